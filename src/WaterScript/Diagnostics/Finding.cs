@@ -1,0 +1,33 @@
+using System.Collections.Immutable;
+using WaterScript.Text;
+
+namespace WaterScript.Diagnostics;
+
+/// <summary>
+/// One thing found, written so that it helps somebody who stands in the garden with a phone: a heading, the place with
+/// a few words under it, perhaps further places, a sentence, and a way out.
+/// </summary>
+/// <param name="Rule">The rule that found it.</param>
+/// <param name="Heading">A line without a capital or a full stop that names what was found: <c>no zone is called "lawm"</c>.</param>
+/// <param name="Primary">The place that causes it.</param>
+public sealed record Finding(Rule Rule, string Heading, Label Primary)
+{
+    /// <summary>The rule's severity, unless the case is graver or lighter.</summary>
+    public Severity Severity { get; init; } = Rule.Severity;
+
+    /// <summary>Further places that explain it, such as the first of two equal names.</summary>
+    public ImmutableArray<Label> Others { get; init; } = [];
+
+    /// <summary>Sentences under the excerpt, one a line; may be empty.</summary>
+    public string Details { get; init; } = "";
+
+    /// <summary>What to do about it, as an imperative sentence; may be empty.</summary>
+    public string WayOut { get; init; } = "";
+
+    /// <summary>A change that mends it, where there is one.</summary>
+    public Fix? Fix { get; init; }
+
+    /// <summary>A finding whose place needs no words of its own.</summary>
+    public static Finding At(Rule rule, Location location, string heading, string label = "") =>
+        new(rule, heading, new Label(location, label));
+}

@@ -1,0 +1,24 @@
+using System.Collections.Immutable;
+using WaterScript.Text;
+
+namespace WaterScript.Diagnostics;
+
+/// <summary>A change to the source that mends a finding.</summary>
+/// <param name="Title">What it does, as an imperative: <c>write 18 min</c>.</param>
+/// <param name="IsSafe">Whether it leaves the watering as it was meant, so that <c>--fix</c> applies it unasked.</param>
+/// <param name="Edits">Replacements that do not overlap, in order of place.</param>
+public sealed record Fix(string Title, bool IsSafe, ImmutableArray<TextEdit> Edits)
+{
+    /// <summary>A safe fix of one replacement.</summary>
+    public static Fix Safe(string title, Location location, string replacement) =>
+        new(title, IsSafe: true, [new TextEdit(location, replacement)]);
+
+    /// <summary>A fix of one replacement that needs a person's yes.</summary>
+    public static Fix Unsafe(string title, Location location, string replacement) =>
+        new(title, IsSafe: false, [new TextEdit(location, replacement)]);
+}
+
+/// <summary>One replacement.</summary>
+/// <param name="Location">What goes; an empty span is an insertion.</param>
+/// <param name="Replacement">What comes in its place.</param>
+public sealed record TextEdit(Location Location, string Replacement);
