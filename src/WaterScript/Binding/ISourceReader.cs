@@ -1,0 +1,12 @@
+using WaterScript.Text;
+
+namespace WaterScript.Binding;
+
+/// <summary>Gives the text of files; the only way in which the compiler reaches them.</summary>
+public interface ISourceReader
+{
+    /// <summary>Reads a file.</summary>
+    /// <param name="path">Relative to the root folder, <c>/</c> between folders, without <c>.</c> and <c>..</c>.</param>
+    /// <returns>The text, with the path that findings are to show; null when there is no such file.</returns>
+    SourceText? Read(string path);
+}

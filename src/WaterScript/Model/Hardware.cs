@@ -1,0 +1,254 @@
+using System.Collections.Immutable;
+using NodaTime;
+using WaterScript.Quantities;
+using WaterScript.Text;
+
+namespace WaterScript.Model;
+
+/// <summary>Where water comes from: a tap, a main, a tank behind a pump.</summary>
+public sealed record Supply
+{
+    /// <summary>Place among the site's supplies, from 0, in order of the file.</summary>
+    public required int Index { get; init; }
+
+    /// <summary>Its name.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>What people read, or null.</summary>
+    public string? Label { get; init; }
+
+    /// <summary>Where its name stands.</summary>
+    public required Location Origin { get; init; }
+
+    /// <summary>The most that it gives, or null.</summary>
+    public Quantity? Flow { get; init; }
+
+    /// <summary>The least that its pump may be asked for, or null.</summary>
+    public Quantity? MinimumFlow { get; init; }
+
+    /// <summary>Whether a bypass takes what is under the minimum.</summary>
+    public bool HasBypass { get; init; }
+
+    /// <summary>Volume of a pressure vessel, or null.</summary>
+    public Quantity? Vessel { get; init; }
+
+    /// <summary>Volume of its tank, or null.</summary>
+    public Quantity? Tank { get; init; }
+
+    /// <summary>What the tank holds on <see cref="ContainsOn"/>, or null for full at the start.</summary>
+    public Quantity? Contains { get; init; }
+
+    /// <summary>The date of <see cref="Contains"/>, or null.</summary>
+    public LocalDate? ContainsOn { get; init; }
+
+    /// <summary>Flow into the tank, or null.</summary>
+    public Quantity? Refill { get; init; }
+
+    /// <summary>Roof area that rain is caught from, or null.</summary>
+    public Quantity? CatchArea { get; init; }
+
+    /// <summary>Share of that rain that reaches the tank, in per cent, or null.</summary>
+    public decimal? CatchPercent { get; init; }
+
+    /// <summary>What must stay in the tank, or null.</summary>
+    public Quantity? Reserve { get; init; }
+
+    /// <summary>The most in a day from local midnight, or null.</summary>
+    public Quantity? Daily { get; init; }
+
+    /// <summary>What stands between two waterings, or null.</summary>
+    public ChangeOver? Change { get; init; }
+
+    /// <summary>The supply that feeds it, or null. Never leads back to itself.</summary>
+    public Supply? FedBy { get; init; }
+
+    /// <summary>Whether an atmospheric vacuum breaker stands behind it.</summary>
+    public bool HasAtmosphericBackflow { get; init; }
+
+    /// <summary>What people read: the label, or else the name.</summary>
+    public string DisplayName => Label ?? Name;
+}
+
+/// <summary>What stands between one watering and the next on a supply.</summary>
+/// <param name="Origin">Where it is written.</param>
+/// <param name="Length">How long.</param>
+/// <param name="IsOverlap">Whether both are open for so long; otherwise neither is.</param>
+public sealed record ChangeOver(Location Origin, Duration Length, bool IsOverlap);
+
+/// <summary>What switches outputs.</summary>
+public sealed record Controller
+{
+    /// <summary>Place among the site's controllers, from 0, in order of the file.</summary>
+    public required int Index { get; init; }
+
+    /// <summary>Its name.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>What people read, or null.</summary>
+    public string? Label { get; init; }
+
+    /// <summary>Where its name stands; null for the one that a site without controllers has.</summary>
+    public Location? Origin { get; init; }
+
+    /// <summary>Number of outputs, or null.</summary>
+    public int? Outputs { get; init; }
+
+    /// <summary>Time between two openings; zero where none is given.</summary>
+    public Duration Spacing { get; init; } = Duration.Zero;
+
+    /// <summary>The most zones at once, or null.</summary>
+    public int? AtMostZones { get; init; }
+
+    /// <summary>Whether two schedules may run at once on it; null where it is not said.</summary>
+    public bool? SchedulesMayOverlap { get; init; }
+
+    /// <summary>How far its clock may be off, or null.</summary>
+    public Duration? ClockWithin { get; init; }
+
+    /// <summary>Its power supply, or null.</summary>
+    public Power? Power { get; init; }
+
+    /// <summary>What people read: the label, or else the name.</summary>
+    public string DisplayName => Label ?? Name;
+}
+
+/// <summary>The power supply of a controller. What is not given is null.</summary>
+public sealed record Power
+{
+    /// <summary>Where it stands.</summary>
+    public required Location Origin { get; init; }
+
+    /// <summary>Apparent power of the transformer.</summary>
+    public Quantity? Transformer { get; init; }
+
+    /// <summary>Voltage of the transformer.</summary>
+    public Quantity? TransformerVoltage { get; init; }
+
+    /// <summary>Current that it gives for as long as wanted.</summary>
+    public Quantity? Continuous { get; init; }
+
+    /// <summary>Voltage of that current.</summary>
+    public Quantity? ContinuousVoltage { get; init; }
+
+    /// <summary>The most current for a moment.</summary>
+    public Quantity? Peak { get; init; }
+
+    /// <summary>Capacitance that pulses are drawn from.</summary>
+    public Quantity? Store { get; init; }
+
+    /// <summary>Voltage to which it is charged.</summary>
+    public Quantity? StoreVoltage { get; init; }
+
+    /// <summary>Power that recharges it.</summary>
+    public Quantity? Recharge { get; init; }
+
+    /// <summary>Share of that power that reaches it, in per cent.</summary>
+    public decimal? RechargeEfficiencyPercent { get; init; }
+}
+
+/// <summary>A kind of valve.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="Label">What people read, or null.</param>
+/// <param name="Origin">Where its name stands.</param>
+public abstract record Valve(string Name, string? Label, Location Origin)
+{
+    /// <summary>Voltage that it needs to move, or null.</summary>
+    public Quantity? WorksFrom { get; init; }
+}
+
+/// <summary>A valve that a pulse opens and a pulse of the other polarity closes.</summary>
+public sealed record LatchingValve(string Name, string? Label, Location Origin) : Valve(Name, Label, Origin)
+{
+    /// <summary>Length of the pulse, or null.</summary>
+    public Duration? Pulse { get; init; }
+
+    /// <summary>When in the pulse the plunger moves, or null.</summary>
+    public Duration? MovesIn { get; init; }
+
+    /// <summary>Resistance of the coil, or null.</summary>
+    public Quantity? Coil { get; init; }
+}
+
+/// <summary>A valve that is open while it is powered.</summary>
+public sealed record NonLatchingValve(string Name, string? Label, Location Origin) : Valve(Name, Label, Origin)
+{
+    /// <summary>Current for the moment of opening, or null.</summary>
+    public Quantity? Inrush { get; init; }
+
+    /// <summary>Current while open, or null.</summary>
+    public Quantity? Holding { get; init; }
+}
+
+/// <summary>What a device does for its zones.</summary>
+public enum DeviceKind
+{
+    /// <summary>Lifts or boosts the water.</summary>
+    Pump,
+
+    /// <summary>A master valve: lets water into the main.</summary>
+    Master,
+
+    /// <summary>Doses.</summary>
+    Injector,
+}
+
+/// <summary>A pump, a master valve or an injector: it runs because of its zones.</summary>
+public sealed record Device
+{
+    /// <summary>Place among the site's devices, from 0, in order of the file.</summary>
+    public required int Index { get; init; }
+
+    /// <summary>What it does.</summary>
+    public required DeviceKind Kind { get; init; }
+
+    /// <summary>Its name.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>What people read, or null.</summary>
+    public string? Label { get; init; }
+
+    /// <summary>Where its name stands.</summary>
+    public required Location Origin { get; init; }
+
+    /// <summary>The controller that it is wired to.</summary>
+    public required Controller Controller { get; init; }
+
+    /// <summary>The controller's output, from 1; 0 where none is given.</summary>
+    public required int Output { get; init; }
+
+    /// <summary>Where the output is written.</summary>
+    public Location? OutputOrigin { get; init; }
+
+    /// <summary>The zones it serves, in order of the file.</summary>
+    public required ImmutableArray<Zone> Zones { get; init; }
+
+    /// <summary>The supply whose zones it serves, or null when the zones are listed.</summary>
+    public Supply? Supply { get; init; }
+
+    /// <summary>Current that its output carries, or null.</summary>
+    public Quantity? Load { get; init; }
+
+    /// <summary>Its kind of valve, or null.</summary>
+    public Valve? Valve { get; init; }
+
+    /// <summary>When it starts, after its first zone opens; negative before. Zero where nothing is said.</summary>
+    public Duration StartsAfter { get; init; } = Duration.Zero;
+
+    /// <summary>When it stops, after its last zone closes; negative before. Zero where nothing is said.</summary>
+    public Duration StopsAfter { get; init; } = Duration.Zero;
+
+    /// <summary>Gaps of up to this length between two zones leave it on; zero where nothing is said.</summary>
+    public Duration StaysOnThrough { get; init; } = Duration.Zero;
+
+    /// <summary>The most starts an hour, or null.</summary>
+    public int? StartsAnHour { get; init; }
+
+    /// <summary>Of an injector: water before the dose, or null.</summary>
+    public Duration? After { get; init; }
+
+    /// <summary>Of an injector: water after the dose, or null.</summary>
+    public Duration? Rinse { get; init; }
+
+    /// <summary>What people read: the label, or else the name.</summary>
+    public string DisplayName => Label ?? Name;
+}

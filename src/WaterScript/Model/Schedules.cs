@@ -1,0 +1,100 @@
+using System.Collections.Immutable;
+using NodaTime;
+using WaterScript.Text;
+
+namespace WaterScript.Model;
+
+/// <summary>When to water, and what.</summary>
+public sealed record Schedule
+{
+    /// <summary>Place among the site's schedules, from 0, in order of the file.</summary>
+    public required int Index { get; init; }
+
+    /// <summary>Its name.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>What people read, or null.</summary>
+    public string? Label { get; init; }
+
+    /// <summary>Where its name stands.</summary>
+    public required Location Origin { get; init; }
+
+    /// <summary>Whether it has no calendar.</summary>
+    public bool IsManual { get; init; }
+
+    /// <summary>The days, as a union; empty for a manual schedule, and for one that takes the days of the schedule it follows.</summary>
+    public ImmutableArray<DaySet> Days { get; init; } = [];
+
+    /// <summary>Its bounds, or null.</summary>
+    public Season? Season { get; init; }
+
+    /// <summary>Days taken away.</summary>
+    public ImmutableArray<DaySet> Except { get; init; } = [];
+
+    /// <summary>What its passes are reckoned from, numbered from 1 in written order; empty for a manual schedule.</summary>
+    public ImmutableArray<Start> Starts { get; init; } = [];
+
+    /// <summary>More passes after the first, or null.</summary>
+    public Repeat? Repeat { get; init; }
+
+    /// <summary>When what still runs is cut, or null.</summary>
+    public Cut? Cut { get; init; }
+
+    /// <summary>Its own scale in place of the site's, or null.</summary>
+    public ScaleUse? Scale { get; init; }
+
+    /// <summary>A remark kept in the outputs, or null.</summary>
+    public string? Note { get; init; }
+
+    /// <summary>What a pass does.</summary>
+    public required ImmutableArray<Step> Steps { get; init; }
+
+    /// <summary>What people read: the label, or else the name.</summary>
+    public string DisplayName => Label ?? Name;
+}
+
+/// <summary>What passes are reckoned from.</summary>
+/// <param name="Number">From 1, in written order over all starts of the schedule.</param>
+/// <param name="Origin">Where it is written.</param>
+/// <param name="On">Days that narrow the schedule's own, as a union; empty for all of them.</param>
+public abstract record Start(int Number, Location Origin, ImmutableArray<DaySet> On);
+
+/// <summary>The first pass starts at a moment of the date.</summary>
+public sealed record StartAt(int Number, Location Origin, ImmutableArray<DaySet> On, Moment Moment) : Start(Number, Origin, On);
+
+/// <summary>The last step of the last pass ends at a moment of the date.</summary>
+public sealed record FinishBy(int Number, Location Origin, ImmutableArray<DaySet> On, Moment Moment) : Start(Number, Origin, On);
+
+/// <summary>The first pass starts when the last pass of another schedule of the same date is over.</summary>
+/// <param name="Number">From 1, in written order.</param>
+/// <param name="Origin">Where it is written.</param>
+/// <param name="Other">Name of the other schedule, which exists, has a calendar and does not follow this one.</param>
+/// <param name="Delay">Elapsed time after its last step, 0 or more.</param>
+public sealed record StartAfter(int Number, Location Origin, string Other, Duration Delay) : Start(Number, Origin, []);
+
+/// <summary>More passes after the first, each so long after the one before, from start to start.</summary>
+/// <param name="Origin">Where it is written.</param>
+/// <param name="Every">Elapsed time from start to start, whole seconds above zero.</param>
+public abstract record Repeat(Location Origin, Duration Every);
+
+/// <summary>So many passes in all.</summary>
+/// <param name="Origin">Where it is written.</param>
+/// <param name="Every">Elapsed time from start to start.</param>
+/// <param name="Passes">The first included, 1 or more.</param>
+public sealed record RepeatTimes(Location Origin, Duration Every, int Passes) : Repeat(Origin, Every);
+
+/// <summary>Passes that start no later than a moment.</summary>
+/// <param name="Origin">Where it is written.</param>
+/// <param name="Every">Elapsed time from start to start.</param>
+/// <param name="Until">The moment.</param>
+/// <param name="NextDay">Whether it is one of the day after the pass's date.</param>
+public sealed record RepeatUntil(Location Origin, Duration Every, Moment Until, bool NextDay) : Repeat(Origin, Every);
+
+/// <summary>When what still runs is cut.</summary>
+/// <param name="Origin">Where it is written.</param>
+/// <param name="At">The moment.</param>
+/// <param name="NextDay">Whether it is one of the day after the pass's date.</param>
+public sealed record Cut(Location Origin, Moment At, bool NextDay);
+
+/// <summary>A schedule's own scale: a named one, or a fixed share in per cent.</summary>
+public sealed record ScaleUse(Location Origin, string? Name, decimal? Percent);

@@ -1,0 +1,88 @@
+using System.Collections.Immutable;
+using NodaTime;
+using WaterScript.Quantities;
+using WaterScript.Text;
+
+namespace WaterScript.Model;
+
+/// <summary>A place on Earth.</summary>
+/// <param name="Latitude">Degrees, north positive, -90 to 90.</param>
+/// <param name="Longitude">Degrees, east positive, -180 to 180.</param>
+/// <param name="Height">Above sea level, or null.</param>
+public sealed record Position(double Latitude, double Longitude, Quantity? Height);
+
+/// <summary>A whole site, once understood: names are resolved, quantities are checked, nothing leads round in a circle.</summary>
+public sealed record Site
+{
+    /// <summary>Its name.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>What people read, or null.</summary>
+    public string? Label { get; init; }
+
+    /// <summary>Where its name stands.</summary>
+    public required Location Origin { get; init; }
+
+    /// <summary>The zone of every clock time in it.</summary>
+    public required DateTimeZone TimeZone { get; init; }
+
+    /// <summary>Nothing runs before the start of this date.</summary>
+    public required LocalDate Effective { get; init; }
+
+    /// <summary>Where it lies, or null.</summary>
+    public Position? Position { get; init; }
+
+    /// <summary>The scale of all schedules without one of their own, or null.</summary>
+    public ScaleUse? Scale { get; init; }
+
+    /// <summary>In order of the file, as all that follow.</summary>
+    public ImmutableArray<Supply> Supplies { get; init; } = [];
+
+    /// <summary>At least one.</summary>
+    public ImmutableArray<Controller> Controllers { get; init; } = [];
+
+    /// <summary>Kinds of valve.</summary>
+    public ImmutableArray<Valve> Valves { get; init; } = [];
+
+    /// <summary>Pumps, masters and injectors.</summary>
+    public ImmutableArray<Device> Devices { get; init; } = [];
+
+    /// <summary>Zones.</summary>
+    public ImmutableArray<Zone> Zones { get; init; } = [];
+
+    /// <summary>Soils of its own.</summary>
+    public ImmutableArray<Soil> Soils { get; init; } = [];
+
+    /// <summary>Plants of its own.</summary>
+    public ImmutableArray<Plants> Plants { get; init; } = [];
+
+    /// <summary>Its climate, or null.</summary>
+    public Climate? Climate { get; init; }
+
+    /// <summary>Scales.</summary>
+    public ImmutableArray<Scale> Scales { get; init; } = [];
+
+    /// <summary>Restrictions.</summary>
+    public ImmutableArray<Restriction> Restrictions { get; init; } = [];
+
+    /// <summary>Holds.</summary>
+    public ImmutableArray<Hold> Holds { get; init; } = [];
+
+    /// <summary>Closed seasons.</summary>
+    public ImmutableArray<ClosedSeason> ClosedSeasons { get; init; } = [];
+
+    /// <summary>Sequences.</summary>
+    public ImmutableArray<Sequence> Sequences { get; init; } = [];
+
+    /// <summary>Schedules.</summary>
+    public ImmutableArray<Schedule> Schedules { get; init; } = [];
+
+    /// <summary>Passes outside the calendar.</summary>
+    public ImmutableArray<Extra> Extras { get; init; } = [];
+
+    /// <summary>What the user accepts.</summary>
+    public ImmutableArray<Acceptance> Acceptances { get; init; } = [];
+
+    /// <summary>What people read: the label, or else the name.</summary>
+    public string DisplayName => Label ?? Name;
+}

@@ -1,0 +1,129 @@
+using NodaTime;
+using WaterScript.Quantities;
+using WaterScript.Text;
+
+namespace WaterScript.Model;
+
+/// <summary>What stands at the end of the pipes.</summary>
+public enum Heads
+{
+    /// <summary>Not said.</summary>
+    Unknown,
+
+    /// <summary>Drip lines or emitters.</summary>
+    Drip,
+
+    /// <summary>Bubblers.</summary>
+    Bubbler,
+
+    /// <summary>Fixed sprays.</summary>
+    Spray,
+
+    /// <summary>Rotors.</summary>
+    Rotor,
+
+    /// <summary>Misters.</summary>
+    Mist,
+}
+
+/// <summary>An area watered by one valve.</summary>
+public sealed record Zone
+{
+    /// <summary>Place among the site's zones, from 0, in order of the file.</summary>
+    public required int Index { get; init; }
+
+    /// <summary>Its name.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>What people read, or null.</summary>
+    public string? Label { get; init; }
+
+    /// <summary>Where its name stands.</summary>
+    public required Location Origin { get; init; }
+
+    /// <summary>The controller that its valve is wired to.</summary>
+    public required Controller Controller { get; init; }
+
+    /// <summary>The controller's output, from 1; 0 where none is given.</summary>
+    public required int Output { get; init; }
+
+    /// <summary>Where the output is written.</summary>
+    public Location? OutputOrigin { get; init; }
+
+    /// <summary>Its kind of valve, or null.</summary>
+    public Valve? Valve { get; init; }
+
+    /// <summary>Where its water comes from, or null.</summary>
+    public Supply? Supply { get; init; }
+
+    /// <summary>Flow while it is open, as written; null where only emitters are given, or nothing.</summary>
+    public Quantity? Flow { get; init; }
+
+    /// <summary>Number of emitters, or null.</summary>
+    public decimal? Emitters { get; init; }
+
+    /// <summary>Flow of one emitter, or null.</summary>
+    public Quantity? EmitterFlow { get; init; }
+
+    /// <summary>Ground that it wets, or null.</summary>
+    public Quantity? Area { get; init; }
+
+    /// <summary>Application rate as written, or null.</summary>
+    public Quantity? Rate { get; init; }
+
+    /// <summary>What stands at the end of the pipes.</summary>
+    public Heads Heads { get; init; }
+
+    /// <summary>Share of the water that the plants can use, in per cent, or null.</summary>
+    public decimal? EfficiencyPercent { get; init; }
+
+    /// <summary>Low-quarter distribution uniformity in per cent, or null.</summary>
+    public decimal? UniformityPercent { get; init; }
+
+    /// <summary>Its soil, own or built in, or null.</summary>
+    public string? Soil { get; init; }
+
+    /// <summary>Slope of the ground in per cent, or null.</summary>
+    public decimal? SlopePercent { get; init; }
+
+    /// <summary>Its plants, own or built in, or null.</summary>
+    public string? Plants { get; init; }
+
+    /// <summary>A share of every run time, in per cent; 100 unless written.</summary>
+    public decimal TrimPercent { get; init; } = 100;
+
+    /// <summary>Where the trim is written, or null.</summary>
+    public Location? TrimOrigin { get; init; }
+
+    /// <summary>The longest run meant, or null.</summary>
+    public Duration? Longest { get; init; }
+
+    /// <summary>The shortest run worth it, or null.</summary>
+    public Duration? Shortest { get; init; }
+
+    /// <summary>The least time from closing to opening again, or null.</summary>
+    public Duration? Rest { get; init; }
+
+    /// <summary>The longest time without water, or null.</summary>
+    public Duration? NeverDryFor { get; init; }
+
+    /// <summary>Length of the wire from controller to valve, one way, or null.</summary>
+    public Quantity? WireLength { get; init; }
+
+    /// <summary>Section of that wire, or null.</summary>
+    public Quantity? WireSection { get; init; }
+
+    /// <summary>Whether it is wired but not in use.</summary>
+    public bool IsSpare { get; init; }
+
+    /// <summary>Flow in L/min: as written, or of all emitters; null where neither is given.</summary>
+    public decimal? LitresPerMinute => Flow?.InBase ?? (EmitterFlow?.InBase * Emitters);
+
+    /// <summary>
+    /// Application rate in mm/h: as written, or 60 · (L/min) / m², since 1 L on 1 m² stands 1 mm deep; null where it cannot be known.
+    /// </summary>
+    public decimal? MillimetresPerHour => Rate?.InBase ?? (Area is null ? null : 60 * LitresPerMinute / Area?.InBase);
+
+    /// <summary>What people read: the label, or else the name.</summary>
+    public string DisplayName => Label ?? Name;
+}

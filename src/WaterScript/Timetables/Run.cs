@@ -1,0 +1,26 @@
+namespace WaterScript.Timetables;
+
+/// <summary>A zone is watered: what was asked for, before anything that the hardware adds.</summary>
+/// <param name="Start">First second, in Unix seconds.</param>
+/// <param name="End">The second after the last, in Unix seconds; above <paramref name="Start"/>.</param>
+/// <param name="Zone">Index among the site's zones.</param>
+/// <param name="Schedule">Index among the site's schedules.</param>
+/// <param name="Day">The date that the pass belongs to, in days since 1970-01-01.</param>
+/// <param name="StartNumber">Number of the start that the pass was reckoned from, from 1; 0 for a manual one.</param>
+/// <param name="Pass">Number of the pass among those of its date and start, from 1.</param>
+/// <param name="PassStart">Start of the pass, in Unix seconds; a pass that begins with a pause starts before its first run.</param>
+/// <param name="Step">Index among the schedule's step paths.</param>
+public readonly record struct Run(
+    long Start,
+    long End,
+    int Zone,
+    int Schedule,
+    int Day,
+    int StartNumber,
+    int Pass,
+    long PassStart,
+    int Step)
+{
+    /// <summary>How long it lasts, in seconds.</summary>
+    public long Seconds => End - Start;
+}
