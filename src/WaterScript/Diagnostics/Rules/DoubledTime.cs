@@ -9,5 +9,6 @@ public static partial class Rules
         "a start in the hour that a clock change repeats",
         """
         The wall clock shows this time twice on that day. The first of the two is taken (RFC 5545, 3.3.5).
-        """) { CanBeAccepted = true };
+        """)
+    { CanBeAccepted = true };
 }

@@ -9,5 +9,6 @@ public static partial class Rules
         "a schedule that waters on no day",
         """
         No day of the horizon meets all of the schedule's lines.
-        """) { CanBeAccepted = true };
+        """)
+    { CanBeAccepted = true };
 }

@@ -9,5 +9,6 @@ public static partial class Rules
         "a start that is later than the end of its repeats",
         """
         On such a day the sun sets, or rises, before the start: there is no pass that day.
-        """) { CanBeAccepted = true };
+        """)
+    { CanBeAccepted = true };
 }

@@ -9,5 +9,6 @@ public static partial class Rules
         "a day without this sun event",
         """
         Near the poles there are days on which the sun does not rise or set. Such a day gets no start.
-        """) { CanBeAccepted = true };
+        """)
+    { CanBeAccepted = true };
 }

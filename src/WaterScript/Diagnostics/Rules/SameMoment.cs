@@ -9,5 +9,6 @@ public static partial class Rules
         "two starts at one moment",
         """
         Two starts of a schedule that fall on the same moment of a date are one: the zones are watered once.
-        """) { CanBeAccepted = true };
+        """)
+    { CanBeAccepted = true };
 }
