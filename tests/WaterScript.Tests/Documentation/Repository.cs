@@ -1,0 +1,31 @@
+namespace WaterScript.Tests.Documentation;
+
+/// <summary>Files of the repository that the tests were built from.</summary>
+internal static class Repository
+{
+    /// <summary>The folder with the solution.</summary>
+    public static string Root { get; } = FindRoot(new DirectoryInfo(AppContext.BaseDirectory));
+
+    /// <summary>Pages with code that a reader may copy: the README, the contributors' guide and what is in <c>docs/</c>, as paths from the root.</summary>
+    public static IEnumerable<string> Pages =>
+        Directory.EnumerateFiles(Path.Combine(Root, "docs"), "*.md", SearchOption.AllDirectories)
+            .Concat(Directory.EnumerateFiles(Root, "*.md"))
+            .Select(Relative)
+            .Order(StringComparer.Ordinal);
+
+    /// <summary>Every file under <c>examples/</c>, as paths from the root.</summary>
+    public static IEnumerable<string> ExampleFiles =>
+        Directory.EnumerateFiles(Path.Combine(Root, "examples"), "*.water", SearchOption.AllDirectories)
+            .Select(Relative)
+            .Order(StringComparer.Ordinal);
+
+    /// <summary>The text of a file, given by its path from the root.</summary>
+    public static string Read(string path) => File.ReadAllText(Path.Combine(Root, path));
+
+    private static string Relative(string path) => Path.GetRelativePath(Root, path).Replace('\\', '/');
+
+    private static string FindRoot(DirectoryInfo folder) =>
+        File.Exists(Path.Combine(folder.FullName, "WaterScript.sln"))
+            ? folder.FullName
+            : FindRoot(folder.Parent ?? throw new DirectoryNotFoundException("no folder above the tests holds WaterScript.sln"));
+}
