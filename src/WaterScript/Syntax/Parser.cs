@@ -1,4 +1,5 @@
 using WaterScript.Diagnostics;
+using WaterScript.Syntax.Generated;
 using WaterScript.Text;
 
 namespace WaterScript.Syntax;
@@ -11,5 +12,16 @@ public static class Parser
     /// </summary>
     /// <param name="source">The file.</param>
     /// <param name="findings">Takes what was found, in order of place.</param>
-    public static FileNode Parse(SourceText source, FindingList findings) => throw new NotImplementedException();
+    public static FileNode Parse(SourceText source, FindingList findings)
+    {
+        ArgumentNullException.ThrowIfNull(source);
+        ArgumentNullException.ThrowIfNull(findings);
+        var mistakes = new Mistakes(source);
+        var (tokens, comments) = TokenReader.Read(source);
+        var parser = new WaterScriptParser(tokens, TextWriter.Null, TextWriter.Null);
+        parser.Begin(source, mistakes);
+        var file = new FileNode(source, [.. parser.file().nodes], comments);
+        mistakes.HandOver(findings);
+        return file;
+    }
 }

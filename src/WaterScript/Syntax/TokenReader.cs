@@ -1,0 +1,45 @@
+using System.Collections.Immutable;
+using Antlr4.Runtime;
+using WaterScript.Syntax.Generated;
+using WaterScript.Text;
+
+namespace WaterScript.Syntax;
+
+/// <summary>Text to tokens: sets comments aside and takes out the line ends that end no statement.</summary>
+internal static class TokenReader
+{
+    /// <summary>Reads all tokens of a file.</summary>
+    public static (TokenList Tokens, ImmutableArray<TextSpan> Comments) Read(SourceText source)
+    {
+        var lexer = new WaterScriptLexer(new AntlrInputStream(source.Text), TextWriter.Null, TextWriter.Null);
+        lexer.RemoveErrorListeners();
+        var tokens = new List<IToken>();
+        var comments = ImmutableArray.CreateBuilder<TextSpan>();
+        for (var token = lexer.NextToken(); ; token = lexer.NextToken())
+        {
+            if (token.Type == WaterScriptLexer.COMMENT) comments.Add(TextSpan.FromBounds(token.StartIndex, token.StopIndex + 1));
+            else if (!IsIdle(token, tokens)) Add(token, tokens);
+            if (token.Type == TokenConstants.EOF) break;
+        }
+
+        return (new TokenList(tokens, lexer), comments.DrainToImmutable());
+    }
+
+    /// <summary>Whether a line ends after a token that lets the statement go on.</summary>
+    private static bool IsIdle(IToken token, List<IToken> before) =>
+        IsLineEnd(token) && before.Count > 0 &&
+        before[^1].Type is WaterScriptLexer.COMMA or WaterScriptLexer.PLUS or WaterScriptLexer.EQUALS or WaterScriptLexer.LBRACE;
+
+    private static bool IsLineEnd(IToken token) => token.Type == WaterScriptLexer.NEWLINE && token.Text != ";";
+
+    private static void Add(IToken token, List<IToken> tokens)
+    {
+        if (token.Type == WaterScriptLexer.LBRACE)
+        {
+            while (tokens.Count > 0 && IsLineEnd(tokens[^1])) tokens.RemoveAt(tokens.Count - 1);
+        }
+
+        ((IWritableToken)token).TokenIndex = tokens.Count;
+        tokens.Add(token);
+    }
+}

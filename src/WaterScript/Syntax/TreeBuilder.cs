@@ -1,0 +1,188 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Antlr4.Runtime;
+using WaterScript.Syntax.Generated;
+using WaterScript.Text;
+
+namespace WaterScript.Syntax;
+
+/// <summary>What the actions of the grammar call: they make the nodes of the tree, and end statements.</summary>
+internal abstract partial class TreeBuilder(ITokenStream input, TextWriter output, TextWriter errors)
+    : Antlr4.Runtime.Parser(input, output, errors)
+{
+    private SourceText? _source;
+    private Mistakes? _mistakes;
+
+    /// <summary>The file.</summary>
+    public SourceText Source => _source ?? throw new InvalidOperationException("Call Begin first.");
+
+    /// <summary>Takes what is found.</summary>
+    public Mistakes Mistakes => _mistakes ?? throw new InvalidOperationException("Call Begin first.");
+
+    /// <summary>Whether the statement could be read up to here.</summary>
+    protected bool Whole => !ErrorHandler.InErrorRecoveryMode(this);
+
+    private TokenList Tokens => (TokenList)TokenStream;
+
+    /// <summary>Sets what the parser reads and where its findings go.</summary>
+    public void Begin(SourceText source, Mistakes mistakes)
+    {
+        _source = source;
+        _mistakes = mistakes;
+        BuildParseTree = false;
+        RemoveErrorListeners();
+        ErrorHandler = new RecoveryStrategy();
+    }
+
+    // ---- Spans and tokens
+
+    /// <summary>From the first token of a rule to the last one that was read.</summary>
+    protected TextSpan SpanOf(ParserRuleContext context)
+    {
+        var start = context.Start.StartIndex;
+        var last = TokenStream.LT(-1);
+        return last is null || last.StopIndex < start ? new TextSpan(start, 0) : TextSpan.FromBounds(start, last.StopIndex + 1);
+    }
+
+    /// <summary>Where a token stands.</summary>
+    protected static TextSpan SpanOf(IToken token) => TextSpan.FromBounds(token.StartIndex, token.StopIndex + 1);
+
+    /// <summary>The tokens that a rule has read.</summary>
+    protected RowNode RowOf(ParserRuleContext context) => RowBetween(context.Start.TokenIndex, TokenStream.Index, SpanOf(context));
+
+    /// <summary>A token as the tree shows it.</summary>
+    protected static Token TokenOf(IToken token) => new(Kinds.Of(token.Type), SpanOf(token), token.Text);
+
+    /// <summary>The text of a token.</summary>
+    protected static string TextOf(IToken token) => token.Text;
+
+    /// <summary>The name or word that a token is.</summary>
+    protected static NameNode NameOf(IToken token) => new(SpanOf(token), token.Text);
+
+    /// <summary>The number that a token is.</summary>
+    protected static NumberNode NumberOf(IToken token) =>
+        new(SpanOf(token), decimal.TryParse(token.Text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) ? value : decimal.MaxValue);
+
+    /// <summary>The label that a token is, its escapes read.</summary>
+    protected StringNode StringOf(IToken token) => new(SpanOf(token), Labels.Read(token, Mistakes));
+
+    // ---- Lists
+
+    /// <summary>Adds a node that could be read.</summary>
+    protected static void Add<T>(List<T> nodes, T? node)
+        where T : Node
+    {
+        if (node is not null) nodes.Add(node);
+    }
+
+    /// <summary>The days of an <c>on</c> that may not be there.</summary>
+    protected static ImmutableArray<DayNode> DaysOf(List<DayNode>? nodes) => nodes is null ? [] : [.. nodes];
+
+    // ---- Days and dates
+
+    /// <summary>A day of the week where nothing else can stand.</summary>
+    protected static NameNode WeekdayOf(NameNode word) => word;
+
+    /// <summary>A month where nothing else can stand.</summary>
+    protected static NameNode MonthOf(NameNode word) => word;
+
+    /// <summary><c>last feb</c></summary>
+    protected static DateBaseNode LastOf(ParserRuleContext context, NameNode month) =>
+        new MonthDayNode(TextSpan.FromBounds(context.Start.StartIndex, month.Span.End), null, MonthOf(month));
+
+    /// <summary>A date with its offset, which may not be there.</summary>
+    protected static DateNode DateOf(DateBaseNode @base, WaterScriptParser.OffsetContext? offset) =>
+        new(TextSpan.FromBounds(@base.Span.Start, (offset?.node.Span ?? @base.Span).End), @base, offset?.node, offset?.before ?? false);
+
+    /// <summary>A day that begins with a word: a day of the week, or the name of a let.</summary>
+    protected DayNode WordDay(ParserRuleContext context, NameNode first, WaterScriptParser.OffsetContext? offset, DateNode? last)
+    {
+        var span = SpanOf(context);
+        if (offset is null && Weekdays.IsOne(first.Text) && last is null or { Base: LetDateNode, Offset: null })
+            return new WeekdayNode(span, WeekdayOf(first), last is null ? null : WeekdayOf(new NameNode(last.Span, ((LetDateNode)last.Base).Name)));
+        return new DateRangeNode(span, DateOf(new LetDateNode(first.Span, first.Text), offset), last);
+    }
+
+    // ---- Blocks
+
+    /// <summary>A description at the top of a file; null where it is none.</summary>
+    protected StatementNode? BlockOf(ParserRuleContext context, WaterScriptParser.BlockHeadContext head, WaterScriptParser.BodyContext? body)
+    {
+        if (body is not null) return Described(context, head, body);
+        Mistakes.UnknownStatement(TokenOf(head.Start), Place.File);
+        return null;
+    }
+
+    /// <summary>A property, or a block inside a block.</summary>
+    protected StatementNode PropertyOf(ParserRuleContext context, WaterScriptParser.PropertyHeadContext head, WaterScriptParser.BodyContext? body)
+    {
+        if (body is not null) return Described(context, head, body);
+        var value = RowBetween(head.Start.TokenIndex + 1, TokenStream.Index, SpanOf(head));
+        return new PropertyNode(SpanOf(context), NameOf(head.Start), value);
+    }
+
+    /// <summary>A name where it is given, which must be well formed.</summary>
+    protected static NameNode GivenName(NameNode name) => name;
+
+    private BlockNode Described(ParserRuleContext context, ParserRuleContext head, WaterScriptParser.BodyContext body)
+    {
+        var header = ImmutableArray.CreateBuilder<NameNode>();
+        StringNode? label = null;
+        for (var i = head.Start.TokenIndex + 1; i < body.Start.TokenIndex; i++)
+        {
+            var token = TokenStream.Get(i);
+            if (token.Type == WaterScriptLexer.STRING) label = StringOf(token);
+            else header.Add(NameOf(token));
+        }
+
+        return new BlockNode(SpanOf(context), NameOf(head.Start), header.DrainToImmutable(), label, [.. body.nodes]);
+    }
+
+    // ---- Statements
+
+    /// <summary>Steps where no <c>accept</c> may stand.</summary>
+    protected static ImmutableArray<StepNode> OnlySteps(StepList list) => list.Steps;
+
+    /// <summary>Before a statement.</summary>
+    protected static void BeginStatement(Place place)
+    {
+    }
+
+    /// <summary>After a statement: nothing may follow it on its line.</summary>
+    protected void EndStatement(Place place)
+    {
+        if (AtEnd) return;
+        if (Whole) Mistakes.Leftover(TokenOf(CurrentToken));
+        SkipStatement();
+    }
+
+    /// <summary>After what stands before a <c>{</c>.</summary>
+    protected static void EndHead()
+    {
+    }
+
+    /// <summary>A statement that this place does not know.</summary>
+    protected void Unknown(ParserRuleContext context, Place place) => Mistakes.UnknownStatement(TokenOf(context.Start), place);
+
+    private bool AtEnd => CurrentToken.Type is WaterScriptLexer.NEWLINE or WaterScriptLexer.RBRACE or TokenConstants.EOF;
+
+    /// <summary>Goes to the end of the statement, over braces that belong to nothing.</summary>
+    private void SkipStatement()
+    {
+        var depth = 0;
+        while (CurrentToken.Type != TokenConstants.EOF && (depth > 0 || !AtEnd))
+        {
+            if (CurrentToken.Type == WaterScriptLexer.LBRACE) depth++;
+            if (CurrentToken.Type == WaterScriptLexer.RBRACE) depth--;
+            TokenStream.Consume();
+        }
+    }
+
+    private RowNode RowBetween(int first, int end, TextSpan around)
+    {
+        var tokens = ImmutableArray.CreateBuilder<Token>(Math.Max(0, end - first));
+        for (var i = first; i < end; i++) tokens.Add(TokenOf(TokenStream.Get(i)));
+        var span = tokens.Count == 0 ? new TextSpan(around.End, 0) : TextSpan.Cover(tokens[0].Span, tokens[^1].Span);
+        return new RowNode(span, tokens.DrainToImmutable());
+    }
+}
