@@ -3,6 +3,7 @@ namespace WaterScript.Timetables;
 /// <summary>A zone is watered: what was asked for, before anything that the hardware adds.</summary>
 /// <param name="Start">First second, in Unix seconds.</param>
 /// <param name="End">The second after the last, in Unix seconds; above <paramref name="Start"/>.</param>
+/// <param name="Overlap">Seconds that its valve stays open after the end, while the next one on its supply opens.</param>
 /// <param name="Zone">Index among the site's zones.</param>
 /// <param name="Schedule">Index among the site's schedules.</param>
 /// <param name="Day">The date that the pass belongs to, in days since 1970-01-01.</param>
@@ -13,6 +14,7 @@ namespace WaterScript.Timetables;
 public readonly record struct Run(
     long Start,
     long End,
+    long Overlap,
     int Zone,
     int Schedule,
     int Day,

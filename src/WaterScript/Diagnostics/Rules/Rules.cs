@@ -30,6 +30,9 @@ public static partial class Rules
         NeverDue,
         SameMoment,
         NoPass,
+        CutShort,
+        CutByHold,
+        ShorterThanShortest,
     ];
 
     /// <summary>The rule of that slug, or null.</summary>

@@ -1,0 +1,17 @@
+using WaterScript.Model;
+using WaterScript.Text;
+using WaterScript.Timetables;
+
+namespace WaterScript.Checks;
+
+/// <summary>The same note about several dates of a schedule: one cause, one finding.</summary>
+/// <param name="Schedule">The schedule.</param>
+/// <param name="Kind">What the notes say.</param>
+/// <param name="Origin">The moment or start that they are about.</param>
+/// <param name="Other">The start that it falls together with, or null.</param>
+/// <param name="FirstDay">The first date, in days since 1970-01-01.</param>
+/// <param name="LastDay">The last date.</param>
+/// <param name="Count">How many dates.</param>
+/// <param name="Instant">The moment that was taken on the first date, in Unix seconds.</param>
+internal sealed record DayNoteGroup(
+    Schedule Schedule, DayNoteKind Kind, Location Origin, Location? Other, int FirstDay, int LastDay, int Count, long Instant);

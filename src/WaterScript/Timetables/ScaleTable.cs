@@ -1,0 +1,59 @@
+using WaterScript.Calendars;
+using WaterScript.Model;
+
+namespace WaterScript.Timetables;
+
+/// <summary>
+/// The share of the written run times that a schedule gives on a date: its own scale, else the site's. A manual schedule
+/// and an extra pass run as written unless they have a scale of their own.
+/// </summary>
+internal sealed class ScaleTable
+{
+    private const decimal AsWritten = 100;
+
+    private readonly Scale? _scale;
+    private readonly decimal _fixed;
+
+    private ScaleTable(Scale? scale, decimal fixedPercent)
+    {
+        _scale = scale;
+        _fixed = fixedPercent;
+    }
+
+    /// <summary>The greatest share that it ever gives, in per cent: no pass is longer than one with this.</summary>
+    public decimal Greatest => _scale switch
+    {
+        MonthlyScale monthly => monthly.Percents.Max(percent => percent ?? AsWritten),
+        DatedScale dated => dated.Since.Select(since => since.Percent).Append(AsWritten).Max(),
+        _ => _fixed,
+    };
+
+    /// <summary>The scale of a schedule.</summary>
+    public static ScaleTable For(Schedule schedule, Site site)
+    {
+        var use = schedule.Scale ?? (schedule.IsManual || schedule.IsExtra ? null : site.Scale);
+        var named = use?.Name is { } name ? site.Scales.FirstOrDefault(scale => scale.Name == name) : null;
+        return new ScaleTable(named, use?.Percent ?? AsWritten);
+    }
+
+    /// <summary>The share on a date, in per cent.</summary>
+    /// <param name="day">The date, in days since 1970-01-01.</param>
+    public decimal PercentOn(int day) => _scale switch
+    {
+        MonthlyScale monthly => monthly.Percents[CivilDate.FromDayNumber(day).Month - 1] ?? AsWritten,
+        DatedScale dated => PercentSince(dated, day),
+        _ => _fixed,
+    };
+
+    private static decimal PercentSince(DatedScale scale, int day)
+    {
+        var percent = AsWritten;
+        foreach (var since in scale.Since)
+        {
+            if (CivilDate.DayNumberOf(since.From) > day) break;
+            percent = since.Percent;
+        }
+
+        return percent;
+    }
+}

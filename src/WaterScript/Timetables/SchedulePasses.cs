@@ -1,0 +1,187 @@
+using System.Collections.Immutable;
+using NodaTime;
+using WaterScript.Calendars;
+using WaterScript.Model;
+
+namespace WaterScript.Timetables;
+
+/// <summary>The passes of a schedule on any date. Remembers the last date asked for, because a schedule that follows it asks again.</summary>
+internal sealed class SchedulePasses
+{
+    private readonly Schedule _schedule;
+    private readonly SchedulePlans _plans;
+    private readonly Keeper _keeper;
+    private readonly ImmutableArray<DayPattern> _closed;
+    private readonly ImmutableArray<(Start Start, DayPattern Days)> _starts;
+    private readonly MomentReader _moments;
+    private readonly long _notBefore;
+    private readonly Func<string, SchedulePasses> _find;
+    private readonly List<(long Instant, Start Start)> _firsts = [];
+    private readonly List<Pass> _passes = [];
+    private readonly List<DayNote> _notes = [];
+    private int? _day;
+
+    /// <summary>Makes them.</summary>
+    /// <param name="schedule">One of the site's schedules.</param>
+    /// <param name="site">The site.</param>
+    /// <param name="plans">What its passes do.</param>
+    /// <param name="moments">Turns moments into instants.</param>
+    /// <param name="keeper">Says what is left of a run.</param>
+    /// <param name="find">Gives the passes of another schedule by its name.</param>
+    public SchedulePasses(
+        Schedule schedule, Site site, SchedulePlans plans, MomentReader moments, Keeper keeper, Func<string, SchedulePasses> find)
+    {
+        _schedule = schedule;
+        _plans = plans;
+        _moments = moments;
+        _keeper = keeper;
+        _find = find;
+        var days = DayPattern.Of(schedule, site.Effective);
+        _starts = [.. schedule.Starts.Select(start => (start, days.NarrowedTo(start.On)))];
+        _closed = [.. site.ClosedSeasons.Select(closed => DayPattern.Of([closed.Days], season: null, except: [], site.Effective))];
+        _notBefore = moments.Clock.StartOfDay(CivilDate.DayNumberOf(site.Effective));
+    }
+
+    /// <summary>
+    /// The passes of a date, by start as written, then in order; until the next call. Also those of which a hold, a closed
+    /// season or a cut leaves nothing.
+    /// </summary>
+    public IReadOnlyList<Pass> On(int day)
+    {
+        if (_day == day) return _passes;
+        _day = day;
+        _passes.Clear();
+        _notes.Clear();
+        AddDay(day);
+        return _passes;
+    }
+
+    /// <summary>The same with what a person should know about the date; until the next call.</summary>
+    public ScheduleDay ScheduleDay(int day) => new(_schedule, day, On(day), _notes);
+
+    /// <summary>The most by which a pass can start before the midnight that begins its date, in seconds.</summary>
+    public long Lead => _schedule.Starts.Select(LeadOf).DefaultIfEmpty().Max();
+
+    /// <summary>The most by which a pass can start after that midnight, in seconds.</summary>
+    public long Lag => _schedule.Starts.Select(LagOf).DefaultIfEmpty().Max() + LongestRepeatSpan;
+
+    /// <summary>From the start of the first pass to that of the last, where it is the same every day.</summary>
+    private long RepeatSpan => _schedule.Repeat is RepeatTimes times ? Seconds(times.Every) * (times.Passes - 1) : 0;
+
+    private long LongestRepeatSpan => _schedule.Repeat is RepeatUntil until ? (2 * SpareDay) + Math.Abs(OffsetOf(until.Until)) : RepeatSpan;
+
+    /// <summary>A day with every clock change that it may hold.</summary>
+    private static long SpareDay => 2 * 86_400;
+
+    /// <summary>The end of the last pass of a date of which anything is left, or null when it does not run.</summary>
+    private long? EndOn(int day)
+    {
+        long? end = null;
+        var plan = _plans.On(day);
+        foreach (var pass in On(day))
+        {
+            if (_keeper.LeavesAnyOf(pass, plan)) end = Math.Max(end ?? long.MinValue, Math.Min(pass.Start + plan.Seconds, pass.CutAt));
+        }
+
+        return end;
+    }
+
+    private void AddDay(int day)
+    {
+        _firsts.Clear();
+        foreach (var (start, days) in _starts)
+        {
+            if (!days.IsDue(day) || FirstPass(start, day) is not { } instant) continue;
+            var same = _firsts.FindIndex(first => first.Instant == instant);
+            if (same >= 0)
+            {
+                _notes.Add(new DayNote(DayNoteKind.SameMoment, start.Origin, _firsts[same].Start.Origin, day, instant));
+                continue;
+            }
+
+            _firsts.Add((instant, start));
+            AddPasses(start, day, instant);
+        }
+
+        if (_passes.Count > 0) TakeAway(day);
+    }
+
+    /// <summary>Marks what closed seasons and cuts take; holds are looked at run by run.</summary>
+    private void TakeAway(int day)
+    {
+        var closedBy = _schedule.IsExtra ? -1 : ClosedOn(day);
+        var cutAt = _schedule.Cut is { } cut ? Resolve(cut.At, cut.NextDay ? day + 1 : day) ?? long.MaxValue : long.MaxValue;
+        for (var i = 0; i < _passes.Count; i++) _passes[i] = _passes[i] with { CutAt = cutAt, ClosedBy = closedBy };
+    }
+
+    private int ClosedOn(int day)
+    {
+        for (var i = 0; i < _closed.Length; i++)
+        {
+            if (_closed[i].IsDue(day)) return i;
+        }
+
+        return -1;
+    }
+
+    private long? FirstPass(Start start, int day) => start switch
+    {
+        StartAt at => Resolve(at.Moment, day),
+        FinishBy by => Resolve(by.Moment, day) - RepeatSpan - _plans.On(day).Seconds,
+        StartAfter after => _find(after.Other).EndOn(day) + Seconds(after.Delay),
+        _ => null,
+    };
+
+    private void AddPasses(Start start, int day, long first)
+    {
+        var every = _schedule.Repeat is { } repeat ? Seconds(repeat.Every) : 1;
+        if (LastPass(day, first) is not { } last) return;
+        if (last < first) _notes.Add(new DayNote(DayNoteKind.NoPass, start.Origin, _schedule.Repeat?.Origin, day, first));
+        var number = 1;
+        for (var instant = first; instant <= last; instant += every, number++)
+        {
+            if (instant >= _notBefore) _passes.Add(new Pass(instant, _schedule.Index, day, start.Number, number));
+        }
+    }
+
+    private long? LastPass(int day, long first) => _schedule.Repeat switch
+    {
+        RepeatUntil until => Resolve(until.Until, until.NextDay ? day + 1 : day),
+        _ => first + RepeatSpan,
+    };
+
+    private long? Resolve(Moment moment, int day)
+    {
+        var reading = _moments.Read(moment, day);
+        if (KindOf(reading.Note) is { } kind) _notes.Add(new DayNote(kind, moment.Origin, Other: null, day, reading.Instant));
+        return reading.InstantOrNull;
+    }
+
+    private static DayNoteKind? KindOf(MomentNote note) => note switch
+    {
+        MomentNote.Skipped => DayNoteKind.SkippedTime,
+        MomentNote.Doubled => DayNoteKind.DoubledTime,
+        MomentNote.NoSunEvent => DayNoteKind.NoSunEvent,
+        _ => null,
+    };
+
+    private long LeadOf(Start start) => start switch
+    {
+        FinishBy by => SpareDay + RepeatSpan + _plans.LongestSeconds + Math.Abs(OffsetOf(by.Moment)),
+        StartAt at => SpareDay + Math.Abs(OffsetOf(at.Moment)),
+        StartAfter after => _find(after.Other).Lead,
+        _ => 0,
+    };
+
+    private long LagOf(Start start) => start switch
+    {
+        StartAt at => SpareDay + Math.Abs(OffsetOf(at.Moment)),
+        FinishBy by => SpareDay + Math.Abs(OffsetOf(by.Moment)),
+        StartAfter after => _find(after.Other).Lag + _find(after.Other)._plans.LongestSeconds + Seconds(after.Delay),
+        _ => 0,
+    };
+
+    private static long OffsetOf(Moment moment) => moment is SunMoment sun ? Seconds(sun.Offset) : 0;
+
+    private static long Seconds(Duration duration) => (long)duration.TotalSeconds;
+}
