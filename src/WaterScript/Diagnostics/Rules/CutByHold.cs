@@ -9,5 +9,6 @@ public static partial class Rules
         "watering that a hold or a closed season takes",
         """
         Adds up what is due and does not run because ground is held dry or the site is closed, so that nobody looks for a fault in the valves.
-        """) { CanBeAccepted = true };
+        """)
+    { CanBeAccepted = true };
 }

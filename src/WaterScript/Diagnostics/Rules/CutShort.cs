@@ -9,5 +9,6 @@ public static partial class Rules
         "watering that a `cut at` line takes",
         """
         Adds up what would run after a schedule's `cut at` moment and therefore does not run, so that nobody looks for a fault in the valves.
-        """) { CanBeAccepted = true };
+        """)
+    { CanBeAccepted = true };
 }

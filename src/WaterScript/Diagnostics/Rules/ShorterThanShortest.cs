@@ -9,5 +9,6 @@ public static partial class Rules
         "watering too short to be worth it",
         """
         A watering that scale or trim brings to nothing, or under the zone's `shortest`, is left out; one that is written shorter than that is kept and told.
-        """) { CanBeAccepted = true };
+        """)
+    { CanBeAccepted = true };
 }

@@ -1,0 +1,126 @@
+using System.Globalization;
+using WaterScript.Text;
+
+namespace WaterScript.Diagnostics;
+
+/// <summary>Prints findings for people: heading, place, the lines with the cause underlined, a sentence, a way out.</summary>
+/// <param name="output">Where to; lines end with LF.</param>
+/// <param name="colour">Whether the output is a terminal that shows colours.</param>
+public sealed class FindingPrinter(TextWriter output, bool colour)
+{
+    private const string Indent = "  ";
+    private const int LeastGutter = 5;
+
+    /// <summary>Prints one finding and a blank line after it.</summary>
+    public void Print(Finding finding)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        PrintHeading(finding);
+        var marks = Marks(finding);
+        var gutter = Math.Max(LeastGutter, Digits(marks.Max(mark => mark.Line)) + Indent.Length);
+        foreach (var file in marks.GroupBy(mark => mark.Source))
+        {
+            PrintPlace(file.First().Place);
+            PrintExcerpt([.. file], gutter, InkOf(finding.Severity));
+        }
+
+        PrintIndented(finding.Details);
+        if (WayOutOf(finding) is { Length: > 0 } wayOut) PrintIndented("Way out: " + wayOut);
+        output.Write('\n');
+    }
+
+    /// <summary>Prints several.</summary>
+    public void Print(IEnumerable<Finding> findings)
+    {
+        ArgumentNullException.ThrowIfNull(findings);
+        foreach (var finding in findings) Print(finding);
+    }
+
+    private static string WayOutOf(Finding finding) => finding.WayOut.Length > 0 ? finding.WayOut : finding.Fix?.Title ?? "";
+
+    private void PrintHeading(Finding finding)
+    {
+        Write(Tally.WordOf(finding.Severity), InkOf(finding.Severity));
+        Write($": {DisplayLine.Clean(finding.Heading)}", Ink.Strong);
+        Write($" [{finding.Rule.Slug}]\n", Ink.Plain);
+    }
+
+    private void PrintPlace(Location place)
+    {
+        var (line, column) = place.Start;
+        Write(string.Create(CultureInfo.InvariantCulture, $"{Indent}{DisplayLine.Clean(place.Source.Path)}:{line}:{column}\n"), Ink.Faint);
+    }
+
+    /// <summary>The marked lines of one file, in the order of their labels; dots stand for lines left out between one and a later one.</summary>
+    private void PrintExcerpt(List<Mark> marks, int gutter, Ink ink)
+    {
+        var before = int.MaxValue;
+        foreach (var line in LinesOf(marks))
+        {
+            if (line.Number - 1 > before) Write(string.Create(CultureInfo.InvariantCulture, $"{"...".PadLeft(gutter)}\n"), Ink.Faint);
+            PrintLine(line, gutter, ink);
+            before = line.Number;
+        }
+    }
+
+    private void PrintLine(ExcerptLine line, int gutter, Ink ink)
+    {
+        if (line.LineBefore is { } lineBefore) PrintSource(line.Number - 1, lineBefore, gutter);
+        PrintSource(line.Number, line.Text, gutter);
+        foreach (var mark in line.Marks)
+        {
+            Write(new string(' ', gutter) + " |", Ink.Faint);
+            output.Write(new string(' ', mark.Column + 1));
+            Write(new string(mark.IsPrimary ? '^' : '-', mark.Width), mark.IsPrimary ? ink : Ink.Faint);
+            output.Write(mark.Text.Length > 0 ? $" {DisplayLine.Clean(mark.Text)}\n" : "\n");
+        }
+    }
+
+    private void PrintSource(int number, string text, int gutter)
+    {
+        Write(number.ToString(CultureInfo.InvariantCulture).PadLeft(gutter) + " |", Ink.Faint);
+        output.Write(text.Length > 0 ? $" {text}\n" : "\n");
+    }
+
+    /// <summary>Groups the marks by line; in a line too long to show whole each has an excerpt of its own.</summary>
+    private static IEnumerable<ExcerptLine> LinesOf(List<Mark> marks) => marks
+        .GroupBy(mark => ExcerptLine.IsLong(mark) ? (mark.Line, mark.Span.Start) : (mark.Line, Start: -1))
+        .Select(line => ExcerptLine.Of([.. line]));
+
+    private static List<Mark> Marks(Finding finding) =>
+    [
+        .. Mark.Of(finding.Primary, isPrimary: true),
+        .. finding.Others.SelectMany(label => Mark.Of(label, isPrimary: false)),
+    ];
+
+    private void PrintIndented(string text)
+    {
+        if (text.Length == 0) return;
+        foreach (var line in DisplayLine.Clean(text).Split('\n')) output.Write($"{Indent}{line}".TrimEnd() + "\n");
+    }
+
+    private void Write(string text, Ink ink)
+    {
+        if (!colour || ink == Ink.Plain) output.Write(text);
+        else output.Write($"\e[{CodeOf(ink)}m{text.TrimEnd('\n')}\e[0m{(text.EndsWith('\n') ? "\n" : "")}");
+    }
+
+    private static string CodeOf(Ink ink) => ink switch
+    {
+        Ink.Strong => "1",
+        Ink.Faint => "34",
+        Ink.Red => "1;31",
+        Ink.Yellow => "1;33",
+        Ink.Cyan => "1;36",
+        _ => "0",
+    };
+
+    private static Ink InkOf(Severity severity) => severity switch
+    {
+        Severity.Error => Ink.Red,
+        Severity.Warning => Ink.Yellow,
+        _ => Ink.Cyan,
+    };
+
+    private static int Digits(int number) => number.ToString(CultureInfo.InvariantCulture).Length;
+}
