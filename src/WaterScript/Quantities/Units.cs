@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 
 namespace WaterScript.Quantities;
@@ -69,19 +70,17 @@ public static class Units
         Percent,
     ];
 
+    private static readonly FrozenDictionary<(string Symbol, Dimension Dimension), Unit> BySymbolAndDimension =
+        All.ToFrozenDictionary(unit => (unit.Symbol, unit.Dimension));
+
+    private static readonly FrozenDictionary<string, Unit> BySymbol =
+        All.DistinctBy(unit => unit.Symbol).ToFrozenDictionary(unit => unit.Symbol);
+
     /// <summary>The unit of a dimension that is written so, or null. <c>day</c> and <c>week</c> are <see cref="Day"/> and <see cref="Week"/>.</summary>
-    public static Unit? Find(string symbol, Dimension dimension)
-    {
-        var canonical = Canonical(symbol);
-        return All.FirstOrDefault(unit => unit.Dimension == dimension && unit.Symbol == canonical);
-    }
+    public static Unit? Find(string symbol, Dimension dimension) => BySymbolAndDimension.GetValueOrDefault((Canonical(symbol), dimension));
 
     /// <summary>The first unit of any dimension that is written so, or null.</summary>
-    public static Unit? Find(string symbol)
-    {
-        var canonical = Canonical(symbol);
-        return All.FirstOrDefault(unit => unit.Symbol == canonical);
-    }
+    public static Unit? Find(string symbol) => BySymbol.GetValueOrDefault(Canonical(symbol));
 
     /// <summary>The units of a dimension, the most usual first.</summary>
     public static IEnumerable<Unit> Of(Dimension dimension) => All.Where(unit => unit.Dimension == dimension);
