@@ -11,4 +11,16 @@ public static class Limits
 
     /// <summary>Findings of reading one file; the last of them says that there are more.</summary>
     public const int FindingsPerFile = 100;
+
+    /// <summary>Included files of a site.</summary>
+    public const int Includes = 500;
+
+    /// <summary>Runs of one pass of a schedule.</summary>
+    public const int RunsPerPass = 100_000;
+
+    /// <summary>Passes of one schedule that belong to one date.</summary>
+    public const int PassesPerDay = 20_000;
+
+    /// <summary>Sequences that run one another.</summary>
+    public const int SequenceDepth = 40;
 }

@@ -1,0 +1,63 @@
+using WaterScript.Diagnostics;
+using WaterScript.Syntax;
+using WaterScript.Text;
+
+namespace WaterScript.Binding;
+
+/// <summary>Reads the properties of a block by the schema.</summary>
+internal static class BlockReader
+{
+    /// <summary>Reads a block; every property that is unknown, stands twice, is missing or cannot be read is reported.</summary>
+    public static BoundBlock Read(BlockNode node, SourceText source, BlockSchema schema, Scope scope)
+    {
+        var properties = new List<BoundProperty>(node.Body.Length);
+        foreach (var statement in node.Body)
+        {
+            if (statement is PropertyNode property && Find(property, source, schema, scope) is { } known) Add(property, known, source, properties, scope);
+            if (statement is BlockNode inner && !schema.Inner.Contains(inner.Kind.Text)) ReportInner(inner, source, schema, scope);
+        }
+
+        var block = new BoundBlock(node, source, properties);
+        foreach (var required in schema.Properties.Where(required => required.IsRequired && !block.Has(required))) ReportMissing(block, schema, required, scope);
+        return block;
+    }
+
+    private static Property? Find(PropertyNode node, SourceText source, BlockSchema schema, Scope scope)
+    {
+        if (schema.Find(node.Name.Text) is { } property) return property;
+        var location = new Location(source, node.Name.Span);
+        var names = schema.Properties.Select(known => known.Name).ToArray();
+        var nearest = Spelling.Nearest(node.Name.Text, names);
+        var elsewhere = Schema.Blocks.FirstOrDefault(other => other.Find(node.Name.Text) is not null);
+        scope.Report(Finding.At(Rules.UnknownProperty, location, $"a {schema.Kind} has no property \"{node.Name.Text}\"", nearest is null ? "" : $"did you mean \"{nearest}\"?") with
+        {
+            Details = elsewhere is null ? "" : $"It belongs to a {elsewhere.Kind}.",
+            WayOut = nearest is not null ? $"Write {nearest}." : $"A {schema.Kind} has {string.Join(", ", names.Except(DateReader.Months))}.",
+            Fix = nearest is null ? null : Fix.Safe($"write {nearest}", location, nearest),
+        });
+        return null;
+    }
+
+    private static void Add(PropertyNode node, Property property, SourceText source, List<BoundProperty> properties, Scope scope)
+    {
+        var origin = new Location(source, node.Span);
+        if (!property.MayRepeat && properties.Find(bound => bound.Property == property) is { } first)
+        {
+            scope.Report(Finding.At(Rules.StatedTwice, new Location(source, node.Name.Span), $"\"{property.Name}\" is stated twice", "the second time") with
+            {
+                Others = [new Label(first.Origin, "the first time")],
+                WayOut = "Delete one of the two.",
+            });
+            return;
+        }
+
+        var row = new RowCursor(scope, source, node.Value, property.Form);
+        properties.Add(new BoundProperty(property, origin, new Location(source, node.Value.Span), property.ReadValue(row)));
+    }
+
+    private static void ReportInner(BlockNode inner, SourceText source, BlockSchema schema, Scope scope) =>
+        scope.Report(Rules.UnknownProperty, new Location(source, inner.Kind.Span), $"a {schema.Kind} has no block \"{inner.Kind.Text}\"");
+
+    private static void ReportMissing(BoundBlock block, BlockSchema schema, Property property, Scope scope) =>
+        scope.Report(Rules.Missing, block.Origin, $"{schema.Kind} \"{block.Name.Text}\" has no {property.Name}", wayOut: $"Add a line like this: {property.Form}");
+}

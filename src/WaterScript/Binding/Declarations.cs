@@ -1,0 +1,132 @@
+using WaterScript.Diagnostics;
+using WaterScript.Syntax;
+using WaterScript.Text;
+
+namespace WaterScript.Binding;
+
+/// <summary>A statement and the file it stands in.</summary>
+internal readonly record struct Placed<T>(T Node, SourceText Source)
+    where T : Node
+{
+    public Location At(TextSpan span) => new(Source, span);
+}
+
+/// <summary>
+/// What stands at the top of all files, by kind and in order, each name once. A block of an unknown kind, a header that has
+/// too little or too much, and a second thing of one name are reported and left out.
+/// </summary>
+internal sealed class Declarations
+{
+    /// <summary>Kinds of block and the number of words after each.</summary>
+    private static readonly Dictionary<string, int> HeaderLengths = new(StringComparer.Ordinal)
+    {
+        ["site"] = 1, ["supply"] = 1, ["controller"] = 1, ["valve"] = 2, ["pump"] = 1, ["master"] = 1, ["injector"] = 1,
+        ["zone"] = 1, ["soil"] = 1, ["plants"] = 1, ["climate"] = 0, ["scale"] = 1,
+    };
+
+    private static readonly string[] StatementWords =
+        ["include", "let", "group", "hold", "closed", "extra", "accept", "sequence", "restriction", "schedule"];
+
+    private readonly Scope _scope;
+    private readonly Dictionary<(string Kind, string Name), Location> _names = [];
+    private readonly List<(StatementNode Node, SourceText Source)> _statements = [];
+
+    public Declarations(IEnumerable<FileNode> files, Scope scope)
+    {
+        _scope = scope;
+        foreach (var file in files)
+        {
+            foreach (var statement in file.Statements)
+            {
+                if (IsNew(statement, file.Source)) _statements.Add((statement, file.Source));
+            }
+        }
+    }
+
+    /// <summary>The statements of a type.</summary>
+    public IEnumerable<Placed<T>> All<T>()
+        where T : StatementNode =>
+        _statements.Where(placed => placed.Node is T).Select(placed => new Placed<T>((T)placed.Node, placed.Source));
+
+    /// <summary>The blocks of a kind.</summary>
+    public IEnumerable<Placed<BlockNode>> Blocks(string kind) => All<BlockNode>().Where(block => block.Node.Kind.Text == kind);
+
+    /// <summary>Zones, groups, pumps, masters and injectors stand in the same places, so they are one kind of name.</summary>
+    private static string KindOf(StatementNode statement) => statement switch
+    {
+        BlockNode { Kind.Text: "zone" or "pump" or "master" or "injector" } or GroupNode => "zone, group, pump, master or injector",
+        BlockNode block => block.Kind.Text,
+        SequenceNode => "sequence",
+        ScheduleNode => "schedule",
+        RestrictionNode => "restriction",
+        LetNode => "let",
+        _ => "",
+    };
+
+    private static NameNode? NameOf(StatementNode statement) => statement switch
+    {
+        BlockNode block => block.Header.IsEmpty ? block.Kind : block.Header[0],
+        GroupNode group => group.Name,
+        SequenceNode sequence => sequence.Name,
+        ScheduleNode schedule => schedule.Name,
+        RestrictionNode restriction => restriction.Name,
+        LetNode let => let.Name,
+        _ => null,
+    };
+
+    private bool IsNew(StatementNode statement, SourceText source)
+    {
+        if (statement is BlockNode block && !IsKnown(block, source)) return false;
+        if (NameOf(statement) is not { } name) return true;
+        var location = new Location(source, name.Span);
+        if (name.Text == "all" && KindOf(statement).StartsWith("zone", StringComparison.Ordinal))
+        {
+            _scope.Report(Rules.DuplicateName, location, "\"all\" stands for all zones", wayOut: "Give it another name.");
+            return false;
+        }
+
+        if (_names.TryAdd((KindOf(statement), statement is BlockNode { Kind.Text: "site" } ? "" : name.Text), location)) return true;
+        var first = _names[(KindOf(statement), statement is BlockNode { Kind.Text: "site" } ? "" : name.Text)];
+        var heading = statement is BlockNode { Kind.Text: "site" or "climate" } only
+            ? $"a second {only.Kind.Text}"
+            : $"two things are called \"{name.Text}\"";
+        _scope.Report(Finding.At(Rules.DuplicateName, location, heading, "the second") with
+        {
+            Others = [new Label(first, "the first")],
+            WayOut = statement is BlockNode { Kind.Text: "site" or "climate" } ? "Delete one of the two." : "Give one of them another name.",
+        });
+        return false;
+    }
+
+    private bool IsKnown(BlockNode block, SourceText source)
+    {
+        var kind = block.Kind.Text;
+        if (!HeaderLengths.TryGetValue(kind, out var length))
+        {
+            var location = new Location(source, block.Kind.Span);
+            _scope.ReportUnknown(location, $"nothing is described by \"{kind}\"", kind, [.. HeaderLengths.Keys, .. StatementWords]);
+            return false;
+        }
+
+        if (block.Header.Length == length) return true;
+        if (block.Header.Length > length)
+        {
+            var extra = block.Header[length];
+            _scope.Report(Rules.Syntax, new Location(source, extra.Span), $"\"{extra.Text}\" does not belong here", wayOut: FormOf(kind));
+            return kind != "valve" || length == 2;
+        }
+
+        if (kind == "valve" && block.Header.Length == 1)
+            _scope.Report(Rules.Missing, new Location(source, block.Header[0].Span), $"whether valve \"{block.Header[0].Text}\" is latching is missing", wayOut: FormOf(kind));
+        else
+            _scope.Report(Rules.Missing, new Location(source, block.Kind.Span), $"a {kind} without a name", wayOut: FormOf(kind));
+        return false;
+    }
+
+    private static string FormOf(string kind) => kind switch
+    {
+        "climate" => "Write it like this: climate { … }",
+        "valve" => "Write it like this: valve ac24 non-latching { … }, or latching",
+        _ => $"Write it like this: {kind} name \"Label\" {{ … }}",
+    };
+}

@@ -1,0 +1,83 @@
+using System.Collections.Immutable;
+using NodaTime;
+using WaterScript.Diagnostics;
+using WaterScript.Model;
+using WaterScript.Syntax;
+
+namespace WaterScript.Binding;
+
+/// <summary>Soils, plants, the climate and scales.</summary>
+internal sealed class GroundBinder(Declarations declarations, Scope scope)
+{
+    /// <summary>Soils that need no block (textures of the United States Department of Agriculture).</summary>
+    public static IReadOnlyList<string> BuiltInSoils { get; } =
+        ["sand", "loamy-sand", "sandy-loam", "loam", "silt-loam", "silt", "clay-loam", "silty-clay-loam", "silty-clay", "clay"];
+
+    /// <summary>Plants that need no block (crops of FAO Irrigation and Drainage Paper 56, tables 12 and 22).</summary>
+    public static IReadOnlyList<string> BuiltInPlants { get; } =
+        ["turf-cool", "turf-warm", "tomato", "lettuce", "pepper", "squash", "strawberry", "potato", "onion", "berries", "conifers", "citrus"];
+
+    /// <summary>Soils of the file's own.</summary>
+    public NameTable<Soil> Soils { get; } = new("soil", scope);
+
+    /// <summary>Plants of the file's own.</summary>
+    public NameTable<Plants> Plants { get; } = new("plants", scope);
+
+    /// <summary>Scales.</summary>
+    public NameTable<Scale> Scales { get; } = new("scale", scope);
+
+    /// <summary>The climate, or null.</summary>
+    public Climate? Climate { get; private set; }
+
+    /// <summary>Reads them all.</summary>
+    public void Bind()
+    {
+        foreach (var placed in declarations.Blocks("soil")) BindSoil(Read(placed, Schema.Soil.Block));
+        foreach (var placed in declarations.Blocks("plants")) BindPlants(Read(placed, Schema.Plants.Block));
+        foreach (var placed in declarations.Blocks("climate")) BindClimate(Read(placed, Schema.Climate.Block));
+        foreach (var placed in declarations.Blocks("scale")) BindScale(Read(placed, Schema.Scale.Block));
+    }
+
+    private BoundBlock Read(Placed<BlockNode> placed, BlockSchema schema) => BlockReader.Read(placed.Node, placed.Source, schema, scope);
+
+    private void BindSoil(BoundBlock block) => Soils.Add(block.Name.Text, block.Origin, new Soil(
+        block.Name.Text, block.Label, block.Origin, block.Get(Schema.Soil.Intake), block.Get(Schema.Soil.Holds), block.Get(Schema.Soil.Ponds)));
+
+    private void BindPlants(BoundBlock block)
+    {
+        var everyMonth = block.Get(Schema.Plants.Coefficient);
+        var months = Schema.Plants.Months.Select(block.Get).ToImmutableArray();
+        if (everyMonth is not null && months.Any(month => month is not null))
+            scope.Report(Rules.Contradiction, block.Find(Schema.Plants.Coefficient)!.Origin, "one coefficient for all months, and lines for single ones", wayOut: "Give one of the two.");
+        var coefficients = everyMonth is null && months.All(month => month is null) ? [] : months.Select(month => month ?? everyMonth).ToImmutableArray();
+        Plants.Add(block.Name.Text, block.Origin, new Plants(
+            block.Name.Text, block.Label, block.Origin, coefficients, block.Get(Schema.Plants.Roots), block.Get(Schema.Plants.Depletion)));
+    }
+
+    private void BindClimate(BoundBlock block) => Climate = new Climate(block.Origin, [.. Schema.Climate.Months.Select(block.Get)]);
+
+    private void BindScale(BoundBlock block)
+    {
+        var months = Schema.Scale.Months.Where(block.Has).ToArray();
+        var since = block.All(Schema.Scale.Since).ToArray();
+        var ways = (months.Length > 0 ? 1 : 0) + (since.Length > 0 ? 1 : 0) + (block.Has(Schema.Scale.By) ? 1 : 0);
+        if (ways == 0) scope.Report(Rules.Missing, block.Origin, $"scale \"{block.Name.Text}\" says nothing", wayOut: "Add lines like this: jul 110 %");
+        if (ways > 1) scope.Report(Rules.Contradiction, block.Origin, $"scale \"{block.Name.Text}\" mixes lines for months, for dates and by climate", wayOut: "Use one kind of line.");
+        Scale scale = block.Has(Schema.Scale.By) ? new ClimateScale(block.Name.Text, block.Label, block.Origin)
+            : since.Length > 0 ? Dated(block, since)
+            : new MonthlyScale(block.Name.Text, block.Label, block.Origin, [.. Schema.Scale.Months.Select(block.Get)]);
+        Scales.Add(block.Name.Text, block.Origin, scale);
+    }
+
+    private DatedScale Dated(BoundBlock block, IEnumerable<BoundProperty> lines)
+    {
+        var since = new SortedDictionary<LocalDate, decimal>();
+        foreach (var line in lines)
+        {
+            if (line.Value is SinceValue value && !since.TryAdd(value.From, value.Percent))
+                scope.Report(Rules.StatedTwice, line.Origin, "two shares from the same date", wayOut: "Delete one of the two.");
+        }
+
+        return new DatedScale(block.Name.Text, block.Label, block.Origin, [.. since.Select(entry => (entry.Key, entry.Value))]);
+    }
+}

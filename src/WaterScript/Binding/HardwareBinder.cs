@@ -1,0 +1,194 @@
+using NodaTime;
+using WaterScript.Diagnostics;
+using WaterScript.Model;
+using WaterScript.Syntax;
+using WaterScript.Text;
+
+namespace WaterScript.Binding;
+
+/// <summary>Supplies, controllers and kinds of valve.</summary>
+internal sealed class HardwareBinder(Declarations declarations, Scope scope)
+{
+    /// <summary>Supplies by name.</summary>
+    public NameTable<Supply> Supplies { get; } = new("supply", scope);
+
+    /// <summary>Controllers by name.</summary>
+    public NameTable<Controller> Controllers { get; } = new("controller", scope);
+
+    /// <summary>Kinds of valve by name.</summary>
+    public NameTable<Valve> Valves { get; } = new("valve", scope);
+
+    /// <summary>Reads them all.</summary>
+    public void Bind()
+    {
+        BindSupplies();
+        foreach (var placed in declarations.Blocks("controller")) BindController(placed);
+        foreach (var placed in declarations.Blocks("valve")) BindValve(placed);
+        if (Controllers.Things.Count == 0) Controllers.Add("controller", default, new Controller { Index = 0, Name = "controller", Origin = null });
+    }
+
+    /// <summary>Where a zone or a device is wired to; null, and reported, when that cannot be known.</summary>
+    public Controller? ControllerOf(OutputValue output, SourceText source)
+    {
+        if (output.Controller is not null) return Controllers.Use(output.Controller, source);
+        if (Controllers.Things.Count == 1) return UseOnly(Controllers);
+        scope.Report(Rules.Missing, output.Origin, "which controller is missing", $"there are {string.Join(", ", Controllers.Names)}", $"Write it like this: output {output.Number} of {Controllers.Names.First()}");
+        return null;
+    }
+
+    /// <summary>The supply that is named, or the only one; null where there is none.</summary>
+    public Supply? SupplyOf(BoundBlock block, Property<NameNode?> property)
+    {
+        if (block.Get(property) is { } name) return Supplies.Use(name, block.Source);
+        if (block.Has(property) || Supplies.Things.Count == 0) return null;
+        if (Supplies.Things.Count == 1) return UseOnly(Supplies);
+        scope.Report(Rules.Missing, block.Origin, $"which supply \"{block.Name.Text}\" has is missing", $"there are {string.Join(", ", Supplies.Names)}", $"Add a line like this: supply {Supplies.Names.First()}");
+        return null;
+    }
+
+    /// <summary>Reports an output that its controller has not got.</summary>
+    public void CheckOutput(OutputValue output, Controller controller)
+    {
+        if (controller.Outputs is { } outputs && output.Number > outputs)
+            scope.Report(Rules.OutOfRange, output.Origin, $"{controller.Name} has no output {output.Number}", $"it has {outputs}", "Use a free output, or mend the controller's `outputs`.");
+    }
+
+    private static T UseOnly<T>(NameTable<T> table)
+        where T : class
+    {
+        table.TryUse(table.Names.First(), out var only);
+        return only!;
+    }
+
+    /// <summary>A supply is made after the one that feeds it.</summary>
+    private void BindSupplies()
+    {
+        var blocks = declarations.Blocks("supply").Select((placed, index) => (Block: BlockReader.Read(placed.Node, placed.Source, Schema.Supply.Block, scope), Index: index)).ToArray();
+        var byName = blocks.ToDictionary(entry => entry.Block.Name.Text, StringComparer.Ordinal);
+        var made = new Dictionary<string, Supply>(StringComparer.Ordinal);
+        foreach (var entry in blocks) Make(entry.Block.Name.Text, []);
+        foreach (var entry in blocks) Supplies.Add(entry.Block.Name.Text, entry.Block.Origin, made[entry.Block.Name.Text]);
+
+        Supply? Make(string name, List<string> open)
+        {
+            if (made.TryGetValue(name, out var known)) return known;
+            var (block, index) = byName[name];
+            open.Add(name);
+            Supply? feeder = null;
+            if (block.Get(Schema.Supply.FedBy) is { } by)
+            {
+                if (open.Contains(by.Text)) scope.Report(Rules.Loop, new Location(block.Source, by.Span), $"supplies feed one another in a circle: {string.Join(", ", open.Append(by.Text))}", wayOut: "Delete one of the `fed-by` lines.");
+                else if (byName.ContainsKey(by.Text)) feeder = Make(by.Text, open);
+                else scope.ReportUnknown(new Location(block.Source, by.Span), $"no supply is called \"{by.Text}\"", by.Text, [.. byName.Keys]);
+            }
+
+            return made[name] = SupplyFrom(block, index, feeder);
+        }
+    }
+
+    private Supply SupplyFrom(BoundBlock block, int index, Supply? feeder)
+    {
+        var contains = block.Get(Schema.Supply.Contains);
+        var catches = block.Get(Schema.Supply.Catches);
+        if (contains is not null && block.Get(Schema.Supply.Tank) is { } tank && contains.Amount.InBase > tank.InBase)
+            scope.Report(Rules.OutOfRange, block.Find(Schema.Supply.Contains)!.ValueOrigin, "more than the tank holds", $"the tank holds {tank}");
+        return new Supply
+        {
+            Index = index,
+            Name = block.Name.Text,
+            Label = block.Label,
+            Origin = block.Origin,
+            Flow = block.Get(Schema.Supply.Flow),
+            MinimumFlow = block.Get(Schema.Supply.MinimumFlow),
+            HasBypass = block.Has(Schema.Supply.Bypass),
+            Vessel = block.Get(Schema.Supply.Vessel),
+            Tank = block.Get(Schema.Supply.Tank),
+            Contains = contains?.Amount,
+            ContainsOn = contains?.On,
+            Refill = block.Get(Schema.Supply.Refill),
+            CatchArea = catches?.Amount,
+            CatchPercent = catches?.Percent,
+            Reserve = block.Get(Schema.Supply.Reserve),
+            Daily = block.Get(Schema.Supply.Daily),
+            Change = block.Get(Schema.Supply.Change),
+            FedBy = feeder,
+            HasAtmosphericBackflow = block.Has(Schema.Supply.Backflow),
+        };
+    }
+
+    private void BindController(Placed<BlockNode> placed)
+    {
+        var block = BlockReader.Read(placed.Node, placed.Source, Schema.Controller.Block, scope);
+        Controllers.Add(block.Name.Text, block.Origin, new Controller
+        {
+            Index = Controllers.Things.Count,
+            Name = block.Name.Text,
+            Label = block.Label,
+            Origin = block.Origin,
+            Outputs = block.Get(Schema.Controller.Outputs),
+            Spacing = block.Get(Schema.Controller.SpacingTime) ?? Duration.Zero,
+            AtMostZones = block.Get(Schema.Controller.AtMost),
+            SchedulesMayOverlap = block.Get(Schema.Controller.Schedules) is { } word ? word == "may-overlap" : null,
+            ClockWithin = block.Get(Schema.Controller.Clock),
+            Power = PowerOf(placed),
+        });
+    }
+
+    private Power? PowerOf(Placed<BlockNode> placed)
+    {
+        var nodes = placed.Node.Body.OfType<BlockNode>().Where(inner => inner.Kind.Text == "power").ToArray();
+        if (nodes.Length == 0) return null;
+        if (nodes.Length > 1) scope.Report(Rules.StatedTwice, placed.At(nodes[1].Kind.Span), "\"power\" is stated twice", "the second time", "Delete one of the two.");
+        var block = BlockReader.Read(nodes[0], placed.Source, Schema.Power.Block, scope);
+        if (block.Has(Schema.Power.Transformer) && block.Has(Schema.Power.Continuous))
+            scope.Report(Rules.Contradiction, block.Find(Schema.Power.Continuous)!.Origin, "both a transformer and a continuous current", wayOut: "Give one of the two.");
+        return new Power
+        {
+            Origin = block.Origin,
+            Transformer = block.Get(Schema.Power.Transformer)?.First,
+            TransformerVoltage = block.Get(Schema.Power.Transformer)?.Second,
+            Continuous = block.Get(Schema.Power.Continuous)?.First,
+            ContinuousVoltage = block.Get(Schema.Power.Continuous)?.Second,
+            Peak = block.Get(Schema.Power.Peak),
+            Store = block.Get(Schema.Power.Store)?.First,
+            StoreVoltage = block.Get(Schema.Power.Store)?.Second,
+            Recharge = block.Get(Schema.Power.Recharge)?.Amount,
+            RechargeEfficiencyPercent = block.Get(Schema.Power.Recharge)?.Percent,
+        };
+    }
+
+    private void BindValve(Placed<BlockNode> placed)
+    {
+        var (name, type) = (placed.Node.Header[0], placed.Node.Header[1]);
+        var origin = placed.At(name.Span);
+        if (type.Text == "latching") Valves.Add(name.Text, origin, Latching(placed, origin));
+        else if (type.Text == "non-latching") Valves.Add(name.Text, origin, NonLatching(placed, origin));
+        else scope.ReportUnknown(placed.At(type.Span), $"no type of valve is called \"{type.Text}\"", type.Text, ["latching", "non-latching"]);
+    }
+
+    private LatchingValve Latching(Placed<BlockNode> placed, Location origin)
+    {
+        var block = BlockReader.Read(placed.Node, placed.Source, Schema.LatchingValve.Block, scope);
+        var pulse = block.Get(Schema.LatchingValve.PulseTime);
+        var moves = block.Get(Schema.LatchingValve.MovesIn);
+        if (moves > pulse) scope.Report(Rules.OutOfRange, block.Find(Schema.LatchingValve.MovesIn)!.ValueOrigin, "the plunger moves after the pulse is over", wayOut: "Make the pulse longer, or mend `moves-in`.");
+        return new LatchingValve(block.Name.Text, block.Label, origin)
+        {
+            Pulse = pulse,
+            MovesIn = moves,
+            Coil = block.Get(Schema.LatchingValve.Coil),
+            WorksFrom = block.Get(Schema.LatchingValve.WorksFrom),
+        };
+    }
+
+    private NonLatchingValve NonLatching(Placed<BlockNode> placed, Location origin)
+    {
+        var block = BlockReader.Read(placed.Node, placed.Source, Schema.NonLatchingValve.Block, scope);
+        return new NonLatchingValve(block.Name.Text, block.Label, origin)
+        {
+            Inrush = block.Get(Schema.NonLatchingValve.Inrush),
+            Holding = block.Get(Schema.NonLatchingValve.Holding),
+            WorksFrom = block.Get(Schema.NonLatchingValve.WorksFrom),
+        };
+    }
+}

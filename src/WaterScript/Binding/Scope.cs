@@ -1,0 +1,54 @@
+using NodaTime;
+using WaterScript.Diagnostics;
+using WaterScript.Text;
+
+namespace WaterScript.Binding;
+
+/// <summary>What every part of the binder needs: where findings go, and what a <c>let</c> stands for.</summary>
+internal sealed class Scope(FindingList findings, IDateTimeZoneProvider timeZones)
+{
+    /// <summary>Where findings go.</summary>
+    public FindingList Findings { get; } = findings;
+
+    /// <summary>Where time zones come from.</summary>
+    public IDateTimeZoneProvider TimeZones { get; } = timeZones;
+
+    /// <summary>The named quantities and dates.</summary>
+    public LetTable Lets { get; } = new();
+
+    /// <summary>Reports a finding.</summary>
+    public void Report(Finding finding) => Findings.Add(finding);
+
+    /// <summary>Reports a finding of a rule at a place.</summary>
+    /// <param name="rule">The rule.</param>
+    /// <param name="location">The place.</param>
+    /// <param name="heading">What was found.</param>
+    /// <param name="label">What is said at the place.</param>
+    /// <param name="wayOut">What to do about it.</param>
+    public void Report(Rule rule, Location location, string heading, string label = "", string wayOut = "") =>
+        Report(Finding.At(rule, location, heading, label) with { WayOut = wayOut });
+
+    /// <summary>Reports a name that nothing has, with the nearest known one as the way out.</summary>
+    /// <param name="location">The name.</param>
+    /// <param name="heading">What was looked for.</param>
+    /// <param name="written">The name as written.</param>
+    /// <param name="known">The names that there are.</param>
+    public void ReportUnknown(Location location, string heading, string written, IEnumerable<string> known)
+    {
+        var names = known as IReadOnlyCollection<string> ?? [.. known];
+        var nearest = Spelling.Nearest(written, names);
+        Report(Finding.At(Rules.UnknownName, location, heading, nearest is null ? "" : $"did you mean \"{nearest}\"?") with
+        {
+            WayOut = nearest is not null ? $"Write {nearest}." : Listed(names),
+            Fix = nearest is null ? null : Fix.Safe($"write {nearest}", location, nearest),
+        });
+    }
+
+    private static string Listed(IReadOnlyCollection<string> names)
+    {
+        const int most = 12;
+        if (names.Count == 0) return "";
+        var shown = string.Join(", ", names.Take(most));
+        return names.Count > most ? $"There are {shown} and {names.Count - most} more." : $"There are {shown}.";
+    }
+}
