@@ -30,7 +30,7 @@ public sealed class SunTimes
     /// <summary>How near the event is searched, in seconds.</summary>
     private const double Nearness = 0.25;
 
-    /// <summary>The search halves its error at least every other round: from half a day to the nearness well within this.</summary>
+    /// <summary>A bound on the search, which takes about six rounds.</summary>
     private const int MostRounds = 60;
 
     /// <summary>How many days are remembered; a power of two.</summary>
@@ -75,21 +75,26 @@ public sealed class SunTimes
         var from = _clock.StartOfDay(day);
         var until = _clock.StartOfDay(day + 1);
         var last = HalfDayAt(until + CulminationLeeway);
-        var sunDay = new SunDay(day, null, null);
+        long? sunrise = null;
+        long? sunset = null;
         var index = HalfDayAt(from - CulminationLeeway);
-        var start = Culmination(index);
+        var end = Culmination(index);
         for (; index <= last; index++)
         {
-            var end = Culmination(index + 1);
+            var start = end;
+            end = Culmination(index + 1);
             if (start.IsUp != end.IsUp)
             {
                 var instant = ToWholeMinute(Crossing(start, end));
-                if (instant >= from && instant < until)
-                    sunDay = sunDay.With(end.IsUp ? SunEvent.Sunrise : SunEvent.Sunset, instant);
+                if (instant < from || instant >= until)
+                    continue;
+                if (end.IsUp)
+                    sunrise ??= instant;
+                else
+                    sunset ??= instant;
             }
-            start = end;
         }
-        return sunDay;
+        return new(day, sunrise, sunset);
     }
 
     /// <summary>Half days count from the mean midnight of 1970-01-01 at the place: even ones begin at midnight, odd ones at noon.</summary>
@@ -140,11 +145,5 @@ public sealed class SunTimes
     }
 
     /// <summary>The events of a local date; an object, so that threads see all of it or nothing.</summary>
-    private sealed record SunDay(int Day, long? Sunrise, long? Sunset)
-    {
-        /// <summary>Adds an event unless there was one before.</summary>
-        public SunDay With(SunEvent sunEvent, long instant) => sunEvent == SunEvent.Sunrise
-            ? this with { Sunrise = Sunrise ?? instant }
-            : this with { Sunset = Sunset ?? instant };
-    }
+    private sealed record SunDay(int Day, long? Sunrise, long? Sunset);
 }
