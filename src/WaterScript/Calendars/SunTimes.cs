@@ -83,16 +83,15 @@ public sealed class SunTimes
         {
             var start = end;
             end = Culmination(index + 1);
-            if (start.IsUp != end.IsUp)
-            {
-                var instant = ToWholeMinute(Crossing(start, end));
-                if (instant < from || instant >= until)
-                    continue;
-                if (end.IsUp)
-                    sunrise ??= instant;
-                else
-                    sunset ??= instant;
-            }
+            if (start.IsUp == end.IsUp)
+                continue;
+            var instant = ToWholeMinute(Crossing(start, end));
+            if (instant < from || instant >= until)
+                continue;
+            if (end.IsUp)
+                sunrise ??= instant;
+            else
+                sunset ??= instant;
         }
         return new(day, sunrise, sunset);
     }
