@@ -20,8 +20,18 @@ internal sealed class Declarations
     /// <summary>Kinds of block and the number of words after each.</summary>
     private static readonly Dictionary<string, int> HeaderLengths = new(StringComparer.Ordinal)
     {
-        ["site"] = 1, ["supply"] = 1, ["controller"] = 1, ["valve"] = 2, ["pump"] = 1, ["master"] = 1, ["injector"] = 1,
-        ["zone"] = 1, ["soil"] = 1, ["plants"] = 1, ["climate"] = 0, ["scale"] = 1,
+        ["site"] = 1,
+        ["supply"] = 1,
+        ["controller"] = 1,
+        ["valve"] = 2,
+        ["pump"] = 1,
+        ["master"] = 1,
+        ["injector"] = 1,
+        ["zone"] = 1,
+        ["soil"] = 1,
+        ["plants"] = 1,
+        ["climate"] = 0,
+        ["scale"] = 1,
     };
 
     private static readonly string[] StatementWords =

@@ -7,6 +7,7 @@ internal sealed class SchedulePlans(Schedule schedule, Site site, RunOrder order
 {
     private readonly ScaleTable _scale = ScaleTable.For(schedule, site);
     private readonly Dictionary<decimal, PassPlan> _plans = [];
+    private IReadOnlyList<string>? _stepPaths;
 
     /// <summary>The longest that any pass lasts, in seconds.</summary>
     public long LongestSeconds => WithShare(_scale.Greatest).Seconds;
@@ -16,7 +17,7 @@ internal sealed class SchedulePlans(Schedule schedule, Site site, RunOrder order
     public PassPlan On(int day) => WithShare(_scale.PercentOn(day));
 
     /// <summary>The paths of the steps, which are the same on every date.</summary>
-    public IReadOnlyList<string> StepPaths => WithShare(_scale.Greatest).StepPaths;
+    public IReadOnlyList<string> StepPaths => _stepPaths ??= WithShare(_scale.Greatest).StepPaths;
 
     private PassPlan WithShare(decimal percent)
     {
