@@ -78,6 +78,7 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
             if (block.Get(Schema.Supply.FedBy) is { } by)
             {
                 if (open.Contains(by.Text)) scope.Report(Rules.Loop, new Location(block.Source, by.Span), $"supplies feed one another in a circle: {string.Join(", ", open.Append(by.Text))}", wayOut: "Delete one of the `fed-by` lines.");
+                else if (open.Count >= Limits.NameDepth) scope.Report(Rules.OverLimit, new Location(block.Source, by.Span), $"more than {Limits.NameDepth} supplies feed one another");
                 else if (byName.ContainsKey(by.Text)) feeder = Make(by.Text, open);
                 else scope.ReportUnknown(new Location(block.Source, by.Span), $"no supply is called \"{by.Text}\"", by.Text, [.. byName.Keys]);
             }

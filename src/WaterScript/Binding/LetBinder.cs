@@ -64,6 +64,12 @@ internal sealed class LetBinder
             return null;
         }
 
+        if (_open.Count >= Limits.NameDepth)
+        {
+            _scope.Report(Rules.OverLimit, node.At(token.Span), $"more than {Limits.NameDepth} dates are reckoned from one another", wayOut: "Give this one as a date.");
+            return null;
+        }
+
         if (Read(token.Text) is not { } other)
         {
             _scope.ReportUnknown(node.At(token.Span), $"no date is called \"{token.Text}\"", token.Text, [.. _nodes.Keys]);

@@ -39,7 +39,10 @@ internal sealed class NameTable<T>(string kind, Scope scope)
         return null;
     }
 
-    /// <summary>The thing of a name, if there is one.</summary>
+    /// <summary>The thing of a name, without counting that as a use; null when there is none.</summary>
+    public T? Find(string name) => _things.GetValueOrDefault(name);
+
+    /// <summary>The thing of a name, if there is one; that counts as a use.</summary>
     public bool TryUse(string name, [NotNullWhen(true)] out T? thing)
     {
         if (!_things.TryGetValue(name, out thing)) return false;

@@ -142,6 +142,15 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
         return HasFailed ? null : value;
     }
 
+    /// <summary>A bare whole number with one of two words after it, if both come next: <c>3 days</c>.</summary>
+    public int? AcceptCount(string several, string one)
+    {
+        if (IsAtEnd || Next.Kind != TokenKind.Number || _index + 1 >= row.Tokens.Length || (row.Tokens[_index + 1].Text != several && row.Tokens[_index + 1].Text != one)) return null;
+        if (Whole(1, 10_000) is not { } count) return null;
+        _index++;
+        return count;
+    }
+
     /// <summary>A bare whole number.</summary>
     public int? Whole(int least, int most) => (int?)Number(new Bounds(least, most), isWhole: true);
 

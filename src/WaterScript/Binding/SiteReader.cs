@@ -1,4 +1,5 @@
 using NodaTime;
+using WaterScript.Diagnostics;
 using WaterScript.Text;
 
 namespace WaterScript.Binding;
@@ -11,6 +12,16 @@ public static class SiteReader
     /// <param name="rootPath">Its path relative to the root folder, as <see cref="ISourceReader.Read"/> takes it.</param>
     /// <param name="files">Where included files come from.</param>
     /// <param name="timeZones">Where time zones come from.</param>
-    public static SiteReading Read(SourceText root, string rootPath, ISourceReader files, IDateTimeZoneProvider timeZones) =>
-        throw new NotImplementedException();
+    public static SiteReading Read(SourceText root, string rootPath, ISourceReader files, IDateTimeZoneProvider timeZones)
+    {
+        ArgumentNullException.ThrowIfNull(root);
+        ArgumentNullException.ThrowIfNull(rootPath);
+        var found = new FindingList();
+        var trees = SourceSet.Read(root, rootPath, files, found);
+        var site = SiteBinder.Bind(trees, new Scope(found, timeZones));
+        var places = trees.Select((tree, index) => (tree.Source, index)).ToDictionary(pair => pair.Source, pair => pair.index);
+        var findings = new FindingList();
+        findings.AddRange(found.OrderBy(finding => places[finding.Primary.Location.Source]).ThenBy(finding => finding.Primary.Location.Span.Start));
+        return new SiteReading(site, trees, findings);
+    }
 }

@@ -15,12 +15,12 @@ public static class Limits
     /// <summary>Included files of a site.</summary>
     public const int Includes = 500;
 
-    /// <summary>Runs of one pass of a schedule.</summary>
+    /// <summary>Runs and pauses of one pass of a schedule.</summary>
     public const int RunsPerPass = 100_000;
 
     /// <summary>Passes of one schedule that belong to one date.</summary>
     public const int PassesPerDay = 20_000;
 
-    /// <summary>Sequences that run one another.</summary>
-    public const int SequenceDepth = 40;
+    /// <summary>Sequences, groups, lets, supplies or schedules that each rest on the next.</summary>
+    public const int NameDepth = 40;
 }

@@ -86,15 +86,6 @@ public sealed record Hold(Location Origin, ImmutableArray<Zone> Zones, LocalDate
 /// <summary>A season of every year in which nothing is watered.</summary>
 public sealed record ClosedSeason(Location Origin, YearlyRange Days, string Because);
 
-/// <summary>One pass outside the calendar.</summary>
-/// <param name="Origin">Where it stands.</param>
-/// <param name="Name"><c>extra-2026-07-18-2100</c></param>
-/// <param name="Date">Its date.</param>
-/// <param name="At">Its start.</param>
-/// <param name="Because">The reason.</param>
-/// <param name="Steps">What it does.</param>
-public sealed record Extra(Location Origin, string Name, LocalDate Date, ClockMoment At, string Because, ImmutableArray<Step> Steps);
-
 /// <summary>A finding that the user accepts, within a scope.</summary>
 /// <param name="Origin">Where it stands.</param>
 /// <param name="Rule">Which.</param>

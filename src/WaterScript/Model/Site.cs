@@ -77,8 +77,6 @@ public sealed record Site
     /// <summary>Schedules.</summary>
     public ImmutableArray<Schedule> Schedules { get; init; } = [];
 
-    /// <summary>Passes outside the calendar.</summary>
-    public ImmutableArray<Extra> Extras { get; init; } = [];
 
     /// <summary>What the user accepts.</summary>
     public ImmutableArray<Acceptance> Acceptances { get; init; } = [];

@@ -1,0 +1,58 @@
+using NodaTime;
+using WaterScript.Diagnostics;
+using WaterScript.Model;
+using WaterScript.Syntax;
+
+namespace WaterScript.Binding;
+
+/// <summary>Holds and closed seasons.</summary>
+internal sealed class HoldBinder(ZoneListBinder lists, Scope scope)
+{
+    /// <summary>A hold; null when its dates could not be read.</summary>
+    public Hold? Bind(Placed<HoldNode> placed)
+    {
+        var node = placed.Node;
+        var zones = node.Zones is null ? [] : lists.Set(node.Zones, placed.Source);
+        if (node.Zones is not null && zones.IsEmpty) return null;
+        if (MomentOf(node.From, node.FromTime, placed) is not { } from) return null;
+        var origin = placed.At(node.Span);
+        if (node.UntilLifted) return new Hold(origin, zones, from, Until: null, For: null, node.Because.Value);
+        if (node.For is not null) return LengthOf(node.For, placed) is { } length ? new Hold(origin, zones, from, Until: null, length, node.Because.Value) : null;
+        if (node.To is null || EndOf(node.To, node.ToTime, placed) is not { } until) return null;
+        if (until > from) return new Hold(origin, zones, from, until, For: null, node.Because.Value);
+        scope.Report(Rules.OutOfRange, placed.At(node.To.Span), "the hold ends before it begins", wayOut: "Exchange the two dates.");
+        return null;
+    }
+
+    /// <summary>A closed season; null when its dates could not be read.</summary>
+    public ClosedSeason? Bind(Placed<ClosedNode> placed)
+    {
+        var dates = new DateReader(scope, placed.Source);
+        var from = dates.Yearly(placed.Node.From);
+        var to = dates.Yearly(placed.Node.To);
+        return from is { } first && to is { } last ? new ClosedSeason(placed.At(placed.Node.Span), new YearlyRange(first, last), placed.Node.Because.Value) : null;
+    }
+
+    private LocalDateTime? EndOf(DateNode date, MomentNode? time, Placed<HoldNode> placed)
+    {
+        if (time is not null) return MomentOf(date, time, placed);
+        return new DateReader(scope, placed.Source).Dated(date) is { } last ? last.PlusDays(1).AtMidnight() : null;
+    }
+
+    private LocalDateTime? MomentOf(DateNode date, MomentNode? time, Placed<HoldNode> placed)
+    {
+        var day = new DateReader(scope, placed.Source).Dated(date);
+        if (time is null) return day?.AtMidnight();
+        var moment = time.Base.Kind == TokenKind.Clock ? new MomentBinder(scope, placed.Source, hasPosition: false).Bind(time) : null;
+        if (moment is null && time.Base.Kind != TokenKind.Clock) scope.Report(Rules.Syntax, placed.At(time.Span), "a hold begins and ends at clock times", wayOut: "Write a time like this: 06:30");
+        return day is { } on && moment is ClockMoment clock ? on.AtMidnight().PlusSeconds(clock.SecondOfDay) : null;
+    }
+
+    private Duration? LengthOf(RowNode row, Placed<HoldNode> placed)
+    {
+        var cursor = new RowCursor(scope, placed.Source, row, "hold from 2026-07-01 for 3 days because \"new seed\"");
+        var length = cursor.WholeSeconds();
+        cursor.End();
+        return cursor.HasFailed ? null : length;
+    }
+}

@@ -1,0 +1,64 @@
+using WaterScript.Diagnostics;
+using WaterScript.Model;
+using WaterScript.Text;
+
+namespace WaterScript.Binding;
+
+/// <summary>
+/// What is read and checked but not computed yet, in one place. Each use is an error, because a timetable without it would be
+/// wrong; what only adds to the runs of zones is told as a warning.
+/// </summary>
+internal sealed class NotYetComputed(Site site, Scope scope)
+{
+    private readonly HashSet<Location> _told = [];
+
+    /// <summary>Reports every use.</summary>
+    public void Report()
+    {
+        foreach (var device in site.Devices)
+        {
+            scope.Report(Finding.At(Rules.NotComputed, device.Origin, $"\"{device.Name}\" is not switched yet", "the timetable lists the runs of zones") with
+            {
+                Severity = Severity.Warning,
+                WayOut = "Let the controller switch it along with its zones for now.",
+            });
+        }
+
+        foreach (var restriction in site.Restrictions) Tell(restriction.Origin, "restrictions are not judged yet");
+        foreach (var scale in UsedScales().OfType<ClimateScale>()) Tell(scale.Origin, "a scale by climate is not computed yet");
+        foreach (var step in site.Schedules.SelectMany(schedule => schedule.Steps)) Visit(step);
+    }
+
+    private IEnumerable<Scale> UsedScales()
+    {
+        var names = site.Schedules.Select(schedule => schedule.Scale?.Name).Append(site.Scale?.Name).ToHashSet();
+        return site.Scales.Where(scale => names.Contains(scale.Name));
+    }
+
+    private void Visit(Step step)
+    {
+        switch (step)
+        {
+            case WaterStep { With: not null }:
+                Tell(step.Origin, "an amount of water is not computed yet", "Write a time, like this: water lawn for 10 min");
+                break;
+            case WaterStep { Through: not null }:
+                Tell(step.Origin, "dosing is not computed yet", "Leave out `through` for now.");
+                break;
+            case CycleStep:
+                Tell(step.Origin, "cycles are not computed yet", "Write the pieces and pauses out for now.");
+                break;
+            case RepeatStep repeat:
+                foreach (var inner in repeat.Steps) Visit(inner);
+                break;
+            case RunStep run when _told.Add(run.Sequence.Origin):
+                foreach (var inner in run.Sequence.Steps) Visit(inner);
+                break;
+        }
+    }
+
+    private void Tell(Location origin, string heading, string wayOut = "Leave it out for now.")
+    {
+        if (_told.Add(origin)) scope.Report(Rules.NotComputed, origin, heading, "left out until it is", wayOut);
+    }
+}

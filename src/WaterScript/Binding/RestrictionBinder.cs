@@ -1,0 +1,73 @@
+using NodaTime;
+using WaterScript.Diagnostics;
+using WaterScript.Model;
+using WaterScript.Quantities;
+using WaterScript.Syntax;
+using WaterScript.Text;
+
+namespace WaterScript.Binding;
+
+/// <summary>Restrictions: local rules as the user read them.</summary>
+internal sealed class RestrictionBinder(ZoneListBinder lists, bool hasPosition, Scope scope)
+{
+    private const string AtMostForm = "at most 3 days a week, at most 15 min a day per zone, at most 19 mm a day per zone, or at most 1 zone at a time";
+
+    /// <summary>A restriction.</summary>
+    public Restriction Bind(Placed<RestrictionNode> placed)
+    {
+        var body = placed.Node.Body;
+        var days = new DayBinder(scope, placed.Source);
+        foreach (var second in body.Where(node => node is FromNode or WeekStartsNode).GroupBy(node => node.GetType()).SelectMany(group => group.Skip(1)))
+            scope.Report(Rules.StatedTwice, placed.At(second.Span), "stated twice", "the second time", "Delete one of the two.");
+        return new Restriction
+        {
+            Name = placed.Node.Name.Text,
+            Label = placed.Node.Label?.Value,
+            Origin = placed.At(placed.Node.Name.Span),
+            Zones = [.. body.OfType<ForZonesNode>().SelectMany(node => lists.Set(node.Zones, placed.Source)).DistinctBy(zone => zone.Index)],
+            Season = body.OfType<FromNode>().FirstOrDefault() is { } from ? days.Season(from.First, from.To, from.For) : null,
+            AllowedDays = [.. body.OfType<AllowDaysNode>().SelectMany(node => days.Bind(node.Days))],
+            Except = [.. body.OfType<ExceptNode>().SelectMany(node => days.Bind(node.Days))],
+            AllowedHours = [.. body.OfType<AllowHoursNode>().Select(node => HoursOf(node, placed)).OfType<Hours>()],
+            AtMost = [.. body.OfType<AtMostNode>().Select(node => AtMostOf(node, placed)).OfType<AtMost>()],
+            Exempt = [.. body.OfType<ExemptNode>().Select(node => ExemptionOf(node, placed, days))],
+            WeekStarts = body.OfType<WeekStartsNode>().FirstOrDefault() is { } week ? days.Weekday(week.Weekday) ?? IsoDayOfWeek.Monday : IsoDayOfWeek.Monday,
+        };
+    }
+
+    private Hours? HoursOf(AllowHoursNode node, Placed<RestrictionNode> placed)
+    {
+        var moments = new MomentBinder(scope, placed.Source, hasPosition);
+        var from = moments.Bind(node.From);
+        var to = moments.Bind(node.To, mayBeEndOfDay: true);
+        return from is null || to is null ? null : new Hours(placed.At(node.Span), from, to);
+    }
+
+    private Exemption ExemptionOf(ExemptNode node, Placed<RestrictionNode> placed, DayBinder days) => new(
+        placed.At(node.Span),
+        lists.Set(node.Zones, placed.Source),
+        node.From is null ? null : days.Season(node.From, node.To, node.For));
+
+    private AtMost? AtMostOf(AtMostNode node, Placed<RestrictionNode> placed)
+    {
+        var row = new RowCursor(scope, placed.Source, node.Value, AtMostForm);
+        var limit = LimitOf(row, placed.At(node.Span));
+        row.End();
+        return row.HasFailed ? null : limit;
+    }
+
+    private static AtMost? LimitOf(RowCursor row, Location origin)
+    {
+        if (row.AcceptCount("days", "day") is { } days) return row.Expect("a") && row.Expect("week") ? Limit(row, origin, LimitKind.DaysAWeek, days) : null;
+        if (row.AcceptCount("zones", "zone") is { } zones)
+            return row.Expect("at") && row.Expect("a") && row.Expect("time") ? new AtMost(origin, LimitKind.ZonesAtATime, zones, PerZone: false) : null;
+        if (row.AnyQuantity() is not { } amount || !row.Expect("a") || !row.Expect("day")) return null;
+        if (amount.Dimension == Dimension.Time) return Limit(row, origin, LimitKind.TimeADay, amount.InBase);
+        if (amount.Dimension == Dimension.Depth) return Limit(row, origin, LimitKind.DepthADay, amount.InBase);
+        row.Scope.Report(Rules.WrongUnit, row.Location, $"{amount} a day is no limit here", "a time or a depth is wanted", $"Write it like this: {AtMostForm}");
+        return null;
+    }
+
+    private static AtMost Limit(RowCursor row, Location origin, LimitKind kind, decimal amount) =>
+        new(origin, kind, amount, row.Accept("per") && row.Expect("zone"));
+}

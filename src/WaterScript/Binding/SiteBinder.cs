@@ -1,0 +1,116 @@
+using System.Collections.Immutable;
+using NodaTime;
+using WaterScript.Diagnostics;
+using WaterScript.Model;
+using WaterScript.Syntax;
+using WaterScript.Text;
+
+namespace WaterScript.Binding;
+
+/// <summary>Trees to model: reads the parts of a site in the order in which they need one another.</summary>
+internal static class SiteBinder
+{
+    /// <summary>The site; null, and reported, when there is none.</summary>
+    public static Site? Bind(ImmutableArray<FileNode> files, Scope scope)
+    {
+        var declarations = new Declarations(files, scope);
+        LetBinder.Bind(declarations.All<LetNode>(), scope);
+        if (SiteBlock(declarations, files, scope) is not { } block) return null;
+        var hasPosition = block.Has(Schema.Site.Location);
+        var hardware = new HardwareBinder(declarations, scope);
+        hardware.Bind();
+        var ground = new GroundBinder(declarations, scope);
+        ground.Bind();
+        var zones = new ZoneBinder(declarations, hardware, ground, scope);
+        zones.BindZones();
+        var lists = new ZoneListBinder(declarations.All<GroupNode>(), zones.Zones, scope);
+        var devices = zones.BindDevices(lists);
+        var steps = new StepBinder(declarations.All<SequenceNode>(), lists, devices, scope);
+        var holds = new HoldBinder(lists, scope);
+        var restrictions = new RestrictionBinder(lists, hasPosition, scope);
+        var schedules = Schedules(declarations, new ScheduleBinder(steps, ground.Scales, hasPosition, scope), scope);
+        var site = new Site
+        {
+            Name = block.Name.Text,
+            Label = block.Label,
+            Origin = block.Origin,
+            TimeZone = block.Get(Schema.Site.TimeZone) ?? DateTimeZone.Utc,
+            Effective = block.Get(Schema.Site.Effective) ?? new LocalDate(2000, 1, 1),
+            Position = block.Get(Schema.Site.Location),
+            Scale = ground.Scales.Use(block.Get(Schema.Site.Scale), block.Source) is { } scale ? new ScaleUse(block.Find(Schema.Site.Scale)!.ValueOrigin, scale.Name, null) : null,
+            Supplies = [.. hardware.Supplies.Things],
+            Controllers = [.. hardware.Controllers.Things],
+            Valves = [.. hardware.Valves.Things],
+            Devices = devices,
+            Zones = [.. zones.Zones.Things],
+            Soils = [.. ground.Soils.Things],
+            Plants = [.. ground.Plants.Things],
+            Climate = ground.Climate,
+            Scales = [.. ground.Scales.Things],
+            Restrictions = [.. declarations.All<RestrictionNode>().Select(restrictions.Bind)],
+            Holds = [.. declarations.All<HoldNode>().Select(holds.Bind).OfType<Hold>()],
+            ClosedSeasons = [.. declarations.All<ClosedNode>().Select(holds.Bind).OfType<ClosedSeason>()],
+            Sequences = steps.Sequences,
+            Schedules = schedules,
+            Acceptances = new AcceptBinder(scope).Bind(files),
+        };
+        new NotYetComputed(site, scope).Report();
+        return IsUsable(block) ? site : null;
+    }
+
+    /// <summary>Without its time zone and first date nothing can be said about any time.</summary>
+    private static bool IsUsable(BoundBlock block) =>
+        block.Get(Schema.Site.TimeZone) is not null && block.Get(Schema.Site.Effective) is not null;
+
+    private static BoundBlock? SiteBlock(Declarations declarations, ImmutableArray<FileNode> files, Scope scope)
+    {
+        BoundBlock? found = null;
+        foreach (var placed in declarations.Blocks("site"))
+        {
+            if (placed.Source != files[0].Source)
+            {
+                scope.Report(Rules.Contradiction, placed.At(placed.Node.Kind.Span), "a site in an included file", wayOut: $"Move it into {files[0].Source.Path}, or do not include this file.");
+            }
+
+            found ??= BlockReader.Read(placed.Node, placed.Source, Schema.Site.Block, scope);
+        }
+
+        if (found is null)
+        {
+            scope.Report(
+                Rules.Missing,
+                new Location(files[0].Source, new TextSpan(0, 0)),
+                "there is no site in this file",
+                wayOut: "Begin with a block like this: site garden { timezone Europe/Lisbon; effective 2026-03-01 }");
+        }
+
+        return found;
+    }
+
+    private static ImmutableArray<Schedule> Schedules(Declarations declarations, ScheduleBinder binder, Scope scope)
+    {
+        var schedules = new List<Schedule>();
+        foreach (var placed in declarations.All<ScheduleNode>()) schedules.Add(binder.Bind(placed, schedules.Count));
+        foreach (var placed in declarations.All<ExtraNode>())
+        {
+            if (binder.Extra(placed, schedules.Count) is { } extra) AddExtra(extra, schedules, scope);
+        }
+
+        return FollowCheck.Check(schedules, scope);
+    }
+
+    private static void AddExtra(Schedule extra, List<Schedule> schedules, Scope scope)
+    {
+        if (schedules.Find(schedule => schedule.Name == extra.Name) is not { } first)
+        {
+            schedules.Add(extra);
+            return;
+        }
+
+        scope.Report(Finding.At(Rules.DuplicateName, extra.Origin, "two passes outside the calendar at one time", "the second") with
+        {
+            Others = [new Label(first.Origin, "the first")],
+            WayOut = "Put their steps into one, or move one of them.",
+        });
+    }
+}

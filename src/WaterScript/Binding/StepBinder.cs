@@ -1,0 +1,165 @@
+using System.Collections.Immutable;
+using NodaTime;
+using WaterScript.Diagnostics;
+using WaterScript.Model;
+using WaterScript.Quantities;
+using WaterScript.Syntax;
+using WaterScript.Text;
+
+namespace WaterScript.Binding;
+
+/// <summary>Steps and sequences.</summary>
+internal sealed class StepBinder
+{
+    private readonly ZoneListBinder _lists;
+    private readonly IReadOnlyDictionary<string, Device> _injectors;
+    private readonly Scope _scope;
+    private readonly Dictionary<string, Placed<SequenceNode>> _nodes;
+    private readonly NameTable<Sequence> _sequences;
+    private readonly List<string> _open = [];
+
+    public StepBinder(IEnumerable<Placed<SequenceNode>> sequences, ZoneListBinder lists, IEnumerable<Device> devices, Scope scope)
+    {
+        _lists = lists;
+        _scope = scope;
+        _injectors = devices.Where(device => device.Kind == DeviceKind.Injector).ToDictionary(device => device.Name, StringComparer.Ordinal);
+        _nodes = sequences.ToDictionary(sequence => sequence.Node.Name.Text, StringComparer.Ordinal);
+        _sequences = new NameTable<Sequence>("sequence", scope);
+        foreach (var name in _nodes.Keys) SequenceOf(name);
+    }
+
+    /// <summary>The sequences, in order of the file.</summary>
+    public ImmutableArray<Sequence> Sequences => [.. _nodes.Keys.Select(_sequences.Find).OfType<Sequence>()];
+
+    /// <summary>Sequences that nothing runs.</summary>
+    public IEnumerable<(string Name, Location Origin)> UnusedSequences => _sequences.Unused;
+
+    /// <summary>Steps; what could not be read is left out and reported.</summary>
+    public ImmutableArray<Step> Bind(IEnumerable<StepNode> nodes, SourceText source)
+    {
+        var steps = ImmutableArray.CreateBuilder<Step>();
+        foreach (var node in nodes)
+        {
+            if (Bind(node, source) is { } step) steps.Add(step);
+        }
+
+        return steps.DrainToImmutable();
+    }
+
+    private Step? Bind(StepNode node, SourceText source)
+    {
+        var origin = new Location(source, node.Span);
+        switch (node)
+        {
+            case WaterNode water:
+                return Water(water, origin);
+            case PauseNode pause:
+                return Length(pause.Duration, source, "pause 2 min") is { } length ? new PauseStep(origin, length) : null;
+            case RepeatStepsNode repeat:
+                var steps = Bind(repeat.Steps, source);
+                if (Whole(repeat.Times, source, Limits.RunsPerPass) is not { } times) return null;
+                return new RepeatStep(origin, times, steps);
+            case CycleNode cycle:
+                return Cycle(cycle, origin);
+            case RunNode run:
+                return SequenceFor(run, source) is { } sequence ? new RunStep(origin, sequence) : null;
+            default:
+                throw new ArgumentException($"not a step of the language: {node.GetType().Name}", nameof(node));
+        }
+    }
+
+    private WaterStep? Water(WaterNode node, Location origin)
+    {
+        var parts = _lists.Parts(node.Zones, origin.Source);
+        var length = node.For is null ? null : Length(node.For, origin.Source, "water lawn for 10 min");
+        var amount = node.With is null ? null : Amount(node.With, origin.Source);
+        string? through = null;
+        if (node.Through is not null)
+        {
+            if (_injectors.ContainsKey(node.Through.Text)) through = node.Through.Text;
+            else _scope.ReportUnknown(new Location(origin.Source, node.Through.Span), $"no injector is called \"{node.Through.Text}\"", node.Through.Text, [.. _injectors.Keys]);
+        }
+
+        return parts.IsEmpty || (length is null && amount is null) ? null : new WaterStep(origin, parts, length, amount, through);
+    }
+
+    private CycleStep Cycle(CycleNode node, Location origin)
+    {
+        foreach (var inner in node.Steps.Where(inner => inner is not (WaterNode or RunNode)))
+            _scope.Report(Rules.Contradiction, new Location(origin.Source, inner.Span), "only `water` and `run` can stand in a cycle", wayOut: "Put it before or after the cycle.");
+        var cycle = node.Cycle is null ? null : Length(node.Cycle, origin.Source, "cycle 6 min soak 30 min");
+        var soak = node.Soak is null ? null : Length(node.Soak, origin.Source, "cycle 6 min soak 30 min");
+        return new CycleStep(origin, cycle, soak, Bind(node.Steps, origin.Source));
+    }
+
+    private Duration? Length(RowNode row, SourceText source, string form)
+    {
+        var cursor = new RowCursor(_scope, source, row, form);
+        var length = cursor.WholeSeconds();
+        cursor.End();
+        return cursor.HasFailed ? null : length;
+    }
+
+    private Quantity? Amount(RowNode row, SourceText source)
+    {
+        var cursor = new RowCursor(_scope, source, row, "water lawn with 12 mm");
+        var amount = cursor.AnyQuantity();
+        cursor.End();
+        if (cursor.HasFailed || amount is not { } given) return null;
+        if (given.Dimension is Dimension.Depth or Dimension.Volume && given.Value > 0) return given;
+        _scope.Report(Rules.WrongUnit, new Location(source, row.Span), $"{source.Slice(row.Span)} is no amount of water", "a depth or a volume is wanted", $"Write it in {Dimension.Depth.UnitList()}, or in {Dimension.Volume.UnitList()}; for a time, write for.");
+        return null;
+    }
+
+    private int? Whole(NumberNode node, SourceText source, int most)
+    {
+        if (node.Value >= 1 && node.Value == decimal.Truncate(node.Value))
+        {
+            if (node.Value <= most) return (int)node.Value;
+            _scope.Report(Rules.OverLimit, new Location(source, node.Span), $"more than {most} times", "over the limit", "Repeat less often, or let the schedule repeat its passes.");
+            return null;
+        }
+
+        _scope.Report(Rules.OutOfRange, new Location(source, node.Span), $"{source.Slice(node.Span)} is no number of times", "a whole number, 1 or more");
+        return null;
+    }
+
+    private Sequence? SequenceFor(RunNode run, SourceText source)
+    {
+        var name = run.Sequence.Text;
+        var origin = new Location(source, run.Sequence.Span);
+        if (_open.Contains(name))
+        {
+            _scope.Report(Rules.Loop, origin, $"sequence \"{name}\" runs itself: {string.Join(" runs ", _open.Skip(_open.IndexOf(name)).Append(name))}", wayOut: "Delete this line.");
+            return null;
+        }
+
+        if (!_nodes.ContainsKey(name))
+        {
+            _scope.ReportUnknown(origin, $"no sequence is called \"{name}\"", name, [.. _nodes.Keys]);
+            return null;
+        }
+
+        if (_open.Count >= Limits.NameDepth)
+        {
+            _scope.Report(Rules.OverLimit, origin, $"more than {Limits.NameDepth} sequences run one another", wayOut: "Write the steps out.");
+            return null;
+        }
+
+        var sequence = SequenceOf(name);
+        _sequences.TryUse(name, out _);
+        return sequence;
+    }
+
+    private Sequence SequenceOf(string name)
+    {
+        if (_sequences.Find(name) is { } known) return known;
+        var placed = _nodes[name];
+        _open.Add(name);
+        var steps = Bind(placed.Node.Steps, placed.Source);
+        _open.RemoveAt(_open.Count - 1);
+        var sequence = new Sequence(name, placed.Node.Label?.Value, placed.At(placed.Node.Name.Span), steps);
+        _sequences.Add(name, sequence.Origin, sequence);
+        return sequence;
+    }
+}

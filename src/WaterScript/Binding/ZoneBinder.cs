@@ -1,0 +1,159 @@
+using System.Collections.Immutable;
+using NodaTime;
+using WaterScript.Diagnostics;
+using WaterScript.Model;
+using WaterScript.Syntax;
+using WaterScript.Text;
+
+namespace WaterScript.Binding;
+
+/// <summary>Zones, and the pumps, masters and injectors that run because of them.</summary>
+internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardware, GroundBinder ground, Scope scope)
+{
+    /// <summary>How far flow, area and rate may disagree, in per cent.</summary>
+    private const decimal RateTolerance = 5;
+
+    /// <summary>Zones by name.</summary>
+    public NameTable<Zone> Zones { get; } = new("zone", scope);
+
+    /// <summary>Reads the zones.</summary>
+    public void BindZones()
+    {
+        foreach (var placed in declarations.Blocks("zone")) BindZone(BlockReader.Read(placed.Node, placed.Source, Schema.Zone.Block, scope));
+    }
+
+    /// <summary>Reads pumps, masters and injectors, in order of the file.</summary>
+    /// <param name="lists">Resolves the zones that they name.</param>
+    public ImmutableArray<Device> BindDevices(ZoneListBinder lists)
+    {
+        var devices = ImmutableArray.CreateBuilder<Device>();
+        foreach (var placed in declarations.All<BlockNode>())
+        {
+            var device = placed.Node.Kind.Text switch
+            {
+                "pump" => DeviceFrom(placed, DeviceKind.Pump, Schema.Pump.Block, devices.Count, lists),
+                "master" => DeviceFrom(placed, DeviceKind.Master, Schema.Master.Block, devices.Count, lists),
+                "injector" => DeviceFrom(placed, DeviceKind.Injector, Schema.Injector.Block, devices.Count, lists),
+                _ => null,
+            };
+            if (device is not null) devices.Add(device);
+        }
+
+        return devices.DrainToImmutable();
+    }
+
+    private void BindZone(BoundBlock block)
+    {
+        var output = block.Get(Schema.Zone.Output);
+        var controller = output is null ? null : hardware.ControllerOf(output, block.Source);
+        if (controller is not null) hardware.CheckOutput(output!, controller);
+        CheckPairs(block);
+        var zone = new Zone
+        {
+            Index = Zones.Things.Count,
+            Name = block.Name.Text,
+            Label = block.Label,
+            Origin = block.Origin,
+            Controller = controller ?? hardware.Controllers.Things.First(),
+            Output = output?.Number ?? 0,
+            OutputOrigin = output?.Origin,
+            Valve = hardware.Valves.Use(block.Get(Schema.Zone.Valve), block.Source),
+            Supply = hardware.SupplyOf(block, Schema.Zone.Supply),
+            Flow = block.Get(Schema.Zone.Flow),
+            Emitters = block.Get(Schema.Zone.Emitters)?.First?.Value,
+            EmitterFlow = block.Get(Schema.Zone.Emitters)?.Second,
+            Area = block.Get(Schema.Zone.Area),
+            Rate = block.Get(Schema.Zone.Rate),
+            Heads = block.Get(Schema.Zone.Heads) is { } heads ? Enum.Parse<Heads>(heads, ignoreCase: true) : Heads.Unknown,
+            EfficiencyPercent = block.Get(Schema.Zone.Efficiency),
+            UniformityPercent = block.Get(Schema.Zone.Uniformity),
+            Soil = NameOf(block, Schema.Zone.Soil, GroundBinder.BuiltInSoils, ground.Soils),
+            SlopePercent = block.Get(Schema.Zone.Slope),
+            Plants = NameOf(block, Schema.Zone.Plants, GroundBinder.BuiltInPlants, ground.Plants),
+            TrimPercent = block.Get(Schema.Zone.Trim) ?? 100,
+            TrimOrigin = block.Find(Schema.Zone.Trim)?.Origin,
+            Longest = block.Get(Schema.Zone.Longest),
+            Shortest = block.Get(Schema.Zone.Shortest),
+            Rest = block.Get(Schema.Zone.Rest),
+            NeverDryFor = block.Get(Schema.Zone.NeverDryFor),
+            WireLength = block.Get(Schema.Zone.Wire)?.First,
+            WireSection = block.Get(Schema.Zone.Wire)?.Second,
+            IsSpare = block.Has(Schema.Zone.Spare),
+        };
+        CheckRate(zone, block);
+        Zones.Add(zone.Name, zone.Origin, zone);
+    }
+
+    private void CheckPairs(BoundBlock block)
+    {
+        Exclude(block, Schema.Zone.Efficiency, Schema.Zone.Uniformity, "both efficiency and uniformity");
+        Exclude(block, Schema.Zone.Flow, Schema.Zone.Emitters, "both flow and emitters");
+        if (block.Get(Schema.Zone.Shortest) > block.Get(Schema.Zone.Longest))
+            scope.Report(Rules.Contradiction, block.Find(Schema.Zone.Shortest)!.Origin, "`shortest` is longer than `longest`", wayOut: "Exchange the two, or mend one.");
+    }
+
+    private void Exclude(BoundBlock block, Property first, Property second, string heading)
+    {
+        if (block.Find(first) is not { } one || block.Find(second) is not { } other) return;
+        scope.Report(Finding.At(Rules.Contradiction, other.Origin, heading) with
+        {
+            Others = [new Label(one.Origin, "the other")],
+            WayOut = "Give one of the two.",
+        });
+    }
+
+    private void CheckRate(Zone zone, BoundBlock block)
+    {
+        if (zone.Rate is not { } rate || zone.Area is null || (zone with { Rate = null }).MillimetresPerHour is not { } reckoned) return;
+        if (Math.Abs(rate.InBase - reckoned) <= reckoned * RateTolerance / 100) return;
+        scope.Report(
+            Rules.Contradiction,
+            block.Find(Schema.Zone.Rate)!.ValueOrigin,
+            "the rate does not follow from flow and area",
+            string.Create(System.Globalization.CultureInfo.InvariantCulture, $"flow and area make {reckoned:0.##} mm/h"),
+            "Delete the rate, or mend the flow or the area.");
+    }
+
+    private string? NameOf<T>(BoundBlock block, Property<NameNode?> property, IReadOnlyList<string> builtIn, NameTable<T> own)
+        where T : class
+    {
+        if (block.Get(property) is not { } name) return null;
+        if (own.TryUse(name.Text, out _) || builtIn.Contains(name.Text)) return name.Text;
+        scope.ReportUnknown(new Location(block.Source, name.Span), $"no {property.Name} is called \"{name.Text}\"", name.Text, [.. own.Names, .. builtIn]);
+        return null;
+    }
+
+    private Device? DeviceFrom(Placed<BlockNode> placed, DeviceKind kind, BlockSchema schema, int index, ZoneListBinder lists)
+    {
+        var block = BlockReader.Read(placed.Node, placed.Source, schema, scope);
+        var output = block.Get(Schema.Device.Output);
+        var controller = output is null ? hardware.Controllers.Things.First() : hardware.ControllerOf(output, block.Source);
+        if (controller is null) return null;
+        if (output is not null) hardware.CheckOutput(output, controller);
+        Exclude(block, Schema.Device.Supply, Schema.Device.Zones, "both a supply and zones");
+        Exclude(block, Schema.Device.Load, Schema.Device.Valve, "both a load and a valve");
+        var zones = block.Get(Schema.Device.Zones) is { } names ? lists.Set(names.Names, block.Source) : default;
+        var supply = block.Has(Schema.Device.Zones) ? null : hardware.SupplyOf(block, Schema.Device.Supply);
+        return new Device
+        {
+            Index = index,
+            Kind = kind,
+            Name = block.Name.Text,
+            Label = block.Label,
+            Origin = block.Origin,
+            Controller = controller,
+            Output = output?.Number ?? 0,
+            OutputOrigin = output?.Origin,
+            Zones = zones.IsDefault ? [.. Zones.Things.Where(zone => zone.Supply == supply)] : zones,
+            Supply = supply,
+            Load = block.Get(Schema.Device.Load),
+            Valve = hardware.Valves.Use(block.Get(Schema.Device.Valve), block.Source),
+            StartsAfter = block.Get(Schema.Device.Starts) ?? Duration.Zero,
+            StopsAfter = block.Get(Schema.Device.Stops) ?? Duration.Zero,
+            StaysOnThrough = block.Get(Schema.Device.StaysOnThrough) ?? Duration.Zero,
+            StartsAnHour = block.Get(Schema.Device.AtMost),
+            After = kind == DeviceKind.Injector ? block.Get(Schema.Injector.After) : null,
+            Rinse = kind == DeviceKind.Injector ? block.Get(Schema.Injector.Rinse) : null,
+        };
+    }
+}
