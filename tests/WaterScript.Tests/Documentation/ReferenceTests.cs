@@ -1,0 +1,49 @@
+using System.Globalization;
+using WaterScript.Binding;
+using WaterScript.Diagnostics;
+using Xunit;
+
+namespace WaterScript.Tests.Documentation;
+
+/// <summary>What the reference lists is what the compiler has.</summary>
+public class ReferenceTests
+{
+    private static readonly string Reference = Repository.Read("docs/language.md").ReplaceLineEndings("\n");
+
+    public static TheoryData<string> Kinds => [.. Schema.Blocks.Select(block => block.Kind).Where(kind => kind != "master")];
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void The_table_of_a_block_is_that_of_the_schema(string kind)
+    {
+        var block = Block(kind);
+        var shown = kind == "injector" ? block with { Properties = [.. block.Properties.Except(Block("pump").Properties)] } : block;
+
+        Assert.Equal(SchemaTable.Of(shown), TableAfter(SchemaTable.MarkerOf(block)));
+    }
+
+    [Fact]
+    public void A_master_has_the_properties_of_a_pump() =>
+        Assert.Equal(Block("pump").Properties, Block("master").Properties);
+
+    [Theory]
+    [InlineData(Limits.NestingDepth, "braces inside braces")]
+    [InlineData(Limits.NameDepth, "sequences, groups, lets, supplies or schedules")]
+    [InlineData(Limits.FileLength, "characters of a file")]
+    [InlineData(Limits.Includes, "included files")]
+    [InlineData(Limits.RunsPerPass, "runs and pauses of one pass")]
+    [InlineData(Limits.PassesPerDay, "passes of a schedule on one date")]
+    [InlineData(Limits.FindingsPerFile, "findings shown of reading one file")]
+    public void A_limit_is_that_of_the_compiler(int limit, string what) =>
+        Assert.Contains(Reference.Split('\n'), line => line.StartsWith(string.Create(CultureInfo.InvariantCulture, $"| {limit:N0} |"), StringComparison.Ordinal) && line.Contains(what, StringComparison.Ordinal));
+
+    private static BlockSchema Block(string kind) => Schema.Blocks.Single(block => block.Kind == kind);
+
+    private static string TableAfter(string marker)
+    {
+        var at = Reference.IndexOf(marker, StringComparison.Ordinal);
+        Assert.True(at >= 0, $"docs/language.md does not hold {marker}");
+        var lines = Reference[(at + marker.Length)..].Split('\n').TakeWhile(line => line.StartsWith('|'));
+        return string.Concat(lines.Select(line => line + "\n"));
+    }
+}
