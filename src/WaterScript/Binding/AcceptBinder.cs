@@ -58,7 +58,7 @@ internal sealed class AcceptBinder(Scope scope)
         if (Rules.Find(node.Rule.Text) is not { } rule)
         {
             if (Rules.ToCome.Contains(node.Rule.Text)) return;
-            scope.ReportUnknown(place, $"no rule is called \"{node.Rule.Text}\"", node.Rule.Text, [.. Rules.All.Where(known => known.CanBeAccepted).Select(known => known.Slug), .. Rules.ToCome]);
+            scope.ReportUnknown(place, $"no rule is called \"{node.Rule.Text}\"", node.Rule.Text, Rules.All.Where(known => known.CanBeAccepted).Select(known => known.Slug), Rules.ToCome);
             return;
         }
 

@@ -91,7 +91,7 @@ internal sealed class DateReader(Scope scope, SourceText source)
         var month = Months.ToList().IndexOf(day.Month.Text) + 1;
         if (month == 0)
         {
-            scope.ReportUnknown(At(day.Month.Span), $"no month is called \"{day.Month.Text}\"", day.Month.Text, [.. Months]);
+            scope.ReportUnknown(At(day.Month.Span), $"no month is called \"{day.Month.Text}\"", day.Month.Text, Months);
             return null;
         }
 

@@ -69,12 +69,7 @@ internal sealed class DayBinder(Scope scope, SourceText source)
     public Season? Season(DateNode first, DateNode? last, RowNode? length)
     {
         if (DateReader.IsYearly(first)) return YearlySeason(first, last, length);
-        if (last is not null && DateReader.IsYearly(last))
-        {
-            scope.Report(Rules.Contradiction, At(last.Span), "one end has a year and the other has not", wayOut: "Write both with a year, or both without.");
-            return null;
-        }
-
+        if (last is not null && IsMixed(last)) return null;
         if (_dates.Dated(first) is not { } from) return null;
         if (length is not null) return _dates.OffsetDays(length) is { } days ? new Season(new DateRange(from, from.PlusDays(days - 1))) : null;
         if (last is null) return new Season(new DateRange(from, LocalDate.MaxIsoValue));
@@ -86,7 +81,7 @@ internal sealed class DayBinder(Scope scope, SourceText source)
     {
         var index = WeekdayNames.ToList().IndexOf(node.Text);
         if (index >= 0) return (IsoDayOfWeek)(index + 1);
-        scope.ReportUnknown(At(node.Span), $"\"{node.Text}\" is not a day of the week", node.Text, [.. WeekdayNames]);
+        scope.ReportUnknown(At(node.Span), $"\"{node.Text}\" is not a day of the week", node.Text, WeekdayNames);
         return null;
     }
 
@@ -156,7 +151,7 @@ internal sealed class DayBinder(Scope scope, SourceText source)
     {
         if (node.First.Base is LetDateNode { Name: var name } && scope.Lets.Use(name) is null)
         {
-            scope.ReportUnknown(At(node.First.Base.Span), $"\"{name}\" is no day and no date", name, [.. WeekdayNames, .. scope.Lets.Names]);
+            scope.ReportUnknown(At(node.First.Base.Span), $"\"{name}\" is no day and no date", name, WeekdayNames, scope.Lets.Names);
             return null;
         }
 
@@ -169,7 +164,16 @@ internal sealed class DayBinder(Scope scope, SourceText source)
 
         if (_dates.Dated(node.First) is not { } from) return null;
         if (node.Last is null) return new DateRange(from, from);
+        if (IsMixed(node.Last)) return null;
         return _dates.Dated(node.Last) is { } to && InOrder(from, to, node.Last) ? new DateRange(from, to) : null;
+    }
+
+    /// <summary>Whether the end of a range that begins with a year has none itself, which is reported.</summary>
+    private bool IsMixed(DateNode last)
+    {
+        if (!DateReader.IsYearly(last)) return false;
+        scope.Report(Rules.Contradiction, At(last.Span), "one end has a year and the other has not", wayOut: "Write both with a year, or both without.");
+        return true;
     }
 
     private bool InOrder(LocalDate first, LocalDate last, DateNode node)

@@ -114,7 +114,7 @@ internal sealed class Declarations
         if (!HeaderLengths.TryGetValue(kind, out var length))
         {
             var location = new Location(source, block.Kind.Span);
-            _scope.ReportUnknown(location, $"nothing is described by \"{kind}\"", kind, [.. HeaderLengths.Keys, .. StatementWords]);
+            _scope.ReportUnknown(location, $"nothing is described by \"{kind}\"", kind, HeaderLengths.Keys, StatementWords);
             return false;
         }
 

@@ -29,20 +29,20 @@ internal sealed class FollowCheck
         }
 
         var depths = check.Depths();
-        while (depths.Count < schedules.Count)
+        while (depths.Count < schedules.Count && !scope.Findings.IsFull(schedules[0].Origin.Source))
         {
             check.BreakCircle(schedules.First(schedule => !depths.ContainsKey(schedule.Name)), depths);
             depths = check.Depths();
         }
 
-        foreach (var schedule in schedules.Where(schedule => depths[schedule.Name] > Limits.NameDepth)) check.Shorten(schedule.Name);
+        foreach (var schedule in schedules.Where(schedule => !depths.TryGetValue(schedule.Name, out var depth) || depth > Limits.NameDepth)) check.Shorten(schedule.Name);
         return [.. schedules.Select(schedule => check._schedules[schedule.Name])];
     }
 
     private bool Exists(StartAfter start)
     {
         if (!_schedules.TryGetValue(start.Other, out var other) || other.IsExtra)
-            _scope.ReportUnknown(start.Origin, $"no schedule is called \"{start.Other}\"", start.Other, [.. _schedules.Values.Where(schedule => !schedule.IsExtra).Select(schedule => schedule.Name)]);
+            _scope.ReportUnknown(start.Origin, $"no schedule is called \"{start.Other}\"", start.Other, _schedules.Values.Where(schedule => !schedule.IsExtra).Select(schedule => schedule.Name));
         else if (other.IsManual)
             _scope.Report(Rules.Contradiction, start.Origin, $"\"{start.Other}\" is manual, so nothing can start after it", wayOut: "Name a schedule that has a calendar.");
         else

@@ -58,16 +58,28 @@ internal sealed class GroundBinder(Declarations declarations, Scope scope)
 
     private void BindScale(BoundBlock block)
     {
-        var months = Schema.Scale.Months.Where(block.Has).ToArray();
         var since = block.All(Schema.Scale.Since).ToArray();
-        var ways = (months.Length > 0 ? 1 : 0) + (since.Length > 0 ? 1 : 0) + (block.Has(Schema.Scale.By) ? 1 : 0);
-        if (ways == 0) scope.Report(Rules.Missing, block.Origin, $"scale \"{block.Name.Text}\" says nothing", wayOut: "Add lines like this: jul 110 %");
-        if (ways > 1) scope.Report(Rules.Contradiction, block.Origin, $"scale \"{block.Name.Text}\" mixes lines for months, for dates and by climate", wayOut: "Use one kind of line.");
+        if (block.Properties.Count == 0) scope.Report(Rules.Missing, block.Origin, $"scale \"{block.Name.Text}\" says nothing", wayOut: "Add lines like this: jul 110 %");
+        else CheckOneWay(block);
         Scale scale = block.Has(Schema.Scale.By) ? new ClimateScale(block.Name.Text, block.Label, block.Origin)
             : since.Length > 0 ? Dated(block, since)
             : new MonthlyScale(block.Name.Text, block.Label, block.Origin, [.. Schema.Scale.Months.Select(block.Get)]);
         Scales.Add(block.Name.Text, block.Origin, scale);
     }
+
+    private void CheckOneWay(BoundBlock block)
+    {
+        var first = block.Properties[0];
+        if (block.Properties.FirstOrDefault(line => WayOf(line) != WayOf(first)) is not { } other) return;
+        scope.Report(Finding.At(Rules.Contradiction, other.Origin, $"scale \"{block.Name.Text}\" mixes lines for months, for dates and by climate") with
+        {
+            Others = [new Label(first.Origin, "it begins with this")],
+            WayOut = "Use one kind of line.",
+        });
+    }
+
+    /// <summary>The lines for months are one way to give a scale; the others have a property each.</summary>
+    private static Property? WayOf(BoundProperty line) => Schema.Scale.Months.Contains(line.Property) ? null : line.Property;
 
     private DatedScale Dated(BoundBlock block, IEnumerable<BoundProperty> lines)
     {

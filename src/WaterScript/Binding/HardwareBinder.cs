@@ -80,7 +80,7 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
                 if (open.Contains(by.Text)) scope.Report(Rules.Loop, new Location(block.Source, by.Span), $"supplies feed one another in a circle: {string.Join(", ", open.Append(by.Text))}", wayOut: "Delete one of the `fed-by` lines.");
                 else if (open.Count >= Limits.NameDepth) scope.Report(Rules.OverLimit, new Location(block.Source, by.Span), $"more than {Limits.NameDepth} supplies feed one another");
                 else if (byName.ContainsKey(by.Text)) feeder = Make(by.Text, open);
-                else scope.ReportUnknown(new Location(block.Source, by.Span), $"no supply is called \"{by.Text}\"", by.Text, [.. byName.Keys]);
+                else scope.ReportUnknown(new Location(block.Source, by.Span), $"no supply is called \"{by.Text}\"", by.Text, byName.Keys);
             }
 
             return made[name] = SupplyFrom(block, index, feeder);
@@ -164,7 +164,7 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
         var origin = placed.At(name.Span);
         if (type.Text == "latching") Valves.Add(name.Text, origin, Latching(placed, origin));
         else if (type.Text == "non-latching") Valves.Add(name.Text, origin, NonLatching(placed, origin));
-        else scope.ReportUnknown(placed.At(type.Span), $"no type of valve is called \"{type.Text}\"", type.Text, ["latching", "non-latching"]);
+        else scope.ReportUnknown(placed.At(type.Span), $"no type of valve is called \"{type.Text}\"", type.Text, (string[])["latching", "non-latching"]);
     }
 
     private LatchingValve Latching(Placed<BlockNode> placed, Location origin)

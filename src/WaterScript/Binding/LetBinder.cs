@@ -72,7 +72,7 @@ internal sealed class LetBinder
 
         if (Read(token.Text) is not { } other)
         {
-            _scope.ReportUnknown(node.At(token.Span), $"no date is called \"{token.Text}\"", token.Text, [.. _nodes.Keys]);
+            _scope.ReportUnknown(node.At(token.Span), $"no date is called \"{token.Text}\"", token.Text, _nodes.Keys);
             return null;
         }
 

@@ -77,6 +77,9 @@ internal sealed class BoundBlock(BlockNode node, SourceText source, IReadOnlyLis
     /// <summary>Its label, or null.</summary>
     public string? Label => node.Label?.Value;
 
+    /// <summary>What stands there, in order.</summary>
+    public IReadOnlyList<BoundProperty> Properties => properties;
+
     /// <summary>The value of a property, or null where it does not stand there or could not be read.</summary>
     public T? Get<T>(Property<T> property) => Find(property)?.Value is T value ? value : default;
 

@@ -170,12 +170,13 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
     public Quantity? AnyQuantity()
     {
         var start = _index;
-        if (Number(Bounds.NotNegative) is not { } value) return null;
+        if (NamedQuantity() is { } named) return named;
+        if (HasFailed || Number(Bounds.NotNegative) is not { } value) return null;
         if (IsAtEnd || Units.Find(Next.Text) is not { } unit)
         {
             var location = new Location(source, IsAtEnd ? SpanFrom(start) : Next.Span);
             if (IsAtEnd) scope.Report(Rules.WrongUnit, location, $"{row.Tokens[start].Text} has no unit", wayOut: "Write its unit after it, like this: 5 min");
-            else scope.ReportUnknown(location, $"no unit is called \"{Next.Text}\"", Next.Text, [.. Units.All.Select(known => known.Symbol).Distinct()]);
+            else scope.ReportUnknown(location, $"no unit is called \"{Next.Text}\"", Next.Text, Units.All.Select(known => known.Symbol).Distinct());
             HasFailed = true;
             return null;
         }
@@ -236,7 +237,7 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
     public decimal? Percent(Bounds bounds)
     {
         var start = _index;
-        if (!IsAtEnd && Next.Kind == TokenKind.Number && (_index + 1 >= row.Tokens.Length || row.Tokens[_index + 1].Kind != TokenKind.Percent)
+        if (!IsAtEnd && Next.Kind == TokenKind.Number && (_index + 1 >= row.Tokens.Length || Units.Find(row.Tokens[_index + 1].Text) is null)
             && decimal.TryParse(Next.Text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value))
         {
             return FailShare(start, value);
@@ -256,7 +257,9 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
 
         var token = Next;
         _index++;
-        return DateReader.Iso(token.Text, At(token), scope);
+        var date = DateReader.Iso(token.Text, At(token), scope);
+        HasFailed |= date is null;
+        return date;
     }
 
     /// <summary>Reports what is left over. Call it when the value is complete.</summary>
@@ -334,7 +337,7 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
         if (Units.Find(token.Text) is { } other)
             FailUnit($"{row.Tokens[_index - 1].Text} {token.Text} is not {dimension.Article()} but {other.Dimension.Article()}", TextSpan.Cover(row.Tokens[_index - 1].Span, token.Span), dimension);
         else if (!HasFailed)
-            scope.ReportUnknown(At(token), $"no unit of {dimension.Article()[(dimension.Article().IndexOf(' ', StringComparison.Ordinal) + 1)..]} is called \"{token.Text}\"", token.Text, [.. Units.Of(dimension).Select(known => known.Symbol)]);
+            scope.ReportUnknown(At(token), $"no unit of {dimension.Article()[(dimension.Article().IndexOf(' ', StringComparison.Ordinal) + 1)..]} is called \"{token.Text}\"", token.Text, Units.Of(dimension).Select(known => known.Symbol));
         HasFailed = true;
         return null;
     }
@@ -342,6 +345,7 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
     private Quantity? Checked(Quantity quantity, int start, Dimension dimension, Bounds bounds)
     {
         if (quantity.Dimension != dimension && Units.Find(quantity.Unit.Symbol, dimension) is { } sameSymbol) quantity = quantity with { Unit = sameSymbol };
+        if (Units.Find(quantity.Unit.Symbol, dimension) is { } unit) quantity = quantity with { Unit = unit };
         if (quantity.Dimension != dimension)
         {
             FailUnit($"{source.Slice(SpanFrom(start))} is not {dimension.Article()} but {quantity.Dimension.Article()}", SpanFrom(start), dimension);
@@ -349,8 +353,7 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
         }
 
         if (bounds.Hold(quantity.InBase)) return quantity;
-        var unit = Units.Of(dimension).First().Symbol;
-        FailRange(SpanFrom(start), $"{source.Slice(SpanFrom(start))} is out of range", $"must be {bounds.InWords()} {unit}");
+        FailRange(SpanFrom(start), $"{source.Slice(SpanFrom(start))} is out of range", $"must be {bounds.InWords()} {Units.Of(dimension).First()}");
         return null;
     }
 

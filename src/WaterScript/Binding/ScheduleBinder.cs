@@ -48,7 +48,7 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
     {
         var date = new DateReader(scope, placed.Source).Dated(placed.Node.Date);
         var moment = new MomentBinder(scope, placed.Source, hasPosition).Bind(placed.Node.Time);
-        var bound = Limited(steps.Bind(placed.Node.Steps, placed.Source), placed.At(placed.Node.Date.Span));
+        var bound = Limited(steps.Bind(placed.Node.Steps, placed.At(placed.Node.Span)), placed.At(placed.Node.Date.Span));
         if (moment is SunMoment) scope.Report(Rules.Syntax, moment.Origin, "an extra pass starts at a clock time", wayOut: "Write it like this: extra 2026-07-18 21:00");
         if (date is not { } on || moment is not ClockMoment at) return null;
         var name = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"extra-{on:uuuu-MM-dd}-{at.SecondOfDay / 3600:00}{at.SecondOfDay / 60 % 60:00}");
@@ -176,7 +176,7 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
     }
 
     private ImmutableArray<Step> StepsOf(ScheduleBody body) =>
-        body.One<StepsNode>() is { } node ? Limited(steps.Bind(node.Steps, body.Source), body.Origin) : [];
+        body.One<StepsNode>() is { } node ? Limited(steps.Bind(node.Steps, body.At(node.Span)), body.Origin) : [];
 
     /// <summary>Steps that come to too many runs are not expanded, whoever asks.</summary>
     private ImmutableArray<Step> Limited(ImmutableArray<Step> bound, Location origin)

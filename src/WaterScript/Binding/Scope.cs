@@ -33,9 +33,10 @@ internal sealed class Scope(FindingList findings, IDateTimeZoneProvider timeZone
     /// <param name="heading">What was looked for.</param>
     /// <param name="written">The name as written.</param>
     /// <param name="known">The names that there are.</param>
-    public void ReportUnknown(Location location, string heading, string written, IEnumerable<string> known)
+    public void ReportUnknown(Location location, string heading, string written, params IEnumerable<string>[] known)
     {
-        var names = known as IReadOnlyCollection<string> ?? [.. known];
+        if (Findings.IsFull(location.Source)) return;
+        string[] names = [.. known.SelectMany(some => some)];
         var nearest = Spelling.Nearest(written, names);
         Report(Finding.At(Rules.UnknownName, location, heading, nearest is null ? "" : $"did you mean \"{nearest}\"?") with
         {
@@ -44,11 +45,15 @@ internal sealed class Scope(FindingList findings, IDateTimeZoneProvider timeZone
         });
     }
 
-    private static string Listed(IReadOnlyCollection<string> names)
+    /// <summary>Whether something was found inside a stretch of a file, so that it need not be asked for more.</summary>
+    public bool HasFindingIn(Location location) =>
+        Findings.Any(finding => finding.Primary.Location.Source == location.Source && location.Span.Contains(finding.Primary.Location.Span));
+
+    private static string Listed(string[] names)
     {
         const int most = 12;
-        if (names.Count == 0) return "";
+        if (names.Length == 0) return "";
         var shown = string.Join(", ", names.Take(most));
-        return names.Count > most ? $"There are {shown} and {names.Count - most} more." : $"There are {shown}.";
+        return names.Length > most ? $"There are {shown} and {names.Length - most} more." : $"There are {shown}.";
     }
 }

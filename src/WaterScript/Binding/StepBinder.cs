@@ -34,9 +34,13 @@ internal sealed class StepBinder
     /// <summary>Sequences that nothing runs.</summary>
     public IEnumerable<(string Name, Location Origin)> UnusedSequences => _sequences.Unused;
 
-    /// <summary>Steps; what could not be read is left out and reported.</summary>
-    public ImmutableArray<Step> Bind(IEnumerable<StepNode> nodes, SourceText source)
+    /// <summary>The steps between braces; what could not be read is left out and reported, and so is that there are none.</summary>
+    /// <param name="nodes">The steps.</param>
+    /// <param name="body">What holds them.</param>
+    public ImmutableArray<Step> Bind(ImmutableArray<StepNode> nodes, Location body)
     {
+        var source = body.Source;
+        if (nodes.IsEmpty && !_scope.HasFindingIn(body)) _scope.Report(Rules.Missing, body, "there are no steps", wayOut: "Write them between the braces, like this: water lawn for 10 min");
         var steps = ImmutableArray.CreateBuilder<Step>();
         foreach (var node in nodes)
         {
@@ -56,7 +60,7 @@ internal sealed class StepBinder
             case PauseNode pause:
                 return Length(pause.Duration, source, "pause 2 min") is { } length ? new PauseStep(origin, length) : null;
             case RepeatStepsNode repeat:
-                var steps = Bind(repeat.Steps, source);
+                var steps = Bind(repeat.Steps, origin);
                 if (Whole(repeat.Times, source, Limits.RunsPerPass) is not { } times) return null;
                 return new RepeatStep(origin, times, steps);
             case CycleNode cycle:
@@ -77,7 +81,7 @@ internal sealed class StepBinder
         if (node.Through is not null)
         {
             if (_injectors.ContainsKey(node.Through.Text)) through = node.Through.Text;
-            else _scope.ReportUnknown(new Location(origin.Source, node.Through.Span), $"no injector is called \"{node.Through.Text}\"", node.Through.Text, [.. _injectors.Keys]);
+            else _scope.ReportUnknown(new Location(origin.Source, node.Through.Span), $"no injector is called \"{node.Through.Text}\"", node.Through.Text, _injectors.Keys);
         }
 
         return parts.IsEmpty || (length is null && amount is null) ? null : new WaterStep(origin, parts, length, amount, through);
@@ -89,7 +93,7 @@ internal sealed class StepBinder
             _scope.Report(Rules.Contradiction, new Location(origin.Source, inner.Span), "only `water` and `run` can stand in a cycle", wayOut: "Put it before or after the cycle.");
         var cycle = node.Cycle is null ? null : Length(node.Cycle, origin.Source, "cycle 6 min soak 30 min");
         var soak = node.Soak is null ? null : Length(node.Soak, origin.Source, "cycle 6 min soak 30 min");
-        return new CycleStep(origin, cycle, soak, Bind(node.Steps, origin.Source));
+        return new CycleStep(origin, cycle, soak, Bind(node.Steps, origin));
     }
 
     private Duration? Length(RowNode row, SourceText source, string form)
@@ -136,7 +140,7 @@ internal sealed class StepBinder
 
         if (!_nodes.ContainsKey(name))
         {
-            _scope.ReportUnknown(origin, $"no sequence is called \"{name}\"", name, [.. _nodes.Keys]);
+            _scope.ReportUnknown(origin, $"no sequence is called \"{name}\"", name, _nodes.Keys);
             return null;
         }
 
@@ -156,7 +160,7 @@ internal sealed class StepBinder
         if (_sequences.Find(name) is { } known) return known;
         var placed = _nodes[name];
         _open.Add(name);
-        var steps = Bind(placed.Node.Steps, placed.Source);
+        var steps = Bind(placed.Node.Steps, placed.At(placed.Node.Span));
         _open.RemoveAt(_open.Count - 1);
         var sequence = new Sequence(name, placed.Node.Label?.Value, placed.At(placed.Node.Name.Span), steps);
         _sequences.Add(name, sequence.Origin, sequence);

@@ -119,7 +119,7 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
     {
         if (block.Get(property) is not { } name) return null;
         if (own.TryUse(name.Text, out _) || builtIn.Contains(name.Text)) return name.Text;
-        scope.ReportUnknown(new Location(block.Source, name.Span), $"no {property.Name} is called \"{name.Text}\"", name.Text, [.. own.Names, .. builtIn]);
+        scope.ReportUnknown(new Location(block.Source, name.Span), $"no {property.Name} is called \"{name.Text}\"", name.Text, own.Names, builtIn);
         return null;
     }
 

@@ -117,7 +117,7 @@ internal sealed class ZoneListBinder
             return group.Parts;
         }
 
-        _scope.ReportUnknown(origin, $"no zone is called \"{name.Text}\"", name.Text, [.. _zones.Names, .. _nodes.Keys, All]);
+        _scope.ReportUnknown(origin, $"no zone is called \"{name.Text}\"", name.Text, _zones.Names, _nodes.Keys, [All]);
         return [];
     }
 

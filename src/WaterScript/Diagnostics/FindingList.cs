@@ -1,29 +1,58 @@
 using System.Collections;
+using WaterScript.Text;
 
 namespace WaterScript.Diagnostics;
 
-/// <summary>The findings of a run, in the order in which they are added.</summary>
+/// <summary>
+/// The findings of a run, in the order in which they are added. Of one file no more than <see cref="Limits.ErrorsPerFile"/>
+/// errors are kept, the last of which says that there are more; warnings and advice are all kept.
+/// </summary>
 public sealed class FindingList : IReadOnlyList<Finding>
 {
     private readonly List<Finding> _findings = [];
+    private readonly Dictionary<SourceText, int> _errors = [];
 
     /// <inheritdoc/>
     public int Count => _findings.Count;
 
     /// <summary>Whether one of them is an error.</summary>
-    public bool HasErrors => _findings.Exists(finding => finding.Severity == Severity.Error);
+    public bool HasErrors => _errors.Count > 0;
 
     /// <inheritdoc/>
     public Finding this[int index] => _findings[index];
 
+    /// <summary>Whether a file has had so many errors that no more of them are kept.</summary>
+    public bool IsFull(SourceText source) => _errors.GetValueOrDefault(source) >= Limits.ErrorsPerFile;
+
     /// <summary>Adds one.</summary>
-    public void Add(Finding finding) => _findings.Add(finding);
+    public void Add(Finding finding)
+    {
+        var location = finding.Primary.Location;
+        if (finding.Severity != Severity.Error)
+        {
+            _findings.Add(finding);
+        }
+        else if (!IsFull(location.Source))
+        {
+            _errors[location.Source] = _errors.GetValueOrDefault(location.Source) + 1;
+            _findings.Add(IsFull(location.Source) ? TooMany(location) : finding);
+        }
+    }
 
     /// <summary>Adds several.</summary>
-    public void AddRange(IEnumerable<Finding> findings) => _findings.AddRange(findings);
+    public void AddRange(IEnumerable<Finding> findings)
+    {
+        foreach (var finding in findings) Add(finding);
+    }
 
     /// <inheritdoc/>
     public IEnumerator<Finding> GetEnumerator() => _findings.GetEnumerator();
 
     IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
+
+    private static Finding TooMany(Location location) =>
+        Finding.At(Rules.OverLimit, location, $"{Limits.ErrorsPerFile} errors in this file, and more") with
+        {
+            WayOut = "Mend the others first, then check again.",
+        };
 }

@@ -9,8 +9,8 @@ public static class Limits
     /// <summary>UTF-16 code units of one file.</summary>
     public const int FileLength = 8_000_000;
 
-    /// <summary>Findings of reading one file; the last of them says that there are more.</summary>
-    public const int FindingsPerFile = 100;
+    /// <summary>Errors of one file that are told; the last of them says that there are more.</summary>
+    public const int ErrorsPerFile = 100;
 
     /// <summary>Included files of a site.</summary>
     public const int Includes = 500;

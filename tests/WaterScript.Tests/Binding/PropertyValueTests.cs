@@ -1,0 +1,201 @@
+using Xunit;
+
+namespace WaterScript.Tests.Binding;
+
+/// <summary>Every property of every block: what it takes, and what is said about what it does not.</summary>
+public sealed class PropertyValueTests
+{
+    /// <summary>The rest of a zone, a supply and so on, around the property that is tried.</summary>
+    private static string Block(string kind, string property) => kind switch
+    {
+        "supply" => $"supply other {{ {property} }}\nzone c {{ output 3; supply tap }}",
+        "controller" => $"controller other {{\n{property}\n}}",
+        "power" => $"controller other {{\npower {{\n{property}\n}}\n}}",
+        "latching" => $"valve other latching {{ {property} }}",
+        "non-latching" => $"valve other non-latching {{ {property} }}",
+        "climate" => $"climate {{\n{property}\n}}",
+        "pump" or "master" or "injector" => $"{kind} other {{ output 8; supply tap\n{property} }}",
+        "device" => $"pump other {{ {property} }}",
+        _ => $"{kind} other {{ {property} }}",
+    };
+
+    private static string Site(string kind) => kind switch
+    {
+        // Another supply or controller makes the zones say which of the two is theirs.
+        "supply" => Expect.Garden.Replace("flow 10", "supply tap; flow 10", StringComparison.Ordinal),
+        "controller" or "power" => Expect.Garden.Replace("output 1", "output 1 of box", StringComparison.Ordinal).Replace("output 2", "output 2 of box", StringComparison.Ordinal),
+        _ => Expect.Garden,
+    };
+
+    [Theory]
+    [InlineData("supply", "flow 30 L/min")]
+    [InlineData("supply", "flow 7.9 gpm; minimum-flow 120 gph")]
+    [InlineData("supply", "minimum-flow 4 L/min; bypass")]
+    [InlineData("supply", "minimum-flow 4 L/min; vessel 24 L")]
+    [InlineData("supply", "tank 8 m3; refill 4 L/min; reserve 60 L")]
+    [InlineData("supply", "tank 600 L; contains 200 L on 2026-05-01")]
+    [InlineData("supply", "tank 600 L; catches 18 m2 at 80 %")]
+    [InlineData("supply", "daily 60 m3")]
+    [InlineData("supply", "change gap 5 s")]
+    [InlineData("supply", "change overlap 3 s")]
+    [InlineData("supply", "fed-by tap")]
+    [InlineData("supply", "backflow atmospheric")]
+    [InlineData("controller", "outputs 1")]
+    [InlineData("controller", "spacing 300 ms")]
+    [InlineData("controller", "at most 2 zones")]
+    [InlineData("controller", "schedules may-overlap")]
+    [InlineData("controller", "schedules never-overlap")]
+    [InlineData("controller", "clock within 20 s")]
+    [InlineData("power", "transformer 40 VA at 24 V")]
+    [InlineData("power", "continuous 500 mA at 5 V; peak 1 A")]
+    [InlineData("power", "continuous 500 mA at 5 V; store 4700 uF at 24 V; recharge 2 W efficiency 80 %")]
+    [InlineData("latching", "pulse 50 ms; moves-in 15 ms; coil 20 ohm; works-from 6 V")]
+    [InlineData("non-latching", "inrush 400 mA; holding 0.22 A; works-from 19 V")]
+    [InlineData("pump", "load 60 mA; starts 2 s after zones; stops 2 s before zones")]
+    [InlineData("pump", "valve ac24; stays-on-through 60 s; at most 6 starts an hour")]
+    [InlineData("master", "starts 5 s before zones; stops 10 s after zones")]
+    [InlineData("injector", "after 5 min; rinse 8 min")]
+    [InlineData("device", "output 8; zones a, b")]
+    [InlineData("zone", "output 3; emitters 12 at 4 L/h")]
+    [InlineData("zone", "output 3 of box; supply tap")]
+    [InlineData("zone", "output 3; flow 10 L/min; area 50 m2; rate 12 mm/h")] // 60 · 10 / 50
+    [InlineData("zone", "output 3; flow 10 L/min; area 50 m2; rate 12.5 mm/h")] // 4.2 % more
+    [InlineData("zone", "output 3; heads drip")]
+    [InlineData("zone", "output 3; heads bubbler")]
+    [InlineData("zone", "output 3; heads spray")]
+    [InlineData("zone", "output 3; heads rotor")]
+    [InlineData("zone", "output 3; heads mist")]
+    [InlineData("zone", "output 3; efficiency 70 %")]
+    [InlineData("zone", "output 3; uniformity 70 %")]
+    [InlineData("zone", "output 3; soil loam; slope 9 %; plants turf-cool")]
+    [InlineData("zone", "output 3; trim 80 %; longest 30 min; shortest 2 min; rest 6 h; never-dry-for 10 days")]
+    [InlineData("zone", "output 3; wire 60 m 1.5 mm2")]
+    [InlineData("zone", "output 3; wire 500 ft 18 AWG")]
+    [InlineData("zone", "output 3; spare")]
+    [InlineData("zone", "output 3; rest 1 h 30 min 15 s")]
+    [InlineData("soil", "intake 10 mm/h; holds 150 mm/m; ponds 5 mm")]
+    [InlineData("soil", "intake 0.4 in/h; holds 15 %; ponds 0.2 in")]
+    [InlineData("plants", "coefficient 0.9; roots 40 cm; depletion 50 %")]
+    [InlineData("climate", "jul 16.1 C to 27.9 C, rain 4 mm")]
+    [InlineData("climate", "jan -4 C to 2 C, rain 40 mm, humidity 45 % to 85 %, wind 2.1 m/s, sun 2 h/day")]
+    [InlineData("climate", "jul et 6.2 mm/day, rain 4 mm")]
+    [InlineData("scale", "jul 110 %; aug 95 %")]
+    [InlineData("scale", "since 2026-07-06 85 %; since 2026-08-06 90 %")]
+    [InlineData("scale", "by climate")]
+    public void IsTaken(string kind, string property) => Expect.Fine(Block(kind, property), Site(kind));
+
+    [Theory]
+    [InlineData("supply", "flow ‹18 mm›")]
+    [InlineData("supply", "flow ‹18›")]
+    [InlineData("supply", "tank ‹8 L/min›")]
+    [InlineData("supply", "tank 8 m3; refill ‹4 L›")]
+    [InlineData("supply", "catches ‹18 m› at 80 %")]
+    [InlineData("supply", "change gap ‹5 L›")]
+    [InlineData("controller", "spacing ‹300 V›")]
+    [InlineData("power", "transformer ‹40 W› at 24 V")]
+    [InlineData("power", "transformer 40 VA at ‹24 A›")]
+    [InlineData("power", "recharge ‹2 VA› efficiency 80 %")]
+    [InlineData("power", "store ‹4700 L› at 24 V")]
+    [InlineData("latching", "pulse ‹50 V›")]
+    [InlineData("latching", "coil ‹20 V›")]
+    [InlineData("non-latching", "inrush ‹400 V›")]
+    [InlineData("pump", "load ‹60 W›")]
+    [InlineData("pump", "starts ‹2 m› after zones")]
+    [InlineData("zone", "output 3; flow ‹10 m2›")]
+    [InlineData("zone", "output 3; area ‹10 mm2›")]
+    [InlineData("zone", "output 3; rate ‹12 mm›")]
+    [InlineData("zone", "output 3; emitters 12 at ‹4 L›")]
+    [InlineData("zone", "output 3; longest ‹30 mm›")]
+    [InlineData("zone", "output 3; wire ‹60 m2› 1.5 mm2")]
+    [InlineData("zone", "output 3; wire 60 m ‹1.5 mm›")]
+    [InlineData("zone", "output 3; trim ‹80 min›")]
+    [InlineData("soil", "intake ‹10 mm›")]
+    [InlineData("soil", "holds ‹150 mm›")]
+    [InlineData("plants", "roots ‹40 %›")]
+    [InlineData("climate", "jul ‹16 mm› to 27 C")]
+    [InlineData("climate", "jul et ‹6.2 mm/m›")]
+    public void OfAnotherDimensionIsWrongUnit(string kind, string property) => Expect.One("wrong-unit", Block(kind, property), Site(kind));
+
+    [Theory]
+    [InlineData("supply", "flow ‹0 L/min›")]
+    [InlineData("supply", "tank 8 m3; catches 18 m2 at ‹130 %›")]
+    [InlineData("supply", "tank 8 m3; contains 2 m3 on ‹2026-02-30›")]
+    [InlineData("controller", "outputs ‹0›")]
+    [InlineData("controller", "outputs ‹2.5›")]
+    [InlineData("controller", "outputs ‹99999999999999999999999999999›")]
+    [InlineData("controller", "at most ‹0› zones")]
+    [InlineData("latching", "pulse ‹0 ms›")]
+    [InlineData("latching", "pulse ‹99999999999999999999999999999 h›")]
+    [InlineData("pump", "at most ‹0› starts an hour")]
+    [InlineData("zone", "output ‹0›")]
+    [InlineData("zone", "output ‹9›")]
+    [InlineData("zone", "output 3; area ‹0 m2›")]
+    [InlineData("zone", "output 3; efficiency ‹130 %›")]
+    [InlineData("zone", "output 3; efficiency ‹0 %›")]
+    [InlineData("zone", "output 3; uniformity ‹0.7›")]
+    [InlineData("zone", "output 3; emitters ‹0› at 4 L/h")]
+    [InlineData("plants", "coefficient ‹90›")]
+    [InlineData("plants", "depletion ‹120 %›")]
+    [InlineData("climate", "jul ‹-300 C› to 27 C")]
+    [InlineData("climate", "jul 16 C to ‹270 C›")]
+    [InlineData("climate", "jul 16 C to 27 C, humidity 45 % to ‹185 %›")]
+    [InlineData("climate", "jul 16 C to 27 C, sun ‹25 h/day›")]
+    [InlineData("scale", "since ‹2026-13-06› 85 %")]
+    public void BeyondWhatCanBeIsOutOfRange(string kind, string property) => Expect.One("out-of-range", Block(kind, property), Site(kind));
+
+    [Theory]
+    [InlineData("zone", "output 3; flow 10 L/min; ‹flow 12 L/min›", "stated-twice")]
+    [InlineData("zone", "output 3; ‹flwo 10 L/min›", "unknown-property")]
+    [InlineData("zone", "output 3; ‹tank 8 m3›", "unknown-property")]
+    [InlineData("latching", "‹inrush 400 mA›", "unknown-property")]
+    [InlineData("supply", "‹output 1›", "unknown-property")]
+    [InlineData("zone", "output 3; heads ‹spary›", "unknown-name")]
+    [InlineData("zone", "output 3; valve ‹ac42›", "unknown-name")]
+    [InlineData("zone", "output 3; supply ‹tpa›", "unknown-name")]
+    [InlineData("zone", "output 3 of ‹bx›", "unknown-name")]
+    [InlineData("zone", "output 3; soil ‹loom›", "unknown-name")]
+    [InlineData("zone", "output 3; plants ‹turf-col›", "unknown-name")]
+    [InlineData("zone", "output 3; flow 10 ‹l/min›", "unknown-name")]
+    [InlineData("zone", "output 3; flow 10 L/min; ‹emitters 12 at 4 L/h›", "contradiction")]
+    [InlineData("zone", "output 3; efficiency 70 %; ‹uniformity 70 %›", "contradiction")]
+    [InlineData("zone", "output 3; flow 10 L/min; area 50 m2; ‹rate 13 mm/h›", "contradiction")]
+    [InlineData("scale", "jul 110 %; ‹since 2026-07-06 85 %›", "contradiction")]
+    [InlineData("scale", "jul 110 %; ‹by climate›", "contradiction")]
+    [InlineData("device", "output 8; supply tap; ‹zones a›", "contradiction")]
+    [InlineData("supply", "fed-by ‹other›", "loop")]
+    public void AnythingElseHasItsRule(string kind, string property, string slug) => Expect.One(slug, Block(kind, property), Site(kind));
+
+    [Theory]
+    [InlineData("site ‹garden› { effective 2026-03-01 }", "missing")]
+    [InlineData("site ‹garden› { timezone Europe/Lisbon }", "missing")]
+    [InlineData("site garden { timezone ‹Europe/Lisbo›; effective 2026-03-01 }", "unknown-name")]
+    [InlineData("site garden { timezone Europe/Lisbon; effective ‹2026-02-29› }", "out-of-range")]
+    [InlineData("site garden { timezone Europe/Lisbon; effective ‹0000-01-01› }", "out-of-range")]
+    [InlineData("site garden { timezone Europe/Lisbon; effective ‹9999-12-31› }", "out-of-range")]
+    [InlineData("site garden { timezone Europe/Lisbon; effective 2026-03-01; location ‹91 N› 8.1 W }", "out-of-range")]
+    [InlineData("site garden { timezone Europe/Lisbon; effective 2026-03-01; location 39 N ‹181 W› }", "out-of-range")]
+    [InlineData("site garden { timezone Europe/Lisbon; effective 2026-03-01; scale ‹yeer› }", "unknown-name")]
+    public void TheSiteHasItsRules(string site, string slug) => Expect.One(slug, "zone a { output 1 }", site + "\n");
+
+    [Theory]
+    [InlineData("location 39.6 N 8.1 W 310 m", 39.6, -8.1, "310 m")]
+    [InlineData("location 33.7 S 19.0 E -2 m", -33.7, 19, "-2 m")]
+    [InlineData("location 40.3 N 104.6 W 4800 ft", 40.3, -104.6, "4800 ft")]
+    public void APositionHasItsSigns(string location, double latitude, double longitude, string height)
+    {
+        var site = Expect.Fine("", $"site garden {{ timezone Etc/UTC; effective 2026-03-01; {location} }}\nzone a {{ output 1 }}\n").Site!;
+        Assert.Equal((latitude, longitude, height), (site.Position!.Latitude, site.Position.Longitude, site.Position.Height.ToString()));
+    }
+
+    [Fact]
+    public void AShareWithoutItsSignOffersTheShareAsAFix() =>
+        Assert.Equal("70 %", Assert.Single(Expect.One("out-of-range", "zone c { output 3; uniformity ‹0.7› }").Fix!.Edits).Replacement);
+
+    [Fact]
+    public void TheFirstOfTwoIsShownBesideTheSecond() =>
+        Assert.Contains(Expect.One("stated-twice", "zone c { output 3; heads drip; ‹heads mist› }").Others, label => label.Location.Text.StartsWith("heads drip", StringComparison.Ordinal) || label.Location.Text == "heads");
+
+    [Fact]
+    public void LitresBecomeMillimetres() =>
+        Assert.Equal(12m, Expect.Fine("zone c { output 3; flow 10 L/min; area 50 m2 }").Site!.Zones.Single(zone => zone.Name == "c").MillimetresPerHour);
+}

@@ -1,0 +1,229 @@
+using NodaTime;
+using WaterScript.Diagnostics;
+using WaterScript.Model;
+using Xunit;
+
+namespace WaterScript.Tests.Binding;
+
+/// <summary>What a schedule must and must not say.</summary>
+public sealed class ScheduleRulesTests
+{
+    private const string Rest = "start at 06:00; steps { water a for 1 min }";
+
+    [Theory]
+    [InlineData("every day")]
+    [InlineData("every 5 days; from 2026-05-01")]
+    [InlineData("every 2 weeks on tue, thu")]
+    [InlineData("on mon, wed to fri")]
+    [InlineData("on sat to mon")]
+    [InlineData("on odd days; except days 31 of month")]
+    [InlineData("on days 1, 15 of month")]
+    [InlineData("on first mon of month, last fri of month, last day of month")]
+    [InlineData("on 2026-05-01, 25 dec, 2026-06-01 to 2026-06-10, 20 dec to 5 jan, last feb")]
+    [InlineData("on 29 feb")]
+    [InlineData("every day; from 1 apr to 30 sep")]
+    [InlineData("every day; from 1 nov to last feb")]
+    [InlineData("every day; from 2026-05-01 for 3 weeks")]
+    [InlineData("every day; from 1 mar for 3 weeks")]
+    [InlineData("every day; except every 2 weeks on fri")]
+    [InlineData("on mon; on tue; except 25 dec; except 1 jan")]
+    [InlineData("every day; repeat every 45 min for 4 passes")]
+    [InlineData("every day; repeat every 8 min until sunset - 30 min")]
+    [InlineData("every day; repeat every 1 h until 04:00 next day")]
+    [InlineData("every day; repeat every 1 h until 24:00")]
+    [InlineData("every day; start at sunrise - 30 min, sunset + 1 h 15 min")]
+    [InlineData("every day; start at 05:00 on mon to fri")]
+    [InlineData("every day; note \"x\"")]
+    public void IsTaken(string lines) => Expect.Fine($"schedule s {{ {lines}; {Rest} }}");
+
+    [Theory]
+    [InlineData("every day; ‹on mon›", "contradiction")]
+    [InlineData("every day; ‹every 2 days›", "stated-twice")]
+    [InlineData("‹every 2 weeks›", "missing")]
+    [InlineData("every ‹2 days on mon›", "contradiction")]
+    [InlineData("every ‹0› days", "out-of-range")]
+    [InlineData("every ‹1.5› days", "out-of-range")]
+    [InlineData("every ‹999999999999› days", "out-of-range")]
+    [InlineData("on days ‹0› of month", "out-of-range")]
+    [InlineData("on days 1, ‹32› of month", "out-of-range")]
+    [InlineData("on ‹2026-02-30›", "out-of-range")]
+    [InlineData("on ‹31 jun›", "out-of-range")]
+    [InlineData("on ‹30 feb›", "out-of-range")]
+    [InlineData("on ‹2026-06-10 to 2026-06-01›", "*")]
+    [InlineData("on ‹2026-06-10 to 20 jun›", "contradiction")]
+    [InlineData("every day; from ‹2026-04-01 to 30 sep›", "contradiction")]
+    [InlineData("every day; from ‹1 apr›", "*")]
+    [InlineData("every day; from 2026-04-01 to 2026-09-01; ‹from 1 apr to 1 sep›", "stated-twice")]
+    [InlineData("every day; from 2026-04-01 for ‹36 h›", "out-of-range")]
+    [InlineData("every day; from 2026-04-01 for ‹20 mm›", "wrong-unit")]
+    [InlineData("every day; from 1 mar for ‹60 weeks›", "out-of-range")]
+    [InlineData("every day; from ‹1 mar + 2 weeks› to 1 jun", "*")]
+    [InlineData("every day; repeat every ‹0 min› for 4 passes", "out-of-range")]
+    [InlineData("every day; repeat every 45 min for ‹0› passes", "out-of-range")]
+    [InlineData("every day; repeat every 45 min until ‹05:00›", "contradiction")]
+    [InlineData("every day; repeat every 45 min until ‹25:00›", "out-of-range")]
+    [InlineData("every day; start at ‹24:00›", "out-of-range")]
+    [InlineData("every day; start at ‹06:60›", "out-of-range")]
+    [InlineData("every day; start at sunrise + ‹0.5 s›", "out-of-range")]
+    [InlineData("every day; start at sunrise + ‹30 L›", "wrong-unit")]
+    public void IsAnswered(string lines, string slug)
+    {
+        if (slug != "*")
+        {
+            Expect.One(slug, $"schedule s {{ {lines}; {Rest} }}");
+            return;
+        }
+
+        var text = $"{Expect.Garden}schedule s {{ {lines}; {Rest} }}";
+        Expect.HoldPlace(text, Assert.Single(Expect.Errors(Expect.Read(text))));
+    }
+
+    [Theory]
+    [InlineData("schedule ‹s› { start at 06:00; steps { water a for 1 min } }", "missing")]
+    [InlineData("schedule ‹s› { every day; steps { water a for 1 min } }", "missing")]
+    [InlineData("schedule ‹s› { every day; start at 06:00 }", "missing")]
+    [InlineData("schedule s { every day; start at 06:00; ‹steps { }› }", "missing")]
+    [InlineData("schedule s { every day; finish by 06:00; repeat every 1 h until ‹20:00›; steps { water a for 1 min } }", "contradiction")]
+    [InlineData("schedule s { start after ‹m›; steps { water a for 1 min } }\nschedule m { manual; steps { water b for 1 min } }", "contradiction")]
+    public void AsAWholeItIsAnswered(string schedule, string slug)
+    {
+        var text = Expect.Garden + schedule;
+        var finding = Assert.Single(Expect.Errors(Expect.Read(text)));
+        Assert.Equal(slug, finding.Rule.Slug);
+    }
+
+    [Theory]
+    [InlineData("start after main")]
+    [InlineData("start after main + 10 min; on mon")]
+    [InlineData("finish by 06:30 on mon to fri; finish by 08:30 on sat, sun; every day")]
+    public void OtherStartsAreTaken(string lines) => Expect.Fine($"schedule s {{ {lines}; steps {{ water a for 1 min }} }}");
+
+    [Theory]
+    [InlineData("water a for ‹0 min›", "out-of-range")]
+    [InlineData("water a for ‹1.5 s›", "out-of-range")]
+    [InlineData("water a for ‹500 ms›", "out-of-range")]
+    [InlineData("water a for ‹10 L›", "wrong-unit")]
+    [InlineData("water a for ‹10›", "wrong-unit")]
+    [InlineData("water a for ‹30 min 1 h›", "*")]
+    [InlineData("water a for ‹10 min 5 min›", "*")]
+    [InlineData("water a for ‹1.5 h 10 min›", "*")]
+    [InlineData("water a for ‹99999999999999999999999999999 h›", "out-of-range")]
+    [InlineData("water a for ‹99999 weeks›", "*")]
+    [InlineData("pause ‹5 m›", "wrong-unit")]
+    [InlineData("repeat ‹0› times { water a for 1 min }", "out-of-range")]
+    [InlineData("repeat ‹2.5› times { water a for 1 min }", "out-of-range")]
+    [InlineData("‹repeat 1000000 times› { repeat 1000000 times { water a for 1 s } }", "over-limit")]
+    [InlineData("‹repeat 1000000 times› { repeat 1000000 times { pause 1 s } }", "over-limit")]
+    [InlineData("‹repeat 99999999999999999999 times› { water a for 1 s }", "*")]
+    public void StepsAreAnswered(string step, string slug)
+    {
+        var text = $"{Expect.Garden}schedule s {{\nmanual\nsteps {{\n{step}\n}}\n}}";
+        var findings = Expect.Errors(Expect.Read(text));
+        var finding = slug == "over-limit" ? findings[0] : Assert.Single(findings);
+        if (slug != "*") Assert.Equal(slug, finding.Rule.Slug);
+        if (slug != "over-limit") Expect.HoldPlace(text, finding);
+    }
+
+    [Fact]
+    public void RepeatedSequencesAreCountedBeforeTheyAreUnrolled()
+    {
+        var sequences = "sequence s0 { water a for 1 s }\n" + string.Join('\n', Enumerable.Range(1, 30).Select(i => $"sequence s{i} {{ repeat 9 times {{ run s{i - 1} }} }}"));
+        var reading = Expect.Read(Expect.Garden + sequences + "\nschedule s { manual; steps { run s30 } }");
+        Assert.Contains(Expect.Errors(reading), finding => finding.Rule.Slug == "over-limit");
+    }
+
+    [Fact]
+    public void EverySecondOfADayIsTooManyPasses() =>
+        Expect.One("over-limit", "schedule s { every day; start at 00:00; ‹repeat every 1 s until 24:00›; steps { water a for 1 s } }");
+
+    [Fact]
+    public void AUntilBeforeTheStartOffersTheNextDay() =>
+        Assert.Contains("next day", Assert.Single(Expect.One("contradiction", $"schedule s {{ every day; repeat every 1 h until ‹04:00›; {Rest} }}").Fix!.Edits).Replacement, StringComparison.Ordinal);
+
+    [Fact]
+    public void EveryCalendarLineOfAManualScheduleIsAnswered() =>
+        Assert.Equal(["every day", "start at 06:00"], Expect.Errors(Expect.Read($"{Expect.Garden}schedule s {{ every day; manual; {Rest} }}")).Select(finding => finding.Primary.Location.Text));
+
+    [Fact]
+    public void SunTimesNeedALocation()
+    {
+        const string site = "site g { timezone Etc/UTC; effective 2026-01-01 }\nzone a { output 1 }\n";
+        Expect.One("missing", "schedule s { every day; start at ‹sunset›; steps { water a for 1 min } }", site);
+    }
+
+    [Fact]
+    public void StartsAreNumberedInWrittenOrder()
+    {
+        var schedule = Only("every day; start at 05:00, sunset + 1 h; finish by 23:00; start after main + 10 min; steps { water a for 1 min }");
+        Assert.Equal([1, 2, 3, 4], schedule.Starts.Select(start => start.Number));
+        Assert.Equal(5 * 3600, Assert.IsType<ClockMoment>(Assert.IsType<StartAt>(schedule.Starts[0]).Moment).SecondOfDay);
+        Assert.Equal(Duration.FromHours(1), Assert.IsType<SunMoment>(Assert.IsType<StartAt>(schedule.Starts[1]).Moment).Offset);
+        Assert.Equal(("main", Duration.FromMinutes(10)), (((StartAfter)schedule.Starts[3]).Other, ((StartAfter)schedule.Starts[3]).Delay));
+    }
+
+    [Fact]
+    public void DatesAreReckoned()
+    {
+        var schedule = Only("every day; from sown + 2 weeks for 2 weeks; start at 06:00; steps { water a for 1 min }", "let sown = 2026-09-09\n");
+        Assert.Equal(new DateRange(new LocalDate(2026, 9, 23), new LocalDate(2026, 10, 6)), schedule.Season!.Span);
+    }
+
+    [Theory]
+    [InlineData("let x = 5 min\nschedule s { manual; steps { water a with ‹x› } }", "wrong-unit")]
+    [InlineData("let x = 5 min\nlet y = ‹x›\nschedule s { manual; steps { water a for x } }", "*")]
+    [InlineData("let x = 5 min\nschedule s { every day; from ‹x› to 2026-06-01; start at 06:00; steps { water a for 1 min } }", "*")]
+    [InlineData("let x = 2026-05-01\nschedule s { manual; steps { water a for ‹x› } }", "*")]
+    [InlineData("let x = 2026-05-01\nlet y = x + ‹36 h›\nschedule s { every day; from x to y; start at 06:00; steps { water a for 1 min } }", "out-of-range")]
+    [InlineData("let x = ‹2026-05-32›", "out-of-range")]
+    [InlineData("let x = ‹25 dec›", "*")]
+    public void LetsAreChecked(string blocks, string slug)
+    {
+        var text = Expect.Garden + blocks;
+        var finding = Assert.Single(Expect.Errors(Expect.Read(text)));
+        if (slug != "*") Assert.Equal(slug, finding.Rule.Slug);
+        Expect.HoldPlace(text, finding);
+    }
+
+    [Theory]
+    [InlineData("hold from 2026-05-01 for 2 days because \"x\"")]
+    [InlineData("hold a from 2026-05-01 06:00 to 2026-05-03 07:00 because \"x\"")]
+    [InlineData("hold a, b from 2026-05-01 until lifted because \"x\"")]
+    [InlineData("closed from 20 oct to 5 apr because \"x\"")]
+    [InlineData("extra 2026-07-18 21:00 because \"x\" { water a for 10 min }")]
+    [InlineData("schedule s { every day; start at 06:00; cut at 07:45; scale 80 %; steps { water a for 1 min } }")]
+    public void WhatStandsOutsideTheCalendarIsTaken(string blocks) => Expect.Fine(blocks);
+
+    [Theory]
+    [InlineData("restriction r { for a\nfrom 1 jun to 30 sep\nallow on odd days\nexcept days 31 of month\nallow between 20:00 and 09:00\nat most 3 days a week\nat most 15 min a day per zone\nat most 19 mm a day per zone\nat most 1 zone at a time\nexempt b\nexempt a from 2026-05-01 for 30 days\nweek starts sun\n}")]
+    [InlineData("schedule s { manual; steps { water a with 12 mm } }")]
+    [InlineData("schedule s { manual; steps { cycle 6 min soak 30 min { water a for 12 min } } }")]
+    [InlineData("schedule s { manual; steps { cycle auto { water a for 12 min } } }")]
+    public void WhatIsNotComputedYetIsReadAndSaid(string blocks)
+    {
+        var reading = Expect.Fine(blocks);
+        Assert.Contains(reading.Findings, finding => finding.Rule.Slug == "not-computed" && finding.Severity == Severity.Error);
+    }
+
+    [Fact]
+    public void WhatIsNotSwitchedYetIsAWarning()
+    {
+        var reading = Expect.Fine("pump p { output 8; supply tap }");
+        Assert.False(reading.Findings.HasErrors);
+        Assert.Contains(reading.Findings, finding => finding.Rule.Slug == "not-computed" && finding.Severity == Severity.Warning);
+    }
+
+    [Fact]
+    public void AScaleThatNothingUsesIsFine() => Assert.DoesNotContain(Expect.Fine("scale year { jul 110 % }").Findings, finding => finding.Rule.Slug == "not-computed");
+
+    [Fact]
+    public void ARestrictionHoldsWhatItSays()
+    {
+        var restriction = Assert.Single(Expect.Fine("restriction r { at most 3 days a week\nat most 15 min a day per zone\nat most 19 mm a day per zone\nat most 1 zone at a time }").Site!.Restrictions);
+        Assert.Equal(
+            [(LimitKind.DaysAWeek, 3m, false), (LimitKind.TimeADay, 900m, true), (LimitKind.DepthADay, 19m, true), (LimitKind.ZonesAtATime, 1m, false)],
+            restriction.AtMost.Select(line => (line.Kind, line.Amount, line.PerZone)));
+    }
+
+    private static Schedule Only(string lines, string before = "") =>
+        Expect.Fine($"{before}schedule s {{ {lines} }}").Site!.Schedules.Single(schedule => schedule.Name == "s");
+}
