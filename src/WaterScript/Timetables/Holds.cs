@@ -18,6 +18,9 @@ internal sealed class Holds
     /// <summary>No hold.</summary>
     public static Holds None { get; } = new([]);
 
+    /// <summary>Whether there is none.</summary>
+    public bool IsNone => _spans.IsEmpty;
+
     /// <summary>The holds of a site, by its wall clock.</summary>
     public static Holds Of(Site site, ZoneClock clock) => new([.. site.Holds.Select(hold => SpanOf(hold, site, clock))]);
 

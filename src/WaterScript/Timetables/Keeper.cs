@@ -31,6 +31,7 @@ internal sealed class Keeper(Site site, Holds holds)
     /// <param name="taken">Is told what is taken; may be null.</param>
     public long Keep(in Pass pass, in PlannedRun planned, Taken? taken)
     {
+        if (holds.IsNone && pass is { ClosedBy: < 0, CutAt: long.MaxValue }) return planned.Seconds;
         if (pass.ClosedBy >= 0) return Closed(pass, planned, taken);
         var start = pass.Start + planned.Offset;
         var end = Math.Min(start + planned.Seconds, pass.CutAt);

@@ -9,26 +9,4 @@ namespace WaterScript.Timetables;
 /// <param name="CutAt">Nothing of it runs from here on, in Unix seconds; <see cref="long.MaxValue"/> where nothing is cut.</param>
 /// <param name="ClosedBy">Index of the closed season that takes it, among the site's; -1 where none does.</param>
 public readonly record struct Pass(
-    long Start, int Schedule, int Day, int StartNumber, int Number, long CutAt = long.MaxValue, int ClosedBy = -1) : IComparable<Pass>
-{
-    /// <summary>By start, then schedule, date, start number and number.</summary>
-    public int CompareTo(Pass other)
-    {
-        if (Start != other.Start) return Start.CompareTo(other.Start);
-        if (Schedule != other.Schedule) return Schedule.CompareTo(other.Schedule);
-        if (Day != other.Day) return Day.CompareTo(other.Day);
-        return StartNumber != other.StartNumber ? StartNumber.CompareTo(other.StartNumber) : Number.CompareTo(other.Number);
-    }
-
-    /// <summary>Whether the first comes before the second.</summary>
-    public static bool operator <(Pass left, Pass right) => left.CompareTo(right) < 0;
-
-    /// <summary>Whether the first does not come after the second.</summary>
-    public static bool operator <=(Pass left, Pass right) => left.CompareTo(right) <= 0;
-
-    /// <summary>Whether the first comes after the second.</summary>
-    public static bool operator >(Pass left, Pass right) => left.CompareTo(right) > 0;
-
-    /// <summary>Whether the first does not come before the second.</summary>
-    public static bool operator >=(Pass left, Pass right) => left.CompareTo(right) >= 0;
-}
+    long Start, int Schedule, int Day, int StartNumber, int Number, long CutAt = long.MaxValue, int ClosedBy = -1);

@@ -20,19 +20,22 @@ internal static class PassStream
         var firstDay = from - Days(schedules.Max(schedule => schedule.Lag));
         var lastDay = until + Days(lead);
         var (first, end) = (clock.StartOfDay(from), clock.StartOfDay(until));
-        var waiting = new PriorityQueue<Pass, Pass>();
+        var waiting = new PriorityQueue<Pass, StreamOrder>();
+        long sequence = 0;
         for (var day = firstDay; day <= lastDay; day++)
         {
-            foreach (var schedule in schedules)
+            for (var i = 0; i < schedules.Count; i++)
             {
-                foreach (var pass in schedule.On(day))
+                var passes = schedules[i].On(day);
+                for (var j = 0; j < passes.Count; j++)
                 {
-                    if (pass.Start >= first && pass.Start < end) waiting.Enqueue(pass, pass);
+                    var pass = passes[j];
+                    if (pass.Start >= first && pass.Start < end) waiting.Enqueue(pass, new StreamOrder(pass.Start, Rank: 0, sequence++));
                 }
             }
 
             var settled = day < lastDay ? clock.StartOfDay(day + 1) - lead : long.MaxValue;
-            while (waiting.TryPeek(out var pass, out _) && pass.Start < settled) yield return waiting.Dequeue();
+            while (waiting.TryPeek(out _, out var next) && next.Time < settled) yield return waiting.Dequeue();
         }
     }
 

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace WaterScript.Timetables;
 
 /// <summary>
@@ -14,71 +16,68 @@ internal static class RunStream
     public static IEnumerable<Run> Of(IEnumerable<Pass> passes, SchedulePlans[] plans, Keeper keeper, Taken? taken)
     {
         using var coming = passes.GetEnumerator();
-        var underWay = new PriorityQueue<Progress, RunKey>();
+        var underWay = new PriorityQueue<PassUnderWay, StreamOrder>();
         var more = coming.MoveNext();
+        long sequence = 0;
         while (more || underWay.Count > 0)
         {
-            while (more && (!underWay.TryPeek(out _, out var next) || coming.Current.Start <= next.Start))
+            while (more && (!underWay.TryPeek(out _, out var next) || coming.Current.Start <= next.Time))
             {
                 var plan = plans[coming.Current.Schedule].On(coming.Current.Day);
                 Keeper.TellLeftOut(coming.Current, plan, taken);
-                Enqueue(underWay, new Progress(coming.Current, plan, Index: 0));
+                Enqueue(underWay, new PassUnderWay(coming.Current, plan, sequence++));
                 more = coming.MoveNext();
             }
 
-            if (!underWay.TryDequeue(out var progress, out _)) continue;
+            if (!underWay.TryDequeue(out var pass, out _)) continue;
             var limit = Earlier(underWay, more ? coming.Current.Start : long.MaxValue);
             do
             {
-                var kept = keeper.Keep(progress.Pass, progress.Planned, taken);
-                if (kept > 0) yield return progress.Run(kept);
-                progress = progress.Next;
+                var kept = keeper.Keep(pass.Pass, pass.Next, taken);
+                if (kept > 0) yield return pass.RunOf(kept);
+                pass.Advance();
             }
-            while (!progress.IsOver && progress.Key.CompareTo(limit) < 0);
-            Enqueue(underWay, progress);
+            while (!pass.IsOver && pass.Order.CompareTo(limit) < 0);
+            Enqueue(underWay, pass);
         }
     }
 
-    private static void Enqueue(PriorityQueue<Progress, RunKey> queue, Progress progress)
+    private static void Enqueue(PriorityQueue<PassUnderWay, StreamOrder> queue, PassUnderWay pass)
     {
-        if (!progress.IsOver) queue.Enqueue(progress, progress.Key);
+        if (!pass.IsOver) queue.Enqueue(pass, pass.Order);
     }
 
     /// <summary>A pass that starts at the same second as a run may have one that goes before it, so the limit is its bare start.</summary>
-    private static RunKey Earlier(PriorityQueue<Progress, RunKey> queue, long nextPass)
+    private static StreamOrder Earlier(PriorityQueue<PassUnderWay, StreamOrder> queue, long nextPass)
     {
-        var limit = new RunKey(nextPass, long.MinValue, default);
-        return queue.TryPeek(out _, out var key) && key.CompareTo(limit) < 0 ? key : limit;
+        var limit = new StreamOrder(nextPass, long.MinValue, long.MinValue);
+        return queue.TryPeek(out _, out var order) && order.CompareTo(limit) < 0 ? order : limit;
     }
 
-    /// <summary>A pass under way.</summary>
-    private readonly record struct Progress(Pass Pass, PassPlan Plan, int Index)
+    /// <summary>A pass and its next run.</summary>
+    private sealed class PassUnderWay(Pass pass, PassPlan plan, long sequence)
     {
-        public bool IsOver => Index >= Plan.Runs.Length;
+        private readonly ImmutableArray<PlannedRun> _runs = plan.Runs;
+        private readonly Pass _pass = pass;
+        private int _index;
 
-        public PlannedRun Planned => Plan.Runs[Index];
+        public ref readonly Pass Pass => ref _pass;
 
-        public Progress Next => this with { Index = Index + 1 };
+        public bool IsOver => _index >= _runs.Length;
 
-        public RunKey Key => new(Pass.Start + Planned.Offset, Planned.Rank, Pass);
+        public ref readonly PlannedRun Next => ref _runs.ItemRef(_index);
+
+        public StreamOrder Order => new(_pass.Start + Next.Offset, Next.Rank, sequence);
+
+        public void Advance() => _index++;
 
         /// <summary>A run that is cut short ends without the overlap that its next one would have had.</summary>
-        public Run Run(long seconds)
+        public Run RunOf(long seconds)
         {
-            var planned = Planned;
-            var start = Pass.Start + planned.Offset;
+            ref readonly var planned = ref Next;
+            var start = _pass.Start + planned.Offset;
             var overlap = seconds == planned.Seconds ? planned.Overlap : 0;
-            return new Run(start, start + seconds, overlap, planned.Zone, Pass.Schedule, Pass.Day, Pass.StartNumber, Pass.Number, Pass.Start, planned.Step);
-        }
-    }
-
-    /// <summary>Orders runs; the pass settles it where two passes of a schedule water one zone from the same second.</summary>
-    private readonly record struct RunKey(long Start, long Rank, Pass Pass) : IComparable<RunKey>
-    {
-        public int CompareTo(RunKey other)
-        {
-            if (Start != other.Start) return Start.CompareTo(other.Start);
-            return Rank != other.Rank ? Rank.CompareTo(other.Rank) : Pass.CompareTo(other.Pass);
+            return new Run(start, start + seconds, overlap, planned.Zone, _pass.Schedule, _pass.Day, _pass.StartNumber, _pass.Number, _pass.Start, planned.Step);
         }
     }
 }

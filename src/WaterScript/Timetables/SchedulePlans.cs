@@ -7,6 +7,7 @@ internal sealed class SchedulePlans(Schedule schedule, Site site, RunOrder order
 {
     private readonly ScaleTable _scale = ScaleTable.For(schedule, site);
     private readonly Dictionary<decimal, PassPlan> _plans = [];
+    private (decimal Percent, PassPlan? Plan) _last;
     private IReadOnlyList<string>? _stepPaths;
 
     /// <summary>The longest that any pass lasts, in seconds.</summary>
@@ -21,7 +22,9 @@ internal sealed class SchedulePlans(Schedule schedule, Site site, RunOrder order
 
     private PassPlan WithShare(decimal percent)
     {
+        if (_last.Plan is { } last && _last.Percent == percent) return last;
         if (!_plans.TryGetValue(percent, out var plan)) _plans[percent] = plan = PassPlanner.Plan(schedule, percent, order);
+        _last = (percent, plan);
         return plan;
     }
 }
