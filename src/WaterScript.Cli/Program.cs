@@ -1,1 +1,3 @@
-return 0;
+using WaterScript.Cli;
+
+return CommandLine.Run(args, Terminal.OfProcess());

@@ -9,4 +9,7 @@ public interface ISourceReader
     /// <param name="path">Relative to the root folder, <c>/</c> between folders, without <c>.</c> and <c>..</c>.</param>
     /// <returns>The text, with the path that findings are to show; null when there is no such file.</returns>
     SourceText? Read(string path);
+
+    /// <summary>Whether a path for which <see cref="Read"/> gives nothing leads out of the root folder, as a link can.</summary>
+    bool LeadsOutside(string path) => false;
 }

@@ -10,7 +10,7 @@ namespace WaterScript.Diagnostics;
 internal sealed record ExcerptLine(int Number, string Text, ImmutableArray<ExcerptLine.Underline> Marks)
 {
     /// <summary>Columns of source to show.</summary>
-    private const int MaxWidth = 100;
+    private const int MaxWidth = 120;
 
     /// <summary>Columns to show before a mark that is too far right.</summary>
     private const int Lead = 30;

@@ -23,4 +23,7 @@ public static class Limits
 
     /// <summary>Sequences, groups, lets, supplies or schedules that each rest on the next.</summary>
     public const int NameDepth = 40;
+
+    /// <summary>Days of one timetable: a hundred years.</summary>
+    public const int HorizonDays = 36_525;
 }

@@ -14,7 +14,7 @@ public static class Tally
     }
 
     /// <summary>The word for a severity, as a finding begins.</summary>
-    internal static string WordOf(Severity severity) => severity switch
+    public static string WordOf(Severity severity) => severity switch
     {
         Severity.Error => "error",
         Severity.Warning => "warning",

@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using System.Text;
 using WaterScript.Calendars;
 using WaterScript.Model;
 using WaterScript.Timetables;
@@ -35,7 +36,7 @@ internal sealed class TimetableDocument(Timetable timetable, OutputOptions optio
     {
         _description.WriteSite(writer);
         writer.Entry("timezone_data", options.TimeZoneData);
-        writer.Entry("sha256", DescriptionHash());
+        writer.Entry("sha256", Encoding.ASCII.GetBytes(DescriptionHash()));
     }
 
     private void WriteValid()
@@ -99,7 +100,7 @@ internal sealed class TimetableDocument(Timetable timetable, OutputOptions optio
     private void WriteEnd(CsvRuns lines)
     {
         writer.Entry("runs", lines.Count);
-        writer.Entry("sha256", lines.Hash());
+        writer.Entry("sha256", Encoding.ASCII.GetBytes(lines.Hash()));
     }
 
     private bool IsWanted(ZoneTotal total) => options.Controller is null || total.Zone.Controller.Index == options.Controller.Index;

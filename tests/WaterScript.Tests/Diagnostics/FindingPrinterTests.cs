@@ -167,7 +167,7 @@ public class FindingPrinterTests
             """
             error: no statement is called "watr" [flow-over-supply]
               site.water:1:57001
-                1 | …for 1 min; water a for 1 min; watr b; xxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxx…
+                1 | …for 1 min; water a for 1 min; watr b; xxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxx…
                   |                                ^^^^
 
             """);
@@ -179,7 +179,7 @@ public class FindingPrinterTests
         var source = Source(new string('x', 300));
         Shows(
             Finding.At(Rule, new Location(source, new TextSpan(0, 300)), "long"),
-            $"error: long [flow-over-supply]\n  site.water:1:1\n    1 | {new string('x', 100)}…\n      | {new string('^', 100)}\n\n");
+            $"error: long [flow-over-supply]\n  site.water:1:1\n    1 | {new string('x', 120)}…\n      | {new string('^', 120)}\n\n");
     }
 
     [Fact]

@@ -1,0 +1,76 @@
+using System.CommandLine;
+using System.CommandLine.Parsing;
+using WaterScript.Cli.Commands;
+
+namespace WaterScript.Cli;
+
+/// <summary>The commands, and what happens to whatever goes wrong in them.</summary>
+internal static class CommandLine
+{
+    private const string Program = "waterscript";
+
+    /// <summary>Runs a command.</summary>
+    /// <param name="arguments">What was typed after the program's name.</param>
+    /// <param name="terminal">Where it reads and writes.</param>
+    /// <returns>One of <see cref="ExitCode"/>.</returns>
+    public static int Run(string[] arguments, Terminal terminal)
+    {
+        try
+        {
+            return Invoke(Root(terminal).Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null }), terminal);
+        }
+        catch (CommandException problem)
+        {
+            return Refuse(terminal, problem.Message);
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        {
+            return Refuse(terminal, IoWords.Of(problem));
+        }
+#pragma warning disable CA1031 // The last resort: whatever it was, a person reads one sentence, not a stack of calls.
+        catch (Exception problem)
+#pragma warning restore CA1031
+        {
+            return Refuse(terminal, $"this is a mistake in {Program} itself, please report it with the file that shows it: {problem.GetType().Name}, {problem.Message}");
+        }
+        finally
+        {
+            Close(terminal);
+        }
+    }
+
+    private static RootCommand Root(Terminal terminal) => new("Says what a watering schedule means, and finds what cannot be right in it.")
+    {
+        CheckCommand.Create(terminal),
+        CompileCommand.Create(terminal),
+        ExplainCommand.Create(terminal),
+    };
+
+    private static int Invoke(ParseResult parsed, Terminal terminal)
+    {
+        if (parsed.Errors is [var error, ..] && parsed.Action is not System.CommandLine.Help.HelpAction)
+            return Refuse(terminal, $"{UsageWords.Of(error, parsed)}\nSee: {Usage(parsed.CommandResult)} --help");
+        return parsed.Invoke(new InvocationConfiguration { Output = terminal.Text, Error = terminal.Error, EnableDefaultExceptionHandler = false });
+    }
+
+    private static string Usage(CommandResult command) =>
+        command.Command is RootCommand ? Program : $"{Program} {command.Command.Name}";
+
+    private static int Refuse(Terminal terminal, string why)
+    {
+        terminal.Error.Write($"{Program}: {why}\n");
+        return ExitCode.CannotRun;
+    }
+
+    /// <summary>A reader that has gone away, as in <c>| head</c>, needs no message.</summary>
+    private static void Close(Terminal terminal)
+    {
+        try
+        {
+            terminal.Flush();
+        }
+        catch (IOException)
+        {
+        }
+    }
+}

@@ -1,0 +1,109 @@
+using System.CommandLine;
+using NodaTime.TimeZones;
+using WaterScript.Checks;
+using WaterScript.Cli.Files;
+using WaterScript.Diagnostics;
+using WaterScript.Model;
+using WaterScript.Outputs;
+using WaterScript.Timetables;
+
+namespace WaterScript.Cli.Commands;
+
+/// <summary><c>waterscript compile FILE --to yaml</c>: writes the timetable of a site.</summary>
+internal sealed class CompileCommand
+{
+    private const string Runs = "runs";
+    private readonly Terminal _terminal;
+    private readonly Argument<string> _file = new("FILE") { Description = "The file with the site, or - for standard input." };
+    private readonly Option<string?> _to = Arguments.Text("--to", "yaml|json|csv", "What to write.");
+    private readonly Option<string?> _from = Arguments.Text("--from", "DATE", "First day. Default: the site's effective date.");
+    private readonly Option<string?> _until = Arguments.Text("--until", "DATE", "First day that is not in it any more. Default: a year after the first.");
+    private readonly Option<string?> _days = Arguments.Text("--days", "N", "So many days, in place of --until.");
+    private readonly Option<string?> _output = new("--output", "-o") { HelpName = "PATH", Description = "Write to this file, whole or not at all; - is standard output." };
+    private readonly Option<string?> _only = Arguments.Text("--only", "runs", "Leave out the description of the site and the totals.");
+    private readonly Option<string?> _controller = Arguments.Text("--controller", "NAME", "Only what this controller switches.");
+    private readonly Option<string?> _run = Arguments.Text("--run", "NAME", "One pass of this schedule, manual or not, in place of the calendar; goes with --at.");
+    private readonly Option<string?> _at = Arguments.Text("--at", "TIME", "When, by the site's clocks: 2026-05-01T09:30.");
+    private readonly Option<string?> _root = Arguments.Root();
+    private readonly Option<bool> _despiteErrors = Arguments.Switch("--despite-errors", "Write although there are errors; what has an error is left out.");
+
+    private CompileCommand(Terminal terminal) => _terminal = terminal;
+
+    /// <summary>The command.</summary>
+    public static Command Create(Terminal terminal)
+    {
+        var self = new CompileCommand(terminal);
+        var command = new Command("compile", "Writes the timetable of a site.")
+        {
+            self._file, self._to, self._from, self._until, self._days, self._output, self._only, self._controller, self._run, self._at, self._root, self._despiteErrors,
+        };
+        command.SetAction(self.Run);
+        return command;
+    }
+
+    private int Run(ParseResult parsed)
+    {
+        var format = FormatOf(parsed.GetValue(_to));
+        var isRunsOnly = IsRunsOnly(parsed.GetValue(_only));
+        var range = DateOptions.Read(parsed.GetValue(_from), parsed.GetValue(_until), parsed.GetValue(_days), parsed.GetValue(_run), parsed.GetValue(_at));
+        var file = parsed.GetValue(_file)!;
+        var reading = SiteFile.Read(file, parsed.GetValue(_root), _terminal);
+        var findings = new List<Finding>(reading.Findings);
+        if (reading is { Site: { } sound, Findings.HasErrors: false }) findings.AddRange(Linter.Check(sound, CheckHorizon.Of(sound)));
+        new FindingPrinter(_terminal.Error, _terminal.ErrorHasColour).Print(findings);
+
+        var hasErrors = findings.Exists(finding => finding.Severity == Severity.Error);
+        if (reading.Site is not { } site || (hasErrors && !parsed.GetValue(_despiteErrors))) return Refuse(reading.Site?.DisplayName ?? file, findings);
+        if (hasErrors) _terminal.Error.Write($"{site.DisplayName}: {Tally.Of(findings)}. Written all the same, because of --despite-errors: what has an error may be missing.\n");
+
+        var options = new OutputOptions(TimeZoneData()) { RunsOnly = isRunsOnly, Controller = ControllerOf(site, parsed.GetValue(_controller)) };
+        Write(range.TimetableOf(site), format, options, parsed.GetValue(_output) ?? SiteFile.Standard);
+        return hasErrors ? ExitCode.Findings : ExitCode.Success;
+    }
+
+    private int Refuse(string name, List<Finding> findings)
+    {
+        _terminal.Error.Write($"{name}: {Tally.Of(findings)}. Nothing was written.\n");
+        return ExitCode.Findings;
+    }
+
+    private void Write(Timetable timetable, OutputFormat format, OutputOptions options, string path)
+    {
+        if (path != SiteFile.Standard)
+        {
+            AtomicFile.Write(path, stream => TimetableOutput.Write(timetable, format, options, stream));
+            return;
+        }
+
+        _terminal.Error.Flush();
+        TimetableOutput.Write(timetable, format, options, _terminal.Output);
+    }
+
+    private static OutputFormat FormatOf(string? word) => word switch
+    {
+        "yaml" => OutputFormat.Yaml,
+        "json" => OutputFormat.Json,
+        "csv" => OutputFormat.Csv,
+        null => throw new CommandException("say what to write: --to yaml, --to json or --to csv"),
+        "icalendar" => throw new CommandException("iCalendar is not yet written; there are yaml, json and csv"),
+        _ => throw new CommandException($"\"{word}\" is no format; there are yaml, json and csv"),
+    };
+
+    private static bool IsRunsOnly(string? word) => word switch
+    {
+        null => false,
+        Runs => true,
+        "openings" or "switchings" => throw new CommandException($"{word} are not yet computed; there are runs"),
+        _ => throw new CommandException($"\"{word}\" is no part of a timetable; there are runs"),
+    };
+
+    private static Controller? ControllerOf(Site site, string? name)
+    {
+        if (name is null) return null;
+        return site.Controllers.FirstOrDefault(controller => controller.Name == name)
+            ?? throw new CommandException($"no controller is called \"{name}\"; there are: {string.Join(", ", site.Controllers.Select(controller => controller.Name))}");
+    }
+
+    /// <summary>The version of the time-zone data: <c>2026a</c>.</summary>
+    private static string TimeZoneData() => TzdbDateTimeZoneSource.Default.TzdbVersion;
+}

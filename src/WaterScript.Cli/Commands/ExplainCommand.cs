@@ -1,0 +1,42 @@
+using System.CommandLine;
+using WaterScript.Diagnostics;
+
+namespace WaterScript.Cli.Commands;
+
+/// <summary><c>waterscript explain [RULE]</c>: the page of a rule; without one, the list.</summary>
+internal static class ExplainCommand
+{
+    /// <summary>The command.</summary>
+    public static Command Create(Terminal terminal)
+    {
+        var rule = new Argument<string?>("RULE") { Description = "The name in brackets after a finding.", Arity = ArgumentArity.ZeroOrOne };
+        var command = new Command("explain", "Explains what can be found; without a name, lists it.") { rule };
+        command.SetAction(parsed => Run(parsed.GetValue(rule), terminal.Text));
+        return command;
+    }
+
+    private static int Run(string? slug, TextWriter output)
+    {
+        if (slug is null) List(output);
+        else Explain(Rules.Find(slug) ?? throw Unknown(slug), output);
+        return ExitCode.Success;
+    }
+
+    private static void List(TextWriter output)
+    {
+        var width = Rules.All.Max(rule => rule.Slug.Length);
+        foreach (var rule in Rules.All) output.Write($"{rule.Slug.PadRight(width)}  {Tally.WordOf(rule.Severity),-7}  {rule.Title}\n");
+    }
+
+    private static void Explain(Rule rule, TextWriter output)
+    {
+        output.Write($"{rule.Slug} ({Tally.WordOf(rule.Severity)}): {rule.Title}\n\n{rule.Explanation.ReplaceLineEndings("\n").TrimEnd()}\n");
+        if (rule.CanBeAccepted) output.Write($"\nWhere it is meant so: accept {rule.Slug} because \"…\"\n");
+    }
+
+    private static CommandException Unknown(string slug)
+    {
+        var nearest = Spelling.Nearest(slug, Rules.All.Select(rule => rule.Slug));
+        return new CommandException($"no rule is called \"{slug}\"" + (nearest is null ? "; the list: waterscript explain" : $"; did you mean {nearest}?"));
+    }
+}

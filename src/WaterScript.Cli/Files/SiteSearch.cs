@@ -1,0 +1,38 @@
+using System.Collections.Immutable;
+using WaterScript.Syntax;
+
+namespace WaterScript.Cli.Files;
+
+/// <summary>The sites in a folder and below.</summary>
+/// <param name="Sites">Files with a site, in order of their paths.</param>
+/// <param name="Strays">Files without one that no site there includes.</param>
+internal sealed record SiteSearch(ImmutableArray<string> Sites, ImmutableArray<string> Strays)
+{
+    private const string Pattern = "*.water";
+
+    private static readonly EnumerationOptions Below = new()
+    {
+        RecurseSubdirectories = true,
+        MatchCasing = MatchCasing.CaseSensitive,
+        AttributesToSkip = FileAttributes.Hidden | FileAttributes.System | FileAttributes.ReparsePoint,
+    };
+
+    /// <summary>Looks through a folder. Hidden folders and links are passed over.</summary>
+    public static SiteSearch In(string folder)
+    {
+        var files = new SourceFolder(folder);
+        var trees = Directory.EnumerateFiles(folder, Pattern, Below)
+            .Order(StringComparer.Ordinal)
+            .Select(path => (Path: path, Tree: Parser.Parse(files.ReadFile(path), [])))
+            .ToList();
+        var included = trees.SelectMany(file => Included(file.Path, file.Tree)).ToHashSet(StringComparer.Ordinal);
+        return new SiteSearch(
+            [.. trees.Where(file => HasSite(file.Tree)).Select(file => file.Path)],
+            [.. trees.Where(file => !HasSite(file.Tree) && !included.Contains(Path.GetFullPath(file.Path))).Select(file => file.Path)]);
+    }
+
+    private static bool HasSite(FileNode tree) => tree.Statements.Any(statement => statement is BlockNode { Kind.Text: "site" });
+
+    private static IEnumerable<string> Included(string path, FileNode tree) =>
+        tree.Statements.OfType<IncludeNode>().Select(include => Path.GetFullPath(include.Path.Value.Replace("\0", "", StringComparison.Ordinal), Path.GetDirectoryName(Path.GetFullPath(path))!));
+}

@@ -1,0 +1,74 @@
+using WaterScript.Binding;
+using WaterScript.Diagnostics;
+using WaterScript.Text;
+
+namespace WaterScript.Cli.Files;
+
+/// <summary>The files under a root folder. What lies outside it, also behind a link, is not read.</summary>
+internal sealed class SourceFolder : ISourceReader
+{
+    /// <summary>More bytes than the longest file that the compiler takes can have: three for each of its code units.</summary>
+    private const int MostBytes = 3 * (Limits.FileLength + 1);
+
+    private readonly string _root;
+    private readonly List<Finding> _findings = [];
+
+    /// <summary>The files under a folder.</summary>
+    public SourceFolder(string root) => _root = RealPath.Of(root);
+
+    /// <summary>What was found about the files themselves.</summary>
+    public IReadOnlyList<Finding> Findings => _findings;
+
+    /// <summary>The path of a file from the root folder, as <see cref="Read"/> takes it.</summary>
+    /// <exception cref="CommandException">It lies outside.</exception>
+    public string PathOf(string file)
+    {
+        var real = RealPath.Of(file);
+        return RealPath.IsInside(real, _root)
+            ? Path.GetRelativePath(_root, real).Replace(Path.DirectorySeparatorChar, '/')
+            : throw new CommandException($"{file} lies outside the root folder {_root}");
+    }
+
+    /// <inheritdoc/>
+    public SourceText? Read(string path)
+    {
+        var file = Path.Combine(_root, path.Replace('/', Path.DirectorySeparatorChar));
+        if (!File.Exists(file) || LeadsOutside(path)) return null;
+        return ReadFile(file);
+    }
+
+    /// <summary>Reads the text of a file, and keeps what was found about it.</summary>
+    /// <exception cref="CommandException">It cannot be read.</exception>
+    public SourceText ReadFile(string file)
+    {
+        try
+        {
+            using var stream = new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.Read, bufferSize: 0);
+            return Decode(ShownPath.Of(file), stream);
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        {
+            throw new CommandException($"cannot read {file}: {IoWords.Of(problem)}");
+        }
+    }
+
+    /// <inheritdoc/>
+    public bool LeadsOutside(string path) => !RealPath.IsInside(RealPath.Of(Path.Combine(_root, path)), _root);
+
+    /// <summary>Reads a text from a stream, and keeps what was found about it.</summary>
+    public SourceText Decode(string shownPath, Stream stream)
+    {
+        var (text, finding) = TextDecoder.Decode(shownPath, ReadAtMost(stream));
+        if (finding is not null) _findings.Add(finding);
+        return text;
+    }
+
+    private static byte[] ReadAtMost(Stream stream)
+    {
+        using var bytes = new MemoryStream();
+        var buffer = new byte[1 << 16];
+        int read;
+        while (bytes.Length < MostBytes && (read = stream.Read(buffer)) > 0) bytes.Write(buffer, 0, read);
+        return bytes.ToArray();
+    }
+}

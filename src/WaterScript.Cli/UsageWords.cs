@@ -1,0 +1,32 @@
+using System.CommandLine;
+using System.CommandLine.Parsing;
+using WaterScript.Diagnostics;
+
+namespace WaterScript.Cli;
+
+/// <summary>What is wrong with a command line, with the nearest word that would be right.</summary>
+internal static class UsageWords
+{
+    /// <summary>A sentence without a full stop.</summary>
+    public static string Of(ParseError error, ParseResult parsed)
+    {
+        var command = parsed.CommandResult.Command;
+        if (parsed.UnmatchedTokens is [var first, ..] unknown) return Unknown(unknown.FirstOrDefault(word => word.StartsWith('-'), first), command);
+        return error.SymbolResult switch
+        {
+            _ when command is RootCommand => "say what to do: check, compile or explain",
+            OptionResult { Tokens.Count: 0 } option => $"{option.Option.Name} needs a value: {option.Option.Name} {option.Option.HelpName}",
+            OptionResult option => $"{option.Option.Name} stands more than once",
+            _ => $"{command.Name} needs a file",
+        };
+    }
+
+    private static string Unknown(string word, Command command)
+    {
+        var isOption = word.StartsWith('-');
+        var words = isOption ? command.Options.Select(option => option.Name) : command.Subcommands.Select(subcommand => subcommand.Name);
+        var nearest = Spelling.Nearest(word, words);
+        var kind = isOption ? "option" : command is RootCommand ? "command" : "argument";
+        return $"there is no {kind} \"{word}\"" + (nearest is null ? "" : $"; did you mean {nearest}?");
+    }
+}
