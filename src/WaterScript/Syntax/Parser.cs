@@ -16,6 +16,12 @@ public static class Parser
     {
         ArgumentNullException.ThrowIfNull(source);
         ArgumentNullException.ThrowIfNull(findings);
+        if (source.Text.Length > Limits.FileLength)
+        {
+            findings.Add(TooLong(source));
+            return new FileNode(source, [], []);
+        }
+
         var mistakes = new Mistakes(source);
         var (tokens, comments) = TokenReader.Read(source);
         var parser = new WaterScriptParser(tokens, TextWriter.Null, TextWriter.Null);
@@ -23,5 +29,11 @@ public static class Parser
         var file = new FileNode(source, [.. parser.file().nodes], comments);
         mistakes.HandOver(findings);
         return file;
+    }
+
+    private static Finding TooLong(SourceText source)
+    {
+        var place = new Location(source, new TextSpan(Limits.FileLength, 0));
+        return Finding.At(Rules.OverLimit, place, $"more than {Limits.FileLength} characters in one file") with { WayOut = "Split it, and include the parts" };
     }
 }

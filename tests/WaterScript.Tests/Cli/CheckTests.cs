@@ -1,0 +1,140 @@
+using System.Text;
+using Xunit;
+
+namespace WaterScript.Tests.Cli;
+
+public sealed class CheckTests : Workshop
+{
+    [Fact]
+    public void A_good_file_says_what_was_looked_at_and_what_was_not()
+    {
+        Write("site.water", Good);
+        var result = Run("check", "site.water");
+        Assert.Equal(
+            "Garden: nothing found. Read 1 file with 2 zones and 1 schedule. Checked 1 Mar 2026 to 29 Feb 2028: days and times.\n"
+            + "Not checked yet: water, power, restrictions, plants and soil.\n",
+            result.Output);
+        Assert.Equal(("", 0), (result.Error, result.ExitCode));
+    }
+
+    [Fact]
+    public void A_mistake_is_shown_in_its_line_and_makes_the_status_one()
+    {
+        Write("site.water", Good.Replace("water lawn,", "water lawm,", StringComparison.Ordinal));
+        var result = Run("check", "site.water");
+        Assert.Contains("error: no zone is called \"lawm\"", result.Output, StringComparison.Ordinal);
+        Assert.Contains("  site.water:4:61\n", result.Output, StringComparison.Ordinal);
+        Assert.Contains("      | " + new string(' ', 60) + "^^^^", result.Output, StringComparison.Ordinal);
+        Assert.Contains("Garden: 1 error. Read 1 file; what it does in time was not looked at, because of the errors.\n", result.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain('\e', result.Output);
+        Assert.Equal(("", 1), (result.Error, result.ExitCode));
+    }
+
+    [Fact]
+    public void A_warning_counts_only_when_strict()
+    {
+        // Clocks in Lisbon go from 01:00 to 02:00 on the last Sunday of March.
+        Write("site.water", Good.Replace("06:00", "01:30", StringComparison.Ordinal));
+        var result = Run("check", "site.water");
+        Assert.Contains("warning: ", result.Output, StringComparison.Ordinal);
+        Assert.Equal(0, result.ExitCode);
+        Assert.Equal(1, Run("check", "--strict", "site.water").ExitCode);
+    }
+
+    [Fact]
+    public void A_folder_is_every_site_in_it_in_order()
+    {
+        Write("b/site.water", Good.Replace("Garden", "Second", StringComparison.Ordinal) + "include \"parts/zones.water\"\n");
+        Write("b/parts/zones.water", "zone more { output 3 }\n");
+        Write("a.water", Good.Replace("Garden", "First", StringComparison.Ordinal));
+        Write("stray.water", "zone lost { output 1 }\n");
+        Write(".hidden/site.water", "site");
+        Write("notes.txt", "site");
+        var result = Run("check", ".");
+        string[] starts = ["stray.water: not checked, ", "First: ", "Not checked yet", "Second: nothing found. Read 2 files with 3 zones", "Not checked yet"];
+        Assert.Equal(starts.Length, result.Output.TrimEnd().Split('\n').Length);
+        Assert.All(result.Output.TrimEnd().Split('\n').Zip(starts), line => Assert.StartsWith(line.Second, line.First, StringComparison.Ordinal));
+        Assert.Equal(0, result.ExitCode);
+    }
+
+    [Fact]
+    public void Several_files_have_the_worst_of_their_statuses()
+    {
+        Write("good.water", Good);
+        Write("bad.water", "sit garden { }");
+        Assert.Equal(1, Run("check", "bad.water", "good.water").ExitCode);
+        Assert.Equal(0, Run("check", "good.water", "good.water").ExitCode);
+    }
+
+    [Fact]
+    public void Standard_input_is_a_file_too()
+    {
+        var result = WaterscriptProcess.Run(Folder, Encoding.UTF8.GetBytes(Good.Replace("lawn,", "lawm,", StringComparison.Ordinal)), [], "check", "-");
+        Assert.Contains("  -:4:61\n", result.Output, StringComparison.Ordinal);
+        Assert.Equal(1, result.ExitCode);
+    }
+
+    [Fact]
+    public void A_letter_that_is_not_utf_8_is_shown_at_its_place()
+    {
+        Write("site.water", Encoding.Latin1.GetBytes("# für den Rasen\n" + Good));
+        var result = Run("check", "site.water");
+        Assert.Contains("error: this letter is not written in UTF-8 [syntax]\n  site.water:1:4\n    1 | # f\uFFFDr den Rasen\n      |    ^\n", result.Output, StringComparison.Ordinal);
+        Assert.Contains("Garden: 1 error.", result.Output, StringComparison.Ordinal);
+        Assert.Equal(1, result.ExitCode);
+    }
+
+    [Fact]
+    public void A_byte_order_mark_and_windows_line_ends_change_nothing()
+    {
+        Write("site.water", [.. Encoding.UTF8.Preamble, .. Encoding.UTF8.GetBytes(Good.ReplaceLineEndings("\r\n"))]);
+        Assert.StartsWith("Garden: nothing found.", Run("check", "site.water").Output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [MemberData(nameof(NoTexts))]
+    public void What_is_no_text_is_one_finding(byte[] bytes)
+    {
+        Write("site.water", bytes);
+        var result = Run("check", "site.water");
+        Assert.Contains("error: this is no text in UTF-8 [syntax]", result.Output, StringComparison.Ordinal);
+        Assert.Contains("site.water: 1 error.", result.Output, StringComparison.Ordinal);
+        Assert.Equal(("", 1), (result.Error, result.ExitCode));
+    }
+
+    public static TheoryData<byte[]> NoTexts => [Encoding.Unicode.GetPreamble(), [0x89, (byte)'P', (byte)'N', (byte)'G', 0, 0, 1], [.. Encoding.Unicode.GetPreamble(), .. Encoding.Unicode.GetBytes(Good)], [0]];
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("\n\n# nothing\n")]
+    public void A_file_without_a_site_says_so(string text)
+    {
+        Write("site.water", text);
+        var result = Run("check", "site.water");
+        Assert.Contains("error: ", result.Output, StringComparison.Ordinal);
+        Assert.Equal(1, result.ExitCode);
+    }
+
+    [Theory]
+    [InlineData("check", "check needs a file")]
+    [InlineData("check missing.water", "there is no file missing.water")]
+    [InlineData("check . ", "no .water file with a site in .")]
+    [InlineData("check --root nowhere site.txt", "there is no folder nowhere (from --root)")]
+    public void What_cannot_run_says_why_and_hands_back_two(string line, string why)
+    {
+        Write("site.txt", Good);
+        var result = RunLine(line);
+        Assert.StartsWith("waterscript: ", result.Error, StringComparison.Ordinal);
+        Assert.Contains(why, result.Error, StringComparison.Ordinal);
+        Assert.Equal(("", 2), (result.Output, result.ExitCode));
+    }
+
+    [Fact]
+    public void A_file_longer_than_the_limit_ends_at_once()
+    {
+        Write("site.water", Good + new string('#', 30_000_000));
+        var result = Run("check", "site.water");
+        Assert.Contains("[over-limit]", result.Output, StringComparison.Ordinal);
+        Assert.Equal(1, result.ExitCode);
+    }
+}
