@@ -17,7 +17,9 @@ internal static class CommandLine
     {
         try
         {
-            return Invoke(Root(terminal).Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null }), terminal);
+            var code = Invoke(Root(terminal).Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null }), terminal);
+            terminal.Text.Flush();
+            return code;
         }
         catch (CommandException problem)
         {
@@ -32,10 +34,6 @@ internal static class CommandLine
 #pragma warning restore CA1031
         {
             return Refuse(terminal, $"this is a mistake in {Program} itself, please report it with the file that shows it: {problem.GetType().Name}, {problem.Message}");
-        }
-        finally
-        {
-            Close(terminal);
         }
     }
 
@@ -56,18 +54,20 @@ internal static class CommandLine
     private static string Usage(CommandResult command) =>
         command.Command is RootCommand ? Program : $"{Program} {command.Command.Name}";
 
+    /// <summary>Says why, after what there is to say already.</summary>
     private static int Refuse(Terminal terminal, string why)
     {
-        terminal.Error.Write($"{Program}: {why}\n");
+        AsFarAsPossible(terminal.Text.Flush);
+        AsFarAsPossible(() => terminal.Error.Write($"{Program}: {why}\n"));
         return ExitCode.CannotRun;
     }
 
-    /// <summary>A reader that has gone away, as in <c>| head</c>, needs no message.</summary>
-    private static void Close(Terminal terminal)
+    /// <summary>Where even the message cannot be written, the status alone has to do.</summary>
+    private static void AsFarAsPossible(Action write)
     {
         try
         {
-            terminal.Flush();
+            write();
         }
         catch (IOException)
         {

@@ -3,12 +3,12 @@ using System.Text;
 namespace WaterScript.Cli;
 
 /// <summary>Where a command reads and writes.</summary>
-internal sealed class Terminal(Stream input, Stream output, TextWriter text, TextWriter error, bool textHasColour, bool errorHasColour)
+internal sealed class Terminal(Func<Stream> openInput, Stream output, TextWriter text, TextWriter error, bool textHasColour, bool errorHasColour)
 {
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
-    /// <summary>Standard input.</summary>
-    public Stream Input => input;
+    /// <summary>Standard input; opening it already changes the state of a terminal, so nobody does who does not read it.</summary>
+    public Stream OpenInput() => openInput();
 
     /// <summary>Standard output, for documents.</summary>
     public Stream Output => output;
@@ -30,24 +30,17 @@ internal sealed class Terminal(Stream input, Stream output, TextWriter text, Tex
     {
         var output = Console.OpenStandardOutput();
         return new Terminal(
-            Console.OpenStandardInput(),
+            Console.OpenStandardInput,
             output,
             Writer(output),
-            Writer(Console.OpenStandardError()),
+            Writer(Console.OpenStandardError(), isFlushedAtOnce: true),
             WantsColour() && !Console.IsOutputRedirected,
             WantsColour() && !Console.IsErrorRedirected);
-    }
-
-    /// <summary>Hands on what is still held back.</summary>
-    public void Flush()
-    {
-        text.Flush();
-        error.Flush();
     }
 
     /// <summary>Colour unless the user or the terminal says no (no-color.org).</summary>
     private static bool WantsColour() =>
         string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")) && Environment.GetEnvironmentVariable("TERM") != "dumb";
 
-    private static StreamWriter Writer(Stream stream) => new(stream, Utf8) { NewLine = "\n" };
+    private static StreamWriter Writer(Stream stream, bool isFlushedAtOnce = false) => new(stream, Utf8) { NewLine = "\n", AutoFlush = isFlushedAtOnce };
 }

@@ -69,14 +69,8 @@ internal sealed class CompileCommand
 
     private void Write(Timetable timetable, OutputFormat format, OutputOptions options, string path)
     {
-        if (path != SiteFile.Standard)
-        {
-            AtomicFile.Write(path, stream => TimetableOutput.Write(timetable, format, options, stream));
-            return;
-        }
-
-        _terminal.Error.Flush();
-        TimetableOutput.Write(timetable, format, options, _terminal.Output);
+        if (path == SiteFile.Standard) TimetableOutput.Write(timetable, format, options, _terminal.Output);
+        else AtomicFile.Write(path, stream => TimetableOutput.Write(timetable, format, options, stream));
     }
 
     private static OutputFormat FormatOf(string? word) => word switch

@@ -22,7 +22,7 @@ internal static class SiteFile
         {
             var here = Directory.GetCurrentDirectory();
             var folder = new SourceFolder(RootFolder.Of(here, wantedRoot));
-            return Read(folder.Decode(Standard, terminal.Input), folder.PathOf(Path.Combine(here, Standard)), folder);
+            return Read(folder.Decode(Standard, terminal.OpenInput()), folder.PathOf(Path.Combine(here, Standard)), folder);
         }
 
         if (Directory.Exists(path)) throw new CommandException($"{path} is a folder; give a file");

@@ -67,6 +67,15 @@ public sealed class CheckTests : Workshop
     }
 
     [Fact]
+    public void What_was_found_before_a_file_that_is_missing_is_shown()
+    {
+        Write("good.water", Good);
+        var result = Run("check", "good.water", "missing.water");
+        Assert.StartsWith("Garden: nothing found.", result.Output, StringComparison.Ordinal);
+        Assert.Equal(("waterscript: there is no file missing.water\n", 2), (result.Error, result.ExitCode));
+    }
+
+    [Fact]
     public void Standard_input_is_a_file_too()
     {
         var result = WaterscriptProcess.Run(Folder, Encoding.UTF8.GetBytes(Good.Replace("lawn,", "lawm,", StringComparison.Ordinal)), [], "check", "-");

@@ -122,6 +122,8 @@ public sealed class CompileTests : Workshop
         Assert.Equal(("waterscript: cannot write /dev/full: the disk is full\n", 2), (result.Error, result.ExitCode));
         result = WaterscriptProcess.Shell(Folder, "\"$WATERSCRIPT\" compile site.water --to yaml > /dev/full");
         Assert.Equal(("waterscript: the disk is full\n", 2), (result.Error, result.ExitCode));
+        result = WaterscriptProcess.Shell(Folder, "\"$WATERSCRIPT\" check site.water > /dev/full");
+        Assert.Equal(("waterscript: the disk is full\n", 2), (result.Error, result.ExitCode));
     }
 
     [Fact]
