@@ -23,6 +23,12 @@ public class PageTests
         Assert.True(complaints.Count == 0, string.Join('\n', complaints));
     }
 
+    [Fact]
+    public void The_readme_shows_the_balcony_as_it_is() =>
+        Assert.Equal(
+            Repository.Read("examples/balcony.water").ReplaceLineEndings("\n"),
+            FencedBlock.InPages("water").First(block => block.Page == "README.md").Text);
+
     private static string? Complaint(Snippet snippet, MemoryFiles files)
     {
         var source = SourceText.From("page.water", snippet.Text);
