@@ -1,0 +1,173 @@
+using NodaTime;
+using NodaTime.TimeZones;
+using WaterScript.Calendars;
+using WaterScript.Model;
+using WaterScript.Timetables;
+
+namespace WaterScript.Tests.Simulation;
+
+/// <summary>A run as the reference has it.</summary>
+internal readonly record struct ReferenceRun(
+    long Start, long End, long Overlap, int Zone, string Schedule, LocalDate Day, int StartNumber, int Pass, long PassStart, string Step);
+
+/// <summary>
+/// All runs of a site, worked out by brute force from the words of the language: every date, every schedule, every start.
+/// It shares nothing with the compiler but the bound site and the times of the sun.
+/// </summary>
+internal sealed class ReferenceRuns
+{
+    /// <summary>Passes can start so many days from their date: chains of schedules, long steps that finish by a time, days of delay.</summary>
+    private const int Reach = 12;
+
+    private static readonly LocalDate Epoch = new(1970, 1, 1);
+    private static readonly ZoneLocalMappingResolver ByRfc5545 =
+        Resolvers.CreateMappingResolver(Resolvers.ReturnEarlier, (local, zone, before, _) => new OffsetDateTime(local, before.WallOffset).InZone(zone));
+
+    private readonly Site _site;
+    private readonly SunTimes? _sun;
+    private readonly Dictionary<(string Schedule, LocalDate Day), List<ReferencePass>> _passes = [];
+    private readonly Dictionary<(string Schedule, LocalDate Day), ReferencePlan> _plans = [];
+
+    private ReferenceRuns(Site site)
+    {
+        _site = site;
+        _sun = site.Position is { } position ? SunTimes.Of(position, new ZoneClock(site.TimeZone)) : null;
+    }
+
+    /// <summary>The runs of the passes that start in a horizon, in order of start, controller and output.</summary>
+    public static List<ReferenceRun> Of(Site site, Horizon horizon)
+    {
+        var reference = new ReferenceRuns(site);
+        var from = site.TimeZone.AtStartOfDay(horizon.From).ToInstant().ToUnixTimeSeconds();
+        var until = site.TimeZone.AtStartOfDay(horizon.Until).ToInstant().ToUnixTimeSeconds();
+        var runs = new List<ReferenceRun>();
+        for (var date = horizon.From.PlusDays(-Reach); date < horizon.Until.PlusDays(Reach); date = date.PlusDays(1))
+        {
+            foreach (var schedule in site.Schedules)
+                runs.AddRange(reference.PassesOf(schedule, date).Where(pass => from <= pass.Start && pass.Start < until).SelectMany(pass => pass.Runs));
+        }
+
+        runs.Sort((one, other) => KeyOf(site, one).CompareTo(KeyOf(site, other)));
+        return runs;
+    }
+
+    private static (long, int, int, string, LocalDate, int, int, string) KeyOf(Site site, ReferenceRun run)
+    {
+        var zone = site.Zones[run.Zone];
+        return (run.Start, zone.Controller.Index, zone.Output, run.Schedule, run.Day, run.StartNumber, run.Pass, run.Step);
+    }
+
+    /// <summary>The passes of a date of which some run is left.</summary>
+    private List<ReferencePass> PassesOf(Schedule schedule, LocalDate date)
+    {
+        if (!_passes.TryGetValue((schedule.Name, date), out var passes))
+            _passes[(schedule.Name, date)] = passes = [.. ReckonPasses(schedule, date).Where(pass => pass.Runs.Count > 0)];
+        return passes;
+    }
+
+    private IEnumerable<ReferencePass> ReckonPasses(Schedule schedule, LocalDate date)
+    {
+        if (schedule.IsManual || !ReferenceDays.IsDue(_site, schedule, date)) yield break;
+        if (!schedule.IsExtra && _site.ClosedSeasons.Any(closed => ReferenceDays.Holds(closed.Days, date, anchor: null))) yield break;
+        var effective = _site.TimeZone.AtStartOfDay(_site.Effective).ToInstant().ToUnixTimeSeconds();
+        var plan = PlanOf(schedule, date);
+        var moments = new HashSet<(bool IsFinish, long Moment)>();
+        foreach (var start in schedule.Starts)
+        {
+            if (start.On.Length > 0 && !ReferenceDays.HoldsAny(start.On, date)) continue;
+            if (MomentOf(start, date) is not { } moment || !moments.Add((start is FinishBy, moment))) continue;
+            var first = start is FinishBy ? moment - plan.Seconds - LastPassAfterFirst(schedule) : moment;
+            foreach (var (index, passStart) in PassStarts(schedule, date, first).Index())
+            {
+                if (passStart >= effective) yield return new ReferencePass(passStart, passStart + plan.Seconds, [.. RunsOf(schedule, date, plan, start, index + 1, passStart)]);
+            }
+        }
+    }
+
+    private ReferencePlan PlanOf(Schedule schedule, LocalDate date)
+    {
+        if (!_plans.TryGetValue((schedule.Name, date), out var plan))
+            _plans[(schedule.Name, date)] = plan = ReferencePlan.Of(schedule.Steps, PercentOf(schedule, date));
+        return plan;
+    }
+
+    private decimal PercentOf(Schedule schedule, LocalDate date)
+    {
+        if (schedule.IsExtra || (schedule.Scale ?? _site.Scale) is not { } use) return 100;
+        if (use.Percent is { } percent) return percent;
+        return _site.Scales.Single(scale => scale.Name == use.Name) switch
+        {
+            MonthlyScale monthly => monthly.Percents[date.Month - 1] ?? 100,
+            DatedScale dated => dated.Since.Where(since => since.From <= date).Select(since => since.Percent).LastOrDefault(100),
+            var other => throw new NotSupportedException(other.GetType().Name),
+        };
+    }
+
+    private long? MomentOf(Start start, LocalDate date) => start switch
+    {
+        StartAt at => InstantOf(at.Moment, date),
+        FinishBy by => InstantOf(by.Moment, date),
+        StartAfter after when PassesOf(_site.Schedules.Single(schedule => schedule.Name == after.Other), date) is { Count: > 0 } others =>
+            others.MaxBy(pass => pass.Start)!.End + (long)after.Delay.TotalSeconds,
+        _ => null,
+    };
+
+    private long? InstantOf(Moment moment, LocalDate date) => moment switch
+    {
+        ClockMoment clock => InstantOf(date.AtMidnight().PlusSeconds(clock.SecondOfDay)),
+        SunMoment sun => _sun!.EventOn(Period.DaysBetween(Epoch, date), sun.Event) + (long)sun.Offset.TotalSeconds,
+        _ => throw new NotSupportedException(moment.GetType().Name),
+    };
+
+    private long InstantOf(LocalDateTime local) => _site.TimeZone.ResolveLocal(local, ByRfc5545).ToInstant().ToUnixTimeSeconds();
+
+    private static long LastPassAfterFirst(Schedule schedule) =>
+        schedule.Repeat is RepeatTimes times ? (times.Passes - 1) * (long)times.Every.TotalSeconds : 0;
+
+    private IEnumerable<long> PassStarts(Schedule schedule, LocalDate date, long first)
+    {
+        switch (schedule.Repeat)
+        {
+            case null:
+                yield return first;
+                break;
+            case RepeatTimes times:
+                for (var pass = 0; pass < times.Passes; pass++) yield return first + (pass * (long)times.Every.TotalSeconds);
+                break;
+            case RepeatUntil until:
+                var last = InstantOf(until.Until, until.NextDay ? date.PlusDays(1) : date);
+                for (var start = first; start <= last; start += (long)until.Every.TotalSeconds) yield return start;
+                break;
+        }
+    }
+
+    private IEnumerable<ReferenceRun> RunsOf(Schedule schedule, LocalDate date, ReferencePlan plan, Start start, int pass, long passStart)
+    {
+        var cut = schedule.Cut is { } line ? InstantOf(line.At, line.NextDay ? date.PlusDays(1) : date) : null;
+        foreach (var watering in plan.Waterings)
+        {
+            var from = passStart + watering.Start;
+            var planned = passStart + watering.End;
+            if (cut <= from) continue;
+            if (EndUnderHolds(watering.Zone, from, Math.Min(planned, cut ?? planned)) is not { } to) continue;
+            yield return new ReferenceRun(
+                from, to, to == planned ? watering.Overlap : 0, watering.Zone.Index, schedule.Name, date, start.Number, pass, passStart, watering.Step);
+        }
+    }
+
+    /// <summary>Where the holds let a run end; null when it starts inside one.</summary>
+    private long? EndUnderHolds(Zone zone, long from, long to)
+    {
+        foreach (var hold in _site.Holds.Where(hold => hold.Zones.Length == 0 || hold.Zones.Contains(zone)))
+        {
+            var begins = InstantOf(hold.From);
+            var ends = hold.For is { } length ? begins + (long)length.TotalSeconds : hold.Until is { } until ? InstantOf(until) : long.MaxValue;
+            if (begins <= from && from < ends) return null;
+            if (from < begins) to = Math.Min(to, begins);
+        }
+
+        return to;
+    }
+
+    private sealed record ReferencePass(long Start, long End, List<ReferenceRun> Runs);
+}
