@@ -60,25 +60,25 @@ internal sealed class ReferencePlan
         var wanted = zones.Select(zone => (Zone: zone, Seconds: TimeOf(zone, written))).Where(each => each.Seconds > 0).ToList();
         if (wanted.Count == 0) return;
         var start = wanted.Max(each => EarliestFor(each.Zone));
-        var end = start + wanted.Max(each => each.Seconds);
         _parts.Add([.. wanted.Select(each => new PlannedWatering(each.Zone, start, start + each.Seconds, 0, path))]);
-        foreach (var supply in wanted.Select(each => each.Zone.Supply).OfType<Supply>()) _lastEnd[supply] = end;
-        _now = end;
+        foreach (var each in wanted.Where(each => each.Zone.Supply is not null).GroupBy(each => each.Zone.Supply!))
+            _lastEnd[each.Key] = start + each.Max(zone => zone.Seconds);
+        _now = start + wanted.Max(each => each.Seconds);
     }
 
-    /// <summary>Nothing on a supply opens before the gap since the last part on it is over.</summary>
+    /// <summary>Nothing on a supply opens before its gap is over, which counts from when the supply's last zones closed.</summary>
     private long EarliestFor(Zone zone)
     {
         if (zone.Supply is not { Change: { IsOverlap: false } gap } supply || !_lastEnd.TryGetValue(supply, out var ended)) return _now;
         return Math.Max(_now, ended + (long)gap.Length.TotalSeconds);
     }
 
+    /// <summary>Scaling leaves out what it brings under the shortest; what is written shorter than that is meant.</summary>
     private long TimeOf(Zone zone, long written)
     {
         var seconds = (long)decimal.Floor((written * _percent / 100 * zone.TrimPercent / 100) + 0.5m);
-        if (seconds >= written) return seconds;
         var shortest = (long)(zone.Shortest?.TotalSeconds ?? 0);
-        return seconds < shortest ? 0 : seconds;
+        return written >= shortest && seconds < shortest ? 0 : seconds;
     }
 
     private long OverlapOf(PlannedWatering watering, int part)

@@ -79,7 +79,9 @@ internal sealed class ReferenceRuns
             var first = start is FinishBy ? moment - plan.Seconds - LastPassAfterFirst(schedule) : moment;
             foreach (var (index, passStart) in PassStarts(schedule, date, first).Index())
             {
-                if (passStart >= effective) yield return new ReferencePass(passStart, passStart + plan.Seconds, [.. RunsOf(schedule, date, plan, start, index + 1, passStart)]);
+                if (passStart < effective) continue;
+                var end = passStart + plan.Seconds;
+                yield return new ReferencePass(passStart, Math.Min(end, CutOf(schedule, date) ?? end), [.. RunsOf(schedule, date, plan, start, index + 1, passStart)]);
             }
         }
     }
@@ -121,6 +123,9 @@ internal sealed class ReferenceRuns
 
     private long InstantOf(LocalDateTime local) => _site.TimeZone.ResolveLocal(local, ByRfc5545).ToInstant().ToUnixTimeSeconds();
 
+    private long? CutOf(Schedule schedule, LocalDate date) =>
+        schedule.Cut is { } cut ? InstantOf(cut.At, cut.NextDay ? date.PlusDays(1) : date) : null;
+
     private static long LastPassAfterFirst(Schedule schedule) =>
         schedule.Repeat is RepeatTimes times ? (times.Passes - 1) * (long)times.Every.TotalSeconds : 0;
 
@@ -143,7 +148,7 @@ internal sealed class ReferenceRuns
 
     private IEnumerable<ReferenceRun> RunsOf(Schedule schedule, LocalDate date, ReferencePlan plan, Start start, int pass, long passStart)
     {
-        var cut = schedule.Cut is { } line ? InstantOf(line.At, line.NextDay ? date.PlusDays(1) : date) : null;
+        var cut = CutOf(schedule, date);
         foreach (var watering in plan.Waterings)
         {
             var from = passStart + watering.Start;
@@ -169,5 +174,6 @@ internal sealed class ReferenceRuns
         return to;
     }
 
+    /// <summary>A pass of which runs are left; its end is when its last step is over, or cut.</summary>
     private sealed record ReferencePass(long Start, long End, List<ReferenceRun> Runs);
 }

@@ -1,0 +1,315 @@
+using System.Globalization;
+using NodaTime;
+using NodaTime.Text;
+
+namespace WaterScript.Tests.Simulation;
+
+/// <summary>Writes a small site that uses much of the language, the same one for the same number.</summary>
+/// <remarks>Its dates keep near clock changes, leap days, new year and the ends of seasons, where mistakes live.</remarks>
+internal sealed class RandomSource
+{
+    private static readonly (string TimeZone, string Location)[] Places =
+    [
+        ("Europe/Lisbon", "39.6 N 8.1 W 310 m"), ("America/New_York", "41 N 74 W"), ("Australia/Lord_Howe", "31.5 S 159 E"),
+        ("Africa/Casablanca", "33.5 N 7.5 W"), ("Pacific/Auckland", "37.8 S 175.9 E"), ("Asia/Kathmandu", "27.7 N 85.3 E 1400 m"),
+        ("Europe/Oslo", "69.6 N 18.9 E"), ("America/Sao_Paulo", "23.5 S 46.6 W"), ("Africa/Cairo", "30 N 31.2 E"),
+    ];
+
+    private static readonly LocalDate[] Turns =
+    [
+        new(2026, 3, 29), new(2026, 10, 25), new(2026, 3, 8), new(2026, 11, 1), new(2026, 4, 5), new(2026, 10, 4), new(2026, 9, 27),
+        new(2026, 2, 15), new(2026, 3, 22), new(2028, 2, 29), new(2026, 12, 31), new(2027, 2, 28), new(2018, 11, 4), new(2026, 4, 24), new(2026, 6, 21),
+        new(2026, 10, 30),
+    ];
+
+    private static readonly string[] DayNames = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
+    private static readonly string[] MonthNames = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
+    private static readonly string[] Nths = ["first", "second", "third", "fourth", "last"];
+
+    private readonly Random _random;
+    private readonly List<string> _lines = [];
+    private readonly List<string> _zones = [];
+    private readonly List<string> _sequences = [];
+    private readonly List<string> _calendars = [];
+    private readonly List<string> _scales = [];
+    private readonly LocalDate _turn;
+    private bool _hasGroup;
+
+    private RandomSource(int number)
+    {
+        _random = new Random(number);
+        _turn = Pick(Turns);
+        From = _turn.PlusDays(-_random.Next(1, 12));
+    }
+
+    /// <summary>A date a little before something happens.</summary>
+    public LocalDate From { get; }
+
+    public string Text => string.Join('\n', _lines) + "\n";
+
+    public static RandomSource Of(int number)
+    {
+        var source = new RandomSource(number);
+        source.WriteSite();
+        return source;
+    }
+
+    private void WriteSite()
+    {
+        var (timeZone, location) = Pick(Places);
+        WriteScales();
+        var effective = From.PlusDays(_random.Next(-40, 5));
+        var scale = _scales.Count > 0 && Chance(50) ? $"; scale {Pick(_scales)}" : "";
+        Add($"site random {{ timezone {timeZone}; effective {Iso(effective)}; location {location}{scale} }}");
+        WriteHardware();
+        WriteSequences();
+        var schedules = _random.Next(1, 5);
+        for (var index = 0; index < schedules; index++) WriteSchedule($"plan-{index}");
+        if (Chance(30)) WriteManual();
+        if (Chance(30)) WriteHold();
+        if (Chance(20)) Add($"closed from {DayOfYear(-3, 10)} to {DayOfYear(11, 30)} because \"shut\"");
+        if (Chance(20)) Add($"extra {Iso(_turn.PlusDays(40 + _random.Next(5)))} {Clock()} because \"new plants\" {{ water {List()} for {Seconds(20, 900)} }}");
+    }
+
+    private void WriteScales()
+    {
+        if (Chance(40))
+        {
+            var months = MonthNames.Where(_ => Chance(60)).Select(month => $"{month} {Percent()}").ToList();
+            if (months.Count > 0) AddScale("by-month", months);
+        }
+
+        if (Chance(40))
+        {
+            var dates = Enumerable.Range(0, _random.Next(1, 4)).Select(index => From.PlusDays((index * 9) + _random.Next(-4, 5))).Distinct();
+            AddScale("by-date", dates.Select(date => $"since {Iso(date)} {Percent()}"));
+        }
+    }
+
+    private void AddScale(string name, IEnumerable<string> lines)
+    {
+        _scales.Add(name);
+        Add($"scale {name} {{ {string.Join("; ", lines)} }}");
+    }
+
+    private void WriteHardware()
+    {
+        var supplies = _random.Next(3);
+        for (var index = 0; index < supplies; index++)
+        {
+            var change = Chance(60) ? $"; change {Pick("gap", "overlap")} {Seconds(1, 40)}" : "";
+            Add($"supply water-{index} {{ flow 30 L/min{change} }}");
+        }
+
+        var controllers = _random.Next(1, 3);
+        for (var index = 0; index < controllers; index++) Add($"controller box-{index} {{ outputs 20 }}");
+        var zones = _random.Next(2, 7);
+        for (var index = 0; index < zones; index++)
+        {
+            var name = Pick("bed", "steps", "hold", "water", "row") + $"-{index}";
+            var supply = supplies == 2 ? $"; supply water-{_random.Next(2)}" : "";
+            var trim = Chance(25) ? $"; trim {Percent()}" : "";
+            var shortest = Chance(25) ? $"; shortest {Seconds(5, 400)}" : "";
+            var wired = controllers == 2 ? $" of box-{_random.Next(2)}" : "";
+            var spare = index > 2 && Chance(15) ? "; spare" : "";
+            Add($"zone {name} {{ output {20 - index}{wired}; flow 4 L/min{supply}{trim}{shortest}{spare} }}");
+            if (spare.Length == 0) _zones.Add(name);
+        }
+
+        if (Chance(50))
+        {
+            _hasGroup = true;
+            Add($"group some = {_zones[0]} {Pick("+", ",")} {_zones[1]}");
+        }
+    }
+
+    private void WriteSequences()
+    {
+        Add($"let burst = {Seconds(30, 300)}");
+        Add($"let sown = {Iso(From.PlusDays(_random.Next(-10, 10)))}");
+        for (var index = 0; index < 2; index++)
+        {
+            if (!Chance(40)) continue;
+            Add($"sequence round-{index} {{");
+            WriteSteps("  ", depth: 1);
+            Add("}");
+            _sequences.Add($"round-{index}");
+        }
+    }
+
+    private void WriteSteps(string indent, int depth)
+    {
+        var steps = _random.Next(1, 4);
+        for (var index = 0; index < steps; index++)
+        {
+            var kind = _random.Next(10);
+            if (kind < 2)
+                Add($"{indent}pause {Seconds(1, 60)}");
+            else if (kind == 2 && _sequences.Count > 0)
+                Add($"{indent}run {Pick(_sequences)}");
+            else if (kind == 3 && depth < 3)
+            {
+                Add($"{indent}repeat {_random.Next(1, 4)} times {{");
+                WriteSteps(indent + "  ", depth + 1);
+                Add($"{indent}}}");
+            }
+            else
+                Add($"{indent}water {List()} for {Pick(Seconds(5, 900), "burst", "10 min", "2 min 30 s", "1 h")}");
+        }
+    }
+
+    private string List()
+    {
+        if (Chance(10)) return "all";
+        if (_hasGroup && Chance(20)) return Pick("some", $"some, {Pick(_zones)}");
+        var order = _zones.ToArray();
+        _random.Shuffle(order);
+        var text = order[0];
+        foreach (var zone in order.Skip(1).Take(_random.Next(3))) text += Pick(" + ", ", ", ", ") + zone;
+        return text;
+    }
+
+    private void WriteSchedule(string name)
+    {
+        Add($"schedule {name} {{");
+        var follows = _calendars.Count > 0 && Chance(30);
+        if (!follows || Chance(30)) WriteDayRule();
+        if (Chance(40)) Add($"  from {Season()}");
+        while (Chance(25)) Add($"  except {Pick(DayList(), $"every {_random.Next(2, 4)} weeks on {WeekdayList()}", $"every {_random.Next(2, 9)} days")}");
+        if (follows)
+        {
+            Add($"  start after {Pick(_calendars)}{(Chance(60) ? $" + {Seconds(1, 7200)}" : "")}");
+            if (Chance(20)) Add($"  repeat every {Seconds(60, 7200)} for {_random.Next(1, 5)} passes");
+        }
+        else
+            WriteStarts();
+
+        if (Chance(15)) Add($"  cut at {Moment()}{(Chance(30) ? " next day" : "")}");
+        if (_scales.Count > 0 && Chance(20)) Add($"  scale {Pick(_scales)}");
+        else if (Chance(10)) Add($"  scale {Percent()}");
+        Add("  steps {");
+        WriteSteps("    ", depth: 0);
+        Add("  }");
+        Add("}");
+        _calendars.Add(name);
+    }
+
+    private void WriteDayRule()
+    {
+        switch (_random.Next(6))
+        {
+            case 0:
+                Add("  every day");
+                break;
+            case 1:
+                Add($"  every {_random.Next(2, 9)} days");
+                break;
+            case 2:
+                Add($"  every {_random.Next(2, 4)} weeks on {WeekdayList()}");
+                break;
+            default:
+                do Add($"  on {DayList()}");
+                while (Chance(30));
+                break;
+        }
+    }
+
+    private string DayList()
+    {
+        var text = Days();
+        while (Chance(30)) text += ", " + Days();
+        return text;
+    }
+
+    private string Days() => _random.Next(9) switch
+    {
+        0 => Pick("odd days", "even days"),
+        1 => "days 1, 15, 29, 31 of month",
+        2 => $"{Pick(Nths)} {Pick(DayNames)} of month",
+        3 => "last day of month",
+        4 => Iso(_turn.PlusDays(_random.Next(-5, 6))),
+        5 => Pick(DayOfYear(-3, 4), "29 feb", "last feb", "31 dec"),
+        6 => $"{DayOfYear(-10, 0)} to {DayOfYear(1, 10)}",
+        7 => $"{Pick(DayNames)} to {Pick(DayNames)}",
+        _ => WeekdayList(),
+    };
+
+    private string WeekdayList() => Pick(DayNames) + (Chance(50) ? $", {Pick(DayNames)}" : "");
+
+    private string Season() => _random.Next(7) switch
+    {
+        0 => Iso(From.PlusDays(_random.Next(-20, 10))),
+        1 => $"{Iso(From.PlusDays(_random.Next(-20, 5)))} to {Iso(From.PlusDays(_random.Next(6, 40)))}",
+        2 => $"sown for {_random.Next(1, 5)} weeks",
+        3 => $"sown + 1 week to sown + {_random.Next(8, 30)} days",
+        4 => $"{DayOfYear(-30, 5)} for {_random.Next(1, 6)} weeks",
+        5 => $"{Pick("29 feb", "1 mar", "15 nov")} to {Pick("last feb", "10 oct", "30 apr")}",
+        _ => $"{DayOfYear(-30, 5)} to {DayOfYear(6, 60)}",
+    };
+
+    private void WriteStarts()
+    {
+        var finishes = Chance(25);
+        var untils = !finishes && Chance(25);
+        var lines = _random.Next(1, 3);
+        for (var index = 0; index < lines; index++)
+        {
+            var on = Chance(30) ? $" on {DayList()}" : "";
+            var moments = untils ? Pick("05:10", "sunrise", "sunrise - 20 min", "02:30") : Moment();
+            if (!finishes && Chance(25)) moments += ", " + (untils ? "06:40" : Moment());
+            Add($"  {(finishes ? "finish by" : "start at")} {moments}{on}");
+        }
+
+        if (untils) Add($"  repeat every {Pick("8 min", "45 min", "2 h", "13 min 20 s")} until {Pick("07:00", "sunrise + 3 h", "sunset - 1 h", "11:59:30", "24:00", "02:30 next day", "sunrise next day")}");
+        else if (Chance(35)) Add($"  repeat every {Seconds(60, 9000)} for {_random.Next(1, 7)} passes");
+    }
+
+    private string Moment() => _random.Next(4) switch
+    {
+        0 => Pick("sunrise", "sunset"),
+        1 => $"{Pick("sunrise", "sunset")} {Pick("+", "-")} {Seconds(1, 20000)}",
+        _ => Clock(),
+    };
+
+    /// <summary>Half of them fall into the hours that clock changes skip or double.</summary>
+    private string Clock() => Pick("00:00", "00:30", "01:30", "02:00", "02:15:30", "02:30", "03:30", "05:00", "06:00", "21:45", "23:59:59");
+
+    private void WriteManual()
+    {
+        Add("schedule by-hand {");
+        Add("  manual");
+        Add("  steps { water all for 90 s }");
+        Add("}");
+    }
+
+    private void WriteHold()
+    {
+        var zones = Chance(50) ? $"{Pick(_zones)} " : "";
+        var from = From.PlusDays(_random.Next(0, 14));
+        var time = Chance(50) ? $" {Clock()}" : "";
+        var end = Pick($"for {Seconds(3600, 400000)}", $"to {Iso(from.PlusDays(_random.Next(1, 6)))}", $"to {Iso(from.PlusDays(_random.Next(1, 6)))} {Clock()}", "until lifted");
+        Add($"hold {zones}from {Iso(from)}{time} {end} because \"kept dry\"");
+    }
+
+    private void Add(string line) => _lines.Add(line);
+
+    private bool Chance(int percent) => _random.Next(100) < percent;
+
+    private T Pick<T>(params IReadOnlyList<T> from) => from[_random.Next(from.Count)];
+
+    private string Seconds(int least, int most)
+    {
+        var seconds = _random.Next(least, most + 1);
+        return seconds % 60 == 0 ? $"{(seconds / 60).ToString(CultureInfo.InvariantCulture)} min" : $"{seconds.ToString(CultureInfo.InvariantCulture)} s";
+    }
+
+    private string Percent() => Pick("0 %", "12.5 %", "33 %", "50 %", "80 %", "99.9 %", "100 %", "110 %", "150 %");
+
+    private string DayOfYear(int least, int most)
+    {
+        var date = _turn.PlusDays(_random.Next(least, most + 1));
+        return $"{date.Day.ToString(CultureInfo.InvariantCulture)} {MonthNames[date.Month - 1]}";
+    }
+
+    private static string Iso(LocalDate date) => LocalDatePattern.Iso.Format(date);
+}
