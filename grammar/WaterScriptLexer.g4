@@ -135,7 +135,14 @@ BLANK : [ \t\u0000-\u0008\u000B\u000C\u000E-\u001F\u007F-\u00A0\u1680\u2000-\u20
 
 OTHER : [\uD800-\uDBFF] [\uDC00-\uDFFF] | . ;
 
-fragment LETTER    : [\p{L}_\u00B0\u00B2\u00B3] ;
-fragment WORD_PART : [\p{L}\p{M}_\u00B0\u00B2\u00B30-9\-] ;
+/**
+ * What a word of any language is made of, so that a slip in one is reported whole. A few stretches stand for the letters of all
+ * scripts: the exact classes of Unicode have hundreds, which every start of the program would have to set up.
+ */
+fragment LETTER
+  : [a-zA-Z_\u00AA\u00B0\u00B2\u00B3\u00B5\u00BA\u00C0-\u00D6\u00D8-\u00F6\u00F8-\u02FF\u0370-\u167F\u1681-\u1FFF\u2C00-\u2DFF]
+  | [\u3005-\u3007\u3021-\uD7FF\uF900-\uFDFF\uFE70-\uFEFE\uFF21-\uFF3A\uFF41-\uFF5A\uFF66-\uFFDC]
+  ;
+fragment WORD_PART : LETTER | [\u0300-\u036F\uFE00-\uFE0F0-9\-] ;
 fragment DIGIT     : [0-9] ;
 fragment DASH      : [\u2010-\u2015\u2212] ;
