@@ -42,6 +42,18 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
         return devices.DrainToImmutable();
     }
 
+    /// <summary>Whether watering a zone takes water from a supply at once: a tank on the way stands between them.</summary>
+    private static bool DrawsFrom(Zone zone, Supply? supply)
+    {
+        if (zone.Supply == supply) return true;
+        for (var on = zone.Supply; on is { Tank: null, FedBy: not null }; on = on.FedBy)
+        {
+            if (on.FedBy == supply) return true;
+        }
+
+        return false;
+    }
+
     private void BindZone(BoundBlock block)
     {
         var output = block.Get(Schema.Zone.Output);
@@ -144,7 +156,7 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
             Controller = controller,
             Output = output?.Number ?? 0,
             OutputOrigin = output?.Origin,
-            Zones = zones.IsDefault ? [.. Zones.Things.Where(zone => zone.Supply == supply)] : zones,
+            Zones = zones.IsDefault ? [.. Zones.Things.Where(zone => DrawsFrom(zone, supply))] : zones,
             Supply = supply,
             Load = block.Get(Schema.Device.Load),
             Valve = hardware.Valves.Use(block.Get(Schema.Device.Valve), block.Source),

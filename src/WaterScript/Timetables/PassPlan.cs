@@ -19,7 +19,8 @@ internal sealed record PassPlan(
 /// <param name="Zone">Index among the site's zones.</param>
 /// <param name="Step">Index among the plan's step paths.</param>
 /// <param name="Rank">Orders runs that start together: by controller, output, zone, then name of the schedule.</param>
-internal readonly record struct PlannedRun(long Offset, long Seconds, long Overlap, int Zone, int Step, long Rank);
+/// <param name="Injector">Index among the site's devices of the injector that doses; -1 for none.</param>
+internal readonly record struct PlannedRun(long Offset, long Seconds, long Overlap, int Zone, int Step, long Rank, int Injector);
 
 /// <summary>A watering that scale and trim leave out.</summary>
 /// <param name="Zone">The zone.</param>

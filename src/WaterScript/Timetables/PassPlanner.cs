@@ -89,7 +89,7 @@ internal sealed class PassPlanner
         ChangeOver(times);
         foreach (var (zone, seconds) in times)
         {
-            _runs.Add(new PlannedRun(_now, seconds, Overlap: 0, zone.Index, _paths.Count - 1, _order.RankOf(zone, _schedule)));
+            _runs.Add(new PlannedRun(_now, seconds, Overlap: 0, zone.Index, _paths.Count - 1, _order.RankOf(zone, _schedule), _order.IndexOfInjector(step.Through)));
             if (zone.Supply is { } supply) _supplyEnds[supply] = Math.Max(_supplyEnds.GetValueOrDefault(supply), _now + seconds);
         }
 

@@ -11,6 +11,7 @@ namespace WaterScript.Timetables;
 /// <param name="Pass">Number of the pass among those of its date and start, from 1.</param>
 /// <param name="PassStart">Start of the pass, in Unix seconds; a pass that begins with a pause starts before its first run.</param>
 /// <param name="Step">Index among the schedule's step paths.</param>
+/// <param name="Injector">Index among the site's devices of the injector that doses; -1 for none.</param>
 public readonly record struct Run(
     long Start,
     long End,
@@ -21,7 +22,8 @@ public readonly record struct Run(
     int StartNumber,
     int Pass,
     long PassStart,
-    int Step)
+    int Step,
+    int Injector = -1)
 {
     /// <summary>How long it lasts, in seconds.</summary>
     public long Seconds => End - Start;

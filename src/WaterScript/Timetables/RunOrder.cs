@@ -24,6 +24,10 @@ internal sealed class RunOrder
 
     public Zone ZoneAt(int index) => _site.Zones[index];
 
+    /// <summary>Index among the devices of an injector; -1 for none.</summary>
+    public int IndexOfInjector(string? name) =>
+        name is null ? -1 : _site.Devices.FirstOrDefault(device => device.Name == name)?.Index ?? -1;
+
     private static int[] Ranks(IEnumerable<int> indicesInOrder)
     {
         var order = indicesInOrder.ToArray();

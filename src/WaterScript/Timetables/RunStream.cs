@@ -77,7 +77,7 @@ internal static class RunStream
             ref readonly var planned = ref Next;
             var start = _pass.Start + planned.Offset;
             var overlap = seconds == planned.Seconds ? planned.Overlap : 0;
-            return new Run(start, start + seconds, overlap, planned.Zone, _pass.Schedule, _pass.Day, _pass.StartNumber, _pass.Number, _pass.Start, planned.Step);
+            return new Run(start, start + seconds, overlap, planned.Zone, _pass.Schedule, _pass.Day, _pass.StartNumber, _pass.Number, _pass.Start, planned.Step, planned.Injector);
         }
     }
 }

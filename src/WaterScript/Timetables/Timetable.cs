@@ -61,6 +61,12 @@ public sealed class Timetable
     public IEnumerable<Run> Runs(Taken? taken = null) => RunStream.Of(DuePasses(), _plans, _keeper, taken);
 
     /// <summary>
+    /// The openings of zones, and of the pumps, masters and injectors that run because of them, in order of their beginning, then
+    /// controller, then output; each enumeration expands anew.
+    /// </summary>
+    public IEnumerable<Opening> Openings() => OpeningStream.Of(Site, Runs());
+
+    /// <summary>
     /// Each date of the horizon for each schedule with a calendar, by date, then in order of the file, with the passes that
     /// belong to that date, wherever they start.
     /// </summary>

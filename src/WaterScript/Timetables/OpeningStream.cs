@@ -1,0 +1,75 @@
+using WaterScript.Model;
+
+namespace WaterScript.Timetables;
+
+/// <summary>
+/// Turns runs in order of start into openings in order of their beginning. An opening takes its place in the queue when it
+/// begins and leaves when no run to come can lengthen it or go before it, so that only what is open or just ahead is held.
+/// </summary>
+internal sealed class OpeningStream
+{
+    private readonly PriorityQueue<OpeningUnderWay, StreamOrder> _begun = new();
+    private readonly SwitchedOutput[] _zones;
+    private readonly SwitchedOutput[] _devices;
+    private readonly SwitchedOutput[][] _devicesOfZone;
+    private readonly long _earliest;
+    private long _sequence;
+    private long _number;
+
+    private OpeningStream(Site site)
+    {
+        _devices = [.. site.Devices.Select(device => SwitchedOutput.Of(device, site.Zones.Length))];
+        _zones = [.. site.Zones.Select(SwitchedOutput.Of)];
+        _devicesOfZone = [.. site.Zones.Select(zone => _devices.Where(output => IsFor(site.Devices[output.Device], zone)).ToArray())];
+        _earliest = _devices.Select(device => device.EarliestFromStart).Append(0).Min();
+    }
+
+    /// <summary>The openings of the outputs of a site.</summary>
+    /// <param name="site">The site.</param>
+    /// <param name="runs">Its runs, in order of start.</param>
+    public static IEnumerable<Opening> Of(Site site, IEnumerable<Run> runs)
+    {
+        var stream = new OpeningStream(site);
+        foreach (var run in runs)
+        {
+            foreach (var opening in stream.FinishedBy(run.Start)) yield return opening;
+            stream.Add(run);
+        }
+
+        foreach (var opening in stream.FinishedBy(long.MaxValue)) yield return opening;
+    }
+
+    private static bool IsFor(Device device, Zone zone) =>
+        device.Kind != DeviceKind.Injector && device.Zones.Any(other => other.Index == zone.Index);
+
+    private IEnumerable<Opening> FinishedBy(long start)
+    {
+        var earliest = start == long.MaxValue ? start : start + _earliest;
+        while (_begun.TryPeek(out var first, out _) && first.From < earliest && first.IsOverBy(start))
+        {
+            _begun.Dequeue();
+            if (!first.IsEmpty) yield return first.Numbered(++_number);
+        }
+    }
+
+    private void Add(in Run run)
+    {
+        Add(_zones[run.Zone], run);
+        foreach (var device in _devicesOfZone[run.Zone]) Add(device, run);
+        if (run.Injector >= 0) Add(_devices[run.Injector], run);
+    }
+
+    private void Add(SwitchedOutput output, in Run run)
+    {
+        var (from, to) = output.PartOf(run);
+        if (to <= from) return;
+        if (output.Current is { } current && !current.IsOverBy(from))
+        {
+            current.Join(to);
+            return;
+        }
+
+        output.Current = new OpeningUnderWay(output, from, to);
+        _begun.Enqueue(output.Current, new StreamOrder(output.Current.From, output.Rank, _sequence++));
+    }
+}
