@@ -34,6 +34,8 @@ internal sealed class RandomSource
     private readonly List<string> _scales = [];
     private readonly LocalDate _turn;
     private bool _hasGroup;
+    private int _supplies;
+    private int _controllers;
 
     private RandomSource(int number)
     {
@@ -62,6 +64,7 @@ internal sealed class RandomSource
         var scale = _scales.Count > 0 && Chance(50) ? $"; scale {Pick(_scales)}" : "";
         Add($"site random {{ timezone {timeZone}; effective {Iso(effective)}; location {location}{scale} }}");
         WriteHardware();
+        WriteDevices();
         WriteSequences();
         var schedules = _random.Next(1, 5);
         for (var index = 0; index < schedules; index++) WriteSchedule($"plan-{index}");
@@ -94,25 +97,26 @@ internal sealed class RandomSource
 
     private void WriteHardware()
     {
-        var supplies = _random.Next(3);
-        for (var index = 0; index < supplies; index++)
+        _supplies = _random.Next(4);
+        for (var index = 0; index < _supplies; index++)
         {
             var change = Chance(60) ? $"; change {Pick("gap", "overlap")} {Seconds(1, 40)}" : "";
-            Add($"supply water-{index} {{ flow 30 L/min{change} }}");
+            var tank = Chance(30) ? "; tank 2 m3" : "";
+            var feed = index > 0 && Chance(60) ? $"; fed-by water-{index - 1}" : "";
+            Add($"supply water-{index} {{ flow 30 L/min{change}{tank}{feed} }}");
         }
 
-        var controllers = _random.Next(1, 3);
-        for (var index = 0; index < controllers; index++) Add($"controller box-{index} {{ outputs 20 }}");
+        _controllers = _random.Next(1, 3);
+        for (var index = 0; index < _controllers; index++) Add($"controller box-{index} {{ outputs 20 }}");
         var zones = _random.Next(2, 7);
         for (var index = 0; index < zones; index++)
         {
             var name = Pick("bed", "steps", "hold", "water", "row") + $"-{index}";
-            var supply = supplies == 2 ? $"; supply water-{_random.Next(2)}" : "";
+            var supply = _supplies > 1 ? $"; supply water-{_random.Next(_supplies)}" : "";
             var trim = Chance(25) ? $"; trim {Percent()}" : "";
             var shortest = Chance(25) ? $"; shortest {Seconds(5, 400)}" : "";
-            var wired = controllers == 2 ? $" of box-{_random.Next(2)}" : "";
             var spare = index > 2 && Chance(15) ? "; spare" : "";
-            Add($"zone {name} {{ output {20 - index}{wired}; flow 4 L/min{supply}{trim}{shortest}{spare} }}");
+            Add($"zone {name} {{ output {20 - index}{Wired()}; flow 4 L/min{supply}{trim}{shortest}{spare} }}");
             if (spare.Length == 0) _zones.Add(name);
         }
 
@@ -122,6 +126,21 @@ internal sealed class RandomSource
             Add($"group some = {_zones[0]} {Pick("+", ",")} {_zones[1]}");
         }
     }
+
+    private void WriteDevices()
+    {
+        var devices = _random.Next(3);
+        for (var index = 0; index < devices; index++)
+        {
+            var serves = _supplies > 0 && Chance(60) ? $"supply water-{_random.Next(_supplies)}" : $"zones {string.Join(", ", _zones.Take(_random.Next(1, 4)))}";
+            var starts = Chance(60) ? $"; starts {Seconds(1, Pick(10, 900))} {Pick("before", "after")} zones" : "";
+            var stops = Chance(60) ? $"; stops {Seconds(1, Pick(10, 900))} {Pick("before", "after")} zones" : "";
+            var through = Chance(40) ? $"; stays-on-through {Seconds(1, Pick(60, 3600))}" : "";
+            Add($"{Pick("pump", "master")} device-{index} {{ output {index + 1}{Wired()}; {serves}; load 60 mA{starts}{stops}{through} }}");
+        }
+    }
+
+    private string Wired() => _controllers > 1 ? $" of box-{_random.Next(_controllers)}" : "";
 
     private void WriteSequences()
     {

@@ -1,0 +1,107 @@
+using NodaTime;
+using WaterScript.Model;
+
+namespace WaterScript.Tests.Simulation;
+
+/// <summary>An opening as the reference has it, of a zone or of a device.</summary>
+internal readonly record struct ReferenceOpening(long From, long To, int Zone, int Device, int Runs);
+
+/// <summary>The state of every output at every second, painted from the runs of the reference.</summary>
+internal sealed class SecondBySecond
+{
+    /// <summary>Devices may start and stop this long before and after their zones.</summary>
+    private const int Margin = 20_000;
+
+    private readonly Site _site;
+    private readonly IReadOnlyList<ReferenceRun> _runs;
+    private readonly long _origin;
+    private readonly int _seconds;
+
+    private SecondBySecond(Site site, IReadOnlyList<ReferenceRun> runs)
+    {
+        _site = site;
+        _runs = runs;
+        _origin = runs.Count == 0 ? 0 : runs.Min(run => run.Start) - Margin;
+        _seconds = runs.Count == 0 ? 0 : (int)(runs.Max(run => run.End + run.Overlap) + Margin - _origin);
+    }
+
+    /// <summary>The openings of all outputs, in order of their first second, then of controller and output.</summary>
+    public static List<ReferenceOpening> Openings(Site site, IReadOnlyList<ReferenceRun> runs)
+    {
+        var simulation = new SecondBySecond(site, runs);
+        return [.. site.Zones.SelectMany(simulation.OfZone).Concat(site.Devices.SelectMany(simulation.OfDevice)).OrderBy(opening => KeyOf(site, opening))];
+    }
+
+    public static (long From, int Controller, int Output, int Zone, int Device) KeyOf(Site site, ReferenceOpening opening) => opening.Zone >= 0
+        ? (opening.From, site.Zones[opening.Zone].Controller.Index, site.Zones[opening.Zone].Output, opening.Zone, opening.Device)
+        : (opening.From, site.Devices[opening.Device].Controller.Index, site.Devices[opening.Device].Output, opening.Zone, opening.Device);
+
+    private IEnumerable<ReferenceOpening> OfZone(Zone zone)
+    {
+        var runs = _runs.Where(run => run.Zone == zone.Index).ToList();
+        return Stretches(Painted(runs)).Select(stretch => new ReferenceOpening(
+            _origin + stretch.From, _origin + stretch.To, zone.Index, -1, runs.Count(run => IsIn(run, stretch))));
+    }
+
+    private IEnumerable<ReferenceOpening> OfDevice(Device device)
+    {
+        var zones = ZonesOf(device);
+        var runs = _runs.Where(run => zones.Contains(run.Zone)).ToList();
+        var busy = Painted(runs);
+        FillGaps(busy, Seconds(device.StaysOnThrough));
+        var on = new bool[_seconds];
+        var causes = new List<(int From, int To, int Runs)>();
+        foreach (var stretch in Stretches(busy))
+        {
+            var from = stretch.From + Seconds(device.StartsAfter);
+            var to = stretch.To + Seconds(device.StopsAfter);
+            for (var second = from; second < to; second++) on[second] = true;
+            if (from < to) causes.Add((from, to, runs.Count(run => IsIn(run, stretch))));
+        }
+
+        return Stretches(on).Select(stretch => new ReferenceOpening(
+            _origin + stretch.From, _origin + stretch.To, -1, device.Index, causes.Where(cause => stretch.From <= cause.From && cause.To <= stretch.To).Sum(cause => cause.Runs)));
+    }
+
+    /// <summary>A device on a supply serves what draws from it, also through supplies without a tank of their own.</summary>
+    private HashSet<int> ZonesOf(Device device) => device.Supply is { } supply
+        ? [.. _site.Zones.Where(zone => Draws(zone.Supply, supply)).Select(zone => zone.Index)]
+        : [.. device.Zones.Select(zone => zone.Index)];
+
+    private static bool Draws(Supply? from, Supply supply) =>
+        from is not null && (from == supply || (from.Tank is null && Draws(from.FedBy, supply)));
+
+    private bool[] Painted(IEnumerable<ReferenceRun> runs)
+    {
+        var on = new bool[_seconds];
+        foreach (var run in runs)
+        {
+            for (var second = run.Start; second < run.End + run.Overlap; second++) on[second - _origin] = true;
+        }
+
+        return on;
+    }
+
+    private static void FillGaps(bool[] on, int longest)
+    {
+        var stretches = Stretches(on).ToList();
+        foreach (var (before, after) in stretches.Zip(stretches.Skip(1)))
+        {
+            if (after.From - before.To <= longest) Array.Fill(on, true, before.To, after.From - before.To);
+        }
+    }
+
+    private static IEnumerable<(int From, int To)> Stretches(bool[] on)
+    {
+        for (var from = Array.IndexOf(on, true); from >= 0;)
+        {
+            var to = Array.IndexOf(on, false, from);
+            yield return (from, to);
+            from = Array.IndexOf(on, true, to);
+        }
+    }
+
+    private bool IsIn(ReferenceRun run, (int From, int To) stretch) => stretch.From <= run.Start - _origin && run.Start - _origin < stretch.To;
+
+    private static int Seconds(Duration duration) => (int)duration.TotalSeconds;
+}
