@@ -56,6 +56,27 @@ internal sealed class RandomSource
         return source;
     }
 
+    /// <summary>The same site with its schedules in the opposite order.</summary>
+    public string TextWithSchedulesReversed()
+    {
+        var schedules = new Stack<List<string>>();
+        var others = new List<string>();
+        var isInside = false;
+        foreach (var line in _lines)
+        {
+            if (line.StartsWith("schedule ", StringComparison.Ordinal))
+            {
+                schedules.Push([]);
+                isInside = true;
+            }
+
+            (isInside ? schedules.Peek() : others).Add(line);
+            if (line == "}") isInside = false;
+        }
+
+        return string.Join('\n', others.Concat(schedules.SelectMany(lines => lines))) + "\n";
+    }
+
     private void WriteSite()
     {
         var (timeZone, location) = Pick(Places);
