@@ -12,7 +12,8 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
 {
     private const int SecondsInDay = 86_400;
 
-    private readonly StepCount _count = new();
+    private readonly StepSum _runs = StepSum.Runs();
+    private readonly StepSum _seconds = StepSum.Seconds();
 
     /// <summary>A schedule.</summary>
     public Schedule Bind(Placed<ScheduleNode> placed, int index)
@@ -130,8 +131,11 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
                 return null;
             }
 
-            if (passes.Value <= Limits.PassesPerDay) return new RepeatTimes(origin, every, (int)passes.Value);
-            ReportTooManyPasses(origin);
+            if (passes.Value > Limits.PassesPerDay) ReportTooManyPasses(origin);
+            else if ((double)passes.Value * every.TotalDays > Limits.PassDays)
+                scope.Report(Rules.OverLimit, origin, $"passes of one date go on for more than {Limits.PassDays} days", wayOut: "Give the schedule more days in place of passes, like this: every 2 weeks on mon");
+            else
+                return new RepeatTimes(origin, every, (int)passes.Value);
             return null;
         }
 
@@ -181,8 +185,12 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
     /// <summary>Steps that come to too many runs are not expanded, whoever asks.</summary>
     private ImmutableArray<Step> Limited(ImmutableArray<Step> bound, Location origin)
     {
-        if (_count.Of(bound) <= Limits.RunsPerPass) return bound;
-        scope.Report(Rules.OverLimit, origin, $"a pass of more than {Limits.RunsPerPass} runs", wayOut: "Repeat less often, or let the schedule repeat its passes.");
+        if (_runs.Of(bound) > Limits.RunsPerPass)
+            scope.Report(Rules.OverLimit, origin, $"a pass of more than {Limits.RunsPerPass} runs", wayOut: "Repeat less often, or let the schedule repeat its passes.");
+        else if (_seconds.Of(bound) > (decimal)Limits.PassDays * SecondsInDay)
+            scope.Report(Rules.OverLimit, origin, $"a pass of more than {Limits.PassDays} days", wayOut: "Write several schedules, each with days of its own.");
+        else
+            return bound;
         return [];
     }
 

@@ -21,6 +21,9 @@ public static class Limits
     /// <summary>Passes of one schedule that belong to one date.</summary>
     public const int PassesPerDay = 20_000;
 
+    /// <summary>Days that a pass, or all passes of a date, may go on.</summary>
+    public const int PassDays = 366;
+
     /// <summary>Sequences, groups, lets, supplies or schedules that each rest on the next.</summary>
     public const int NameDepth = 40;
 

@@ -81,6 +81,12 @@ public sealed class NameTests
         Assert.NotNull(Expect.Read(Expect.Garden + sequences).Findings);
         var lets = string.Join('\n', Enumerable.Range(0, 20_000).Select(i => $"let d{i} = d{i + 1} + 1 day")) + "\nlet d20000 = 2026-05-01";
         Assert.NotNull(Expect.Read(Expect.Garden + lets).Findings);
+        var supplies = string.Join('\n', Enumerable.Range(0, 20_000).Select(i => $"supply s{i} {{ fed-by s{i + 1} }}")) + "\nsupply s20000 { flow 1 L/min }";
+        Assert.NotNull(Expect.Read(Expect.Garden + supplies).Findings);
+        var schedules = string.Join('\n', Enumerable.Range(0, 20_000).Select(i => $"schedule s{i} {{ start after s{i + 1}; steps {{ water a for 1 s }} }}")) + "\nschedule s20000 { start after main; steps { water a for 1 s } }";
+        Assert.NotNull(Expect.Read(Expect.Garden + schedules).Findings);
+        var pairs = string.Join('\n', Enumerable.Range(0, 10_000).Select(i => $"schedule x{i} {{ start after y{i}; steps {{ water a for 1 s }} }}\nschedule y{i} {{ start after x{i}; steps {{ water a for 1 s }} }}"));
+        Assert.NotNull(Expect.Read(Expect.Garden + pairs).Findings);
     }
 
     [Fact]

@@ -132,6 +132,12 @@ public sealed class ScheduleRulesTests
         Assert.Contains(Expect.Errors(reading), finding => finding.Rule.Slug == "over-limit");
     }
 
+    [Theory]
+    [InlineData("schedule ‹s› { manual; steps { repeat 1000 times { pause 5 days } } }")]
+    [InlineData("schedule ‹s› { manual; steps { water a for 53 weeks } }")]
+    [InlineData("schedule s { every day; start at 06:00; ‹repeat every 2 weeks for 100 passes›; steps { water a for 1 min } }")]
+    public void WhatGoesOnForYearsIsNoWatering(string schedule) => Expect.One("over-limit", schedule);
+
     [Fact]
     public void EverySecondOfADayIsTooManyPasses() =>
         Expect.One("over-limit", "schedule s { every day; start at 00:00; ‹repeat every 1 s until 24:00›; steps { water a for 1 s } }");

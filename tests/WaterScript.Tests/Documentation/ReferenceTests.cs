@@ -33,6 +33,7 @@ public class ReferenceTests
     [InlineData(Limits.Includes, "included files")]
     [InlineData(Limits.RunsPerPass, "runs and pauses of one pass")]
     [InlineData(Limits.PassesPerDay, "passes of a schedule on one date")]
+    [InlineData(Limits.PassDays, "days that a pass")]
     [InlineData(Limits.ErrorsPerFile, "errors shown of one file")]
     public void A_limit_is_that_of_the_compiler(int limit, string what) =>
         Assert.Contains(Reference.Split('\n'), line => line.StartsWith(string.Create(CultureInfo.InvariantCulture, $"| {limit:N0} |"), StringComparison.Ordinal) && line.Contains(what, StringComparison.Ordinal));

@@ -2,12 +2,24 @@ using WaterScript.Model;
 
 namespace WaterScript.Binding;
 
-/// <summary>How many runs and pauses steps come to, reckoned without expanding them.</summary>
-internal sealed class StepCount
+/// <summary>What steps come to, summed up without expanding them.</summary>
+/// <param name="ofOne">What a single watering or pause comes to.</param>
+internal sealed class StepSum(Func<Step, decimal> ofOne)
 {
     private readonly Dictionary<Sequence, decimal> _sequences = new(ReferenceEqualityComparer.Instance);
 
-    /// <summary>The count; a repetition of nothing counts its times.</summary>
+    /// <summary>Counts runs and pauses.</summary>
+    public static StepSum Runs() => new(step => step is WaterStep water ? water.Parts.Sum(part => (decimal)part.Zones.Length) : 1);
+
+    /// <summary>Adds up seconds, but for waterings of an amount, whose time is not known here.</summary>
+    public static StepSum Seconds() => new(step => step switch
+    {
+        WaterStep { For: { } time } water => water.Parts.Length * (decimal)time.TotalSeconds,
+        PauseStep pause => (decimal)pause.Length.TotalSeconds,
+        _ => 0,
+    });
+
+    /// <summary>The sum; a repetition of nothing counts its times.</summary>
     public decimal Of(IEnumerable<Step> steps)
     {
         decimal count = 0;
@@ -17,11 +29,10 @@ internal sealed class StepCount
 
     private decimal Of(Step step) => step switch
     {
-        WaterStep water => water.Parts.Sum(part => part.Zones.Length),
         RepeatStep repeat => Math.Min(repeat.Times * Math.Max(1, Of(repeat.Steps)), Enough),
         CycleStep cycle => Of(cycle.Steps),
         RunStep run => Of(run.Sequence),
-        _ => 1,
+        _ => ofOne(step),
     };
 
     private decimal Of(Sequence sequence)
