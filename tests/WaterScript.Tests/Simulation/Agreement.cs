@@ -32,7 +32,8 @@ internal static class Agreement
 
     public static IEnumerable<ReferenceRun> RunsOf(Timetable timetable) => timetable.Runs().Select(run => new ReferenceRun(
         run.Start, run.End, run.Overlap, run.Zone, timetable.Site.Schedules[run.Schedule].Name, CivilDate.FromDayNumber(run.Day).ToLocalDate(),
-        run.StartNumber, run.Pass, run.PassStart, timetable.StepPath(run)));
+        run.StartNumber, run.Pass, run.PassStart, timetable.StepPath(run),
+        run.Injector < 0 ? null : timetable.Site.Devices[run.Injector].Name));
 
     private static (long Start, int Controller, int Output) OrderOf(Site site, ReferenceRun run) =>
         (run.Start, site.Zones[run.Zone].Controller.Index, site.Zones[run.Zone].Output);

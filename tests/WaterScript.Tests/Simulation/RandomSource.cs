@@ -34,6 +34,7 @@ internal sealed class RandomSource
     private readonly List<string> _scales = [];
     private readonly LocalDate _turn;
     private bool _hasGroup;
+    private bool _hasInjector;
     private int _supplies;
     private int _controllers;
 
@@ -86,6 +87,7 @@ internal sealed class RandomSource
         Add($"site random {{ timezone {timeZone}; effective {Iso(effective)}; location {location}{scale} }}");
         WriteHardware();
         WriteDevices();
+        WriteInjector();
         WriteSequences();
         var schedules = _random.Next(1, 5);
         for (var index = 0; index < schedules; index++) WriteSchedule($"plan-{index}");
@@ -161,6 +163,15 @@ internal sealed class RandomSource
         }
     }
 
+    private void WriteInjector()
+    {
+        if (!Chance(30)) return;
+        _hasInjector = true;
+        var after = Chance(60) ? $"; after {Seconds(1, 200)}" : "";
+        var rinse = Chance(60) ? $"; rinse {Seconds(1, 200)}" : "";
+        Add($"injector feeder {{ output 9{Wired()}; zones {string.Join(", ", _zones)}; load 40 mA{after}{rinse} }}");
+    }
+
     private string Wired() => _controllers > 1 ? $" of box-{_random.Next(_controllers)}" : "";
 
     private void WriteSequences()
@@ -194,7 +205,7 @@ internal sealed class RandomSource
                 Add($"{indent}}}");
             }
             else
-                Add($"{indent}water {List()} for {Pick(Seconds(5, 900), "burst", "10 min", "2 min 30 s", "1 h")}");
+                Add($"{indent}water {List()} for {Pick(Seconds(5, 900), "burst", "10 min", "2 min 30 s", "1 h")}{(_hasInjector && Chance(30) ? " through feeder" : "")}");
         }
     }
 
@@ -289,11 +300,11 @@ internal sealed class RandomSource
 
     private void WriteStarts()
     {
-        var finishes = Chance(25);
-        var untils = !finishes && Chance(25);
+        var untils = Chance(25);
         var lines = _random.Next(1, 3);
         for (var index = 0; index < lines; index++)
         {
+            var finishes = !untils && Chance(25);
             var on = Chance(30) ? $" on {DayList()}" : "";
             var moments = untils ? Pick("05:10", "sunrise", "sunrise - 20 min", "02:30") : Moment();
             if (!finishes && Chance(25)) moments += ", " + (untils ? "06:40" : Moment());

@@ -3,7 +3,7 @@ using WaterScript.Model;
 namespace WaterScript.Tests.Simulation;
 
 /// <summary>A watering of one zone in a pass, in seconds from the start of the pass.</summary>
-internal sealed record PlannedWatering(Zone Zone, long Start, long End, long Overlap, string Step);
+internal sealed record PlannedWatering(Zone Zone, long Start, long End, long Overlap, string Step, string? Injector);
 
 /// <summary>What a pass does on a date, laid out second by second from its start.</summary>
 internal sealed class ReferencePlan
@@ -48,19 +48,19 @@ internal sealed class ReferencePlan
                 Take(run.Sequence.Steps, $"{path}.");
                 break;
             case WaterStep { For: { } written } water:
-                foreach (var part in water.Parts) TakePart(part.Zones, (long)written.TotalSeconds, path);
+                foreach (var part in water.Parts) TakePart(part.Zones, (long)written.TotalSeconds, path, water.Through);
                 break;
             default:
                 throw new NotSupportedException(step.GetType().Name);
         }
     }
 
-    private void TakePart(IEnumerable<Zone> zones, long written, string path)
+    private void TakePart(IEnumerable<Zone> zones, long written, string path, string? injector)
     {
         var wanted = zones.Select(zone => (Zone: zone, Seconds: TimeOf(zone, written))).Where(each => each.Seconds > 0).ToList();
         if (wanted.Count == 0) return;
         var start = wanted.Max(each => EarliestFor(each.Zone));
-        _parts.Add([.. wanted.Select(each => new PlannedWatering(each.Zone, start, start + each.Seconds, 0, path))]);
+        _parts.Add([.. wanted.Select(each => new PlannedWatering(each.Zone, start, start + each.Seconds, 0, path, injector))]);
         foreach (var each in wanted.Where(each => each.Zone.Supply is not null).GroupBy(each => each.Zone.Supply!))
             _lastEnd[each.Key] = start + each.Max(zone => zone.Seconds);
         _now = start + wanted.Max(each => each.Seconds);

@@ -8,7 +8,7 @@ namespace WaterScript.Tests.Simulation;
 
 /// <summary>A run as the reference has it.</summary>
 internal readonly record struct ReferenceRun(
-    long Start, long End, long Overlap, int Zone, string Schedule, LocalDate Day, int StartNumber, int Pass, long PassStart, string Step);
+    long Start, long End, long Overlap, int Zone, string Schedule, LocalDate Day, int StartNumber, int Pass, long PassStart, string Step, string? Injector);
 
 /// <summary>
 /// All runs of a site, worked out by brute force from the words of the language: every date, every schedule, every start.
@@ -71,12 +71,13 @@ internal sealed class ReferenceRuns
         if (!schedule.IsExtra && _site.ClosedSeasons.Any(closed => ReferenceDays.Holds(closed.Days, date, anchor: null))) yield break;
         var effective = _site.TimeZone.AtStartOfDay(_site.Effective).ToInstant().ToUnixTimeSeconds();
         var plan = PlanOf(schedule, date);
-        var moments = new HashSet<(bool IsFinish, long Moment)>();
+        var firsts = new HashSet<long>();
         foreach (var start in schedule.Starts)
         {
             if (start.On.Length > 0 && !ReferenceDays.HoldsAny(start.On, date)) continue;
-            if (MomentOf(start, date) is not { } moment || !moments.Add((start is FinishBy, moment))) continue;
+            if (MomentOf(start, date) is not { } moment) continue;
             var first = start is FinishBy ? moment - plan.Seconds - LastPassAfterFirst(schedule) : moment;
+            if (!firsts.Add(first)) continue;
             foreach (var (index, passStart) in PassStarts(schedule, date, first).Index())
             {
                 if (passStart < effective) continue;
@@ -156,7 +157,7 @@ internal sealed class ReferenceRuns
             if (cut <= from) continue;
             if (EndUnderHolds(watering.Zone, from, Math.Min(planned, cut ?? planned)) is not { } to) continue;
             yield return new ReferenceRun(
-                from, to, to == planned ? watering.Overlap : 0, watering.Zone.Index, schedule.Name, date, start.Number, pass, passStart, watering.Step);
+                from, to, to == planned ? watering.Overlap : 0, watering.Zone.Index, schedule.Name, date, start.Number, pass, passStart, watering.Step, watering.Injector);
         }
     }
 

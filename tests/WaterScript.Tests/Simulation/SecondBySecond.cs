@@ -45,8 +45,7 @@ internal sealed class SecondBySecond
 
     private IEnumerable<ReferenceOpening> OfDevice(Device device)
     {
-        var zones = ZonesOf(device);
-        var runs = _runs.Where(run => zones.Contains(run.Zone)).ToList();
+        var runs = CausesOf(device);
         var busy = Painted(runs);
         FillGaps(busy, Seconds(device.StaysOnThrough));
         var on = new bool[_seconds];
@@ -61,6 +60,20 @@ internal sealed class SecondBySecond
 
         return Stretches(on).Select(stretch => new ReferenceOpening(
             _origin + stretch.From, _origin + stretch.To, -1, device.Index, causes.Where(cause => stretch.From <= cause.From && cause.To <= stretch.To).Sum(cause => cause.Runs)));
+    }
+
+    /// <summary>What an injector doses into lies inside the runs that go through it; other devices run with their zones.</summary>
+    private List<ReferenceRun> CausesOf(Device device)
+    {
+        if (device.Kind == DeviceKind.Injector)
+        {
+            var dosed = _runs.Where(run => run.Injector == device.Name)
+                .Select(run => run with { Start = run.Start + Seconds(device.After ?? Duration.Zero), End = run.End - Seconds(device.Rinse ?? Duration.Zero), Overlap = 0 });
+            return [.. dosed.Where(run => run.Start < run.End)];
+        }
+
+        var zones = ZonesOf(device);
+        return [.. _runs.Where(run => zones.Contains(run.Zone))];
     }
 
     /// <summary>A device on a supply serves what draws from it, also through supplies without a tank of their own.</summary>
