@@ -23,9 +23,10 @@ internal static class Agreement
         for (var i = 1; i < actual.Count; i++)
             Assert.True(OrderOf(site, actual[i - 1]).CompareTo(OrderOf(site, actual[i])) <= 0, $"out of order at {Shown(site, actual[i])}\n{context}");
 
+        var wanted = expected.ToHashSet();
+        if (actual.Count == expected.Count && wanted.Count == expected.Count && actual.ToHashSet().Count == actual.Count && actual.TrueForAll(wanted.Contains)) return actual.Count;
         var missing = expected.Except(actual).ToList();
         var surplus = actual.Except(expected).ToList();
-        if (missing.Count == 0 && surplus.Count == 0 && actual.Count == expected.Count) return actual.Count;
         Assert.Fail(Difference(site, horizon, missing, surplus, context));
         return 0;
     }

@@ -10,7 +10,7 @@ namespace WaterScript.Tests.Simulation;
 /// <summary>Every output is on at exactly the seconds at which a simulation, second by second, has it on.</summary>
 public sealed class RandomOpeningsTests
 {
-    private const int SitesEach = 60;
+    private const int SitesEach = 45;
 
     public static TheoryData<int> Batches => [.. Enumerable.Range(0, 5)];
 

@@ -34,7 +34,7 @@ internal sealed class ReferenceRuns
         _sun = site.Position is { } position ? SunTimes.Of(position, new ZoneClock(site.TimeZone)) : null;
     }
 
-    /// <summary>The runs of the passes that start in a horizon, in order of start, controller and output.</summary>
+    /// <summary>The runs of the passes that start in a horizon, in no order.</summary>
     public static List<ReferenceRun> Of(Site site, Horizon horizon)
     {
         var reference = new ReferenceRuns(site);
@@ -47,14 +47,7 @@ internal sealed class ReferenceRuns
                 runs.AddRange(reference.PassesOf(schedule, date).Where(pass => from <= pass.Start && pass.Start < until).SelectMany(pass => pass.Runs));
         }
 
-        runs.Sort((one, other) => KeyOf(site, one).CompareTo(KeyOf(site, other)));
         return runs;
-    }
-
-    private static (long, int, int, string, LocalDate, int, int, string) KeyOf(Site site, ReferenceRun run)
-    {
-        var zone = site.Zones[run.Zone];
-        return (run.Start, zone.Controller.Index, zone.Output, run.Schedule, run.Day, run.StartNumber, run.Pass, run.Step);
     }
 
     /// <summary>The passes of a date of which some run is left.</summary>
