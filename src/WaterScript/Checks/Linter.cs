@@ -16,6 +16,7 @@ public static class Linter
         new SameMomentCheck(),
         new NoPassCheck(),
         new NeverDueCheck(),
+        new ExtraTakenCheck(),
         new CutShortCheck(),
         new CutByHoldCheck(),
         new ShorterThanShortestCheck(),

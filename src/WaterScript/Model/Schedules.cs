@@ -25,7 +25,7 @@ public sealed record Schedule
     /// <summary>Why there is this one pass outside the calendar; null for an ordinary schedule.</summary>
     public string? ExtraBecause { get; init; }
 
-    /// <summary>Whether it is one pass outside the calendar, which scales and closed seasons do not touch.</summary>
+    /// <summary>Whether it is one pass outside the calendar, which scales do not touch.</summary>
     public bool IsExtra => ExtraBecause is not null;
 
     /// <summary>The days, as a union; empty for a manual schedule, and for one that takes the days of the schedule it follows.</summary>

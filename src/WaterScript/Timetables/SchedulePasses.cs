@@ -13,6 +13,7 @@ internal sealed class SchedulePasses
     private readonly Keeper _keeper;
     private readonly ImmutableArray<DayPattern> _closed;
     private readonly ImmutableArray<(Start Start, DayPattern Days)> _starts;
+    private readonly ImmutableArray<string> _daysOf;
     private readonly MomentReader _moments;
     private readonly long _notBefore;
     private readonly Func<string, SchedulePasses> _find;
@@ -38,6 +39,7 @@ internal sealed class SchedulePasses
         _find = find;
         var days = DayPattern.Of(schedule, site.Effective);
         _starts = [.. schedule.Starts.Select(start => (start, days.NarrowedTo(start.On)))];
+        _daysOf = TakenDays(schedule);
         _closed = [.. site.ClosedSeasons.Select(closed => DayPattern.Of([closed.Days], season: null, except: [], site.Effective))];
         _notBefore = moments.Clock.StartOfDay(CivilDate.DayNumberOf(site.Effective));
     }
@@ -86,9 +88,14 @@ internal sealed class SchedulePasses
         return end;
     }
 
+    /// <summary>The schedules whose days hold for all its starts, because it follows them and names no days itself.</summary>
+    private static ImmutableArray<string> TakenDays(Schedule schedule) =>
+        schedule.Days.IsEmpty && !schedule.Starts.All(start => start is StartAfter) ? [.. schedule.Starts.OfType<StartAfter>().Select(start => start.Other)] : [];
+
     private void AddDay(int day)
     {
         _firsts.Clear();
+        if (!_daysOf.IsEmpty && !_daysOf.Any(other => _find(other).EndOn(day) is not null)) return;
         foreach (var (start, days) in _starts)
         {
             if (!days.IsDue(day) || FirstPass(start, day) is not { } instant) continue;
@@ -109,7 +116,7 @@ internal sealed class SchedulePasses
     /// <summary>Marks what closed seasons and cuts take; holds are looked at run by run.</summary>
     private void TakeAway(int day)
     {
-        var closedBy = _schedule.IsExtra ? -1 : ClosedOn(day);
+        var closedBy = ClosedOn(day);
         var cutAt = _schedule.Cut is { } cut ? Resolve(cut.At, cut.NextDay ? day + 1 : day) ?? long.MaxValue : long.MaxValue;
         for (var i = 0; i < _passes.Count; i++) _passes[i] = _passes[i] with { CutAt = cutAt, ClosedBy = closedBy };
     }

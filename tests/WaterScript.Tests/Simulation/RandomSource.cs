@@ -230,6 +230,8 @@ internal sealed class RandomSource
         if (follows)
         {
             Add($"  start after {Pick(_calendars)}{(Chance(60) ? $" + {Seconds(1, 7200)}" : "")}");
+            if (Chance(20)) Add($"  start after {Pick(_calendars)} + {Seconds(1, 7200)}");
+            if (Chance(25)) Add($"  start at {Moment()}{(Chance(30) ? $" on {DayList()}" : "")}");
             if (Chance(20)) Add($"  repeat every {Seconds(60, 7200)} for {_random.Next(1, 5)} passes");
         }
         else

@@ -58,10 +58,16 @@ internal sealed class ReferenceRuns
         return passes;
     }
 
+    private List<ReferencePass> PassesOf(string name, LocalDate date) => PassesOf(_site.Schedules.Single(schedule => schedule.Name == name), date);
+
+    private bool HasRun(string name, LocalDate date) => PassesOf(name, date).Count > 0;
+
     private IEnumerable<ReferencePass> ReckonPasses(Schedule schedule, LocalDate date)
     {
         if (schedule.IsManual || !ReferenceDays.IsDue(_site, schedule, date)) yield break;
-        if (!schedule.IsExtra && _site.ClosedSeasons.Any(closed => ReferenceDays.Holds(closed.Days, date, anchor: null))) yield break;
+        if (_site.ClosedSeasons.Any(closed => ReferenceDays.Holds(closed.Days, date, anchor: null))) yield break;
+        var followed = schedule.Starts.OfType<StartAfter>().Select(start => start.Other).ToList();
+        if (schedule.Days.Length == 0 && !followed.Exists(other => HasRun(other, date))) yield break;
         var effective = _site.TimeZone.AtStartOfDay(_site.Effective).ToInstant().ToUnixTimeSeconds();
         var plan = PlanOf(schedule, date);
         var firsts = new HashSet<long>();
@@ -103,8 +109,7 @@ internal sealed class ReferenceRuns
     {
         StartAt at => InstantOf(at.Moment, date),
         FinishBy by => InstantOf(by.Moment, date),
-        StartAfter after when PassesOf(_site.Schedules.Single(schedule => schedule.Name == after.Other), date) is { Count: > 0 } others =>
-            others.MaxBy(pass => pass.Start)!.End + (long)after.Delay.TotalSeconds,
+        StartAfter after when HasRun(after.Other, date) => PassesOf(after.Other, date).MaxBy(pass => pass.Start)!.End + (long)after.Delay.TotalSeconds,
         _ => null,
     };
 

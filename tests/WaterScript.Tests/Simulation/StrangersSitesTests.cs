@@ -1,4 +1,7 @@
+using WaterScript.Checks;
+using WaterScript.Diagnostics;
 using WaterScript.Tests.Timetables;
+using WaterScript.Timetables;
 using Xunit;
 
 namespace WaterScript.Tests.Simulation;
@@ -399,5 +402,38 @@ public sealed class StrangersSitesTests
             "2026-08-06 02:30:00 +02 g1 60 s wash 1",
         ];
         Assert.Equal(expected, Sites.RunLines(Site, "2026-08-01", 9));
+    }
+
+    [Fact]
+    public void A_schedule_that_follows_another_has_its_days_for_all_its_starts()
+    {
+        const string Site =
+            """
+            site s { timezone Europe/Madrid; effective 2026-03-01 }
+            zone a { output 1 }
+            zone b { output 2 }
+            schedule main { on mon; start at 06:00; steps { water a for 10 min } }
+            schedule rinse { start after main; start at 12:00; steps { water b for 1 min } }
+            """;
+
+        string[] expected =
+        [
+            "2026-03-02 06:00:00 +01 a 600 s main 1",
+            "2026-03-02 06:10:00 +01 b 60 s rinse 1",
+            "2026-03-02 12:00:00 +01 b 60 s rinse 1",
+        ];
+        Assert.Equal(expected, Sites.RunLines(Site, "2026-03-01", 8));
+    }
+
+    [Theory]
+    [InlineData("closed from 10 jul to 20 jul because \"works\"", "an extra pass lies in a closed season")]
+    [InlineData("hold b from 2026-07-18 21:05 for 1 h because \"sown\"", "an extra pass lies in a hold")]
+    [InlineData("hold a from 2026-07-18 21:05 for 1 h because \"sown\"", null)]
+    [InlineData("hold from 2026-07-18 to 2026-07-18 20:59 because \"party\"", null)]
+    public void An_extra_pass_in_a_hold_or_a_closed_season_contradicts_it(string line, string? heading)
+    {
+        var site = Sites.Read(Sites.Garden($"{line}\nextra 2026-07-18 21:00 because \"new plants\" {{ water a for 5 min; water b for 10 min }}"));
+        var found = Linter.Check(site, Horizon.YearFrom(site.Effective)).Where(finding => finding.Rule == Rules.Contradiction).Select(finding => finding.Heading);
+        Assert.Equal(heading is null ? [] : [heading], found);
     }
 }
