@@ -271,6 +271,8 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
     /// <summary>Reports that something is not as it should be at the next token, or at the end of the row.</summary>
     public bool Fail(string heading)
     {
+        // What is no token of the language has been reported when the file was parsed.
+        if (!IsAtEnd && Next.Kind is TokenKind.Glued or TokenKind.Malformed or TokenKind.Other) HasFailed = true;
         if (!HasFailed)
         {
             var span = IsAtEnd ? new TextSpan(row.Span.End, 0) : Next.Span;

@@ -1,4 +1,6 @@
+using Antlr4.Runtime;
 using WaterScript.Diagnostics;
+using WaterScript.Syntax.Generated;
 using WaterScript.Text;
 
 namespace WaterScript.Syntax;
@@ -18,6 +20,70 @@ internal sealed class Mistakes(SourceText source)
     /// <summary>Something after the end of a statement.</summary>
     public void Leftover(Token token) =>
         Add(Finding.At(Rules.Syntax, At(token.Span), $"\"{token.Text}\" does not belong here"));
+
+    /// <summary>A token that cannot stand where it does.</summary>
+    public void Unexpected(IToken token, string expected)
+    {
+        var span = TextSpan.FromBounds(token.StartIndex, Math.Max(token.StartIndex, token.StopIndex + 1));
+        var heading = token.Type switch
+        {
+            TokenConstants.EOF => "the file ends too early",
+            WaterScriptLexer.NEWLINE => "the line ends too early",
+            _ => $"\"{token.Text}\" does not belong here",
+        };
+        Add(Finding.At(Rules.Syntax, At(token.Type is TokenConstants.EOF or WaterScriptLexer.NEWLINE ? new TextSpan(span.Start, 0) : span), heading, expected.Length == 0 ? "" : $"{expected} is expected"));
+    }
+
+    /// <summary>Something understood that is written in another way here.</summary>
+    public void Unusual(TextSpan span, string form) => Add(Finding.At(Rules.UnusualForm, At(span), $"\"{source.Slice(span)}\" is written {form} here") with
+    {
+        WayOut = $"Write {form}",
+        Fix = Fix.Safe($"write {form}", At(span), form),
+    });
+
+    /// <summary>A number with a comma in place of the point.</summary>
+    public void DecimalComma(TextSpan span, string whole, string part) => Add(Finding.At(Rules.DecimalComma, At(span), "a comma in a number", "a comma means and, or then") with
+    {
+        WayOut = $"Write {whole}.{part}",
+        Fix = Fix.Unsafe($"write {whole}.{part}", At(span), $"{whole}.{part}"),
+    });
+
+    /// <summary><c>3x</c></summary>
+    public void GluedTimes(TextSpan span, string count) => Wrong(span, "is not how times are counted", $"Write {count} times");
+
+    /// <summary>A number with letters after it that are no unit.</summary>
+    public void Glued(TextSpan span, string text) => Wrong(span, "is neither a number with a unit nor a name", "Write the number, a space and the unit, like this: 18 min");
+
+    /// <summary>A slip that starts like a number.</summary>
+    public void Malformed(TextSpan span, string text) => Wrong(
+        span,
+        text.Contains(':', StringComparison.Ordinal) ? "is not a time of day" : "is not a date",
+        text.Contains(':', StringComparison.Ordinal) ? "Write each time for itself, like this: 06:00" : "Write year, month and day, like this: 2026-05-01");
+
+    /// <summary>A label without its second quote.</summary>
+    public void OpenLabel(TextSpan span) => Add(Finding.At(Rules.Syntax, At(span), "a label without its closing quote", "begins here") with { WayOut = "Put a \" at its end, on the same line." });
+
+    /// <summary>An escape that means nothing.</summary>
+    public void BadEscape(TextSpan span, string text) => Wrong(span, "means nothing in a label", "Write \\\" for a quote, \\\\ for a backslash, \\n for a new line, or \\u{1F331} for a character by its number");
+
+    /// <summary>A mark between a property and its value.</summary>
+    public void NeedlessMark(TextSpan span, string property, string mark) => Add(Finding.At(Rules.Syntax, At(span), $"\"{mark}\" does not stand after \"{property}\"") with
+    {
+        WayOut = $"Write {property}, a space and the value.",
+        Fix = Fix.Safe($"delete {mark}", At(span), ""),
+    });
+
+    /// <summary><c>let settle: 5 min</c></summary>
+    public void ColonInLet(TextSpan span, string name) => Wrong(span, "does not stand in a let", $"Write let {name} = and the value");
+
+    /// <summary>A character that the language does not use.</summary>
+    public void Stray(TextSpan span, string text) => Wrong(span, "is no character of the language", "Delete it, or put it into a label.");
+
+    /// <summary>Braces inside braces beyond the limit.</summary>
+    public void TooDeep(TextSpan span) => Add(Finding.At(Rules.OverLimit, At(span), $"more than {Limits.NestingDepth} braces inside one another") with { WayOut = "Give the inner steps a name with `sequence`, and `run` it." });
+
+    private void Wrong(TextSpan span, string what, string wayOut) =>
+        Add(Finding.At(Rules.Syntax, At(span), $"\"{source.Slice(span)}\" {what}") with { WayOut = wayOut });
 
     /// <summary>Hands over what was found, in order of place.</summary>
     public void HandOver(FindingList findings) => findings.AddRange(_findings.OrderBy(finding => finding.Primary.Location.Span.Start));

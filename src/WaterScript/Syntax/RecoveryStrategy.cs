@@ -1,7 +1,5 @@
 using Antlr4.Runtime;
-using WaterScript.Diagnostics;
 using WaterScript.Syntax.Generated;
-using WaterScript.Text;
 
 namespace WaterScript.Syntax;
 
@@ -11,6 +9,8 @@ namespace WaterScript.Syntax;
 /// </summary>
 internal sealed class RecoveryStrategy : IAntlrErrorStrategy
 {
+    private const int MostExpected = 6;
+
     private bool _recovering;
 
     /// <inheritdoc/>
@@ -35,13 +35,27 @@ internal sealed class RecoveryStrategy : IAntlrErrorStrategy
     {
         if (_recovering) return;
         _recovering = true;
-        var builder = (TreeBuilder)recognizer;
         var token = e.OffendingToken;
-        builder.Mistakes.Add(Finding.At(
-            Rules.Syntax,
-            new Location(builder.Source, TextSpan.FromBounds(token.StartIndex, token.StopIndex + 1)),
-            $"\"{token.Text}\" unexpected, expecting {e.GetExpectedTokens()?.ToString(recognizer.Vocabulary)}"));
+        if (token.Type is not (WaterScriptLexer.GLUED or WaterScriptLexer.MALFORMED or WaterScriptLexer.OTHER))
+            ((TreeBuilder)recognizer).Mistakes.Unexpected(token, Expected(e, recognizer));
     }
+
+    /// <summary>What could stand there, in words; nothing when that is a name or one of many words.</summary>
+    private static string Expected(RecognitionException e, Antlr4.Runtime.Parser recognizer)
+    {
+        var types = e.GetExpectedTokens()?.ToArray() ?? [];
+        return types.Length is 0 or > MostExpected ? "" : string.Join(" or ", types.Select(type => InWords(type, recognizer.Vocabulary)));
+    }
+
+    private static string InWords(int type, IVocabulary vocabulary) => type switch
+    {
+        WaterScriptLexer.NUMBER => "a number",
+        WaterScriptLexer.DATE => "a date",
+        WaterScriptLexer.CLOCK => "a time of day",
+        WaterScriptLexer.STRING => "a text in quotes",
+        WaterScriptLexer.NEWLINE or TokenConstants.EOF => "the end of the line",
+        _ => vocabulary.GetLiteralName(type)?.Trim('\'') ?? vocabulary.GetSymbolicName(type).ToLowerInvariant(),
+    };
 
     /// <inheritdoc/>
     public void Recover(Antlr4.Runtime.Parser recognizer, RecognitionException e)

@@ -1,5 +1,7 @@
 using Antlr4.Runtime;
 using Antlr4.Runtime.Misc;
+using WaterScript.Syntax.Generated;
+using WaterScript.Text;
 
 namespace WaterScript.Syntax;
 
@@ -28,6 +30,10 @@ internal sealed class TokenList(List<IToken> tokens, ITokenSource source) : ITok
     }
 
     public void Seek(int index) => Index = index;
+
+    /// <summary>Where the labels stand.</summary>
+    public List<TextSpan> Labels() =>
+        [.. tokens.Where(token => token.Type == WaterScriptLexer.STRING).Select(token => TextSpan.FromBounds(token.StartIndex, token.StopIndex + 1))];
 
     public IToken Get(int i) => tokens[i];
 

@@ -9,7 +9,7 @@ namespace WaterScript.Syntax;
 internal static class TokenReader
 {
     /// <summary>Reads all tokens of a file.</summary>
-    public static (TokenList Tokens, ImmutableArray<TextSpan> Comments) Read(SourceText source)
+    public static (TokenList Tokens, ImmutableArray<TextSpan> Comments) Read(SourceText source, Mistakes mistakes)
     {
         var lexer = new WaterScriptLexer(new AntlrInputStream(source.Text), TextWriter.Null, TextWriter.Null);
         lexer.RemoveErrorListeners();
@@ -22,7 +22,9 @@ internal static class TokenReader
             if (token.Type == TokenConstants.EOF) break;
         }
 
-        return (new TokenList(tokens, lexer), comments.DrainToImmutable());
+        var mended = new TokenMender(tokens, mistakes).Mend();
+        for (var i = 0; i < mended.Count; i++) ((IWritableToken)mended[i]).TokenIndex = i;
+        return (new TokenList(mended, lexer), comments.DrainToImmutable());
     }
 
     /// <summary>Whether a line ends after a token that lets the statement go on.</summary>
@@ -39,7 +41,6 @@ internal static class TokenReader
             while (tokens.Count > 0 && IsLineEnd(tokens[^1])) tokens.RemoveAt(tokens.Count - 1);
         }
 
-        ((IWritableToken)token).TokenIndex = tokens.Count;
         tokens.Add(token);
     }
 }

@@ -64,7 +64,7 @@ internal abstract partial class TreeBuilder(ITokenStream input, TextWriter outpu
         new(SpanOf(token), decimal.TryParse(token.Text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) ? value : decimal.MaxValue);
 
     /// <summary>The label that a token is, its escapes read.</summary>
-    protected StringNode StringOf(IToken token) => new(SpanOf(token), Labels.Read(token, Mistakes));
+    protected StringNode StringOf(IToken token) => new(SpanOf(token), Labels.Read(token.Text, token.StartIndex, Mistakes));
 
     // ---- Lists
 

@@ -10,6 +10,7 @@ public static partial class Rules
     [
         Syntax,
         HiddenText,
+        DecimalComma,
         UnknownName,
         DuplicateName,
         UnknownProperty,

@@ -1,0 +1,282 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Antlr4.Runtime;
+using WaterScript.Quantities;
+using WaterScript.Syntax.Generated;
+using WaterScript.Text;
+
+namespace WaterScript.Syntax;
+
+/// <summary>
+/// Goes over the tokens of a file before they are parsed. What is understood though it is written in another way comes out
+/// in the language's own form, with advice; what is no token of the language is reported here, and by nobody after.
+/// </summary>
+internal sealed partial class TokenMender(List<IToken> tokens, Mistakes mistakes)
+{
+    private readonly List<IToken> _mended = new(tokens.Count);
+    private int _next;
+    private bool _inDayNumbers;
+
+    /// <summary>The tokens as the parser is to see them.</summary>
+    public List<IToken> Mend()
+    {
+        while (_next < tokens.Count) MendOne(tokens[_next++]);
+        return _mended;
+    }
+
+    private void MendOne(IToken token)
+    {
+        _inDayNumbers = token.Type switch
+        {
+            WaterScriptLexer.DAYS => Before(1)?.Type != WaterScriptLexer.NUMBER,
+            WaterScriptLexer.NUMBER or WaterScriptLexer.COMMA => _inDayNumbers,
+            _ => false,
+        };
+        switch (token.Type)
+        {
+            case WaterScriptLexer.CLOCK: MendClock(token); break;
+            case WaterScriptLexer.NUMBER: MendNumber(token); break;
+            case WaterScriptLexer.GLUED: MendGlued(token); break;
+            case WaterScriptLexer.MALFORMED: MendMalformed(token); break;
+            case WaterScriptLexer.WORD or WaterScriptLexer.PATH: MendWord(token); break;
+            case WaterScriptLexer.CURLY_STRING: MendQuotes(token); break;
+            case WaterScriptLexer.OPEN_STRING: MendOpenLabel(token); break;
+            case WaterScriptLexer.MINUS: MendMinus(token); break;
+            case WaterScriptLexer.EQUALS: MendEquals(token); break;
+            case WaterScriptLexer.OTHER: MendOther(token); break;
+            default: _mended.Add(token); break;
+        }
+    }
+
+    private void MendClock(IToken token)
+    {
+        if (MendHalfOfDay(token, token.Text)) return;
+        if (token.Text.IndexOf(':', StringComparison.Ordinal) == 1) Rewrite(token, WaterScriptLexer.CLOCK, "0" + token.Text);
+        else _mended.Add(token);
+    }
+
+    /// <summary><c>6:30 pm</c>, <c>6 pm</c></summary>
+    private bool MendHalfOfDay(IToken token, string time)
+    {
+        if (Ahead(0) is not { } half || !Slips.IsHalfOfDay(half.Text, out var afternoon)) return false;
+        if (Clock24(time, afternoon) is not { } clock) return false;
+        _next++;
+        Merge(token, half, WaterScriptLexer.CLOCK, clock);
+        return true;
+    }
+
+    private void MendNumber(IToken token)
+    {
+        if (MendHalfOfDay(token, token.Text) || MendDecimalComma(token)) return;
+        _mended.Add(token);
+        MendUnit();
+    }
+
+    private bool MendDecimalComma(IToken token)
+    {
+        if (_inDayNumbers || Ahead(0) is not { Type: WaterScriptLexer.COMMA } comma || Ahead(1) is not { Type: WaterScriptLexer.NUMBER } rest) return false;
+        if (!Touch(token, comma) || !Touch(comma, rest)) return false;
+        _next += 2;
+        var number = Make(WaterScriptLexer.NUMBER, Cover(token, rest), $"{token.Text}.{rest.Text}");
+        mistakes.DecimalComma(SpanOf(number), token.Text, rest.Text);
+        _mended.Add(number);
+        MendUnit();
+        return true;
+    }
+
+    /// <summary>The unit after the number that was added last.</summary>
+    private void MendUnit()
+    {
+        if (Ahead(0) is not { } unit) return;
+        if (unit.Type == WaterScriptLexer.PERCENT && Touch(_mended[^1], unit)) mistakes.Unusual(Cover(_mended[^1], unit), $"{_mended[^1].Text} %");
+        if (!Words.IsWord(unit.Type) && unit.Type != WaterScriptLexer.PATH) return;
+        if (Slips.Unit(Slips.Plain(unit.Text)) is not { } symbol) return;
+        _next++;
+        Rewrite(unit, TypeOfUnit(symbol), symbol);
+    }
+
+    private void MendGlued(IToken token)
+    {
+        var half = GluedHalfOfDay().Match(token.Text);
+        if (half.Success && Clock24(half.Groups[1].Value, half.Groups[2].ValueSpan is "pm" or "PM") is { } clock)
+        {
+            Rewrite(token, WaterScriptLexer.CLOCK, clock);
+        }
+        else if (GluedTimes().IsMatch(token.Text) && Before(1)?.Type == WaterScriptLexer.REPEAT)
+        {
+            mistakes.GluedTimes(SpanOf(token), token.Text[..^1]);
+            _mended.Add(Make(WaterScriptLexer.NUMBER, new TextSpan(token.StartIndex, token.Text.Length - 1), token.Text[..^1]));
+            _mended.Add(Make(WaterScriptLexer.TIMES, new TextSpan(token.StopIndex, 1), "times"));
+        }
+        else if (Split(token) is { } parts)
+        {
+            mistakes.Unusual(SpanOf(token), string.Join(' ', parts.Select(part => part.Text)));
+            _mended.AddRange(parts);
+        }
+        else
+        {
+            mistakes.Glued(SpanOf(token), token.Text);
+            _mended.Add(token);
+        }
+    }
+
+    private void MendMalformed(IToken token)
+    {
+        var half = GluedHalfOfDay().Match(token.Text);
+        if (half.Success && Clock24(half.Groups[1].Value, half.Groups[2].ValueSpan is "pm" or "PM") is { } clock)
+        {
+            Rewrite(token, WaterScriptLexer.CLOCK, clock);
+            return;
+        }
+
+        mistakes.Malformed(SpanOf(token), token.Text);
+        _mended.Add(token);
+    }
+
+    private void MendWord(IToken token)
+    {
+        if (MendSpacedStroke(token)) return;
+        var plain = Slips.Plain(token.Text);
+        if (plain == token.Text) _mended.Add(token);
+        else Rewrite(token, token.Type, plain);
+    }
+
+    /// <summary><c>L / min</c></summary>
+    private bool MendSpacedStroke(IToken token)
+    {
+        if (Ahead(0) is not { Type: WaterScriptLexer.OTHER, Text: "/" } || Ahead(1) is not { } below) return false;
+        var unit = Slips.Plain($"{token.Text}/{below.Text}");
+        if (Units.Find(unit) is null) return false;
+        _next += 2;
+        Merge(token, below, WaterScriptLexer.PATH, unit);
+        return true;
+    }
+
+    private void MendQuotes(IToken token) =>
+        Rewrite(token, WaterScriptLexer.STRING, $"\"{token.Text[1..^1]}\"");
+
+    private void MendOpenLabel(IToken token)
+    {
+        mistakes.OpenLabel(SpanOf(token));
+        var text = token.Text.EndsWith('\\') ? token.Text[..^1] : token.Text;
+        _mended.Add(Make(WaterScriptLexer.STRING, SpanOf(token), $"\"{text[1..]}\""));
+    }
+
+    private void MendMinus(IToken token)
+    {
+        var isBetweenWords = Before(1) is { } before && Ahead(0) is { } after && Touch(before, token) && Touch(token, after);
+        if (token.Text == "-" || isBetweenWords) _mended.Add(Make(token.Type, SpanOf(token), "-"));
+        else Rewrite(token, token.Type, "-");
+    }
+
+    /// <summary><c>flow = 18 L/min</c></summary>
+    private void MendEquals(IToken token)
+    {
+        var isAfterProperty = IsSecond && Before(1)!.Type is not (WaterScriptLexer.LET or WaterScriptLexer.GROUP);
+        if (isAfterProperty) mistakes.NeedlessMark(SpanOf(token), Before(1)!.Text, "=");
+        else _mended.Add(token);
+    }
+
+    private void MendOther(IToken token)
+    {
+        if (token.Text == ":" && Before(2)?.Type == WaterScriptLexer.LET)
+        {
+            mistakes.ColonInLet(SpanOf(token), Before(1)!.Text);
+            _mended.Add(Make(WaterScriptLexer.EQUALS, SpanOf(token), "="));
+        }
+        else if (token.Text == ":" && IsSecond)
+        {
+            mistakes.NeedlessMark(SpanOf(token), Before(1)!.Text, ":");
+        }
+        else
+        {
+            var isOneOfMany = Before(1) is { Type: WaterScriptLexer.OTHER } before && Touch(before, token);
+            if (!isOneOfMany) mistakes.Stray(SpanOf(token), token.Text);
+            _mended.Add(token);
+        }
+    }
+
+    /// <summary>The numbers and units that are glued together, or null where one of them is no unit.</summary>
+    private static List<IToken>? Split(IToken token)
+    {
+        var parts = new List<IToken>();
+        var text = token.Text;
+        for (var i = 0; i < text.Length;)
+        {
+            var number = NumberAtStart().Match(text, i, text.Length - i);
+            if (!number.Success) return null;
+            var start = i + number.Length;
+            if (UnitAt(text, start) is not (var length, { } symbol)) return null;
+            parts.Add(Make(WaterScriptLexer.NUMBER, new TextSpan(token.StartIndex + i, number.Length), number.Value));
+            parts.Add(Make(TypeOfUnit(symbol), new TextSpan(token.StartIndex + start, length), symbol));
+            i = start + length;
+        }
+
+        return parts;
+    }
+
+    /// <summary>The unit at a place and how long it is as written; a digit belongs to it only in <c>m2</c>, <c>m3/h</c> and the like.</summary>
+    private static (int Length, string? Symbol) UnitAt(string text, int start)
+    {
+        foreach (var match in (Match[])[UnitWithDigit().Match(text, start, text.Length - start), UnitOfLetters().Match(text, start, text.Length - start)])
+        {
+            var plain = Slips.Plain(match.Value);
+            var symbol = Slips.Unit(plain) ?? (Units.Find(plain) is null ? null : plain);
+            if (match.Success && symbol is not null) return (match.Length, symbol);
+        }
+
+        return (0, null);
+    }
+
+    private static int TypeOfUnit(string symbol) =>
+        symbol == "%" ? WaterScriptLexer.PERCENT : symbol.Contains('/', StringComparison.Ordinal) ? WaterScriptLexer.PATH : Words.TypeOf(symbol);
+
+    /// <summary><c>18:30</c> for <c>6:30</c> in the afternoon; null where the hour is none of a half day.</summary>
+    private static string? Clock24(string time, bool afternoon)
+    {
+        var colon = time.IndexOf(':', StringComparison.Ordinal);
+        var hours = colon < 0 ? time : time[..colon];
+        if (!int.TryParse(hours, NumberStyles.None, CultureInfo.InvariantCulture, out var hour) || hour is < 1 or > 12) return null;
+        return string.Create(CultureInfo.InvariantCulture, $"{(hour % 12) + (afternoon ? 12 : 0):00}{(colon < 0 ? ":00" : time[colon..])}");
+    }
+
+    private void Rewrite(IToken token, int type, string form) => Merge(token, token, type, form);
+
+    private void Merge(IToken first, IToken last, int type, string form)
+    {
+        var merged = Make(type, Cover(first, last), form);
+        mistakes.Unusual(SpanOf(merged), form);
+        _mended.Add(merged);
+    }
+
+    private bool IsSecond => Before(1) is { } first && Words.IsWord(first.Type) &&
+        Before(2)?.Type is null or WaterScriptLexer.NEWLINE or WaterScriptLexer.LBRACE or WaterScriptLexer.RBRACE;
+
+    private IToken? Ahead(int count) => _next + count < tokens.Count ? tokens[_next + count] : null;
+
+    private IToken? Before(int count) => _mended.Count >= count ? _mended[^count] : null;
+
+    private static bool Touch(IToken first, IToken second) => first.StopIndex + 1 == second.StartIndex;
+
+    private static TextSpan SpanOf(IToken token) => TextSpan.FromBounds(token.StartIndex, token.StopIndex + 1);
+
+    private static TextSpan Cover(IToken first, IToken last) => TextSpan.FromBounds(first.StartIndex, last.StopIndex + 1);
+
+    private static CommonToken Make(int type, TextSpan span, string text) =>
+        new(type, text) { StartIndex = span.Start, StopIndex = span.End - 1 };
+
+    [GeneratedRegex("^([0-9]{1,2}(?::[0-9]{2})?)(am|pm|AM|PM)$", RegexOptions.CultureInvariant)]
+    private static partial Regex GluedHalfOfDay();
+
+    [GeneratedRegex("^[0-9]+[xX]$", RegexOptions.CultureInvariant)]
+    private static partial Regex GluedTimes();
+
+    [GeneratedRegex(@"\G[0-9]+(\.[0-9]+)?", RegexOptions.CultureInvariant)]
+    private static partial Regex NumberAtStart();
+
+    [GeneratedRegex(@"\G[^0-9./-]+[23](/[^0-9./-]+)?(?![0-9])", RegexOptions.CultureInvariant)]
+    private static partial Regex UnitWithDigit();
+
+    [GeneratedRegex(@"\G[^0-9./-]+(/[^0-9./-]+)?", RegexOptions.CultureInvariant)]
+    private static partial Regex UnitOfLetters();
+}

@@ -1,0 +1,47 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using WaterScript.Syntax.Generated;
+
+namespace WaterScript.Syntax;
+
+/// <summary>The words of the language, and where a statement may begin with which.</summary>
+internal static class Words
+{
+    private static readonly ImmutableArray<string> AtTop =
+    [
+        "include", "let", "group", "hold", "closed", "extra", "accept", "sequence", "restriction", "schedule",
+        "site", "supply", "controller", "valve", "pump", "master", "injector", "zone", "soil", "plants", "climate", "scale",
+    ];
+
+    private static readonly ImmutableArray<string> InSchedule =
+        ["every", "on", "manual", "from", "except", "start", "finish", "repeat", "cut", "scale", "note", "steps", "accept"];
+
+    private static readonly ImmutableArray<string> InSteps = ["water", "pause", "repeat", "cycle", "run", "accept"];
+
+    private static readonly ImmutableArray<string> InRestriction =
+        ["for", "from", "allow", "except", "at", "exempt", "week", "accept"];
+
+    private static readonly FrozenDictionary<string, int> Types =
+        Enumerable.Range(WaterScriptLexer.INCLUDE, WaterScriptLexer.WORD - WaterScriptLexer.INCLUDE)
+            .ToFrozenDictionary(type => WaterScriptLexer.DefaultVocabulary.GetLiteralName(type).Trim('\''));
+
+    /// <summary>The words with which a statement begins at a place; any word in a description.</summary>
+    public static ImmutableArray<string> At(Place place) => place switch
+    {
+        Place.File => AtTop,
+        Place.Schedule => InSchedule,
+        Place.Steps => InSteps,
+        Place.Restriction => InRestriction,
+        _ => [],
+    };
+
+    /// <summary>Whether a statement may begin with a word at a place.</summary>
+    public static bool BeginsStatement(string word, Place place) =>
+        place == Place.Description ? word.Length > 0 && char.IsAsciiLetterLower(word[0]) : At(place).Contains(word);
+
+    /// <summary>The type of the token that a word is.</summary>
+    public static int TypeOf(string word) => Types.GetValueOrDefault(word, WaterScriptLexer.WORD);
+
+    /// <summary>Whether a token is a word, of the language or not.</summary>
+    public static bool IsWord(int type) => type is >= WaterScriptLexer.INCLUDE and <= WaterScriptLexer.WORD;
+}
