@@ -4,7 +4,6 @@ using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Syntax;
 using WaterScript.Text;
-using Weekdays = WaterScript.Model.Weekdays;
 
 namespace WaterScript.Binding;
 

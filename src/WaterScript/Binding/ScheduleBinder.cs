@@ -259,6 +259,10 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
         });
     }
 
-    private void Missing(ScheduleBody body, string what, string form) =>
+    /// <summary>Where a statement of the schedule could not be read, what is missing may be just that one.</summary>
+    private void Missing(ScheduleBody body, string what, string form)
+    {
+        if (scope.Findings.Any(finding => finding.Severity == Severity.Error && body.Contains(finding.Primary.Location))) return;
         scope.Report(Rules.Missing, body.Origin, $"schedule \"{body.Name}\" has no {what}", wayOut: $"Add a line like this: {form}");
+    }
 }

@@ -52,6 +52,9 @@ internal sealed class ScheduleBody
     /// <summary>Whether there is a statement of one of three types.</summary>
     public bool HasAny<T1, T2, T3>() => _statements.Exists(statement => statement is T1 or T2 or T3);
 
+    /// <summary>Whether a place lies inside it.</summary>
+    public bool Contains(Location location) => location.Source == Source && _placed.Node.Span.Contains(location.Span);
+
     /// <summary>A place in its file.</summary>
     public Location At(TextSpan span) => new(_placed.Source, span);
 

@@ -75,7 +75,7 @@ internal static class SiteBinder
             found ??= BlockReader.Read(placed.Node, placed.Source, Schema.Site.Block, scope);
         }
 
-        if (found is null)
+        if (found is null && !scope.Findings.Any(finding => finding.Rule == Rules.OverLimit))
         {
             scope.Report(
                 Rules.Missing,

@@ -19,7 +19,7 @@ internal sealed class Mistakes(SourceText source)
 
     /// <summary>Something after the end of a statement.</summary>
     public void Leftover(Token token) =>
-        Add(Finding.At(Rules.Syntax, At(token.Span), $"\"{token.Text}\" does not belong here"));
+        Add(Finding.At(Rules.Syntax, At(token.Span), $"\"{token.Text}\" does not belong here") with { WayOut = WayOutOf(token.Text) });
 
     /// <summary>A token that cannot stand where it does.</summary>
     public void Unexpected(IToken token, string expected)
@@ -31,7 +31,24 @@ internal sealed class Mistakes(SourceText source)
             WaterScriptLexer.NEWLINE => "the line ends too early",
             _ => $"\"{token.Text}\" does not belong here",
         };
-        Add(Finding.At(Rules.Syntax, At(token.Type is TokenConstants.EOF or WaterScriptLexer.NEWLINE ? new TextSpan(span.Start, 0) : span), heading, expected.Length == 0 ? "" : $"{expected} is expected"));
+        Add(Finding.At(Rules.Syntax, At(token.Type is TokenConstants.EOF or WaterScriptLexer.NEWLINE ? new TextSpan(span.Start, 0) : span), heading, expected.Length == 0 ? "" : $"{expected} is expected") with { WayOut = WayOutOf(token.Text) });
+    }
+
+    /// <summary><c>mon-fri</c></summary>
+    public void GluedWeekdays(TextSpan span, string first, string last) => Add(Finding.At(Rules.Syntax, At(span), $"\"{source.Slice(span)}\" is not how days in a row are written") with
+    {
+        WayOut = $"Write {first} to {last}",
+        Fix = Fix.Safe($"write {first} to {last}", At(span), $"{first} to {last}"),
+    });
+
+    /// <summary>What to do about a token that cannot stand where it does; empty where that is not known.</summary>
+    private static string WayOutOf(string text)
+    {
+        if (text.StartsWith("sunrise-", StringComparison.Ordinal) || text.StartsWith("sunset-", StringComparison.Ordinal))
+            return $"Put spaces around the minus, like this: {text.Replace("-", " - ", StringComparison.Ordinal)} min";
+        return Words.BeginsStatement(text, Place.File) || Words.BeginsStatement(text, Place.Steps) || Words.BeginsStatement(text, Place.Schedule)
+            ? "If it begins a new statement, put it on a line of its own."
+            : "";
     }
 
     /// <summary>Something understood that is written in another way here.</summary>

@@ -66,6 +66,13 @@ internal static class Slips
     /// <summary><c>mon</c> for <c>mon</c>, <c>Mon</c>, <c>Monday</c>; null for what is no day of the week.</summary>
     public static string? Weekday(string word) => WeekdayWords.GetValueOrDefault(word.ToLowerInvariant());
 
+    /// <summary>The two days of <c>mon-fri</c>; null for what is no such pair.</summary>
+    public static (string First, string Last)? WeekdayRange(string word)
+    {
+        var parts = word.Split('-');
+        return parts.Length == 2 && Weekday(parts[0]) is { } first && Weekday(parts[1]) is { } last ? (first, last) : null;
+    }
+
     /// <summary><c>dec</c> for <c>dec</c>, <c>Dec</c>, <c>December</c>; null for what is no month.</summary>
     public static string? Month(string word) => MonthWords.GetValueOrDefault(word.ToLowerInvariant());
 

@@ -81,13 +81,20 @@ internal abstract partial class TreeBuilder(ITokenStream input, TextWriter outpu
     // ---- Days and dates
 
     /// <summary>A day of the week where nothing else can stand.</summary>
-    protected static NameNode WeekdayOf(NameNode word) => word;
+    protected NameNode WeekdayOf(NameNode word) => Canonical(word, Slips.Weekday(word.Text));
 
     /// <summary>A month where nothing else can stand.</summary>
-    protected static NameNode MonthOf(NameNode word) => word;
+    protected NameNode MonthOf(NameNode word) => Canonical(word, Slips.Month(word.Text));
+
+    private NameNode Canonical(NameNode word, string? form)
+    {
+        if (form is null || form == word.Text) return word;
+        Mistakes.Unusual(word.Span, form);
+        return word with { Text = form };
+    }
 
     /// <summary><c>last feb</c></summary>
-    protected static DateBaseNode LastOf(ParserRuleContext context, NameNode month) =>
+    protected DateBaseNode LastOf(ParserRuleContext context, NameNode month) =>
         new MonthDayNode(TextSpan.FromBounds(context.Start.StartIndex, month.Span.End), null, MonthOf(month));
 
     /// <summary>A date with its offset, which may not be there.</summary>
@@ -98,7 +105,13 @@ internal abstract partial class TreeBuilder(ITokenStream input, TextWriter outpu
     protected DayNode WordDay(ParserRuleContext context, NameNode first, WaterScriptParser.OffsetContext? offset, DateNode? last)
     {
         var span = SpanOf(context);
-        if (offset is null && Weekdays.IsOne(first.Text) && last is null or { Base: LetDateNode, Offset: null })
+        if (offset is null && last is null && Slips.WeekdayRange(first.Text) is { } range)
+        {
+            Mistakes.GluedWeekdays(first.Span, range.First, range.Last);
+            return new WeekdayNode(span, first with { Text = range.First }, first with { Text = range.Last });
+        }
+
+        if (offset is null && Slips.Weekday(first.Text) is not null && last is null or { Base: LetDateNode, Offset: null })
             return new WeekdayNode(span, WeekdayOf(first), last is null ? null : WeekdayOf(new NameNode(last.Span, ((LetDateNode)last.Base).Name)));
         return new DateRangeNode(span, DateOf(new LetDateNode(first.Span, first.Text), offset), last);
     }

@@ -1,0 +1,96 @@
+using NodaTime;
+using WaterScript.Binding;
+using WaterScript.Text;
+using Xunit;
+
+namespace WaterScript.Tests.Syntax;
+
+/// <summary>A file with many mistakes tells each of them at its own place, and nothing else.</summary>
+public class MistakesTests
+{
+    private const string Site = "site garden { timezone Europe/Lisbon; effective 2026-03-01; location 39.6 N 8.1 W }\nzone lawn { output 1 }\nzone beds { output 2 }\n";
+
+    [Fact]
+    public void ManyMistakesAreToldOnceEachAtTheirPlaces()
+    {
+        const string text = """
+            site garden { timezone Europe/Lisbon; effective 2026-03-01; location 39.6 N 8.1 W }
+            zone lawn "Lawn 🌱" { output 1; flow: 18 L/min }
+            zone beds { output 2; area 2,5 m2 }
+            schedule a {
+            	on Monday, fri
+            	start at 6:30 pm
+            	steps { water lawn for 5 minutes; water beds for 18min }
+            }
+            schedule b { on mon-fri; start at sunrise-30 min; steps { repeat 3x { water lawm for 2 min } } }
+            schedule c { on 1/5/2026; start at 06:00-09:00; steps { water lawn for 1h30min water beds for 2 min } }
+            schedle d { every day }
+            """;
+        Assert.Equal(
+            [
+                "2:37 syntax", "3:28 decimal-comma", "5:5 unusual-form", "6:11 unusual-form", "7:27 unusual-form", "7:51 unusual-form",
+                "9:17 syntax", "9:35 syntax", "9:66 syntax", "9:77 unknown-name", "10:17 syntax", "10:36 syntax", "10:72 unusual-form",
+                "10:80 syntax", "11:1 unknown-name",
+            ],
+            Findings(text));
+    }
+
+    [Theory]
+    [InlineData("\r\n")]
+    [InlineData("\r")]
+    public void LineEndsOfEveryKindCount(string lineEnd) =>
+        Assert.Equal(["4:5 unknown-name"], Findings((Site + "    schedle a { every day }").Replace("\n", lineEnd, StringComparison.Ordinal)));
+
+    [Fact]
+    public void AByteOrderMarkTakesNoColumn() => Assert.Equal(["1:1 unknown-name"], Findings("\uFEFFschedle a { every day }\n" + Site));
+
+    [Theory]
+    [InlineData("# turned \u202E comment", "hidden-text")]
+    [InlineData("zone\u00A0hedge { output 3 }", "hidden-text")]
+    [InlineData("zone hedge \"\u202Eegdeh\" { output 3 }", "hidden-text")]
+    [InlineData("zone hedge \"\\u{zz}\" { output 3 }", "syntax")]
+    [InlineData("zone hedge \"open { output 3 }", "syntax")]
+    public void WhatCannotBeSeenOrReadIsTold(string line, string slug) => Assert.Contains(Findings(Site + line), finding => finding.EndsWith(' ' + slug));
+
+    [Fact]
+    public void ALabelMayHoldAMarkOfDirectionAndAnEmoji() => Assert.Empty(Findings(Site + "zone hedge \"Hedge \u200F🌱 \\u{1F331}\" { output 3 }"));
+
+    [Theory]
+    [InlineData("schedule s { every day; start at 06:00; steps { ", "repeat 2 times { ", 20_000)]
+    [InlineData("", "{ ", 20_000)]
+    public void BracesTooDeepEndAtOnce(string before, string brace, int count)
+    {
+        var text = before + string.Concat(Enumerable.Repeat(brace, count));
+        Assert.Equal(["over-limit"], Findings(text).Select(finding => finding.Split(' ')[1]));
+    }
+
+    [Fact]
+    public void RandomEditsNeverThrow()
+    {
+        var random = new Random(20260401);
+        const string good = Site + "schedule s {\n  on mon, wed to fri\n  start at sunrise - 30 min\n  repeat every 45 min for 4 passes\n  steps { water lawn + beds, lawn for 10 min; pause 2 min }\n}\n";
+        for (var i = 0; i < 2_000; i++)
+        {
+            var at = random.Next(good.Length);
+            var length = random.Next(1, 6);
+            var text = random.Next(3) switch
+            {
+                0 => good.Remove(at, Math.Min(length, good.Length - at)),
+                1 => good.Insert(at, good.Substring(random.Next(good.Length - 6), length)),
+                _ => good.Remove(at, 1).Insert(at, ((char)random.Next(32, 400)).ToString()),
+            };
+            Assert.True(Findings(text).Length <= 12, text);
+        }
+    }
+
+    private static string[] Findings(string text)
+    {
+        var reading = SiteReader.Read(SourceText.From("site.water", text), "site.water", new NoFiles(), DateTimeZoneProviders.Tzdb);
+        return [.. reading.Findings.Select(finding => $"{finding.Primary.Location.Start.Line}:{finding.Primary.Location.Start.Column} {finding.Rule.Slug}")];
+    }
+
+    private sealed class NoFiles : ISourceReader
+    {
+        public SourceText? Read(string path) => null;
+    }
+}
