@@ -113,7 +113,7 @@ STRING : '"' ( '\\' ~[\r\n] | ~["\\\r\n] )* '"' ;
 CURLY_STRING : [\u201C\u201D\u201E\u201F\u00AB] ~["\u201C\u201D\u201E\u201F\u00AB\u00BB\r\n]* ["\u201C\u201D\u201F\u00BB] ;
 
 /** A label whose closing quote is missing; it stops at the end of the line. */
-OPEN_STRING : ["\u201C\u201D\u201E\u201F\u00AB] ( '\\' ~[\r\n] | ~["\\\r\n] )* '\\'? ;
+OPEN_STRING : '"' ( '\\' ~[\r\n] | ~["\\\r\n] )* '\\'? | [\u201C\u201D\u201E\u201F\u00AB] ~["\u201C\u201D\u201E\u201F\u00AB\u00BB\r\n]* ;
 
 COMMA   : ',' ;
 PLUS    : '+' ;
