@@ -96,6 +96,12 @@ internal sealed class Mistakes(SourceText source)
     /// <summary>A character that the language does not use.</summary>
     public void Stray(TextSpan span, string text) => Wrong(span, "is no character of the language", "Delete it, or put it into a label.");
 
+    /// <summary>A block that is not closed where its lines end.</summary>
+    public void MissingClose(TextSpan span) => Add(Finding.At(Rules.Syntax, At(span), "a block without its closing brace", "opened here") with { WayOut = "Put a } after its last line." });
+
+    /// <summary>A closing brace too many.</summary>
+    public void StrayClose(TextSpan span) => Add(Finding.At(Rules.Syntax, At(span), "a closing brace that closes nothing") with { WayOut = "Delete it, or put the { of its block after the name." });
+
     /// <summary>Braces inside braces beyond the limit.</summary>
     public void TooDeep(TextSpan span) => Add(Finding.At(Rules.OverLimit, At(span), $"more than {Limits.NestingDepth} braces inside one another") with { WayOut = "Give the inner steps a name with `sequence`, and `run` it." });
 

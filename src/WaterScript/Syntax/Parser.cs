@@ -24,7 +24,7 @@ public static class Parser
 
         var mistakes = new Mistakes(source);
         var (tokens, comments) = TokenReader.Read(source, mistakes);
-        if (IsTooDeep(tokens, mistakes))
+        if (tokens is null)
         {
             mistakes.HandOver(findings);
             return new FileNode(source, [], comments);
@@ -36,22 +36,6 @@ public static class Parser
         var file = new FileNode(source, [.. parser.file().nodes], comments);
         mistakes.HandOver(findings);
         return file;
-    }
-
-    /// <summary>Each brace is a call deeper for the parser, so too many of them are refused before it starts.</summary>
-    private static bool IsTooDeep(TokenList tokens, Mistakes mistakes)
-    {
-        var depth = 0;
-        for (var i = 0; i < tokens.Size; i++)
-        {
-            var token = tokens.Get(i);
-            if (token.Type == WaterScriptLexer.RBRACE && depth > 0) depth--;
-            if (token.Type != WaterScriptLexer.LBRACE || ++depth <= Limits.NestingDepth) continue;
-            mistakes.TooDeep(TextSpan.FromBounds(token.StartIndex, token.StopIndex + 1));
-            return true;
-        }
-
-        return false;
     }
 
     private static Finding TooLong(SourceText source)

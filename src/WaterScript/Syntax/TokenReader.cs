@@ -8,8 +8,8 @@ namespace WaterScript.Syntax;
 /// <summary>Text to tokens: sets comments aside and takes out the line ends that end no statement.</summary>
 internal static class TokenReader
 {
-    /// <summary>Reads all tokens of a file.</summary>
-    public static (TokenList Tokens, ImmutableArray<TextSpan> Comments) Read(SourceText source, Mistakes mistakes)
+    /// <summary>Reads all tokens of a file; null where its braces lie too deep to be parsed.</summary>
+    public static (TokenList? Tokens, ImmutableArray<TextSpan> Comments) Read(SourceText source, Mistakes mistakes)
     {
         var lexer = new WaterScriptLexer(new AntlrInputStream(source.Text), TextWriter.Null, TextWriter.Null);
         lexer.RemoveErrorListeners();
@@ -22,7 +22,9 @@ internal static class TokenReader
             if (token.Type == TokenConstants.EOF) break;
         }
 
-        var mended = new TokenMender(tokens, mistakes).Mend();
+        var braces = new Braces(new TokenMender(tokens, mistakes).Mend(), source, mistakes);
+        if (!braces.AreShallow()) return (null, comments.DrainToImmutable());
+        var mended = braces.Balance();
         for (var i = 0; i < mended.Count; i++) ((IWritableToken)mended[i]).TokenIndex = i;
         return (new TokenList(mended, lexer), comments.DrainToImmutable());
     }

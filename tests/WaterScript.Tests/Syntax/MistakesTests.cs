@@ -35,6 +35,15 @@ public class MistakesTests
             Findings(text));
     }
 
+    [Fact]
+    public void AMissingBraceIsToldAtTheLineThatOpensItsBlock() =>
+        Assert.Equal(
+            ["4:14 syntax", "8:6 missing", "8:14 unknown-property"],
+            Findings(Site + "schedule one {\n  every day\n  start at 06:00\n  steps { water lawn for 5 min }\nzone hedge { otput 3 }\n"));
+
+    [Fact]
+    public void ABraceTooManyIsToldAlone() => Assert.Equal(["5:1 syntax"], Findings(Site + "zone hedge { output 3 }\n}\n"));
+
     [Theory]
     [InlineData("\r\n")]
     [InlineData("\r")]

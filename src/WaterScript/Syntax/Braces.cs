@@ -1,0 +1,111 @@
+using Antlr4.Runtime;
+using WaterScript.Diagnostics;
+using WaterScript.Syntax.Generated;
+using WaterScript.Text;
+
+namespace WaterScript.Syntax;
+
+/// <summary>
+/// Looks at the braces of a file before it is parsed. Where a closing one is missing it is set where the indentation says,
+/// and reported at the line that opens the block, so that the blocks after it are read as they were meant.
+/// </summary>
+internal sealed class Braces(List<IToken> tokens, SourceText source, Mistakes mistakes)
+{
+    private const int TabWidth = 4;
+
+    private readonly List<IToken> _balanced = new(tokens.Count + 4);
+    private readonly Stack<Block> _open = new();
+    private int _indent;
+
+    /// <summary>Whether no brace lies deeper than the limit; the first that does is reported. Each is a call deeper for the parser.</summary>
+    public bool AreShallow()
+    {
+        var depth = 0;
+        foreach (var token in tokens)
+        {
+            if (token.Type == WaterScriptLexer.RBRACE && depth > 0) depth--;
+            if (token.Type != WaterScriptLexer.LBRACE || ++depth <= Limits.NestingDepth) continue;
+            mistakes.TooDeep(SpanOf(token));
+            return false;
+        }
+
+        return true;
+    }
+
+    /// <summary>The tokens with as many closing braces as opening ones.</summary>
+    public List<IToken> Balance()
+    {
+        if (AreBalanced()) return tokens;
+        foreach (var token in tokens) Take(token);
+        return _balanced;
+    }
+
+    private bool AreBalanced()
+    {
+        var depth = 0;
+        foreach (var token in tokens)
+        {
+            if (token.Type == WaterScriptLexer.LBRACE) depth++;
+            if (token.Type == WaterScriptLexer.RBRACE && --depth < 0) return false;
+        }
+
+        return depth == 0;
+    }
+
+    private void Take(IToken token)
+    {
+        var isEnd = token.Type == TokenConstants.EOF;
+        if (token.Type != WaterScriptLexer.NEWLINE && (isEnd || BeginsLine(token))) BeginLine(token, isEnd ? -1 : IndentOf(token));
+        if (token.Type == WaterScriptLexer.RBRACE && _open.Count == 0)
+        {
+            mistakes.StrayClose(SpanOf(token));
+            return;
+        }
+
+        if (token.Type == WaterScriptLexer.LBRACE) _open.Push(new Block(token, _indent));
+        if (token.Type == WaterScriptLexer.RBRACE) _open.Pop();
+        _balanced.Add(token);
+    }
+
+    /// <summary>Closes the blocks that a line which stands no deeper than their own cannot be in.</summary>
+    private void BeginLine(IToken token, int indent)
+    {
+        var closes = token.Type == WaterScriptLexer.RBRACE;
+        while (_open.TryPeek(out var block) && (closes ? indent < block.Indent : indent <= block.Indent))
+        {
+            _open.Pop();
+            mistakes.MissingClose(SpanOf(block.Brace));
+            Close();
+        }
+
+        _indent = indent;
+    }
+
+    /// <summary>Sets a closing brace before the line ends that have been passed, and a line end after it.</summary>
+    private void Close()
+    {
+        var at = _balanced.Count;
+        while (at > 0 && _balanced[at - 1].Type == WaterScriptLexer.NEWLINE) at--;
+        var place = at > 0 ? _balanced[at - 1].StopIndex + 1 : 0;
+        _balanced.Insert(at, Make(WaterScriptLexer.RBRACE, "}", place));
+        if (at == _balanced.Count - 1) _balanced.Add(Make(WaterScriptLexer.NEWLINE, ";", place));
+    }
+
+    private bool BeginsLine(IToken token) => source.Text.AsSpan(LineStart(token), token.StartIndex - LineStart(token)).Trim(" \t").IsEmpty;
+
+    private int IndentOf(IToken token)
+    {
+        var indent = 0;
+        for (var i = LineStart(token); i < token.StartIndex; i++) indent += source.Text[i] == '\t' ? TabWidth - (indent % TabWidth) : 1;
+        return indent;
+    }
+
+    private int LineStart(IToken token) => source.LineSpan(source.PositionOf(token.StartIndex).Line).Start;
+
+    private static TextSpan SpanOf(IToken token) => TextSpan.FromBounds(token.StartIndex, token.StopIndex + 1);
+
+    /// <summary>A token that takes no room in the text.</summary>
+    private static CommonToken Make(int type, string text, int at) => new(type, text) { StartIndex = at, StopIndex = at - 1 };
+
+    private sealed record Block(IToken Brace, int Indent);
+}
