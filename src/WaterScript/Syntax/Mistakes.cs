@@ -96,6 +96,10 @@ internal sealed class Mistakes(SourceText source)
     /// <summary>A character that the language does not use.</summary>
     public void Stray(TextSpan span, string text) => Wrong(span, "is no character of the language", "Delete it, or put it into a label.");
 
+    /// <summary>A name that is not formed as names are.</summary>
+    public void BadName(TextSpan span, string name) =>
+        Add(Finding.At(Rules.Syntax, At(span), $"\"{name}\" cannot be a name") with { WayOut = "Use small letters a to z, digits and single hyphens, like this: north-bed; people read the label." });
+
     /// <summary>A block that is not closed where its lines end.</summary>
     public void MissingClose(TextSpan span) => Add(Finding.At(Rules.Syntax, At(span), "a block without its closing brace", "opened here") with { WayOut = "Put a } after its last line." });
 

@@ -81,10 +81,12 @@ internal abstract partial class TreeBuilder(ITokenStream input, TextWriter outpu
     // ---- Days and dates
 
     /// <summary>A day of the week where nothing else can stand.</summary>
-    protected NameNode WeekdayOf(NameNode word) => Canonical(word, Slips.Weekday(word.Text));
+    /// <param name="word">The word; null where none could be read.</param>
+    protected NameNode WeekdayOf(NameNode? word) => word is null ? null! : Canonical(word, Slips.Weekday(word.Text));
 
     /// <summary>A month where nothing else can stand.</summary>
-    protected NameNode MonthOf(NameNode word) => Canonical(word, Slips.Month(word.Text));
+    /// <param name="word">The word; null where none could be read.</param>
+    protected NameNode MonthOf(NameNode? word) => word is null ? null! : Canonical(word, Slips.Month(word.Text));
 
     private NameNode Canonical(NameNode word, string? form)
     {
@@ -135,7 +137,19 @@ internal abstract partial class TreeBuilder(ITokenStream input, TextWriter outpu
     }
 
     /// <summary>A name where it is given, which must be well formed.</summary>
-    protected static NameNode GivenName(NameNode name) => name;
+    /// <param name="name">The name; null where none could be read.</param>
+    protected NameNode? GivenName(NameNode? name)
+    {
+        if (name is not null && !IsWellFormed(name.Text)) Mistakes.BadName(name.Span, name.Text);
+        return name;
+    }
+
+    /// <summary>Small letters and digits, a letter first, joined by single hyphens.</summary>
+    private static bool IsWellFormed(string name)
+    {
+        if (name.Length == 0 || !char.IsAsciiLetterLower(name[0]) || name[^1] == '-' || name.Contains("--", StringComparison.Ordinal)) return false;
+        return name.All(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c == '-');
+    }
 
     private BlockNode Described(ParserRuleContext context, ParserRuleContext head, WaterScriptParser.BodyContext body)
     {
@@ -145,7 +159,7 @@ internal abstract partial class TreeBuilder(ITokenStream input, TextWriter outpu
         {
             var token = TokenStream.Get(i);
             if (token.Type == WaterScriptLexer.STRING) label = StringOf(token);
-            else header.Add(NameOf(token));
+            else header.Add(header.Count == 0 ? GivenName(NameOf(token))! : NameOf(token));
         }
 
         return new BlockNode(SpanOf(context), NameOf(head.Start), header.DrainToImmutable(), label, [.. body.nodes]);

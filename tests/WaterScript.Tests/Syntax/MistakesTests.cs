@@ -41,6 +41,12 @@ public class MistakesTests
             ["4:14 syntax", "8:6 missing", "8:14 unknown-property"],
             Findings(Site + "schedule one {\n  every day\n  start at 06:00\n  steps { water lawn for 5 min }\nzone hedge { otput 3 }\n"));
 
+    [Theory]
+    [InlineData("zone Hedge_x { output 3 }")]
+    [InlineData("zone hecke-ü { output 3 }")]
+    [InlineData("zone 3rd { output 3 }")]
+    public void ANameIsSmallLettersDigitsAndHyphens(string line) => Assert.Contains(Findings(Site + line), finding => finding == "4:6 syntax");
+
     [Fact]
     public void ABraceTooManyIsToldAlone() => Assert.Equal(["5:1 syntax"], Findings(Site + "zone hedge { output 3 }\n}\n"));
 
