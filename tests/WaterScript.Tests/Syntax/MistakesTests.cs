@@ -80,6 +80,10 @@ public class MistakesTests
     }
 
     [Fact]
+    public void AFileTooLongIsRefused() =>
+        Assert.Contains("over-limit", Findings(new string('#', WaterScript.Diagnostics.Limits.FileLength + 1))[0], StringComparison.Ordinal);
+
+    [Fact]
     public void RandomEditsNeverThrow()
     {
         var random = new Random(20260401);
