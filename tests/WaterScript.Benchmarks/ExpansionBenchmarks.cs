@@ -25,15 +25,15 @@ public class ExpansionBenchmarks
 
     /// <summary>Starts of an event of every second day, by Ical.Net.</summary>
     [Benchmark]
-    public static long OccurrencesOfOneRuleByACalendarLibrary()
+    public long OccurrencesOfOneRuleByACalendarLibrary()
     {
         var calendarEvent = new CalendarEvent
         {
-            Start = new CalDateTime(2026, 1, 1, 6, 0, 0, "Europe/Lisbon"),
+            Start = new CalDateTime(_site.Effective.Year, 1, 1, 6, 0, 0, "Europe/Lisbon"),
             Duration = Ical.Net.DataTypes.Duration.FromMinutes(12),
             RecurrenceRule = new RecurrencePattern(Ical.Net.FrequencyType.Daily, interval: 2),
         };
-        var end = new CalDateTime(2026 + Years, 1, 1, 0, 0, 0, "Europe/Lisbon");
+        var end = new CalDateTime(_site.Effective.Year + Years, 1, 1, 0, 0, 0, "Europe/Lisbon");
         return calendarEvent.GetOccurrences().TakeWhile(occurrence => occurrence.Period.StartTime < end).LongCount();
     }
 

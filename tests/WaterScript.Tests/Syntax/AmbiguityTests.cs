@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Antlr4.Runtime;
 using Antlr4.Runtime.Atn;
 using Antlr4.Runtime.Dfa;
@@ -15,18 +16,40 @@ namespace WaterScript.Tests.Syntax;
 /// </summary>
 public class AmbiguityTests
 {
-    public static TheoryData<string> Examples()
+    private static string Root()
     {
         var folder = AppContext.BaseDirectory;
         while (!Directory.Exists(Path.Combine(folder, "examples"))) folder = Path.GetDirectoryName(folder)!;
+        return folder;
+    }
+
+    public static TheoryData<string> Examples()
+    {
+        var folder = Root();
         return [.. Directory.EnumerateFiles(Path.Combine(folder, "examples"), "*.water", SearchOption.AllDirectories).Order(StringComparer.Ordinal)];
     }
 
     [Theory]
     [MemberData(nameof(Examples))]
-    public void AnExampleHasOneReading(string path)
+    public void AnExampleHasOneReading(string path) => AssertOneReading(path, File.ReadAllText(path));
+
+    /// <summary>Every construct of the language is shown in the reference, inside a schedule, its steps, or at the top of a file.</summary>
+    [Theory]
+    [InlineData("water", "", "")]
+    [InlineData("water top", "", "")]
+    [InlineData("water schedule", "schedule s {\n", "\n}\n")]
+    [InlineData("water steps", "schedule s { steps {\n", "\n} }\n")]
+    public void TheReferenceHasOneReading(string info, string before, string after)
     {
-        var source = SourceText.From(path, File.ReadAllText(path));
+        var page = File.ReadAllText(Path.Combine(Root(), "docs", "language.md"));
+        var blocks = Regex.Matches(page, $"^```{info}\\n(.*?)^```", RegexOptions.Multiline | RegexOptions.Singleline);
+        Assert.NotEmpty(blocks);
+        foreach (Match block in blocks) AssertOneReading($"language.md:{block.Index}", before + block.Groups[1].Value + after);
+    }
+
+    private static void AssertOneReading(string path, string text)
+    {
+        var source = SourceText.From(path, text);
         var tokens = TokenReader.Read(source, new Mistakes(source)).Tokens;
         Assert.NotNull(tokens);
         var generated = new WaterScriptParser(tokens, TextWriter.Null, TextWriter.Null);
@@ -37,7 +60,7 @@ public class AmbiguityTests
         interpreter.AddErrorListener(listener);
         interpreter.Parse(startRuleIndex: 0);
         Assert.Equal(TokenConstants.EOF, tokens.LA(1));
-        Assert.Empty(listener.Found);
+        Assert.True(listener.Found.Count == 0, $"{path}: {string.Join("; ", listener.Found)}");
     }
 
     private sealed class Ambiguities : BaseErrorListener
