@@ -6,8 +6,8 @@ using WaterScript.Text;
 namespace WaterScript.Syntax;
 
 /// <summary>
-/// Looks at the braces of a file before it is parsed. Where a closing one is missing it is set where the indentation says,
-/// and reported at the line that opens the block, so that the blocks after it are read as they were meant.
+/// Looks at the braces of a file before it is parsed. Where one is missing it is set where the indentation says, and reported
+/// at the line that opens the block, so that the block and those after it are read as they were meant.
 /// </summary>
 internal sealed class Braces(List<IToken> tokens, SourceText source, Mistakes mistakes)
 {
@@ -15,6 +15,7 @@ internal sealed class Braces(List<IToken> tokens, SourceText source, Mistakes mi
 
     private readonly List<IToken> _balanced = new(tokens.Count + 4);
     private readonly Stack<Block> _open = new();
+    private readonly List<Line> _lines = [];
     private int _indent;
 
     /// <summary>Whether no brace lies deeper than the limit; the first that does is reported. Each is a call deeper for the parser.</summary>
@@ -56,15 +57,58 @@ internal sealed class Braces(List<IToken> tokens, SourceText source, Mistakes mi
     {
         var isEnd = token.Type == TokenConstants.EOF;
         if (token.Type != WaterScriptLexer.NEWLINE && (isEnd || BeginsLine(token))) BeginLine(token, isEnd ? -1 : IndentOf(token));
-        if (token.Type == WaterScriptLexer.RBRACE && _open.Count == 0)
+        if (token.Type == WaterScriptLexer.LBRACE) _open.Push(new Block(token, _indent));
+        if (token.Type == WaterScriptLexer.RBRACE && !IsOpen(token))
         {
             mistakes.StrayClose(SpanOf(token));
             return;
         }
 
-        if (token.Type == WaterScriptLexer.LBRACE) _open.Push(new Block(token, _indent));
-        if (token.Type == WaterScriptLexer.RBRACE) _open.Pop();
         _balanced.Add(token);
+    }
+
+    /// <summary>Whether there is a block for a closing brace to close: an open one, or one whose opening brace is set now.</summary>
+    private bool IsOpen(IToken close)
+    {
+        if (BeginsLine(close) && (_open.Count == 0 || _open.Peek().Indent < _indent) && Head() is { } head)
+        {
+            Open(head);
+            return true;
+        }
+
+        return _open.TryPop(out _);
+    }
+
+    /// <summary>The line that begins the block of a closing brace: the last one as deep as it, if a deeper one follows and it has no brace.</summary>
+    private int? Head()
+    {
+        for (var i = _lines.Count - 2; i >= 0 && _lines[i].Indent >= _indent; i--)
+        {
+            if (_lines[i].Indent == _indent) return _lines[i + 1].Indent > _indent && !HasBrace(i) ? i : null;
+        }
+
+        return null;
+    }
+
+    private bool HasBrace(int line)
+    {
+        for (var i = _lines[line].First; i < _lines[line + 1].First; i++)
+        {
+            if (_balanced[i].Type is WaterScriptLexer.LBRACE or WaterScriptLexer.RBRACE) return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>Sets an opening brace at the end of a line.</summary>
+    private void Open(int line)
+    {
+        var at = _lines[line + 1].First;
+        while (_balanced[at - 1].Type == WaterScriptLexer.NEWLINE) at--;
+        var place = _balanced[at - 1].StopIndex + 1;
+        mistakes.MissingOpen(new TextSpan(place, 0));
+        _balanced.Insert(at, Make(WaterScriptLexer.LBRACE, "{", place));
+        for (var i = line + 1; i < _lines.Count; i++) _lines[i] = _lines[i] with { First = _lines[i].First + 1 };
     }
 
     /// <summary>Closes the blocks that a line which stands no deeper than their own cannot be in.</summary>
@@ -79,6 +123,7 @@ internal sealed class Braces(List<IToken> tokens, SourceText source, Mistakes mi
         }
 
         _indent = indent;
+        _lines.Add(new Line(_balanced.Count, indent));
     }
 
     /// <summary>Sets a closing brace before the line ends that have been passed, and a line end after it.</summary>
@@ -108,4 +153,9 @@ internal sealed class Braces(List<IToken> tokens, SourceText source, Mistakes mi
     private static CommonToken Make(int type, string text, int at) => new(type, text) { StartIndex = at, StopIndex = at - 1 };
 
     private sealed record Block(IToken Brace, int Indent);
+
+    /// <summary>A line that has been passed.</summary>
+    /// <param name="First">Index of its first token among the balanced ones.</param>
+    /// <param name="Indent">How deep it stands.</param>
+    private readonly record struct Line(int First, int Indent);
 }

@@ -103,6 +103,13 @@ internal sealed class Mistakes(SourceText source)
     /// <summary>A block that is not closed where its lines end.</summary>
     public void MissingClose(TextSpan span) => Add(Finding.At(Rules.Syntax, At(span), "a block without its closing brace", "opened here") with { WayOut = "Put a } after its last line." });
 
+    /// <summary>A block without its opening brace, at the end of the line that begins it.</summary>
+    public void MissingOpen(TextSpan span) => Add(Finding.At(Rules.Syntax, At(span), "a block without its opening brace", "{ is missing here") with
+    {
+        WayOut = "Put a { at the end of this line.",
+        Fix = Fix.Unsafe("put a { here", At(span), " {"),
+    });
+
     /// <summary>A closing brace too many.</summary>
     public void StrayClose(TextSpan span) => Add(Finding.At(Rules.Syntax, At(span), "a closing brace that closes nothing") with { WayOut = "Delete it, or put the { of its block after the name." });
 

@@ -41,6 +41,18 @@ public class MistakesTests
             ["4:14 syntax", "8:6 missing", "8:14 unknown-property"],
             Findings(Site + "schedule one {\n  every day\n  start at 06:00\n  steps { water lawn for 5 min }\nzone hedge { otput 3 }\n"));
 
+    [Fact]
+    public void AMissingOpeningBraceIsToldAtTheEndOfItsLine() =>
+        Assert.Equal(
+            ["4:13 syntax", "9:6 missing"],
+            Findings(Site + "schedule one\n  every day\n  start at 06:00\n  steps { water lawn for 5 min }\n}\nzone hedge { flow 5 L/min }\n"));
+
+    [Fact]
+    public void AMissingOpeningBraceInsideABlockIsToldToo() =>
+        Assert.Equal(
+            ["7:8 syntax"],
+            Findings(Site + "schedule one {\n  every day\n  start at 06:00\n  steps\n    water lawn for 5 min\n  }\n}\n"));
+
     [Theory]
     [InlineData("zone Hedge_x { output 3 }")]
     [InlineData("zone hecke-ü { output 3 }")]
