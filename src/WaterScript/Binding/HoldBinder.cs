@@ -17,7 +17,7 @@ internal sealed class HoldBinder(ZoneListBinder lists, Scope scope)
         if (MomentOf(node.From, node.FromTime, placed) is not { } from) return null;
         var origin = placed.At(node.Span);
         if (node.UntilLifted) return new Hold(origin, zones, from, Until: null, For: null, node.Because.Value);
-        if (node.For is not null) return LengthOf(node.For, placed) is { } length ? new Hold(origin, zones, from, Until: null, length, node.Because.Value) : null;
+        if (node.For is not null) return RowCursor.Length(scope, placed.Source, node.For, "hold from 2026-07-01 for 3 days because \"new seed\"") is { } length ? new Hold(origin, zones, from, Until: null, length, node.Because.Value) : null;
         if (node.To is null || EndOf(node.To, node.ToTime, placed) is not { } until) return null;
         if (until > from) return new Hold(origin, zones, from, until, For: null, node.Because.Value);
         scope.Report(Rules.OutOfRange, placed.At(node.To.Span), "the hold ends before it begins", wayOut: "Exchange the two dates.");
@@ -46,13 +46,5 @@ internal sealed class HoldBinder(ZoneListBinder lists, Scope scope)
         var moment = time.Base.Kind == TokenKind.Clock ? new MomentBinder(scope, placed.Source, hasPosition: false).Bind(time) : null;
         if (moment is null && time.Base.Kind != TokenKind.Clock) scope.Report(Rules.Syntax, placed.At(time.Span), "a hold begins and ends at clock times", wayOut: "Write a time like this: 06:30");
         return day is { } on && moment is ClockMoment clock ? on.AtMidnight().PlusSeconds(clock.SecondOfDay) : null;
-    }
-
-    private Duration? LengthOf(RowNode row, Placed<HoldNode> placed)
-    {
-        var cursor = new RowCursor(scope, placed.Source, row, "hold from 2026-07-01 for 3 days because \"new seed\"");
-        var length = cursor.WholeSeconds();
-        cursor.End();
-        return cursor.HasFailed ? null : length;
     }
 }

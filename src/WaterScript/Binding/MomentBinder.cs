@@ -69,10 +69,7 @@ internal sealed class MomentBinder(Scope scope, SourceText source, bool hasPosit
         var offset = Duration.Zero;
         if (node.Offset is not null)
         {
-            var cursor = new RowCursor(scope, source, node.Offset, "sunset - 30 min");
-            if (cursor.WholeSeconds() is not { } length) return null;
-            cursor.End();
-            if (cursor.HasFailed) return null;
+            if (RowCursor.Length(scope, source, node.Offset, "sunset - 30 min") is not { } length) return null;
             offset = node.IsBefore ? -length : length;
         }
 

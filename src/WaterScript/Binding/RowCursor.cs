@@ -228,6 +228,15 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
         return null;
     }
 
+    /// <summary>A row that is a length of time in whole seconds above zero and nothing else; null, and reported, when it is not.</summary>
+    public static Duration? Length(Scope scope, SourceText source, RowNode row, string form)
+    {
+        var cursor = new RowCursor(scope, source, row, form);
+        var length = cursor.WholeSeconds();
+        cursor.End();
+        return cursor.HasFailed ? null : length;
+    }
+
     /// <summary>A length of time to the millisecond, as pulses and spacing take it.</summary>
     public Duration? Milliseconds(Bounds bounds) => Quantity(Dimension.Time, bounds) is { } length
         ? NodaTime.Duration.FromMilliseconds((long)(length.InBase * 1000))

@@ -117,12 +117,12 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
         number,
         body.At(node.Other.Span),
         node.Other.Text,
-        node.Delay is null ? Duration.Zero : Length(node.Delay, body.Source, "start after other + 10 min") ?? Duration.Zero);
+        node.Delay is null ? Duration.Zero : RowCursor.Length(scope, body.Source, node.Delay, "start after other + 10 min") ?? Duration.Zero);
 
     private Repeat? RepeatFrom(RepeatPassesNode node, Placed<ScheduleNode> placed)
     {
         var origin = placed.At(node.Span);
-        if (Length(node.Every, placed.Source, "repeat every 45 min for 4 passes") is not { } every) return null;
+        if (RowCursor.Length(scope, placed.Source, node.Every, "repeat every 45 min for 4 passes") is not { } every) return null;
         if (node.Passes is { } passes)
         {
             if (passes.Value < 1 || passes.Value != decimal.Truncate(passes.Value))
@@ -192,14 +192,6 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
         else
             return bound;
         return [];
-    }
-
-    private Duration? Length(RowNode row, SourceText source, string form)
-    {
-        var cursor = new RowCursor(scope, source, row, form);
-        var length = cursor.WholeSeconds();
-        cursor.End();
-        return cursor.HasFailed ? null : length;
     }
 
     private void CheckManual(ScheduleBody body)

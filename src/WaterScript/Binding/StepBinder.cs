@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using NodaTime;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Quantities;
@@ -58,7 +57,7 @@ internal sealed class StepBinder
             case WaterNode water:
                 return Water(water, origin);
             case PauseNode pause:
-                return Length(pause.Duration, source, "pause 2 min") is { } length ? new PauseStep(origin, length) : null;
+                return RowCursor.Length(_scope, source, pause.Duration, "pause 2 min") is { } length ? new PauseStep(origin, length) : null;
             case RepeatStepsNode repeat:
                 var steps = Bind(repeat.Steps, origin);
                 if (Whole(repeat.Times, source, Limits.RunsPerPass) is not { } times) return null;
@@ -75,7 +74,7 @@ internal sealed class StepBinder
     private WaterStep? Water(WaterNode node, Location origin)
     {
         var parts = _lists.Parts(node.Zones, origin.Source);
-        var length = node.For is null ? null : Length(node.For, origin.Source, "water lawn for 10 min");
+        var length = node.For is null ? null : RowCursor.Length(_scope, origin.Source, node.For, "water lawn for 10 min");
         var amount = node.With is null ? null : Amount(node.With, origin.Source);
         string? through = null;
         if (node.Through is not null)
@@ -91,17 +90,9 @@ internal sealed class StepBinder
     {
         foreach (var inner in node.Steps.Where(inner => inner is not (WaterNode or RunNode)))
             _scope.Report(Rules.Contradiction, new Location(origin.Source, inner.Span), "only `water` and `run` can stand in a cycle", wayOut: "Put it before or after the cycle.");
-        var cycle = node.Cycle is null ? null : Length(node.Cycle, origin.Source, "cycle 6 min soak 30 min");
-        var soak = node.Soak is null ? null : Length(node.Soak, origin.Source, "cycle 6 min soak 30 min");
+        var cycle = node.Cycle is null ? null : RowCursor.Length(_scope, origin.Source, node.Cycle, "cycle 6 min soak 30 min");
+        var soak = node.Soak is null ? null : RowCursor.Length(_scope, origin.Source, node.Soak, "cycle 6 min soak 30 min");
         return new CycleStep(origin, cycle, soak, Bind(node.Steps, origin));
-    }
-
-    private Duration? Length(RowNode row, SourceText source, string form)
-    {
-        var cursor = new RowCursor(_scope, source, row, form);
-        var length = cursor.WholeSeconds();
-        cursor.End();
-        return cursor.HasFailed ? null : length;
     }
 
     private Quantity? Amount(RowNode row, SourceText source)

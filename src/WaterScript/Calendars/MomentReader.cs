@@ -1,4 +1,3 @@
-using NodaTime;
 using WaterScript.Model;
 
 namespace WaterScript.Calendars;
@@ -34,7 +33,7 @@ public sealed class MomentReader(ZoneClock clock, SunTimes? sun)
         if (sun is null)
             throw new InvalidOperationException("a sun time needs the location of the site");
         return sun.EventOn(day, moment.Event) is { } instant
-            ? new(instant + (moment.Offset.ToInt64Nanoseconds() / NodaConstants.NanosecondsPerSecond), MomentNote.None)
+            ? new(instant + moment.Offset.WholeSeconds(), MomentNote.None)
             : MomentReading.NoSunEvent;
     }
 }

@@ -48,7 +48,7 @@ internal sealed class Holds
         var from = InstantOf(hold.From, clock);
         var until = hold switch
         {
-            { For: { } length } => from + (long)length.TotalSeconds,
+            { For: { } length } => from + length.WholeSeconds(),
             { Until: { } end } => InstantOf(end, clock),
             _ => long.MaxValue,
         };

@@ -1,4 +1,5 @@
 using System.Globalization;
+using WaterScript.Calendars;
 using WaterScript.Model;
 
 namespace WaterScript.Timetables;
@@ -54,7 +55,7 @@ internal sealed class PassPlanner
                 AddWater(water, path);
                 break;
             case PauseStep pause:
-                _now += WholeSeconds(pause.Length);
+                _now += pause.Length.WholeSeconds();
                 break;
             case RepeatStep repeat:
                 for (var i = 1; i <= repeat.Times; i++) AddSteps(repeat.Steps, string.Create(CultureInfo.InvariantCulture, $"{path}#{i}."));
@@ -72,7 +73,7 @@ internal sealed class PassPlanner
     {
         if (water.For is not { } length) return;
         _paths.Add(path);
-        foreach (var part in water.Parts) AddPart(part, WholeSeconds(length), water);
+        foreach (var part in water.Parts) AddPart(part, length.WholeSeconds(), water);
     }
 
     private void AddPart(ZonePart part, long written, WaterStep step)
@@ -103,12 +104,12 @@ internal sealed class PassPlanner
             .Where(supply => supply.Change is not null && _supplyEnds.ContainsKey(supply)).ToArray();
         foreach (var supply in supplies.Where(supply => !supply.Change!.IsOverlap))
         {
-            _now = Math.Max(_now, _supplyEnds[supply] + WholeSeconds(supply.Change!.Length));
+            _now = Math.Max(_now, _supplyEnds[supply] + supply.Change!.Length.WholeSeconds());
         }
 
         foreach (var supply in supplies.Where(supply => supply.Change!.IsOverlap && _supplyEnds[supply] == _now))
         {
-            KeepOpen(supply, WholeSeconds(supply.Change!.Length));
+            KeepOpen(supply, supply.Change!.Length.WholeSeconds());
         }
     }
 
@@ -120,6 +121,4 @@ internal sealed class PassPlanner
             if (run.Offset + run.Seconds == _now && _order.ZoneAt(run.Zone).Supply == supply) _runs[i] = run with { Overlap = overlap };
         }
     }
-
-    private static long WholeSeconds(NodaTime.Duration duration) => (long)duration.TotalSeconds;
 }

@@ -1,3 +1,4 @@
+using WaterScript.Calendars;
 using WaterScript.Model;
 
 namespace WaterScript.Timetables;
@@ -16,7 +17,7 @@ internal static class ScaledTime
     public static bool IsLeftOut(long written, long scaled, Zone zone)
     {
         if (scaled == 0) return true;
-        var shortest = zone.Shortest is { } length ? (long)length.TotalSeconds : 0;
+        var shortest = zone.Shortest?.WholeSeconds() ?? 0;
         return written >= shortest && scaled < shortest;
     }
 }

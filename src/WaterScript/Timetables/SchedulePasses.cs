@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using NodaTime;
 using WaterScript.Calendars;
 using WaterScript.Model;
 
@@ -68,12 +67,12 @@ internal sealed class SchedulePasses
     public long Lag => _schedule.Starts.Select(LagOf).DefaultIfEmpty().Max() + LongestRepeatSpan;
 
     /// <summary>From the start of the first pass to that of the last, where it is the same every day.</summary>
-    private long RepeatSpan => _schedule.Repeat is RepeatTimes times ? Seconds(times.Every) * (times.Passes - 1) : 0;
+    private long RepeatSpan => _schedule.Repeat is RepeatTimes times ? times.Every.WholeSeconds() * (times.Passes - 1) : 0;
 
     private long LongestRepeatSpan => _schedule.Repeat is RepeatUntil until ? (2 * SpareDay) + Math.Abs(OffsetOf(until.Until)) : RepeatSpan;
 
     /// <summary>A day with every clock change that it may hold.</summary>
-    private static long SpareDay => 2 * 86_400;
+    private static long SpareDay => 2 * ZoneClock.SecondsInDay;
 
     /// <summary>The end of the last pass of a date of which anything is left, or null when it does not run.</summary>
     private long? EndOn(int day)
@@ -135,13 +134,13 @@ internal sealed class SchedulePasses
     {
         StartAt at => Resolve(at.Moment, day),
         FinishBy by => Resolve(by.Moment, day) - RepeatSpan - _plans.On(day).Seconds,
-        StartAfter after => _find(after.Other).EndOn(day) + Seconds(after.Delay),
+        StartAfter after => _find(after.Other).EndOn(day) + after.Delay.WholeSeconds(),
         _ => null,
     };
 
     private void AddPasses(Start start, int day, long first)
     {
-        var every = _schedule.Repeat is { } repeat ? Seconds(repeat.Every) : 1;
+        var every = _schedule.Repeat is { } repeat ? repeat.Every.WholeSeconds() : 1;
         if (LastPass(day, first) is not { } last) return;
         if (last < first) _notes.Add(new DayNote(DayNoteKind.NoPass, start.Origin, _schedule.Repeat?.Origin, day, first));
         var number = 1;
@@ -184,11 +183,9 @@ internal sealed class SchedulePasses
     {
         StartAt at => SpareDay + Math.Abs(OffsetOf(at.Moment)),
         FinishBy by => SpareDay + Math.Abs(OffsetOf(by.Moment)),
-        StartAfter after => _find(after.Other).Lag + _find(after.Other)._plans.LongestSeconds + Seconds(after.Delay),
+        StartAfter after => _find(after.Other).Lag + _find(after.Other)._plans.LongestSeconds + after.Delay.WholeSeconds(),
         _ => 0,
     };
 
-    private static long OffsetOf(Moment moment) => moment is SunMoment sun ? Seconds(sun.Offset) : 0;
-
-    private static long Seconds(Duration duration) => (long)duration.TotalSeconds;
+    private static long OffsetOf(Moment moment) => moment is SunMoment sun ? sun.Offset.WholeSeconds() : 0;
 }

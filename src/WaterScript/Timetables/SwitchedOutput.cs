@@ -1,4 +1,4 @@
-using NodaTime;
+using WaterScript.Calendars;
 using WaterScript.Model;
 
 namespace WaterScript.Timetables;
@@ -48,23 +48,21 @@ internal sealed class SwitchedOutput
     /// </summary>
     public static SwitchedOutput Of(Device device, int zones)
     {
-        var lead = Seconds(device.StartsAfter);
-        var lag = Seconds(device.StopsAfter);
+        var lead = device.StartsAfter.WholeSeconds();
+        var lag = device.StopsAfter.WholeSeconds();
         return new SwitchedOutput(device, zone: -1, device.Controller, device.Output, zones + device.Index)
         {
             Lead = lead,
             Lag = lag,
-            Through = Math.Max(Seconds(device.StaysOnThrough), lag - lead),
+            Through = Math.Max(device.StaysOnThrough.WholeSeconds(), lag - lead),
         };
     }
 
     /// <summary>The part of a run that concerns this output; empty when none does.</summary>
     public (long From, long To) PartOf(in Run run) => _device is { Kind: DeviceKind.Injector }
-        ? (run.Start + Seconds(_device.After), run.End - Seconds(_device.Rinse))
+        ? (run.Start + (_device.After?.WholeSeconds() ?? 0), run.End - (_device.Rinse?.WholeSeconds() ?? 0))
         : (run.Start, run.End + run.Overlap);
 
     /// <summary>Seconds from the start of a run to the earliest that it can turn this output on.</summary>
-    public long EarliestFromStart => Lead + Seconds(_device?.After);
-
-    private static long Seconds(Duration? duration) => duration is { } length ? (long)length.TotalSeconds : 0;
+    public long EarliestFromStart => Lead + (_device?.After?.WholeSeconds() ?? 0);
 }

@@ -1,0 +1,10 @@
+using NodaTime;
+
+namespace WaterScript.Calendars;
+
+/// <summary>Elapsed time as schedules count it.</summary>
+internal static class ElapsedTime
+{
+    /// <summary>The whole seconds of a length of time; the binder has refused lengths with a part of one where schedules take them.</summary>
+    public static long WholeSeconds(this Duration duration) => (long)duration.TotalSeconds;
+}
