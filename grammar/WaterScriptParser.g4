@@ -28,7 +28,7 @@ file returns [List<StatementNode> nodes = new()]
   ;
 
 topLine[List<StatementNode> nodes]
-  : { BeginStatement(Place.File); } ( s=topStatement { Add($nodes, $s.node); } )? { EndStatement(Place.File); }
+  : ( s=topStatement { Add($nodes, $s.node); } )? { EndStatement(); }
   ;
 
 /** What may stand at the top of a file. */
@@ -113,7 +113,6 @@ sequenceStatement returns [StatementNode node]
 
 sequenceHead returns [NameNode node, StringNode title]
   : SEQUENCE n=newName { $node = $n.node; } ( l=label { $title = $l.node; } )?
-    { EndHead(); }
   ;
 
 // ---------------------------------------------------------------- Description blocks
@@ -137,7 +136,7 @@ body returns [List<StatementNode> nodes = new()]
 
 bodyLine[List<StatementNode> nodes]
   : ( p=property { Add($nodes, $p.node); } | a=acceptStatement { Add($nodes, $a.node); } | misplaced )?
-    { EndStatement(Place.Description); }
+    { EndStatement(); }
   ;
 
 /** A property, `flow 18 L/min`, or a block inside the block, `power { … }`. */
@@ -160,7 +159,6 @@ schedule returns [StatementNode node]
 
 scheduleHead returns [NameNode node, StringNode title]
   : SCHEDULE n=newName { $node = $n.node; } ( l=label { $title = $l.node; } )?
-    { EndHead(); }
   ;
 
 scheduleBody returns [List<StatementNode> nodes = new()]
@@ -168,9 +166,8 @@ scheduleBody returns [List<StatementNode> nodes = new()]
   ;
 
 scheduleLine[List<StatementNode> nodes]
-  : { BeginStatement(Place.Schedule); }
-    ( s=scheduleStatement { Add($nodes, $s.node); } | unknownInSchedule )?
-    { EndStatement(Place.Schedule); }
+  : ( s=scheduleStatement { Add($nodes, $s.node); } | unknownInSchedule )?
+    { EndStatement(); }
   ;
 
 scheduleStatement returns [StatementNode node]
@@ -262,7 +259,7 @@ stepsStatement returns [StatementNode node]
     { $node = new StepsNode(SpanOf($ctx), OnlySteps($b.list)); }
   ;
 
-stepsHead : STEPS { EndHead(); } ;
+stepsHead : STEPS ;
 
 onDays returns [List<DayNode> nodes]
   : ON d=days { $nodes = $d.nodes; }
@@ -278,9 +275,8 @@ steps returns [StepList list = new()]
   ;
 
 stepLine[StepList list]
-  : { BeginStatement(Place.Steps); }
-    ( s=step[$list] | a=acceptStatement { $list.Add($a.node); } | unknownInSteps )?
-    { EndStatement(Place.Steps); }
+  : ( s=step[$list] | a=acceptStatement { $list.Add($a.node); } | unknownInSteps )?
+    { EndStatement(); }
   ;
 
 step[StepList list]
@@ -316,7 +312,7 @@ repeatStep[StepList list]
   ;
 
 repeatHead returns [NumberNode node]
-  : REPEAT c=count ( TIME | TIMES ) { EndHead(); if (Whole) $node = $c.node; }
+  : REPEAT c=count ( TIME | TIMES ) { if (Whole) $node = $c.node; }
   ;
 
 /** `cycle 6 min soak 30 min { … }`, `cycle auto { … }` */
@@ -327,7 +323,7 @@ cycleStep[StepList list]
 
 cycleHead returns [CycleNode node]
   : CYCLE ( AUTO | c=duration SOAK s=duration )
-    { EndHead(); if (Whole) $node = new CycleNode(SpanOf($ctx), $c.ctx?.node, $s.ctx?.node, []); }
+    { if (Whole) $node = new CycleNode(SpanOf($ctx), $c.ctx?.node, $s.ctx?.node, []); }
   ;
 
 // ---------------------------------------------------------------- Restrictions
@@ -340,7 +336,6 @@ restriction returns [StatementNode node]
 
 restrictionHead returns [NameNode node, StringNode title]
   : RESTRICTION n=newName { $node = $n.node; } ( l=label { $title = $l.node; } )?
-    { EndHead(); }
   ;
 
 restrictionBody returns [List<StatementNode> nodes = new()]
@@ -348,9 +343,8 @@ restrictionBody returns [List<StatementNode> nodes = new()]
   ;
 
 restrictionLine[List<StatementNode> nodes]
-  : { BeginStatement(Place.Restriction); }
-    ( s=restrictionStatement { Add($nodes, $s.node); } | unknownInRestriction )?
-    { EndStatement(Place.Restriction); }
+  : ( s=restrictionStatement { Add($nodes, $s.node); } | unknownInRestriction )?
+    { EndStatement(); }
   ;
 
 restrictionStatement returns [StatementNode node]
@@ -473,7 +467,7 @@ dateBase returns [DateBaseNode node]
   ;
 
 numberedDay returns [DateBaseNode node]
-  : DATE            { $node = new IsoDateNode(SpanOf($ctx), TextOf($ctx.Start)); }
+  : DATE            { $node = new IsoDateNode(SpanOf($ctx), $ctx.Start.Text); }
   | c=count w=word  { if (Whole) $node = new MonthDayNode(SpanOf($ctx), $c.node, MonthOf($w.node)); }
   ;
 

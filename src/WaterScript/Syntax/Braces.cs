@@ -26,7 +26,7 @@ internal sealed class Braces(List<IToken> tokens, SourceText source, Mistakes mi
         {
             if (token.Type == WaterScriptLexer.RBRACE && depth > 0) depth--;
             if (token.Type != WaterScriptLexer.LBRACE || ++depth <= Limits.NestingDepth) continue;
-            mistakes.TooDeep(SpanOf(token));
+            mistakes.TooDeep(token.Span());
             return false;
         }
 
@@ -60,7 +60,7 @@ internal sealed class Braces(List<IToken> tokens, SourceText source, Mistakes mi
         if (token.Type == WaterScriptLexer.LBRACE) _open.Push(new Block(token, _indent));
         if (token.Type == WaterScriptLexer.RBRACE && !IsOpen(token))
         {
-            mistakes.StrayClose(SpanOf(token));
+            mistakes.StrayClose(token.Span());
             return;
         }
 
@@ -107,7 +107,7 @@ internal sealed class Braces(List<IToken> tokens, SourceText source, Mistakes mi
         while (_balanced[at - 1].Type == WaterScriptLexer.NEWLINE) at--;
         var place = _balanced[at - 1].StopIndex + 1;
         mistakes.MissingOpen(new TextSpan(place, 0));
-        _balanced.Insert(at, Make(WaterScriptLexer.LBRACE, "{", place));
+        _balanced.Insert(at, TokenSpans.Make(WaterScriptLexer.LBRACE, new TextSpan(place, 0), "{"));
         for (var i = line + 1; i < _lines.Count; i++) _lines[i] = _lines[i] with { First = _lines[i].First + 1 };
     }
 
@@ -118,7 +118,7 @@ internal sealed class Braces(List<IToken> tokens, SourceText source, Mistakes mi
         while (_open.TryPeek(out var block) && (closes ? indent < block.Indent : indent <= block.Indent))
         {
             _open.Pop();
-            mistakes.MissingClose(SpanOf(block.Brace));
+            mistakes.MissingClose(block.Brace.Span());
             Close();
         }
 
@@ -132,8 +132,8 @@ internal sealed class Braces(List<IToken> tokens, SourceText source, Mistakes mi
         var at = _balanced.Count;
         while (at > 0 && _balanced[at - 1].Type == WaterScriptLexer.NEWLINE) at--;
         var place = at > 0 ? _balanced[at - 1].StopIndex + 1 : 0;
-        _balanced.Insert(at, Make(WaterScriptLexer.RBRACE, "}", place));
-        if (at == _balanced.Count - 1) _balanced.Add(Make(WaterScriptLexer.NEWLINE, ";", place));
+        _balanced.Insert(at, TokenSpans.Make(WaterScriptLexer.RBRACE, new TextSpan(place, 0), "}"));
+        if (at == _balanced.Count - 1) _balanced.Add(TokenSpans.Make(WaterScriptLexer.NEWLINE, new TextSpan(place, 0), ";"));
     }
 
     private bool BeginsLine(IToken token) => source.Text.AsSpan(LineStart(token), token.StartIndex - LineStart(token)).Trim(" \t").IsEmpty;
@@ -146,11 +146,6 @@ internal sealed class Braces(List<IToken> tokens, SourceText source, Mistakes mi
     }
 
     private int LineStart(IToken token) => source.LineSpan(source.PositionOf(token.StartIndex).Line).Start;
-
-    private static TextSpan SpanOf(IToken token) => TextSpan.FromBounds(token.StartIndex, token.StopIndex + 1);
-
-    /// <summary>A token that takes no room in the text.</summary>
-    private static CommonToken Make(int type, string text, int at) => new(type, text) { StartIndex = at, StopIndex = at - 1 };
 
     private sealed record Block(IToken Brace, int Indent);
 

@@ -25,7 +25,7 @@ internal static class Labels
 
             var length = EscapeLength(text, i);
             if (Character(text.AsSpan(i, length)) is { } character) value.Append(character);
-            else mistakes.BadEscape(new TextSpan(start + i, length), text.Substring(i, length));
+            else mistakes.BadEscape(new TextSpan(start + i, length));
             i += length;
         }
 

@@ -14,8 +14,16 @@ internal sealed class Mistakes(SourceText source)
     public void Add(Finding finding) => _findings.Add(finding);
 
     /// <summary>A statement that begins with no word known at its place.</summary>
-    public void UnknownStatement(Token first, Place place) =>
-        Add(Finding.At(Rules.Syntax, At(first.Span), $"\"{first.Text}\" begins no statement here"));
+    public void UnknownStatement(Token first, Place place)
+    {
+        var words = Words.At(place);
+        var nearest = Spelling.Nearest(first.Text, words);
+        Add(Finding.At(Rules.Syntax, At(first.Span), $"\"{first.Text}\" begins no statement here", nearest is null ? "" : $"did you mean \"{nearest}\"?") with
+        {
+            WayOut = nearest is not null ? $"Write {nearest}." : words.IsEmpty ? "" : $"Here a statement begins with {string.Join(", ", words)}.",
+            Fix = nearest is null ? null : Fix.Safe($"write {nearest}", At(first.Span), nearest),
+        });
+    }
 
     /// <summary>Something after the end of a statement.</summary>
     public void Leftover(Token token) =>
@@ -24,14 +32,15 @@ internal sealed class Mistakes(SourceText source)
     /// <summary>A token that cannot stand where it does.</summary>
     public void Unexpected(IToken token, string expected)
     {
-        var span = TextSpan.FromBounds(token.StartIndex, Math.Max(token.StartIndex, token.StopIndex + 1));
+        var endsEarly = token.Type is TokenConstants.EOF or WaterScriptLexer.NEWLINE;
+        var span = new TextSpan(token.StartIndex, endsEarly ? 0 : token.Span().Length);
         var heading = token.Type switch
         {
             TokenConstants.EOF => "the file ends too early",
             WaterScriptLexer.NEWLINE => "the line ends too early",
             _ => $"\"{token.Text}\" does not belong here",
         };
-        Add(Finding.At(Rules.Syntax, At(token.Type is TokenConstants.EOF or WaterScriptLexer.NEWLINE ? new TextSpan(span.Start, 0) : span), heading, expected.Length == 0 ? "" : $"{expected} is expected") with { WayOut = WayOutOf(token.Text) });
+        Add(Finding.At(Rules.Syntax, At(span), heading, expected.Length == 0 ? "" : $"{expected} is expected") with { WayOut = WayOutOf(token.Text) });
     }
 
     /// <summary><c>mon-fri</c></summary>
@@ -69,7 +78,7 @@ internal sealed class Mistakes(SourceText source)
     public void GluedTimes(TextSpan span, string count) => Wrong(span, "is not how times are counted", $"Write {count} times");
 
     /// <summary>A number with letters after it that are no unit.</summary>
-    public void Glued(TextSpan span, string text) => Wrong(span, "is neither a number with a unit nor a name", "Write the number, a space and the unit, like this: 18 min");
+    public void Glued(TextSpan span) => Wrong(span, "is neither a number with a unit nor a name", "Write the number, a space and the unit, like this: 18 min");
 
     /// <summary>A slip that starts like a number.</summary>
     public void Malformed(TextSpan span, string text) => Wrong(
@@ -81,7 +90,7 @@ internal sealed class Mistakes(SourceText source)
     public void OpenLabel(TextSpan span) => Add(Finding.At(Rules.Syntax, At(span), "a label without its closing quote", "begins here") with { WayOut = "Put a \" at its end, on the same line." });
 
     /// <summary>An escape that means nothing.</summary>
-    public void BadEscape(TextSpan span, string text) => Wrong(span, "means nothing in a label", "Write \\\" for a quote, \\\\ for a backslash, \\n for a new line, or \\u{1F331} for a character by its number");
+    public void BadEscape(TextSpan span) => Wrong(span, "means nothing in a label", "Write \\\" for a quote, \\\\ for a backslash, \\n for a new line, or \\u{1F331} for a character by its number");
 
     /// <summary>A mark between a property and its value.</summary>
     public void NeedlessMark(TextSpan span, string property, string mark) => Add(Finding.At(Rules.Syntax, At(span), $"\"{mark}\" does not stand after \"{property}\"") with
@@ -94,7 +103,11 @@ internal sealed class Mistakes(SourceText source)
     public void ColonInLet(TextSpan span, string name) => Wrong(span, "does not stand in a let", $"Write let {name} = and the value");
 
     /// <summary>A character that the language does not use.</summary>
-    public void Stray(TextSpan span, string text) => Wrong(span, "is no character of the language", "Delete it, or put it into a label.");
+    public void Stray(TextSpan span) => Wrong(span, "is no character of the language", "Delete it, or put it into a label.");
+
+    /// <summary>An <c>accept</c> among steps that are no sequence's.</summary>
+    public void MisplacedAccept(TextSpan span) =>
+        Add(Finding.At(Rules.Syntax, At(span), "an `accept` among steps accepts nothing") with { WayOut = "Put it directly into the schedule, before or after its steps." });
 
     /// <summary>A name that is not formed as names are.</summary>
     public void BadName(TextSpan span, string name) =>

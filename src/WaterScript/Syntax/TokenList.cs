@@ -33,15 +33,9 @@ internal sealed class TokenList(List<IToken> tokens, ITokenSource source) : ITok
 
     /// <summary>Where the labels stand.</summary>
     public List<TextSpan> Labels() =>
-        [.. tokens.Where(token => token.Type == WaterScriptLexer.STRING).Select(token => TextSpan.FromBounds(token.StartIndex, token.StopIndex + 1))];
+        [.. tokens.Where(token => token.Type == WaterScriptLexer.STRING).Select(token => token.Span())];
 
     public IToken Get(int i) => tokens[i];
-
-    /// <summary>Puts a token before the one that comes next.</summary>
-    public void Insert(IToken token)
-    {
-        tokens.Insert(Index, token);
-    }
 
     public int Mark() => 0;
 

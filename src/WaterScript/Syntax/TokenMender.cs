@@ -77,8 +77,8 @@ internal sealed partial class TokenMender(List<IToken> tokens, Mistakes mistakes
         if (_inDayNumbers || Ahead(0) is not { Type: WaterScriptLexer.COMMA } comma || Ahead(1) is not { Type: WaterScriptLexer.NUMBER } rest) return false;
         if (!Touch(token, comma) || !Touch(comma, rest)) return false;
         _next += 2;
-        var number = Make(WaterScriptLexer.NUMBER, Cover(token, rest), $"{token.Text}.{rest.Text}");
-        mistakes.DecimalComma(SpanOf(number), token.Text, rest.Text);
+        var number = TokenSpans.Make(WaterScriptLexer.NUMBER, token.SpanTo(rest), $"{token.Text}.{rest.Text}");
+        mistakes.DecimalComma(number.Span(), token.Text, rest.Text);
         _mended.Add(number);
         MendUnit();
         return true;
@@ -88,7 +88,7 @@ internal sealed partial class TokenMender(List<IToken> tokens, Mistakes mistakes
     private void MendUnit()
     {
         if (Ahead(0) is not { } unit) return;
-        if (unit.Type == WaterScriptLexer.PERCENT && Touch(_mended[^1], unit)) mistakes.Unusual(Cover(_mended[^1], unit), $"{_mended[^1].Text} %");
+        if (unit.Type == WaterScriptLexer.PERCENT && Touch(_mended[^1], unit)) mistakes.Unusual(_mended[^1].SpanTo(unit), $"{_mended[^1].Text} %");
         if (!Words.IsWord(unit.Type) && unit.Type != WaterScriptLexer.PATH) return;
         if (Slips.Unit(Slips.Plain(unit.Text)) is not { } symbol) return;
         _next++;
@@ -104,18 +104,18 @@ internal sealed partial class TokenMender(List<IToken> tokens, Mistakes mistakes
         }
         else if (GluedTimes().IsMatch(token.Text) && Before(1)?.Type == WaterScriptLexer.REPEAT)
         {
-            mistakes.GluedTimes(SpanOf(token), token.Text[..^1]);
-            _mended.Add(Make(WaterScriptLexer.NUMBER, new TextSpan(token.StartIndex, token.Text.Length - 1), token.Text[..^1]));
-            _mended.Add(Make(WaterScriptLexer.TIMES, new TextSpan(token.StopIndex, 1), "times"));
+            mistakes.GluedTimes(token.Span(), token.Text[..^1]);
+            _mended.Add(TokenSpans.Make(WaterScriptLexer.NUMBER, new TextSpan(token.StartIndex, token.Text.Length - 1), token.Text[..^1]));
+            _mended.Add(TokenSpans.Make(WaterScriptLexer.TIMES, new TextSpan(token.StopIndex, 1), "times"));
         }
         else if (Split(token) is { } parts)
         {
-            mistakes.Unusual(SpanOf(token), string.Join(' ', parts.Select(part => part.Text)));
+            mistakes.Unusual(token.Span(), string.Join(' ', parts.Select(part => part.Text)));
             _mended.AddRange(parts);
         }
         else
         {
-            mistakes.Glued(SpanOf(token), token.Text);
+            mistakes.Glued(token.Span());
             _mended.Add(token);
         }
     }
@@ -129,7 +129,7 @@ internal sealed partial class TokenMender(List<IToken> tokens, Mistakes mistakes
             return;
         }
 
-        mistakes.Malformed(SpanOf(token), token.Text);
+        mistakes.Malformed(token.Span(), token.Text);
         _mended.Add(token);
     }
 
@@ -157,15 +157,15 @@ internal sealed partial class TokenMender(List<IToken> tokens, Mistakes mistakes
 
     private void MendOpenLabel(IToken token)
     {
-        mistakes.OpenLabel(SpanOf(token));
+        mistakes.OpenLabel(token.Span());
         var text = token.Text.EndsWith('\\') ? token.Text[..^1] : token.Text;
-        _mended.Add(Make(WaterScriptLexer.STRING, SpanOf(token), $"\"{text[1..]}\""));
+        _mended.Add(TokenSpans.Make(WaterScriptLexer.STRING, token.Span(), $"\"{text[1..]}\""));
     }
 
     private void MendMinus(IToken token)
     {
         var isBetweenWords = Before(1) is { } before && Ahead(0) is { } after && Touch(before, token) && Touch(token, after);
-        if (token.Text == "-" || isBetweenWords) _mended.Add(Make(token.Type, SpanOf(token), "-"));
+        if (token.Text == "-" || isBetweenWords) _mended.Add(TokenSpans.Make(token.Type, token.Span(), "-"));
         else Rewrite(token, token.Type, "-");
     }
 
@@ -173,7 +173,7 @@ internal sealed partial class TokenMender(List<IToken> tokens, Mistakes mistakes
     private void MendEquals(IToken token)
     {
         var isAfterProperty = IsSecond && Before(1)!.Type is not (WaterScriptLexer.LET or WaterScriptLexer.GROUP);
-        if (isAfterProperty) mistakes.NeedlessMark(SpanOf(token), Before(1)!.Text, "=");
+        if (isAfterProperty) mistakes.NeedlessMark(token.Span(), Before(1)!.Text, "=");
         else _mended.Add(token);
     }
 
@@ -181,17 +181,17 @@ internal sealed partial class TokenMender(List<IToken> tokens, Mistakes mistakes
     {
         if (token.Text == ":" && Before(2)?.Type == WaterScriptLexer.LET)
         {
-            mistakes.ColonInLet(SpanOf(token), Before(1)!.Text);
-            _mended.Add(Make(WaterScriptLexer.EQUALS, SpanOf(token), "="));
+            mistakes.ColonInLet(token.Span(), Before(1)!.Text);
+            _mended.Add(TokenSpans.Make(WaterScriptLexer.EQUALS, token.Span(), "="));
         }
         else if (token.Text == ":" && IsSecond)
         {
-            mistakes.NeedlessMark(SpanOf(token), Before(1)!.Text, ":");
+            mistakes.NeedlessMark(token.Span(), Before(1)!.Text, ":");
         }
         else
         {
             var isOneOfMany = Before(1) is { Type: WaterScriptLexer.OTHER } before && Touch(before, token);
-            if (!isOneOfMany) mistakes.Stray(SpanOf(token), token.Text);
+            if (!isOneOfMany) mistakes.Stray(token.Span());
             _mended.Add(token);
         }
     }
@@ -207,8 +207,8 @@ internal sealed partial class TokenMender(List<IToken> tokens, Mistakes mistakes
             if (!number.Success) return null;
             var start = i + number.Length;
             if (UnitAt(text, start) is not (var length, { } symbol)) return null;
-            parts.Add(Make(WaterScriptLexer.NUMBER, new TextSpan(token.StartIndex + i, number.Length), number.Value));
-            parts.Add(Make(TypeOfUnit(symbol), new TextSpan(token.StartIndex + start, length), symbol));
+            parts.Add(TokenSpans.Make(WaterScriptLexer.NUMBER, new TextSpan(token.StartIndex + i, number.Length), number.Value));
+            parts.Add(TokenSpans.Make(TypeOfUnit(symbol), new TextSpan(token.StartIndex + start, length), symbol));
             i = start + length;
         }
 
@@ -244,8 +244,8 @@ internal sealed partial class TokenMender(List<IToken> tokens, Mistakes mistakes
 
     private void Merge(IToken first, IToken last, int type, string form)
     {
-        var merged = Make(type, Cover(first, last), form);
-        mistakes.Unusual(SpanOf(merged), form);
+        var merged = TokenSpans.Make(type, first.SpanTo(last), form);
+        mistakes.Unusual(merged.Span(), form);
         _mended.Add(merged);
     }
 
@@ -257,13 +257,6 @@ internal sealed partial class TokenMender(List<IToken> tokens, Mistakes mistakes
     private IToken? Before(int count) => _mended.Count >= count ? _mended[^count] : null;
 
     private static bool Touch(IToken first, IToken second) => first.StopIndex + 1 == second.StartIndex;
-
-    private static TextSpan SpanOf(IToken token) => TextSpan.FromBounds(token.StartIndex, token.StopIndex + 1);
-
-    private static TextSpan Cover(IToken first, IToken last) => TextSpan.FromBounds(first.StartIndex, last.StopIndex + 1);
-
-    private static CommonToken Make(int type, TextSpan span, string text) =>
-        new(type, text) { StartIndex = span.Start, StopIndex = span.End - 1 };
 
     [GeneratedRegex("^([0-9]{1,2}(?::[0-9]{2})?)(am|pm|AM|PM)$", RegexOptions.CultureInvariant)]
     private static partial Regex GluedHalfOfDay();

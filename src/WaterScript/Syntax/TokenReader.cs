@@ -17,7 +17,7 @@ internal static class TokenReader
         var comments = ImmutableArray.CreateBuilder<TextSpan>();
         for (var token = lexer.NextToken(); ; token = lexer.NextToken())
         {
-            if (token.Type == WaterScriptLexer.COMMENT) comments.Add(TextSpan.FromBounds(token.StartIndex, token.StopIndex + 1));
+            if (token.Type == WaterScriptLexer.COMMENT) comments.Add(token.Span());
             else if (!IsIdle(token, tokens)) Add(token, tokens);
             if (token.Type == TokenConstants.EOF) break;
         }

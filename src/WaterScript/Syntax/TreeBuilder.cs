@@ -7,7 +7,7 @@ using WaterScript.Text;
 namespace WaterScript.Syntax;
 
 /// <summary>What the actions of the grammar call: they make the nodes of the tree, and end statements.</summary>
-internal abstract partial class TreeBuilder(ITokenStream input, TextWriter output, TextWriter errors)
+internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextWriter errors)
     : Antlr4.Runtime.Parser(input, output, errors)
 {
     private SourceText? _source;
@@ -21,8 +21,6 @@ internal abstract partial class TreeBuilder(ITokenStream input, TextWriter outpu
 
     /// <summary>Whether the statement could be read up to here.</summary>
     protected bool Whole => !ErrorHandler.InErrorRecoveryMode(this);
-
-    private TokenList Tokens => (TokenList)TokenStream;
 
     /// <summary>Sets what the parser reads and where its findings go.</summary>
     public void Begin(SourceText source, Mistakes mistakes)
@@ -44,27 +42,21 @@ internal abstract partial class TreeBuilder(ITokenStream input, TextWriter outpu
         return last is null || last.StopIndex < start ? new TextSpan(start, 0) : TextSpan.FromBounds(start, last.StopIndex + 1);
     }
 
-    /// <summary>Where a token stands.</summary>
-    protected static TextSpan SpanOf(IToken token) => TextSpan.FromBounds(token.StartIndex, token.StopIndex + 1);
-
     /// <summary>The tokens that a rule has read.</summary>
     protected RowNode RowOf(ParserRuleContext context) => RowBetween(context.Start.TokenIndex, TokenStream.Index, SpanOf(context));
 
     /// <summary>A token as the tree shows it.</summary>
-    protected static Token TokenOf(IToken token) => new(Kinds.Of(token.Type), SpanOf(token), token.Text);
-
-    /// <summary>The text of a token.</summary>
-    protected static string TextOf(IToken token) => token.Text;
+    protected static Token TokenOf(IToken token) => new(Kinds.Of(token.Type), token.Span(), token.Text);
 
     /// <summary>The name or word that a token is.</summary>
-    protected static NameNode NameOf(IToken token) => new(SpanOf(token), token.Text);
+    protected static NameNode NameOf(IToken token) => new(token.Span(), token.Text);
 
     /// <summary>The number that a token is.</summary>
     protected static NumberNode NumberOf(IToken token) =>
-        new(SpanOf(token), decimal.TryParse(token.Text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) ? value : decimal.MaxValue);
+        new(token.Span(), decimal.TryParse(token.Text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) ? value : decimal.MaxValue);
 
     /// <summary>The label that a token is, its escapes read.</summary>
-    protected StringNode StringOf(IToken token) => new(SpanOf(token), Labels.Read(token.Text, token.StartIndex, Mistakes));
+    protected StringNode StringOf(IToken token) => new(token.Span(), Labels.Read(token.Text, token.StartIndex, Mistakes));
 
     // ---- Lists
 
@@ -168,24 +160,18 @@ internal abstract partial class TreeBuilder(ITokenStream input, TextWriter outpu
     // ---- Statements
 
     /// <summary>Steps where no <c>accept</c> may stand.</summary>
-    protected static ImmutableArray<StepNode> OnlySteps(StepList list) => list.Steps;
-
-    /// <summary>Before a statement.</summary>
-    protected static void BeginStatement(Place place)
+    protected ImmutableArray<StepNode> OnlySteps(StepList list)
     {
+        foreach (var accept in list.Accepts) Mistakes.MisplacedAccept(accept.Span);
+        return list.Steps;
     }
 
     /// <summary>After a statement: nothing may follow it on its line.</summary>
-    protected void EndStatement(Place place)
+    protected void EndStatement()
     {
         if (AtEnd) return;
         if (Whole) Mistakes.Leftover(TokenOf(CurrentToken));
         SkipStatement();
-    }
-
-    /// <summary>After what stands before a <c>{</c>.</summary>
-    protected static void EndHead()
-    {
     }
 
     /// <summary>A statement that this place does not know.</summary>

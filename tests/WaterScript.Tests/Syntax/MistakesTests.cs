@@ -1,5 +1,6 @@
 using NodaTime;
 using WaterScript.Binding;
+using WaterScript.Diagnostics;
 using WaterScript.Text;
 using Xunit;
 
@@ -40,6 +41,20 @@ public class MistakesTests
         Assert.Equal(
             ["4:14 syntax", "8:6 missing", "8:14 unknown-property"],
             Findings(Site + "schedule one {\n  every day\n  start at 06:00\n  steps { water lawn for 5 min }\nzone hedge { otput 3 }\n"));
+
+    [Theory]
+    [InlineData("schedule s { evry day }", "Write every.")]
+    [InlineData("schedule s { every day; start at 06:00; steps { watr lawn for 5 min } }", "Write water.")]
+    [InlineData("restriction r { alow on odd days }", "Write allow.")]
+    public void AMisspeltStatementIsAnsweredWithTheNearestWord(string line, string wayOut) =>
+        Assert.Contains(wayOut, Read(Site + line).Select(finding => finding.WayOut));
+
+    [Theory]
+    [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 5 min; accept short-run because \"a test\" } }", "4:71 syntax")]
+    [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 5 min }; accept short-run because \"a test\" }", null)]
+    [InlineData("sequence q { water lawn for 5 min; accept short-run because \"a test\" }", null)]
+    public void AnAcceptStandsDirectlyInAScheduleOrASequence(string line, string? finding) =>
+        Assert.Equal(finding is null ? [] : [finding], Findings(Site + line));
 
     [Fact]
     public void AMissingOpeningBraceIsToldAtTheEndOfItsLine() =>
@@ -93,7 +108,7 @@ public class MistakesTests
 
     [Fact]
     public void AFileTooLongIsRefused() =>
-        Assert.Contains("over-limit", Findings(new string('#', WaterScript.Diagnostics.Limits.FileLength + 1))[0], StringComparison.Ordinal);
+        Assert.Contains("over-limit", Findings(new string('#', Limits.FileLength + 1))[0], StringComparison.Ordinal);
 
     [Fact]
     public void RandomEditsNeverThrow()
@@ -114,11 +129,11 @@ public class MistakesTests
         }
     }
 
-    private static string[] Findings(string text)
-    {
-        var reading = SiteReader.Read(SourceText.From("site.water", text), "site.water", new NoFiles(), DateTimeZoneProviders.Tzdb);
-        return [.. reading.Findings.Select(finding => $"{finding.Primary.Location.Start.Line}:{finding.Primary.Location.Start.Column} {finding.Rule.Slug}")];
-    }
+    private static FindingList Read(string text) =>
+        SiteReader.Read(SourceText.From("site.water", text), "site.water", new NoFiles(), DateTimeZoneProviders.Tzdb).Findings;
+
+    private static string[] Findings(string text) =>
+        [.. Read(text).Select(finding => $"{finding.Primary.Location.Start.Line}:{finding.Primary.Location.Start.Column} {finding.Rule.Slug}")];
 
     private sealed class NoFiles : ISourceReader
     {

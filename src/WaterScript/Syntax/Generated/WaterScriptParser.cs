@@ -240,19 +240,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			 BeginStatement(Place.File); 
-			State = 196;
+			State = 195;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 3833855L) != 0)) {
 				{
-				State = 193;
+				State = 192;
 				_localctx.s = topStatement();
 				 Add(_localctx.nodes, _localctx.s.node); 
 				}
 			}
 
-			 EndStatement(Place.File); 
+			 EndStatement(); 
 			}
 		}
 		catch (RecognitionException re) {
@@ -324,13 +323,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		TopStatementContext _localctx = new TopStatementContext(Context, State);
 		EnterRule(_localctx, 4, RULE_topStatement);
 		try {
-			State = 233;
+			State = 232;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case INCLUDE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 200;
+				State = 199;
 				_localctx.a = includeStatement();
 				 _localctx.node =  _localctx.a.node; 
 				}
@@ -338,7 +337,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LET:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 203;
+				State = 202;
 				_localctx.b = letStatement();
 				 _localctx.node =  _localctx.b.node; 
 				}
@@ -346,7 +345,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case GROUP:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 206;
+				State = 205;
 				_localctx.c = groupStatement();
 				 _localctx.node =  _localctx.c.node; 
 				}
@@ -354,7 +353,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case HOLD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 209;
+				State = 208;
 				_localctx.d = holdStatement();
 				 _localctx.node =  _localctx.d.node; 
 				}
@@ -362,7 +361,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case CLOSED:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 212;
+				State = 211;
 				_localctx.e = closedStatement();
 				 _localctx.node =  _localctx.e.node; 
 				}
@@ -370,7 +369,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXTRA:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 215;
+				State = 214;
 				_localctx.f = extraStatement();
 				 _localctx.node =  _localctx.f.node; 
 				}
@@ -378,7 +377,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ACCEPT:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 218;
+				State = 217;
 				_localctx.g = acceptStatement();
 				 _localctx.node =  _localctx.g.node; 
 				}
@@ -386,7 +385,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SEQUENCE:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 221;
+				State = 220;
 				_localctx.h = sequenceStatement();
 				 _localctx.node =  _localctx.h.node; 
 				}
@@ -394,7 +393,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case RESTRICTION:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 224;
+				State = 223;
 				_localctx.i = restriction();
 				 _localctx.node =  _localctx.i.node; 
 				}
@@ -402,7 +401,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SCHEDULE:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 227;
+				State = 226;
 				_localctx.j = schedule();
 				 _localctx.node =  _localctx.j.node; 
 				}
@@ -481,7 +480,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case OTHER:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 230;
+				State = 229;
 				_localctx.k = block();
 				 _localctx.node =  _localctx.k.node; 
 				}
@@ -522,9 +521,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 235;
+			State = 234;
 			Match(INCLUDE);
-			State = 236;
+			State = 235;
 			_localctx.p = label();
 			 if (Whole) _localctx.node =  new IncludeNode(SpanOf(_localctx), _localctx.p.node); 
 			}
@@ -566,13 +565,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 239;
+			State = 238;
 			Match(LET);
-			State = 240;
+			State = 239;
 			_localctx.n = newName();
-			State = 241;
+			State = 240;
 			Match(EQUALS);
-			State = 242;
+			State = 241;
 			_localctx.r = row();
 			 if (Whole) _localctx.node =  new LetNode(SpanOf(_localctx), _localctx.n.node, _localctx.r.node); 
 			}
@@ -619,23 +618,23 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 245;
+			State = 244;
 			Match(GROUP);
-			State = 246;
+			State = 245;
 			_localctx.n = newName();
-			State = 248;
+			State = 247;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 247;
+				State = 246;
 				_localctx.l = label();
 				}
 			}
 
-			State = 250;
+			State = 249;
 			Match(EQUALS);
-			State = 251;
+			State = 250;
 			_localctx.z = zones();
 			 if (Whole) _localctx.node =  new GroupNode(SpanOf(_localctx), _localctx.n.node, _localctx.l?.node, _localctx.z.node); 
 			}
@@ -704,55 +703,55 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 254;
+			State = 253;
 			Match(HOLD);
-			State = 256;
+			State = 255;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if ((((_la) & ~0x3f) == 0 && ((1L << _la) & -16386L) != 0) || _la==MONTH || _la==WORD) {
 				{
-				State = 255;
+				State = 254;
 				_localctx.z = holdZones();
 				}
 			}
 
-			State = 258;
+			State = 257;
 			Match(FROM);
-			State = 259;
+			State = 258;
 			_localctx.f = date();
-			State = 261;
+			State = 260;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (((((_la - 51)) & ~0x3f) == 0 && ((1L << (_la - 51)) & 262147L) != 0)) {
 				{
-				State = 260;
+				State = 259;
 				_localctx.ft = moment();
 				}
 			}
 
-			State = 273;
+			State = 272;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				{
-				State = 263;
+				State = 262;
 				Match(FOR);
-				State = 264;
+				State = 263;
 				_localctx.d = duration();
 				}
 				break;
 			case TO:
 				{
-				State = 265;
+				State = 264;
 				Match(TO);
-				State = 266;
+				State = 265;
 				_localctx.t = date();
-				State = 268;
+				State = 267;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (((((_la - 51)) & ~0x3f) == 0 && ((1L << (_la - 51)) & 262147L) != 0)) {
 					{
-					State = 267;
+					State = 266;
 					_localctx.tt = moment();
 					}
 				}
@@ -761,9 +760,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 				break;
 			case UNTIL:
 				{
-				State = 270;
+				State = 269;
 				Match(UNTIL);
-				State = 271;
+				State = 270;
 				Match(LIFTED);
 				 _localctx.lifted =  true; 
 				}
@@ -771,9 +770,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 275;
+			State = 274;
 			Match(BECAUSE);
-			State = 276;
+			State = 275;
 			_localctx.b = label();
 
 			      if (Whole) _localctx.node =  new HoldNode(SpanOf(_localctx), _localctx.z?.node, _localctx.f.node, _localctx.ft?.node, _localctx.d?.node, _localctx.t?.node, _localctx.tt?.node, _localctx.lifted, _localctx.b.node);
@@ -815,10 +814,10 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 279;
+			State = 278;
 			_localctx.n = holdName();
 			 _localctx.list.Add(_localctx.n.node); 
-			State = 281;
+			State = 280;
 			moreZones(_localctx.list);
 			 if (Whole) _localctx.node =  _localctx.list.ToNode(SpanOf(_localctx)); 
 			}
@@ -866,19 +865,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 284;
+			State = 283;
 			Match(CLOSED);
-			State = 285;
+			State = 284;
 			Match(FROM);
-			State = 286;
+			State = 285;
 			_localctx.f = date();
-			State = 287;
+			State = 286;
 			Match(TO);
-			State = 288;
+			State = 287;
 			_localctx.t = date();
-			State = 289;
+			State = 288;
 			Match(BECAUSE);
-			State = 290;
+			State = 289;
 			_localctx.b = label();
 			 if (Whole) _localctx.node =  new ClosedNode(SpanOf(_localctx), _localctx.f.node, _localctx.t.node, _localctx.b.node); 
 			}
@@ -918,9 +917,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 293;
+			State = 292;
 			_localctx.h = extraHead();
-			State = 294;
+			State = 293;
 			_localctx.b = steps();
 			 _localctx.node =  _localctx.h.node is null ? null : _localctx.h.node with { Span = SpanOf(_localctx), Steps = OnlySteps(_localctx.b.list) }; 
 			}
@@ -966,15 +965,15 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 297;
+			State = 296;
 			Match(EXTRA);
-			State = 298;
+			State = 297;
 			_localctx.d = date();
-			State = 299;
+			State = 298;
 			_localctx.t = moment();
-			State = 300;
+			State = 299;
 			Match(BECAUSE);
-			State = 301;
+			State = 300;
 			_localctx.b = label();
 			 if (Whole) _localctx.node =  new ExtraNode(SpanOf(_localctx), _localctx.d.node, _localctx.t.node, _localctx.b.node, []); 
 			}
@@ -1022,22 +1021,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 304;
+			State = 303;
 			Match(ACCEPT);
-			State = 305;
+			State = 304;
 			_localctx.r = name();
-			State = 306;
+			State = 305;
 			Match(BECAUSE);
-			State = 307;
+			State = 306;
 			_localctx.b = label();
-			State = 310;
+			State = 309;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==UNTIL) {
 				{
-				State = 308;
+				State = 307;
 				Match(UNTIL);
-				State = 309;
+				State = 308;
 				_localctx.u = date();
 				}
 			}
@@ -1080,9 +1079,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 314;
+			State = 313;
 			_localctx.h = sequenceHead();
-			State = 315;
+			State = 314;
 			_localctx.b = steps();
 			 if (_localctx.h.node is not null) _localctx.node =  new SequenceNode(SpanOf(_localctx), _localctx.h.node, _localctx.h.title, _localctx.b.list.Steps, _localctx.b.list.Accepts); 
 			}
@@ -1125,23 +1124,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 318;
+			State = 317;
 			Match(SEQUENCE);
-			State = 319;
+			State = 318;
 			_localctx.n = newName();
 			 _localctx.node =  _localctx.n.node; 
-			State = 324;
+			State = 323;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 321;
+				State = 320;
 				_localctx.l = label();
 				 _localctx.title =  _localctx.l.node; 
 				}
 			}
 
-			 EndHead(); 
 			}
 		}
 		catch (RecognitionException re) {
@@ -1180,14 +1178,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 328;
+			State = 325;
 			_localctx.h = blockHead();
-			State = 330;
+			State = 327;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LBRACE) {
 				{
-				State = 329;
+				State = 326;
 				_localctx.b = body();
 				}
 			}
@@ -1241,7 +1239,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 334;
+			State = 331;
 			_la = TokenStream.LA(1);
 			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0) || ((((_la - 79)) & ~0x3f) == 0 && ((1L << (_la - 79)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -1250,17 +1248,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 338;
+			State = 335;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 3833855L) != 0)) {
 				{
 				{
-				State = 335;
+				State = 332;
 				rowToken();
 				}
 				}
-				State = 340;
+				State = 337;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -1306,27 +1304,27 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 341;
+			State = 338;
 			Match(LBRACE);
-			State = 342;
+			State = 339;
 			bodyLine(_localctx.nodes);
-			State = 347;
+			State = 344;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 343;
+				State = 340;
 				Match(NEWLINE);
-				State = 344;
+				State = 341;
 				bodyLine(_localctx.nodes);
 				}
 				}
-				State = 349;
+				State = 346;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 350;
+			State = 347;
 			Match(RBRACE);
 			}
 		}
@@ -1370,7 +1368,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 359;
+			State = 356;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case EVERY:
@@ -1446,14 +1444,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case BLANK:
 			case OTHER:
 				{
-				State = 352;
+				State = 349;
 				_localctx.p = property();
 				 Add(_localctx.nodes, _localctx.p.node); 
 				}
 				break;
 			case ACCEPT:
 				{
-				State = 355;
+				State = 352;
 				_localctx.a = acceptStatement();
 				 Add(_localctx.nodes, _localctx.a.node); 
 				}
@@ -1468,7 +1466,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case RESTRICTION:
 			case SCHEDULE:
 				{
-				State = 358;
+				State = 355;
 				misplaced();
 				}
 				break;
@@ -1478,7 +1476,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			default:
 				break;
 			}
-			 EndStatement(Place.Description); 
+			 EndStatement(); 
 			}
 		}
 		catch (RecognitionException re) {
@@ -1517,14 +1515,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 363;
+			State = 360;
 			_localctx.h = propertyHead();
-			State = 365;
+			State = 362;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LBRACE) {
 				{
-				State = 364;
+				State = 361;
 				_localctx.b = body();
 				}
 			}
@@ -1578,7 +1576,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 369;
+			State = 366;
 			_la = TokenStream.LA(1);
 			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0) || ((((_la - 79)) & ~0x3f) == 0 && ((1L << (_la - 79)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -1587,17 +1585,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 373;
+			State = 370;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 3833855L) != 0)) {
 				{
 				{
-				State = 370;
+				State = 367;
 				rowToken();
 				}
 				}
-				State = 375;
+				State = 372;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -1638,9 +1636,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 376;
+			State = 373;
 			_localctx.h = scheduleHead();
-			State = 377;
+			State = 374;
 			_localctx.b = scheduleBody();
 			 if (_localctx.h.node is not null) _localctx.node =  new ScheduleNode(SpanOf(_localctx), _localctx.h.node, _localctx.h.title, [.. _localctx.b.nodes]); 
 			}
@@ -1683,23 +1681,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 380;
+			State = 377;
 			Match(SCHEDULE);
-			State = 381;
+			State = 378;
 			_localctx.n = newName();
 			 _localctx.node =  _localctx.n.node; 
-			State = 386;
+			State = 383;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 383;
+				State = 380;
 				_localctx.l = label();
 				 _localctx.title =  _localctx.l.node; 
 				}
 			}
 
-			 EndHead(); 
 			}
 		}
 		catch (RecognitionException re) {
@@ -1742,27 +1739,27 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 390;
+			State = 385;
 			Match(LBRACE);
-			State = 391;
+			State = 386;
 			scheduleLine(_localctx.nodes);
-			State = 396;
+			State = 391;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 392;
+				State = 387;
 				Match(NEWLINE);
-				State = 393;
+				State = 388;
 				scheduleLine(_localctx.nodes);
 				}
 				}
-				State = 398;
+				State = 393;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 399;
+			State = 394;
 			Match(RBRACE);
 			}
 		}
@@ -1802,8 +1799,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			 BeginStatement(Place.Schedule); 
-			State = 406;
+			State = 400;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ACCEPT:
@@ -1820,7 +1816,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NOTE:
 			case STEPS:
 				{
-				State = 402;
+				State = 396;
 				_localctx.s = scheduleStatement();
 				 Add(_localctx.nodes, _localctx.s.node); 
 				}
@@ -1895,7 +1891,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case BLANK:
 			case OTHER:
 				{
-				State = 405;
+				State = 399;
 				unknownInSchedule();
 				}
 				break;
@@ -1905,7 +1901,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			default:
 				break;
 			}
-			 EndStatement(Place.Schedule); 
+			 EndStatement(); 
 			}
 		}
 		catch (RecognitionException re) {
@@ -1982,13 +1978,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		ScheduleStatementContext _localctx = new ScheduleStatementContext(Context, State);
 		EnterRule(_localctx, 48, RULE_scheduleStatement);
 		try {
-			State = 448;
+			State = 442;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case EVERY:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 410;
+				State = 404;
 				_localctx.a = everyStatement();
 				 _localctx.node =  _localctx.a.node; 
 				}
@@ -1996,7 +1992,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ON:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 413;
+				State = 407;
 				_localctx.b = onStatement();
 				 _localctx.node =  _localctx.b.node; 
 				}
@@ -2004,7 +2000,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case MANUAL:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 416;
+				State = 410;
 				Match(MANUAL);
 				 _localctx.node =  new ManualNode(SpanOf(_localctx)); 
 				}
@@ -2012,7 +2008,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FROM:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 418;
+				State = 412;
 				_localctx.c = fromStatement();
 				 _localctx.node =  _localctx.c.node; 
 				}
@@ -2020,7 +2016,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXCEPT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 421;
+				State = 415;
 				_localctx.d = exceptStatement();
 				 _localctx.node =  _localctx.d.node; 
 				}
@@ -2028,7 +2024,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case START:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 424;
+				State = 418;
 				_localctx.e = startStatement();
 				 _localctx.node =  _localctx.e.node; 
 				}
@@ -2036,7 +2032,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FINISH:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 427;
+				State = 421;
 				_localctx.f = finishStatement();
 				 _localctx.node =  _localctx.f.node; 
 				}
@@ -2044,7 +2040,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case REPEAT:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 430;
+				State = 424;
 				_localctx.g = repeatStatement();
 				 _localctx.node =  _localctx.g.node; 
 				}
@@ -2052,7 +2048,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case CUT:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 433;
+				State = 427;
 				_localctx.h = cutStatement();
 				 _localctx.node =  _localctx.h.node; 
 				}
@@ -2060,7 +2056,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SCALE:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 436;
+				State = 430;
 				_localctx.i = scaleStatement();
 				 _localctx.node =  _localctx.i.node; 
 				}
@@ -2068,7 +2064,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NOTE:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 439;
+				State = 433;
 				_localctx.j = noteStatement();
 				 _localctx.node =  _localctx.j.node; 
 				}
@@ -2076,7 +2072,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case STEPS:
 				EnterOuterAlt(_localctx, 12);
 				{
-				State = 442;
+				State = 436;
 				_localctx.k = stepsStatement();
 				 _localctx.node =  _localctx.k.node; 
 				}
@@ -2084,7 +2080,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ACCEPT:
 				EnterOuterAlt(_localctx, 13);
 				{
-				State = 445;
+				State = 439;
 				_localctx.l = acceptStatement();
 				 _localctx.node =  _localctx.l.node; 
 				}
@@ -2124,7 +2120,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 450;
+			State = 444;
 			_localctx.i = interval();
 			 if (Whole) _localctx.node =  new EveryNode(SpanOf(_localctx), _localctx.i.node); 
 			}
@@ -2161,9 +2157,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 453;
+			State = 447;
 			Match(ON);
-			State = 454;
+			State = 448;
 			_localctx.d = days();
 			 if (Whole) _localctx.node =  new OnNode(SpanOf(_localctx), [.. _localctx.d.nodes]); 
 			}
@@ -2210,26 +2206,26 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 457;
+			State = 451;
 			Match(FROM);
-			State = 458;
+			State = 452;
 			_localctx.f = date();
-			State = 463;
+			State = 457;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TO:
 				{
-				State = 459;
+				State = 453;
 				Match(TO);
-				State = 460;
+				State = 454;
 				_localctx.t = date();
 				}
 				break;
 			case FOR:
 				{
-				State = 461;
+				State = 455;
 				Match(FOR);
-				State = 462;
+				State = 456;
 				_localctx.d = duration();
 				}
 				break;
@@ -2278,14 +2274,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 467;
+			State = 461;
 			Match(EXCEPT);
-			State = 474;
+			State = 468;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case EVERY:
 				{
-				State = 468;
+				State = 462;
 				_localctx.i = interval();
 				 if (Whole) _localctx.node =  new ExceptNode(SpanOf(_localctx), [_localctx.i.node]); 
 				}
@@ -2302,7 +2298,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NUMBER:
 			case DATE:
 				{
-				State = 471;
+				State = 465;
 				_localctx.d = days();
 				 if (Whole) _localctx.node =  new ExceptNode(SpanOf(_localctx), [.. _localctx.d.nodes]); 
 				}
@@ -2360,23 +2356,23 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 476;
+			State = 470;
 			Match(START);
-			State = 492;
+			State = 486;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				{
-				State = 477;
+				State = 471;
 				Match(AT);
-				State = 478;
+				State = 472;
 				_localctx.m = moments();
-				State = 480;
+				State = 474;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==ON) {
 					{
-					State = 479;
+					State = 473;
 					_localctx.o = onDays();
 					}
 				}
@@ -2386,18 +2382,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 				break;
 			case AFTER:
 				{
-				State = 484;
+				State = 478;
 				Match(AFTER);
-				State = 485;
+				State = 479;
 				_localctx.n = name();
-				State = 488;
+				State = 482;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==PLUS) {
 					{
-					State = 486;
+					State = 480;
 					Match(PLUS);
-					State = 487;
+					State = 481;
 					_localctx.d = duration();
 					}
 				}
@@ -2448,18 +2444,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 494;
+			State = 488;
 			Match(FINISH);
-			State = 495;
+			State = 489;
 			Match(BY);
-			State = 496;
+			State = 490;
 			_localctx.m = moments();
-			State = 498;
+			State = 492;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==ON) {
 				{
-				State = 497;
+				State = 491;
 				_localctx.o = onDays();
 				}
 			}
@@ -2517,22 +2513,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 502;
+			State = 496;
 			Match(REPEAT);
-			State = 503;
+			State = 497;
 			Match(EVERY);
-			State = 504;
+			State = 498;
 			_localctx.e = duration();
-			State = 516;
+			State = 510;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				{
-				State = 505;
+				State = 499;
 				Match(FOR);
-				State = 506;
+				State = 500;
 				_localctx.c = count();
-				State = 507;
+				State = 501;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PASS || _la==PASSES) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2545,16 +2541,16 @@ internal partial class WaterScriptParser : TreeBuilder {
 				break;
 			case UNTIL:
 				{
-				State = 509;
+				State = 503;
 				Match(UNTIL);
-				State = 510;
+				State = 504;
 				_localctx.u = moment();
-				State = 514;
+				State = 508;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NEXT) {
 					{
-					State = 511;
+					State = 505;
 					nextDay();
 					 _localctx.next =  true; 
 					}
@@ -2606,18 +2602,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 520;
+			State = 514;
 			Match(CUT);
-			State = 521;
+			State = 515;
 			Match(AT);
-			State = 522;
+			State = 516;
 			_localctx.m = moment();
-			State = 526;
+			State = 520;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==NEXT) {
 				{
-				State = 523;
+				State = 517;
 				nextDay();
 				 _localctx.next =  true; 
 				}
@@ -2658,9 +2654,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 530;
+			State = 524;
 			Match(SCALE);
-			State = 531;
+			State = 525;
 			_localctx.r = row();
 			 if (Whole) _localctx.node =  new UseScaleNode(SpanOf(_localctx), _localctx.r.node); 
 			}
@@ -2697,9 +2693,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 534;
+			State = 528;
 			Match(NOTE);
-			State = 535;
+			State = 529;
 			_localctx.t = label();
 			 if (Whole) _localctx.node =  new NoteNode(SpanOf(_localctx), _localctx.t.node); 
 			}
@@ -2738,9 +2734,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 538;
+			State = 532;
 			stepsHead();
-			State = 539;
+			State = 533;
 			_localctx.b = steps();
 			 _localctx.node =  new StepsNode(SpanOf(_localctx), OnlySteps(_localctx.b.list)); 
 			}
@@ -2772,9 +2768,8 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 542;
+			State = 536;
 			Match(STEPS);
-			 EndHead(); 
 			}
 		}
 		catch (RecognitionException re) {
@@ -2809,9 +2804,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 545;
+			State = 538;
 			Match(ON);
-			State = 546;
+			State = 539;
 			_localctx.d = days();
 			 _localctx.nodes =  _localctx.d.nodes; 
 			}
@@ -2844,9 +2839,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 549;
+			State = 542;
 			Match(NEXT);
-			State = 550;
+			State = 543;
 			Match(DAY);
 			}
 		}
@@ -2890,27 +2885,27 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 552;
+			State = 545;
 			Match(LBRACE);
-			State = 553;
+			State = 546;
 			stepLine(_localctx.list);
-			State = 558;
+			State = 551;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 554;
+				State = 547;
 				Match(NEWLINE);
-				State = 555;
+				State = 548;
 				stepLine(_localctx.list);
 				}
 				}
-				State = 560;
+				State = 553;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 561;
+			State = 554;
 			Match(RBRACE);
 			}
 		}
@@ -2954,8 +2949,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			 BeginStatement(Place.Steps); 
-			State = 569;
+			State = 561;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case REPEAT:
@@ -2964,13 +2958,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case CYCLE:
 			case RUN:
 				{
-				State = 564;
+				State = 556;
 				_localctx.s = step(_localctx.list);
 				}
 				break;
 			case ACCEPT:
 				{
-				State = 565;
+				State = 557;
 				_localctx.a = acceptStatement();
 				 _localctx.list.Add(_localctx.a.node); 
 				}
@@ -3052,7 +3046,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case BLANK:
 			case OTHER:
 				{
-				State = 568;
+				State = 560;
 				unknownInSteps();
 				}
 				break;
@@ -3062,7 +3056,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			default:
 				break;
 			}
-			 EndStatement(Place.Steps); 
+			 EndStatement(); 
 			}
 		}
 		catch (RecognitionException re) {
@@ -3112,13 +3106,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		StepContext _localctx = new StepContext(Context, State, list);
 		EnterRule(_localctx, 82, RULE_step);
 		try {
-			State = 584;
+			State = 576;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case WATER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 573;
+				State = 565;
 				_localctx.a = waterStep();
 				 _localctx.list.Add(_localctx.a.node); 
 				}
@@ -3126,7 +3120,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case PAUSE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 576;
+				State = 568;
 				_localctx.b = pauseStep();
 				 _localctx.list.Add(_localctx.b.node); 
 				}
@@ -3134,7 +3128,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case RUN:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 579;
+				State = 571;
 				_localctx.c = runStep();
 				 _localctx.list.Add(_localctx.c.node); 
 				}
@@ -3142,14 +3136,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case REPEAT:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 582;
+				State = 574;
 				_localctx.d = repeatStep(_localctx.list);
 				}
 				break;
 			case CYCLE:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 583;
+				State = 575;
 				_localctx.e = cycleStep(_localctx.list);
 				}
 				break;
@@ -3202,40 +3196,40 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 586;
+			State = 578;
 			Match(WATER);
-			State = 587;
+			State = 579;
 			_localctx.z = zones();
-			State = 592;
+			State = 584;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				{
-				State = 588;
+				State = 580;
 				Match(FOR);
-				State = 589;
+				State = 581;
 				_localctx.d = duration();
 				}
 				break;
 			case WITH:
 				{
-				State = 590;
+				State = 582;
 				Match(WITH);
-				State = 591;
+				State = 583;
 				_localctx.w = duration();
 				}
 				break;
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 596;
+			State = 588;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==THROUGH) {
 				{
-				State = 594;
+				State = 586;
 				Match(THROUGH);
-				State = 595;
+				State = 587;
 				_localctx.i = name();
 				}
 			}
@@ -3275,9 +3269,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 600;
+			State = 592;
 			Match(PAUSE);
-			State = 601;
+			State = 593;
 			_localctx.d = duration();
 			 if (Whole) _localctx.node =  new PauseNode(SpanOf(_localctx), _localctx.d.node); 
 			}
@@ -3314,9 +3308,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 604;
+			State = 596;
 			Match(RUN);
-			State = 605;
+			State = 597;
 			_localctx.n = name();
 			 if (Whole) _localctx.node =  new RunNode(SpanOf(_localctx), _localctx.n.node); 
 			}
@@ -3358,9 +3352,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 608;
+			State = 600;
 			_localctx.h = repeatHead();
-			State = 609;
+			State = 601;
 			_localctx.b = steps();
 			 _localctx.list.AddBlock(_localctx.b.list, _localctx.h.node is null ? null : new RepeatStepsNode(SpanOf(_localctx), _localctx.h.node, OnlySteps(_localctx.b.list))); 
 			}
@@ -3400,11 +3394,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 612;
+			State = 604;
 			Match(REPEAT);
-			State = 613;
+			State = 605;
 			_localctx.c = count();
-			State = 614;
+			State = 606;
 			_la = TokenStream.LA(1);
 			if ( !(_la==TIME || _la==TIMES) ) {
 			ErrorHandler.RecoverInline(this);
@@ -3413,7 +3407,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			 EndHead(); if (Whole) _localctx.node =  _localctx.c.node; 
+			 if (Whole) _localctx.node =  _localctx.c.node; 
 			}
 		}
 		catch (RecognitionException re) {
@@ -3453,9 +3447,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 617;
+			State = 609;
 			_localctx.h = cycleHead();
-			State = 618;
+			State = 610;
 			_localctx.b = steps();
 			 _localctx.list.AddBlock(_localctx.b.list, _localctx.h.node is null ? null : _localctx.h.node with { Span = SpanOf(_localctx), Steps = OnlySteps(_localctx.b.list) }); 
 			}
@@ -3498,14 +3492,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 621;
+			State = 613;
 			Match(CYCLE);
-			State = 627;
+			State = 619;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AUTO:
 				{
-				State = 622;
+				State = 614;
 				Match(AUTO);
 				}
 				break;
@@ -3521,18 +3515,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case PERCENT:
 			case OTHER:
 				{
-				State = 623;
+				State = 615;
 				_localctx.c = duration();
-				State = 624;
+				State = 616;
 				Match(SOAK);
-				State = 625;
+				State = 617;
 				_localctx.s = duration();
 				}
 				break;
 			default:
 				throw new NoViableAltException(this);
 			}
-			 EndHead(); if (Whole) _localctx.node =  new CycleNode(SpanOf(_localctx), _localctx.c?.node, _localctx.s?.node, []); 
+			 if (Whole) _localctx.node =  new CycleNode(SpanOf(_localctx), _localctx.c?.node, _localctx.s?.node, []); 
 			}
 		}
 		catch (RecognitionException re) {
@@ -3570,9 +3564,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 631;
+			State = 623;
 			_localctx.h = restrictionHead();
-			State = 632;
+			State = 624;
 			_localctx.b = restrictionBody();
 			 if (_localctx.h.node is not null) _localctx.node =  new RestrictionNode(SpanOf(_localctx), _localctx.h.node, _localctx.h.title, [.. _localctx.b.nodes]); 
 			}
@@ -3615,23 +3609,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 635;
+			State = 627;
 			Match(RESTRICTION);
-			State = 636;
+			State = 628;
 			_localctx.n = newName();
 			 _localctx.node =  _localctx.n.node; 
-			State = 641;
+			State = 633;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 638;
+				State = 630;
 				_localctx.l = label();
 				 _localctx.title =  _localctx.l.node; 
 				}
 			}
 
-			 EndHead(); 
 			}
 		}
 		catch (RecognitionException re) {
@@ -3674,27 +3667,27 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 645;
+			State = 635;
 			Match(LBRACE);
-			State = 646;
+			State = 636;
 			restrictionLine(_localctx.nodes);
-			State = 651;
+			State = 641;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 647;
+				State = 637;
 				Match(NEWLINE);
-				State = 648;
+				State = 638;
 				restrictionLine(_localctx.nodes);
 				}
 				}
-				State = 653;
+				State = 643;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 654;
+			State = 644;
 			Match(RBRACE);
 			}
 		}
@@ -3734,8 +3727,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			 BeginStatement(Place.Restriction); 
-			State = 661;
+			State = 650;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ACCEPT:
@@ -3747,7 +3739,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXEMPT:
 			case WEEK:
 				{
-				State = 657;
+				State = 646;
 				_localctx.s = restrictionStatement();
 				 Add(_localctx.nodes, _localctx.s.node); 
 				}
@@ -3827,7 +3819,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case BLANK:
 			case OTHER:
 				{
-				State = 660;
+				State = 649;
 				unknownInRestriction();
 				}
 				break;
@@ -3837,7 +3829,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			default:
 				break;
 			}
-			 EndStatement(Place.Restriction); 
+			 EndStatement(); 
 			}
 		}
 		catch (RecognitionException re) {
@@ -3897,13 +3889,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		RestrictionStatementContext _localctx = new RestrictionStatementContext(Context, State);
 		EnterRule(_localctx, 106, RULE_restrictionStatement);
 		try {
-			State = 689;
+			State = 678;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 665;
+				State = 654;
 				_localctx.a = forStatement();
 				 _localctx.node =  _localctx.a.node; 
 				}
@@ -3911,7 +3903,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FROM:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 668;
+				State = 657;
 				_localctx.b = fromStatement();
 				 _localctx.node =  _localctx.b.node; 
 				}
@@ -3919,7 +3911,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ALLOW:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 671;
+				State = 660;
 				_localctx.c = allowStatement();
 				 _localctx.node =  _localctx.c.node; 
 				}
@@ -3927,7 +3919,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXCEPT:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 674;
+				State = 663;
 				_localctx.d = exceptStatement();
 				 _localctx.node =  _localctx.d.node; 
 				}
@@ -3935,7 +3927,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case AT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 677;
+				State = 666;
 				_localctx.e = atMostStatement();
 				 _localctx.node =  _localctx.e.node; 
 				}
@@ -3943,7 +3935,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXEMPT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 680;
+				State = 669;
 				_localctx.f = exemptStatement();
 				 _localctx.node =  _localctx.f.node; 
 				}
@@ -3951,7 +3943,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case WEEK:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 683;
+				State = 672;
 				_localctx.g = weekStatement();
 				 _localctx.node =  _localctx.g.node; 
 				}
@@ -3959,7 +3951,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ACCEPT:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 686;
+				State = 675;
 				_localctx.h = acceptStatement();
 				 _localctx.node =  _localctx.h.node; 
 				}
@@ -4000,9 +3992,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 691;
+			State = 680;
 			Match(FOR);
-			State = 692;
+			State = 681;
 			_localctx.z = zones();
 			 if (Whole) _localctx.node =  new ForZonesNode(SpanOf(_localctx), _localctx.z.node); 
 			}
@@ -4050,29 +4042,29 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 695;
+			State = 684;
 			Match(ALLOW);
-			State = 706;
+			State = 695;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ON:
 				{
-				State = 696;
+				State = 685;
 				Match(ON);
-				State = 697;
+				State = 686;
 				_localctx.d = days();
 				 if (Whole) _localctx.node =  new AllowDaysNode(SpanOf(_localctx), [.. _localctx.d.nodes]); 
 				}
 				break;
 			case BETWEEN:
 				{
-				State = 700;
+				State = 689;
 				Match(BETWEEN);
-				State = 701;
+				State = 690;
 				_localctx.f = moment();
-				State = 702;
+				State = 691;
 				Match(AND);
-				State = 703;
+				State = 692;
 				_localctx.t = moment();
 				 if (Whole) _localctx.node =  new AllowHoursNode(SpanOf(_localctx), _localctx.f.node, _localctx.t.node); 
 				}
@@ -4115,11 +4107,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 708;
+			State = 697;
 			Match(AT);
-			State = 709;
+			State = 698;
 			Match(MOST);
-			State = 710;
+			State = 699;
 			_localctx.r = row();
 			 if (Whole) _localctx.node =  new AtMostNode(SpanOf(_localctx), _localctx.r.node); 
 			}
@@ -4172,35 +4164,35 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 713;
+			State = 702;
 			Match(EXEMPT);
-			State = 714;
+			State = 703;
 			_localctx.z = zones();
-			State = 723;
+			State = 712;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==FROM) {
 				{
-				State = 715;
+				State = 704;
 				Match(FROM);
-				State = 716;
+				State = 705;
 				_localctx.f = date();
-				State = 721;
+				State = 710;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TO:
 					{
-					State = 717;
+					State = 706;
 					Match(TO);
-					State = 718;
+					State = 707;
 					_localctx.t = date();
 					}
 					break;
 				case FOR:
 					{
-					State = 719;
+					State = 708;
 					Match(FOR);
-					State = 720;
+					State = 709;
 					_localctx.d = duration();
 					}
 					break;
@@ -4249,11 +4241,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 727;
+			State = 716;
 			Match(WEEK);
-			State = 728;
+			State = 717;
 			Match(STARTS);
-			State = 729;
+			State = 718;
 			_localctx.w = weekday();
 			 if (Whole) _localctx.node =  new WeekStartsNode(SpanOf(_localctx), _localctx.w.node); 
 			}
@@ -4300,37 +4292,37 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 732;
+			State = 721;
 			Match(EVERY);
-			State = 734;
+			State = 723;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==NUMBER) {
 				{
-				State = 733;
+				State = 722;
 				_localctx.c = count();
 				}
 			}
 
-			State = 740;
+			State = 729;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DAY:
 				{
-				State = 736;
+				State = 725;
 				Match(DAY);
 				}
 				break;
 			case DAYS:
 				{
-				State = 737;
+				State = 726;
 				Match(DAYS);
 				}
 				break;
 			case WEEK:
 			case WEEKS:
 				{
-				State = 738;
+				State = 727;
 				_la = TokenStream.LA(1);
 				if ( !(_la==WEEK || _la==WEEKS) ) {
 				ErrorHandler.RecoverInline(this);
@@ -4345,12 +4337,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 743;
+			State = 732;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==ON) {
 				{
-				State = 742;
+				State = 731;
 				_localctx.o = onDays();
 				}
 			}
@@ -4398,23 +4390,23 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 747;
+			State = 736;
 			_localctx.a = dayItem();
 			 Add(_localctx.nodes, _localctx.a.node); 
-			State = 755;
+			State = 744;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 749;
+				State = 738;
 				Match(COMMA);
-				State = 750;
+				State = 739;
 				_localctx.b = dayItem();
 				 Add(_localctx.nodes, _localctx.b.node); 
 				}
 				}
-				State = 757;
+				State = 746;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -4486,33 +4478,33 @@ internal partial class WaterScriptParser : TreeBuilder {
 		EnterRule(_localctx, 122, RULE_dayItem);
 		int _la;
 		try {
-			State = 805;
+			State = 794;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ODD:
 			case EVEN:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 761;
+				State = 750;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case ODD:
 					{
-					State = 758;
+					State = 747;
 					Match(ODD);
 					 _localctx.nth =  1; 
 					}
 					break;
 				case EVEN:
 					{
-					State = 760;
+					State = 749;
 					Match(EVEN);
 					}
 					break;
 				default:
 					throw new NoViableAltException(this);
 				}
-				State = 763;
+				State = 752;
 				Match(DAYS);
 				 if (Whole) _localctx.node =  new OddEvenNode(SpanOf(_localctx), _localctx.nth == 1); 
 				}
@@ -4520,7 +4512,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case DAYS:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 765;
+				State = 754;
 				_localctx.m = monthDays();
 				 _localctx.node =  _localctx.m.node; 
 				}
@@ -4531,33 +4523,33 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FOURTH:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 776;
+				State = 765;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case FIRST:
 					{
-					State = 768;
+					State = 757;
 					Match(FIRST);
 					 _localctx.nth =  1; 
 					}
 					break;
 				case SECOND:
 					{
-					State = 770;
+					State = 759;
 					Match(SECOND);
 					 _localctx.nth =  2; 
 					}
 					break;
 				case THIRD:
 					{
-					State = 772;
+					State = 761;
 					Match(THIRD);
 					 _localctx.nth =  3; 
 					}
 					break;
 				case FOURTH:
 					{
-					State = 774;
+					State = 763;
 					Match(FOURTH);
 					 _localctx.nth =  4; 
 					}
@@ -4565,9 +4557,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 				default:
 					throw new NoViableAltException(this);
 				}
-				State = 778;
+				State = 767;
 				_localctx.w = weekday();
-				State = 779;
+				State = 768;
 				ofMonth();
 				 if (Whole) _localctx.node =  new NthWeekdayNode(SpanOf(_localctx), _localctx.nth, _localctx.w.node); 
 				}
@@ -4575,7 +4567,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LAST:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 782;
+				State = 771;
 				_localctx.l = lastDay();
 				 _localctx.node =  _localctx.l.node; 
 				}
@@ -4583,26 +4575,26 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case WORD:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 785;
+				State = 774;
 				_localctx.f = plainDay();
-				State = 787;
+				State = 776;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==PLUS || _la==MINUS) {
 					{
-					State = 786;
+					State = 775;
 					_localctx.o = offset();
 					}
 				}
 
-				State = 791;
+				State = 780;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==TO) {
 					{
-					State = 789;
+					State = 778;
 					Match(TO);
-					State = 790;
+					State = 779;
 					_localctx.t = plainDate();
 					}
 				}
@@ -4614,26 +4606,26 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case DATE:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 795;
+				State = 784;
 				_localctx.d = numberedDay();
-				State = 797;
+				State = 786;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==PLUS || _la==MINUS) {
 					{
-					State = 796;
+					State = 785;
 					_localctx.o = offset();
 					}
 				}
 
-				State = 801;
+				State = 790;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==TO) {
 					{
-					State = 799;
+					State = 788;
 					Match(TO);
-					State = 800;
+					State = 789;
 					_localctx.t = plainDate();
 					}
 				}
@@ -4690,29 +4682,29 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 807;
+			State = 796;
 			Match(DAYS);
-			State = 808;
+			State = 797;
 			_localctx.a = count();
 			 Add(_localctx.numbers, _localctx.a.node); 
-			State = 816;
+			State = 805;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 810;
+				State = 799;
 				Match(COMMA);
-				State = 811;
+				State = 800;
 				_localctx.b = count();
 				 Add(_localctx.numbers, _localctx.b.node); 
 				}
 				}
-				State = 818;
+				State = 807;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 819;
+			State = 808;
 			ofMonth();
 			 if (Whole) _localctx.node =  new MonthDaysNode(SpanOf(_localctx), [.. _localctx.numbers]); 
 			}
@@ -4763,30 +4755,30 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 822;
+			State = 811;
 			Match(LAST);
-			State = 841;
+			State = 830;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DAY:
 				{
-				State = 823;
+				State = 812;
 				Match(DAY);
-				State = 824;
+				State = 813;
 				ofMonth();
 				 if (Whole) _localctx.node =  new LastDayNode(SpanOf(_localctx)); 
 				}
 				break;
 			case WORD:
 				{
-				State = 827;
+				State = 816;
 				_localctx.w = word();
-				State = 839;
+				State = 828;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case OF:
 					{
-					State = 828;
+					State = 817;
 					ofMonth();
 					 if (Whole) _localctx.node =  new NthWeekdayNode(SpanOf(_localctx), -1, WeekdayOf(_localctx.w.node)); 
 					}
@@ -4798,24 +4790,24 @@ internal partial class WaterScriptParser : TreeBuilder {
 				case MINUS:
 				case NEWLINE:
 					{
-					State = 832;
+					State = 821;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==PLUS || _la==MINUS) {
 						{
-						State = 831;
+						State = 820;
 						_localctx.o = offset();
 						}
 					}
 
-					State = 836;
+					State = 825;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==TO) {
 						{
-						State = 834;
+						State = 823;
 						Match(TO);
-						State = 835;
+						State = 824;
 						_localctx.t = plainDate();
 						}
 					}
@@ -4861,9 +4853,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 843;
+			State = 832;
 			Match(OF);
-			State = 844;
+			State = 833;
 			Match(MONTH);
 			}
 		}
@@ -4898,7 +4890,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 846;
+			State = 835;
 			_localctx.w = word();
 			 _localctx.node =  _localctx.w.node; 
 			}
@@ -4939,14 +4931,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 849;
+			State = 838;
 			_localctx.b = dateBase();
-			State = 851;
+			State = 840;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS || _la==MINUS) {
 				{
-				State = 850;
+				State = 839;
 				_localctx.o = offset();
 				}
 			}
@@ -4985,7 +4977,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 855;
+			State = 844;
 			_localctx.d = date();
 			 _localctx.node =  _localctx.d.node; 
 			}
@@ -5024,14 +5016,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 		DateBaseContext _localctx = new DateBaseContext(Context, State);
 		EnterRule(_localctx, 136, RULE_dateBase);
 		try {
-			State = 868;
+			State = 857;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NUMBER:
 			case DATE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 858;
+				State = 847;
 				_localctx.n = numberedDay();
 				 _localctx.node =  _localctx.n.node; 
 				}
@@ -5039,9 +5031,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LAST:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 861;
+				State = 850;
 				Match(LAST);
-				State = 862;
+				State = 851;
 				_localctx.w = word();
 				 if (Whole) _localctx.node =  LastOf(_localctx, _localctx.w.node); 
 				}
@@ -5049,7 +5041,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case WORD:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 865;
+				State = 854;
 				_localctx.w = word();
 				 if (Whole) _localctx.node =  new LetDateNode(SpanOf(_localctx), _localctx.w.node.Text); 
 				}
@@ -5092,23 +5084,23 @@ internal partial class WaterScriptParser : TreeBuilder {
 		NumberedDayContext _localctx = new NumberedDayContext(Context, State);
 		EnterRule(_localctx, 138, RULE_numberedDay);
 		try {
-			State = 876;
+			State = 865;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DATE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 870;
+				State = 859;
 				Match(DATE);
-				 _localctx.node =  new IsoDateNode(SpanOf(_localctx), TextOf(_localctx.Start)); 
+				 _localctx.node =  new IsoDateNode(SpanOf(_localctx), _localctx.Start.Text); 
 				}
 				break;
 			case NUMBER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 872;
+				State = 861;
 				_localctx.c = count();
-				State = 873;
+				State = 862;
 				_localctx.w = word();
 				 if (Whole) _localctx.node =  new MonthDayNode(SpanOf(_localctx), _localctx.c.node, MonthOf(_localctx.w.node)); 
 				}
@@ -5151,18 +5143,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 881;
+			State = 870;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PLUS:
 				{
-				State = 878;
+				State = 867;
 				Match(PLUS);
 				}
 				break;
 			case MINUS:
 				{
-				State = 879;
+				State = 868;
 				Match(MINUS);
 				 _localctx.before =  true; 
 				}
@@ -5170,7 +5162,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 883;
+			State = 872;
 			_localctx.d = duration();
 			 _localctx.node =  _localctx.d.node; 
 			}
@@ -5215,23 +5207,23 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 886;
+			State = 875;
 			_localctx.a = moment();
 			 Add(_localctx.nodes, _localctx.a.node); 
-			State = 894;
+			State = 883;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 888;
+				State = 877;
 				Match(COMMA);
-				State = 889;
+				State = 878;
 				_localctx.b = moment();
 				 Add(_localctx.nodes, _localctx.b.node); 
 				}
 				}
-				State = 896;
+				State = 885;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -5276,7 +5268,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 897;
+			State = 886;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 51)) & ~0x3f) == 0 && ((1L << (_la - 51)) & 262147L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5285,22 +5277,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 899;
+			State = 888;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WORD) {
 				{
-				State = 898;
+				State = 887;
 				_localctx.s = word();
 				}
 			}
 
-			State = 902;
+			State = 891;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS || _la==MINUS) {
 				{
-				State = 901;
+				State = 890;
 				_localctx.o = offset();
 				}
 			}
@@ -5339,7 +5331,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 906;
+			State = 895;
 			_localctx.w = word();
 			 _localctx.node =  WeekdayOf(_localctx.w.node); 
 			}
@@ -5379,10 +5371,10 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 909;
+			State = 898;
 			_localctx.n = name();
 			 _localctx.list.Add(_localctx.n.node); 
-			State = 911;
+			State = 900;
 			moreZones(_localctx.list);
 			 if (Whole) _localctx.node =  _localctx.list.ToNode(SpanOf(_localctx)); 
 			}
@@ -5433,28 +5425,28 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 924;
+			State = 913;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA || _la==PLUS) {
 				{
-				State = 922;
+				State = 911;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case COMMA:
 					{
-					State = 914;
+					State = 903;
 					Match(COMMA);
-					State = 915;
+					State = 904;
 					_localctx.a = name();
 					 _localctx.list.Add(_localctx.a.node); 
 					}
 					break;
 				case PLUS:
 					{
-					State = 918;
+					State = 907;
 					Match(PLUS);
-					State = 919;
+					State = 908;
 					_localctx.b = name();
 					 _localctx.list.Join(_localctx.b.node); 
 					}
@@ -5463,7 +5455,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 926;
+				State = 915;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -5541,13 +5533,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 928;
+			State = 917;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			do {
 				{
 				{
-				State = 927;
+				State = 916;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 31)) & ~0x3f) == 0 && ((1L << (_la - 31)) & 18156905553723393L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -5558,7 +5550,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 				}
 				}
-				State = 930;
+				State = 919;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			} while ( ((((_la - 31)) & ~0x3f) == 0 && ((1L << (_la - 31)) & 18156905553723393L) != 0) );
@@ -5599,17 +5591,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 935;
+			State = 924;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			do {
 				{
 				{
-				State = 934;
+				State = 923;
 				rowToken();
 				}
 				}
-				State = 937;
+				State = 926;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			} while ( (((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 3833855L) != 0) );
@@ -5646,7 +5638,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 941;
+			State = 930;
 			_la = TokenStream.LA(1);
 			if ( _la <= 0 || (((((_la - 79)) & ~0x3f) == 0 && ((1L << (_la - 79)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5685,7 +5677,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 943;
+			State = 932;
 			Match(NUMBER);
 			 _localctx.node =  NumberOf(_localctx.Start); 
 			}
@@ -5718,7 +5710,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 946;
+			State = 935;
 			Match(STRING);
 			 _localctx.node =  StringOf(_localctx.Start); 
 			}
@@ -5751,7 +5743,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 949;
+			State = 938;
 			Match(WORD);
 			 _localctx.node =  NameOf(_localctx.Start); 
 			}
@@ -5787,7 +5779,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 952;
+			State = 941;
 			_localctx.n = name();
 			 _localctx.node =  GivenName(_localctx.n.node); 
 			}
@@ -5823,12 +5815,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 957;
+			State = 946;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FROM:
 				{
-				State = 955;
+				State = 944;
 				Match(FROM);
 				}
 				break;
@@ -5897,7 +5889,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case MONTH:
 			case WORD:
 				{
-				State = 956;
+				State = 945;
 				nameButFrom();
 				}
 				break;
@@ -5937,7 +5929,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 961;
+			State = 950;
 			nameButFrom();
 			 _localctx.node =  NameOf(_localctx.Start); 
 			}
@@ -6033,7 +6025,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 964;
+			State = 953;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -16386L) != 0) || _la==MONTH || _la==WORD) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6085,14 +6077,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 966;
+			State = 955;
 			Match(LBRACE);
-			State = 971;
+			State = 960;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 4128767L) != 0)) {
 				{
-				State = 969;
+				State = 958;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case INCLUDE:
@@ -6179,7 +6171,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 				case BLANK:
 				case OTHER:
 					{
-					State = 967;
+					State = 956;
 					_la = TokenStream.LA(1);
 					if ( _la <= 0 || (_la==LBRACE || _la==RBRACE) ) {
 					ErrorHandler.RecoverInline(this);
@@ -6192,7 +6184,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 					break;
 				case LBRACE:
 					{
-					State = 968;
+					State = 957;
 					skipped();
 					}
 					break;
@@ -6200,11 +6192,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 973;
+				State = 962;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 974;
+			State = 963;
 			Match(RBRACE);
 			}
 		}
@@ -6260,7 +6252,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 976;
+			State = 965;
 			_la = TokenStream.LA(1);
 			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 8386688L) != 0) || ((((_la - 79)) & ~0x3f) == 0 && ((1L << (_la - 79)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6269,26 +6261,26 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 980;
+			State = 969;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 3833855L) != 0)) {
 				{
 				{
-				State = 977;
+				State = 966;
 				rowToken();
 				}
 				}
-				State = 982;
+				State = 971;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 984;
+			State = 973;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LBRACE) {
 				{
-				State = 983;
+				State = 972;
 				skipped();
 				}
 			}
@@ -6341,7 +6333,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 988;
+			State = 977;
 			_la = TokenStream.LA(1);
 			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 126091392L) != 0) || ((((_la - 79)) & ~0x3f) == 0 && ((1L << (_la - 79)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6350,26 +6342,26 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 992;
+			State = 981;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 3833855L) != 0)) {
 				{
 				{
-				State = 989;
+				State = 978;
 				rowToken();
 				}
 				}
-				State = 994;
+				State = 983;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 996;
+			State = 985;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LBRACE) {
 				{
-				State = 995;
+				State = 984;
 				skipped();
 				}
 			}
@@ -6424,7 +6416,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1000;
+			State = 989;
 			_la = TokenStream.LA(1);
 			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 4160798848L) != 0) || ((((_la - 79)) & ~0x3f) == 0 && ((1L << (_la - 79)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6433,26 +6425,26 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1004;
+			State = 993;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 3833855L) != 0)) {
 				{
 				{
-				State = 1001;
+				State = 990;
 				rowToken();
 				}
 				}
-				State = 1006;
+				State = 995;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1008;
+			State = 997;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LBRACE) {
 				{
-				State = 1007;
+				State = 996;
 				skipped();
 				}
 			}
@@ -6505,7 +6497,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1012;
+			State = 1001;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 1918L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6514,26 +6506,26 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1016;
+			State = 1005;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 3833855L) != 0)) {
 				{
 				{
-				State = 1013;
+				State = 1002;
 				rowToken();
 				}
 				}
-				State = 1018;
+				State = 1007;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1020;
+			State = 1009;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LBRACE) {
 				{
-				State = 1019;
+				State = 1008;
 				skipped();
 				}
 			}
@@ -6553,7 +6545,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,85,1025,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,85,1014,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -6566,334 +6558,330 @@ internal partial class WaterScriptParser : TreeBuilder {
 		2,71,7,71,2,72,7,72,2,73,7,73,2,74,7,74,2,75,7,75,2,76,7,76,2,77,7,77,
 		2,78,7,78,2,79,7,79,2,80,7,80,2,81,7,81,2,82,7,82,2,83,7,83,2,84,7,84,
 		2,85,7,85,2,86,7,86,2,87,7,87,2,88,7,88,2,89,7,89,2,90,7,90,1,0,1,0,1,
-		0,5,0,186,8,0,10,0,12,0,189,9,0,1,0,1,0,1,1,1,1,1,1,1,1,3,1,197,8,1,1,
-		1,1,1,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,
-		1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,3,
-		2,234,8,2,1,3,1,3,1,3,1,3,1,4,1,4,1,4,1,4,1,4,1,4,1,5,1,5,1,5,3,5,249,
-		8,5,1,5,1,5,1,5,1,5,1,6,1,6,3,6,257,8,6,1,6,1,6,1,6,3,6,262,8,6,1,6,1,
-		6,1,6,1,6,1,6,3,6,269,8,6,1,6,1,6,1,6,3,6,274,8,6,1,6,1,6,1,6,1,6,1,7,
-		1,7,1,7,1,7,1,7,1,8,1,8,1,8,1,8,1,8,1,8,1,8,1,8,1,8,1,9,1,9,1,9,1,9,1,
-		10,1,10,1,10,1,10,1,10,1,10,1,10,1,11,1,11,1,11,1,11,1,11,1,11,3,11,311,
-		8,11,1,11,1,11,1,12,1,12,1,12,1,12,1,13,1,13,1,13,1,13,1,13,1,13,3,13,
-		325,8,13,1,13,1,13,1,14,1,14,3,14,331,8,14,1,14,1,14,1,15,1,15,5,15,337,
-		8,15,10,15,12,15,340,9,15,1,16,1,16,1,16,1,16,5,16,346,8,16,10,16,12,16,
-		349,9,16,1,16,1,16,1,17,1,17,1,17,1,17,1,17,1,17,1,17,3,17,360,8,17,1,
-		17,1,17,1,18,1,18,3,18,366,8,18,1,18,1,18,1,19,1,19,5,19,372,8,19,10,19,
-		12,19,375,9,19,1,20,1,20,1,20,1,20,1,21,1,21,1,21,1,21,1,21,1,21,3,21,
-		387,8,21,1,21,1,21,1,22,1,22,1,22,1,22,5,22,395,8,22,10,22,12,22,398,9,
-		22,1,22,1,22,1,23,1,23,1,23,1,23,1,23,3,23,407,8,23,1,23,1,23,1,24,1,24,
-		1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,
-		1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,
-		1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,3,24,449,8,24,1,25,1,25,1,25,1,
-		26,1,26,1,26,1,26,1,27,1,27,1,27,1,27,1,27,1,27,3,27,464,8,27,1,27,1,27,
-		1,28,1,28,1,28,1,28,1,28,1,28,1,28,3,28,475,8,28,1,29,1,29,1,29,1,29,3,
-		29,481,8,29,1,29,1,29,1,29,1,29,1,29,1,29,3,29,489,8,29,1,29,1,29,3,29,
-		493,8,29,1,30,1,30,1,30,1,30,3,30,499,8,30,1,30,1,30,1,31,1,31,1,31,1,
-		31,1,31,1,31,1,31,1,31,1,31,1,31,1,31,1,31,3,31,515,8,31,3,31,517,8,31,
-		1,31,1,31,1,32,1,32,1,32,1,32,1,32,1,32,3,32,527,8,32,1,32,1,32,1,33,1,
-		33,1,33,1,33,1,34,1,34,1,34,1,34,1,35,1,35,1,35,1,35,1,36,1,36,1,36,1,
-		37,1,37,1,37,1,37,1,38,1,38,1,38,1,39,1,39,1,39,1,39,5,39,557,8,39,10,
-		39,12,39,560,9,39,1,39,1,39,1,40,1,40,1,40,1,40,1,40,1,40,3,40,570,8,40,
-		1,40,1,40,1,41,1,41,1,41,1,41,1,41,1,41,1,41,1,41,1,41,1,41,1,41,3,41,
-		585,8,41,1,42,1,42,1,42,1,42,1,42,1,42,3,42,593,8,42,1,42,1,42,3,42,597,
-		8,42,1,42,1,42,1,43,1,43,1,43,1,43,1,44,1,44,1,44,1,44,1,45,1,45,1,45,
-		1,45,1,46,1,46,1,46,1,46,1,46,1,47,1,47,1,47,1,47,1,48,1,48,1,48,1,48,
-		1,48,1,48,3,48,628,8,48,1,48,1,48,1,49,1,49,1,49,1,49,1,50,1,50,1,50,1,
-		50,1,50,1,50,3,50,642,8,50,1,50,1,50,1,51,1,51,1,51,1,51,5,51,650,8,51,
-		10,51,12,51,653,9,51,1,51,1,51,1,52,1,52,1,52,1,52,1,52,3,52,662,8,52,
-		1,52,1,52,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,
-		1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,3,53,690,8,
-		53,1,54,1,54,1,54,1,54,1,55,1,55,1,55,1,55,1,55,1,55,1,55,1,55,1,55,1,
-		55,1,55,3,55,707,8,55,1,56,1,56,1,56,1,56,1,56,1,57,1,57,1,57,1,57,1,57,
-		1,57,1,57,1,57,3,57,722,8,57,3,57,724,8,57,1,57,1,57,1,58,1,58,1,58,1,
-		58,1,58,1,59,1,59,3,59,735,8,59,1,59,1,59,1,59,1,59,3,59,741,8,59,1,59,
-		3,59,744,8,59,1,59,1,59,1,60,1,60,1,60,1,60,1,60,1,60,5,60,754,8,60,10,
-		60,12,60,757,9,60,1,61,1,61,1,61,3,61,762,8,61,1,61,1,61,1,61,1,61,1,61,
-		1,61,1,61,1,61,1,61,1,61,1,61,1,61,1,61,3,61,777,8,61,1,61,1,61,1,61,1,
-		61,1,61,1,61,1,61,1,61,1,61,3,61,788,8,61,1,61,1,61,3,61,792,8,61,1,61,
-		1,61,1,61,1,61,3,61,798,8,61,1,61,1,61,3,61,802,8,61,1,61,1,61,3,61,806,
-		8,61,1,62,1,62,1,62,1,62,1,62,1,62,1,62,5,62,815,8,62,10,62,12,62,818,
-		9,62,1,62,1,62,1,62,1,63,1,63,1,63,1,63,1,63,1,63,1,63,1,63,1,63,1,63,
-		3,63,833,8,63,1,63,1,63,3,63,837,8,63,1,63,3,63,840,8,63,3,63,842,8,63,
-		1,64,1,64,1,64,1,65,1,65,1,65,1,66,1,66,3,66,852,8,66,1,66,1,66,1,67,1,
-		67,1,67,1,68,1,68,1,68,1,68,1,68,1,68,1,68,1,68,1,68,1,68,3,68,869,8,68,
-		1,69,1,69,1,69,1,69,1,69,1,69,3,69,877,8,69,1,70,1,70,1,70,3,70,882,8,
-		70,1,70,1,70,1,70,1,71,1,71,1,71,1,71,1,71,1,71,5,71,893,8,71,10,71,12,
-		71,896,9,71,1,72,1,72,3,72,900,8,72,1,72,3,72,903,8,72,1,72,1,72,1,73,
-		1,73,1,73,1,74,1,74,1,74,1,74,1,74,1,75,1,75,1,75,1,75,1,75,1,75,1,75,
-		1,75,5,75,923,8,75,10,75,12,75,926,9,75,1,76,4,76,929,8,76,11,76,12,76,
-		930,1,76,1,76,1,77,4,77,936,8,77,11,77,12,77,937,1,77,1,77,1,78,1,78,1,
-		79,1,79,1,79,1,80,1,80,1,80,1,81,1,81,1,81,1,82,1,82,1,82,1,83,1,83,3,
-		83,958,8,83,1,83,1,83,1,84,1,84,1,84,1,85,1,85,1,86,1,86,1,86,5,86,970,
-		8,86,10,86,12,86,973,9,86,1,86,1,86,1,87,1,87,5,87,979,8,87,10,87,12,87,
-		982,9,87,1,87,3,87,985,8,87,1,87,1,87,1,88,1,88,5,88,991,8,88,10,88,12,
-		88,994,9,88,1,88,3,88,997,8,88,1,88,1,88,1,89,1,89,5,89,1003,8,89,10,89,
-		12,89,1006,9,89,1,89,3,89,1009,8,89,1,89,1,89,1,90,1,90,5,90,1015,8,90,
-		10,90,12,90,1018,9,90,1,90,3,90,1021,8,90,1,90,1,90,1,90,0,0,91,0,2,4,
-		6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,40,42,44,46,48,50,52,
-		54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,88,90,92,94,96,98,100,
-		102,104,106,108,110,112,114,116,118,120,122,124,126,128,130,132,134,136,
-		138,140,142,144,146,148,150,152,154,156,158,160,162,164,166,168,170,172,
-		174,176,178,180,0,13,3,0,1,10,79,80,82,82,1,0,49,50,1,0,47,48,2,0,31,31,
-		55,55,2,0,51,52,69,69,6,0,31,31,53,55,65,67,70,71,78,78,85,85,2,0,79,80,
-		82,82,2,0,1,13,15,65,1,0,79,80,4,0,7,7,11,22,79,80,82,82,5,0,7,7,18,18,
-		23,26,79,80,82,82,5,0,7,7,14,15,27,31,79,80,82,82,2,0,1,6,8,10,1059,0,
-		182,1,0,0,0,2,192,1,0,0,0,4,233,1,0,0,0,6,235,1,0,0,0,8,239,1,0,0,0,10,
-		245,1,0,0,0,12,254,1,0,0,0,14,279,1,0,0,0,16,284,1,0,0,0,18,293,1,0,0,
-		0,20,297,1,0,0,0,22,304,1,0,0,0,24,314,1,0,0,0,26,318,1,0,0,0,28,328,1,
-		0,0,0,30,334,1,0,0,0,32,341,1,0,0,0,34,359,1,0,0,0,36,363,1,0,0,0,38,369,
-		1,0,0,0,40,376,1,0,0,0,42,380,1,0,0,0,44,390,1,0,0,0,46,401,1,0,0,0,48,
-		448,1,0,0,0,50,450,1,0,0,0,52,453,1,0,0,0,54,457,1,0,0,0,56,467,1,0,0,
-		0,58,476,1,0,0,0,60,494,1,0,0,0,62,502,1,0,0,0,64,520,1,0,0,0,66,530,1,
-		0,0,0,68,534,1,0,0,0,70,538,1,0,0,0,72,542,1,0,0,0,74,545,1,0,0,0,76,549,
-		1,0,0,0,78,552,1,0,0,0,80,563,1,0,0,0,82,584,1,0,0,0,84,586,1,0,0,0,86,
-		600,1,0,0,0,88,604,1,0,0,0,90,608,1,0,0,0,92,612,1,0,0,0,94,617,1,0,0,
-		0,96,621,1,0,0,0,98,631,1,0,0,0,100,635,1,0,0,0,102,645,1,0,0,0,104,656,
-		1,0,0,0,106,689,1,0,0,0,108,691,1,0,0,0,110,695,1,0,0,0,112,708,1,0,0,
-		0,114,713,1,0,0,0,116,727,1,0,0,0,118,732,1,0,0,0,120,747,1,0,0,0,122,
-		805,1,0,0,0,124,807,1,0,0,0,126,822,1,0,0,0,128,843,1,0,0,0,130,846,1,
-		0,0,0,132,849,1,0,0,0,134,855,1,0,0,0,136,868,1,0,0,0,138,876,1,0,0,0,
-		140,881,1,0,0,0,142,886,1,0,0,0,144,897,1,0,0,0,146,906,1,0,0,0,148,909,
-		1,0,0,0,150,924,1,0,0,0,152,928,1,0,0,0,154,935,1,0,0,0,156,941,1,0,0,
-		0,158,943,1,0,0,0,160,946,1,0,0,0,162,949,1,0,0,0,164,952,1,0,0,0,166,
-		957,1,0,0,0,168,961,1,0,0,0,170,964,1,0,0,0,172,966,1,0,0,0,174,976,1,
-		0,0,0,176,988,1,0,0,0,178,1000,1,0,0,0,180,1012,1,0,0,0,182,187,3,2,1,
-		0,183,184,5,82,0,0,184,186,3,2,1,0,185,183,1,0,0,0,186,189,1,0,0,0,187,
-		185,1,0,0,0,187,188,1,0,0,0,188,190,1,0,0,0,189,187,1,0,0,0,190,191,5,
-		0,0,1,191,1,1,0,0,0,192,196,6,1,-1,0,193,194,3,4,2,0,194,195,6,1,-1,0,
-		195,197,1,0,0,0,196,193,1,0,0,0,196,197,1,0,0,0,197,198,1,0,0,0,198,199,
-		6,1,-1,0,199,3,1,0,0,0,200,201,3,6,3,0,201,202,6,2,-1,0,202,234,1,0,0,
-		0,203,204,3,8,4,0,204,205,6,2,-1,0,205,234,1,0,0,0,206,207,3,10,5,0,207,
-		208,6,2,-1,0,208,234,1,0,0,0,209,210,3,12,6,0,210,211,6,2,-1,0,211,234,
-		1,0,0,0,212,213,3,16,8,0,213,214,6,2,-1,0,214,234,1,0,0,0,215,216,3,18,
-		9,0,216,217,6,2,-1,0,217,234,1,0,0,0,218,219,3,22,11,0,219,220,6,2,-1,
-		0,220,234,1,0,0,0,221,222,3,24,12,0,222,223,6,2,-1,0,223,234,1,0,0,0,224,
-		225,3,98,49,0,225,226,6,2,-1,0,226,234,1,0,0,0,227,228,3,40,20,0,228,229,
-		6,2,-1,0,229,234,1,0,0,0,230,231,3,28,14,0,231,232,6,2,-1,0,232,234,1,
-		0,0,0,233,200,1,0,0,0,233,203,1,0,0,0,233,206,1,0,0,0,233,209,1,0,0,0,
-		233,212,1,0,0,0,233,215,1,0,0,0,233,218,1,0,0,0,233,221,1,0,0,0,233,224,
-		1,0,0,0,233,227,1,0,0,0,233,230,1,0,0,0,234,5,1,0,0,0,235,236,5,1,0,0,
-		236,237,3,160,80,0,237,238,6,3,-1,0,238,7,1,0,0,0,239,240,5,2,0,0,240,
-		241,3,164,82,0,241,242,5,77,0,0,242,243,3,154,77,0,243,244,6,4,-1,0,244,
-		9,1,0,0,0,245,246,5,3,0,0,246,248,3,164,82,0,247,249,3,160,80,0,248,247,
-		1,0,0,0,248,249,1,0,0,0,249,250,1,0,0,0,250,251,5,77,0,0,251,252,3,148,
-		74,0,252,253,6,5,-1,0,253,11,1,0,0,0,254,256,5,4,0,0,255,257,3,14,7,0,
-		256,255,1,0,0,0,256,257,1,0,0,0,257,258,1,0,0,0,258,259,5,14,0,0,259,261,
-		3,132,66,0,260,262,3,144,72,0,261,260,1,0,0,0,261,262,1,0,0,0,262,273,
-		1,0,0,0,263,264,5,27,0,0,264,274,3,152,76,0,265,266,5,32,0,0,266,268,3,
-		132,66,0,267,269,3,144,72,0,268,267,1,0,0,0,268,269,1,0,0,0,269,274,1,
-		0,0,0,270,271,5,33,0,0,271,272,5,34,0,0,272,274,6,6,-1,0,273,263,1,0,0,
-		0,273,265,1,0,0,0,273,270,1,0,0,0,274,275,1,0,0,0,275,276,5,35,0,0,276,
-		277,3,160,80,0,277,278,6,6,-1,0,278,13,1,0,0,0,279,280,3,168,84,0,280,
-		281,6,7,-1,0,281,282,3,150,75,0,282,283,6,7,-1,0,283,15,1,0,0,0,284,285,
-		5,5,0,0,285,286,5,14,0,0,286,287,3,132,66,0,287,288,5,32,0,0,288,289,3,
-		132,66,0,289,290,5,35,0,0,290,291,3,160,80,0,291,292,6,8,-1,0,292,17,1,
-		0,0,0,293,294,3,20,10,0,294,295,3,78,39,0,295,296,6,9,-1,0,296,19,1,0,
-		0,0,297,298,5,6,0,0,298,299,3,132,66,0,299,300,3,144,72,0,300,301,5,35,
-		0,0,301,302,3,160,80,0,302,303,6,10,-1,0,303,21,1,0,0,0,304,305,5,7,0,
-		0,305,306,3,166,83,0,306,307,5,35,0,0,307,310,3,160,80,0,308,309,5,33,
-		0,0,309,311,3,132,66,0,310,308,1,0,0,0,310,311,1,0,0,0,311,312,1,0,0,0,
-		312,313,6,11,-1,0,313,23,1,0,0,0,314,315,3,26,13,0,315,316,3,78,39,0,316,
-		317,6,12,-1,0,317,25,1,0,0,0,318,319,5,8,0,0,319,320,3,164,82,0,320,324,
-		6,13,-1,0,321,322,3,160,80,0,322,323,6,13,-1,0,323,325,1,0,0,0,324,321,
-		1,0,0,0,324,325,1,0,0,0,325,326,1,0,0,0,326,327,6,13,-1,0,327,27,1,0,0,
-		0,328,330,3,30,15,0,329,331,3,32,16,0,330,329,1,0,0,0,330,331,1,0,0,0,
-		331,332,1,0,0,0,332,333,6,14,-1,0,333,29,1,0,0,0,334,338,8,0,0,0,335,337,
-		3,156,78,0,336,335,1,0,0,0,337,340,1,0,0,0,338,336,1,0,0,0,338,339,1,0,
-		0,0,339,31,1,0,0,0,340,338,1,0,0,0,341,342,5,79,0,0,342,347,3,34,17,0,
-		343,344,5,82,0,0,344,346,3,34,17,0,345,343,1,0,0,0,346,349,1,0,0,0,347,
-		345,1,0,0,0,347,348,1,0,0,0,348,350,1,0,0,0,349,347,1,0,0,0,350,351,5,
-		80,0,0,351,33,1,0,0,0,352,353,3,36,18,0,353,354,6,17,-1,0,354,360,1,0,
-		0,0,355,356,3,22,11,0,356,357,6,17,-1,0,357,360,1,0,0,0,358,360,3,180,
-		90,0,359,352,1,0,0,0,359,355,1,0,0,0,359,358,1,0,0,0,359,360,1,0,0,0,360,
-		361,1,0,0,0,361,362,6,17,-1,0,362,35,1,0,0,0,363,365,3,38,19,0,364,366,
-		3,32,16,0,365,364,1,0,0,0,365,366,1,0,0,0,366,367,1,0,0,0,367,368,6,18,
-		-1,0,368,37,1,0,0,0,369,373,8,0,0,0,370,372,3,156,78,0,371,370,1,0,0,0,
-		372,375,1,0,0,0,373,371,1,0,0,0,373,374,1,0,0,0,374,39,1,0,0,0,375,373,
-		1,0,0,0,376,377,3,42,21,0,377,378,3,44,22,0,378,379,6,20,-1,0,379,41,1,
-		0,0,0,380,381,5,10,0,0,381,382,3,164,82,0,382,386,6,21,-1,0,383,384,3,
-		160,80,0,384,385,6,21,-1,0,385,387,1,0,0,0,386,383,1,0,0,0,386,387,1,0,
-		0,0,387,388,1,0,0,0,388,389,6,21,-1,0,389,43,1,0,0,0,390,391,5,79,0,0,
-		391,396,3,46,23,0,392,393,5,82,0,0,393,395,3,46,23,0,394,392,1,0,0,0,395,
-		398,1,0,0,0,396,394,1,0,0,0,396,397,1,0,0,0,397,399,1,0,0,0,398,396,1,
-		0,0,0,399,400,5,80,0,0,400,45,1,0,0,0,401,406,6,23,-1,0,402,403,3,48,24,
-		0,403,404,6,23,-1,0,404,407,1,0,0,0,405,407,3,174,87,0,406,402,1,0,0,0,
-		406,405,1,0,0,0,406,407,1,0,0,0,407,408,1,0,0,0,408,409,6,23,-1,0,409,
-		47,1,0,0,0,410,411,3,50,25,0,411,412,6,24,-1,0,412,449,1,0,0,0,413,414,
-		3,52,26,0,414,415,6,24,-1,0,415,449,1,0,0,0,416,417,5,13,0,0,417,449,6,
-		24,-1,0,418,419,3,54,27,0,419,420,6,24,-1,0,420,449,1,0,0,0,421,422,3,
-		56,28,0,422,423,6,24,-1,0,423,449,1,0,0,0,424,425,3,58,29,0,425,426,6,
-		24,-1,0,426,449,1,0,0,0,427,428,3,60,30,0,428,429,6,24,-1,0,429,449,1,
-		0,0,0,430,431,3,62,31,0,431,432,6,24,-1,0,432,449,1,0,0,0,433,434,3,64,
-		32,0,434,435,6,24,-1,0,435,449,1,0,0,0,436,437,3,66,33,0,437,438,6,24,
-		-1,0,438,449,1,0,0,0,439,440,3,68,34,0,440,441,6,24,-1,0,441,449,1,0,0,
-		0,442,443,3,70,35,0,443,444,6,24,-1,0,444,449,1,0,0,0,445,446,3,22,11,
-		0,446,447,6,24,-1,0,447,449,1,0,0,0,448,410,1,0,0,0,448,413,1,0,0,0,448,
-		416,1,0,0,0,448,418,1,0,0,0,448,421,1,0,0,0,448,424,1,0,0,0,448,427,1,
-		0,0,0,448,430,1,0,0,0,448,433,1,0,0,0,448,436,1,0,0,0,448,439,1,0,0,0,
-		448,442,1,0,0,0,448,445,1,0,0,0,449,49,1,0,0,0,450,451,3,118,59,0,451,
-		452,6,25,-1,0,452,51,1,0,0,0,453,454,5,12,0,0,454,455,3,120,60,0,455,456,
-		6,26,-1,0,456,53,1,0,0,0,457,458,5,14,0,0,458,463,3,132,66,0,459,460,5,
-		32,0,0,460,464,3,132,66,0,461,462,5,27,0,0,462,464,3,152,76,0,463,459,
-		1,0,0,0,463,461,1,0,0,0,463,464,1,0,0,0,464,465,1,0,0,0,465,466,6,27,-1,
-		0,466,55,1,0,0,0,467,474,5,15,0,0,468,469,3,118,59,0,469,470,6,28,-1,0,
-		470,475,1,0,0,0,471,472,3,120,60,0,472,473,6,28,-1,0,473,475,1,0,0,0,474,
-		468,1,0,0,0,474,471,1,0,0,0,475,57,1,0,0,0,476,492,5,16,0,0,477,478,5,
-		29,0,0,478,480,3,142,71,0,479,481,3,74,37,0,480,479,1,0,0,0,480,481,1,
-		0,0,0,481,482,1,0,0,0,482,483,6,29,-1,0,483,493,1,0,0,0,484,485,5,38,0,
-		0,485,488,3,166,83,0,486,487,5,76,0,0,487,489,3,152,76,0,488,486,1,0,0,
-		0,488,489,1,0,0,0,489,490,1,0,0,0,490,491,6,29,-1,0,491,493,1,0,0,0,492,
-		477,1,0,0,0,492,484,1,0,0,0,493,59,1,0,0,0,494,495,5,17,0,0,495,496,5,
-		39,0,0,496,498,3,142,71,0,497,499,3,74,37,0,498,497,1,0,0,0,498,499,1,
-		0,0,0,499,500,1,0,0,0,500,501,6,30,-1,0,501,61,1,0,0,0,502,503,5,18,0,
-		0,503,504,5,11,0,0,504,516,3,152,76,0,505,506,5,27,0,0,506,507,3,158,79,
-		0,507,508,7,1,0,0,508,517,1,0,0,0,509,510,5,33,0,0,510,514,3,144,72,0,
-		511,512,3,76,38,0,512,513,6,31,-1,0,513,515,1,0,0,0,514,511,1,0,0,0,514,
-		515,1,0,0,0,515,517,1,0,0,0,516,505,1,0,0,0,516,509,1,0,0,0,517,518,1,
-		0,0,0,518,519,6,31,-1,0,519,63,1,0,0,0,520,521,5,19,0,0,521,522,5,29,0,
-		0,522,526,3,144,72,0,523,524,3,76,38,0,524,525,6,32,-1,0,525,527,1,0,0,
-		0,526,523,1,0,0,0,526,527,1,0,0,0,527,528,1,0,0,0,528,529,6,32,-1,0,529,
-		65,1,0,0,0,530,531,5,20,0,0,531,532,3,154,77,0,532,533,6,33,-1,0,533,67,
-		1,0,0,0,534,535,5,21,0,0,535,536,3,160,80,0,536,537,6,34,-1,0,537,69,1,
-		0,0,0,538,539,3,72,36,0,539,540,3,78,39,0,540,541,6,35,-1,0,541,71,1,0,
-		0,0,542,543,5,22,0,0,543,544,6,36,-1,0,544,73,1,0,0,0,545,546,5,12,0,0,
-		546,547,3,120,60,0,547,548,6,37,-1,0,548,75,1,0,0,0,549,550,5,40,0,0,550,
-		551,5,53,0,0,551,77,1,0,0,0,552,553,5,79,0,0,553,558,3,80,40,0,554,555,
-		5,82,0,0,555,557,3,80,40,0,556,554,1,0,0,0,557,560,1,0,0,0,558,556,1,0,
-		0,0,558,559,1,0,0,0,559,561,1,0,0,0,560,558,1,0,0,0,561,562,5,80,0,0,562,
-		79,1,0,0,0,563,569,6,40,-1,0,564,570,3,82,41,0,565,566,3,22,11,0,566,567,
-		6,40,-1,0,567,570,1,0,0,0,568,570,3,176,88,0,569,564,1,0,0,0,569,565,1,
-		0,0,0,569,568,1,0,0,0,569,570,1,0,0,0,570,571,1,0,0,0,571,572,6,40,-1,
-		0,572,81,1,0,0,0,573,574,3,84,42,0,574,575,6,41,-1,0,575,585,1,0,0,0,576,
-		577,3,86,43,0,577,578,6,41,-1,0,578,585,1,0,0,0,579,580,3,88,44,0,580,
-		581,6,41,-1,0,581,585,1,0,0,0,582,585,3,90,45,0,583,585,3,94,47,0,584,
-		573,1,0,0,0,584,576,1,0,0,0,584,579,1,0,0,0,584,582,1,0,0,0,584,583,1,
-		0,0,0,585,83,1,0,0,0,586,587,5,23,0,0,587,592,3,148,74,0,588,589,5,27,
-		0,0,589,593,3,152,76,0,590,591,5,36,0,0,591,593,3,152,76,0,592,588,1,0,
-		0,0,592,590,1,0,0,0,593,596,1,0,0,0,594,595,5,37,0,0,595,597,3,166,83,
-		0,596,594,1,0,0,0,596,597,1,0,0,0,597,598,1,0,0,0,598,599,6,42,-1,0,599,
-		85,1,0,0,0,600,601,5,24,0,0,601,602,3,152,76,0,602,603,6,43,-1,0,603,87,
-		1,0,0,0,604,605,5,26,0,0,605,606,3,166,83,0,606,607,6,44,-1,0,607,89,1,
-		0,0,0,608,609,3,92,46,0,609,610,3,78,39,0,610,611,6,45,-1,0,611,91,1,0,
-		0,0,612,613,5,18,0,0,613,614,3,158,79,0,614,615,7,2,0,0,615,616,6,46,-1,
-		0,616,93,1,0,0,0,617,618,3,96,48,0,618,619,3,78,39,0,619,620,6,47,-1,0,
-		620,95,1,0,0,0,621,627,5,25,0,0,622,628,5,42,0,0,623,624,3,152,76,0,624,
-		625,5,41,0,0,625,626,3,152,76,0,626,628,1,0,0,0,627,622,1,0,0,0,627,623,
-		1,0,0,0,628,629,1,0,0,0,629,630,6,48,-1,0,630,97,1,0,0,0,631,632,3,100,
-		50,0,632,633,3,102,51,0,633,634,6,49,-1,0,634,99,1,0,0,0,635,636,5,9,0,
-		0,636,637,3,164,82,0,637,641,6,50,-1,0,638,639,3,160,80,0,639,640,6,50,
-		-1,0,640,642,1,0,0,0,641,638,1,0,0,0,641,642,1,0,0,0,642,643,1,0,0,0,643,
-		644,6,50,-1,0,644,101,1,0,0,0,645,646,5,79,0,0,646,651,3,104,52,0,647,
-		648,5,82,0,0,648,650,3,104,52,0,649,647,1,0,0,0,650,653,1,0,0,0,651,649,
-		1,0,0,0,651,652,1,0,0,0,652,654,1,0,0,0,653,651,1,0,0,0,654,655,5,80,0,
-		0,655,103,1,0,0,0,656,661,6,52,-1,0,657,658,3,106,53,0,658,659,6,52,-1,
-		0,659,662,1,0,0,0,660,662,3,178,89,0,661,657,1,0,0,0,661,660,1,0,0,0,661,
-		662,1,0,0,0,662,663,1,0,0,0,663,664,6,52,-1,0,664,105,1,0,0,0,665,666,
-		3,108,54,0,666,667,6,53,-1,0,667,690,1,0,0,0,668,669,3,54,27,0,669,670,
-		6,53,-1,0,670,690,1,0,0,0,671,672,3,110,55,0,672,673,6,53,-1,0,673,690,
-		1,0,0,0,674,675,3,56,28,0,675,676,6,53,-1,0,676,690,1,0,0,0,677,678,3,
-		112,56,0,678,679,6,53,-1,0,679,690,1,0,0,0,680,681,3,114,57,0,681,682,
-		6,53,-1,0,682,690,1,0,0,0,683,684,3,116,58,0,684,685,6,53,-1,0,685,690,
-		1,0,0,0,686,687,3,22,11,0,687,688,6,53,-1,0,688,690,1,0,0,0,689,665,1,
-		0,0,0,689,668,1,0,0,0,689,671,1,0,0,0,689,674,1,0,0,0,689,677,1,0,0,0,
-		689,680,1,0,0,0,689,683,1,0,0,0,689,686,1,0,0,0,690,107,1,0,0,0,691,692,
-		5,27,0,0,692,693,3,148,74,0,693,694,6,54,-1,0,694,109,1,0,0,0,695,706,
-		5,28,0,0,696,697,5,12,0,0,697,698,3,120,60,0,698,699,6,55,-1,0,699,707,
-		1,0,0,0,700,701,5,43,0,0,701,702,3,144,72,0,702,703,5,44,0,0,703,704,3,
-		144,72,0,704,705,6,55,-1,0,705,707,1,0,0,0,706,696,1,0,0,0,706,700,1,0,
-		0,0,707,111,1,0,0,0,708,709,5,29,0,0,709,710,5,45,0,0,710,711,3,154,77,
-		0,711,712,6,56,-1,0,712,113,1,0,0,0,713,714,5,30,0,0,714,723,3,148,74,
-		0,715,716,5,14,0,0,716,721,3,132,66,0,717,718,5,32,0,0,718,722,3,132,66,
-		0,719,720,5,27,0,0,720,722,3,152,76,0,721,717,1,0,0,0,721,719,1,0,0,0,
-		721,722,1,0,0,0,722,724,1,0,0,0,723,715,1,0,0,0,723,724,1,0,0,0,724,725,
-		1,0,0,0,725,726,6,57,-1,0,726,115,1,0,0,0,727,728,5,31,0,0,728,729,5,46,
-		0,0,729,730,3,146,73,0,730,731,6,58,-1,0,731,117,1,0,0,0,732,734,5,11,
-		0,0,733,735,3,158,79,0,734,733,1,0,0,0,734,735,1,0,0,0,735,740,1,0,0,0,
-		736,741,5,53,0,0,737,741,5,54,0,0,738,739,7,3,0,0,739,741,6,59,-1,0,740,
-		736,1,0,0,0,740,737,1,0,0,0,740,738,1,0,0,0,741,743,1,0,0,0,742,744,3,
-		74,37,0,743,742,1,0,0,0,743,744,1,0,0,0,744,745,1,0,0,0,745,746,6,59,-1,
-		0,746,119,1,0,0,0,747,748,3,122,61,0,748,755,6,60,-1,0,749,750,5,75,0,
-		0,750,751,3,122,61,0,751,752,6,60,-1,0,752,754,1,0,0,0,753,749,1,0,0,0,
-		754,757,1,0,0,0,755,753,1,0,0,0,755,756,1,0,0,0,756,121,1,0,0,0,757,755,
-		1,0,0,0,758,759,5,56,0,0,759,762,6,61,-1,0,760,762,5,57,0,0,761,758,1,
-		0,0,0,761,760,1,0,0,0,762,763,1,0,0,0,763,764,5,54,0,0,764,806,6,61,-1,
-		0,765,766,3,124,62,0,766,767,6,61,-1,0,767,806,1,0,0,0,768,769,5,58,0,
-		0,769,777,6,61,-1,0,770,771,5,59,0,0,771,777,6,61,-1,0,772,773,5,60,0,
-		0,773,777,6,61,-1,0,774,775,5,61,0,0,775,777,6,61,-1,0,776,768,1,0,0,0,
-		776,770,1,0,0,0,776,772,1,0,0,0,776,774,1,0,0,0,777,778,1,0,0,0,778,779,
-		3,146,73,0,779,780,3,128,64,0,780,781,6,61,-1,0,781,806,1,0,0,0,782,783,
-		3,126,63,0,783,784,6,61,-1,0,784,806,1,0,0,0,785,787,3,130,65,0,786,788,
-		3,140,70,0,787,786,1,0,0,0,787,788,1,0,0,0,788,791,1,0,0,0,789,790,5,32,
-		0,0,790,792,3,134,67,0,791,789,1,0,0,0,791,792,1,0,0,0,792,793,1,0,0,0,
-		793,794,6,61,-1,0,794,806,1,0,0,0,795,797,3,138,69,0,796,798,3,140,70,
-		0,797,796,1,0,0,0,797,798,1,0,0,0,798,801,1,0,0,0,799,800,5,32,0,0,800,
-		802,3,134,67,0,801,799,1,0,0,0,801,802,1,0,0,0,802,803,1,0,0,0,803,804,
-		6,61,-1,0,804,806,1,0,0,0,805,761,1,0,0,0,805,765,1,0,0,0,805,776,1,0,
-		0,0,805,782,1,0,0,0,805,785,1,0,0,0,805,795,1,0,0,0,806,123,1,0,0,0,807,
-		808,5,54,0,0,808,809,3,158,79,0,809,816,6,62,-1,0,810,811,5,75,0,0,811,
-		812,3,158,79,0,812,813,6,62,-1,0,813,815,1,0,0,0,814,810,1,0,0,0,815,818,
-		1,0,0,0,816,814,1,0,0,0,816,817,1,0,0,0,817,819,1,0,0,0,818,816,1,0,0,
-		0,819,820,3,128,64,0,820,821,6,62,-1,0,821,125,1,0,0,0,822,841,5,62,0,
-		0,823,824,5,53,0,0,824,825,3,128,64,0,825,826,6,63,-1,0,826,842,1,0,0,
-		0,827,839,3,162,81,0,828,829,3,128,64,0,829,830,6,63,-1,0,830,840,1,0,
-		0,0,831,833,3,140,70,0,832,831,1,0,0,0,832,833,1,0,0,0,833,836,1,0,0,0,
-		834,835,5,32,0,0,835,837,3,134,67,0,836,834,1,0,0,0,836,837,1,0,0,0,837,
-		838,1,0,0,0,838,840,6,63,-1,0,839,828,1,0,0,0,839,832,1,0,0,0,840,842,
-		1,0,0,0,841,823,1,0,0,0,841,827,1,0,0,0,842,127,1,0,0,0,843,844,5,63,0,
-		0,844,845,5,64,0,0,845,129,1,0,0,0,846,847,3,162,81,0,847,848,6,65,-1,
-		0,848,131,1,0,0,0,849,851,3,136,68,0,850,852,3,140,70,0,851,850,1,0,0,
-		0,851,852,1,0,0,0,852,853,1,0,0,0,853,854,6,66,-1,0,854,133,1,0,0,0,855,
-		856,3,132,66,0,856,857,6,67,-1,0,857,135,1,0,0,0,858,859,3,138,69,0,859,
-		860,6,68,-1,0,860,869,1,0,0,0,861,862,5,62,0,0,862,863,3,162,81,0,863,
-		864,6,68,-1,0,864,869,1,0,0,0,865,866,3,162,81,0,866,867,6,68,-1,0,867,
-		869,1,0,0,0,868,858,1,0,0,0,868,861,1,0,0,0,868,865,1,0,0,0,869,137,1,
-		0,0,0,870,871,5,68,0,0,871,877,6,69,-1,0,872,873,3,158,79,0,873,874,3,
-		162,81,0,874,875,6,69,-1,0,875,877,1,0,0,0,876,870,1,0,0,0,876,872,1,0,
-		0,0,877,139,1,0,0,0,878,882,5,76,0,0,879,880,5,81,0,0,880,882,6,70,-1,
-		0,881,878,1,0,0,0,881,879,1,0,0,0,882,883,1,0,0,0,883,884,3,152,76,0,884,
-		885,6,70,-1,0,885,141,1,0,0,0,886,887,3,144,72,0,887,894,6,71,-1,0,888,
-		889,5,75,0,0,889,890,3,144,72,0,890,891,6,71,-1,0,891,893,1,0,0,0,892,
-		888,1,0,0,0,893,896,1,0,0,0,894,892,1,0,0,0,894,895,1,0,0,0,895,143,1,
-		0,0,0,896,894,1,0,0,0,897,899,7,4,0,0,898,900,3,162,81,0,899,898,1,0,0,
-		0,899,900,1,0,0,0,900,902,1,0,0,0,901,903,3,140,70,0,902,901,1,0,0,0,902,
-		903,1,0,0,0,903,904,1,0,0,0,904,905,6,72,-1,0,905,145,1,0,0,0,906,907,
-		3,162,81,0,907,908,6,73,-1,0,908,147,1,0,0,0,909,910,3,166,83,0,910,911,
-		6,74,-1,0,911,912,3,150,75,0,912,913,6,74,-1,0,913,149,1,0,0,0,914,915,
-		5,75,0,0,915,916,3,166,83,0,916,917,6,75,-1,0,917,923,1,0,0,0,918,919,
-		5,76,0,0,919,920,3,166,83,0,920,921,6,75,-1,0,921,923,1,0,0,0,922,914,
-		1,0,0,0,922,918,1,0,0,0,923,926,1,0,0,0,924,922,1,0,0,0,924,925,1,0,0,
-		0,925,151,1,0,0,0,926,924,1,0,0,0,927,929,7,5,0,0,928,927,1,0,0,0,929,
-		930,1,0,0,0,930,928,1,0,0,0,930,931,1,0,0,0,931,932,1,0,0,0,932,933,6,
-		76,-1,0,933,153,1,0,0,0,934,936,3,156,78,0,935,934,1,0,0,0,936,937,1,0,
-		0,0,937,935,1,0,0,0,937,938,1,0,0,0,938,939,1,0,0,0,939,940,6,77,-1,0,
-		940,155,1,0,0,0,941,942,8,6,0,0,942,157,1,0,0,0,943,944,5,67,0,0,944,945,
-		6,79,-1,0,945,159,1,0,0,0,946,947,5,72,0,0,947,948,6,80,-1,0,948,161,1,
-		0,0,0,949,950,5,65,0,0,950,951,6,81,-1,0,951,163,1,0,0,0,952,953,3,166,
-		83,0,953,954,6,82,-1,0,954,165,1,0,0,0,955,958,5,14,0,0,956,958,3,170,
-		85,0,957,955,1,0,0,0,957,956,1,0,0,0,958,959,1,0,0,0,959,960,6,83,-1,0,
-		960,167,1,0,0,0,961,962,3,170,85,0,962,963,6,84,-1,0,963,169,1,0,0,0,964,
-		965,7,7,0,0,965,171,1,0,0,0,966,971,5,79,0,0,967,970,8,8,0,0,968,970,3,
-		172,86,0,969,967,1,0,0,0,969,968,1,0,0,0,970,973,1,0,0,0,971,969,1,0,0,
-		0,971,972,1,0,0,0,972,974,1,0,0,0,973,971,1,0,0,0,974,975,5,80,0,0,975,
-		173,1,0,0,0,976,980,8,9,0,0,977,979,3,156,78,0,978,977,1,0,0,0,979,982,
-		1,0,0,0,980,978,1,0,0,0,980,981,1,0,0,0,981,984,1,0,0,0,982,980,1,0,0,
-		0,983,985,3,172,86,0,984,983,1,0,0,0,984,985,1,0,0,0,985,986,1,0,0,0,986,
-		987,6,87,-1,0,987,175,1,0,0,0,988,992,8,10,0,0,989,991,3,156,78,0,990,
-		989,1,0,0,0,991,994,1,0,0,0,992,990,1,0,0,0,992,993,1,0,0,0,993,996,1,
-		0,0,0,994,992,1,0,0,0,995,997,3,172,86,0,996,995,1,0,0,0,996,997,1,0,0,
-		0,997,998,1,0,0,0,998,999,6,88,-1,0,999,177,1,0,0,0,1000,1004,8,11,0,0,
-		1001,1003,3,156,78,0,1002,1001,1,0,0,0,1003,1006,1,0,0,0,1004,1002,1,0,
-		0,0,1004,1005,1,0,0,0,1005,1008,1,0,0,0,1006,1004,1,0,0,0,1007,1009,3,
-		172,86,0,1008,1007,1,0,0,0,1008,1009,1,0,0,0,1009,1010,1,0,0,0,1010,1011,
-		6,89,-1,0,1011,179,1,0,0,0,1012,1016,7,12,0,0,1013,1015,3,156,78,0,1014,
-		1013,1,0,0,0,1015,1018,1,0,0,0,1016,1014,1,0,0,0,1016,1017,1,0,0,0,1017,
-		1020,1,0,0,0,1018,1016,1,0,0,0,1019,1021,3,172,86,0,1020,1019,1,0,0,0,
-		1020,1021,1,0,0,0,1021,1022,1,0,0,0,1022,1023,6,90,-1,0,1023,181,1,0,0,
-		0,80,187,196,233,248,256,261,268,273,310,324,330,338,347,359,365,373,386,
-		396,406,448,463,474,480,488,492,498,514,516,526,558,569,584,592,596,627,
-		641,651,661,689,706,721,723,734,740,743,755,761,776,787,791,797,801,805,
-		816,832,836,839,841,851,868,876,881,894,899,902,922,924,930,937,957,969,
-		971,980,984,992,996,1004,1008,1016,1020
+		0,5,0,186,8,0,10,0,12,0,189,9,0,1,0,1,0,1,1,1,1,1,1,3,1,196,8,1,1,1,1,
+		1,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,
+		1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,3,2,233,
+		8,2,1,3,1,3,1,3,1,3,1,4,1,4,1,4,1,4,1,4,1,4,1,5,1,5,1,5,3,5,248,8,5,1,
+		5,1,5,1,5,1,5,1,6,1,6,3,6,256,8,6,1,6,1,6,1,6,3,6,261,8,6,1,6,1,6,1,6,
+		1,6,1,6,3,6,268,8,6,1,6,1,6,1,6,3,6,273,8,6,1,6,1,6,1,6,1,6,1,7,1,7,1,
+		7,1,7,1,7,1,8,1,8,1,8,1,8,1,8,1,8,1,8,1,8,1,8,1,9,1,9,1,9,1,9,1,10,1,10,
+		1,10,1,10,1,10,1,10,1,10,1,11,1,11,1,11,1,11,1,11,1,11,3,11,310,8,11,1,
+		11,1,11,1,12,1,12,1,12,1,12,1,13,1,13,1,13,1,13,1,13,1,13,3,13,324,8,13,
+		1,14,1,14,3,14,328,8,14,1,14,1,14,1,15,1,15,5,15,334,8,15,10,15,12,15,
+		337,9,15,1,16,1,16,1,16,1,16,5,16,343,8,16,10,16,12,16,346,9,16,1,16,1,
+		16,1,17,1,17,1,17,1,17,1,17,1,17,1,17,3,17,357,8,17,1,17,1,17,1,18,1,18,
+		3,18,363,8,18,1,18,1,18,1,19,1,19,5,19,369,8,19,10,19,12,19,372,9,19,1,
+		20,1,20,1,20,1,20,1,21,1,21,1,21,1,21,1,21,1,21,3,21,384,8,21,1,22,1,22,
+		1,22,1,22,5,22,390,8,22,10,22,12,22,393,9,22,1,22,1,22,1,23,1,23,1,23,
+		1,23,3,23,401,8,23,1,23,1,23,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,
+		24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,
+		24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,
+		24,1,24,3,24,443,8,24,1,25,1,25,1,25,1,26,1,26,1,26,1,26,1,27,1,27,1,27,
+		1,27,1,27,1,27,3,27,458,8,27,1,27,1,27,1,28,1,28,1,28,1,28,1,28,1,28,1,
+		28,3,28,469,8,28,1,29,1,29,1,29,1,29,3,29,475,8,29,1,29,1,29,1,29,1,29,
+		1,29,1,29,3,29,483,8,29,1,29,1,29,3,29,487,8,29,1,30,1,30,1,30,1,30,3,
+		30,493,8,30,1,30,1,30,1,31,1,31,1,31,1,31,1,31,1,31,1,31,1,31,1,31,1,31,
+		1,31,1,31,3,31,509,8,31,3,31,511,8,31,1,31,1,31,1,32,1,32,1,32,1,32,1,
+		32,1,32,3,32,521,8,32,1,32,1,32,1,33,1,33,1,33,1,33,1,34,1,34,1,34,1,34,
+		1,35,1,35,1,35,1,35,1,36,1,36,1,37,1,37,1,37,1,37,1,38,1,38,1,38,1,39,
+		1,39,1,39,1,39,5,39,550,8,39,10,39,12,39,553,9,39,1,39,1,39,1,40,1,40,
+		1,40,1,40,1,40,3,40,562,8,40,1,40,1,40,1,41,1,41,1,41,1,41,1,41,1,41,1,
+		41,1,41,1,41,1,41,1,41,3,41,577,8,41,1,42,1,42,1,42,1,42,1,42,1,42,3,42,
+		585,8,42,1,42,1,42,3,42,589,8,42,1,42,1,42,1,43,1,43,1,43,1,43,1,44,1,
+		44,1,44,1,44,1,45,1,45,1,45,1,45,1,46,1,46,1,46,1,46,1,46,1,47,1,47,1,
+		47,1,47,1,48,1,48,1,48,1,48,1,48,1,48,3,48,620,8,48,1,48,1,48,1,49,1,49,
+		1,49,1,49,1,50,1,50,1,50,1,50,1,50,1,50,3,50,634,8,50,1,51,1,51,1,51,1,
+		51,5,51,640,8,51,10,51,12,51,643,9,51,1,51,1,51,1,52,1,52,1,52,1,52,3,
+		52,651,8,52,1,52,1,52,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,
+		1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,
+		3,53,679,8,53,1,54,1,54,1,54,1,54,1,55,1,55,1,55,1,55,1,55,1,55,1,55,1,
+		55,1,55,1,55,1,55,3,55,696,8,55,1,56,1,56,1,56,1,56,1,56,1,57,1,57,1,57,
+		1,57,1,57,1,57,1,57,1,57,3,57,711,8,57,3,57,713,8,57,1,57,1,57,1,58,1,
+		58,1,58,1,58,1,58,1,59,1,59,3,59,724,8,59,1,59,1,59,1,59,1,59,3,59,730,
+		8,59,1,59,3,59,733,8,59,1,59,1,59,1,60,1,60,1,60,1,60,1,60,1,60,5,60,743,
+		8,60,10,60,12,60,746,9,60,1,61,1,61,1,61,3,61,751,8,61,1,61,1,61,1,61,
+		1,61,1,61,1,61,1,61,1,61,1,61,1,61,1,61,1,61,1,61,3,61,766,8,61,1,61,1,
+		61,1,61,1,61,1,61,1,61,1,61,1,61,1,61,3,61,777,8,61,1,61,1,61,3,61,781,
+		8,61,1,61,1,61,1,61,1,61,3,61,787,8,61,1,61,1,61,3,61,791,8,61,1,61,1,
+		61,3,61,795,8,61,1,62,1,62,1,62,1,62,1,62,1,62,1,62,5,62,804,8,62,10,62,
+		12,62,807,9,62,1,62,1,62,1,62,1,63,1,63,1,63,1,63,1,63,1,63,1,63,1,63,
+		1,63,1,63,3,63,822,8,63,1,63,1,63,3,63,826,8,63,1,63,3,63,829,8,63,3,63,
+		831,8,63,1,64,1,64,1,64,1,65,1,65,1,65,1,66,1,66,3,66,841,8,66,1,66,1,
+		66,1,67,1,67,1,67,1,68,1,68,1,68,1,68,1,68,1,68,1,68,1,68,1,68,1,68,3,
+		68,858,8,68,1,69,1,69,1,69,1,69,1,69,1,69,3,69,866,8,69,1,70,1,70,1,70,
+		3,70,871,8,70,1,70,1,70,1,70,1,71,1,71,1,71,1,71,1,71,1,71,5,71,882,8,
+		71,10,71,12,71,885,9,71,1,72,1,72,3,72,889,8,72,1,72,3,72,892,8,72,1,72,
+		1,72,1,73,1,73,1,73,1,74,1,74,1,74,1,74,1,74,1,75,1,75,1,75,1,75,1,75,
+		1,75,1,75,1,75,5,75,912,8,75,10,75,12,75,915,9,75,1,76,4,76,918,8,76,11,
+		76,12,76,919,1,76,1,76,1,77,4,77,925,8,77,11,77,12,77,926,1,77,1,77,1,
+		78,1,78,1,79,1,79,1,79,1,80,1,80,1,80,1,81,1,81,1,81,1,82,1,82,1,82,1,
+		83,1,83,3,83,947,8,83,1,83,1,83,1,84,1,84,1,84,1,85,1,85,1,86,1,86,1,86,
+		5,86,959,8,86,10,86,12,86,962,9,86,1,86,1,86,1,87,1,87,5,87,968,8,87,10,
+		87,12,87,971,9,87,1,87,3,87,974,8,87,1,87,1,87,1,88,1,88,5,88,980,8,88,
+		10,88,12,88,983,9,88,1,88,3,88,986,8,88,1,88,1,88,1,89,1,89,5,89,992,8,
+		89,10,89,12,89,995,9,89,1,89,3,89,998,8,89,1,89,1,89,1,90,1,90,5,90,1004,
+		8,90,10,90,12,90,1007,9,90,1,90,3,90,1010,8,90,1,90,1,90,1,90,0,0,91,0,
+		2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,40,42,44,46,48,50,
+		52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,88,90,92,94,96,98,
+		100,102,104,106,108,110,112,114,116,118,120,122,124,126,128,130,132,134,
+		136,138,140,142,144,146,148,150,152,154,156,158,160,162,164,166,168,170,
+		172,174,176,178,180,0,13,3,0,1,10,79,80,82,82,1,0,49,50,1,0,47,48,2,0,
+		31,31,55,55,2,0,51,52,69,69,6,0,31,31,53,55,65,67,70,71,78,78,85,85,2,
+		0,79,80,82,82,2,0,1,13,15,65,1,0,79,80,4,0,7,7,11,22,79,80,82,82,5,0,7,
+		7,18,18,23,26,79,80,82,82,5,0,7,7,14,15,27,31,79,80,82,82,2,0,1,6,8,10,
+		1048,0,182,1,0,0,0,2,195,1,0,0,0,4,232,1,0,0,0,6,234,1,0,0,0,8,238,1,0,
+		0,0,10,244,1,0,0,0,12,253,1,0,0,0,14,278,1,0,0,0,16,283,1,0,0,0,18,292,
+		1,0,0,0,20,296,1,0,0,0,22,303,1,0,0,0,24,313,1,0,0,0,26,317,1,0,0,0,28,
+		325,1,0,0,0,30,331,1,0,0,0,32,338,1,0,0,0,34,356,1,0,0,0,36,360,1,0,0,
+		0,38,366,1,0,0,0,40,373,1,0,0,0,42,377,1,0,0,0,44,385,1,0,0,0,46,400,1,
+		0,0,0,48,442,1,0,0,0,50,444,1,0,0,0,52,447,1,0,0,0,54,451,1,0,0,0,56,461,
+		1,0,0,0,58,470,1,0,0,0,60,488,1,0,0,0,62,496,1,0,0,0,64,514,1,0,0,0,66,
+		524,1,0,0,0,68,528,1,0,0,0,70,532,1,0,0,0,72,536,1,0,0,0,74,538,1,0,0,
+		0,76,542,1,0,0,0,78,545,1,0,0,0,80,561,1,0,0,0,82,576,1,0,0,0,84,578,1,
+		0,0,0,86,592,1,0,0,0,88,596,1,0,0,0,90,600,1,0,0,0,92,604,1,0,0,0,94,609,
+		1,0,0,0,96,613,1,0,0,0,98,623,1,0,0,0,100,627,1,0,0,0,102,635,1,0,0,0,
+		104,650,1,0,0,0,106,678,1,0,0,0,108,680,1,0,0,0,110,684,1,0,0,0,112,697,
+		1,0,0,0,114,702,1,0,0,0,116,716,1,0,0,0,118,721,1,0,0,0,120,736,1,0,0,
+		0,122,794,1,0,0,0,124,796,1,0,0,0,126,811,1,0,0,0,128,832,1,0,0,0,130,
+		835,1,0,0,0,132,838,1,0,0,0,134,844,1,0,0,0,136,857,1,0,0,0,138,865,1,
+		0,0,0,140,870,1,0,0,0,142,875,1,0,0,0,144,886,1,0,0,0,146,895,1,0,0,0,
+		148,898,1,0,0,0,150,913,1,0,0,0,152,917,1,0,0,0,154,924,1,0,0,0,156,930,
+		1,0,0,0,158,932,1,0,0,0,160,935,1,0,0,0,162,938,1,0,0,0,164,941,1,0,0,
+		0,166,946,1,0,0,0,168,950,1,0,0,0,170,953,1,0,0,0,172,955,1,0,0,0,174,
+		965,1,0,0,0,176,977,1,0,0,0,178,989,1,0,0,0,180,1001,1,0,0,0,182,187,3,
+		2,1,0,183,184,5,82,0,0,184,186,3,2,1,0,185,183,1,0,0,0,186,189,1,0,0,0,
+		187,185,1,0,0,0,187,188,1,0,0,0,188,190,1,0,0,0,189,187,1,0,0,0,190,191,
+		5,0,0,1,191,1,1,0,0,0,192,193,3,4,2,0,193,194,6,1,-1,0,194,196,1,0,0,0,
+		195,192,1,0,0,0,195,196,1,0,0,0,196,197,1,0,0,0,197,198,6,1,-1,0,198,3,
+		1,0,0,0,199,200,3,6,3,0,200,201,6,2,-1,0,201,233,1,0,0,0,202,203,3,8,4,
+		0,203,204,6,2,-1,0,204,233,1,0,0,0,205,206,3,10,5,0,206,207,6,2,-1,0,207,
+		233,1,0,0,0,208,209,3,12,6,0,209,210,6,2,-1,0,210,233,1,0,0,0,211,212,
+		3,16,8,0,212,213,6,2,-1,0,213,233,1,0,0,0,214,215,3,18,9,0,215,216,6,2,
+		-1,0,216,233,1,0,0,0,217,218,3,22,11,0,218,219,6,2,-1,0,219,233,1,0,0,
+		0,220,221,3,24,12,0,221,222,6,2,-1,0,222,233,1,0,0,0,223,224,3,98,49,0,
+		224,225,6,2,-1,0,225,233,1,0,0,0,226,227,3,40,20,0,227,228,6,2,-1,0,228,
+		233,1,0,0,0,229,230,3,28,14,0,230,231,6,2,-1,0,231,233,1,0,0,0,232,199,
+		1,0,0,0,232,202,1,0,0,0,232,205,1,0,0,0,232,208,1,0,0,0,232,211,1,0,0,
+		0,232,214,1,0,0,0,232,217,1,0,0,0,232,220,1,0,0,0,232,223,1,0,0,0,232,
+		226,1,0,0,0,232,229,1,0,0,0,233,5,1,0,0,0,234,235,5,1,0,0,235,236,3,160,
+		80,0,236,237,6,3,-1,0,237,7,1,0,0,0,238,239,5,2,0,0,239,240,3,164,82,0,
+		240,241,5,77,0,0,241,242,3,154,77,0,242,243,6,4,-1,0,243,9,1,0,0,0,244,
+		245,5,3,0,0,245,247,3,164,82,0,246,248,3,160,80,0,247,246,1,0,0,0,247,
+		248,1,0,0,0,248,249,1,0,0,0,249,250,5,77,0,0,250,251,3,148,74,0,251,252,
+		6,5,-1,0,252,11,1,0,0,0,253,255,5,4,0,0,254,256,3,14,7,0,255,254,1,0,0,
+		0,255,256,1,0,0,0,256,257,1,0,0,0,257,258,5,14,0,0,258,260,3,132,66,0,
+		259,261,3,144,72,0,260,259,1,0,0,0,260,261,1,0,0,0,261,272,1,0,0,0,262,
+		263,5,27,0,0,263,273,3,152,76,0,264,265,5,32,0,0,265,267,3,132,66,0,266,
+		268,3,144,72,0,267,266,1,0,0,0,267,268,1,0,0,0,268,273,1,0,0,0,269,270,
+		5,33,0,0,270,271,5,34,0,0,271,273,6,6,-1,0,272,262,1,0,0,0,272,264,1,0,
+		0,0,272,269,1,0,0,0,273,274,1,0,0,0,274,275,5,35,0,0,275,276,3,160,80,
+		0,276,277,6,6,-1,0,277,13,1,0,0,0,278,279,3,168,84,0,279,280,6,7,-1,0,
+		280,281,3,150,75,0,281,282,6,7,-1,0,282,15,1,0,0,0,283,284,5,5,0,0,284,
+		285,5,14,0,0,285,286,3,132,66,0,286,287,5,32,0,0,287,288,3,132,66,0,288,
+		289,5,35,0,0,289,290,3,160,80,0,290,291,6,8,-1,0,291,17,1,0,0,0,292,293,
+		3,20,10,0,293,294,3,78,39,0,294,295,6,9,-1,0,295,19,1,0,0,0,296,297,5,
+		6,0,0,297,298,3,132,66,0,298,299,3,144,72,0,299,300,5,35,0,0,300,301,3,
+		160,80,0,301,302,6,10,-1,0,302,21,1,0,0,0,303,304,5,7,0,0,304,305,3,166,
+		83,0,305,306,5,35,0,0,306,309,3,160,80,0,307,308,5,33,0,0,308,310,3,132,
+		66,0,309,307,1,0,0,0,309,310,1,0,0,0,310,311,1,0,0,0,311,312,6,11,-1,0,
+		312,23,1,0,0,0,313,314,3,26,13,0,314,315,3,78,39,0,315,316,6,12,-1,0,316,
+		25,1,0,0,0,317,318,5,8,0,0,318,319,3,164,82,0,319,323,6,13,-1,0,320,321,
+		3,160,80,0,321,322,6,13,-1,0,322,324,1,0,0,0,323,320,1,0,0,0,323,324,1,
+		0,0,0,324,27,1,0,0,0,325,327,3,30,15,0,326,328,3,32,16,0,327,326,1,0,0,
+		0,327,328,1,0,0,0,328,329,1,0,0,0,329,330,6,14,-1,0,330,29,1,0,0,0,331,
+		335,8,0,0,0,332,334,3,156,78,0,333,332,1,0,0,0,334,337,1,0,0,0,335,333,
+		1,0,0,0,335,336,1,0,0,0,336,31,1,0,0,0,337,335,1,0,0,0,338,339,5,79,0,
+		0,339,344,3,34,17,0,340,341,5,82,0,0,341,343,3,34,17,0,342,340,1,0,0,0,
+		343,346,1,0,0,0,344,342,1,0,0,0,344,345,1,0,0,0,345,347,1,0,0,0,346,344,
+		1,0,0,0,347,348,5,80,0,0,348,33,1,0,0,0,349,350,3,36,18,0,350,351,6,17,
+		-1,0,351,357,1,0,0,0,352,353,3,22,11,0,353,354,6,17,-1,0,354,357,1,0,0,
+		0,355,357,3,180,90,0,356,349,1,0,0,0,356,352,1,0,0,0,356,355,1,0,0,0,356,
+		357,1,0,0,0,357,358,1,0,0,0,358,359,6,17,-1,0,359,35,1,0,0,0,360,362,3,
+		38,19,0,361,363,3,32,16,0,362,361,1,0,0,0,362,363,1,0,0,0,363,364,1,0,
+		0,0,364,365,6,18,-1,0,365,37,1,0,0,0,366,370,8,0,0,0,367,369,3,156,78,
+		0,368,367,1,0,0,0,369,372,1,0,0,0,370,368,1,0,0,0,370,371,1,0,0,0,371,
+		39,1,0,0,0,372,370,1,0,0,0,373,374,3,42,21,0,374,375,3,44,22,0,375,376,
+		6,20,-1,0,376,41,1,0,0,0,377,378,5,10,0,0,378,379,3,164,82,0,379,383,6,
+		21,-1,0,380,381,3,160,80,0,381,382,6,21,-1,0,382,384,1,0,0,0,383,380,1,
+		0,0,0,383,384,1,0,0,0,384,43,1,0,0,0,385,386,5,79,0,0,386,391,3,46,23,
+		0,387,388,5,82,0,0,388,390,3,46,23,0,389,387,1,0,0,0,390,393,1,0,0,0,391,
+		389,1,0,0,0,391,392,1,0,0,0,392,394,1,0,0,0,393,391,1,0,0,0,394,395,5,
+		80,0,0,395,45,1,0,0,0,396,397,3,48,24,0,397,398,6,23,-1,0,398,401,1,0,
+		0,0,399,401,3,174,87,0,400,396,1,0,0,0,400,399,1,0,0,0,400,401,1,0,0,0,
+		401,402,1,0,0,0,402,403,6,23,-1,0,403,47,1,0,0,0,404,405,3,50,25,0,405,
+		406,6,24,-1,0,406,443,1,0,0,0,407,408,3,52,26,0,408,409,6,24,-1,0,409,
+		443,1,0,0,0,410,411,5,13,0,0,411,443,6,24,-1,0,412,413,3,54,27,0,413,414,
+		6,24,-1,0,414,443,1,0,0,0,415,416,3,56,28,0,416,417,6,24,-1,0,417,443,
+		1,0,0,0,418,419,3,58,29,0,419,420,6,24,-1,0,420,443,1,0,0,0,421,422,3,
+		60,30,0,422,423,6,24,-1,0,423,443,1,0,0,0,424,425,3,62,31,0,425,426,6,
+		24,-1,0,426,443,1,0,0,0,427,428,3,64,32,0,428,429,6,24,-1,0,429,443,1,
+		0,0,0,430,431,3,66,33,0,431,432,6,24,-1,0,432,443,1,0,0,0,433,434,3,68,
+		34,0,434,435,6,24,-1,0,435,443,1,0,0,0,436,437,3,70,35,0,437,438,6,24,
+		-1,0,438,443,1,0,0,0,439,440,3,22,11,0,440,441,6,24,-1,0,441,443,1,0,0,
+		0,442,404,1,0,0,0,442,407,1,0,0,0,442,410,1,0,0,0,442,412,1,0,0,0,442,
+		415,1,0,0,0,442,418,1,0,0,0,442,421,1,0,0,0,442,424,1,0,0,0,442,427,1,
+		0,0,0,442,430,1,0,0,0,442,433,1,0,0,0,442,436,1,0,0,0,442,439,1,0,0,0,
+		443,49,1,0,0,0,444,445,3,118,59,0,445,446,6,25,-1,0,446,51,1,0,0,0,447,
+		448,5,12,0,0,448,449,3,120,60,0,449,450,6,26,-1,0,450,53,1,0,0,0,451,452,
+		5,14,0,0,452,457,3,132,66,0,453,454,5,32,0,0,454,458,3,132,66,0,455,456,
+		5,27,0,0,456,458,3,152,76,0,457,453,1,0,0,0,457,455,1,0,0,0,457,458,1,
+		0,0,0,458,459,1,0,0,0,459,460,6,27,-1,0,460,55,1,0,0,0,461,468,5,15,0,
+		0,462,463,3,118,59,0,463,464,6,28,-1,0,464,469,1,0,0,0,465,466,3,120,60,
+		0,466,467,6,28,-1,0,467,469,1,0,0,0,468,462,1,0,0,0,468,465,1,0,0,0,469,
+		57,1,0,0,0,470,486,5,16,0,0,471,472,5,29,0,0,472,474,3,142,71,0,473,475,
+		3,74,37,0,474,473,1,0,0,0,474,475,1,0,0,0,475,476,1,0,0,0,476,477,6,29,
+		-1,0,477,487,1,0,0,0,478,479,5,38,0,0,479,482,3,166,83,0,480,481,5,76,
+		0,0,481,483,3,152,76,0,482,480,1,0,0,0,482,483,1,0,0,0,483,484,1,0,0,0,
+		484,485,6,29,-1,0,485,487,1,0,0,0,486,471,1,0,0,0,486,478,1,0,0,0,487,
+		59,1,0,0,0,488,489,5,17,0,0,489,490,5,39,0,0,490,492,3,142,71,0,491,493,
+		3,74,37,0,492,491,1,0,0,0,492,493,1,0,0,0,493,494,1,0,0,0,494,495,6,30,
+		-1,0,495,61,1,0,0,0,496,497,5,18,0,0,497,498,5,11,0,0,498,510,3,152,76,
+		0,499,500,5,27,0,0,500,501,3,158,79,0,501,502,7,1,0,0,502,511,1,0,0,0,
+		503,504,5,33,0,0,504,508,3,144,72,0,505,506,3,76,38,0,506,507,6,31,-1,
+		0,507,509,1,0,0,0,508,505,1,0,0,0,508,509,1,0,0,0,509,511,1,0,0,0,510,
+		499,1,0,0,0,510,503,1,0,0,0,511,512,1,0,0,0,512,513,6,31,-1,0,513,63,1,
+		0,0,0,514,515,5,19,0,0,515,516,5,29,0,0,516,520,3,144,72,0,517,518,3,76,
+		38,0,518,519,6,32,-1,0,519,521,1,0,0,0,520,517,1,0,0,0,520,521,1,0,0,0,
+		521,522,1,0,0,0,522,523,6,32,-1,0,523,65,1,0,0,0,524,525,5,20,0,0,525,
+		526,3,154,77,0,526,527,6,33,-1,0,527,67,1,0,0,0,528,529,5,21,0,0,529,530,
+		3,160,80,0,530,531,6,34,-1,0,531,69,1,0,0,0,532,533,3,72,36,0,533,534,
+		3,78,39,0,534,535,6,35,-1,0,535,71,1,0,0,0,536,537,5,22,0,0,537,73,1,0,
+		0,0,538,539,5,12,0,0,539,540,3,120,60,0,540,541,6,37,-1,0,541,75,1,0,0,
+		0,542,543,5,40,0,0,543,544,5,53,0,0,544,77,1,0,0,0,545,546,5,79,0,0,546,
+		551,3,80,40,0,547,548,5,82,0,0,548,550,3,80,40,0,549,547,1,0,0,0,550,553,
+		1,0,0,0,551,549,1,0,0,0,551,552,1,0,0,0,552,554,1,0,0,0,553,551,1,0,0,
+		0,554,555,5,80,0,0,555,79,1,0,0,0,556,562,3,82,41,0,557,558,3,22,11,0,
+		558,559,6,40,-1,0,559,562,1,0,0,0,560,562,3,176,88,0,561,556,1,0,0,0,561,
+		557,1,0,0,0,561,560,1,0,0,0,561,562,1,0,0,0,562,563,1,0,0,0,563,564,6,
+		40,-1,0,564,81,1,0,0,0,565,566,3,84,42,0,566,567,6,41,-1,0,567,577,1,0,
+		0,0,568,569,3,86,43,0,569,570,6,41,-1,0,570,577,1,0,0,0,571,572,3,88,44,
+		0,572,573,6,41,-1,0,573,577,1,0,0,0,574,577,3,90,45,0,575,577,3,94,47,
+		0,576,565,1,0,0,0,576,568,1,0,0,0,576,571,1,0,0,0,576,574,1,0,0,0,576,
+		575,1,0,0,0,577,83,1,0,0,0,578,579,5,23,0,0,579,584,3,148,74,0,580,581,
+		5,27,0,0,581,585,3,152,76,0,582,583,5,36,0,0,583,585,3,152,76,0,584,580,
+		1,0,0,0,584,582,1,0,0,0,585,588,1,0,0,0,586,587,5,37,0,0,587,589,3,166,
+		83,0,588,586,1,0,0,0,588,589,1,0,0,0,589,590,1,0,0,0,590,591,6,42,-1,0,
+		591,85,1,0,0,0,592,593,5,24,0,0,593,594,3,152,76,0,594,595,6,43,-1,0,595,
+		87,1,0,0,0,596,597,5,26,0,0,597,598,3,166,83,0,598,599,6,44,-1,0,599,89,
+		1,0,0,0,600,601,3,92,46,0,601,602,3,78,39,0,602,603,6,45,-1,0,603,91,1,
+		0,0,0,604,605,5,18,0,0,605,606,3,158,79,0,606,607,7,2,0,0,607,608,6,46,
+		-1,0,608,93,1,0,0,0,609,610,3,96,48,0,610,611,3,78,39,0,611,612,6,47,-1,
+		0,612,95,1,0,0,0,613,619,5,25,0,0,614,620,5,42,0,0,615,616,3,152,76,0,
+		616,617,5,41,0,0,617,618,3,152,76,0,618,620,1,0,0,0,619,614,1,0,0,0,619,
+		615,1,0,0,0,620,621,1,0,0,0,621,622,6,48,-1,0,622,97,1,0,0,0,623,624,3,
+		100,50,0,624,625,3,102,51,0,625,626,6,49,-1,0,626,99,1,0,0,0,627,628,5,
+		9,0,0,628,629,3,164,82,0,629,633,6,50,-1,0,630,631,3,160,80,0,631,632,
+		6,50,-1,0,632,634,1,0,0,0,633,630,1,0,0,0,633,634,1,0,0,0,634,101,1,0,
+		0,0,635,636,5,79,0,0,636,641,3,104,52,0,637,638,5,82,0,0,638,640,3,104,
+		52,0,639,637,1,0,0,0,640,643,1,0,0,0,641,639,1,0,0,0,641,642,1,0,0,0,642,
+		644,1,0,0,0,643,641,1,0,0,0,644,645,5,80,0,0,645,103,1,0,0,0,646,647,3,
+		106,53,0,647,648,6,52,-1,0,648,651,1,0,0,0,649,651,3,178,89,0,650,646,
+		1,0,0,0,650,649,1,0,0,0,650,651,1,0,0,0,651,652,1,0,0,0,652,653,6,52,-1,
+		0,653,105,1,0,0,0,654,655,3,108,54,0,655,656,6,53,-1,0,656,679,1,0,0,0,
+		657,658,3,54,27,0,658,659,6,53,-1,0,659,679,1,0,0,0,660,661,3,110,55,0,
+		661,662,6,53,-1,0,662,679,1,0,0,0,663,664,3,56,28,0,664,665,6,53,-1,0,
+		665,679,1,0,0,0,666,667,3,112,56,0,667,668,6,53,-1,0,668,679,1,0,0,0,669,
+		670,3,114,57,0,670,671,6,53,-1,0,671,679,1,0,0,0,672,673,3,116,58,0,673,
+		674,6,53,-1,0,674,679,1,0,0,0,675,676,3,22,11,0,676,677,6,53,-1,0,677,
+		679,1,0,0,0,678,654,1,0,0,0,678,657,1,0,0,0,678,660,1,0,0,0,678,663,1,
+		0,0,0,678,666,1,0,0,0,678,669,1,0,0,0,678,672,1,0,0,0,678,675,1,0,0,0,
+		679,107,1,0,0,0,680,681,5,27,0,0,681,682,3,148,74,0,682,683,6,54,-1,0,
+		683,109,1,0,0,0,684,695,5,28,0,0,685,686,5,12,0,0,686,687,3,120,60,0,687,
+		688,6,55,-1,0,688,696,1,0,0,0,689,690,5,43,0,0,690,691,3,144,72,0,691,
+		692,5,44,0,0,692,693,3,144,72,0,693,694,6,55,-1,0,694,696,1,0,0,0,695,
+		685,1,0,0,0,695,689,1,0,0,0,696,111,1,0,0,0,697,698,5,29,0,0,698,699,5,
+		45,0,0,699,700,3,154,77,0,700,701,6,56,-1,0,701,113,1,0,0,0,702,703,5,
+		30,0,0,703,712,3,148,74,0,704,705,5,14,0,0,705,710,3,132,66,0,706,707,
+		5,32,0,0,707,711,3,132,66,0,708,709,5,27,0,0,709,711,3,152,76,0,710,706,
+		1,0,0,0,710,708,1,0,0,0,710,711,1,0,0,0,711,713,1,0,0,0,712,704,1,0,0,
+		0,712,713,1,0,0,0,713,714,1,0,0,0,714,715,6,57,-1,0,715,115,1,0,0,0,716,
+		717,5,31,0,0,717,718,5,46,0,0,718,719,3,146,73,0,719,720,6,58,-1,0,720,
+		117,1,0,0,0,721,723,5,11,0,0,722,724,3,158,79,0,723,722,1,0,0,0,723,724,
+		1,0,0,0,724,729,1,0,0,0,725,730,5,53,0,0,726,730,5,54,0,0,727,728,7,3,
+		0,0,728,730,6,59,-1,0,729,725,1,0,0,0,729,726,1,0,0,0,729,727,1,0,0,0,
+		730,732,1,0,0,0,731,733,3,74,37,0,732,731,1,0,0,0,732,733,1,0,0,0,733,
+		734,1,0,0,0,734,735,6,59,-1,0,735,119,1,0,0,0,736,737,3,122,61,0,737,744,
+		6,60,-1,0,738,739,5,75,0,0,739,740,3,122,61,0,740,741,6,60,-1,0,741,743,
+		1,0,0,0,742,738,1,0,0,0,743,746,1,0,0,0,744,742,1,0,0,0,744,745,1,0,0,
+		0,745,121,1,0,0,0,746,744,1,0,0,0,747,748,5,56,0,0,748,751,6,61,-1,0,749,
+		751,5,57,0,0,750,747,1,0,0,0,750,749,1,0,0,0,751,752,1,0,0,0,752,753,5,
+		54,0,0,753,795,6,61,-1,0,754,755,3,124,62,0,755,756,6,61,-1,0,756,795,
+		1,0,0,0,757,758,5,58,0,0,758,766,6,61,-1,0,759,760,5,59,0,0,760,766,6,
+		61,-1,0,761,762,5,60,0,0,762,766,6,61,-1,0,763,764,5,61,0,0,764,766,6,
+		61,-1,0,765,757,1,0,0,0,765,759,1,0,0,0,765,761,1,0,0,0,765,763,1,0,0,
+		0,766,767,1,0,0,0,767,768,3,146,73,0,768,769,3,128,64,0,769,770,6,61,-1,
+		0,770,795,1,0,0,0,771,772,3,126,63,0,772,773,6,61,-1,0,773,795,1,0,0,0,
+		774,776,3,130,65,0,775,777,3,140,70,0,776,775,1,0,0,0,776,777,1,0,0,0,
+		777,780,1,0,0,0,778,779,5,32,0,0,779,781,3,134,67,0,780,778,1,0,0,0,780,
+		781,1,0,0,0,781,782,1,0,0,0,782,783,6,61,-1,0,783,795,1,0,0,0,784,786,
+		3,138,69,0,785,787,3,140,70,0,786,785,1,0,0,0,786,787,1,0,0,0,787,790,
+		1,0,0,0,788,789,5,32,0,0,789,791,3,134,67,0,790,788,1,0,0,0,790,791,1,
+		0,0,0,791,792,1,0,0,0,792,793,6,61,-1,0,793,795,1,0,0,0,794,750,1,0,0,
+		0,794,754,1,0,0,0,794,765,1,0,0,0,794,771,1,0,0,0,794,774,1,0,0,0,794,
+		784,1,0,0,0,795,123,1,0,0,0,796,797,5,54,0,0,797,798,3,158,79,0,798,805,
+		6,62,-1,0,799,800,5,75,0,0,800,801,3,158,79,0,801,802,6,62,-1,0,802,804,
+		1,0,0,0,803,799,1,0,0,0,804,807,1,0,0,0,805,803,1,0,0,0,805,806,1,0,0,
+		0,806,808,1,0,0,0,807,805,1,0,0,0,808,809,3,128,64,0,809,810,6,62,-1,0,
+		810,125,1,0,0,0,811,830,5,62,0,0,812,813,5,53,0,0,813,814,3,128,64,0,814,
+		815,6,63,-1,0,815,831,1,0,0,0,816,828,3,162,81,0,817,818,3,128,64,0,818,
+		819,6,63,-1,0,819,829,1,0,0,0,820,822,3,140,70,0,821,820,1,0,0,0,821,822,
+		1,0,0,0,822,825,1,0,0,0,823,824,5,32,0,0,824,826,3,134,67,0,825,823,1,
+		0,0,0,825,826,1,0,0,0,826,827,1,0,0,0,827,829,6,63,-1,0,828,817,1,0,0,
+		0,828,821,1,0,0,0,829,831,1,0,0,0,830,812,1,0,0,0,830,816,1,0,0,0,831,
+		127,1,0,0,0,832,833,5,63,0,0,833,834,5,64,0,0,834,129,1,0,0,0,835,836,
+		3,162,81,0,836,837,6,65,-1,0,837,131,1,0,0,0,838,840,3,136,68,0,839,841,
+		3,140,70,0,840,839,1,0,0,0,840,841,1,0,0,0,841,842,1,0,0,0,842,843,6,66,
+		-1,0,843,133,1,0,0,0,844,845,3,132,66,0,845,846,6,67,-1,0,846,135,1,0,
+		0,0,847,848,3,138,69,0,848,849,6,68,-1,0,849,858,1,0,0,0,850,851,5,62,
+		0,0,851,852,3,162,81,0,852,853,6,68,-1,0,853,858,1,0,0,0,854,855,3,162,
+		81,0,855,856,6,68,-1,0,856,858,1,0,0,0,857,847,1,0,0,0,857,850,1,0,0,0,
+		857,854,1,0,0,0,858,137,1,0,0,0,859,860,5,68,0,0,860,866,6,69,-1,0,861,
+		862,3,158,79,0,862,863,3,162,81,0,863,864,6,69,-1,0,864,866,1,0,0,0,865,
+		859,1,0,0,0,865,861,1,0,0,0,866,139,1,0,0,0,867,871,5,76,0,0,868,869,5,
+		81,0,0,869,871,6,70,-1,0,870,867,1,0,0,0,870,868,1,0,0,0,871,872,1,0,0,
+		0,872,873,3,152,76,0,873,874,6,70,-1,0,874,141,1,0,0,0,875,876,3,144,72,
+		0,876,883,6,71,-1,0,877,878,5,75,0,0,878,879,3,144,72,0,879,880,6,71,-1,
+		0,880,882,1,0,0,0,881,877,1,0,0,0,882,885,1,0,0,0,883,881,1,0,0,0,883,
+		884,1,0,0,0,884,143,1,0,0,0,885,883,1,0,0,0,886,888,7,4,0,0,887,889,3,
+		162,81,0,888,887,1,0,0,0,888,889,1,0,0,0,889,891,1,0,0,0,890,892,3,140,
+		70,0,891,890,1,0,0,0,891,892,1,0,0,0,892,893,1,0,0,0,893,894,6,72,-1,0,
+		894,145,1,0,0,0,895,896,3,162,81,0,896,897,6,73,-1,0,897,147,1,0,0,0,898,
+		899,3,166,83,0,899,900,6,74,-1,0,900,901,3,150,75,0,901,902,6,74,-1,0,
+		902,149,1,0,0,0,903,904,5,75,0,0,904,905,3,166,83,0,905,906,6,75,-1,0,
+		906,912,1,0,0,0,907,908,5,76,0,0,908,909,3,166,83,0,909,910,6,75,-1,0,
+		910,912,1,0,0,0,911,903,1,0,0,0,911,907,1,0,0,0,912,915,1,0,0,0,913,911,
+		1,0,0,0,913,914,1,0,0,0,914,151,1,0,0,0,915,913,1,0,0,0,916,918,7,5,0,
+		0,917,916,1,0,0,0,918,919,1,0,0,0,919,917,1,0,0,0,919,920,1,0,0,0,920,
+		921,1,0,0,0,921,922,6,76,-1,0,922,153,1,0,0,0,923,925,3,156,78,0,924,923,
+		1,0,0,0,925,926,1,0,0,0,926,924,1,0,0,0,926,927,1,0,0,0,927,928,1,0,0,
+		0,928,929,6,77,-1,0,929,155,1,0,0,0,930,931,8,6,0,0,931,157,1,0,0,0,932,
+		933,5,67,0,0,933,934,6,79,-1,0,934,159,1,0,0,0,935,936,5,72,0,0,936,937,
+		6,80,-1,0,937,161,1,0,0,0,938,939,5,65,0,0,939,940,6,81,-1,0,940,163,1,
+		0,0,0,941,942,3,166,83,0,942,943,6,82,-1,0,943,165,1,0,0,0,944,947,5,14,
+		0,0,945,947,3,170,85,0,946,944,1,0,0,0,946,945,1,0,0,0,947,948,1,0,0,0,
+		948,949,6,83,-1,0,949,167,1,0,0,0,950,951,3,170,85,0,951,952,6,84,-1,0,
+		952,169,1,0,0,0,953,954,7,7,0,0,954,171,1,0,0,0,955,960,5,79,0,0,956,959,
+		8,8,0,0,957,959,3,172,86,0,958,956,1,0,0,0,958,957,1,0,0,0,959,962,1,0,
+		0,0,960,958,1,0,0,0,960,961,1,0,0,0,961,963,1,0,0,0,962,960,1,0,0,0,963,
+		964,5,80,0,0,964,173,1,0,0,0,965,969,8,9,0,0,966,968,3,156,78,0,967,966,
+		1,0,0,0,968,971,1,0,0,0,969,967,1,0,0,0,969,970,1,0,0,0,970,973,1,0,0,
+		0,971,969,1,0,0,0,972,974,3,172,86,0,973,972,1,0,0,0,973,974,1,0,0,0,974,
+		975,1,0,0,0,975,976,6,87,-1,0,976,175,1,0,0,0,977,981,8,10,0,0,978,980,
+		3,156,78,0,979,978,1,0,0,0,980,983,1,0,0,0,981,979,1,0,0,0,981,982,1,0,
+		0,0,982,985,1,0,0,0,983,981,1,0,0,0,984,986,3,172,86,0,985,984,1,0,0,0,
+		985,986,1,0,0,0,986,987,1,0,0,0,987,988,6,88,-1,0,988,177,1,0,0,0,989,
+		993,8,11,0,0,990,992,3,156,78,0,991,990,1,0,0,0,992,995,1,0,0,0,993,991,
+		1,0,0,0,993,994,1,0,0,0,994,997,1,0,0,0,995,993,1,0,0,0,996,998,3,172,
+		86,0,997,996,1,0,0,0,997,998,1,0,0,0,998,999,1,0,0,0,999,1000,6,89,-1,
+		0,1000,179,1,0,0,0,1001,1005,7,12,0,0,1002,1004,3,156,78,0,1003,1002,1,
+		0,0,0,1004,1007,1,0,0,0,1005,1003,1,0,0,0,1005,1006,1,0,0,0,1006,1009,
+		1,0,0,0,1007,1005,1,0,0,0,1008,1010,3,172,86,0,1009,1008,1,0,0,0,1009,
+		1010,1,0,0,0,1010,1011,1,0,0,0,1011,1012,6,90,-1,0,1012,181,1,0,0,0,80,
+		187,195,232,247,255,260,267,272,309,323,327,335,344,356,362,370,383,391,
+		400,442,457,468,474,482,486,492,508,510,520,551,561,576,584,588,619,633,
+		641,650,678,695,710,712,723,729,732,744,750,765,776,780,786,790,794,805,
+		821,825,828,830,840,857,865,870,883,888,891,911,913,919,926,946,958,960,
+		969,973,981,985,993,997,1005,1009
 	};
 
 	public static readonly ATN _ATN =
