@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace WaterScript.Timetables;
 
 /// <summary>An output is on: the valve of a zone, or a pump, master or injector that runs because of zones.</summary>
@@ -8,8 +10,8 @@ namespace WaterScript.Timetables;
 /// <param name="Output">Number of the output; 0 where none is wired.</param>
 /// <param name="Zone">Index among the site's zones; -1 for a device.</param>
 /// <param name="Device">Index among the site's devices; -1 for a zone.</param>
-/// <param name="Runs">Number of runs that it comes from; 1 or more.</param>
-public readonly record struct Opening(long Number, long From, long To, int Controller, int Output, int Zone, int Device, long Runs)
+/// <param name="Runs">Numbers of the runs that it comes from, in order; at least one.</param>
+public readonly record struct Opening(long Number, long From, long To, int Controller, int Output, int Zone, int Device, ImmutableArray<long> Runs)
 {
     /// <summary>How long it lasts, in seconds.</summary>
     public long Seconds => To - From;

@@ -65,11 +65,11 @@ internal sealed class OpeningStream
         if (to <= from) return;
         if (output.Current is { } current && !current.IsOverBy(from))
         {
-            current.Join(to);
+            current.Join(to, run.Number);
             return;
         }
 
-        output.Current = new OpeningUnderWay(output, from, to);
+        output.Current = new OpeningUnderWay(output, from, to, run.Number);
         _begun.Enqueue(output.Current, new StreamOrder(output.Current.From, output.Rank, _sequence++));
     }
 }

@@ -1,30 +1,43 @@
+using System.Collections.Immutable;
+
 namespace WaterScript.Timetables;
 
 /// <summary>An opening that runs to come may still lengthen.</summary>
-internal sealed class OpeningUnderWay(SwitchedOutput output, long from, long to)
+internal sealed class OpeningUnderWay
 {
-    private long _to = to;
-    private long _runs = 1;
+    private readonly SwitchedOutput _output;
+    private readonly long _from;
+    private readonly ImmutableArray<long>.Builder _runs = ImmutableArray.CreateBuilder<long>(initialCapacity: 1);
+    private long _to;
 
-    /// <summary>When the output turns on.</summary>
-    public long From => from + output.Lead;
-
-    /// <summary>Orders openings that begin together.</summary>
-    public long Rank => output.Rank;
-
-    /// <summary>Whether it is still on for something: a lead and a lag may leave nothing.</summary>
-    public bool IsEmpty => _to + output.Lag <= From;
-
-    /// <summary>Whether a part that begins then, or later, is another opening.</summary>
-    public bool IsOverBy(long start) => _to + output.Through < start;
-
-    /// <summary>Takes in a part that touches it.</summary>
-    public void Join(long end)
+    public OpeningUnderWay(SwitchedOutput output, long from, long to, long run)
     {
-        _to = Math.Max(_to, end);
-        _runs++;
+        _output = output;
+        _from = from;
+        _to = to;
+        _runs.Add(run);
     }
 
+    /// <summary>When the output turns on.</summary>
+    public long From => _from + _output.Lead;
+
+    /// <summary>Orders openings that begin together.</summary>
+    public long Rank => _output.Rank;
+
+    /// <summary>Whether it is still on for something: a lead and a lag may leave nothing.</summary>
+    public bool IsEmpty => _to + _output.Lag <= From;
+
+    /// <summary>Whether a part that begins then, or later, is another opening.</summary>
+    public bool IsOverBy(long start) => _to + _output.Through < start;
+
+    /// <summary>Takes in a part that touches it.</summary>
+    public void Join(long end, long run)
+    {
+        _to = Math.Max(_to, end);
+        _runs.Add(run);
+    }
+
+    /// <summary>The opening, when nothing can join it any more.</summary>
     public Opening Numbered(long number) =>
-        new(number, From, _to + output.Lag, output.Controller, output.Output, output.Zone, output.Device, _runs);
+        new(number, From, _to + _output.Lag, _output.Controller, _output.Output, _output.Zone, _output.Device, _runs.DrainToImmutable());
 }

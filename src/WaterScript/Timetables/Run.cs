@@ -1,6 +1,7 @@
 namespace WaterScript.Timetables;
 
 /// <summary>A zone is watered: what was asked for, before anything that the hardware adds.</summary>
+/// <param name="Number">Place in the timetable's runs, from 1.</param>
 /// <param name="Start">First second, in Unix seconds.</param>
 /// <param name="End">The second after the last, in Unix seconds; above <paramref name="Start"/>.</param>
 /// <param name="Overlap">Seconds that its valve stays open after the end, while the next one on its supply opens.</param>
@@ -13,6 +14,7 @@ namespace WaterScript.Timetables;
 /// <param name="Step">Index among the schedule's step paths.</param>
 /// <param name="Injector">Index among the site's devices of the injector that doses; -1 for none.</param>
 public readonly record struct Run(
+    long Number,
     long Start,
     long End,
     long Overlap,

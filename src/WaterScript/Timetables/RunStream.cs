@@ -19,6 +19,7 @@ internal static class RunStream
         var underWay = new PriorityQueue<PassUnderWay, StreamOrder>();
         var more = coming.MoveNext();
         long sequence = 0;
+        long number = 0;
         while (more || underWay.Count > 0)
         {
             while (more && (!underWay.TryPeek(out _, out var next) || coming.Current.Start <= next.Time))
@@ -34,7 +35,7 @@ internal static class RunStream
             do
             {
                 var kept = keeper.Keep(pass.Pass, pass.Next, taken);
-                if (kept > 0) yield return pass.RunOf(kept);
+                if (kept > 0) yield return pass.RunOf(kept, ++number);
                 pass.Advance();
             }
             while (!pass.IsOver && pass.Order.CompareTo(limit) < 0);
@@ -72,12 +73,12 @@ internal static class RunStream
         public void Advance() => _index++;
 
         /// <summary>A run that is cut short ends without the overlap that its next one would have had.</summary>
-        public Run RunOf(long seconds)
+        public Run RunOf(long seconds, long number)
         {
             ref readonly var planned = ref Next;
             var start = _pass.Start + planned.Offset;
             var overlap = seconds == planned.Seconds ? planned.Overlap : 0;
-            return new Run(start, start + seconds, overlap, planned.Zone, _pass.Schedule, _pass.Day, _pass.StartNumber, _pass.Number, _pass.Start, planned.Step, planned.Injector);
+            return new Run(number, start, start + seconds, overlap, planned.Zone, _pass.Schedule, _pass.Day, _pass.StartNumber, _pass.Number, _pass.Start, planned.Step, planned.Injector);
         }
     }
 }

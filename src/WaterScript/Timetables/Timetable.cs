@@ -6,7 +6,7 @@ using WaterScript.Model;
 namespace WaterScript.Timetables;
 
 /// <summary>
-/// The runs of a site over a horizon. Nothing is expanded before it is asked for, and nothing is kept. It belongs to one
+/// The runs, openings and switchings of a site over a horizon. Nothing is expanded before it is asked for, and nothing is kept. It belongs to one
 /// thread at a time.
 /// </summary>
 public sealed class Timetable
@@ -65,6 +65,12 @@ public sealed class Timetable
     /// controller, then output; each enumeration expands anew.
     /// </summary>
     public IEnumerable<Opening> Openings() => OpeningStream.Of(Site, Runs());
+
+    /// <summary>
+    /// What each output does, in the order in which its controller does it: in order of the actual time, then controller; at one
+    /// moment a controller closes before it opens. Each enumeration expands anew.
+    /// </summary>
+    public IEnumerable<Switching> Switchings() => SwitchingStream.Of(Site, Openings());
 
     /// <summary>
     /// Each date of the horizon for each schedule with a calendar, by date, then in order of the file, with the passes that

@@ -4,27 +4,27 @@ using Xunit;
 
 namespace WaterScript.Tests.Timetables;
 
-/// <summary>Openings worked out by hand; each line is the output, and seconds from 06:00 UTC to its beginning and end.</summary>
+/// <summary>Openings worked out by hand; each line is the output, and seconds from 06:00 UTC to its beginning and end, and the numbers of its runs.</summary>
 public class OpeningTests
 {
     private const long Six = 1_777_615_200; // 2026-05-01T06:00:00Z
 
     [Fact]
     public void Runs_of_a_zone_that_touch_are_one_opening() =>
-        Assert.Equal(["1: 0 to 180 of 2"], Lines("", "water a for 1 min\n water a for 2 min"));
+        Assert.Equal(["1: 0 to 180 of 1 2"], Lines("", "water a for 1 min\n water a for 2 min"));
 
     [Fact]
     public void A_pause_closes_the_valve() =>
-        Assert.Equal(["1: 0 to 60 of 1", "1: 61 to 121 of 1"], Lines("", "water a for 1 min\n pause 1 s\n water a for 1 min"));
+        Assert.Equal(["1: 0 to 60 of 1", "1: 61 to 121 of 2"], Lines("", "water a for 1 min\n pause 1 s\n water a for 1 min"));
 
     [Fact]
     public void A_pump_starts_before_and_stops_after_its_zones() =>
         Assert.Equal(
-            ["9: -5 to 130 of 2", "1: 0 to 60 of 1", "2: 60 to 120 of 1"],
+            ["9: -5 to 130 of 1 2", "1: 0 to 60 of 1", "2: 60 to 120 of 2"],
             Lines("pump p { output 9; zones a, b; starts 5 s before zones; stops 10 s after zones }", "water a, b for 1 min"));
 
     [Theory]
-    [InlineData(30, "9: 0 to 150 of 2")]
+    [InlineData(30, "9: 0 to 150 of 1 2")]
     [InlineData(31, "9: 0 to 60 of 1")]
     public void A_pump_stays_on_through_a_gap_no_longer_than_it_says(int pause, string first) =>
         Assert.Equal(first, Lines("pump p { output 9; zones a; stays-on-through 30 s }", $"water a for 1 min\n pause {pause} s\n water a for 1 min")[1]);
@@ -39,6 +39,6 @@ public class OpeningTests
     {
         var site = Sites.Read(Sites.Garden($"{devices}\nschedule s {{\n every day\n start at 06:00\n steps {{\n {steps}\n }}\n}}", timeZone: "UTC"));
         return [.. Timetable.Of(site, Horizon.DaysFrom(new LocalDate(2026, 5, 1), 1)).Openings()
-            .Select(opening => $"{opening.Output}: {opening.From - Six} to {opening.To - Six} of {opening.Runs}")];
+            .Select(opening => $"{opening.Output}: {opening.From - Six} to {opening.To - Six} of {string.Join(' ', opening.Runs)}")];
     }
 }

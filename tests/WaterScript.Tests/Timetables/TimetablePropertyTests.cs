@@ -23,6 +23,7 @@ public class TimetablePropertyTests
     {
         var runs = Runs(Schedules, new LocalDate(2026, 1, 1), 365);
         Assert.True(runs.Length > 10_000);
+        Assert.Equal(Enumerable.Range(1, runs.Length).Select(number => (long)number), runs.Select(run => run.Number));
         Assert.All(runs.Zip(runs.Skip(1)), pair => Assert.True((pair.First.Start, pair.First.Zone).CompareTo((pair.Second.Start, pair.Second.Zone)) <= 0));
     }
 
@@ -37,7 +38,7 @@ public class TimetablePropertyTests
         var whole = Runs(Schedules, from, 365);
         var parts = Runs(Schedules, from, days).Concat(Runs(Schedules, from.PlusDays(days), 365 - days)).ToArray();
         Assert.Equal(whole.Length, parts.Length);
-        Assert.Equal(whole.Order(ByAll), parts.Order(ByAll));
+        Assert.Equal(whole.Order(ByAll).Select(WithoutNumber), parts.Order(ByAll).Select(WithoutNumber));
     }
 
     [Fact]
@@ -54,6 +55,8 @@ public class TimetablePropertyTests
         var timetable = Timetable.Of(Read(Garden(string.Join('\n', Schedules))), Horizon.YearFrom(new LocalDate(2026, 1, 1)));
         Assert.Equal(timetable.Runs(), timetable.Runs());
     }
+
+    private static Run WithoutNumber(Run run) => run with { Number = 0 };
 
     private static readonly Comparer<Run> ByAll = Comparer<Run>.Create((x, y) =>
         (x.Start, x.Zone, x.Schedule, x.Day, x.StartNumber, x.Pass, x.Step).CompareTo((y.Start, y.Zone, y.Schedule, y.Day, y.StartNumber, y.Pass, y.Step)));

@@ -1,0 +1,49 @@
+using System.Collections.Immutable;
+using NodaTime;
+
+namespace WaterScript.Model;
+
+/// <summary>An output of a controller and what is wired to it: a zone or a device.</summary>
+public sealed record WiredOutput
+{
+    private WiredOutput(Controller controller, int number, Zone? zone, Device? device)
+    {
+        Controller = controller;
+        Number = number;
+        Zone = zone;
+        Device = device;
+    }
+
+    /// <summary>The controller.</summary>
+    public Controller Controller { get; }
+
+    /// <summary>Number of the output, from 1.</summary>
+    public int Number { get; }
+
+    /// <summary>The zone, or null for a device.</summary>
+    public Zone? Zone { get; }
+
+    /// <summary>The device, or null for a zone.</summary>
+    public Device? Device { get; }
+
+    /// <summary>Name of the zone or device.</summary>
+    public string Name => Zone?.Name ?? Device!.Name;
+
+    /// <summary>Its kind of valve, or null where none is given.</summary>
+    public Valve? Valve => Zone is not null ? Zone.Valve : Device!.Valve;
+
+    /// <summary>Whether a pulse opens it and another closes it; otherwise it is on while it is powered.</summary>
+    public bool IsLatching => Valve is LatchingValve;
+
+    /// <summary>Length of its pulses; null where it is not latching, or where the valve does not state it.</summary>
+    public Duration? Pulse => (Valve as LatchingValve)?.Pulse;
+
+    /// <summary>All that is wired, by controller in order of the file, then output.</summary>
+    public static ImmutableArray<WiredOutput> AllOf(Site site)
+    {
+        ArgumentNullException.ThrowIfNull(site);
+        var zones = site.Zones.Select(zone => new WiredOutput(zone.Controller, zone.Output, zone, device: null));
+        var devices = site.Devices.Select(device => new WiredOutput(device.Controller, device.Output, zone: null, device));
+        return [.. zones.Concat(devices).Where(wired => wired.Number > 0).OrderBy(wired => wired.Controller.Index).ThenBy(wired => wired.Number)];
+    }
+}

@@ -1,0 +1,71 @@
+using NodaTime;
+using WaterScript.Timetables;
+using Xunit;
+
+namespace WaterScript.Tests.Timetables;
+
+/// <summary>Switchings worked out by hand; each line is seconds from 06:00 UTC, what is done, and for which opening.</summary>
+public class SwitchingTests
+{
+    private const long Six = 1_777_615_200; // 2026-05-01T06:00:00Z
+
+    [Fact]
+    public void What_opens_together_opens_one_by_one_where_the_controller_has_a_spacing() =>
+        Assert.Equal(
+            ["0.000 open 1 for 1", "0.300 open 2 for 2", "0.600 open 3 for 3", "60.000 close 1 for 1", "60.000 close 2 for 2", "60.000 close 3 for 3"],
+            Lines("controller c { spacing 300 ms }\nvalve v non-latching {}", "water a + b + c for 1 min"));
+
+    [Fact]
+    public void Without_a_spacing_all_is_done_at_once_and_a_close_goes_before_an_open() =>
+        Assert.Equal(
+            ["0.000 open 1 for 1", "0.000 open 3 for 2", "60.000 close 1 for 1", "60.000 close 3 for 2", "60.000 open 2 for 3", "120.000 close 2 for 3"],
+            Lines("valve v non-latching {}", "water a + c, b for 1 min"));
+
+    [Fact]
+    public void A_close_by_a_pulse_waits_its_turn_as_an_open_does() =>
+        Assert.Equal(
+            ["0.000 open 1 for 1", "2.000 open 3 for 2", "60.000 close 1 for 1", "62.000 close 3 for 2", "64.000 open 2 for 3", "120.000 close 2 for 3"],
+            Lines("controller c { spacing 2 s }\nvalve v latching { pulse 50 ms }", "water a + c, b for 1 min"));
+
+    /// <summary>The third opening is due to end before its turn to open has come.</summary>
+    [Fact]
+    public void A_close_waits_for_its_own_open() =>
+        Assert.Equal(
+            ["0.000 open 1 for 1", "1.000 close 1 for 1", "1.500 open 2 for 2", "1.500 close 2 for 2", "3.000 open 3 for 3", "3.000 close 3 for 3"],
+            Lines("controller c { spacing 1500 ms }\nvalve v non-latching {}", "water a + b + c for 1 s"));
+
+    [Fact]
+    public void A_delay_runs_on_into_what_is_due_later() =>
+        Assert.Equal(
+            ["0.000 open 1 for 1", "3.000 open 2 for 2", "6.000 open 3 for 3", "7.000 close 1 for 1", "7.000 close 2 for 2", "7.000 close 3 for 3", "9.000 open 1 for 4", "15.000 close 1 for 4"],
+            Lines("controller c { spacing 3 s }\nvalve v non-latching {}", "water a + b + c for 7 s\n pause 1 s\n water a for 7 s"));
+
+    [Fact]
+    public void A_pump_that_is_wired_to_nothing_is_not_switched() =>
+        Assert.Equal(["0.000 open 1 for 2", "60.000 close 1 for 2"], Lines("valve v non-latching {}\npump p { zones a; starts 2 s before zones }", "water a for 1 min"));
+
+    [Theory]
+    [InlineData(1_999, 1, 999)]
+    [InlineData(2_000, 2, 0)]
+    [InlineData(-1, -1, 999)]
+    [InlineData(-1_000, -1, 0)]
+    public void Milliseconds_stand_after_a_whole_second(long milliseconds, long second, int after)
+    {
+        var switching = new Switching(milliseconds, 0, 1, true, 1, 0, -1);
+        Assert.Equal((second, after), (switching.Second, switching.AfterMilliseconds));
+    }
+
+    private static string[] Lines(string hardware, string steps)
+    {
+        var text = $$"""
+            site garden { timezone UTC; effective 2026-01-01 }
+            {{hardware}}
+            zone a { output 1; valve v }
+            zone b { output 2; valve v }
+            zone c { output 3; valve v }
+            schedule s { every day; start at 06:00; steps { {{steps}} } }
+            """;
+        return [.. Timetable.Of(Sites.Read(text), Horizon.DaysFrom(new LocalDate(2026, 5, 1), 1)).Switchings()
+            .Select(switching => $"{switching.Second - Six}.{switching.AfterMilliseconds:000} {(switching.IsOpen ? "open" : "close")} {switching.Output} for {switching.Opening}")];
+    }
+}
