@@ -121,6 +121,8 @@ static const char *expand(const char *path, const char *from, const char *until,
          event = icalcomponent_get_next_component(calendar, ICAL_VEVENT_COMPONENT)) {
         struct expansion expansion = {icaltime_as_timet(first), icaltime_as_timet(last), icalcomponent_get_uid(event), lines};
         if (expansion.uid == NULL) why = "an event without UID";
+        else if (icalcomponent_get_first_property(event, ICAL_DTSTAMP_PROPERTY) == NULL) why = "an event without DTSTAMP";
+        else if (icaltime_is_null_time(icalcomponent_get_dtstart(event))) why = "an event without DTSTART";
         else if (!zones_are_known(event, calendar)) why = "a TZID without VTIMEZONE";
         else icalcomponent_foreach_recurrence(event, first, last, on_occurrence, &expansion);
     }
