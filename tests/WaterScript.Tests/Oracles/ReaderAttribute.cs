@@ -15,5 +15,6 @@ internal sealed class ReaderAttribute : DataAttribute
         Skip = Reader.Named(name).Absence;
     }
 
-    public override IEnumerable<object[]> GetData(MethodInfo testMethod) => [[_name]];
+    /// <summary>The reason stands in the place of the name, because a skipped test is listed with its arguments and without its reason.</summary>
+    public override IEnumerable<object[]> GetData(MethodInfo testMethod) => [[Skip ?? _name]];
 }
