@@ -1,0 +1,46 @@
+using System.Globalization;
+using NodaTime.Text;
+using WaterScript.Tests.Cli;
+using WaterScript.Tests.Documentation;
+using WaterScript.Timetables;
+using Xunit;
+
+namespace WaterScript.Tests.Player;
+
+/// <summary>A folder in which the player of the examples plays lists.</summary>
+public abstract class PlayerWorkshop : Workshop
+{
+    private static readonly string Script = Path.Combine(Repository.Root, "examples", "player", "play.sh");
+
+    /// <summary>A day of a site of the examples.</summary>
+    private protected static Timetable Day(string example, string day) =>
+        Timetable.Of(Example.Read($"examples/{example}.water").Site!, Horizon.DaysFrom(LocalDatePattern.Iso.Parse(day).Value, 1));
+
+    /// <summary>Two latching valves that take turns every seven seconds.</summary>
+    private protected static Timetable BenchRig => Day("bench-rig", "2026-01-05");
+
+    /// <summary>A dozen zones with a pump and a master valve.</summary>
+    private protected static Timetable SportsGround => Day("sports-ground", "2026-05-23");
+
+    /// <summary>Two benches under mist, a burst every eight minutes from morning to evening.</summary>
+    private protected static Timetable Nursery => Day("nursery", "2026-12-01");
+
+    /// <summary>Calls the player in the folder, without waiting.</summary>
+    private protected WaterscriptProcess.Result Call(string words) =>
+        WaterscriptProcess.Shell(Folder, $"sh '{Script}' --speed 0 {words}");
+
+    /// <summary>Plays a list from a second on; it is taken and played.</summary>
+    private protected List<LogLine> Play(string list, long from, string options = "")
+    {
+        Write("list.csv", list);
+        return Play(from, $"{options} list.csv");
+    }
+
+    /// <summary>Plays a list that lies in the folder.</summary>
+    private protected List<LogLine> Play(long from, string words)
+    {
+        var result = Call(string.Create(CultureInfo.InvariantCulture, $"--from {from} {words}"));
+        Assert.Equal(("", 0), (result.Error, result.ExitCode));
+        return LogLine.Read(result.Output);
+    }
+}
