@@ -30,7 +30,7 @@ internal sealed class Reader
     public bool ReadsZonesOfTheFile { get; }
 
     /// <summary>Why tests with it are skipped; null where it is present, or where <c>WATERSCRIPT_ORACLES</c> says that it has to be.</summary>
-    public string? Absence => IsRequired || _version.Value.Length > 0 ? null : $"{Name} is not installed; tests/oracles/install gets it";
+    public string? Absence => IsRequired || _version.Value.Length > 0 ? null : $"not installed, tests/oracles/install gets {Name}";
 
     private static bool IsRequired => Environment.GetEnvironmentVariable("WATERSCRIPT_ORACLES") == "required";
 
