@@ -60,7 +60,7 @@ fault() (
     $1 * 1000 + $2 < due { say("earlier than the line before it") }
     controller == "" { controller = $3 }
     $3 != controller { say("for the controller " $3 ", not for " controller) }
-    $4 !~ /^[1-9][0-9]*$/ || outputs && $4 > outputs { say("there is no output " $4) }
+    $4 !~ /^[1-9][0-9]?[0-9]?$/ || outputs && $4 > outputs { say("there is no output " $4) }
     $5 != "open" && $5 != "close" { say("\"" $5 "\" is neither open nor close") }
     { due = $1 * 1000 + $2 }' "$1"
 )

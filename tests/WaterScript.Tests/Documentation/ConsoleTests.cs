@@ -1,4 +1,5 @@
 using WaterScript.Tests.Cli;
+using WaterScript.Tests.Player;
 using Xunit;
 
 namespace WaterScript.Tests.Documentation;
@@ -8,13 +9,15 @@ public sealed class ConsoleTests : Workshop
 {
     private const string Program = "waterscript";
 
+    private static readonly string[] ShellCommands = ["sh", "sed", "head", "tail", "printf"];
+
     public static TheoryData<string> Pages => [.. FencedBlock.InPages("console").Select(block => block.Page).Distinct()];
 
     [Theory]
     [MemberData(nameof(Pages))]
     public void The_commands_of_a_page_print_what_it_shows(string page)
     {
-        foreach (var path in Repository.ExampleFiles)
+        foreach (var path in Repository.ExampleFiles.Append("examples/player/play.sh"))
             Write(path, Repository.Read(path));
         foreach (var (name, text) in Snippet.Included(FencedBlock.InPages("water").Where(block => block.Page == page)))
             Write(name, text);
@@ -22,10 +25,17 @@ public sealed class ConsoleTests : Workshop
         var exchanges = FencedBlock.InPages("console").Where(block => block.Page == page).SelectMany(ConsoleExchange.Of);
         foreach (var exchange in exchanges)
         {
-            string[] words = exchange.Command.Split(' ', StringSplitOptions.RemoveEmptyEntries);
-            Assert.Equal(Program, words[0]);
-            var result = Run(words[1..]);
+            if (Answer(exchange.Command) is not { } result) continue;
             Assert.True(exchange.IsShown(result.Output + result.Error), $"{exchange}\nprints:\n{result.Output}{result.Error}");
         }
+    }
+
+    /// <summary>What a command prints; null for one of a shell where there is none.</summary>
+    private WaterscriptProcess.Result? Answer(string command)
+    {
+        string[] words = command.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        if (words[0] == Program) return Run(words[1..]);
+        Assert.Contains(words[0], ShellCommands);
+        return PosixShell.Lacks is null ? WaterscriptProcess.Shell(Folder, command) : null;
     }
 }

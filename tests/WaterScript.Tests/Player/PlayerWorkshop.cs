@@ -12,18 +12,14 @@ public abstract class PlayerWorkshop : Workshop
 {
     private static readonly string Script = Path.Combine(Repository.Root, "examples", "player", "play.sh");
 
-    /// <summary>A day of a site of the examples.</summary>
-    private protected static Timetable Day(string example, string day) =>
-        Timetable.Of(Example.Read($"examples/{example}.water").Site!, Horizon.DaysFrom(LocalDatePattern.Iso.Parse(day).Value, 1));
+    /// <summary>Two latching valves that take turns every seven seconds, on one morning.</summary>
+    private protected static Timetable BenchRig => Days("bench-rig", "2026-01-05", 1);
 
-    /// <summary>Two latching valves that take turns every seven seconds.</summary>
-    private protected static Timetable BenchRig => Day("bench-rig", "2026-01-05");
+    /// <summary>A week of a dozen zones with a pump and a master valve.</summary>
+    private protected static Timetable SportsGround => Days("sports-ground", "2026-05-18", 7);
 
-    /// <summary>A dozen zones with a pump and a master valve.</summary>
-    private protected static Timetable SportsGround => Day("sports-ground", "2026-05-23");
-
-    /// <summary>Two benches under mist, a burst every eight minutes from morning to evening.</summary>
-    private protected static Timetable Nursery => Day("nursery", "2026-12-01");
+    /// <summary>Two benches under mist, a burst every eight minutes from morning to evening, for a day.</summary>
+    private protected static Timetable Nursery => Days("nursery", "2026-12-01", 1);
 
     /// <summary>Calls the player in the folder, without waiting.</summary>
     private protected WaterscriptProcess.Result Call(string words) =>
@@ -43,4 +39,7 @@ public abstract class PlayerWorkshop : Workshop
         Assert.Equal(("", 0), (result.Error, result.ExitCode));
         return LogLine.Read(result.Output);
     }
+
+    private static Timetable Days(string example, string from, int days) =>
+        Timetable.Of(Example.Read($"examples/{example}.water").Site!, Horizon.DaysFrom(LocalDatePattern.Iso.Parse(from).Value, days));
 }

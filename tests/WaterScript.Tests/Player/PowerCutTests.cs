@@ -1,3 +1,4 @@
+using WaterScript.Timetables;
 using Xunit;
 
 namespace WaterScript.Tests.Player;
@@ -10,28 +11,21 @@ public sealed class PowerCutTests : PlayerWorkshop
     [ShellFact]
     public void The_latching_bench_is_as_it_should_be_after_a_cut_at_any_second()
     {
-        var list = SwitchingList.Of(BenchRig);
-        var first = SwitchingList.Rows(list)[0].At / 1000;
-        TakesUp(list, Enumerable.Range(-2, 45).Select(after => first + after));
+        var first = BenchRig.Switchings().First().Second;
+        TakesUp(BenchRig, Enumerable.Range(-2, 45).Select(after => first + after));
     }
 
     [ShellTheory]
     [InlineData(1)]
     [InlineData(2)]
-    public void The_sports_ground_is_as_it_should_be_after_a_cut_at_any_moment(int seed)
-    {
-        var list = SwitchingList.Of(SportsGround);
-        TakesUp(list, MomentsAround(list, seed));
-    }
+    public void The_sports_ground_is_as_it_should_be_after_a_cut_at_any_moment(int seed) =>
+        TakesUp(SportsGround, MomentsAround(SportsGround, seed));
 
     [ShellTheory]
     [InlineData(3)]
     [InlineData(4)]
-    public void The_mist_benches_are_as_they_should_be_after_a_cut_at_any_moment(int seed)
-    {
-        var list = SwitchingList.Of(Nursery);
-        TakesUp(list, MomentsAround(list, seed));
-    }
+    public void The_mist_benches_are_as_they_should_be_after_a_cut_at_any_moment(int seed) =>
+        TakesUp(Nursery, MomentsAround(Nursery, seed));
 
     [ShellFact]
     public void An_opening_that_is_joined_late_closes_when_it_would_have()
@@ -94,36 +88,39 @@ public sealed class PowerCutTests : PlayerWorkshop
     private static SwitchingRow Pulse(long afterNoon, int output, string what) =>
         new((Noon * 1000) + afterNoon, output, what, what == "open" ? "positive" : "negative", "40", 600, "1");
 
-    /// <summary>At each moment, and in all that follows it.</summary>
-    private void TakesUp(string list, IEnumerable<long> moments)
+    /// <summary>At each moment it is as the timetable says, and from there it goes on as the timetable says.</summary>
+    private void TakesUp(Timetable timetable, IEnumerable<long> moments)
     {
-        var rows = SwitchingList.Rows(list);
-        Write("list.csv", list);
+        List<Switching> meant = [.. timetable.Switchings()];
+        Write("list.csv", SwitchingList.Of(timetable));
         foreach (var moment in moments)
         {
             var log = Play(moment, "list.csv");
             var atOnce = log.TakeWhile(line => line.At == moment * 1000 && line.Why != "list").ToList();
 
-            Assert.Equal(SwitchingRow.OpenAt(rows, moment * 1000), LogLine.OpenAfter(atOnce));
-            Assert.Equal(
-                rows.Where(row => row.At > moment * 1000).Select(row => (row.At, row.Output, row.Do, row.Opening)),
-                log.Where(line => line.Why == "list").Select(line => (line.At, line.Output, line.Do, line.Opening)));
             Assert.Equal(atOnce.OrderBy(Rank), atOnce);
+            Assert.Equal(OpenAt(meant, moment), LogLine.OpenAfter(atOnce));
+            Assert.Equal(
+                meant.Where(switching => switching.Milliseconds > moment * 1000).Select(switching => (switching.Milliseconds, switching.Output, switching.IsOpen)),
+                log.Where(line => line.Why == "list").Select(line => (line.At, line.Output, line.Do == "open")));
         }
     }
+
+    /// <summary>Outputs that are open at a second, once what is to happen at it has happened.</summary>
+    private static SortedSet<int> OpenAt(IEnumerable<Switching> meant, long second) =>
+        [.. meant.TakeWhile(switching => switching.Milliseconds <= second * 1000).GroupBy(switching => switching.Output).Where(of => of.Last().IsOpen).Select(of => of.Key)];
 
     /// <summary>What a restart does first, and what next.</summary>
     private static int Rank(LogLine line) => line.Why switch { "" => 0, "power-up" => 1, _ => 2 };
 
-    /// <summary>Moments that matter: at a row, right before and after it, and some that lie anywhere.</summary>
-    private static IEnumerable<long> MomentsAround(string list, int seed)
+    /// <summary>Moments that matter, at a switching, right before and after it, and some that lie anywhere.</summary>
+    private static IEnumerable<long> MomentsAround(Timetable timetable, int seed)
     {
         var random = new Random(seed);
-        var rows = SwitchingList.Rows(list);
-        var (from, until) = SwitchingList.Horizon(list);
+        List<long> seconds = [.. timetable.Switchings().Select(switching => switching.Second)];
         for (var count = 0; count < 20; count++)
-            yield return (rows[random.Next(rows.Count)].At / 1000) + random.Next(-1, 3);
+            yield return seconds[random.Next(seconds.Count)] + random.Next(-1, 3);
         for (var count = 0; count < 10; count++)
-            yield return random.NextInt64(from - 3600, until + 3600);
+            yield return random.NextInt64(seconds[0] - 3600, seconds[^1] + 3600);
     }
 }

@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
+using NodaTime;
+using WaterScript.Model;
 using WaterScript.Tests.Outputs;
 using WaterScript.Timetables;
 
@@ -27,21 +29,30 @@ internal static class SwitchingList
         [.. CsvReader.Read(list)[1..^1].Select(SwitchingRow.Parse)];
 
     /// <summary>When a list begins and ends, in Unix seconds.</summary>
-    public static (long From, long Until) Horizon(string list)
+    public static (long From, long Until) Bounds(string list)
     {
         var closing = CsvReader.Read(list)[^1];
         return (long.Parse(closing[3], CultureInfo.InvariantCulture), long.Parse(closing[4], CultureInfo.InvariantCulture));
     }
 
-    /// <summary>The list of a timetable.</summary>
+    /// <summary>The list of a timetable of one controller, put together from its openings and switchings.</summary>
     public static string Of(Timetable timetable)
     {
-        var openings = timetable.Openings().Where(opening => opening.Output > 0).ToList();
-        var most = openings.GroupBy(opening => opening.Output).ToDictionary(of => of.Key, of => ((of.Max(opening => opening.Seconds) + 59) / 60 * 60) + 60);
-        SwitchingRow Row(Opening opening, string what) => SwitchingRow.Of(what == "open" ? opening.From : opening.To, opening.Output, what, most[opening.Output], $"{opening.Number}");
-        var rows = openings.SelectMany(opening => new[] { Row(opening, "open"), Row(opening, "close") }).OrderBy(row => (row.At, row.Do, row.Output));
-        var start = timetable.Horizon.From.AtStartOfDayInZone(timetable.Site.TimeZone).ToInstant().ToUnixTimeSeconds();
-        var end = timetable.Horizon.Until.AtStartOfDayInZone(timetable.Site.TimeZone).ToInstant().ToUnixTimeSeconds();
-        return Of(start, end, [.. rows]);
+        var site = timetable.Site;
+        var wired = WiredOutput.AllOf(site).ToDictionary(output => output.Number);
+        var longest = timetable.Openings().GroupBy(opening => opening.Output).ToDictionary(of => of.Key, of => of.Max(opening => opening.Seconds));
+        SwitchingRow Row(Switching switching) => new(
+            switching.Milliseconds,
+            switching.Output,
+            switching.IsOpen ? "open" : "close",
+            !wired[switching.Output].IsLatching ? "" : switching.IsOpen ? "positive" : "negative",
+            wired[switching.Output].Pulse?.TotalMilliseconds.ToString(CultureInfo.InvariantCulture) ?? "",
+            (((longest[switching.Output] + 59) / 60) * 60) + 60,
+            switching.Opening.ToString(CultureInfo.InvariantCulture));
+        long Midnight(LocalDate date) => date.AtStartOfDayInZone(site.TimeZone).ToInstant().ToUnixTimeSeconds();
+        return Of(
+            Midnight(timetable.Horizon.From),
+            Midnight(timetable.Horizon.Until),
+            [.. timetable.Switchings().Select(switching => Row(switching).Line(site.Controllers[0].Name))]);
     }
 }

@@ -21,19 +21,6 @@ internal sealed record SwitchingRow(long At, int Output, string Do, string Polar
     public static SwitchingRow Parse(string[] fields) =>
         new(Number(fields[0]) * 1000 + Number(fields[1]), (int)Number(fields[3]), fields[4], fields[5], fields[6], Number(fields[7]), fields[8]);
 
-    /// <summary>Outputs that are open once every row up to a moment has been carried out, that moment's too.</summary>
-    public static SortedSet<int> OpenAt(IEnumerable<SwitchingRow> rows, long at)
-    {
-        SortedSet<int> open = [];
-        foreach (var row in rows.TakeWhile(row => row.At <= at))
-        {
-            if (row.Do == "open") open.Add(row.Output);
-            else open.Remove(row.Output);
-        }
-
-        return open;
-    }
-
     /// <summary>The row as a line of a list.</summary>
     public string Line(string controller = ControllerName) =>
         string.Create(CultureInfo.InvariantCulture, $"{At / 1000},{At % 1000},{controller},{Output},{Do},{Polarity},{PulseMs},{MostOn},{Opening}");
