@@ -15,7 +15,7 @@ internal sealed class CompileCommand
     private const string Runs = "runs";
     private readonly Terminal _terminal;
     private readonly Argument<string> _file = new("FILE") { Description = "The file with the site, or - for standard input." };
-    private readonly Option<string?> _to = Arguments.Text("--to", "yaml|json|csv", "What to write.");
+    private readonly Option<string?> _to = Arguments.Text("--to", "yaml|json|csv|icalendar", "What to write.");
     private readonly Option<string?> _from = Arguments.Text("--from", "DATE", "First day. Default: the site's effective date.");
     private readonly Option<string?> _until = Arguments.Text("--until", "DATE", "First day that is not in it any more. Default: a year after the first.");
     private readonly Option<string?> _days = Arguments.Text("--days", "N", "So many days, in place of --until.");
@@ -27,6 +27,8 @@ internal sealed class CompileCommand
     private readonly Option<string?> _root = Arguments.Root();
     private readonly Option<bool> _despiteErrors = Arguments.Switch("--despite-errors", "Write although there are errors; what has an error is left out.");
 
+    private readonly CalendarCommandOptions _calendar = new();
+
     private CompileCommand(Terminal terminal) => _terminal = terminal;
 
     /// <summary>The command.</summary>
@@ -37,6 +39,7 @@ internal sealed class CompileCommand
         {
             self._file, self._to, self._from, self._until, self._days, self._output, self._only, self._controller, self._run, self._at, self._root, self._despiteErrors,
         };
+        self._calendar.AddTo(command);
         command.SetAction(self.Run);
         return command;
     }
@@ -45,6 +48,8 @@ internal sealed class CompileCommand
     {
         var format = FormatOf(parsed.GetValue(_to));
         var isRunsOnly = IsRunsOnly(parsed.GetValue(_only));
+        if (format is null) RefuseWithCalendar(isRunsOnly);
+        else _calendar.RefuseAny(parsed);
         var range = DateOptions.Read(parsed.GetValue(_from), parsed.GetValue(_until), parsed.GetValue(_days), parsed.GetValue(_run), parsed.GetValue(_at));
         var file = parsed.GetValue(_file)!;
         var reading = SiteFile.Read(file, parsed.GetValue(_root), _terminal);
@@ -57,7 +62,10 @@ internal sealed class CompileCommand
         if (hasErrors) _terminal.Error.Write($"{site.DisplayName}: {Tally.Of(findings)}. Written all the same, because of --despite-errors: what has an error may be missing.\n");
 
         var options = new OutputOptions(TimeZoneData()) { RunsOnly = isRunsOnly, Controller = ControllerOf(site, parsed.GetValue(_controller)) };
-        Write(range.TimetableOf(site), format, options, parsed.GetValue(_output) ?? SiteFile.Standard);
+        var path = parsed.GetValue(_output) ?? SiteFile.Standard;
+        var timetable = range.TimetableOf(site);
+        if (format is { } document) Write(path, stream => TimetableOutput.Write(timetable, document, options, stream));
+        else WriteCalendar(timetable, _calendar.Read(parsed, site, options.Controller, range.IsOpenEnded), _calendar.IsDespiteSize(parsed), path);
         return hasErrors ? ExitCode.Findings : ExitCode.Success;
     }
 
@@ -67,20 +75,35 @@ internal sealed class CompileCommand
         return ExitCode.Findings;
     }
 
-    private void Write(Timetable timetable, OutputFormat format, OutputOptions options, string path)
+    private void Write(string path, Action<Stream> write)
     {
-        if (path == SiteFile.Standard) TimetableOutput.Write(timetable, format, options, _terminal.Output);
-        else AtomicFile.Write(path, stream => TimetableOutput.Write(timetable, format, options, stream));
+        if (path == SiteFile.Standard) write(_terminal.Output);
+        else AtomicFile.Write(path, write);
     }
 
-    private static OutputFormat FormatOf(string? word) => word switch
+    private void WriteCalendar(Timetable timetable, CalendarOptions options, bool isDespiteSize, string path)
+    {
+        var calendar = CalendarFile.Of(timetable, options);
+        if (calendar.IsEmpty) throw new CommandException($"there is no watering {CalendarVerdict.Days(timetable)}, and a calendar without an event is none; choose other dates");
+        if (calendar.SingleEvents > Limits.FlatEvents && !isDespiteSize) throw new CommandException(CalendarVerdict.TooLarge(calendar, options));
+        Write(path, calendar.Write);
+        _terminal.Error.Write(CalendarVerdict.Of(calendar, timetable) + "\n");
+    }
+
+    private static void RefuseWithCalendar(bool isRunsOnly)
+    {
+        if (isRunsOnly) throw new CommandException("--only is for timetables; a calendar has events only");
+    }
+
+    /// <summary>The form of a timetable; null for a calendar.</summary>
+    private static OutputFormat? FormatOf(string? word) => word switch
     {
         "yaml" => OutputFormat.Yaml,
         "json" => OutputFormat.Json,
         "csv" => OutputFormat.Csv,
-        null => throw new CommandException("say what to write: --to yaml, --to json or --to csv"),
-        "icalendar" => throw new CommandException("iCalendar is not yet written; there are yaml, json and csv"),
-        _ => throw new CommandException($"\"{word}\" is no format; there are yaml, json and csv"),
+        "icalendar" => null,
+        null => throw new CommandException("say what to write: --to yaml, --to json, --to csv or --to icalendar"),
+        _ => throw new CommandException($"\"{word}\" is no format; there are yaml, json, csv and icalendar"),
     };
 
     private static bool IsRunsOnly(string? word) => word switch

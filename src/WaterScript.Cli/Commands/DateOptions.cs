@@ -45,6 +45,9 @@ internal sealed class DateOptions
         };
     }
 
+    /// <summary>Whether they name no last day.</summary>
+    public bool IsOpenEnded => _until is null && _days is null && _schedule is null;
+
     /// <summary>The timetable that they ask for.</summary>
     /// <exception cref="CommandException">They do not suit the site.</exception>
     public Timetable TimetableOf(Site site) => _schedule is null

@@ -29,4 +29,10 @@ public static class Limits
 
     /// <summary>Days of one timetable: a hundred years.</summary>
     public const int HorizonDays = 36_525;
+
+    /// <summary>Events of a calendar that stand alone: calendar apps take 2 to 7 ms for each, more for every later change.</summary>
+    public const int FlatEvents = 20_000;
+
+    /// <summary>Events that stand alone after which a person is told that calendar apps will be slow.</summary>
+    public const int FlatEventsWithoutNote = 2_000;
 }

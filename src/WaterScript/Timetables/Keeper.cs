@@ -18,6 +18,9 @@ internal sealed class Keeper(Site site, Holds holds)
         return false;
     }
 
+    /// <summary>Whether a pass is sure to keep all its runs.</summary>
+    public bool TakesNothingOf(in Pass pass) => holds.IsNone && pass is { ClosedBy: < 0, CutAt: long.MaxValue };
+
     /// <summary>Tells what scale and trim leave out of a pass that is not closed.</summary>
     public static void TellLeftOut(in Pass pass, PassPlan plan, Taken? taken)
     {
@@ -31,7 +34,7 @@ internal sealed class Keeper(Site site, Holds holds)
     /// <param name="taken">Is told what is taken; may be null.</param>
     public long Keep(in Pass pass, in PlannedRun planned, Taken? taken)
     {
-        if (holds.IsNone && pass is { ClosedBy: < 0, CutAt: long.MaxValue }) return planned.Seconds;
+        if (TakesNothingOf(pass)) return planned.Seconds;
         if (pass.ClosedBy >= 0) return Closed(pass, planned, taken);
         var start = pass.Start + planned.Offset;
         var end = Math.Min(start + planned.Seconds, pass.CutAt);

@@ -43,6 +43,9 @@ internal sealed class SchedulePasses
         _notBefore = moments.Clock.StartOfDay(CivilDate.DayNumberOf(site.Effective));
     }
 
+    /// <summary>The schedule.</summary>
+    public Schedule Schedule => _schedule;
+
     /// <summary>
     /// The passes of a date, by start as written, then in order; until the next call. Also those of which a hold, a closed
     /// season or a cut leaves nothing.

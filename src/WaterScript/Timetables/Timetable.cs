@@ -15,6 +15,7 @@ public sealed class Timetable
     private readonly MomentReader _moments;
     private readonly Keeper _keeper;
     private readonly Pass? _onePass;
+    private ImmutableArray<SchedulePasses>? _oneByOne;
 
     private Timetable(Site site, Horizon horizon, Pass? onePass)
     {
@@ -92,11 +93,30 @@ public sealed class Timetable
     /// <summary>How long a pass lasts, pauses included, in seconds.</summary>
     public long SecondsOf(in Pass pass) => PlanOf(pass).Seconds;
 
-    private PassPlan PlanOf(in Pass pass) => _plans[pass.Schedule].On(pass.Day);
+    /// <summary>Whether it is one pass that was asked for, outside any calendar.</summary>
+    internal bool IsOnePass => _onePass is not null;
 
-    private IEnumerable<Pass> DuePasses() => _onePass is { } pass
-        ? [pass]
-        : PassStream.Of(SchedulesWithCalendar(), _moments.Clock, CivilDate.DayNumberOf(Horizon.From), CivilDate.DayNumberOf(Horizon.Until));
+    /// <summary>The passes of one schedule of which anything may be left, in order of start; each enumeration expands anew.</summary>
+    internal IEnumerable<Pass> DuePassesOf(Schedule schedule) => _onePass is { } pass
+        ? new[] { pass }.Where(only => only.Schedule == schedule.Index)
+        : PassesOf([.. (_oneByOne ??= SchedulesWithCalendar()).Where(passes => passes.Schedule.Index == schedule.Index)]);
+
+    /// <summary>What a pass does before anything is taken of it.</summary>
+    internal PassPlan PlanOf(in Pass pass) => PlanOn(pass.Schedule, pass.Day);
+
+    /// <summary>What a pass of a schedule does on a date, in days since 1970-01-01.</summary>
+    internal PassPlan PlanOn(int schedule, int day) => _plans[schedule].On(day);
+
+    /// <summary>Whether a pass runs as planned.</summary>
+    internal bool IsWhole(in Pass pass) => _keeper.TakesNothingOf(pass);
+
+    /// <summary>The seconds that are left of a planned run of a pass; 0 when all is taken.</summary>
+    internal long SecondsLeft(in Pass pass, in PlannedRun planned) => _keeper.Keep(pass, planned, taken: null);
+
+    private IEnumerable<Pass> DuePasses() => _onePass is { } pass ? [pass] : PassesOf(SchedulesWithCalendar());
+
+    private IEnumerable<Pass> PassesOf(ImmutableArray<SchedulePasses> schedules) =>
+        PassStream.Of(schedules, _moments.Clock, CivilDate.DayNumberOf(Horizon.From), CivilDate.DayNumberOf(Horizon.Until));
 
     private ImmutableArray<SchedulePasses> SchedulesWithCalendar()
     {

@@ -193,8 +193,8 @@ public sealed class CompileTests : Workshop
     }
 
     [Theory]
-    [InlineData("compile site.water", "say what to write: --to yaml, --to json or --to csv")]
-    [InlineData("compile site.water --to xml", "\"xml\" is no format; there are yaml, json and csv")]
+    [InlineData("compile site.water", "say what to write: --to yaml, --to json, --to csv or --to icalendar")]
+    [InlineData("compile site.water --to xml", "\"xml\" is no format; there are yaml, json, csv and icalendar")]
     [InlineData("compile --to yaml", "compile needs a file")]
     [InlineData("compile folder --to yaml", "folder is a folder; give a file")]
     [InlineData("compile site.water --to yaml --from 2026-02-30", "\"2026-02-30\" after --from is no date; write it like 2026-05-01")]

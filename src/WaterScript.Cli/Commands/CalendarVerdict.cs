@@ -1,0 +1,39 @@
+using System.Globalization;
+using NodaTime.Text;
+using WaterScript.Diagnostics;
+using WaterScript.Outputs;
+using WaterScript.Timetables;
+
+namespace WaterScript.Cli.Commands;
+
+/// <summary>What a calendar came to, in words for people.</summary>
+internal static class CalendarVerdict
+{
+    private static readonly LocalDatePattern Day = LocalDatePattern.CreateWithInvariantCulture("d MMM uuuu");
+
+    /// <summary>What was written, and until when.</summary>
+    public static string Of(CalendarFile calendar, Timetable timetable)
+    {
+        var parts = new[] { (calendar.Series, Word: "series"), (Count: calendar.SingleEvents, Word: calendar.SingleEvents == 1 ? "single event" : "single events") }
+            .Where(part => part.Item1 > 0).Select(part => string.Create(CultureInfo.InvariantCulture, $"{part.Item1} {part.Word}"));
+        var text = $"{timetable.Site.DisplayName}: {string.Join(" and ", parts)}.";
+        if (calendar.IsCut) text += $" Shown to {Day.Format(timetable.Horizon.Until.PlusDays(-1))}; what goes on after that needs a later --until.";
+        if (calendar.SingleEvents > Limits.FlatEventsWithoutNote) text += " Calendar apps take some milliseconds for each single event: expect them to be slow.";
+        return text;
+    }
+
+    /// <summary>The dates of a timetable: <c>from 1 Mar 2026 to 28 Feb 2027</c>.</summary>
+    public static string Days(Timetable timetable) => $"from {Day.Format(timetable.Horizon.From)} to {Day.Format(timetable.Horizon.Until.PlusDays(-1))}";
+
+    /// <summary>Why so many events are refused.</summary>
+    public static string TooLarge(CalendarFile calendar, CalendarOptions options)
+    {
+        var ways = options switch
+        {
+            { IsFlat: true, Unit: EventUnit.Day } => "choose fewer days, leave out --flat",
+            { IsFlat: true } => "choose fewer days, --events day, leave out --flat",
+            _ => "choose fewer days, --events day",
+        };
+        return string.Create(CultureInfo.InvariantCulture, $"{calendar.SingleEvents} single events are more than the {Limits.FlatEvents} that calendar apps bear; {ways}, or write them all the same with --despite-size");
+    }
+}

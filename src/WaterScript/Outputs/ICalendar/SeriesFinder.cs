@@ -1,0 +1,91 @@
+using System.Collections.Immutable;
+
+namespace WaterScript.Outputs;
+
+/// <summary>
+/// Says days by rules. What a candidate would give is worked out day by day and held against the days wanted, so that a rule
+/// that is kept gives these days, its exceptions, and nothing else; what no rule says well is left over.
+/// </summary>
+/// <param name="candidates">Guesses.</param>
+/// <param name="isTouched">Whether a clock change would touch an event on a day: no rule may ever give one.</param>
+internal sealed class SeriesFinder(RuleCandidates candidates, Func<int, bool> isTouched)
+{
+    /// <summary>Fewer events than this are not worth a rule.</summary>
+    private const int FewestEvents = 3;
+
+    /// <summary>More days taken out one after the other are a reason to begin anew.</summary>
+    private const int MostExceptInARow = 31;
+
+    /// <summary>The series, in order of their first days, and the days left over.</summary>
+    /// <param name="days">Local dates without one that is touched, in order.</param>
+    /// <param name="leftOver">Days that no series says.</param>
+    public List<Series> Find(ImmutableArray<int> days, out List<int> leftOver)
+    {
+        var found = new List<Series>();
+        leftOver = [];
+        while (!days.IsEmpty)
+        {
+            if (Best(days) is not { } best)
+            {
+                leftOver.Add(days[0]);
+                days = days.RemoveAt(0);
+                continue;
+            }
+
+            found.Add(best);
+            days = [.. days.Where(day => !Says(best, day))];
+        }
+
+        return found;
+    }
+
+    private static bool Says(Series series, int day) =>
+        day <= series.Last && series.Rule.Contains(day, series.First) && series.Except.BinarySearch(day) < 0;
+
+    private Series? Best(ImmutableArray<int> days)
+    {
+        Series? best = null;
+        var bestScore = 0;
+        if (days.Length < FewestEvents) return null;
+        foreach (var rule in candidates.For(days))
+        {
+            if (Follow(rule, days) is var (series, score) && (best is null || score > bestScore || (score == bestScore && IsPlainer(rule, best.Rule)))) (best, bestScore) = (series, score);
+        }
+
+        return best;
+    }
+
+    /// <summary>Of rules that say the same, one of days or weeks is understood by more calendar apps.</summary>
+    private static bool IsPlainer(RecurrenceRule rule, RecurrenceRule other) =>
+        rule.Frequency != other.Frequency ? rule.Frequency < other.Frequency : rule.Interval < other.Interval;
+
+    /// <summary>Goes through the days of a rule, and ends it where it says most: days given, less days taken out.</summary>
+    private (Series Series, int Score)? Follow(RecurrenceRule rule, ImmutableArray<int> days)
+    {
+        var (first, last) = (days[0], days[0]);
+        var (given, next, inARow, score, bestGiven, exceptUpToLast) = (0, 0, 0, 0, 0, 0);
+        var except = ImmutableArray.CreateBuilder<int>();
+        for (var day = first; day <= days[^1]; day++)
+        {
+            while (days[next] < day) next++;
+            if (!rule.Contains(day, first)) continue;
+            if (isTouched(day)) break;
+            if (days[next] == day)
+            {
+                given++;
+                inARow = 0;
+                if (given - except.Count <= score) continue;
+                (last, score, bestGiven, exceptUpToLast) = (day, given - except.Count, given, except.Count);
+            }
+            else
+            {
+                except.Add(day);
+                if (++inARow > MostExceptInARow || except.Count > given) break;
+            }
+        }
+
+        if (bestGiven < FewestEvents) return null;
+        except.Count = exceptUpToLast;
+        return (new Series(rule, first, last, except.ToImmutable()), score);
+    }
+}

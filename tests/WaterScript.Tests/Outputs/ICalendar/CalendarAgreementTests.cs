@@ -1,0 +1,75 @@
+using WaterScript.Outputs;
+using WaterScript.Tests.Documentation;
+using WaterScript.Tests.Simulation;
+using WaterScript.Timetables;
+using Xunit;
+
+namespace WaterScript.Tests.Outputs;
+
+/// <summary>What Ical.Net, an outside reader, expands a calendar to is what the timetable says: starts and ends, none missing, none extra.</summary>
+public sealed class CalendarAgreementTests
+{
+    private const int SitesEach = 150;
+
+    public static TheoryData<int> Batches => [.. Enumerable.Range(0, 14)];
+
+    public static TheoryData<string, EventUnit, bool> Examples
+    {
+        get
+        {
+            var data = new TheoryData<string, EventUnit, bool>();
+            foreach (var path in Repository.ExampleFiles.Where(path => Repository.Read(path).Contains("\nsite ", StringComparison.Ordinal)))
+            {
+                foreach (var unit in Enum.GetValues<EventUnit>())
+                {
+                    data.Add(path, unit, false);
+                    data.Add(path, unit, true);
+                }
+            }
+
+            return data;
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Batches))]
+    public void Random_sites_are_expanded_to_their_passes(int batch)
+    {
+        for (var number = batch * SitesEach; number < (batch + 1) * SitesEach; number++)
+        {
+            var source = RandomSource.Of(number);
+            if (RandomRunsTests.Read(source.Text, out _) is not { } site) continue;
+            var options = Calendars.Plain with { Unit = (EventUnit)(number % 3), IsFlat = number % 7 == 0, IsOpenEnded = number % 2 == 0 };
+            Calendars.Agrees(site, Horizon.DaysFrom(source.From, 60 + (number % 5 * 50)), options, $"number {number}\n{source.Text}");
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Examples))]
+    public void Examples_are_expanded_to_their_passes(string path, EventUnit unit, bool isFlat)
+    {
+        var site = Example.Read(path).Site!;
+        var options = Calendars.Plain with { Unit = unit, IsFlat = isFlat, IsOpenEnded = true };
+        Assert.NotEmpty(Calendars.Agrees(site, Horizon.YearFrom(site.Effective), options, path));
+    }
+
+    /// <summary>What has no end is held against the timetable of later years.</summary>
+    [Theory]
+    [MemberData(nameof(Batches))]
+    public void Series_without_an_end_stay_right(int batch)
+    {
+        for (var number = batch * SitesEach; number < (batch + 1) * SitesEach; number++)
+        {
+            var source = RandomSource.Of(number);
+            if (RandomRunsTests.Read(source.Text, out _) is not { } site) continue;
+            var timetable = Timetable.Of(site, Horizon.YearFrom(source.From));
+            var calendar = CalendarFile.Of(timetable, Calendars.Plain with { Unit = EventUnit.Pass, IsOpenEnded = true });
+            if (calendar.IsEmpty || calendar.IsCut || calendar.Series == 0) continue;
+            var file = Calendars.Write(timetable, Calendars.Plain with { Unit = EventUnit.Pass, IsOpenEnded = true });
+            var later = new Horizon(source.From, source.From.PlusYears(9));
+            var end = later.Until.AtStartOfDayInZone(site.TimeZone).ToInstant().ToUnixTimeSeconds();
+            var (expected, actual) = (Calendars.Passes(Timetable.Of(site, later)), Calendars.Expand(file, end));
+            if (!expected.SequenceEqual(actual)) Assert.Fail($"number {number}\n{source.Text}\n{file}");
+        }
+    }
+}
