@@ -43,10 +43,10 @@ internal static class CheckCommand
 
     private static Severity Check(SiteReading reading, string path, Terminal terminal)
     {
-        var horizon = reading is { Site: { } site, Findings.HasErrors: false } ? CheckHorizon.Of(site) : null;
-        List<Finding> findings = [.. reading.Findings, .. horizon is null ? [] : Linter.Check(reading.Site!, horizon)];
+        var report = reading is { Site: { } site, Findings.HasErrors: false } ? Linter.Check(site, CheckHorizon.Of(site)) : null;
+        List<Finding> findings = [.. reading.Findings, .. report?.Findings ?? []];
         new FindingPrinter(terminal.Text, terminal.TextHasColour).Print(findings);
-        terminal.Text.Write(Verdict.Of(reading, path, findings, horizon) + "\n");
+        terminal.Text.Write(Verdict.Of(reading, path, findings, report?.Horizon) + "\n");
         return findings.Select(finding => finding.Severity).DefaultIfEmpty(Severity.Advice).Max();
     }
 

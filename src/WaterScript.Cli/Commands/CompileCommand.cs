@@ -54,7 +54,7 @@ internal sealed class CompileCommand
         var file = parsed.GetValue(_file)!;
         var reading = SiteFile.Read(file, parsed.GetValue(_root), _terminal);
         var findings = new List<Finding>(reading.Findings);
-        if (reading is { Site: { } sound, Findings.HasErrors: false }) findings.AddRange(Linter.Check(sound, CheckHorizon.Of(sound)));
+        if (reading is { Site: { } sound, Findings.HasErrors: false }) findings.AddRange(Linter.Check(sound, CheckHorizon.Of(sound)).Findings);
         new FindingPrinter(_terminal.Error, _terminal.ErrorHasColour).Print(findings);
 
         var hasErrors = findings.Exists(finding => finding.Severity == Severity.Error);

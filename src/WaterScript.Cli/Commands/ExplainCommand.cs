@@ -1,4 +1,5 @@
 using System.CommandLine;
+using WaterScript.Checks;
 using WaterScript.Diagnostics;
 
 namespace WaterScript.Cli.Commands;
@@ -18,25 +19,19 @@ internal static class ExplainCommand
     private static int Run(string? slug, TextWriter output)
     {
         if (slug is null) List(output);
-        else Explain(Rules.Find(slug) ?? throw Unknown(slug), output);
+        else output.Write(RulePage.Of(Catalogue.Find(slug) ?? throw Unknown(slug)));
         return ExitCode.Success;
     }
 
     private static void List(TextWriter output)
     {
-        var width = Rules.All.Max(rule => rule.Slug.Length);
-        foreach (var rule in Rules.All) output.Write($"{rule.Slug.PadRight(width)}  {Tally.WordOf(rule.Severity),-7}  {rule.Title}\n");
-    }
-
-    private static void Explain(Rule rule, TextWriter output)
-    {
-        output.Write($"{rule.Slug} ({Tally.WordOf(rule.Severity)}): {rule.Title}\n\n{rule.Explanation.ReplaceLineEndings("\n").TrimEnd()}\n");
-        if (rule.CanBeAccepted) output.Write($"\nWhere it is meant so: accept {rule.Slug} because \"…\"\n");
+        var width = Catalogue.Rules.Max(rule => rule.Slug.Length);
+        foreach (var rule in Catalogue.Rules) output.Write($"{rule.Slug.PadRight(width)}  {Tally.WordOf(rule.Severity),-7}  {rule.Title}\n");
     }
 
     private static CommandException Unknown(string slug)
     {
-        var nearest = Spelling.Nearest(slug, Rules.All.Select(rule => rule.Slug));
+        var nearest = Spelling.Nearest(slug, Catalogue.Rules.Select(rule => rule.Slug));
         return new CommandException($"no rule is called \"{slug}\"" + (nearest is null ? "; the list: waterscript explain" : $"; did you mean {nearest}?"));
     }
 }

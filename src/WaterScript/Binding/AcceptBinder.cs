@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Syntax;
 using WaterScript.Text;
@@ -54,21 +53,7 @@ internal sealed class AcceptBinder(Scope scope)
     private void Add(AcceptNode node, Location inside)
     {
         var source = inside.Source;
-        var place = new Location(source, node.Rule.Span);
-        if (Rules.Find(node.Rule.Text) is not { } rule)
-        {
-            if (Rules.ToCome.Contains(node.Rule.Text)) return;
-            scope.ReportUnknown(place, $"no rule is called \"{node.Rule.Text}\"", node.Rule.Text, Rules.All.Where(known => known.CanBeAccepted).Select(known => known.Slug), Rules.ToCome);
-            return;
-        }
-
-        if (!rule.CanBeAccepted)
-        {
-            scope.Report(Rules.Contradiction, place, $"\"{rule.Slug}\" cannot be accepted", "is about reading the file", "Mend what it finds, and delete this line.");
-            return;
-        }
-
         var until = node.Until is null ? null : new DateReader(scope, source).Dated(node.Until);
-        _acceptances.Add(new Acceptance(new Location(source, node.Span), rule, node.Because.Value, until, inside));
+        _acceptances.Add(new Acceptance(new Location(source, node.Span), new Location(source, node.Rule.Span), node.Because.Value, until, inside));
     }
 }

@@ -1,3 +1,6 @@
+using NodaTime;
+using WaterScript.Calendars;
+using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Text;
 using WaterScript.Timetables;
@@ -14,4 +17,10 @@ namespace WaterScript.Checks;
 /// <param name="Count">How many dates.</param>
 /// <param name="Instant">The moment that was taken on the first date, in Unix seconds.</param>
 internal sealed record DayNoteGroup(
-    Schedule Schedule, DayNoteKind Kind, Location Origin, Location? Other, int FirstDay, int LastDay, int Count, long Instant);
+    Schedule Schedule, DayNoteKind Kind, Location Origin, Location? Other, int FirstDay, int LastDay, int Count, long Instant)
+{
+    /// <summary>On which dates.</summary>
+    public Happening Happens => new(MidnightOf(FirstDay), MidnightOf(LastDay), Count, Count) { IsWholeDays = true };
+
+    private static LocalDateTime MidnightOf(int day) => CivilDate.FromDayNumber(day).ToLocalDate().AtMidnight();
+}

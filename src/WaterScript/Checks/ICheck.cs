@@ -1,10 +1,38 @@
 using WaterScript.Diagnostics;
+using WaterScript.Timetables;
 
 namespace WaterScript.Checks;
 
-/// <summary>A rule about what a site would do, in a file of its own.</summary>
+/// <summary>
+/// A rule at work on one site. It sees the parts of the timetable that it asks for by implementing one of the interfaces
+/// below, while all checks together walk over the horizon once, and then says what it found.
+/// </summary>
 internal interface ICheck
 {
-    /// <summary>What it finds, one finding for each cause.</summary>
-    IEnumerable<Finding> Find(ScheduleSurvey survey);
+    /// <summary>What it found, one finding for each cause.</summary>
+    IEnumerable<Finding> Findings();
+
+    /// <summary>What it could not judge for want of a number, each as a few words: <c>wire drop of herbs (no wire given)</c>.</summary>
+    IEnumerable<string> NotChecked() => [];
+}
+
+/// <summary>Sees every date of every schedule with a calendar, by date, then in order of the file.</summary>
+internal interface ISeesDays : ICheck
+{
+    /// <summary>Sees the next date of a schedule.</summary>
+    void See(in ScheduleDay day);
+}
+
+/// <summary>Sees all runs, in their order.</summary>
+internal interface ISeesRuns : ICheck
+{
+    /// <summary>Sees the next run.</summary>
+    void See(in Run run);
+}
+
+/// <summary>Sees the openings of all outputs, in their order.</summary>
+internal interface ISeesOpenings : ICheck
+{
+    /// <summary>Sees the next opening.</summary>
+    void See(in Opening opening);
 }

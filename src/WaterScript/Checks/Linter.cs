@@ -8,28 +8,19 @@ namespace WaterScript.Checks;
 /// <summary>Looks at what a site would do, before a valve moves.</summary>
 public static class Linter
 {
-    private static ImmutableArray<ICheck> Checks =>
-    [
-        new SkippedTimeCheck(),
-        new DoubledTimeCheck(),
-        new NoSunEventCheck(),
-        new SameMomentCheck(),
-        new NoPassCheck(),
-        new NeverDueCheck(),
-        new ExtraTakenCheck(),
-        new CutShortCheck(),
-        new CutByHoldCheck(),
-        new ShorterThanShortestCheck(),
-    ];
-
     /// <summary>Looks at a site that was read without an error.</summary>
     /// <param name="site">The site.</param>
     /// <param name="horizon">The dates to look at.</param>
-    /// <returns>What was found, in order of place within each file.</returns>
-    public static ImmutableArray<Finding> Check(Site site, Horizon horizon)
+    public static LintReport Check(Site site, Horizon horizon)
     {
-        var survey = ScheduleSurvey.Of(Timetable.Of(site, horizon));
-        var findings = Checks.SelectMany(check => check.Find(survey));
-        return [.. findings.OrderBy(finding => finding.Primary.Location.Span.Start)];
+        var survey = new Survey(Timetable.Of(site, horizon));
+        ImmutableArray<ICheck> checks = [.. Catalogue.Checks.Select(kind => kind.Begin(survey))];
+        new Walk(survey, checks).Go();
+        var found = checks.SelectMany(check => check.Findings());
+        var judged = Acceptances.Apply(site.Acceptances, [.. InOrder(found)], horizon.From);
+        return new LintReport(horizon, [.. InOrder(judged.Open)], judged.Accepted, [.. checks.SelectMany(check => check.NotChecked())]);
     }
+
+    private static IEnumerable<Finding> InOrder(IEnumerable<Finding> findings) =>
+        findings.OrderBy(finding => finding.Primary.Location.Source.Path, StringComparer.Ordinal).ThenBy(finding => finding.Primary.Location.Span.Start);
 }

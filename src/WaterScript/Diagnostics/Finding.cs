@@ -18,8 +18,14 @@ public sealed record Finding(Rule Rule, string Heading, Label Primary)
     /// <summary>Further places that explain it, such as the first of two equal names.</summary>
     public ImmutableArray<Label> Others { get; init; } = [];
 
+    /// <summary>When it happens, for what happens in time.</summary>
+    public Happening? Happens { get; init; }
+
     /// <summary>Sentences under the excerpt, one a line; may be empty.</summary>
     public string Details { get; init; } = "";
+
+    /// <summary>What was taken for granted because the source does not say it, as sentences, one a line; may be empty.</summary>
+    public string Assumed { get; init; } = "";
 
     /// <summary>What to do about it, as an imperative sentence; may be empty.</summary>
     public string WayOut { get; init; } = "";

@@ -24,7 +24,9 @@ public sealed class FindingPrinter(TextWriter output, bool colour)
             PrintExcerpt([.. file], gutter, InkOf(finding.Severity));
         }
 
+        if (finding.Happens is { } happening) PrintIndented(MomentWords.When(happening));
         PrintIndented(finding.Details);
+        PrintIndented(finding.Assumed);
         if (WayOutOf(finding) is { Length: > 0 } wayOut) PrintIndented("Way out: " + wayOut);
         output.Write('\n');
     }

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using NodaTime;
-using WaterScript.Diagnostics;
 using WaterScript.Text;
 
 namespace WaterScript.Model;
@@ -88,8 +87,8 @@ public sealed record ClosedSeason(Location Origin, YearlyRange Days, string Beca
 
 /// <summary>A finding that the user accepts, within a scope.</summary>
 /// <param name="Origin">Where it stands.</param>
-/// <param name="Rule">Which.</param>
+/// <param name="Rule">The slug of the rule, as written; whether there is such a rule is for the linter to say.</param>
 /// <param name="Because">The reason.</param>
 /// <param name="Until">What first happens before this date; null for always.</param>
 /// <param name="Scope">A finding counts when one of its labels lies in here.</param>
-public sealed record Acceptance(Location Origin, Rule Rule, string Because, LocalDate? Until, Location Scope);
+public sealed record Acceptance(Location Origin, Location Rule, string Because, LocalDate? Until, Location Scope);

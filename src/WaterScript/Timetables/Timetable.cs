@@ -65,7 +65,11 @@ public sealed class Timetable
     /// The openings of zones, and of the pumps, masters and injectors that run because of them, in order of their beginning, then
     /// controller, then output; each enumeration expands anew.
     /// </summary>
-    public IEnumerable<Opening> Openings() => OpeningStream.Of(Site, Runs());
+    public IEnumerable<Opening> Openings() => OpeningsOf(Runs());
+
+    /// <summary>The openings that runs of this timetable make, which are drawn one by one as the openings are.</summary>
+    /// <param name="runs">All of <see cref="Runs"/>, in their order.</param>
+    public IEnumerable<Opening> OpeningsOf(IEnumerable<Run> runs) => OpeningStream.Of(Site, runs);
 
     /// <summary>
     /// What each output does, in the order in which its controller does it: in order of the actual time, then controller; at one

@@ -49,7 +49,6 @@ public sealed class NameTests
     [InlineData("let planted = 2026-05-01\nschedule s { every day; from ‹plantd› for 3 weeks; start at 06:00; steps { water a for 1 min } }", "planted")]
     [InlineData("let drink = 1 min\nschedule s { manual; steps { water a for ‹drnk› } }", "drink")]
     [InlineData("zone lawn { output 3 }\ngroup front = a, ‹lown›", "lawn")]
-    [InlineData("accept ‹midday-waterin› because \"so\"", "midday-watering")]
     [InlineData("schedule s { on ‹thr›; start at 06:00; steps { water a for 1 min } }", "thu")]
     [InlineData("schedule s { every day; from 1 ‹arp› to 30 sep; start at 06:00; steps { water a for 1 min } }", "apr")]
     public void AnUnknownOneIsAnsweredWithTheNearest(string blocks, string nearest)

@@ -84,7 +84,7 @@ public sealed class RobustnessTests
             Assert.InRange(location.Span.Start, 0, location.Source.Text.Length);
             Assert.InRange(location.Span.End, location.Span.Start, location.Source.Text.Length);
             Assert.NotEmpty(finding.Heading);
-            Assert.Equal(finding.Rule, Rules.Find(finding.Rule.Slug));
+            Assert.Contains(finding.Rule, Rules.All);
         }
     }
 }

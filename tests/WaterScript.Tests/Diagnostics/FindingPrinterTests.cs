@@ -7,7 +7,7 @@ namespace WaterScript.Tests.Diagnostics;
 /// <summary>Findings exactly as a person sees them, next to the source that they are about.</summary>
 public class FindingPrinterTests
 {
-    private static readonly Rule Rule = new("flow-over-supply", Severity.Error, "too much water at once", "");
+    private static readonly Rule Rule = new("flow-over-supply", Severity.Error, "too much water at once") { Finds = "" };
 
     [Fact]
     public void A_finding_shows_its_place_the_cause_and_a_way_out()

@@ -433,7 +433,7 @@ public sealed class StrangersSitesTests
     public void An_extra_pass_in_a_hold_or_a_closed_season_contradicts_it(string line, string? heading)
     {
         var site = Sites.Read(Sites.Garden($"{line}\nextra 2026-07-18 21:00 because \"new plants\" {{ water a for 5 min; water b for 10 min }}"));
-        var found = Linter.Check(site, Horizon.YearFrom(site.Effective)).Where(finding => finding.Rule == Rules.Contradiction).Select(finding => finding.Heading);
+        var found = Linter.Check(site, Horizon.YearFrom(site.Effective)).Findings.Where(finding => finding.Rule == Rules.Contradiction).Select(finding => finding.Heading);
         Assert.Equal(heading is null ? [] : [heading], found);
     }
 }

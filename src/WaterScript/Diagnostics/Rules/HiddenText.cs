@@ -3,11 +3,10 @@ namespace WaterScript.Diagnostics;
 public static partial class Rules
 {
     /// <summary>A character that hides what the line says.</summary>
-    public static Rule HiddenText { get; } = new(
-        "hidden-text",
-        Severity.Error,
-        "a character that hides what the line says",
-        """
-        Bidirectional controls and invisible characters could make a line read otherwise than it runs. Delete them; in labels, directional marks are allowed.
-        """);
+    public static Rule HiddenText { get; } = new("hidden-text", Severity.Error, "a character that hides what the line says")
+    {
+        Finds = """
+            Bidirectional controls and invisible characters could make a line read otherwise than it runs. Delete them; in labels, directional marks are allowed.
+            """,
+    };
 }

@@ -2,10 +2,10 @@ using System.Collections.Immutable;
 
 namespace WaterScript.Diagnostics;
 
-/// <summary>The catalogue: every rule, listed by hand so that nothing has to be found at run time.</summary>
+/// <summary>The rules about reading the file. Those about what a site does stand beside their checks.</summary>
 public static partial class Rules
 {
-    /// <summary>All rules, in the order in which the documentation lists them.</summary>
+    /// <summary>All of them, in the order in which the documentation lists them.</summary>
     public static ImmutableArray<Rule> All =>
     [
         Syntax,
@@ -25,17 +25,5 @@ public static partial class Rules
         IncludeMissing,
         IncludeOutside,
         NotComputed,
-        SkippedTime,
-        DoubledTime,
-        NoSunEvent,
-        NeverDue,
-        SameMoment,
-        NoPass,
-        CutShort,
-        CutByHold,
-        ShorterThanShortest,
     ];
-
-    /// <summary>The rule of that slug, or null.</summary>
-    public static Rule? Find(string slug) => All.FirstOrDefault(rule => rule.Slug == slug);
 }

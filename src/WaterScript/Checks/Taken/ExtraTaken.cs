@@ -5,10 +5,10 @@ using WaterScript.Timetables;
 namespace WaterScript.Checks;
 
 /// <summary>A pass outside the calendar that a hold or a closed season takes: one wants water, the other wants none.</summary>
-internal sealed class ExtraTakenCheck : ICheck
+internal sealed class ExtraTaken(Survey survey) : ICheck
 {
-    public IEnumerable<Finding> Find(ScheduleSurvey survey) =>
-        survey.Timetable.Site.Schedules.Where(schedule => schedule.IsExtra).SelectMany(extra => Find(extra, survey.Timetable));
+    public IEnumerable<Finding> Findings() =>
+        survey.Site.Schedules.Where(schedule => schedule.IsExtra).SelectMany(extra => Find(extra, survey.Timetable));
 
     private static IEnumerable<Finding> Find(Schedule extra, Timetable timetable)
     {

@@ -1,0 +1,23 @@
+using WaterScript.Diagnostics;
+using WaterScript.Timetables;
+
+namespace WaterScript.Checks;
+
+/// <summary>A start in the hour that a clock change repeats.</summary>
+internal sealed class DoubledTime(Survey survey) : ICheck
+{
+    public static Rule Rule { get; } = new("doubled-time", Severity.Advice, "a start in the hour that a clock change repeats")
+    {
+        CanBeAccepted = true,
+        Finds = """
+            The wall clock shows this time twice on that day. The first of the two is taken (RFC 5545, 3.3.5).
+            """,
+    };
+
+    public IEnumerable<Finding> Findings() =>
+        survey.DayNotes.Of(DayNoteKind.DoubledTime).Select(note => Finding.At(Rule, note.Origin, $"the clock shows {note.Origin.Text} twice on {MomentWords.Date(note.Happens.First.Date)}", "the first of the two is taken") with
+        {
+            Happens = note.Happens,
+            WayOut = "Start outside the hour that the clock change repeats, or leave it: the watering comes once.",
+        });
+}

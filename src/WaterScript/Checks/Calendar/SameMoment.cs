@@ -1,0 +1,25 @@
+using WaterScript.Diagnostics;
+using WaterScript.Timetables;
+
+namespace WaterScript.Checks;
+
+/// <summary>Two starts at one moment.</summary>
+internal sealed class SameMoment(Survey survey) : ICheck
+{
+    public static Rule Rule { get; } = new("same-moment", Severity.Advice, "two starts at one moment")
+    {
+        CanBeAccepted = true,
+        Finds = """
+            Two starts of a schedule that fall on the same moment of a date are one: the zones are watered once.
+            """,
+    };
+
+    public IEnumerable<Finding> Findings() =>
+        survey.DayNotes.Of(DayNoteKind.SameMoment).Select(note => Finding.At(Rule, note.Origin, $"two starts of \"{note.Schedule.Name}\" fall on one moment", $"the same moment on {MomentWords.Date(note.Happens.First.Date)}") with
+        {
+            Others = note.Other is { } other ? [new Label(other, "this one is taken")] : [],
+            Happens = note.Happens,
+            Details = "The zones are watered once.",
+            WayOut = "Delete one of the two starts.",
+        });
+}

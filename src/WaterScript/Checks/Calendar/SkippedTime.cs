@@ -1,0 +1,23 @@
+using WaterScript.Diagnostics;
+using WaterScript.Timetables;
+
+namespace WaterScript.Checks;
+
+/// <summary>A start in the hour that a clock change skips.</summary>
+internal sealed class SkippedTime(Survey survey) : ICheck
+{
+    public static Rule Rule { get; } = new("skipped-time", Severity.Warning, "a start in the hour that a clock change skips")
+    {
+        CanBeAccepted = true,
+        Finds = """
+            The wall clock never shows this time on that day. The start is reckoned with the offset before the change (RFC 5545, 3.3.5), so it comes later on the clock.
+            """,
+    };
+
+    public IEnumerable<Finding> Findings() =>
+        survey.DayNotes.Of(DayNoteKind.SkippedTime).Select(note => Finding.At(Rule, note.Origin, $"the clock skips {note.Origin.Text} on {MomentWords.Date(note.Happens.First.Date)}", $"taken as {survey.Moment(note.Instant)}") with
+        {
+            Happens = note.Happens,
+            WayOut = "Start outside the hour that the clock change skips, or leave it: the watering comes later on that clock, and none is lost.",
+        });
+}

@@ -1,0 +1,51 @@
+using System.Collections.Immutable;
+using WaterScript.Diagnostics;
+
+namespace WaterScript.Checks;
+
+/// <summary>The catalogue of all that can be found, listed by hand so that nothing has to be found at run time.</summary>
+public static class Catalogue
+{
+    /// <summary>All rules, in the order in which the documentation lists them: those about reading the file, then those about what it does.</summary>
+    public static ImmutableArray<Rule> Rules =>
+    [
+        .. Diagnostics.Rules.All,
+        AcceptUnused.Rule,
+        .. Checks.Select(kind => kind.Rule),
+    ];
+
+    /// <summary>Slugs of rules that are not checked yet. A file may already accept them.</summary>
+    public static ImmutableArray<string> ToCome =>
+    [
+        "looks-like-wrong-unit", "unused", "never-watered",
+        "zone-twice", "pass-overlap", "schedules-overlap", "outside-hours", "forbidden-day", "too-many-days", "too-long-a-day",
+        "too-deep-a-day", "zones-at-a-time", "night-too-short", "change-too-close", "rest-too-short", "too-long-dry",
+        "longer-than-longest", "days-in-a-row", "midday-watering", "ends-late", "short-run", "output-shared", "output-missing",
+        "clocks-apart",
+        "flow-over-supply", "flow-under-minimum", "pump-alone", "injector-alone", "motor-starts", "tank-runs-dry", "daily-volume",
+        "hammer", "vacuum-breaker-hours",
+        "holding-over", "inrush-over", "pulse-too-soon", "store-too-small", "cannot-close-all", "wire-drop", "too-many-at-once",
+        "runs-off", "under-watered", "over-watered", "below-roots", "uneven-together", "frost-months",
+    ];
+
+    /// <summary>The rules that look at what a site would do.</summary>
+    internal static ImmutableArray<CheckKind> Checks =>
+    [
+        // calendar
+        new(SkippedTime.Rule, survey => new SkippedTime(survey)),
+        new(DoubledTime.Rule, survey => new DoubledTime(survey)),
+        new(NoSunEvent.Rule, survey => new NoSunEvent(survey)),
+        new(NeverDue.Rule, survey => new NeverDue(survey)),
+        new(SameMoment.Rule, survey => new SameMoment(survey)),
+        new(NoPass.Rule, survey => new NoPass(survey)),
+
+        // what is taken away
+        new(Diagnostics.Rules.Contradiction, survey => new ExtraTaken(survey)),
+        new(CutShort.Rule, survey => new CutShort(survey)),
+        new(CutByHold.Rule, survey => new CutByHold(survey)),
+        new(ShorterThanShortest.Rule, survey => new ShorterThanShortest(survey)),
+    ];
+
+    /// <summary>The rule of that slug, or null.</summary>
+    public static Rule? Find(string slug) => Rules.FirstOrDefault(rule => rule.Slug == slug);
+}

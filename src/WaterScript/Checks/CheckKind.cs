@@ -1,0 +1,8 @@
+using WaterScript.Diagnostics;
+
+namespace WaterScript.Checks;
+
+/// <summary>A rule that looks at what a site would do, and how it is set to work.</summary>
+/// <param name="Rule">What people read about it.</param>
+/// <param name="Begin">Sets it to work on a site.</param>
+internal sealed record CheckKind(Rule Rule, Func<Survey, ICheck> Begin);

@@ -1,0 +1,14 @@
+using NodaTime;
+
+namespace WaterScript.Diagnostics;
+
+/// <summary>When something that a finding is about happens, by the clocks of the site.</summary>
+/// <param name="First">The first time.</param>
+/// <param name="Last">The last time; the first where it happens once.</param>
+/// <param name="Times">How often; 1 or more.</param>
+/// <param name="Days">On how many local dates; 1 or more.</param>
+public sealed record Happening(LocalDateTime First, LocalDateTime Last, long Times, long Days)
+{
+    /// <summary>Whether it is about dates, not about moments of them.</summary>
+    public bool IsWholeDays { get; init; }
+}
