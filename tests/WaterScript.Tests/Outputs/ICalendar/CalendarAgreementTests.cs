@@ -11,6 +11,9 @@ public sealed class CalendarAgreementTests
 {
     private const int SitesEach = 150;
 
+    /// <summary>More are left to shorter horizons: the outside reader is slow.</summary>
+    private const int MostPasses = 3_000;
+
     public static TheoryData<int> Batches => [.. Enumerable.Range(0, 14)];
 
     public static TheoryData<string, EventUnit, bool> Examples
@@ -40,7 +43,9 @@ public sealed class CalendarAgreementTests
             var source = RandomSource.Of(number);
             if (RandomRunsTests.Read(source.Text, out _) is not { } site) continue;
             var options = Calendars.Plain with { Unit = (EventUnit)(number % 3), IsFlat = number % 7 == 0, IsOpenEnded = number % 2 == 0 };
-            Calendars.Agrees(site, Horizon.DaysFrom(source.From, 60 + (number % 5 * 50)), options, $"number {number}\n{source.Text}");
+            var horizon = Horizon.DaysFrom(source.From, 60 + (number % 5 * 50));
+            if (Timetable.Of(site, horizon).Passes().Skip(MostPasses).Any()) horizon = Horizon.DaysFrom(source.From, 13);
+            Calendars.Agrees(site, horizon, options, $"number {number}\n{source.Text}");
         }
     }
 
@@ -64,7 +69,7 @@ public sealed class CalendarAgreementTests
             if (RandomRunsTests.Read(source.Text, out _) is not { } site) continue;
             var timetable = Timetable.Of(site, Horizon.YearFrom(source.From));
             var calendar = CalendarFile.Of(timetable, Calendars.Plain with { Unit = EventUnit.Pass, IsOpenEnded = true });
-            if (calendar.IsEmpty || calendar.IsCut || calendar.Series == 0) continue;
+            if (calendar.IsEmpty || calendar.IsCut || calendar.Series == 0 || timetable.Passes().Skip(MostPasses / 3).Any()) continue;
             var file = Calendars.Write(timetable, Calendars.Plain with { Unit = EventUnit.Pass, IsOpenEnded = true });
             var later = new Horizon(source.From, source.From.PlusYears(9));
             var end = later.Until.AtStartOfDayInZone(site.TimeZone).ToInstant().ToUnixTimeSeconds();

@@ -1,0 +1,182 @@
+using System.Text;
+using NodaTime;
+using WaterScript.Outputs;
+using WaterScript.Tests.Timetables;
+using WaterScript.Timetables;
+using Xunit;
+
+namespace WaterScript.Tests.Outputs;
+
+/// <summary>Calendars made by hand, and what has to stay the same about them.</summary>
+public sealed class CalendarFileTests
+{
+    private static readonly CalendarOptions OpenEnded = Calendars.Plain with { IsOpenEnded = true };
+
+    /// <summary>At, around and across the clock changes of seven zones, three units, with and without rules.</summary>
+    [Theory]
+    [InlineData("America/New_York", "2026-03-01", "02:30, 01:59:30, 03:00", "01:30, 00:50, 02:00")]
+    [InlineData("Europe/Lisbon", "2026-03-20", "01:30, 00:55, 02:00", "01:30, 00:30, 01:00")]
+    [InlineData("Europe/Dublin", "2026-03-20", "01:30, 00:55, 02:00", "01:30, 00:30, 01:00")]
+    [InlineData("Australia/Lord_Howe", "2026-03-28", "01:45, 01:15, 02:00", "02:15, 01:55, 02:30")]
+    [InlineData("Africa/Casablanca", "2026-02-08", "02:30, 01:55, 03:00", "02:30, 01:55, 03:00")]
+    [InlineData("America/Santiago", "2026-03-28", "23:30, 22:50, 00:00", "00:30, 23:55, 01:00")]
+    [InlineData("Asia/Kathmandu", "1985-12-20", "00:05, 00:00, 23:55", "00:10, 00:15, 12:00")]
+    public void Clock_changes_are_read_as_the_timetable_has_them(string timeZone, string effective, string starts, string others)
+    {
+        var site = Sites.Read(Sites.Garden(
+            $$"""
+            schedule early { every day; start at {{starts}}; steps { water a for 10 min; pause 2 min; water b, c for 20 min } }
+            schedule late { on mon, sun, sat; start at {{others}}; repeat every 50 min for 3 passes; steps { water b for 30 min } }
+            schedule back { every 3 days; finish by 02:10; steps { water c for 3 h } }
+            schedule after { start after back + 5 min; steps { water a for 90 s } }
+            """,
+            timeZone,
+            effective));
+        foreach (var unit in Enum.GetValues<EventUnit>())
+        {
+            foreach (var isFlat in (bool[])[false, true])
+            {
+                Calendars.Agrees(site, Horizon.DaysFrom(site.Effective, 300), OpenEnded with { Unit = unit, IsFlat = isFlat }, timeZone);
+            }
+        }
+    }
+
+    [Theory]
+    [InlineData("every day", "FREQ=DAILY")]
+    [InlineData("every 3 days", "FREQ=DAILY;INTERVAL=3")]
+    [InlineData("on mon, wed to fri", "FREQ=WEEKLY;WKST=MO;BYDAY=MO,WE,TH,FR")]
+    [InlineData("every 2 weeks on tue, thu", "FREQ=WEEKLY;INTERVAL=2;WKST=WE;BYDAY=TU,TH")]
+    [InlineData("on odd days", "FREQ=MONTHLY;BYMONTHDAY=1,3,5,7,9,11,13,15,17,19,21,23,25,27,29,31")]
+    [InlineData("on even days", "FREQ=MONTHLY;BYMONTHDAY=2,4,6,8,10,12,14,16,18,20,22,24,26,28,30")]
+    [InlineData("on days 1, 15 of month", "FREQ=MONTHLY;BYMONTHDAY=1,15")]
+    [InlineData("on last day of month", "FREQ=MONTHLY;BYMONTHDAY=-1")]
+    [InlineData("on second tue of month", "FREQ=MONTHLY;BYDAY=2TU")]
+    [InlineData("on last fri of month", "FREQ=MONTHLY;BYDAY=-1FR")]
+    public void A_recurrence_is_one_series_without_an_end(string days, string rule)
+    {
+        var site = Sites.Read(Sites.Garden($"schedule only {{ {days}; start at 06:00; steps {{ water a for 10 min }} }}"));
+        var timetable = Timetable.Of(site, Horizon.YearFrom(site.Effective));
+        var calendar = CalendarFile.Of(timetable, OpenEnded);
+        Assert.Equal((1, 0, false), (calendar.Series, calendar.SingleEvents, calendar.IsCut));
+        Assert.Contains($"RRULE:{rule}\r\n", Unfolded(Calendars.Write(timetable, OpenEnded)), StringComparison.Ordinal);
+        Assert.Contains($"RRULE:{rule};UNTIL=20", Unfolded(Calendars.Write(timetable, Calendars.Plain)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_date_taken_out_is_an_exception_of_the_one_series()
+    {
+        var site = Sites.Read(Sites.Garden("schedule only { on tue; except 2026-06-02; start at 06:00; steps { water a for 10 min } }"));
+        var timetable = Timetable.Of(site, Horizon.YearFrom(site.Effective));
+        Assert.Equal((1, 0L), (CalendarFile.Of(timetable, OpenEnded).Series, CalendarFile.Of(timetable, OpenEnded).SingleEvents));
+        Assert.Contains("\r\nEXDATE;TZID=Europe/Lisbon:20260602T060000\r\n", Calendars.Write(timetable, OpenEnded), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_a_clock_change_touches_has_an_end_and_stands_alone_that_day()
+    {
+        var site = Sites.Read(Sites.Garden("schedule only { every day; start at 01:30; steps { water a for 10 min } }"));
+        var timetable = Timetable.Of(site, Horizon.YearFrom(site.Effective));
+        var calendar = CalendarFile.Of(timetable, OpenEnded);
+        Assert.Equal((3, 2L, true), (calendar.Series, calendar.SingleEvents, calendar.IsCut));
+        var file = Calendars.Write(timetable, OpenEnded);
+        Assert.Contains("\r\nRRULE:FREQ=DAILY;UNTIL=20260328T235959Z\r\n", file, StringComparison.Ordinal);
+        Assert.Contains("\r\nDTSTART:20260329T013000Z\r\nDTEND:20260329T014000Z\r\n", file, StringComparison.Ordinal);
+        Assert.Contains("\r\nDTSTART;TZID=Europe/Lisbon:20260330T013000\r\n", file, StringComparison.Ordinal);
+    }
+
+    public static TheoryData<string> Labels =>
+    [
+        "Beds; herbs, and \\\"roses\\\"", "one\\ntwo", "back\\\\slash \\\\n", "\U0001F345 tomatoes \U0001F468\u200D\U0001F33E", new string('x', 300), string.Concat(Enumerable.Repeat("\u00E9\u4E2D\U0001F331", 100)),
+        "END:VEVENT", "x\\nEND:VEVENT\\nEND:VCALENDAR\\nBEGIN:VALARM", " leading and trailing ", "a:b;c=d", "BEGIN:VEVENT\\nATTACH:file",
+    ];
+
+    /// <summary>A label is written in the source with the escapes of a label; what a reader gives back is the label itself.</summary>
+    [Theory]
+    [MemberData(nameof(Labels))]
+    public void Labels_come_back_unchanged_and_bring_nothing_in(string written)
+    {
+        var site = Sites.Read(
+            $$"""
+            site garden "{{written}}" { timezone Europe/Lisbon; effective 2026-01-01 }
+            zone a "{{written}}" { output 1 }
+            schedule only "{{written}}" { every day; note "{{written}}"; start at 06:00; steps { water a for 10 min } }
+            """);
+        var label = site.Label!;
+        var file = Calendars.Write(Timetable.Of(site, Horizon.DaysFrom(site.Effective, 30)), Calendars.Plain);
+        Assert.All(file.Split("\r\n"), line => Assert.InRange(Encoding.UTF8.GetByteCount(line), 0, 75));
+        Assert.DoesNotContain('\uFFFD', file);
+        var only = Assert.Single(Calendars.Events(file));
+        Assert.Equal((label, label), (only.Summary, only.Location));
+        Assert.Equal([label], only.Categories);
+        Assert.Equal($"{label}: 10 min\n{label}", only.Description);
+        Assert.Equal(1, Unfolded(file).Split("\r\n").Count(line => line == "END:VEVENT"));
+        Assert.Equal(2, Unfolded(file).Split("\r\n").Count(line => line.StartsWith("NAME:", StringComparison.Ordinal) || line.StartsWith("X-WR-CALNAME:", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void The_same_timetable_gives_the_same_bytes()
+    {
+        var text = Sites.Garden(Two);
+        Assert.Equal(Of(text), Of(text));
+    }
+
+    [Fact]
+    public void Run_times_and_labels_keep_the_names_of_events()
+    {
+        var uids = Uids(Sites.Garden(Two));
+        Assert.Equal(uids.Count, uids.Distinct().Count());
+        Assert.Equal(uids, Uids(Sites.Garden(Two.Replace("10 min", "12 min", StringComparison.Ordinal))));
+        Assert.Equal(uids, Uids(Sites.Garden(Two.Replace("schedule one", "schedule one \"First\"", StringComparison.Ordinal))));
+        Assert.Equal(uids, Uids(Sites.Garden(Two.Replace("06:00", "07:00", StringComparison.Ordinal))));
+    }
+
+    [Fact]
+    public void Without_a_schedule_the_events_of_others_keep_their_names()
+    {
+        var all = Uids(Sites.Garden(Two));
+        var rest = Uids(Sites.Garden(Two[Two.IndexOf("schedule two", StringComparison.Ordinal)..]));
+        Assert.NotEmpty(rest);
+        Assert.Subset(all.ToHashSet(), rest.ToHashSet());
+    }
+
+    [Fact]
+    public void A_later_first_day_keeps_the_names_of_events()
+    {
+        var site = Sites.Read(Sites.Garden(Two));
+        var all = Calendars.Events(Calendars.Write(Timetable.Of(site, Horizon.YearFrom(site.Effective)), Calendars.Plain)).Select(one => one.Uid).ToHashSet();
+        var later = Calendars.Events(Calendars.Write(Timetable.Of(site, new Horizon(new LocalDate(2026, 5, 1), site.Effective.PlusYears(1))), Calendars.Plain)).Select(one => one.Uid).ToHashSet();
+        Assert.Subset(all, later);
+    }
+
+    [Fact]
+    public void A_timetable_without_a_pass_is_no_calendar()
+    {
+        var site = Sites.Read(Sites.Garden(Two));
+        var calendar = CalendarFile.Of(Timetable.Of(site, Horizon.DaysFrom(new LocalDate(2020, 1, 1), 5)), Calendars.Plain);
+        Assert.True(calendar.IsEmpty);
+        Assert.Throws<InvalidOperationException>(() => calendar.Write(Stream.Null));
+    }
+
+    [Fact]
+    public void Many_passes_a_day_are_shown_as_one_event()
+    {
+        var site = Sites.Read(Sites.Garden("schedule mist { every day; start at 06:35; repeat every 8 min until 19:31; steps { water a for 45 s } }"));
+        var file = Calendars.Write(Timetable.Of(site, Horizon.YearFrom(site.Effective)), OpenEnded);
+        Assert.Equal("98 times, 06:35 to 19:31\na: 45 s", Assert.Single(Calendars.Events(file)).Description);
+    }
+
+    private const string Two = """
+        schedule one { every day; start at 06:00, 20:00; steps { water a for 10 min } }
+        schedule two { on mon; start at 01:30; repeat every 40 min for 2 passes; steps { water b for 10 min } }
+        """;
+
+    private static List<string?> Uids(string text) => [.. Calendars.Events(Of(text)).Select(one => one.Uid).Order(StringComparer.Ordinal)];
+
+    private static string Of(string text)
+    {
+        var site = Sites.Read(text);
+        return Calendars.Write(Timetable.Of(site, Horizon.YearFrom(site.Effective)), OpenEnded);
+    }
+
+    private static string Unfolded(string file) => file.Replace("\r\n ", "", StringComparison.Ordinal);
+}
