@@ -12,7 +12,7 @@ namespace WaterScript.Cli.Commands;
 /// <summary><c>waterscript compile FILE --to yaml</c>: writes the timetable of a site.</summary>
 internal sealed class CompileCommand
 {
-    private const string Runs = "runs";
+    private const string Lists = "runs, openings and switchings";
     private readonly Terminal _terminal;
     private readonly Argument<string> _file = new("FILE") { Description = "The file with the site, or - for standard input." };
     private readonly Option<string?> _to = Arguments.Text("--to", "yaml|json|csv|icalendar", "What to write.");
@@ -20,7 +20,7 @@ internal sealed class CompileCommand
     private readonly Option<string?> _until = Arguments.Text("--until", "DATE", "First day that is not in it any more. Default: a year after the first.");
     private readonly Option<string?> _days = Arguments.Text("--days", "N", "So many days, in place of --until.");
     private readonly Option<string?> _output = new("--output", "-o") { HelpName = "PATH", Description = "Write to this file, whole or not at all; - is standard output." };
-    private readonly Option<string?> _only = Arguments.Text("--only", "runs", "Leave out the description of the site and the totals.");
+    private readonly Option<string?> _only = Arguments.Text("--only", "runs|openings|switchings", "One list, without the description of the site. Of csv, runs are the default.");
     private readonly Option<string?> _controller = Arguments.Text("--controller", "NAME", "Only what this controller switches.");
     private readonly Option<string?> _run = Arguments.Text("--run", "NAME", "One pass of this schedule, manual or not, in place of the calendar; goes with --at.");
     private readonly Option<string?> _at = Arguments.Text("--at", "TIME", "When, by the site's clocks: 2026-05-01T09:30.");
@@ -47,8 +47,8 @@ internal sealed class CompileCommand
     private int Run(ParseResult parsed)
     {
         var format = FormatOf(parsed.GetValue(_to));
-        var isRunsOnly = IsRunsOnly(parsed.GetValue(_only));
-        if (format is null) RefuseWithCalendar(isRunsOnly);
+        var only = ListOf(parsed.GetValue(_only));
+        if (format is null) RefuseWithCalendar(only);
         else _calendar.RefuseAny(parsed);
         var range = DateOptions.Read(parsed.GetValue(_from), parsed.GetValue(_until), parsed.GetValue(_days), parsed.GetValue(_run), parsed.GetValue(_at));
         var file = parsed.GetValue(_file)!;
@@ -61,7 +61,7 @@ internal sealed class CompileCommand
         if (reading.Site is not { } site || (hasErrors && !parsed.GetValue(_despiteErrors))) return Refuse(reading.Site?.DisplayName ?? file, findings);
         if (hasErrors) _terminal.Error.Write($"{site.DisplayName}: {Tally.Of(findings)}. Written all the same, because of --despite-errors: what has an error may be missing.\n");
 
-        var options = new OutputOptions(TimeZoneData()) { RunsOnly = isRunsOnly, Controller = ControllerOf(site, parsed.GetValue(_controller)) };
+        var options = new OutputOptions(TimeZoneData()) { Only = only, Controller = ControllerOf(site, parsed.GetValue(_controller)) };
         var path = parsed.GetValue(_output) ?? SiteFile.Standard;
         var timetable = range.TimetableOf(site);
         if (format is { } document) Write(path, stream => TimetableOutput.Write(timetable, document, options, stream));
@@ -90,9 +90,9 @@ internal sealed class CompileCommand
         _terminal.Error.Write(CalendarVerdict.Of(calendar, timetable) + "\n");
     }
 
-    private static void RefuseWithCalendar(bool isRunsOnly)
+    private static void RefuseWithCalendar(TimetableList? only)
     {
-        if (isRunsOnly) throw new CommandException("--only is for timetables; a calendar has events only");
+        if (only is not null) throw new CommandException("--only is for timetables; a calendar has events only");
     }
 
     /// <summary>The form of a timetable; null for a calendar.</summary>
@@ -106,12 +106,13 @@ internal sealed class CompileCommand
         _ => throw new CommandException($"\"{word}\" is no format; there are yaml, json, csv and icalendar"),
     };
 
-    private static bool IsRunsOnly(string? word) => word switch
+    private static TimetableList? ListOf(string? word) => word switch
     {
-        null => false,
-        Runs => true,
-        "openings" or "switchings" => throw new CommandException($"{word} are not yet computed; there are runs"),
-        _ => throw new CommandException($"\"{word}\" is no part of a timetable; there are runs"),
+        null => null,
+        "runs" => TimetableList.Runs,
+        "openings" => TimetableList.Openings,
+        "switchings" => TimetableList.Switchings,
+        _ => throw new CommandException($"\"{word}\" is no list of a timetable; there are {Lists}"),
     };
 
     private static Controller? ControllerOf(Site site, string? name)

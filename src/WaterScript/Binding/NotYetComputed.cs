@@ -6,7 +6,7 @@ namespace WaterScript.Binding;
 
 /// <summary>
 /// What is read and checked but not computed yet, in one place. Each use is an error, because a timetable without it would be
-/// wrong; what only adds to the runs of zones is told as a warning.
+/// wrong.
 /// </summary>
 internal sealed class NotYetComputed(Site site, Scope scope)
 {
@@ -15,15 +15,6 @@ internal sealed class NotYetComputed(Site site, Scope scope)
     /// <summary>Reports every use.</summary>
     public void Report()
     {
-        foreach (var device in site.Devices)
-        {
-            scope.Report(Finding.At(Rules.NotComputed, device.Origin, $"\"{device.Name}\" is not switched yet", "the timetable lists the runs of zones") with
-            {
-                Severity = Severity.Warning,
-                WayOut = "Let the controller switch it along with its zones for now.",
-            });
-        }
-
         foreach (var restriction in site.Restrictions) Tell(restriction.Origin, "restrictions are not judged yet");
         foreach (var scale in UsedScales().OfType<ClimateScale>()) Tell(scale.Origin, "a scale by climate is not computed yet");
         foreach (var step in site.Schedules.SelectMany(schedule => schedule.Steps)) Visit(step);
@@ -41,9 +32,6 @@ internal sealed class NotYetComputed(Site site, Scope scope)
         {
             case WaterStep { With: not null }:
                 Tell(step.Origin, "an amount of water is not computed yet", "Write a time, like this: water lawn for 10 min");
-                break;
-            case WaterStep { Through: not null }:
-                Tell(step.Origin, "dosing is not computed yet", "Leave out `through` for now.");
                 break;
             case CycleStep:
                 Tell(step.Origin, "cycles are not computed yet", "Write the pieces and pauses out for now.");

@@ -9,6 +9,6 @@ public enum OutputFormat
     /// <summary>JSON (RFC 8259), the same tree.</summary>
     Json,
 
-    /// <summary>The runs, one a line (RFC 4180).</summary>
+    /// <summary>One list, an entry a line (RFC 4180): the runs, or the one that is asked for.</summary>
     Csv,
 }

@@ -116,7 +116,7 @@ internal sealed class SiteDescription(Site site)
     {
         writer.Entry("name", device.Name);
         writer.Entry("label", device.Label);
-        writer.Entry("kind", device.Kind switch { DeviceKind.Pump => "pump", DeviceKind.Master => "master", _ => "injector" });
+        writer.Entry("kind", OpeningFields.WordOf(device.Kind));
         WriteOutput(writer, device.Controller, device.Output);
         writer.Entry("supply", device.Supply?.Name);
         writer.List("zones", device.Zones, zone => writer.Text(zone.Name), Layout.OneLine);

@@ -1,26 +1,75 @@
+using WaterScript.Model;
 using WaterScript.Timetables;
 
 namespace WaterScript.Outputs;
 
-/// <summary>The runs of a timetable as a table (RFC 4180), closed by their count and hash.</summary>
+/// <summary>A list of a timetable as a table (RFC 4180), closed by its count and hash.</summary>
 internal static class TimetableCsv
 {
     private const int BufferSize = 1 << 15;
 
-    /// <summary>Writes the table.</summary>
+    /// <summary>Writes the table: the runs, unless another list is asked for.</summary>
     public static void Write(Timetable timetable, OutputOptions options, Stream output)
     {
         var buffered = new BufferedStream(output, BufferSize);
-        using var lines = new CsvRuns();
-        var fields = new RunFields(timetable);
-        buffered.Write(lines.Header());
-        foreach (var run in timetable.RunsFor(options.Controller))
+        switch (options.Only)
         {
-            fields.Take(run);
-            buffered.Write(lines.Line(fields));
+            case TimetableList.Openings:
+                WriteOpenings(timetable, options.Controller, buffered);
+                break;
+            case TimetableList.Switchings:
+                WriteSwitchings(timetable, options.Controller, buffered);
+                break;
+            default:
+                WriteRuns(timetable, options.Controller, buffered);
+                break;
         }
 
-        buffered.Write(lines.Closing());
         buffered.Flush();
+    }
+
+    private static void WriteRuns(Timetable timetable, Controller? controller, BufferedStream output)
+    {
+        using var lines = new CsvRuns();
+        var fields = new RunFields(timetable);
+        output.Write(lines.Header.Span);
+        foreach (var run in timetable.RunsFor(controller))
+        {
+            fields.Take(run);
+            output.Write(lines.Line(fields));
+        }
+
+        output.Write(lines.Closing(Validity.Of(timetable)));
+    }
+
+    private static void WriteOpenings(Timetable timetable, Controller? controller, BufferedStream output)
+    {
+        using var lines = new CsvOpenings();
+        var fields = new OpeningFields(timetable.Site);
+        output.Write(lines.Header.Span);
+        foreach (var opening in timetable.OpeningsFor(controller))
+        {
+            fields.Take(opening);
+            output.Write(lines.Line(fields));
+        }
+
+        output.Write(lines.Closing(Validity.Of(timetable)));
+    }
+
+    /// <summary>Every line says how long its output is ever on, so the openings are walked once before.</summary>
+    private static void WriteSwitchings(Timetable timetable, Controller? controller, BufferedStream output)
+    {
+        var outputs = new SwitchedOutputs(timetable.Site, controller);
+        foreach (var opening in timetable.OpeningsFor(controller)) outputs.Add(opening);
+        using var lines = new CsvSwitchings();
+        var fields = new SwitchingFields(timetable.Site, outputs);
+        output.Write(lines.Header.Span);
+        foreach (var switching in timetable.SwitchingsFor(controller))
+        {
+            fields.Take(switching);
+            output.Write(lines.Line(fields));
+        }
+
+        output.Write(lines.Closing(Validity.Of(timetable)));
     }
 }

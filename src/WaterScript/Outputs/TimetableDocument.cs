@@ -18,19 +18,29 @@ internal sealed class TimetableDocument(Timetable timetable, OutputOptions optio
     /// <summary>Writes it.</summary>
     public void Write()
     {
-        using var lines = new CsvRuns();
+        using var runs = new CsvRuns();
+        using var openings = new CsvOpenings();
+        using var switchings = new CsvSwitchings();
+        var taken = new Taken();
         var totals = new ZoneTotals(_site);
+        var outputs = new SwitchedOutputs(_site, options.Controller);
         writer.StartMap();
         writer.Entry("waterscript", Form);
         writer.Map("site", WriteSite);
         writer.Map("valid", WriteValid, Layout.OneLine);
         writer.Entry("controller", options.Controller?.Name);
-        if (!options.RunsOnly) _description.WriteParts(writer);
-        WriteRuns(lines, totals);
-        if (!options.RunsOnly) writer.List("totals", totals.ByZone().Where(IsWanted), WriteTotal);
-        writer.Map("end", () => WriteEnd(lines), Layout.OneLine);
+        if (IsWhole) _description.WriteParts(writer);
+        if (Has(TimetableList.Runs)) WriteRuns(runs, totals, taken);
+        if (Has(TimetableList.Openings)) WriteOpenings(openings, outputs);
+        if (Has(TimetableList.Switchings)) WriteForDevice(switchings, outputs);
+        if (IsWhole) WriteSums(taken, totals);
+        writer.Map("end", () => WriteEnd(runs, openings, switchings), Layout.OneLine);
         writer.EndMap();
     }
+
+    private bool IsWhole => options.Only is null;
+
+    private bool Has(TimetableList list) => IsWhole || options.Only == list;
 
     private void WriteSite()
     {
@@ -41,10 +51,8 @@ internal sealed class TimetableDocument(Timetable timetable, OutputOptions optio
 
     private void WriteValid()
     {
-        var clock = new ZoneClock(_site.TimeZone);
-        var timestamps = new Timestamps(clock);
-        var from = clock.StartOfDay(CivilDate.DayNumberOf(timetable.Horizon.From));
-        var until = clock.StartOfDay(CivilDate.DayNumberOf(timetable.Horizon.Until));
+        var timestamps = new Timestamps(new ZoneClock(_site.TimeZone));
+        var (from, until) = Validity.Of(timetable);
         Span<byte> buffer = stackalloc byte[Timestamps.Longest];
         writer.Entry("from", timestamps.Instant(from, buffer));
         writer.Entry("until", timestamps.Instant(until, buffer));
@@ -52,13 +60,12 @@ internal sealed class TimetableDocument(Timetable timetable, OutputOptions optio
         writer.Entry("until_epoch", until);
     }
 
-    private void WriteRuns(CsvRuns lines, ZoneTotals totals)
+    private void WriteRuns(CsvRuns lines, ZoneTotals totals, Taken taken)
     {
         var fields = new RunFields(timetable);
-        lines.Header();
         writer.Key("runs");
         writer.StartList();
-        foreach (var run in timetable.RunsFor(options.Controller))
+        foreach (var run in timetable.RunsFor(options.Controller, taken))
         {
             fields.Take(run);
             lines.Line(fields);
@@ -72,6 +79,7 @@ internal sealed class TimetableDocument(Timetable timetable, OutputOptions optio
     private void WriteRun(RunFields fields)
     {
         writer.StartMap(Layout.OneLine);
+        writer.Entry("run", fields.Run.Number);
         writer.Entry("from", fields.From);
         writer.Entry("to", fields.To);
         writer.Entry("zone", fields.Zone.Name);
@@ -86,6 +94,107 @@ internal sealed class TimetableDocument(Timetable timetable, OutputOptions optio
         writer.EndMap();
     }
 
+    private void WriteOpenings(CsvOpenings lines, SwitchedOutputs outputs)
+    {
+        var fields = new OpeningFields(_site);
+        writer.Key("openings");
+        writer.StartList();
+        foreach (var opening in timetable.OpeningsFor(options.Controller))
+        {
+            fields.Take(opening);
+            lines.Line(fields);
+            outputs.Add(opening);
+            WriteOpening(fields);
+        }
+
+        writer.EndList();
+    }
+
+    private void WriteOpening(OpeningFields fields)
+    {
+        writer.StartMap(Layout.OneLine);
+        writer.Entry("opening", fields.Opening.Number);
+        writer.Entry("from", fields.From);
+        writer.Entry("to", fields.To);
+        writer.Entry("controller", fields.Controller.Name);
+        writer.Entry("output", fields.Output);
+        writer.Entry(fields.Kind, fields.Name);
+        writer.Key("runs");
+        writer.StartList(Layout.OneLine);
+        foreach (var run in fields.Opening.Runs) writer.Number(run);
+        writer.EndList();
+        writer.EndMap();
+    }
+
+    /// <summary>What a device needs: how it behaves outside the list, its outputs, and the list.</summary>
+    private void WriteForDevice(CsvSwitchings lines, SwitchedOutputs outputs)
+    {
+        if (!IsWhole)
+        {
+            foreach (var opening in timetable.OpeningsFor(options.Controller)) outputs.Add(opening);
+        }
+
+        writer.Map("policy", WritePolicy, Layout.OneLine);
+        writer.List("outputs", outputs.Entries, WriteOutput);
+        var fields = new SwitchingFields(_site, outputs);
+        writer.Key("switchings");
+        writer.StartList();
+        foreach (var switching in timetable.SwitchingsFor(options.Controller))
+        {
+            fields.Take(switching);
+            lines.Line(fields);
+            WriteSwitching(fields);
+        }
+
+        writer.EndList();
+    }
+
+    /// <summary>
+    /// Closed when the power comes back, and outside the list; of an opening that is still due what is left is carried out, and
+    /// never shifted; without a clock nothing is.
+    /// </summary>
+    private void WritePolicy()
+    {
+        writer.Entry("power_up", "close-all");
+        writer.Entry("before", "rest");
+        writer.Entry("after", "rest");
+        writer.Entry("late", "join");
+        writer.Entry("clock_unset", "rest");
+    }
+
+    private void WriteOutput(SwitchedOutputs.Entry output)
+    {
+        writer.StartMap(Layout.OneLine);
+        writer.Entry("controller", output.Wired.Controller.Name);
+        writer.Entry("output", output.Wired.Number);
+        writer.Entry("for", output.Wired.Name);
+        writer.Entry("kind", output.Wired.IsLatching ? "latching" : "non-latching");
+        writer.Entry("pulse_ms", output.PulseMilliseconds);
+        writer.Entry("max_on_s", output.MaxOnSeconds);
+        writer.EndMap();
+    }
+
+    private void WriteSwitching(SwitchingFields fields)
+    {
+        var after = fields.Switching.AfterMilliseconds;
+        writer.StartMap(Layout.OneLine);
+        writer.Entry("t", fields.Switching.Second);
+        writer.Entry("after_ms", after > 0 ? after : null);
+        writer.Entry("controller", fields.Controller.Name);
+        writer.Entry("output", fields.Switching.Output);
+        writer.Entry("do", fields.Do);
+        writer.Entry("polarity", fields.Polarity);
+        writer.Entry("pulse_ms", fields.PulseMilliseconds);
+        writer.Entry("opening", fields.Switching.Opening);
+        writer.EndMap();
+    }
+
+    private void WriteSums(Taken taken, ZoneTotals totals)
+    {
+        new TakenDescription(_site, writer).Write(taken.Water.Where(water => IsWanted(water.Zone)));
+        writer.List("totals", totals.ByZone().Where(total => IsWanted(total.Zone)), WriteTotal);
+    }
+
     private void WriteTotal(ZoneTotal total)
     {
         writer.StartMap(Layout.OneLine);
@@ -97,13 +206,17 @@ internal sealed class TimetableDocument(Timetable timetable, OutputOptions optio
         writer.EndMap();
     }
 
-    private void WriteEnd(CsvRuns lines)
+    private void WriteEnd(CsvRuns runs, CsvOpenings openings, CsvSwitchings switchings)
     {
-        writer.Entry("runs", lines.Count);
-        writer.Entry("sha256", Encoding.ASCII.GetBytes(lines.Hash()));
+        if (Has(TimetableList.Runs)) writer.Entry("runs", runs.Count);
+        if (Has(TimetableList.Openings)) writer.Entry("openings", openings.Count);
+        if (Has(TimetableList.Switchings)) writer.Entry("switchings", switchings.Count);
+        if (Has(TimetableList.Runs)) writer.Entry("sha256", Encoding.ASCII.GetBytes(runs.Hash()));
+        if (Has(TimetableList.Openings)) writer.Entry("openings_sha256", Encoding.ASCII.GetBytes(openings.Hash()));
+        if (Has(TimetableList.Switchings)) writer.Entry("switchings_sha256", Encoding.ASCII.GetBytes(switchings.Hash()));
     }
 
-    private bool IsWanted(ZoneTotal total) => options.Controller is null || total.Zone.Controller.Index == options.Controller.Index;
+    private bool IsWanted(Zone zone) => options.Controller is null || zone.Controller.Index == options.Controller.Index;
 
     /// <summary>
     /// The SHA-256 of what was compiled: the description as JSON without spaces. Layout, comments and paths are no part of it, nor

@@ -75,7 +75,11 @@ public sealed class Timetable
     /// What each output does, in the order in which its controller does it: in order of the actual time, then controller; at one
     /// moment a controller closes before it opens. Each enumeration expands anew.
     /// </summary>
-    public IEnumerable<Switching> Switchings() => SwitchingStream.Of(Site, Openings());
+    public IEnumerable<Switching> Switchings() => SwitchingsOf(Openings());
+
+    /// <summary>The switchings that openings of this timetable make, which are drawn one by one as the switchings are.</summary>
+    /// <param name="openings">All of <see cref="Openings"/>, in their order.</param>
+    public IEnumerable<Switching> SwitchingsOf(IEnumerable<Opening> openings) => SwitchingStream.Of(Site, openings);
 
     /// <summary>
     /// Each date of the horizon for each schedule with a calendar, by date, then in order of the file, with the passes that

@@ -210,13 +210,11 @@ public sealed class ScheduleRulesTests
         Assert.Contains(reading.Findings, finding => finding.Rule.Slug == "not-computed" && finding.Severity == Severity.Error);
     }
 
-    [Fact]
-    public void WhatIsNotSwitchedYetIsAWarning()
-    {
-        var reading = Expect.Fine("pump p { output 8; supply tap }");
-        Assert.False(reading.Findings.HasErrors);
-        Assert.Contains(reading.Findings, finding => finding.Rule.Slug == "not-computed" && finding.Severity == Severity.Warning);
-    }
+    [Theory]
+    [InlineData("pump p { output 8; supply tap }")]
+    [InlineData("master m { output 8; supply tap; starts 3 s before zones; stays-on-through 60 s }")]
+    [InlineData("injector i { output 8; zones a; after 1 min; rinse 2 min }\nschedule s { manual; steps { water a for 10 min through i } }")]
+    public void WhatFollowsTheZonesIsComputed(string blocks) => Assert.Empty(Expect.Fine(blocks).Findings);
 
     [Fact]
     public void AScaleThatNothingUsesIsFine() => Assert.DoesNotContain(Expect.Fine("scale year { jul 110 % }").Findings, finding => finding.Rule.Slug == "not-computed");

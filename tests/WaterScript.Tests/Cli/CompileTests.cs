@@ -31,7 +31,7 @@ public sealed class CompileTests : Workshop
         Write("site.water", Good);
         var records = CsvReader.Read(RunLine($"compile site.water --to csv {options}").Output);
         Assert.Equal(runs, records.Count - 2);
-        Assert.Equal(first, runs == 0 ? null : records[1][0]);
+        Assert.Equal(first, runs == 0 ? null : records[1][1]);
     }
 
     [Fact]
@@ -95,7 +95,7 @@ public sealed class CompileTests : Workshop
         File.CreateSymbolicLink(PathOf("out.csv"), "real/out.csv");
         Assert.Equal(0, Run("compile", "site.water", "--to", "csv", "-o", "out.csv").ExitCode);
         Assert.Equal("real/out.csv", new FileInfo(PathOf("out.csv")).LinkTarget);
-        Assert.StartsWith("from,to,", Read("real/out.csv"), StringComparison.Ordinal);
+        Assert.StartsWith("run,from,to,", Read("real/out.csv"), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -187,9 +187,14 @@ public sealed class CompileTests : Workshop
             schedule morning { every day; start at 06:00; steps { water lawn, pots for 10 min } }
             """);
         var records = CsvReader.Read(RunLine("compile site.water --to csv --days 1 --controller deck").Output);
-        Assert.Equal("pots", Assert.Single(records[1..^1])[2]);
+        Assert.Equal("pots", Assert.Single(records[1..^1])[3]);
         var tree = JsonNode.Parse(RunLine("compile site.water --to json --days 1 --only runs").Output)!.AsObject();
         Assert.Equal(["waterscript", "site", "valid", "runs", "end"], tree.Select(entry => entry.Key));
+        records = CsvReader.Read(RunLine("compile site.water --to csv --days 1 --controller deck --only switchings").Output);
+        Assert.Equal(["1772345400", "0", "deck", "1", "open", "", "", "660", "2"], records[1]);
+        Assert.Equal(["1772346000", "0", "deck", "1", "close", "", "", "660", "2"], records[2]);
+        records = CsvReader.Read(RunLine("compile site.water --to csv --days 1 --controller deck --only openings").Output);
+        Assert.Equal(["2", "2026-03-01T06:10:00+00:00", "2026-03-01T06:20:00+00:00", "deck", "1", "zone", "pots", "600", "2"], Assert.Single(records[1..^1]));
     }
 
     [Theory]
@@ -209,8 +214,7 @@ public sealed class CompileTests : Workshop
     [InlineData("compile site.water --to yaml --run morning --at 9:30", "\"9:30\" after --at is no date and time")]
     [InlineData("compile site.water --to yaml --run morning --at 2026-05-01T09:30 --days 2", "--run is one pass at one moment")]
     [InlineData("compile site.water --to yaml --controller shed", "no controller is called \"shed\"; there are: ")]
-    [InlineData("compile site.water --to csv --only switchings", "switchings are not yet computed; there are runs")]
-    [InlineData("compile site.water --to csv --only zones", "\"zones\" is no part of a timetable")]
+    [InlineData("compile site.water --to csv --only zones", "\"zones\" is no list of a timetable; there are runs, openings and switchings")]
     [InlineData("compile site.water --tp yaml", "there is no option \"--tp\"; did you mean --to?")]
     [InlineData("compile site.water other.water --to yaml", "there is no argument \"other.water\"")]
     [InlineData("compile site.water --to", "--to needs a value")]

@@ -26,7 +26,7 @@ public partial class TimetableOutputTests
     [Fact]
     public void A_document_of_runs_only_is_what_the_schema_says()
     {
-        var json = Write(Year, OutputFormat.Json, Options with { RunsOnly = true, Controller = HandMadeSite.Full.Controllers[1] });
+        var json = Write(Year, OutputFormat.Json, Options with { Only = TimetableList.Runs, Controller = HandMadeSite.Full.Controllers[1] });
         HoldAgainstSchema(json);
         Assert.Equal(["waterscript", "site", "valid", "controller", "runs", "end"], JsonNode.Parse(json)!.AsObject().Select(entry => entry.Key));
     }
@@ -58,7 +58,7 @@ public partial class TimetableOutputTests
     public void The_table_of_runs_is_read_by_the_book()
     {
         var records = CsvReader.Read(Write(Year, OutputFormat.Csv));
-        Assert.Equal("from,to,zone,output,controller,schedule,day,start,pass,pass_start,step,seconds,depth_mm,volume_l", string.Join(',', records[0]));
+        Assert.Equal("run,from,to,zone,output,controller,schedule,day,start,pass,pass_start,step,seconds,depth_mm,volume_l", string.Join(',', records[0]));
         Assert.All(records, record => Assert.Equal(records[0].Length, record.Length));
         Assert.Equal("end", records[^1][0]);
         Assert.Equal(records.Count - 2, int.Parse(records[^1][1], CultureInfo.InvariantCulture));
@@ -74,7 +74,7 @@ public partial class TimetableOutputTests
         var runs = tree["runs"]!.AsArray();
         foreach (var (run, record) in runs.Zip(records[1..^1]))
         {
-            string[] keys = ["from", "to", "zone", "schedule", "day", "start", "pass", "pass_start", "step", "depth_mm", "volume_l"];
+            string[] keys = ["run", "from", "to", "zone", "schedule", "day", "start", "pass", "pass_start", "step", "depth_mm", "volume_l"];
             Assert.Equal(keys.Select(key => run![key]?.ToString() ?? ""), keys.Select(key => record[Array.IndexOf(records[0], key)]));
         }
 
@@ -93,9 +93,9 @@ public partial class TimetableOutputTests
         var records = CsvReader.Read(Write(Year, OutputFormat.Csv))[1..^1];
         foreach (var total in tree["totals"]!.AsArray())
         {
-            var own = records.Where(record => record[2] == total!["zone"]!.GetValue<string>()).ToList();
+            var own = records.Where(record => record[3] == total!["zone"]!.GetValue<string>()).ToList();
             Assert.Equal(own.Count, total!["runs"]!.GetValue<int>());
-            Assert.Equal(own.Sum(record => long.Parse(record[11], CultureInfo.InvariantCulture)), total["seconds"]!.GetValue<long>());
+            Assert.Equal(own.Sum(record => long.Parse(record[12], CultureInfo.InvariantCulture)), total["seconds"]!.GetValue<long>());
         }
     }
 
@@ -105,7 +105,7 @@ public partial class TimetableOutputTests
     {
         var records = CsvReader.Read(Write(Timetable.Of(HandMadeSite.Full, Horizon.DaysFrom(new LocalDate(2026, 4, 10), 1)), OutputFormat.Csv));
         Assert.Equal(
-            ["2026-04-10T06:00:00+01:00", "2026-04-10T06:02:42+01:00", "lawn", "1", "shed", "yes", "2026-04-10", "1", "1", "2026-04-10T06:00:00+01:00", "1#1.1.1", "162", "0.41", "48.60"],
+            ["1", "2026-04-10T06:00:00+01:00", "2026-04-10T06:02:42+01:00", "lawn", "1", "shed", "yes", "2026-04-10", "1", "1", "2026-04-10T06:00:00+01:00", "1#1.1.1", "162", "0.41", "48.60"],
             records[1]);
     }
 
@@ -125,7 +125,7 @@ public partial class TimetableOutputTests
         var site = tree["site"]!.AsObject();
         site.Remove("sha256");
         site.Remove("timezone_data");
-        foreach (var key in new[] { "waterscript", "valid", "runs", "totals", "end" }) tree.Remove(key);
+        foreach (var key in new[] { "waterscript", "valid", "runs", "openings", "policy", "outputs", "switchings", "taken", "totals", "end" }) tree.Remove(key);
         var json = tree.ToJsonString(new JsonSerializerOptions { Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
         Assert.Equal(Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(json))), SiteHash(Year));
     }
@@ -137,7 +137,7 @@ public partial class TimetableOutputTests
         var all = CsvReader.Read(Write(Year, OutputFormat.Csv))[1..^1];
         var own = CsvReader.Read(Write(Year, OutputFormat.Csv, Options with { Controller = deck }))[1..^1];
         Assert.NotEmpty(own);
-        Assert.Equal(all.Where(record => record[4] == deck.Name), own);
+        Assert.Equal(all.Where(record => record[5] == deck.Name), own);
         Assert.Equal(SiteHash(Year), JsonNode.Parse(Write(Year, OutputFormat.Json, Options with { Controller = deck }))!["site"]!["sha256"]!.GetValue<string>());
     }
 
@@ -146,7 +146,7 @@ public partial class TimetableOutputTests
     {
         var walk = Timetable.OfOnePass(HandMadeSite.Full, HandMadeSite.Full.Schedules[4], new LocalDateTime(2026, 5, 1, 9, 30));
         HoldAgainstSchema(Write(walk, OutputFormat.Json));
-        Assert.Equal(["2026-05-01T09:30:00+01:00", "2026-05-01T09:31:21+01:00"], CsvReader.Read(Write(walk, OutputFormat.Csv))[1..^1].Select(record => record[0]));
+        Assert.Equal(["2026-05-01T09:30:00+01:00", "2026-05-01T09:31:21+01:00"], CsvReader.Read(Write(walk, OutputFormat.Csv))[1..^1].Select(record => record[1]));
     }
 
     /// <summary>Ten years of many zones must not live in memory: what a run leaves behind for the collector is bounded, and nothing is kept.</summary>
@@ -168,6 +168,7 @@ public partial class TimetableOutputTests
         Write(timetable, format, Stream.Null);
         var start = GC.GetAllocatedBytesForCurrentThread();
         var runs = timetable.Runs().LongCount();
+        if (format != OutputFormat.Csv) _ = timetable.Openings().LongCount() + timetable.Switchings().LongCount();
         var expanded = GC.GetAllocatedBytesForCurrentThread();
         Write(timetable, format, Stream.Null);
         return (runs, GC.GetAllocatedBytesForCurrentThread() - expanded - (expanded - start));
