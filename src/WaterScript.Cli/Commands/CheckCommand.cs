@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
-using WaterScript.Binding;
+using NodaTime;
 using WaterScript.Checks;
 using WaterScript.Cli.Files;
 using WaterScript.Diagnostics;
@@ -8,47 +8,62 @@ using WaterScript.Diagnostics;
 namespace WaterScript.Cli.Commands;
 
 /// <summary><c>waterscript check FILE…</c>: says what is found, and what was looked at.</summary>
-internal static class CheckCommand
+internal sealed class CheckCommand
 {
+    private readonly Terminal _terminal;
+    private readonly Argument<string[]> _files = new("FILE") { Description = "Files with a site, folders to look for them in, or - for standard input.", Arity = ArgumentArity.OneOrMore };
+    private readonly Option<bool> _strict = Arguments.Switch("--strict", "A warning counts like an error for the exit status.");
+    private readonly Option<string?> _from = Arguments.Text("--from", "DATE", "First date to look at. Default: the site's effective date.");
+    private readonly Option<bool> _showAccepted = Arguments.Switch("--show-accepted", "Show what is accepted too, with the reason.");
+    private readonly Option<string?> _root = Arguments.Root();
+
+    private CheckCommand(Terminal terminal) => _terminal = terminal;
+
     /// <summary>The command.</summary>
     public static Command Create(Terminal terminal)
     {
-        var files = new Argument<string[]>("FILE") { Description = "Files with a site, folders to look for them in, or - for standard input.", Arity = ArgumentArity.OneOrMore };
-        var strict = Arguments.Switch("--strict", "A warning counts like an error for the exit status.");
-        var root = Arguments.Root();
-        var command = new Command("check", "Reads sites and says what is found in them.") { files, strict, root };
-        command.SetAction(parsed => Run(parsed.GetValue(files)!, parsed.GetValue(strict), parsed.GetValue(root), terminal));
+        var self = new CheckCommand(terminal);
+        var command = new Command("check", "Reads sites and says what is found in them.") { self._files, self._strict, self._from, self._showAccepted, self._root };
+        command.SetAction(self.Run);
         return command;
     }
 
-    private static int Run(string[] paths, bool isStrict, string? root, Terminal terminal)
+    private int Run(ParseResult parsed)
     {
-        var worst = Severity.Advice;
-        foreach (var path in paths)
+        LocalDate? from = parsed.GetValue(_from) is { } date ? DateOptions.Date(_from.Name, date) : null;
+        var report = new TextReport(_terminal.Text, _terminal.TextHasColour, parsed.GetValue(_showAccepted));
+        var gravest = Severity.Advice;
+        foreach (var site in CheckAll(Targets(parsed.GetValue(_files)!), parsed.GetValue(_root), from))
         {
-            var sites = Directory.Exists(path) ? SitesIn(path, terminal) : [path];
-            foreach (var site in sites) worst = Max(worst, Check(SiteFile.Read(site, root, terminal), site, terminal));
+            report.Print(site);
+            if (site.Worst > gravest) gravest = site.Worst.Value;
         }
 
-        return worst >= (isStrict ? Severity.Warning : Severity.Error) ? ExitCode.Findings : ExitCode.Success;
+        return gravest >= (parsed.GetValue(_strict) ? Severity.Warning : Severity.Error) ? ExitCode.Findings : ExitCode.Success;
     }
 
+    /// <summary>The root files that the arguments name, in order.</summary>
+    private ImmutableArray<string> Targets(string[] paths) => [.. paths.SelectMany(path => Directory.Exists(path) ? SitesIn(path) : [path])];
+
     /// <summary>The sites in a folder; files that belong to none are named, so that nobody takes silence for "fine".</summary>
-    private static ImmutableArray<string> SitesIn(string folder, Terminal terminal)
+    private ImmutableArray<string> SitesIn(string folder)
     {
         var search = SiteSearch.In(folder);
-        foreach (var stray in search.Strays) terminal.Text.Write($"{ShownPath.Of(stray)}: not checked, it has no site and no site here includes it.\n");
+        foreach (var stray in search.Strays) _terminal.Text.Write($"{ShownPath.Of(stray)}: not checked, it has no site and no site here includes it.\n");
         return !search.Sites.IsEmpty ? search.Sites : throw new CommandException($"no .water file with a site in {folder}");
     }
 
-    private static Severity Check(SiteReading reading, string path, Terminal terminal)
+    /// <summary>Checks sites side by side; hands them out in their order, each as soon as it and all before it are ready.</summary>
+    private IEnumerable<CheckedSite> CheckAll(ImmutableArray<string> paths, string? root, LocalDate? from)
     {
-        var report = reading is { Site: { } site, Findings.HasErrors: false } ? Linter.Check(site, CheckHorizon.Of(site)) : null;
-        List<Finding> findings = [.. reading.Findings, .. report?.Findings ?? []];
-        new FindingPrinter(terminal.Text, terminal.TextHasColour).Print(findings);
-        terminal.Text.Write(Verdict.Of(reading, path, findings, report?.Horizon) + "\n");
-        return findings.Select(finding => finding.Severity).DefaultIfEmpty(Severity.Advice).Max();
+        if (paths is [var only]) return [Check(only, root, from)];
+        var checks = paths.Select(path => Task.Run(() => Check(path, root, from))).ToList();
+        return checks.Select(check => check.GetAwaiter().GetResult());
     }
 
-    private static Severity Max(Severity first, Severity second) => first > second ? first : second;
+    private CheckedSite Check(string path, string? root, LocalDate? from)
+    {
+        var source = SiteSource.Open(path, root, _terminal);
+        return CheckedSite.Of(source.Root.Path, source.Read(), from);
+    }
 }

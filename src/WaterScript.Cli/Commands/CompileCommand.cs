@@ -52,32 +52,31 @@ internal sealed class CompileCommand
         else _calendar.RefuseAny(parsed);
         var range = DateOptions.Read(parsed.GetValue(_from), parsed.GetValue(_until), parsed.GetValue(_days), parsed.GetValue(_run), parsed.GetValue(_at));
         var file = parsed.GetValue(_file)!;
-        var reading = SiteFile.Read(file, parsed.GetValue(_root), _terminal);
-        var findings = new List<Finding>(reading.Findings);
-        if (reading is { Site: { } sound, Findings.HasErrors: false }) findings.AddRange(Linter.Check(sound, CheckHorizon.Of(sound)).Findings);
-        new FindingPrinter(_terminal.Error, _terminal.ErrorHasColour).Print(findings);
+        var source = SiteSource.Open(file, parsed.GetValue(_root), _terminal);
+        var check = CheckedSite.Of(source.Root.Path, source.Read());
+        new FindingPrinter(_terminal.Error, _terminal.ErrorHasColour).Print(check.Findings);
 
-        var hasErrors = findings.Exists(finding => finding.Severity == Severity.Error);
-        if (reading.Site is not { } site || (hasErrors && !parsed.GetValue(_despiteErrors))) return Refuse(reading.Site?.DisplayName ?? file, findings);
-        if (hasErrors) _terminal.Error.Write($"{site.DisplayName}: {Tally.Of(findings)}. Written all the same, because of --despite-errors: what has an error may be missing.\n");
+        var hasErrors = check.Worst == Severity.Error;
+        if (check.Reading.Site is not { } site || (hasErrors && !parsed.GetValue(_despiteErrors))) return Refuse(check);
+        if (hasErrors) _terminal.Error.Write($"{check.Name}: {Tally.Of(check.Findings)}. Written all the same, because of --despite-errors: what has an error may be missing.\n");
 
         var options = new OutputOptions(TimeZoneData()) { Only = only, Controller = ControllerOf(site, parsed.GetValue(_controller)) };
-        var path = parsed.GetValue(_output) ?? SiteFile.Standard;
+        var path = parsed.GetValue(_output) ?? SiteSource.Standard;
         var timetable = range.TimetableOf(site);
         if (format is { } document) Write(path, stream => TimetableOutput.Write(timetable, document, options, stream));
         else WriteCalendar(timetable, _calendar.Read(parsed, site, options.Controller, range.IsOpenEnded), _calendar.IsDespiteSize(parsed), path);
         return hasErrors ? ExitCode.Findings : ExitCode.Success;
     }
 
-    private int Refuse(string name, List<Finding> findings)
+    private int Refuse(CheckedSite check)
     {
-        _terminal.Error.Write($"{name}: {Tally.Of(findings)}. Nothing was written.\n");
+        _terminal.Error.Write($"{check.Name}: {Tally.Of(check.Findings)}. Nothing was written.\n");
         return ExitCode.Findings;
     }
 
     private void Write(string path, Action<Stream> write)
     {
-        if (path == SiteFile.Standard) write(_terminal.Output);
+        if (path == SiteSource.Standard) write(_terminal.Output);
         else AtomicFile.Write(path, write);
     }
 

@@ -73,7 +73,9 @@ internal sealed class DateOptions
         throw new CommandException($"no schedule is called \"{_schedule}\"" + (nearest is null ? $"; there are: {string.Join(", ", names)}" : $"; did you mean {nearest}?"));
     }
 
-    private static LocalDate Date(string option, string text)
+    /// <summary>The date after an option.</summary>
+    /// <exception cref="CommandException">It is none.</exception>
+    public static LocalDate Date(string option, string text)
     {
         var parsed = LocalDatePattern.Iso.Parse(text);
         if (!parsed.Success || parsed.Value.Year is < 1 or > 9_000) throw new CommandException($"\"{text}\" after {option} is no date; write it like 2026-05-01");

@@ -1,36 +1,49 @@
 using System.Globalization;
 using NodaTime.Text;
-using WaterScript.Binding;
-using WaterScript.Cli.Files;
+using WaterScript.Checks;
 using WaterScript.Diagnostics;
-using WaterScript.Timetables;
 
 namespace WaterScript.Cli.Commands;
 
-/// <summary>What a check comes to, with what was looked at and what was not.</summary>
+/// <summary>What a check comes to, with what was looked at and what was not. Never a bare "fine".</summary>
 internal static class Verdict
 {
-    private const string NotChecked = "Not checked yet: water, power, restrictions, plants and soil.";
     private static readonly LocalDatePattern Day = LocalDatePattern.CreateWithInvariantCulture("d MMM uuuu");
 
-    /// <summary>Two lines at most.</summary>
-    /// <param name="reading">What was read.</param>
-    /// <param name="path">The root file.</param>
-    /// <param name="findings">All that was found.</param>
-    /// <param name="horizon">The dates that were looked at; null when reading found errors.</param>
-    public static string Of(SiteReading reading, string path, IEnumerable<Finding> findings, Horizon? horizon)
+    /// <summary>The verdict, in one line or, where something was not checked, two or three.</summary>
+    public static string Of(CheckedSite site) =>
+        $"{site.Name}: {TallyOf(site)}. Read {Counted(Math.Max(1, site.Reading.Files.Length), "file")}{Looked(site)}";
+
+    private static string TallyOf(CheckedSite site)
     {
-        var name = reading.Site?.DisplayName ?? (path == SiteFile.Standard ? path : ShownPath.Of(path));
-        return $"{name}: {Tally.Of(findings)}. Read {Counted(Math.Max(1, reading.Files.Length), "file")}{Looked(reading, horizon)}";
+        var tally = Tally.Of(site.Findings);
+        if (!site.Accepted.IsEmpty) tally += string.Create(CultureInfo.InvariantCulture, $", {site.Accepted.Length} accepted");
+        if (site.InBaseline > 0) tally += string.Create(CultureInfo.InvariantCulture, $", {site.InBaseline} in the baseline");
+        return tally;
     }
 
-    private static string Looked(SiteReading reading, Horizon? horizon)
+    private static string Looked(CheckedSite site)
     {
-        if (horizon is null) return "; what it does in time was not looked at, because of the errors.";
-        var site = reading.Site!;
-        var last = horizon.Until.PlusDays(-1);
-        return $" with {Counted(site.Zones.Length, "zone")} and {Counted(site.Schedules.Length, "schedule")}. "
-            + $"Checked {Day.Format(horizon.From)} to {Day.Format(last)}: days and times.\n{NotChecked}";
+        if (site.Lint is not { } lint) return "; what it does in time was not looked at, because of the errors.";
+        var model = site.Reading.Site!;
+        var horizon = $"{Day.Format(lint.Horizon.From)} to {Day.Format(lint.Horizon.Until.PlusDays(-1))}";
+        var areas = Area.All.Where(area => area.IsChecked && area != Area.All[0]).Select(area => area.Name);
+        return $" with {Counted(model.Zones.Length, "zone")} and {Counted(model.Schedules.Length, "schedule")}. Checked {horizon}: {string.Join(", ", areas)}."
+            + Line("Not checked: ", lint.NotChecked)
+            + Line("Not checked yet: ", NotYet());
+    }
+
+    /// <summary>What no version of the program up to this one checks: whole areas by name, else the rules.</summary>
+    private static IEnumerable<string> NotYet()
+    {
+        var areas = Area.All.Where(area => !area.ToCome.IsEmpty).ToLookup(area => area.IsChecked);
+        return areas[false].Select(area => area.Name).Concat(areas[true].SelectMany(area => area.ToCome));
+    }
+
+    private static string Line(string start, IEnumerable<string> parts)
+    {
+        var text = string.Join(", ", parts);
+        return text.Length == 0 ? "" : $"\n{start}{text}.";
     }
 
     private static string Counted(int count, string word) =>

@@ -38,6 +38,16 @@ public sealed class FindingPrinter(TextWriter output, bool colour)
         foreach (var finding in findings) Print(finding);
     }
 
+    /// <summary>Prints a finding that the user accepts, without a way out, and a blank line after it.</summary>
+    /// <param name="finding">What was found.</param>
+    /// <param name="acceptance">The line that accepts it, with the reason.</param>
+    public void PrintAccepted(Finding finding, Label acceptance)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        Write("accepted ", Ink.Faint);
+        Print(finding with { Others = finding.Others.Add(acceptance), WayOut = "", Fix = null });
+    }
+
     private static string WayOutOf(Finding finding) => finding.WayOut.Length > 0 ? finding.WayOut : finding.Fix?.Title ?? "";
 
     private void PrintHeading(Finding finding)

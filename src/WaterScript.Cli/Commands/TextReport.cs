@@ -1,0 +1,27 @@
+using WaterScript.Checks;
+using WaterScript.Diagnostics;
+
+namespace WaterScript.Cli.Commands;
+
+/// <summary>What checks found, for people to read.</summary>
+/// <param name="output">Where to.</param>
+/// <param name="hasColour">Whether it shows colours.</param>
+/// <param name="showsAccepted">Whether what is accepted is shown too.</param>
+internal sealed class TextReport(TextWriter output, bool hasColour, bool showsAccepted)
+{
+    private readonly FindingPrinter _printer = new(output, hasColour);
+
+    /// <summary>Prints what was found in a site, and the verdict.</summary>
+    public void Print(CheckedSite site)
+    {
+        _printer.Print(site.Findings);
+        if (showsAccepted) PrintAccepted(site);
+        output.Write(Verdict.Of(site) + "\n");
+    }
+
+    private void PrintAccepted(CheckedSite site)
+    {
+        foreach (var (finding, acceptance) in site.Accepted)
+            _printer.PrintAccepted(finding, new Label(acceptance.Origin, $"accepted, because {acceptance.Because}"));
+    }
+}

@@ -1,0 +1,69 @@
+using System.Collections.Immutable;
+using NodaTime;
+using WaterScript.Binding;
+using WaterScript.Diagnostics;
+using WaterScript.Text;
+
+namespace WaterScript.Cli.Files;
+
+/// <summary>A root file and the folder that its includes come from, ready to be read as a site, as often as wanted.</summary>
+internal sealed class SiteSource
+{
+    /// <summary>What stands for standard input and output in place of a path.</summary>
+    public const string Standard = "-";
+
+    private readonly string _rootPath;
+    private readonly SourceFolder _folder;
+
+    private SiteSource(SourceText root, string rootPath, SourceFolder folder) => (Root, _rootPath, _folder) = (root, rootPath, folder);
+
+    /// <summary>The root file.</summary>
+    public SourceText Root { get; }
+
+    /// <summary>Whether every letter of the files read so far could be decoded, so that they can be written back.</summary>
+    public bool IsText => _folder.Findings.Count == 0;
+
+    /// <summary>Opens a root file.</summary>
+    /// <param name="path">A file, or <see cref="Standard"/> for standard input.</param>
+    /// <param name="wantedRoot">What <c>--root</c> says, or null.</param>
+    /// <param name="terminal">Where standard input is.</param>
+    /// <exception cref="CommandException">The file cannot be read.</exception>
+    public static SiteSource Open(string path, string? wantedRoot, Terminal terminal)
+    {
+        if (path == Standard)
+        {
+            var here = Directory.GetCurrentDirectory();
+            var folder = new SourceFolder(RootFolder.Of(here, wantedRoot));
+            return new SiteSource(folder.Decode(Standard, terminal.OpenInput()), folder.PathOf(Path.Combine(here, Standard)), folder);
+        }
+
+        if (Directory.Exists(path)) throw new CommandException($"{path} is a folder; give a file");
+        if (!File.Exists(path)) throw new CommandException($"there is no file {path}");
+        var files = new SourceFolder(RootFolder.Of(Path.GetDirectoryName(RealPath.Of(path))!, wantedRoot));
+        return new SiteSource(files.ReadFile(path), files.PathOf(path), files);
+    }
+
+    /// <summary>Reads a site and all that it includes, as they are.</summary>
+    public SiteReading Read()
+    {
+        var reading = Read(ImmutableDictionary<string, SourceText>.Empty);
+        if (IsText) return reading;
+        if (_folder.Findings is [var only] && Root.Text.Length == 0) return new SiteReading(null, [], [only]);
+        return reading with { Findings = [.. _folder.Findings, .. reading.Findings.Where(finding => !IsFollowUp(finding))] };
+    }
+
+    /// <summary>Reads a site and all that it includes, with other texts in place of some files.</summary>
+    /// <param name="changed">The other texts, by the path that findings show.</param>
+    public SiteReading Read(IReadOnlyDictionary<string, SourceText> changed) =>
+        SiteReader.Read(changed.GetValueOrDefault(Root.Path, Root), _rootPath, new ChangedFiles(_folder, changed), DateTimeZoneProviders.Tzdb);
+
+    /// <summary>Whether a finding is about a letter that could not be decoded, which is reported already.</summary>
+    private static bool IsFollowUp(Finding finding) => finding.Primary.Location.Text.Contains('\uFFFD', StringComparison.Ordinal);
+
+    private sealed class ChangedFiles(SourceFolder folder, IReadOnlyDictionary<string, SourceText> changed) : ISourceReader
+    {
+        public SourceText? Read(string path) => folder.Read(path) is { } text ? changed.GetValueOrDefault(text.Path, text) : null;
+
+        public bool LeadsOutside(string path) => folder.LeadsOutside(path);
+    }
+}

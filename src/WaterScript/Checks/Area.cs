@@ -1,0 +1,49 @@
+using System.Collections.Immutable;
+using WaterScript.Diagnostics;
+
+namespace WaterScript.Checks;
+
+/// <summary>A part of what can go wrong, with the rules about it.</summary>
+/// <param name="Name">As the verdict says it: <c>power</c>.</param>
+/// <param name="Slugs">Its rules, built or to come.</param>
+public sealed record Area(string Name, ImmutableArray<string> Slugs)
+{
+    /// <summary>All of them, in the order in which the documentation lists them.</summary>
+    public static ImmutableArray<Area> All { get; } =
+    [
+        new("reading the file", [.. Rules.All.Select(rule => rule.Slug), AcceptUnused.Rule.Slug, "looks-like-wrong-unit", "unused", "never-watered"]),
+        new("days and times",
+        [
+            "never-due", "skipped-time", "doubled-time", "no-sun-event", "same-moment", "no-pass", "zone-twice", "pass-overlap", "schedules-overlap",
+            "change-too-close", "rest-too-short", "too-long-dry", "longer-than-longest", "shorter-than-shortest", "days-in-a-row",
+            "cut-short", "cut-by-hold", "midday-watering", "ends-late", "short-run",
+        ]),
+        new("restrictions",
+        [
+            "outside-hours", "forbidden-day", "too-many-days", "too-long-a-day", "too-deep-a-day", "zones-at-a-time", "night-too-short", "too-many-at-once",
+        ]),
+        new("water",
+        [
+            "flow-over-supply", "flow-under-minimum", "pump-alone", "injector-alone", "motor-starts", "tank-runs-dry", "daily-volume", "hammer", "vacuum-breaker-hours",
+        ]),
+        new("power",
+        [
+            "output-shared", "output-missing", "clocks-apart",
+            "holding-over", "inrush-over", "pulse-too-soon", "store-too-small", "cannot-close-all", "wire-drop",
+        ]),
+        new("plants and soil", ["runs-off", "under-watered", "over-watered", "below-roots", "uneven-together", "frost-months"]),
+    ];
+
+    /// <summary>Whether some of it is checked.</summary>
+    public bool IsChecked => ToCome.Length < Slugs.Length;
+
+    /// <summary>Its rules that are not checked yet.</summary>
+    public ImmutableArray<string> ToCome => [.. Slugs.Where(slug => Catalogue.ToCome.Contains(slug))];
+
+    /// <summary>The area of a rule.</summary>
+    public static Area Of(Rule rule)
+    {
+        ArgumentNullException.ThrowIfNull(rule);
+        return All.First(area => area.Slugs.Contains(rule.Slug));
+    }
+}
