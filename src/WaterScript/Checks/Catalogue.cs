@@ -18,7 +18,7 @@ public static class Catalogue
     public static ImmutableArray<string> ToCome =>
     [
         "looks-like-wrong-unit", "unused", "never-watered",
-        "zone-twice", "pass-overlap", "schedules-overlap", "outside-hours", "forbidden-day", "too-many-days", "too-long-a-day",
+        "outside-hours", "forbidden-day", "too-many-days", "too-long-a-day",
         "too-deep-a-day", "zones-at-a-time", "night-too-short", "change-too-close", "rest-too-short", "too-long-dry",
         "longer-than-longest", "days-in-a-row", "midday-watering", "ends-late", "short-run", "output-shared", "output-missing",
         "clocks-apart",
@@ -38,6 +38,11 @@ public static class Catalogue
         new(NeverDue.Rule, survey => new NeverDue(survey)),
         new(SameMoment.Rule, survey => new SameMoment(survey)),
         new(NoPass.Rule, survey => new NoPass(survey)),
+
+        // time
+        new(ZoneTwice.Rule, survey => new ZoneTwice(survey)),
+        new(PassOverlap.Rule, survey => new PassOverlap(survey)),
+        new(SchedulesOverlap.Rule, survey => new SchedulesOverlap(survey)),
 
         // what is taken away
         new(Diagnostics.Rules.Contradiction, survey => new ExtraTaken(survey)),

@@ -28,6 +28,7 @@ internal sealed class Walk(Survey survey, IReadOnlyList<ICheck> checks)
     {
         foreach (var run in survey.Timetable.Runs(survey.Taken))
         {
+            survey.ZoneMeetings.See(run);
             foreach (var check in _runs) check.See(run);
             yield return run;
         }

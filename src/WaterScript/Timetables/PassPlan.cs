@@ -7,10 +7,11 @@ namespace WaterScript.Timetables;
 /// <summary>What one pass of a schedule does, in seconds from its start.</summary>
 /// <param name="Runs">In order of <see cref="PlannedRun.Offset"/>, then <see cref="PlannedRun.Rank"/>.</param>
 /// <param name="StepPaths">The paths that <see cref="PlannedRun.Step"/> points into.</param>
+/// <param name="StepOrigins">Where those steps are written.</param>
 /// <param name="LeftOut">Waterings that scale and trim bring to nothing, or under the shortest that is worth it.</param>
 /// <param name="Seconds">From its start to the end of its last step, pauses included.</param>
 internal sealed record PassPlan(
-    ImmutableArray<PlannedRun> Runs, ImmutableArray<string> StepPaths, ImmutableArray<LeftOut> LeftOut, long Seconds);
+    ImmutableArray<PlannedRun> Runs, ImmutableArray<string> StepPaths, ImmutableArray<Location> StepOrigins, ImmutableArray<LeftOut> LeftOut, long Seconds);
 
 /// <summary>A run within a pass.</summary>
 /// <param name="Offset">Seconds from the start of the pass.</param>

@@ -1,6 +1,7 @@
 using System.Globalization;
 using WaterScript.Calendars;
 using WaterScript.Model;
+using WaterScript.Text;
 
 namespace WaterScript.Timetables;
 
@@ -16,6 +17,7 @@ internal sealed class PassPlanner
     private readonly RunOrder _order;
     private readonly List<PlannedRun> _runs = [];
     private readonly List<string> _paths = [];
+    private readonly List<Location> _origins = [];
     private readonly List<LeftOut> _leftOut = [];
     private readonly Dictionary<Supply, long> _supplyEnds = [];
     private long _now;
@@ -36,7 +38,7 @@ internal sealed class PassPlanner
         var planner = new PassPlanner(schedule, scalePercent, order);
         planner.AddSteps(schedule.Steps, prefix: "");
         var runs = planner._runs.OrderBy(run => run.Offset).ThenBy(run => run.Rank);
-        return new PassPlan([.. runs], [.. planner._paths], [.. planner._leftOut], planner._now);
+        return new PassPlan([.. runs], [.. planner._paths], [.. planner._origins], [.. planner._leftOut], planner._now);
     }
 
     private void AddSteps(IReadOnlyList<Step> steps, string prefix)
@@ -73,6 +75,7 @@ internal sealed class PassPlanner
     {
         if (water.For is not { } length) return;
         _paths.Add(path);
+        _origins.Add(water.Origin);
         foreach (var part in water.Parts) AddPart(part, length.WholeSeconds(), water);
     }
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using NodaTime;
 using WaterScript.Calendars;
 using WaterScript.Model;
+using WaterScript.Text;
 
 namespace WaterScript.Timetables;
 
@@ -98,8 +99,14 @@ public sealed class Timetable
     /// <summary>The path of a run's step: <c>3.2</c>, or <c>3#2.1</c> inside a repetition.</summary>
     public string StepPath(in Run run) => _plans[run.Schedule].StepPaths[run.Step];
 
+    /// <summary>Where the step of a run is written.</summary>
+    internal Location StepOrigin(in Run run) => PlanOn(run.Schedule, run.Day).StepOrigins[run.Step];
+
     /// <summary>How long a pass lasts, pauses included, in seconds.</summary>
     public long SecondsOf(in Pass pass) => PlanOf(pass).Seconds;
+
+    /// <summary>The longest that any pass of a schedule lasts, in seconds.</summary>
+    internal long LongestSecondsOf(int schedule) => _plans[schedule].LongestSeconds;
 
     /// <summary>Whether it is one pass that was asked for, outside any calendar.</summary>
     internal bool IsOnePass => _onePass is not null;

@@ -1,0 +1,84 @@
+using WaterScript.Timetables;
+
+namespace WaterScript.Checks;
+
+/// <summary>A pass as far as it has come: from its first run to the end of its latest.</summary>
+/// <param name="run">Its first run.</param>
+/// <param name="over">When its last step is over at the latest, in Unix seconds.</param>
+internal sealed class PassUnderWay(in Run run, long over)
+{
+    private readonly int _day = run.Day;
+    private readonly int _number = run.Pass;
+
+    /// <summary>Index of its schedule.</summary>
+    public int Schedule { get; } = run.Schedule;
+
+    /// <summary>Number of the start that it is reckoned from.</summary>
+    public int Start { get; } = run.StartNumber;
+
+    /// <summary>The date that it belongs to.</summary>
+    public int Day => _day;
+
+    /// <summary>Start of its first run.</summary>
+    public long First { get; } = run.Start;
+
+    /// <summary>End of its runs so far.</summary>
+    public long End { get; set; } = run.Start;
+
+    /// <summary>Whether it is that run's pass.</summary>
+    public bool IsOf(in Run run) => Schedule == run.Schedule && _day == run.Day && Start == run.StartNumber && _number == run.Pass;
+
+    /// <summary>Whether no run of it can come at a moment or later.</summary>
+    public bool IsOverBy(long moment) => over <= moment && End <= moment;
+}
+
+/// <summary>
+/// Finds passes that run at once, while their runs stream past. A pass counts from its first run to the end of its last, what
+/// lies between two of them included.
+/// </summary>
+/// <param name="timetable">Knows how long passes last.</param>
+/// <param name="met">Is told of two passes once, as soon as it shows; the second is the one that begins later.</param>
+internal sealed class PassesUnderWay(Timetable timetable, Action<PassUnderWay, PassUnderWay> met)
+{
+    private readonly List<PassUnderWay> _passes = [];
+
+    /// <summary>Takes in the next run.</summary>
+    public void See(in Run run)
+    {
+        var own = Find(run);
+        var (end, isNew) = (own?.End ?? run.Start, own is null);
+        own ??= new PassUnderWay(run, run.PassStart + timetable.PlanOn(run.Schedule, run.Day).Seconds);
+        own.End = Math.Max(end, run.End);
+        foreach (var other in _passes)
+        {
+            if (other == own || other.End <= own.First || other.First >= own.End) continue;
+            var hasMet = !isNew && other.First < end;
+            if (!hasMet) Tell(other, own);
+        }
+
+        if (isNew) _passes.Add(own);
+    }
+
+    /// <summary>The pass of a run, if it is under way; those that are over are let go.</summary>
+    private PassUnderWay? Find(in Run run)
+    {
+        PassUnderWay? found = null;
+        var kept = 0;
+        for (var i = 0; i < _passes.Count; i++)
+        {
+            var pass = _passes[i];
+            if (pass.IsOf(run)) found = pass;
+            else if (pass.IsOverBy(run.Start)) continue;
+            _passes[kept++] = pass;
+        }
+
+        _passes.RemoveRange(kept, _passes.Count - kept);
+        return found;
+    }
+
+    private void Tell(PassUnderWay other, PassUnderWay own)
+    {
+        if (other.First <= own.First) met(other, own);
+        else met(own, other);
+    }
+}

@@ -1,0 +1,32 @@
+using WaterScript.Diagnostics;
+
+namespace WaterScript.Checks;
+
+/// <summary>One cause, counted while it goes on happening: the first time, the last, how often, and on how many dates.</summary>
+internal sealed class Recurrence
+{
+    private readonly HashSet<int> _days = [];
+    private long _first = long.MaxValue;
+    private long _last = long.MinValue;
+    private long _times;
+
+    /// <summary>Counts one time.</summary>
+    /// <param name="instant">When, in Unix seconds.</param>
+    /// <param name="survey">Knows the date.</param>
+    /// <returns>Whether no earlier time was counted before.</returns>
+    public bool Add(long instant, Survey survey) => Add(instant, survey.DayOf(instant));
+
+    /// <summary>Counts one time on a local date.</summary>
+    public bool Add(long instant, int day)
+    {
+        var isFirst = instant < _first;
+        if (isFirst) _first = instant;
+        _last = Math.Max(_last, instant);
+        _times++;
+        _days.Add(day);
+        return isFirst;
+    }
+
+    /// <summary>When it happens, by the site's clock.</summary>
+    public Happening Happens(Survey survey) => new(survey.ClockAt(_first), survey.ClockAt(_last), _times, _days.Count);
+}

@@ -1,0 +1,119 @@
+using WaterScript.Diagnostics;
+using WaterScript.Timetables;
+
+namespace WaterScript.Checks;
+
+/// <summary>Two schedules that run at once on one controller.</summary>
+internal sealed class SchedulesOverlap : ISeesRuns
+{
+    public static Rule Rule { get; } = new("schedules-overlap", Severity.Advice, "two schedules that run at once on one controller")
+    {
+        CanBeAccepted = true,
+        Finds = """
+            A pass of one schedule runs while one of another does, on one controller. With `schedules never-overlap` it is an error: the
+            controller cannot do it. With `schedules may-overlap` nothing is said. A pass lasts from its first watering on that controller to the
+            end of its last, with what lies between.
+            """,
+        Matters = """
+            Flow and current add up, and many controllers wait, skip or stop a schedule when another one starts.
+            """,
+        Fires = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            controller box { outputs 4 }
+            zone beds { output 1 }
+            zone lawn { output 2 }
+            schedule morning {
+              every day
+              start at 06:00
+              steps { water beds for 20 min }
+            }
+            schedule weekend {
+              on sat
+              start at 06:10
+              steps { water lawn for 20 min }
+            }
+            """,
+        Mended = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            controller box { outputs 4; schedules may-overlap }
+            zone beds { output 1 }
+            zone lawn { output 2 }
+            schedule morning {
+              every day
+              start at 06:00
+              steps { water beds for 20 min }
+            }
+            schedule weekend {
+              on sat
+              start at 06:10
+              steps { water lawn for 20 min }
+            }
+            """,
+        KnownLimits = """
+            Where two schedules want one zone at once, `zone-twice` says so and this rule says nothing more, unless the controller can
+            never run two.
+            """,
+    };
+
+    private readonly Survey _survey;
+    private readonly PassesUnderWay?[] _controllers;
+    private readonly SortedDictionary<(int First, int Second, int Controller), Overlap> _overlaps = [];
+
+    public SchedulesOverlap(Survey survey)
+    {
+        _survey = survey;
+        _controllers = [.. survey.Site.Controllers.Select(controller => controller.SchedulesMayOverlap == true ? null : PassesOn(controller.Index))];
+    }
+
+    public void See(in Run run) => _controllers[_survey.Site.Zones[run.Zone].Controller.Index]?.See(run);
+
+    public IEnumerable<Finding> Findings() => _overlaps
+        .Where(entry => IsNever(entry.Key.Controller) || !_survey.ZoneMeetings.Has(entry.Key.First, entry.Key.Second))
+        .Select(entry => FindingFor(entry.Value, entry.Key.Controller));
+
+    private PassesUnderWay PassesOn(int controller) => new(_survey.Timetable, (earlier, later) => Meet(earlier, later, controller));
+
+    private bool IsNever(int controller) => _survey.Site.Controllers[controller].SchedulesMayOverlap == false;
+
+    private void Meet(PassUnderWay earlier, PassUnderWay later, int controller)
+    {
+        if (earlier.Schedule == later.Schedule) return;
+        var pair = ZoneMeetings.PairOf(earlier.Schedule, later.Schedule);
+        var key = (pair.First, pair.Second, controller);
+        if (!_overlaps.TryGetValue(key, out var overlap)) _overlaps[key] = overlap = new Overlap();
+        if (overlap.Recurrence.Add(later.First, _survey)) (overlap.Earlier, overlap.Later) = (earlier, later);
+    }
+
+    private Finding FindingFor(Overlap overlap, int index)
+    {
+        var controller = _survey.Site.Controllers[index];
+        var (earlier, later) = (overlap.Earlier!, overlap.Later!);
+        var (first, second) = (_survey.Site.Schedules[earlier.Schedule], _survey.Site.Schedules[later.Schedule]);
+        var on = _survey.Site.Controllers.Length > 1 ? $" on {controller.Name}" : "";
+        var start = new Label(_survey.StartOf(earlier.Schedule, earlier.Start), $"\"{first.Name}\" waters from {_survey.Time(earlier.First)} to {_survey.Time(earlier.End)}");
+        return Finding.At(Rule, _survey.StartOf(later.Schedule, later.Start), $"\"{first.Name}\" and \"{second.Name}\" run at once{on}", $"\"{second.Name}\" waters from {_survey.Time(later.First)} to {_survey.Time(later.End)}") with
+        {
+            Severity = IsNever(index) ? Severity.Error : Rule.Severity,
+            Others = controller.Origin is { } origin && IsNever(index) ? [start, new Label(origin, "never runs two schedules at once")] : [start],
+            Happens = overlap.Recurrence.Happens(_survey),
+            WayOut = IsNever(index)
+                ? $"Let \"{second.Name}\" start after \"{first.Name}\", or put both into one schedule."
+                : $"Let one start after the other, or say `schedules may-overlap` in the controller if it may.",
+        };
+    }
+
+    private sealed class Overlap
+    {
+        public Recurrence Recurrence { get; } = new();
+
+        public PassUnderWay? Earlier { get; set; }
+
+        public PassUnderWay? Later { get; set; }
+    }
+}

@@ -1,0 +1,73 @@
+using WaterScript.Diagnostics;
+
+namespace WaterScript.Checks;
+
+/// <summary>One zone that two schedules want at once.</summary>
+internal sealed class ZoneTwice(Survey survey) : ICheck
+{
+    public static Rule Rule { get; } = new("zone-twice", Severity.Error, "one zone wanted twice at once")
+    {
+        CanBeAccepted = true,
+        Finds = """
+            Two schedules water one zone at the same time. Two runs that only touch are none.
+            """,
+        Matters = """
+            A valve cannot be opened twice: the zone gets the longer of the two, not both, and whoever counts on twice the water finds it dry.
+            """,
+        Fires = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            zone beds { output 1 }
+            schedule morning {
+              every day
+              start at 06:00
+              steps { water beds for 20 min }
+            }
+            schedule top-up {
+              on sat
+              start at 06:10
+              steps { water beds for 5 min }
+            }
+            """,
+        Mended = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            zone beds { output 1 }
+            schedule morning {
+              every day
+              start at 06:00
+              steps { water beds for 20 min }
+            }
+            schedule top-up {
+              on sat
+              start at 06:20
+              steps { water beds for 5 min }
+            }
+            """,
+        KnownLimits = """
+            Two passes of one schedule are for `pass-overlap`. Manual schedules have no times of their own and are not looked at.
+            """,
+    };
+
+    public IEnumerable<Finding> Findings() => survey.ZoneMeetings.All.Select(FindingFor);
+
+    private Finding FindingFor(ZoneMeeting meeting)
+    {
+        var (earlier, later) = (meeting.Earlier, meeting.Later);
+        var (first, second) = (survey.Site.Schedules[earlier.Schedule], survey.Site.Schedules[later.Schedule]);
+        var zone = survey.Site.Zones[later.Zone];
+        var recurrence = new Recurrence();
+        foreach (var moment in meeting.Moments) recurrence.Add(moment, survey);
+        return Finding.At(Rule, survey.StartOf(later), $"\"{first.Name}\" and \"{second.Name}\" water {zone.Name} at once", $"waters {zone.Name} from {survey.Time(later.Start)}") with
+        {
+            Others = [new Label(survey.StartOf(earlier), $"waters it from {survey.Time(earlier.Start)} to {survey.Time(earlier.End)}")],
+            Happens = recurrence.Happens(survey),
+            Details = Wording.Zones("Both want", meeting.Zones.Select(index => survey.Site.Zones[index])),
+            WayOut = $"Start one of them {Wording.Length(meeting.Longest)} or more away, or let one `start after` the other.",
+        };
+    }
+}
