@@ -53,6 +53,7 @@ public sealed class PlayTests : PlayerWorkshop
         var (from, until) = SwitchingList.Bounds(list);
         List<Switching> meant = [.. timetable.Switchings()];
         Assert.True(meant.Count >= atLeast, $"{meant.Count} switchings");
+        Assert.Equal(SwitchingList.ByHand(timetable), list);
 
         var log = Play(list, from - 60);
 

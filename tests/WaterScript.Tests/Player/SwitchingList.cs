@@ -3,8 +3,10 @@ using System.Security.Cryptography;
 using System.Text;
 using NodaTime;
 using WaterScript.Model;
+using WaterScript.Outputs;
 using WaterScript.Tests.Outputs;
 using WaterScript.Timetables;
+using OutputFormat = WaterScript.Outputs.OutputFormat;
 
 namespace WaterScript.Tests.Player;
 
@@ -35,8 +37,16 @@ internal static class SwitchingList
         return (long.Parse(closing[3], CultureInfo.InvariantCulture), long.Parse(closing[4], CultureInfo.InvariantCulture));
     }
 
-    /// <summary>The list of a timetable of one controller, put together from its openings and switchings.</summary>
+    /// <summary>The list that the compiler writes for a timetable.</summary>
     public static string Of(Timetable timetable)
+    {
+        var output = new MemoryStream();
+        TimetableOutput.Write(timetable, OutputFormat.Csv, new OutputOptions("2026a") { Only = TimetableList.Switchings }, output);
+        return Encoding.UTF8.GetString(output.ToArray());
+    }
+
+    /// <summary>The list of a timetable of one controller, put together from its openings and switchings.</summary>
+    public static string ByHand(Timetable timetable)
     {
         var site = timetable.Site;
         var wired = WiredOutput.AllOf(site).ToDictionary(output => output.Number);
