@@ -22,9 +22,9 @@ public static class Catalogue
         "too-deep-a-day", "zones-at-a-time", "night-too-short", "change-too-close", "rest-too-short", "too-long-dry",
         "longer-than-longest", "days-in-a-row", "midday-watering", "ends-late", "short-run", "output-shared", "output-missing",
         "clocks-apart",
-        "flow-over-supply", "flow-under-minimum", "pump-alone", "injector-alone", "motor-starts", "tank-runs-dry", "daily-volume",
+        "pump-alone", "injector-alone", "motor-starts", "tank-runs-dry",
         "hammer", "vacuum-breaker-hours",
-        "holding-over", "inrush-over", "pulse-too-soon", "store-too-small", "cannot-close-all", "wire-drop", "too-many-at-once",
+        "holding-over", "inrush-over", "pulse-too-soon", "store-too-small", "cannot-close-all", "wire-drop",
         "runs-off", "under-watered", "over-watered", "below-roots", "uneven-together", "frost-months",
     ];
 
@@ -49,6 +49,14 @@ public static class Catalogue
         new(CutShort.Rule, survey => new CutShort(survey)),
         new(CutByHold.Rule, survey => new CutByHold(survey)),
         new(ShorterThanShortest.Rule, survey => new ShorterThanShortest(survey)),
+
+        // water
+        new(FlowOverSupply.Rule, survey => new FlowOverSupply(survey)) { SeesManual = true },
+        new(FlowUnderMinimum.Rule, survey => new FlowUnderMinimum(survey)) { SeesManual = true },
+        new(DailyVolume.Rule, survey => new DailyVolume(survey)) { SeesManual = true },
+
+        // power
+        new(TooManyAtOnce.Rule, survey => new TooManyAtOnce(survey)) { SeesManual = true },
     ];
 
     /// <summary>The rule of that slug, or null.</summary>

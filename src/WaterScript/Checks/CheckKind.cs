@@ -5,4 +5,8 @@ namespace WaterScript.Checks;
 /// <summary>A rule that looks at what a site would do, and how it is set to work.</summary>
 /// <param name="Rule">What people read about it.</param>
 /// <param name="Begin">Sets it to work on a site.</param>
-internal sealed record CheckKind(Rule Rule, Func<Survey, ICheck> Begin);
+internal sealed record CheckKind(Rule Rule, Func<Survey, ICheck> Begin)
+{
+    /// <summary>Whether it looks at one pass of each manual schedule too.</summary>
+    public bool SeesManual { get; init; }
+}

@@ -36,3 +36,17 @@ internal interface ISeesOpenings : ICheck
     /// <summary>Sees the next opening.</summary>
     void See(in Opening opening);
 }
+
+/// <summary>Sees what each supply is asked for, stretch by stretch.</summary>
+internal interface ISeesDemand : ICheck
+{
+    /// <summary>Sees the next stretch of a supply; those of one supply come in order.</summary>
+    void See(in Stretch stretch);
+}
+
+/// <summary>Sees what the controllers do, in their order.</summary>
+internal interface ISeesSwitchings : ICheck
+{
+    /// <summary>Sees the next switching.</summary>
+    void See(in Switching switching);
+}

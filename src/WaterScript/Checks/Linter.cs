@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NodaTime;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Timetables;
@@ -13,12 +14,29 @@ public static class Linter
     /// <param name="horizon">The dates to look at.</param>
     public static LintReport Check(Site site, Horizon horizon)
     {
-        var survey = new Survey(Timetable.Of(site, horizon));
-        ImmutableArray<ICheck> checks = [.. Catalogue.Checks.Select(kind => kind.Begin(survey))];
-        new Walk(survey, checks).Go();
+        ImmutableArray<ICheck> checks = [.. Walked(new Survey(Timetable.Of(site, horizon)), Catalogue.Checks), .. OfManual(site)];
         var found = checks.SelectMany(check => check.Findings());
         var judged = Acceptances.Apply(site.Acceptances, [.. InOrder(found)], horizon.From);
-        return new LintReport(horizon, [.. InOrder(judged.Open)], judged.Accepted, [.. checks.SelectMany(check => check.NotChecked())]);
+        return new LintReport(horizon, [.. InOrder(judged.Open)], judged.Accepted, [.. checks.SelectMany(check => check.NotChecked()).Distinct()]);
+    }
+
+    /// <summary>One pass of each manual schedule, whenever somebody may start it.</summary>
+    private static IEnumerable<ICheck> OfManual(Site site)
+    {
+        var kinds = Catalogue.Checks.Where(kind => kind.SeesManual).ToArray();
+        foreach (var schedule in site.Schedules.Where(schedule => schedule.IsManual))
+        {
+            var timetable = Timetable.OfOnePass(site, schedule, site.Effective.At(LocalTime.Noon));
+            if (!timetable.Passes().Any()) continue;
+            foreach (var check in Walked(new Survey(timetable, schedule), kinds)) yield return check;
+        }
+    }
+
+    private static ImmutableArray<ICheck> Walked(Survey survey, IEnumerable<CheckKind> kinds)
+    {
+        ImmutableArray<ICheck> checks = [.. kinds.Select(kind => kind.Begin(survey))];
+        new Walk(survey, checks).Go();
+        return checks;
     }
 
     private static IEnumerable<Finding> InOrder(IEnumerable<Finding> findings) =>

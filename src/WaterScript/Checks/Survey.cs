@@ -8,8 +8,11 @@ using WaterScript.Timetables;
 namespace WaterScript.Checks;
 
 /// <summary>What all checks of one site share: the site, the dates that are looked at, and what is reckoned once for several.</summary>
-internal sealed class Survey(Timetable timetable)
+internal sealed class Survey(Timetable timetable, Schedule? manual = null)
 {
+    /// <summary>Start of the manual pass.</summary>
+    private readonly long _start = manual is null ? 0 : timetable.Passes().First().Start;
+
     /// <summary>The site.</summary>
     public Site Site => Timetable.Site;
 
@@ -18,6 +21,15 @@ internal sealed class Survey(Timetable timetable)
 
     /// <summary>What the site does on them.</summary>
     public Timetable Timetable { get; } = timetable;
+
+    /// <summary>The manual schedule of which one pass is looked at, on no date in particular; null for all that have a calendar.</summary>
+    public Schedule? Manual { get; } = manual;
+
+    /// <summary>Where steps are written.</summary>
+    public StepPlaces Steps { get; } = new(timetable);
+
+    /// <summary>Who asked for what is open.</summary>
+    public Askers Askers { get; } = new(timetable.Site);
 
     /// <summary>What is due and does not come; complete when the walk is over.</summary>
     public Taken Taken { get; } = new();
@@ -47,6 +59,18 @@ internal sealed class Survey(Timetable timetable)
     /// <summary>The time of day of an instant in Unix seconds: <c>06:00</c>.</summary>
     public string Time(long instant) => MomentWords.Time(ClockAt(instant).TimeOfDay);
 
-    /// <summary>An instant in Unix seconds as findings say it: <c>Tue 15 Sep 2026 06:00</c>.</summary>
-    public string Moment(long instant) => MomentWords.Moment(ClockAt(instant));
+    /// <summary>An instant in Unix seconds as findings say it: <c>Tue 15 Sep 2026 06:00</c>, or how long after the start of a manual pass.</summary>
+    public string Moment(long instant) => Manual is null ? MomentWords.Moment(ClockAt(instant)) : AfterStart(instant);
+
+    /// <summary>Says when something happens, in a finding whose details are in place.</summary>
+    /// <param name="finding">The finding.</param>
+    /// <param name="first">The first time, in Unix seconds.</param>
+    /// <param name="last">The last time.</param>
+    /// <param name="times">How often.</param>
+    /// <param name="days">On how many dates.</param>
+    public Finding Happening(Finding finding, long first, long last, long times, long days) => Manual is null
+        ? finding with { Happens = new Happening(ClockAt(first), ClockAt(last), times, days) }
+        : finding with { Details = $"In a pass of \"{Manual.Name}\", {AfterStart(first)}{(times > 1 ? $" for the first time, {MomentWords.Times(times)}" : "")}.\n{finding.Details}" };
+
+    private string AfterStart(long instant) => instant == _start ? "at its start" : $"{Wording.Length(instant - _start)} after its start";
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using WaterScript.Model;
+using WaterScript.Quantities;
 
 namespace WaterScript.Checks;
 
@@ -28,4 +29,19 @@ internal static class Wording
         if (seconds % 60 > 0 || seconds == 0) parts.Add(string.Create(CultureInfo.InvariantCulture, $"{seconds % 60} s"));
         return string.Join(' ', parts);
     }
+
+    /// <summary><c>26.0 L/min</c>: a number in the base unit of its dimension, said in another unit of it.</summary>
+    /// <param name="inBase">The number.</param>
+    /// <param name="unit">The unit to say it in.</param>
+    /// <param name="digits">Digits after the point.</param>
+    public static string Amount(decimal inBase, Unit unit, int digits) =>
+        $"{Number(inBase * unit.Denominator / unit.Numerator, digits)} {unit.Symbol}";
+
+    /// <summary><c>41.28</c>: a number with so many digits after the point.</summary>
+    public static string Number(decimal value, int digits) => value.ToString($"F{digits}", CultureInfo.InvariantCulture);
+
+    /// <summary>Names one after the other, of many only the first: <c>lawn, beds, herbs and 5 more</c>.</summary>
+    public static string Names(IReadOnlyList<string> names, int most = 8) => names.Count <= most
+        ? string.Join(", ", names)
+        : string.Create(CultureInfo.InvariantCulture, $"{string.Join(", ", names.Take(most - 1))} and {names.Count - most + 1} more");
 }

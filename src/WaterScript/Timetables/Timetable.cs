@@ -97,7 +97,7 @@ public sealed class Timetable
     }
 
     /// <summary>The path of a run's step: <c>3.2</c>, or <c>3#2.1</c> inside a repetition.</summary>
-    public string StepPath(in Run run) => _plans[run.Schedule].StepPaths[run.Step];
+    public string StepPath(in Run run) => StepPath(run.Schedule, run.Step);
 
     /// <summary>Where the step of a run is written.</summary>
     internal Location StepOrigin(in Run run) => PlanOn(run.Schedule, run.Day).StepOrigins[run.Step];
@@ -110,6 +110,9 @@ public sealed class Timetable
 
     /// <summary>Whether it is one pass that was asked for, outside any calendar.</summary>
     internal bool IsOnePass => _onePass is not null;
+
+    /// <summary>The path of a step of a schedule, by their indexes.</summary>
+    internal string StepPath(int schedule, int step) => _plans[schedule].StepPaths[step];
 
     /// <summary>The passes of one schedule of which anything may be left, in order of start; each enumeration expands anew.</summary>
     internal IEnumerable<Pass> DuePassesOf(Schedule schedule) => _onePass is { } pass

@@ -17,7 +17,7 @@ public class ExampleRunsTests
     [InlineData("roof-pots", "citrus-spring", "2026-05-13", "07:00:00 citrus 720")]
     [InlineData("roof-pots", "citrus-spring", "2026-05-16", "")]
     [InlineData("roof-pots", "citrus-spring", "2026-05-19", "07:00:00 citrus 720")]
-    [InlineData("roof-pots", "shade", "2026-05-03", "06:10:00 ferns 540")]
+    [InlineData("roof-pots", "shade", "2026-05-03", "06:20:00 ferns 540")]
     [InlineData("nursery", "weaning", "2026-10-01", "09:02:00 weaning 25, 09:42:00 weaning 25, 10:22:00 weaning 25, 11:02:00 weaning 25, 11:42:00 weaning 25, 12:22:00 weaning 25, 13:02:00 weaning 25, 13:42:00 weaning 25, 14:22:00 weaning 25, 15:02:00 weaning 25")]
     [InlineData("nursery", "standing", "2026-10-01", "04:40:00 standing 900, 05:15:00 standing 900")]
     [InlineData("nursery", "standing", "2026-10-02", "")]

@@ -1,0 +1,81 @@
+using WaterScript.Diagnostics;
+using WaterScript.Timetables;
+
+namespace WaterScript.Checks;
+
+/// <summary>More zones open than a controller may have open at once.</summary>
+internal sealed class TooManyAtOnce(Survey survey) : ISeesSwitchings
+{
+    public static Rule Rule { get; } = new("too-many-at-once", Severity.Error, "more zones at once than the controller may open")
+    {
+        CanBeAccepted = true,
+        Finds = """
+            Counts the zones that a controller has open at any instant, and holds the number against its `at most N zones`. Pumps, masters and injectors do not count.
+            """,
+        Matters = """
+            Many controllers refuse to open one more, or drop one that is open, and do not say so.
+            """,
+        Fires = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            controller box { outputs 4; at most 2 zones }
+            zone a { output 1 }
+            zone b { output 2 }
+            zone c { output 3 }
+            schedule morning {
+              every day
+              start at 06:00
+              steps { water a + b + c for 10 min }
+            }
+            """,
+        Mended = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            controller box { outputs 4; at most 2 zones }
+            zone a { output 1 }
+            zone b { output 2 }
+            zone c { output 3 }
+            schedule morning {
+              every day
+              start at 06:00
+              steps {
+                water a + b for 10 min
+                water c for 10 min
+              }
+            }
+            """,
+        KnownLimits = "A change-over `overlap` counts here: for so long both valves are open.",
+        Sources = "The number is that of the controller's own manual.",
+    };
+
+    private readonly Causes _causes = new(survey);
+    private readonly OpenParts[] _controllers = [.. survey.Site.Controllers.Select(_ => new OpenParts())];
+
+    public void See(in Switching switching)
+    {
+        if (switching.Zone < 0 || survey.Site.Controllers[switching.Controller].AtMostZones is not { } most) return;
+        var open = _controllers[switching.Controller];
+        if (open.Since < switching.Second && open.Parts.Count > most) _causes.Add(switching.Controller, most, open.Parts, open.Since, switching.Second);
+        open.Since = switching.Second;
+        if (switching.IsOpen) open.Open(switching, new Part(survey.Askers.Of(switching.Opening), switching.Zone, Device: -1, Amount: 1));
+        else open.Close(switching);
+    }
+
+    public IEnumerable<Finding> Findings() => _causes.All.Select(FindingFor);
+
+    private Finding FindingFor(Cause cause)
+    {
+        var controller = survey.Site.Controllers[cause.Owner];
+        var limit = new Label(controller.Origin!.Value, $"opens at most {controller.AtMostZones}");
+        var finding = CauseWords.FindingFor(Rule, survey, cause, $"too many zones at once on {controller.DisplayName}", Wording.Count((long)cause.Worst, "zone"), limit);
+        return finding with
+        {
+            Details = $"{finding.Details}{CauseWords.Parts(survey.Site, cause.Parts)}.",
+            WayOut = CauseWords.WayOut(cause),
+        };
+    }
+}

@@ -1,0 +1,64 @@
+using System.Collections.Immutable;
+
+namespace WaterScript.Checks;
+
+/// <summary>Steps that together ask for too much, and when they do.</summary>
+internal sealed class Cause
+{
+    /// <summary>Whose limit it is: index of a supply, a controller, ….</summary>
+    public required int Owner { get; init; }
+
+    /// <summary>The steps, in order of their schedules in the file; one, or one of each schedule.</summary>
+    public required ImmutableArray<StepPlace> Places { get; init; }
+
+    /// <summary>The first time, in Unix seconds.</summary>
+    public required long First { get; init; }
+
+    /// <summary>Beginning of the last time.</summary>
+    public long Last { get; private set; }
+
+    /// <summary>How often; stretches that touch are one time.</summary>
+    public long Times { get; private set; }
+
+    /// <summary>On how many local dates it begins.</summary>
+    public long Days { get; private set; }
+
+    /// <summary>When the sum is greatest.</summary>
+    public long WorstAt { get; private set; }
+
+    /// <summary>The greatest sum.</summary>
+    public decimal Worst { get; private set; }
+
+    /// <summary>What makes it up.</summary>
+    public ImmutableArray<Part> Parts { get; private set; } = [];
+
+    /// <summary>The longest that it lasts, in seconds.</summary>
+    public long Longest { get; private set; }
+
+    private long _ended = long.MinValue;
+    private int _day = int.MinValue;
+
+    /// <summary>Takes in a stretch.</summary>
+    /// <param name="from">First second.</param>
+    /// <param name="to">The second after the last, or <paramref name="from"/> for what happens at an instant.</param>
+    /// <param name="sum">The sum of the parts.</param>
+    /// <param name="parts">What is open.</param>
+    /// <param name="survey">Knows the clock.</param>
+    public void Add(long from, long to, decimal sum, IReadOnlyList<Part> parts, Survey survey)
+    {
+        if (from > _ended) Begin(from, survey);
+        _ended = to;
+        Longest = Math.Max(Longest, to - Last);
+        if (sum <= Worst) return;
+        (Worst, WorstAt, Parts) = (sum, from, [.. parts]);
+    }
+
+    private void Begin(long from, Survey survey)
+    {
+        Last = from;
+        Times++;
+        var day = survey.DayOf(from);
+        if (day != _day) Days++;
+        _day = day;
+    }
+}

@@ -1,0 +1,158 @@
+using WaterScript.Calendars;
+using WaterScript.Diagnostics;
+using WaterScript.Model;
+
+namespace WaterScript.Checks;
+
+/// <summary>A day on which more is drawn from a supply than its allowance.</summary>
+internal sealed class DailyVolume : ISeesDemand
+{
+    public static Rule Rule { get; } = new("daily-volume", Severity.Error, "more water in a day than is allowed")
+    {
+        CanBeAccepted = true,
+        Finds = """
+            Adds up what the zones draw from a supply on each date, from local midnight to local midnight, and holds it against its `daily` volume.
+            """,
+        Matters = """
+            A well that gives 2 m3 a day gives no more because a schedule asks for it: the last zones of the day stay dry. Where the allowance is a rule, more costs money.
+            """,
+        Fires = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            supply well { flow 30 L/min; daily 500 L }
+            zone lawn { output 1; flow 20 L/min }
+            schedule morning {
+              every day
+              start at 06:00
+              steps { water lawn for 30 min }
+            }
+            """,
+        Mended = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            supply well { flow 30 L/min; daily 500 L }
+            zone lawn { output 1; flow 20 L/min }
+            schedule morning {
+              every day
+              start at 06:00
+              steps { water lawn for 25 min }
+            }
+            """,
+        KnownLimits = "Manual schedules are looked at one pass at a time, as if nothing else ran on that day.",
+        Sources = "The allowance is the user's own: the tool restates it, the authority's text governs.",
+    };
+
+    private readonly Survey _survey;
+    private readonly DayUse?[] _supplies;
+    private int _day;
+    private long _dayFrom;
+    private long _dayTo = long.MinValue;
+
+    public DailyVolume(Survey survey)
+    {
+        _survey = survey;
+        _supplies = [.. survey.Site.Supplies.Select(supply => supply.Daily is null ? null : new DayUse(supply, survey.Site.Zones.Length))];
+    }
+
+    public void See(in Stretch stretch)
+    {
+        if (_supplies[stretch.Supply.Index] is not { } use) return;
+        for (var from = stretch.From; from < stretch.To;)
+        {
+            TurnTo(from);
+            var to = Math.Min(stretch.To, _dayTo);
+            use.Add(_day, to - from, stretch);
+            from = to;
+        }
+    }
+
+    public IEnumerable<Finding> Findings()
+    {
+        foreach (var use in _supplies.OfType<DayUse>())
+        {
+            use.EndDay();
+            if (use.Times > 0) yield return FindingFor(use);
+        }
+    }
+
+    public IEnumerable<string> NotChecked() => _survey.Site.Supplies
+        .Where(supply => supply.Daily is not null).SelectMany(supply => Flows.Unknown(_survey.Site, supply, "daily volume"));
+
+    private void TurnTo(long instant)
+    {
+        if (instant >= _dayFrom && instant < _dayTo) return;
+        var date = _survey.ClockAt(instant).Date;
+        _day = CivilDate.DayNumberOf(date);
+        _dayFrom = _survey.Site.TimeZone.AtStartOfDay(date).ToInstant().ToUnixTimeSeconds();
+        _dayTo = _survey.Site.TimeZone.AtStartOfDay(date.PlusDays(1)).ToInstant().ToUnixTimeSeconds();
+    }
+
+    private Finding FindingFor(DayUse use)
+    {
+        var daily = use.Supply.Daily!.Value;
+        var zones = use.WorstByZone.Select((litres, zone) => (Litres: litres, Zone: _survey.Site.Zones[zone])).Where(entry => entry.Litres > 0)
+            .OrderByDescending(entry => entry.Litres).Select(entry => $"{entry.Zone.DisplayName} {Say(entry.Litres)}");
+        var finding = Finding.At(Rule, use.Supply.Origin, $"more from {use.Supply.DisplayName} in a day than is allowed", $"gives {daily} a day, up to {Say(use.Worst)} are wanted");
+        finding = _survey.Manual is { } manual
+            ? finding with { Others = [new Label(manual.Origin, "one pass of this")] }
+            : finding with { Happens = new Happening(Midnight(use.First), Midnight(use.Last), use.Times, use.Times) { IsWholeDays = true } };
+        return finding with
+        {
+            Details = $"{(_survey.Manual is null ? $"Most on {MomentWords.Date(CivilDate.FromDayNumber(use.WorstDay).ToLocalDate())}: " : "")}{Wording.Names([.. zones])}.",
+            WayOut = "Water less, or spread the zones over more days.",
+        };
+
+        string Say(decimal litres) => Wording.Amount(litres, daily.Unit, daily.Unit.Symbol == "L" ? 0 : 2);
+    }
+
+    private static NodaTime.LocalDateTime Midnight(int day) => CivilDate.FromDayNumber(day).ToLocalDate().AtMidnight();
+
+    /// <summary>What is drawn from a supply, day by day.</summary>
+    private sealed class DayUse(Supply supply, int zones)
+    {
+        private readonly decimal[] _byZone = new decimal[zones];
+        private int _day = int.MinValue;
+        private decimal _litres;
+
+        public Supply Supply { get; } = supply;
+
+        public int First { get; private set; }
+
+        public int Last { get; private set; }
+
+        public long Times { get; private set; }
+
+        public int WorstDay { get; private set; }
+
+        public decimal Worst { get; private set; }
+
+        public decimal[] WorstByZone { get; private set; } = [];
+
+        public void Add(int day, long seconds, in Stretch stretch)
+        {
+            if (day != _day) EndDay();
+            _day = day;
+            _litres += stretch.Flow * seconds / 60;
+            foreach (var part in stretch.Parts) _byZone[part.Zone] += part.Amount * seconds / 60;
+        }
+
+        public void EndDay()
+        {
+            if (_litres > Supply.Daily!.Value.InBase + Flows.Tolerance) Exceed();
+            _litres = 0;
+            Array.Clear(_byZone);
+        }
+
+        private void Exceed()
+        {
+            if (Times++ == 0) First = _day;
+            Last = _day;
+            if (_litres <= Worst) return;
+            (Worst, WorstDay, WorstByZone) = (_litres, _day, [.. _byZone]);
+        }
+    }
+}

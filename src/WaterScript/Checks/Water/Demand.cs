@@ -1,0 +1,108 @@
+using WaterScript.Model;
+using WaterScript.Timetables;
+
+namespace WaterScript.Checks;
+
+/// <summary>
+/// Turns runs in order of start into what each supply is asked for. A zone draws from its supply and from those that feed it,
+/// up to the first tank on the way. A change-over overlap is no run and does not count: while one valve closes and the
+/// other opens, the two together give what one gives.
+/// </summary>
+internal sealed class Demand
+{
+    private readonly PriorityQueue<Part, long> _ends = new();
+    private readonly IReadOnlyList<ISeesDemand> _checks;
+    private readonly SupplyUse[] _supplies;
+    private readonly SupplyUse[][] _suppliesOfZone;
+    private readonly decimal?[] _flows;
+    private readonly int[] _open;
+
+    public Demand(Site site, IReadOnlyList<ISeesDemand> checks)
+    {
+        _checks = checks;
+        _supplies = [.. site.Supplies.Select(supply => new SupplyUse(supply))];
+        _suppliesOfZone = [.. site.Zones.Select(zone => Above(zone.Supply).Select(supply => _supplies[supply.Index]).ToArray())];
+        _flows = [.. site.Zones.Select(zone => zone.LitresPerMinute)];
+        _open = new int[site.Zones.Length];
+    }
+
+    /// <summary>The supply and those that water from it is drawn from at once: a tank on the way stands between them.</summary>
+    public static IEnumerable<Supply> Above(Supply? supply)
+    {
+        for (; supply is not null; supply = supply.Tank is null ? supply.FedBy : null) yield return supply;
+    }
+
+    /// <summary>Takes in the next run.</summary>
+    public void Add(in Run run)
+    {
+        if (_checks.Count == 0 || _suppliesOfZone[run.Zone].Length == 0) return;
+        EndUpTo(run.Start);
+        var isFirst = _open[run.Zone]++ == 0;
+        var part = new Part(new Asker(run.Schedule, run.Step), run.Zone, Device: -1, _flows[run.Zone] ?? 0);
+        _ends.Enqueue(part, run.End);
+        if (!isFirst) return;
+        foreach (var supply in _suppliesOfZone[run.Zone])
+        {
+            Tell(supply, run.Start);
+            supply.Open(part, _flows[run.Zone] is not null);
+        }
+    }
+
+    /// <summary>No run is to come.</summary>
+    public void Finish() => EndUpTo(long.MaxValue);
+
+    private void EndUpTo(long second)
+    {
+        while (_ends.TryPeek(out var part, out var end) && end <= second)
+        {
+            _ends.Dequeue();
+            if (--_open[part.Zone] > 0) continue;
+            foreach (var supply in _suppliesOfZone[part.Zone])
+            {
+                Tell(supply, end);
+                supply.Close(part.Zone, _flows[part.Zone] is not null);
+            }
+        }
+    }
+
+    private void Tell(SupplyUse supply, long now)
+    {
+        if (supply.Parts.Count > 0 && supply.Since < now)
+        {
+            var stretch = new Stretch(supply.Supply, supply.Since, now, supply.Flow, supply.Unknown == 0, supply.Parts);
+            foreach (var check in _checks) check.See(stretch);
+        }
+
+        supply.Since = now;
+    }
+
+    /// <summary>What is open on a supply.</summary>
+    private sealed class SupplyUse(Supply supply)
+    {
+        public Supply Supply { get; } = supply;
+
+        public List<Part> Parts { get; } = [];
+
+        public decimal Flow { get; private set; }
+
+        public int Unknown { get; private set; }
+
+        public long Since { get; set; }
+
+        public void Open(in Part part, bool isKnown)
+        {
+            Parts.Add(part);
+            Flow += part.Amount;
+            if (!isKnown) Unknown++;
+        }
+
+        /// <summary>Flows such as a third of a litre are not exact, so the sum begins anew when nothing is open.</summary>
+        public void Close(int zone, bool isKnown)
+        {
+            var index = Parts.FindIndex(part => part.Zone == zone);
+            Flow = Parts.Count == 1 ? 0 : Flow - Parts[index].Amount;
+            Parts.RemoveAt(index);
+            if (!isKnown) Unknown--;
+        }
+    }
+}

@@ -1,0 +1,86 @@
+using WaterScript.Diagnostics;
+
+namespace WaterScript.Checks;
+
+/// <summary>Zones that together want more than their supply gives.</summary>
+internal sealed class FlowOverSupply(Survey survey) : ISeesDemand
+{
+    public static Rule Rule { get; } = new("flow-over-supply", Severity.Error, "more water wanted at once than the supply gives")
+    {
+        CanBeAccepted = true,
+        Finds = """
+            Adds up the flow of all zones that are open together on a supply, also those of supplies that it feeds, and holds the sum against its `flow`.
+            """,
+        Matters = """
+            When too much is open the pressure falls: sprays no longer reach each other, pop-ups do not rise, and dry rings show where nobody looks for a mistake in the schedule.
+            """,
+        Fires = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            supply tap { flow 25 L/min }
+            zone lawn  { output 1; flow 16 L/min }
+            zone beds  { output 2; flow 10 L/min }
+            schedule morning {
+              every day
+              start at 06:00
+              steps { water lawn + beds for 10 min }
+            }
+            """,
+        Mended = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            supply tap { flow 25 L/min }
+            zone lawn  { output 1; flow 16 L/min }
+            zone beds  { output 2; flow 10 L/min }
+            schedule morning {
+              every day
+              start at 06:00
+              steps { water lawn, beds for 10 min }
+            }
+            """,
+        KnownLimits = """
+            What refills a tank is not added to the flow of the supply that feeds it. A change-over `overlap` does not count: while one valve closes and the next
+            opens, the two together give about what one gives. Whoever draws from the same main without a zone, a kitchen for instance, is not seen: write the flow that is left for the garden.
+            """,
+        Sources = "Common practice: the sum of the flows on a main stays within what it gives. A bucket test finds that: 10 L in 24 s is 25 L/min.",
+    };
+
+    private readonly Causes _causes = new(survey);
+
+    public void See(in Stretch stretch)
+    {
+        if (stretch.Supply.Flow is not { } flow || stretch.Flow <= flow.InBase + Flows.Tolerance) return;
+        _causes.Add(stretch.Supply.Index, flow.InBase + Flows.Tolerance, stretch.Parts, stretch.From, stretch.To);
+    }
+
+    public IEnumerable<Finding> Findings() => _causes.All.Select(FindingFor);
+
+    public IEnumerable<string> NotChecked()
+    {
+        foreach (var supply in survey.Site.Supplies)
+        {
+            if (supply.Flow is null) yield return $"flow from {supply.Name} (no flow given)";
+            else foreach (var unknown in Flows.Unknown(survey.Site, supply, "flow")) yield return unknown;
+        }
+
+        if (survey.Site.Supplies.IsEmpty) yield return "flow (no supply given)";
+    }
+
+    private Finding FindingFor(Cause cause)
+    {
+        var supply = survey.Site.Supplies[cause.Owner];
+        var flow = supply.Flow!.Value;
+        var limit = new Label(supply.Origin, $"gives {Flows.Say(flow.InBase, flow)}");
+        var wanted = $"{(cause.Places.Length == 1 ? "these together want" : "together they want")} {Flows.Say(cause.Worst, flow)}";
+        var finding = CauseWords.FindingFor(Rule, survey, cause, $"too much water at once from {supply.DisplayName}", wanted, limit);
+        return finding with
+        {
+            Details = $"{finding.Details}{CauseWords.Parts(survey.Site, cause.Parts, amount => Flows.Say(amount, flow))}: {Flows.Say(cause.Worst - flow.InBase, flow)} too much.",
+            WayOut = cause.Places.Length == 1 && cause.Parts.Length == 1 ? "Mend the flow of the zone or of the supply, or split the zone." : CauseWords.WayOut(cause),
+        };
+    }
+}

@@ -1,0 +1,104 @@
+using WaterScript.Diagnostics;
+
+namespace WaterScript.Checks;
+
+/// <summary>Zones that together take less than the supply's pump must be asked for.</summary>
+internal sealed class FlowUnderMinimum(Survey survey) : ISeesDemand
+{
+    /// <summary>What a pump bears, in seconds: while valves change over, little flows for a moment (common practice).</summary>
+    private const long Borne = 10;
+
+    public static Rule Rule { get; } = new("flow-under-minimum", Severity.Warning, "less water wanted than the pump must give")
+    {
+        CanBeAccepted = true,
+        Finds = """
+            Zones are open, and for more than 10 s together they take less than the `minimum-flow` of their supply.
+            """,
+        Matters = """
+            A pump that gives almost nothing churns the same water until it is hot, or switches on and off every few seconds. Both wear it out.
+            """,
+        Fires = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            supply well { flow 30 L/min; minimum-flow 8 L/min }
+            zone lawn { output 1; flow 20 L/min }
+            zone pots { output 2; flow 2 L/min; heads drip }
+            schedule morning {
+              every day
+              start at 06:00
+              steps {
+                water lawn for 10 min
+                water pots for 20 min
+              }
+            }
+            """,
+        Mended = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            supply well { flow 30 L/min; minimum-flow 8 L/min; vessel 24 L }
+            zone lawn { output 1; flow 20 L/min }
+            zone pots { output 2; flow 2 L/min; heads drip }
+            schedule morning {
+              every day
+              start at 06:00
+              steps {
+                water lawn for 10 min
+                water pots for 20 min
+              }
+            }
+            """,
+        KnownLimits = "A supply with a `bypass` or a `vessel` is not looked at: they take what the zones do not. How large a vessel must be is not reckoned.",
+        Sources = "Common practice.",
+    };
+
+    private readonly Causes _causes = new(survey);
+    private readonly UnderWay?[] _underWay = new UnderWay?[survey.Site.Supplies.Length];
+
+    public void See(in Stretch stretch)
+    {
+        if (stretch.Supply is not { MinimumFlow: { } minimum, HasBypass: false, Vessel: null } supply) return;
+        if (!stretch.IsWhole || stretch.Flow >= minimum.InBase - Flows.Tolerance)
+        {
+            _underWay[supply.Index] = null;
+            return;
+        }
+
+        if (_underWay[supply.Index] is not { } before || before.To != stretch.From) _underWay[supply.Index] = before = new UnderWay(stretch.From);
+        before.To = stretch.To;
+        if (stretch.To - before.From > Borne) _causes.Add(supply.Index, limit: -1, stretch.Parts, before.IsTold ? stretch.From : before.From, stretch.To);
+        before.IsTold |= stretch.To - before.From > Borne;
+    }
+
+    public IEnumerable<Finding> Findings() => _causes.All.Select(FindingFor);
+
+    public IEnumerable<string> NotChecked() => survey.Site.Supplies
+        .Where(supply => supply is { MinimumFlow: not null, HasBypass: false, Vessel: null })
+        .SelectMany(supply => Flows.Unknown(survey.Site, supply, "least flow"));
+
+    private Finding FindingFor(Cause cause)
+    {
+        var supply = survey.Site.Supplies[cause.Owner];
+        var minimum = supply.MinimumFlow!.Value;
+        var limit = new Label(supply.Origin, $"must give {Flows.Say(minimum.InBase, minimum)} or more");
+        var finding = CauseWords.FindingFor(Rule, survey, cause, $"too little water wanted from {supply.DisplayName}", $"takes no more than {Flows.Say(cause.Worst, minimum)}", limit);
+        return finding with
+        {
+            Details = $"{finding.Details}{CauseWords.Parts(survey.Site, cause.Parts, amount => Flows.Say(amount, minimum))}, for {Wording.Length(cause.Longest)}.",
+            WayOut = "Open another zone with it, or give the supply a `bypass` or a `vessel` where there is one.",
+        };
+    }
+
+    /// <summary>A time under the minimum.</summary>
+    private sealed class UnderWay(long from)
+    {
+        public long From { get; } = from;
+
+        public long To { get; set; }
+
+        public bool IsTold { get; set; }
+    }
+}
