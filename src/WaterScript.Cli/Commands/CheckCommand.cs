@@ -14,6 +14,8 @@ internal sealed class CheckCommand
     private readonly Argument<string[]> _files = new("FILE") { Description = "Files with a site, folders to look for them in, or - for standard input.", Arity = ArgumentArity.OneOrMore };
     private readonly Option<bool> _strict = Arguments.Switch("--strict", "A warning counts like an error for the exit status.");
     private readonly Option<string?> _from = Arguments.Text("--from", "DATE", "First date to look at. Default: the site's effective date.");
+    private readonly Option<string?> _report = Arguments.Text("--report", "text|json|sarif|github", "Form of the report. Default: text, for people.");
+    private readonly Option<string?> _output = Arguments.Output();
     private readonly Option<bool> _showAccepted = Arguments.Switch("--show-accepted", "Show what is accepted too, with the reason.");
     private readonly Option<string?> _root = Arguments.Root();
 
@@ -23,7 +25,7 @@ internal sealed class CheckCommand
     public static Command Create(Terminal terminal)
     {
         var self = new CheckCommand(terminal);
-        var command = new Command("check", "Reads sites and says what is found in them.") { self._files, self._strict, self._from, self._showAccepted, self._root };
+        var command = new Command("check", "Reads sites and says what is found in them.") { self._files, self._strict, self._from, self._report, self._output, self._showAccepted, self._root };
         command.SetAction(self.Run);
         return command;
     }
@@ -31,25 +33,49 @@ internal sealed class CheckCommand
     private int Run(ParseResult parsed)
     {
         LocalDate? from = parsed.GetValue(_from) is { } date ? DateOptions.Date(_from.Name, date) : null;
-        var report = new TextReport(_terminal.Text, _terminal.TextHasColour, parsed.GetValue(_showAccepted));
-        var gravest = Severity.Advice;
-        foreach (var site in CheckAll(Targets(parsed.GetValue(_files)!), parsed.GetValue(_root), from))
-        {
-            report.Print(site);
-            if (site.Worst > gravest) gravest = site.Worst.Value;
-        }
-
+        var report = ReportWriter.Of(parsed.GetValue(_report), parsed.GetValue(_showAccepted));
+        var output = parsed.GetValue(_output) ?? SiteSource.Standard;
+        var isTold = report.IsText && output == SiteSource.Standard;
+        var targets = Targets(parsed.GetValue(_files)!, isTold ? _terminal.Text : _terminal.Error);
+        var sites = CheckAll(targets, parsed.GetValue(_root), from);
+        var gravest = isTold ? Tell(sites, report.ShowsAccepted) : Write([.. sites], report, output);
         return gravest >= (parsed.GetValue(_strict) ? Severity.Warning : Severity.Error) ? ExitCode.Findings : ExitCode.Success;
     }
 
+    /// <summary>Tells of each site as soon as it is checked.</summary>
+    /// <returns>The gravest finding of all.</returns>
+    private Severity? Tell(IEnumerable<CheckedSite> sites, bool showsAccepted)
+    {
+        var text = new TextReport(_terminal.Text, _terminal.TextHasColour, showsAccepted);
+        Severity? gravest = null;
+        foreach (var site in sites)
+        {
+            text.Print(site);
+            gravest = Graver(gravest, site.Worst);
+        }
+
+        return gravest;
+    }
+
+    /// <summary>Writes a report, whole or not at all.</summary>
+    /// <returns>The gravest finding of all.</returns>
+    private Severity? Write(ImmutableArray<CheckedSite> sites, ReportWriter report, string path)
+    {
+        if (path == SiteSource.Standard) report.Write(sites, _terminal.Output);
+        else AtomicFile.Write(path, stream => report.Write(sites, stream));
+        return sites.Select(site => site.Worst).Aggregate(default(Severity?), Graver);
+    }
+
+    private static Severity? Graver(Severity? first, Severity? second) => first is null || second > first ? second ?? first : first;
+
     /// <summary>The root files that the arguments name, in order.</summary>
-    private ImmutableArray<string> Targets(string[] paths) => [.. paths.SelectMany(path => Directory.Exists(path) ? SitesIn(path) : [path])];
+    private static ImmutableArray<string> Targets(string[] paths, TextWriter notes) => [.. paths.SelectMany(path => Directory.Exists(path) ? SitesIn(path, notes) : [path])];
 
     /// <summary>The sites in a folder; files that belong to none are named, so that nobody takes silence for "fine".</summary>
-    private ImmutableArray<string> SitesIn(string folder)
+    private static ImmutableArray<string> SitesIn(string folder, TextWriter notes)
     {
         var search = SiteSearch.In(folder);
-        foreach (var stray in search.Strays) _terminal.Text.Write($"{ShownPath.Of(stray)}: not checked, it has no site and no site here includes it.\n");
+        foreach (var stray in search.Strays) notes.Write($"{ShownPath.Of(stray)}: not checked, it has no site and no site here includes it.\n");
         return !search.Sites.IsEmpty ? search.Sites : throw new CommandException($"no .water file with a site in {folder}");
     }
 

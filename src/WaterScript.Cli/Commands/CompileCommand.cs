@@ -19,7 +19,7 @@ internal sealed class CompileCommand
     private readonly Option<string?> _from = Arguments.Text("--from", "DATE", "First day. Default: the site's effective date.");
     private readonly Option<string?> _until = Arguments.Text("--until", "DATE", "First day that is not in it any more. Default: a year after the first.");
     private readonly Option<string?> _days = Arguments.Text("--days", "N", "So many days, in place of --until.");
-    private readonly Option<string?> _output = new("--output", "-o") { HelpName = "PATH", Description = "Write to this file, whole or not at all; - is standard output." };
+    private readonly Option<string?> _output = Arguments.Output();
     private readonly Option<string?> _only = Arguments.Text("--only", "runs|openings|switchings", "One list, without the description of the site. Of csv, runs are the default.");
     private readonly Option<string?> _controller = Arguments.Text("--controller", "NAME", "Only what this controller switches.");
     private readonly Option<string?> _run = Arguments.Text("--run", "NAME", "One pass of this schedule, manual or not, in place of the calendar; goes with --at.");

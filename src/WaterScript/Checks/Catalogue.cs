@@ -11,7 +11,7 @@ public static class Catalogue
     [
         .. Diagnostics.Rules.All,
         AcceptUnused.Rule,
-        .. Checks.Select(kind => kind.Rule),
+        .. Checks.Select(kind => kind.Rule).Except(Diagnostics.Rules.All).Distinct(),
     ];
 
     /// <summary>Slugs of rules that are not checked yet. A file may already accept them.</summary>

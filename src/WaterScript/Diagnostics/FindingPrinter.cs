@@ -27,7 +27,7 @@ public sealed class FindingPrinter(TextWriter output, bool colour)
         if (finding.Happens is { } happening) PrintIndented(MomentWords.When(happening));
         PrintIndented(finding.Details);
         PrintIndented(finding.Assumed);
-        if (WayOutOf(finding) is { Length: > 0 } wayOut) PrintIndented("Way out: " + wayOut);
+        if (FindingText.WayOut(finding) is { Length: > 0 } wayOut) PrintIndented("Way out: " + wayOut);
         output.Write('\n');
     }
 
@@ -47,8 +47,6 @@ public sealed class FindingPrinter(TextWriter output, bool colour)
         Write("accepted ", Ink.Faint);
         Print(finding with { Others = finding.Others.Add(acceptance), WayOut = "", Fix = null });
     }
-
-    private static string WayOutOf(Finding finding) => finding.WayOut.Length > 0 ? finding.WayOut : finding.Fix?.Title ?? "";
 
     private void PrintHeading(Finding finding)
     {

@@ -52,6 +52,31 @@ public sealed class CheckTests : Workshop
         Assert.Equal(0, shown.ExitCode);
     }
 
+    [Theory]
+    [InlineData("json", "{\n  \"waterscript_report\": 1,")]
+    [InlineData("sarif", "{\n  \"$schema\": \"https://docs.oasis-open.org/")]
+    [InlineData("github", "::error file=site.water,line=4,")]
+    [InlineData("text", "error: no zone is called \"lawm\" [unknown-name]\n")]
+    public void A_report_goes_where_it_is_sent(string form, string start)
+    {
+        Write("site.water", Good.Replace("water lawn,", "water lawm,", StringComparison.Ordinal));
+        var shown = Run("check", "site.water", "--report", form);
+        Assert.StartsWith(start, shown.Output, StringComparison.Ordinal);
+        Assert.Equal(("", 1), (shown.Error, shown.ExitCode));
+        var written = Run("check", "site.water", "--report", form, "-o", "report");
+        Assert.Equal(("", "", 1), (written.Output, written.Error, written.ExitCode));
+        Assert.Equal(shown.Output, Read("report"));
+    }
+
+    [Fact]
+    public void A_report_is_not_begun_when_a_file_is_missing()
+    {
+        Write("good.water", Good);
+        var result = Run("check", "good.water", "missing.water", "--report", "json");
+        Assert.Equal(("", "waterscript: there is no file missing.water\n", 2), (result.Output, result.Error, result.ExitCode));
+        Assert.Contains("did you mean sarif?", Run("check", "good.water", "--report", "sariff").Error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void From_another_date_the_horizon_begins_there()
     {

@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using System.Text;
+using WaterScript.Checks;
+using WaterScript.Diagnostics;
+using WaterScript.Outputs;
+
+namespace WaterScript.Cli.Commands;
+
+/// <summary>Writes what checks found, in the form that is asked for.</summary>
+/// <param name="form">What <c>--report</c> says.</param>
+/// <param name="showsAccepted">Whether what is accepted is shown too.</param>
+internal sealed class ReportWriter(string form, bool showsAccepted)
+{
+    /// <summary>The form for people.</summary>
+    public const string Text = "text";
+
+    private static readonly string[] Forms = [Text, "json", "sarif", "github"];
+
+    /// <summary>Whether it is for people.</summary>
+    public bool IsText => form == Text;
+
+    /// <summary>Whether what is accepted is shown too.</summary>
+    public bool ShowsAccepted => showsAccepted;
+
+    /// <summary>The form that a word asks for.</summary>
+    /// <exception cref="CommandException">There is no such form.</exception>
+    public static ReportWriter Of(string? word, bool showsAccepted)
+    {
+        if (word is null || Forms.Contains(word)) return new ReportWriter(word ?? Text, showsAccepted);
+        var nearest = Spelling.Nearest(word, Forms);
+        throw new CommandException($"\"{word}\" after --report is no form of a report; " + (nearest is null ? $"there are {string.Join(", ", Forms)}" : $"did you mean {nearest}?"));
+    }
+
+    /// <summary>Writes all of it.</summary>
+    public void Write(ImmutableArray<CheckedSite> sites, Stream output)
+    {
+        switch (form)
+        {
+            case "json":
+                JsonReport.Write(sites, showsAccepted, output);
+                break;
+            case "sarif":
+                SarifReport.Write(sites, showsAccepted, Version(), output);
+                break;
+            case "github":
+                GithubReport.Write(sites, output);
+                break;
+            default:
+                WriteText(sites, output);
+                break;
+        }
+    }
+
+    private void WriteText(ImmutableArray<CheckedSite> sites, Stream output)
+    {
+        using var text = new StreamWriter(output, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), leaveOpen: true);
+        var report = new TextReport(text, hasColour: false, showsAccepted);
+        foreach (var site in sites) report.Print(site);
+    }
+
+    /// <summary>The version of this program: <c>0.1.0</c>.</summary>
+    private static string Version() => typeof(ReportWriter).Assembly.GetName().Version!.ToString(fieldCount: 3);
+}
