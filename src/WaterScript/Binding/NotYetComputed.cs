@@ -15,7 +15,6 @@ internal sealed class NotYetComputed(Site site, Scope scope)
     /// <summary>Reports every use.</summary>
     public void Report()
     {
-        foreach (var restriction in site.Restrictions) Tell(restriction.Origin, "restrictions are not judged yet");
         foreach (var scale in UsedScales().OfType<ClimateScale>()) Tell(scale.Origin, "a scale by climate is not computed yet");
         foreach (var step in site.Schedules.SelectMany(schedule => schedule.Steps)) Visit(step);
     }

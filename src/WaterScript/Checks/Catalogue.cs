@@ -18,8 +18,7 @@ public static class Catalogue
     public static ImmutableArray<string> ToCome =>
     [
         "looks-like-wrong-unit", "unused", "never-watered",
-        "outside-hours", "forbidden-day", "too-many-days", "too-long-a-day",
-        "too-deep-a-day", "zones-at-a-time", "night-too-short", "change-too-close", "rest-too-short", "too-long-dry",
+        "night-too-short", "change-too-close", "rest-too-short", "too-long-dry",
         "longer-than-longest", "days-in-a-row", "midday-watering", "ends-late", "short-run", "output-shared", "output-missing",
         "clocks-apart",
         "pump-alone", "injector-alone", "motor-starts", "tank-runs-dry",
@@ -43,6 +42,14 @@ public static class Catalogue
         new(ZoneTwice.Rule, survey => new ZoneTwice(survey)),
         new(PassOverlap.Rule, survey => new PassOverlap(survey)),
         new(SchedulesOverlap.Rule, survey => new SchedulesOverlap(survey)),
+
+        // restrictions
+        new(OutsideHours.Rule, survey => new OutsideHours(survey)),
+        new(ForbiddenDay.Rule, survey => new ForbiddenDay(survey)),
+        new(TooManyDays.Rule, survey => new TooManyDays(survey)),
+        new(TooLongADay.Rule, survey => new TooLongADay(survey)),
+        new(TooDeepADay.Rule, survey => new TooDeepADay(survey)),
+        new(ZonesAtATime.Rule, survey => new ZonesAtATime(survey)),
 
         // what is taken away
         new(Diagnostics.Rules.Contradiction, survey => new ExtraTaken(survey)),

@@ -40,6 +40,9 @@ internal sealed class Survey(Timetable timetable, Schedule? manual = null)
     /// <summary>Runs that want one zone at once; complete when the walk is over.</summary>
     public ZoneMeetings ZoneMeetings { get; } = new(timetable.Site);
 
+    /// <summary>What breaks restrictions; complete when the walk is over.</summary>
+    public RestrictionWatch Restrictions { get; } = new(timetable.Site);
+
     /// <summary>The site's wall clock, in day numbers.</summary>
     public ZoneClock WallClock { get; } = new(timetable.Site.TimeZone);
 

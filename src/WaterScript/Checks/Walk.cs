@@ -55,6 +55,7 @@ internal sealed class Walk(Survey survey, IReadOnlyList<ICheck> checks)
             survey.ZoneMeetings.See(run);
             survey.Askers.Add(run);
             _demand.Add(run);
+            survey.Restrictions.See(run);
             foreach (var check in _runs) check.See(run);
             yield return run;
         }

@@ -25,6 +25,9 @@ public sealed record Restriction
     /// <summary>Days on which watering is allowed, as a union; empty for all.</summary>
     public ImmutableArray<DaySet> AllowedDays { get; init; } = [];
 
+    /// <summary>The first line that says which days are allowed or taken away, or null.</summary>
+    public Location? DaysOrigin { get; init; }
+
     /// <summary>Days taken away from them.</summary>
     public ImmutableArray<DaySet> Except { get; init; } = [];
 

@@ -1,0 +1,73 @@
+using System.Globalization;
+using WaterScript.Diagnostics;
+using WaterScript.Model;
+using WaterScript.Text;
+
+namespace WaterScript.Checks;
+
+/// <summary>A schedule that breaks a line of a restriction: one cause, however often.</summary>
+/// <param name="rule">The rule that finds it.</param>
+/// <param name="restriction">The restriction.</param>
+/// <param name="line">The line that is broken.</param>
+/// <param name="first">What breaks it first.</param>
+internal sealed class Breach(Rule rule, Restriction restriction, Location line, WateredPiece first)
+{
+    private const string Authority = "The restriction is the rule as written here; the authority's own text governs.";
+
+    private readonly Recurrence _recurrence = new();
+    private readonly SortedSet<int> _zones = [];
+
+    /// <summary>The rule that finds it.</summary>
+    public Rule Rule => rule;
+
+    /// <summary>The restriction.</summary>
+    public Restriction Restriction => restriction;
+
+    /// <summary>What breaks it first.</summary>
+    public WateredPiece First => first;
+
+    /// <summary>When it first breaks it, in Unix seconds.</summary>
+    public long Moment { get; private set; }
+
+    /// <summary>The most that it comes to.</summary>
+    public decimal Worst { get; private set; }
+
+    /// <summary>Counts one time.</summary>
+    public void Add(long moment, in WateredPiece piece)
+    {
+        if (_recurrence.Add(moment, piece.Day)) Moment = moment;
+        _zones.Add(piece.Zone);
+    }
+
+    /// <summary>Takes in what it comes to.</summary>
+    public void Reach(decimal amount, in WateredPiece piece)
+    {
+        Worst = Math.Max(Worst, amount);
+        _zones.Add(piece.Zone);
+    }
+
+    /// <summary>What is said of it.</summary>
+    /// <param name="survey">The site.</param>
+    /// <param name="heading">What is wrong.</param>
+    /// <param name="label">What stands at the start of the schedule.</param>
+    /// <param name="limit">What stands at the restriction's line.</param>
+    /// <param name="wayOut">What to do.</param>
+    public Finding FindingFor(Survey survey, string heading, string label, string limit, string wayOut) =>
+        Finding.At(rule, survey.StartOf(first.Schedule, first.StartNumber), heading, label) with
+        {
+            Others = [new Label(line, limit)],
+            Happens = _recurrence.Happens(survey),
+            Details = Wording.Zones(_zones.Count == 1 ? "The zone is" : "The zones are", _zones.Select(index => survey.Site.Zones[index])),
+            Assumed = Authority,
+            WayOut = wayOut,
+        };
+
+    /// <summary>The name of the schedule, as findings say it.</summary>
+    public string ScheduleIn(Survey survey) => $"\"{survey.Site.Schedules[first.Schedule].Name}\"";
+
+    /// <summary>The zone that breaks it first.</summary>
+    public Zone ZoneIn(Survey survey) => survey.Site.Zones[first.Zone];
+
+    /// <summary>A number as findings say it: at most two decimals.</summary>
+    public static string Number(decimal number) => Math.Round(number, 2, MidpointRounding.AwayFromZero).ToString("0.##", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,69 @@
+using System.Collections.Immutable;
+using WaterScript.Calendars;
+using WaterScript.Diagnostics;
+using WaterScript.Model;
+using WaterScript.Text;
+
+namespace WaterScript.Checks;
+
+/// <summary>Holds pieces of runs to one restriction, in order of time.</summary>
+internal sealed class RestrictionJudge
+{
+    private readonly Restriction _restriction;
+    private readonly RestrictionReach _reach;
+    private readonly DayPattern? _days;
+    private readonly AllowedHours? _hours;
+    private readonly ImmutableArray<DayLimit> _limits;
+    private readonly Dictionary<(Rule Rule, Location Line, int Schedule), Breach> _breaches = [];
+
+    public RestrictionJudge(Restriction restriction, Site site, MomentReader moments)
+    {
+        _restriction = restriction;
+        _reach = new RestrictionReach(restriction, site);
+        var isForAllDays = restriction.AllowedDays.IsEmpty && restriction.Except.IsEmpty;
+        _days = isForAllDays ? null : DayPattern.Of(restriction.AllowedDays, season: null, restriction.Except, site.Effective);
+        _hours = restriction.AllowedHours.IsEmpty ? null : new AllowedHours(restriction.AllowedHours, moments);
+        _limits = [.. restriction.AtMost.Select(line => new DayLimit(line, site, new WeeksFrom(restriction.WeekStarts)))];
+    }
+
+    /// <summary>What is broken, one entry for each line and schedule.</summary>
+    public IEnumerable<Breach> Breaches => _breaches.Values;
+
+    /// <summary>Whether some date had no sun event that its hours are reckoned from.</summary>
+    public bool LackedSun => _hours?.LackedSun == true;
+
+    /// <summary>Takes in the next piece.</summary>
+    public void See(in WateredPiece piece)
+    {
+        if (!_reach.Binds(piece.Zone, piece.Day)) return;
+        if (_days?.IsDue(piece.Day) == false) BreachOf(ForbiddenDay.Rule, _restriction.DaysOrigin ?? _restriction.Origin, piece).Add(piece.Start, piece);
+        if (_hours?.FirstOutside(piece) is { } outside) BreachOf(OutsideHours.Rule, _restriction.AllowedHours[0].Origin, piece).Add(outside, piece);
+        foreach (var limit in _limits)
+        {
+            if (!limit.IsOver(piece, out var amount, out var moment)) continue;
+            var breach = BreachOf(RuleOf(limit.Line.Kind), limit.Line.Origin, piece);
+            if (moment is { } first) breach.Add(first, piece);
+            breach.Reach(amount, piece);
+        }
+    }
+
+    /// <summary>The zones whose depth could be limited, if their application rate were known.</summary>
+    public IEnumerable<Zone> WithoutRate(Site site) => _restriction.AtMost.Any(line => line.Kind == LimitKind.DepthADay)
+        ? site.Zones.Where(zone => _reach.CanBind(zone.Index) && zone.MillimetresPerHour is null)
+        : [];
+
+    private static Rule RuleOf(LimitKind kind) => kind switch
+    {
+        LimitKind.DaysAWeek => TooManyDays.Rule,
+        LimitKind.TimeADay => TooLongADay.Rule,
+        LimitKind.DepthADay => TooDeepADay.Rule,
+        _ => ZonesAtATime.Rule,
+    };
+
+    private Breach BreachOf(Rule rule, Location line, in WateredPiece piece)
+    {
+        var key = (rule, line, piece.Schedule);
+        if (!_breaches.TryGetValue(key, out var breach)) _breaches[key] = breach = new Breach(rule, _restriction, line, piece);
+        return breach;
+    }
+}
