@@ -12,6 +12,12 @@ internal sealed class EventWriter
     private const int LongestOnStack = 256;
     private const int DateLength = 8;
 
+    /// <summary>Seconds by which a clock change may move the clock, and more.</summary>
+    private const int LargestChange = 7_200;
+
+    /// <summary>Days in which a rule of days, weeks or months comes round.</summary>
+    private const int LongestWait = 366;
+
     private readonly Timetable _timetable;
     private readonly ZoneClock _clock;
     private readonly ContentLines _lines;
@@ -57,7 +63,7 @@ internal sealed class EventWriter
     /// <summary>A series of events, by the clock of the site.</summary>
     public void Series(EventSeries series)
     {
-        var (form, (rule, first, last, except)) = (series.Form, series.Series);
+        var (form, (rule, first, last, except)) = (series.Form, GuardEnd(series));
         var start = WallOf(first, form);
         Head(form.Key, series.Mark);
         _lines.Line($"DTSTART;TZID={_zone}:{CalendarTime.Local(start)}");
@@ -69,11 +75,29 @@ internal sealed class EventWriter
 
     private static long WallOf(int day, EventForm form) => ((long)day * ZoneClock.SecondsInDay) + form.SecondOfDay;
 
-    /// <summary>The last second of a local date; never the start of an event itself, because some readers lose that one.</summary>
+    /// <summary>
+    /// Some readers hold the end of a series against its last event with the offset of the first, and lose one late in the day after a
+    /// clock change. Such a series goes on to its next day, which is then taken out.
+    /// </summary>
+    private Series GuardEnd(EventSeries events)
+    {
+        var (form, series) = (events.Form, events.Series);
+        if (series.Last is not { } last || form.SecondOfDay < ZoneClock.SecondsInDay - LargestChange || OffsetOn(series.First, form) == OffsetOn(last, form)) return series;
+        var next = last + 1;
+        while (next < last + LongestWait && !series.Rule.Contains(next, series.First)) next++;
+        return next == last + LongestWait || form.IsTouchedOn(next, _clock) ? series : series with { Last = next, Except = series.Except.Add(next) };
+    }
+
+    private int OffsetOn(int day, EventForm form) => _clock.OffsetAt(_clock.Read(day, form.SecondOfDay).Instant);
+
+    /// <summary>
+    /// The end of a local date, half a day after the last event at the most: a reader that takes a midnight which the clock skips for
+    /// the hour before it would find one more event there. Never the start of an event itself, because some readers lose that one.
+    /// </summary>
     private long EndOf(int day, EventForm form)
     {
         const int LastSecond = ZoneClock.SecondsInDay - 1;
-        var end = _clock.Read(day, LastSecond).Instant;
+        var end = Math.Min(_clock.Read(day, LastSecond).Instant, _clock.Read(day, form.SecondOfDay).Instant + (ZoneClock.SecondsInDay / 2));
         return form.SecondOfDay == LastSecond ? end + 1 : end;
     }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WaterScript.Calendars;
 
 namespace WaterScript.Outputs;
 
@@ -65,11 +66,11 @@ internal sealed class SeriesFinder(RuleCandidates candidates, Func<int, bool> is
         var (first, last) = (days[0], days[0]);
         var (given, next, inARow, score, bestGiven, exceptUpToLast) = (0, 0, 0, 0, 0, 0);
         var except = ImmutableArray.CreateBuilder<int>();
-        for (var day = first; day <= days[^1]; day++)
+        var end = EndOf(rule, first, days[^1]);
+        for (var day = first; day <= end; day++)
         {
             while (days[next] < day) next++;
             if (!rule.Contains(day, first)) continue;
-            if (isTouched(day)) break;
             if (days[next] == day)
             {
                 given++;
@@ -87,5 +88,28 @@ internal sealed class SeriesFinder(RuleCandidates candidates, Func<int, bool> is
         if (bestGiven < FewestEvents) return null;
         except.Count = exceptUpToLast;
         return (new Series(rule, first, last, except.ToImmutable()), score);
+    }
+
+    /// <summary>
+    /// The last day that a series may say, before a clock change touches one of its days. Some readers expand a month as a whole, also
+    /// what of it lies after the end of the series, and then lose their way; so a monthly series ends before that month.
+    /// </summary>
+    private int EndOf(RecurrenceRule rule, int first, int last)
+    {
+        var isMonthly = rule.Frequency == RuleFrequency.Monthly;
+        var end = isMonthly ? FirstOfMonth(last, monthsAfter: 1) - 1 : last;
+        for (var day = isMonthly ? FirstOfMonth(first) : first; day <= end; day++)
+        {
+            if (rule.Contains(day, first) && isTouched(day)) return Math.Min(last, (isMonthly ? FirstOfMonth(day) : day) - 1);
+        }
+
+        return last;
+    }
+
+    private static int FirstOfMonth(int day, int monthsAfter = 0)
+    {
+        var (year, month, _) = CivilDate.FromDayNumber(day);
+        var months = (year * 12) + month - 1 + monthsAfter;
+        return CivilDate.DayNumberOf(months / 12, (months % 12) + 1, 1);
     }
 }
