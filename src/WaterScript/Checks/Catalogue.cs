@@ -21,9 +21,6 @@ public static class Catalogue
         "night-too-short", "change-too-close", "rest-too-short", "too-long-dry",
         "longer-than-longest", "days-in-a-row", "midday-watering", "ends-late", "short-run", "output-shared", "output-missing",
         "clocks-apart",
-        "pump-alone", "injector-alone", "motor-starts", "tank-runs-dry",
-        "hammer", "vacuum-breaker-hours",
-        "holding-over", "inrush-over", "pulse-too-soon", "store-too-small", "cannot-close-all", "wire-drop",
         "runs-off", "under-watered", "over-watered", "below-roots", "uneven-together", "frost-months",
     ];
 
@@ -61,9 +58,21 @@ public static class Catalogue
         new(FlowOverSupply.Rule, survey => new FlowOverSupply(survey)) { SeesManual = true },
         new(FlowUnderMinimum.Rule, survey => new FlowUnderMinimum(survey)) { SeesManual = true },
         new(DailyVolume.Rule, survey => new DailyVolume(survey)) { SeesManual = true },
+        new(PumpAlone.Rule, survey => new PumpAlone(survey)) { SeesManual = true },
+        new(InjectorAlone.Rule, survey => new InjectorAlone(survey)) { SeesManual = true },
+        new(MotorStarts.Rule, survey => new MotorStarts(survey)) { SeesManual = true },
+        new(TankRunsDry.Rule, survey => new TankRunsDry(survey)) { SeesManual = true },
+        new(Hammer.Rule, survey => new Hammer(survey)) { SeesManual = true },
+        new(VacuumBreakerHours.Rule, survey => new VacuumBreakerHours(survey)) { SeesManual = true },
 
         // power
         new(TooManyAtOnce.Rule, survey => new TooManyAtOnce(survey)) { SeesManual = true },
+        new(HoldingOver.Rule, survey => new HoldingOver(survey)) { SeesManual = true },
+        new(InrushOver.Rule, survey => new InrushOver(survey)) { SeesManual = true },
+        new(StoreTooSmall.Rule, survey => new StoreTooSmall(survey)),
+        new(PulseTooSoon.Rule, survey => new PulseTooSoon(survey)) { SeesManual = true },
+        new(CannotCloseAll.Rule, survey => new CannotCloseAll(survey)),
+        new(WireDrop.Rule, survey => new WireDrop(survey)),
     ];
 
     /// <summary>The rule of that slug, or null.</summary>

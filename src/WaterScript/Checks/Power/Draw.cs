@@ -1,0 +1,44 @@
+using WaterScript.Model;
+using WaterScript.Timetables;
+
+namespace WaterScript.Checks;
+
+/// <summary>The currents that outputs draw, in ampere. A latching valve draws none but for its pulses.</summary>
+internal sealed class Draw
+{
+    private readonly (decimal? Inrush, decimal? Holding)[] _zones;
+    private readonly (decimal? Inrush, decimal? Holding)[] _devices;
+
+    public Draw(Site site)
+    {
+        _zones = [.. site.Zones.Select(zone => Of(zone.Valve))];
+        _devices = [.. site.Devices.Select(device => device.Load is { } load ? (load.InBase, load.InBase) : Of(device.Valve))];
+    }
+
+    /// <summary>Current for the moment of opening; 0 where it is not known.</summary>
+    public decimal Inrush(in Switching switching) => Of(switching).Inrush ?? 0;
+
+    /// <summary>Current while it is open; 0 where it is not known.</summary>
+    public decimal Holding(in Switching switching) => Of(switching).Holding ?? 0;
+
+    /// <summary>What is wired to a controller and draws a current that is not given.</summary>
+    /// <param name="site">The site.</param>
+    /// <param name="controller">The controller.</param>
+    /// <param name="isInrush">Whether the current for the moment of opening is asked for.</param>
+    public IReadOnlyList<string> Unknown(Site site, Controller controller, bool isInrush) =>
+    [
+        .. site.Zones.Where(zone => !zone.IsSpare && zone.Controller == controller && IsUnknown(_zones[zone.Index], isInrush)).Select(zone => zone.Name),
+        .. site.Devices.Where(device => device.Output > 0 && device.Controller == controller && IsUnknown(_devices[device.Index], isInrush)).Select(device => device.Name),
+    ];
+
+    private static bool IsUnknown((decimal? Inrush, decimal? Holding) draw, bool isInrush) => (isInrush ? draw.Inrush : draw.Holding) is null;
+
+    private (decimal? Inrush, decimal? Holding) Of(in Switching switching) => switching.Zone >= 0 ? _zones[switching.Zone] : _devices[switching.Device];
+
+    private static (decimal? Inrush, decimal? Holding) Of(Valve? valve) => valve switch
+    {
+        NonLatchingValve { Inrush: var inrush, Holding: var holding } => (inrush?.InBase, holding?.InBase),
+        LatchingValve => (0, 0),
+        _ => (null, null),
+    };
+}

@@ -1,0 +1,114 @@
+using WaterScript.Diagnostics;
+using WaterScript.Timetables;
+
+namespace WaterScript.Checks;
+
+/// <summary>More valves held open than the power supply can carry.</summary>
+internal sealed class HoldingOver : ISeesSwitchings
+{
+    public static Rule Rule { get; } = new("holding-over", Severity.Error, "more held open than the power supply can carry")
+    {
+        CanBeAccepted = true,
+        Finds = """
+            Adds up the holding currents of all that a controller has on, valves and the loads of pumps, and holds the sum against what its power supply gives for as long as wanted.
+            """,
+        Matters = """
+            An overloaded transformer gives less voltage, so that the last valve opened chatters or closes, and it grows hot until its fuse ends the watering of the whole garden.
+            """,
+        Fires = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            controller box {
+              outputs 4
+              power { continuous 500 mA at 24 V; peak 1 A }
+            }
+            valve dc24 non-latching { inrush 250 mA; holding 250 mA }
+            zone a { output 1; valve dc24 }
+            zone b { output 2; valve dc24 }
+            zone c { output 3; valve dc24 }
+            schedule morning {
+              every day
+              start at 06:00
+              steps { water a + b + c for 10 min }
+            }
+            """,
+        Mended = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            controller box {
+              outputs 4
+              power { continuous 500 mA at 24 V; peak 1 A }
+            }
+            valve dc24 non-latching { inrush 250 mA; holding 250 mA }
+            zone a { output 1; valve dc24 }
+            zone b { output 2; valve dc24 }
+            zone c { output 3; valve dc24 }
+            schedule morning {
+              every day
+              start at 06:00
+              steps {
+                water a + b for 10 min
+                water c for 10 min
+              }
+            }
+            """,
+        KnownLimits = "What the controller itself draws is not known: give the power that is left for the outputs. Excess that lasts less than a second is left to `inrush-over`.",
+        Sources = "S = U · I. Common practice: 24 V AC valves hold with 0.10 to 0.30 A.",
+    };
+
+    private readonly Survey _survey;
+    private readonly Causes _causes;
+    private readonly Draw _draw;
+    private readonly OpenParts[] _open;
+    private readonly PowerLimit?[] _limits;
+
+    public HoldingOver(Survey survey)
+    {
+        _survey = survey;
+        _causes = new Causes(survey);
+        _draw = new Draw(survey.Site);
+        _open = [.. survey.Site.Controllers.Select(_ => new OpenParts())];
+        _limits = [.. survey.Site.Controllers.Select(controller => PowerLimit.Continuous(controller.Power))];
+    }
+
+    public void See(in Switching switching)
+    {
+        if (_limits[switching.Controller] is not { } limit) return;
+        var open = _open[switching.Controller];
+        if (open.Sum > limit.Most && open.Since < switching.Second) _causes.Add(switching.Controller, limit.Most, open.Parts, open.Since, switching.Second);
+        open.Since = switching.Second;
+        if (!switching.IsOpen) open.Close(switching);
+        else open.Open(switching, new Part(_survey.Askers.Of(switching.Opening), switching.Zone, switching.Device, _draw.Holding(switching) * limit.PerAmpere));
+    }
+
+    public IEnumerable<Finding> Findings() => _causes.All.Select(FindingFor);
+
+    public IEnumerable<string> NotChecked()
+    {
+        foreach (var controller in _survey.Site.Controllers)
+        {
+            var unknown = _draw.Unknown(_survey.Site, controller, isInrush: false);
+            if (_limits[controller.Index] is null)
+            {
+                if (controller.Power?.Store is null) yield return $"power of {controller.Name} (none given)";
+            }
+            else if (unknown.Count > 0) yield return $"holding current of {Wording.Names(unknown)} (none given)";
+        }
+    }
+
+    private Finding FindingFor(Cause cause)
+    {
+        var controller = _survey.Site.Controllers[cause.Owner];
+        var limit = _limits[cause.Owner]!;
+        var finding = CauseWords.FindingFor(Rule, _survey, cause, $"more held open than the power of {controller.DisplayName} can carry", $"holds {limit.Say(cause.Worst)}", new Label(controller.Power!.Origin, $"carries {limit.Amount}"));
+        return finding with
+        {
+            Details = $"{finding.Details}{CauseWords.Parts(_survey.Site, cause.Parts, limit.Say)}: {limit.Say(cause.Worst - limit.Amount.InBase)} too much.",
+            WayOut = CauseWords.WayOut(cause),
+        };
+    }
+}

@@ -1,0 +1,146 @@
+using WaterScript.Diagnostics;
+using WaterScript.Timetables;
+
+namespace WaterScript.Checks;
+
+/// <summary>Valves that want more current as they open than the power supply gives for a moment.</summary>
+internal sealed class InrushOver : ISeesSwitchings
+{
+    public static Rule Rule { get; } = new("inrush-over", Severity.Error, "more current wanted as valves open than the power supply gives")
+    {
+        CanBeAccepted = true,
+        Finds = """
+            At each instant at which a controller opens outputs, adds their inrush currents to the holding currents of what is on already, and holds the sum against the
+            peak of its power supply. A controller with a `spacing` opens one by one, so that only one inrush counts at a time.
+            """,
+        Matters = """
+            A solenoid wants about twice its holding current for the moment in which it moves. Where the voltage breaks down in that moment, it does not move, and hums until somebody comes.
+            """,
+        Fires = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            controller box {
+              outputs 4
+              power { transformer 20 VA at 24 V }
+            }
+            valve ac24 non-latching { inrush 400 mA; holding 220 mA }
+            zone a { output 1; valve ac24 }
+            zone b { output 2; valve ac24 }
+            zone c { output 3; valve ac24 }
+            schedule morning {
+              every day
+              start at 06:00
+              steps { water a + b + c for 10 min }
+            }
+            """,
+        Mended = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            controller box {
+              outputs 4
+              spacing 300 ms
+              power { transformer 21 VA at 24 V }
+            }
+            valve ac24 non-latching { inrush 400 mA; holding 220 mA }
+            zone a { output 1; valve ac24 }
+            zone b { output 2; valve ac24 }
+            zone c { output 3; valve ac24 }
+            schedule morning {
+              every day
+              start at 06:00
+              steps { water a + b + c for 10 min }
+            }
+            """,
+        KnownLimits = """
+            A `spacing` is taken to be longer than an inrush, which lasts tens of milliseconds. Of a transformer the apparent power that is stated is taken for the peak too; many bear more for a moment.
+            """,
+        Sources = "S = U · (Σ holding of those open + inrush of the one that opens). Common practice: 24 V AC valves want 0.20 to 0.50 A for tens of milliseconds.",
+    };
+
+    private readonly Survey _survey;
+    private readonly Causes _causes;
+    private readonly Draw _draw;
+    private readonly PowerLimit?[] _limits;
+    private readonly Opener[] _openers;
+
+    public InrushOver(Survey survey)
+    {
+        _survey = survey;
+        _causes = new Causes(survey);
+        _draw = new Draw(survey.Site);
+        _limits = [.. survey.Site.Controllers.Select(controller => PowerLimit.Peak(controller.Power))];
+        _openers = [.. survey.Site.Controllers.Select(_ => new Opener())];
+    }
+
+    public void See(in Switching switching)
+    {
+        if (_limits[switching.Controller] is not { } limit) return;
+        var opener = _openers[switching.Controller];
+        if (!switching.IsOpen || opener.Milliseconds != switching.Milliseconds) Judge(switching.Controller);
+        opener.Milliseconds = switching.Milliseconds;
+        if (!switching.IsOpen)
+        {
+            opener.Held.Close(switching);
+            return;
+        }
+
+        var part = new Part(_survey.Askers.Of(switching.Opening), switching.Zone, switching.Device, _draw.Inrush(switching) * limit.PerAmpere);
+        opener.Opening.Add((switching, part, _draw.Holding(switching) * limit.PerAmpere));
+    }
+
+    public IEnumerable<Finding> Findings()
+    {
+        for (var controller = 0; controller < _openers.Length; controller++) Judge(controller);
+        return _causes.All.Select(FindingFor);
+    }
+
+    public IEnumerable<string> NotChecked()
+    {
+        foreach (var controller in _survey.Site.Controllers.Where(controller => _limits[controller.Index] is not null))
+        {
+            var unknown = _draw.Unknown(_survey.Site, controller, isInrush: true);
+            if (unknown.Count > 0) yield return $"inrush of {Wording.Names(unknown)} (none given)";
+        }
+    }
+
+    /// <summary>Looks at what opens at one instant, after which it is held.</summary>
+    private void Judge(int controller)
+    {
+        var opener = _openers[controller];
+        if (opener.Opening.Count == 0) return;
+        var limit = _limits[controller]!;
+        var sum = opener.Held.Sum + opener.Opening.Sum(entry => entry.Inrush.Amount);
+        var second = opener.Opening[0].Switching.Second;
+        if (sum > limit.Most) _causes.Add(controller, limit.Most, [.. opener.Opening.Select(entry => entry.Inrush), .. opener.Held.Parts], second, second);
+        foreach (var (switching, inrush, holding) in opener.Opening) opener.Held.Open(switching, inrush with { Amount = holding });
+        opener.Opening.Clear();
+    }
+
+    private Finding FindingFor(Cause cause)
+    {
+        var controller = _survey.Site.Controllers[cause.Owner];
+        var limit = _limits[cause.Owner]!;
+        var finding = CauseWords.FindingFor(
+            Rule, _survey, cause, $"more current wanted as valves open than {controller.DisplayName} has", $"needs {limit.Say(cause.Worst)}", new Label(controller.Power!.Origin, $"gives {limit.Amount}"));
+        return finding with
+        {
+            Details = $"{finding.Details}{CauseWords.Parts(_survey.Site, cause.Parts, limit.Say)}: {limit.Say(cause.Worst - limit.Amount.InBase)} too much.",
+            Assumed = limit.IsStated ? "" : "No peak is given, so the continuous current is taken for it.",
+            WayOut = controller.Spacing == NodaTime.Duration.Zero ? $"Write a `spacing` in the controller, so that it opens one by one, or open fewer at once." : CauseWords.WayOut(cause),
+        };
+    }
+
+    /// <summary>What a controller has on, and what it opens at the instant that is looked at.</summary>
+    private sealed class Opener
+    {
+        public OpenParts Held { get; } = new();
+
+        public List<(Switching Switching, Part Inrush, decimal Holding)> Opening { get; } = [];
+
+        public long Milliseconds { get; set; } = long.MinValue;
+    }
+}

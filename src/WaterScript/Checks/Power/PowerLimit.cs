@@ -1,0 +1,33 @@
+using WaterScript.Model;
+using WaterScript.Quantities;
+
+namespace WaterScript.Checks;
+
+/// <summary>What a power supply can carry: a transformer's apparent power, or a current.</summary>
+/// <param name="Amount">The limit.</param>
+/// <param name="PerAmpere">What an ampere counts: 1, or the voltage where apparent power is limited.</param>
+/// <param name="IsStated">Whether it is given for this; otherwise the continuous one stands in for the peak.</param>
+internal sealed record PowerLimit(Quantity Amount, decimal PerAmpere, bool IsStated = true)
+{
+    /// <summary>What two equal sums may differ by.</summary>
+    public const decimal Tolerance = 0.000001m;
+
+    /// <summary>The most that may be asked for without counting as over, in VA or A.</summary>
+    public decimal Most => Amount.InBase + Tolerance;
+
+    /// <summary>What it carries for as long as wanted, or null where that is not given.</summary>
+    public static PowerLimit? Continuous(Power? power) => power switch
+    {
+        { Transformer: { } transformer, TransformerVoltage: { } volts } => new PowerLimit(transformer, Electricity.ApparentPower(volts.InBase, 1)),
+        { Continuous: { } current } => new PowerLimit(current, PerAmpere: 1),
+        _ => null,
+    };
+
+    /// <summary>What it carries for a moment: of a transformer its apparent power, as no more is stated.</summary>
+    public static PowerLimit? Peak(Power? power) => power is { Peak: { } peak }
+        ? new PowerLimit(peak, PerAmpere: 1)
+        : Continuous(power) is { } limit ? limit with { IsStated = power!.Transformer is not null } : null;
+
+    /// <summary>A sum in its unit: <c>41.28 VA</c>.</summary>
+    public string Say(decimal amount) => Amount.Unit.Symbol == "mA" ? Wording.Amount(amount, Amount.Unit, 0) : Wording.Amount(amount, Amount.Unit, 2);
+}

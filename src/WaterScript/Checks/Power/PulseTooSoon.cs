@@ -1,0 +1,163 @@
+using WaterScript.Diagnostics;
+using WaterScript.Model;
+using WaterScript.Timetables;
+
+namespace WaterScript.Checks;
+
+/// <summary>A pulse that comes before the store has recovered from those before it.</summary>
+internal sealed class PulseTooSoon : ISeesSwitchings
+{
+    private const string Example = """
+        site plot {
+          timezone   Europe/Lisbon
+          effective  2026-03-01
+        }
+        controller box {
+          outputs 2
+          spacing SPACING
+          power { store 2200 uF at 24 V; recharge 0.5 W efficiency 80 % }
+        }
+        valve click latching { pulse 50 ms; coil 20 ohm; works-from 7 V }
+        zone a { output 1; valve click }
+        zone b { output 2; valve click }
+        schedule morning {
+          every day
+          start at 06:00
+          steps { water a, b for 10 min }
+        }
+        """;
+
+    public static Rule Rule { get; } = new("pulse-too-soon", Severity.Error, "a pulse before the store has recovered")
+    {
+        CanBeAccepted = true,
+        Finds = """
+            Follows the store of a controller from pulse to pulse: each opening and each closing of a latching valve is one, at the controller's `spacing`, or all at once where none is given. Finds a pulse at which
+            the store has too little voltage left when the plunger moves, although a full store would do.
+            """,
+        Matters = """
+            When one valve closes and the next opens, the second pulse is the weak one: the valve does not open, or worse, does not close, and the controller does not know.
+            """,
+        Fires = Example.Replace("SPACING", "500 ms", StringComparison.Ordinal),
+        Mended = Example.Replace("SPACING", "1500 ms", StringComparison.Ordinal),
+        KnownLimits = """
+            While a pulse lasts, nothing is taken to recharge the store. Without `moves-in` the plunger is taken to move at the end of the pulse, which is the worst. Without a `recharge` the store is taken to be full a second after
+            a pulse. Wires are left to `wire-drop`.
+            """,
+        Sources = "U = U0 · exp(−t / (R · C)); recharge t = C · (U2² − U1²) / (2 · η · P).",
+    };
+
+    private readonly Survey _survey;
+    private readonly Store?[] _stores;
+    private readonly PulseValve?[] _zones;
+    private readonly PulseValve?[] _devices;
+    private readonly List<(Switching Switching, PulseGiven Given)>[] _trains;
+    private readonly Dictionary<(int Controller, LatchingValve Valve), Weak> _weak = [];
+
+    public PulseTooSoon(Survey survey)
+    {
+        _survey = survey;
+        _stores = [.. survey.Site.Controllers.Select(Store.Of)];
+        _trains = [.. survey.Site.Controllers.Select(_ => new List<(Switching, PulseGiven)>())];
+        _zones = [.. survey.Site.Zones.Select(zone => PulseValve.On(zone.Controller, zone.Valve))];
+        _devices = [.. survey.Site.Devices.Select(device => PulseValve.On(device.Controller, device.Valve))];
+    }
+
+    public void See(in Switching switching)
+    {
+        if ((switching.Zone >= 0 ? _zones[switching.Zone] : _devices[switching.Device]) is not { } pulse) return;
+        var given = _stores[switching.Controller]!.Give(switching.Milliseconds / 1000.0, pulse);
+        var train = _trains[switching.Controller];
+        if (given.Before >= pulse.Full) train.Clear();
+        train.Add((switching, given));
+        if (given.AtMove >= pulse.WorksFrom - PulseValve.Tolerance || pulse.IsTooWeakFromFull) return;
+        var key = (switching.Controller, pulse.Valve);
+        if (!_weak.TryGetValue(key, out var weak)) _weak[key] = weak = new Weak(switching, pulse);
+        weak.Add(switching, given, train, _survey);
+    }
+
+    public IEnumerable<Finding> Findings() => _weak.Values.Select(FindingFor);
+
+    public IEnumerable<string> NotChecked() => PulseValves.Of(_survey.Site).Select(entry => entry.Controller).Distinct()
+        .Where(controller => controller.Power!.Recharge is null)
+        .Select(controller => $"recharge of {controller.Name} (none given)");
+
+    private Finding FindingFor(Weak weak)
+    {
+        var controller = _survey.Site.Controllers[weak.First.Controller];
+        var store = _stores[controller.Index]!;
+        var labels = _survey.Steps.Of(weak.Asker).Labels("this switches too soon after another");
+        var finding = Finding.At(Rule, controller.Power!.Origin, $"a pulse before the store of {controller.DisplayName} has recovered", $"has {Volts(weak.Given.AtMove)} V left when the plunger moves") with
+        {
+            Others = [new Label(weak.Pulse.Valve.Origin, $"works from {Volts(weak.Pulse.WorksFrom)} V"), .. labels],
+        };
+        finding = _survey.Happening(finding, weak.First.Second, weak.Last, weak.Times, weak.Days);
+        return finding with
+        {
+            Details = $"{finding.Details}{Train(weak)}{Recharge(store, weak)}",
+            Assumed = weak.Pulse.Assumed,
+            WayOut = WayOut(controller, store, weak.Pulse),
+        };
+    }
+
+    private string Train(Weak weak)
+    {
+        var pulses = weak.Train.Select(entry => $"{NameOf(entry.Switching)} {(entry.Switching.IsOpen ? "opens" : "closes")} {Volts(entry.Given.Before)} -> {Volts(entry.Given.After)} V");
+        return $"{Wording.Names([.. pulses])}.";
+    }
+
+    private static string Recharge(Store store, Weak weak)
+    {
+        var given = weak.Given;
+        if (store.Watts is not { } watts) return "";
+        var time = Electricity.RechargeSeconds(store.Farads, given.Left, Math.Min(store.Full, weak.Pulse.Needs), watts);
+        return $"\nFrom {Volts(given.Left)} V it has to be back at {Volts(weak.Pulse.Needs)} V: that takes {Seconds(time)} at {Wording.Number((decimal)watts, 2)} W, and there are {Seconds(given.Idle)}.";
+    }
+
+    /// <summary>A spacing that fits, rounded up to a tenth of a second.</summary>
+    private static string WayOut(Controller controller, Store store, PulseValve pulse)
+    {
+        if (store.RestFor(pulse) is not { } rest) return "Write a `spacing` that the recharge fits into, and a `recharge` in the power block.";
+        var spacing = Math.Ceiling((rest + pulse.Pulse) * 10) * 100;
+        return (decimal)spacing > (decimal)controller.Spacing.TotalMilliseconds
+            ? $"Write spacing {Wording.Number((decimal)spacing, 0)} ms in {controller.Name}, or take a larger store."
+            : "Leave more time between two switchings, or take a larger store.";
+    }
+
+    private string NameOf(in Switching switching) => switching.Zone >= 0 ? _survey.Site.Zones[switching.Zone].DisplayName : _survey.Site.Devices[switching.Device].DisplayName;
+
+    private static string Volts(double volts) => Wording.Number((decimal)volts, 2);
+
+    private static string Seconds(double seconds) => $"{Wording.Number((decimal)seconds, 3)} s";
+
+    /// <summary>A kind of valve on a controller that gets too weak pulses.</summary>
+    private sealed class Weak(Switching first, PulseValve pulse)
+    {
+        private int _day = int.MinValue;
+
+        public Switching First { get; } = first;
+
+        public PulseValve Pulse { get; } = pulse;
+
+        public Asker Asker { get; private set; }
+
+        public long Last { get; private set; }
+
+        public long Times { get; private set; }
+
+        public long Days { get; private set; }
+
+        public PulseGiven Given { get; private set; }
+
+        /// <summary>The pulses since the store was full last, up to the first weak one.</summary>
+        public IReadOnlyList<(Switching Switching, PulseGiven Given)> Train { get; private set; } = [];
+
+        public void Add(in Switching switching, in PulseGiven given, List<(Switching Switching, PulseGiven Given)> train, Survey survey)
+        {
+            if (Times++ == 0) (Asker, Given, Train) = (survey.Askers.Of(switching.Opening), given, [.. train.TakeLast(4)]);
+            Last = switching.Second;
+            var day = survey.DayOf(switching.Second);
+            if (day != _day) Days++;
+            _day = day;
+        }
+    }
+}

@@ -1,0 +1,117 @@
+using WaterScript.Diagnostics;
+using WaterScript.Model;
+using WaterScript.Timetables;
+
+namespace WaterScript.Checks;
+
+/// <summary>Valves that stop much of a supply's flow at one instant.</summary>
+internal sealed class Hammer : ISeesSwitchings
+{
+    /// <summary>Under this flow, in L/min, a column of water in garden pipes does little harm (common practice).</summary>
+    private const decimal Harmless = 20;
+
+    public static Rule Rule { get; } = new("hammer", Severity.Advice, "much flow stopped at one instant")
+    {
+        CanBeAccepted = true,
+        Finds = """
+            Two or more valves of a supply close at one instant, and together they stop more than half of what the supply gives, and more than 20 L/min.
+            """,
+        Matters = """
+            A long column of water that is stopped at once strikes: the pressure rises by the density of water, times the speed of sound in it, times its speed. Pipes bang, joints loosen, and solenoids lift.
+            """,
+        Fires = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            supply main { flow 60 L/min }
+            controller box { outputs 4 }
+            zone a { output 1; flow 25 L/min }
+            zone b { output 2; flow 25 L/min }
+            schedule morning {
+              on mon
+              start at 06:00
+              steps { water a + b for 10 min }
+            }
+            """,
+        Mended = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            supply main { flow 60 L/min }
+            controller box { outputs 4 }
+            zone a { output 1; flow 25 L/min }
+            zone b { output 2; flow 25 L/min }
+            schedule morning {
+              on mon
+              start at 06:00
+              steps { water a, b for 10 min }
+            }
+            """,
+        KnownLimits = """
+            How fast a valve closes and how long the pipe is, is not known. Where a pump or a master stops before its zones close, nothing flows any more, and nothing is told.
+            """,
+        Sources = "Joukowsky: Δp = ρ · a · ΔV when closing takes less than 2 L / a. The thresholds are common practice.",
+    };
+
+    private readonly Survey _survey;
+    private readonly Causes _causes;
+    private readonly bool[] _stopsBefore;
+    private readonly List<Part>[] _closing;
+    private long _milliseconds = long.MinValue;
+
+    public Hammer(Survey survey)
+    {
+        _survey = survey;
+        _causes = new Causes(survey);
+        _closing = [.. survey.Site.Supplies.Select(_ => new List<Part>())];
+        _stopsBefore = new bool[survey.Site.Zones.Length];
+        foreach (var device in survey.Site.Devices.Where(device => device.Kind != DeviceKind.Injector && device.StopsAfter < NodaTime.Duration.Zero))
+        {
+            foreach (var zone in device.Zones) _stopsBefore[zone.Index] = true;
+        }
+    }
+
+    public void See(in Switching switching)
+    {
+        if (switching.Milliseconds != _milliseconds) Judge();
+        _milliseconds = switching.Milliseconds;
+        if (switching.IsOpen || switching.Zone < 0 || _stopsBefore[switching.Zone]) return;
+        var zone = _survey.Site.Zones[switching.Zone];
+        if (zone is { Supply.Flow: not null, LitresPerMinute: { } flow })
+            _closing[zone.Supply.Index].Add(new Part(_survey.Askers.Of(switching.Opening), zone.Index, Device: -1, flow));
+    }
+
+    public IEnumerable<Finding> Findings()
+    {
+        Judge();
+        return _causes.All.Select(FindingFor);
+    }
+
+    private void Judge()
+    {
+        for (var supply = 0; supply < _closing.Length; supply++)
+        {
+            var closing = _closing[supply];
+            if (closing.Count == 0) continue;
+            var limit = Math.Max(Harmless, _survey.Site.Supplies[supply].Flow!.Value.InBase / 2) + Flows.Tolerance;
+            var second = _milliseconds / Switching.MillisecondsInSecond;
+            if (closing.Count > 1 && closing.Sum(part => part.Amount) > limit) _causes.Add(supply, limit, closing, second, second);
+            closing.Clear();
+        }
+    }
+
+    private Finding FindingFor(Cause cause)
+    {
+        var supply = _survey.Site.Supplies[cause.Owner];
+        var flow = supply.Flow!.Value;
+        var finding = CauseWords.FindingFor(
+            Rule, _survey, cause, $"much of the flow from {supply.DisplayName} stops at one instant", $"{Flows.Say(cause.Worst, flow)} stop at once", new Label(supply.Origin, $"gives {Flows.Say(flow.InBase, flow)}"));
+        return finding with
+        {
+            Details = $"{finding.Details}{CauseWords.Parts(_survey.Site, cause.Parts, amount => Flows.Say(amount, flow))}.",
+            WayOut = "Let one of them run a few seconds longer than the other, or give the supply a change-over overlap.",
+        };
+    }
+}

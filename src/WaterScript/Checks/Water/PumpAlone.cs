@@ -1,0 +1,137 @@
+using WaterScript.Diagnostics;
+using WaterScript.Model;
+using WaterScript.Timetables;
+
+namespace WaterScript.Checks;
+
+/// <summary>A pump that runs while no zone is open.</summary>
+internal sealed class PumpAlone : ISeesRuns
+{
+    /// <summary>What a pump bears, in seconds, as while valves change over (common practice).</summary>
+    private const long Borne = 10;
+
+    public static Rule Rule { get; } = new("pump-alone", Severity.Error, "a pump that runs while no zone is open")
+    {
+        CanBeAccepted = true,
+        Finds = """
+            A pump stays on through a gap of more than 10 s in which none of its zones is open, and longer than its lead and lag would bridge anyway.
+            """,
+        Matters = """
+            A pump that presses against closed valves heats the water in it until seals and pipes give way.
+            """,
+        Fires = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            supply well { flow 20 L/min }
+            zone a { output 1; flow 15 L/min }
+            pump lift { output 8; supply well; load 60 mA; stays-on-through 5 min }
+            schedule morning {
+              on mon
+              start at 06:00
+              steps {
+                water a for 10 min
+                pause 4 min
+                water a for 10 min
+              }
+            }
+            """,
+        Mended = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            supply well { flow 20 L/min; vessel 24 L }
+            zone a { output 1; flow 15 L/min }
+            pump lift { output 8; supply well; load 60 mA; stays-on-through 5 min }
+            schedule morning {
+              on mon
+              start at 06:00
+              steps {
+                water a for 10 min
+                pause 4 min
+                water a for 10 min
+              }
+            }
+            """,
+        KnownLimits = "Pumps on a supply with a `bypass` or a `vessel` are not looked at. A lead or a lag itself is taken as meant, however long.",
+        Sources = "Common practice: a pump must not run with no zone open.",
+    };
+
+    private readonly Survey _survey;
+    private readonly Gaps?[] _devices;
+    private readonly Gaps[][] _byZone;
+
+    public PumpAlone(Survey survey)
+    {
+        _survey = survey;
+        _devices = [.. survey.Site.Devices.Select(GapsOf)];
+        _byZone = [.. survey.Site.Zones.Select(zone => _devices.OfType<Gaps>().Where(gaps => gaps.Device.Zones.Any(other => other.Index == zone.Index)).ToArray())];
+    }
+
+    public void See(in Run run)
+    {
+        foreach (var gaps in _byZone[run.Zone]) gaps.Add(run, _survey);
+    }
+
+    public IEnumerable<Finding> Findings() => _devices.OfType<Gaps>().Where(gaps => gaps.Times > 0).Select(FindingFor);
+
+    private Finding FindingFor(Gaps gaps)
+    {
+        var finding = Finding.At(Rule, gaps.Device.Origin, $"{gaps.Device.DisplayName} runs while no zone is open", $"runs alone for up to {Wording.Length(gaps.Longest)}") with
+        {
+            Others = [.. _survey.Steps.Of(gaps.Asker).Labels("until this opens")],
+        };
+        return _survey.Happening(finding, gaps.First, gaps.Last, gaps.Times, gaps.Days) with
+        {
+            WayOut = $"Write a shorter `stays-on-through`, {Borne} s or less, or give the supply a `bypass` or a `vessel` where there is one.",
+        };
+    }
+
+    private static Gaps? GapsOf(Device device)
+    {
+        if (device.Kind != DeviceKind.Pump || device.Output == 0 || device.Supply is { HasBypass: true } or { Vessel: not null }) return null;
+        var bridged = Math.Max(Borne, (long)(device.StopsAfter - device.StartsAfter).TotalSeconds);
+        var through = (long)device.StaysOnThrough.TotalSeconds;
+        return through > bridged ? new Gaps(device, bridged, through) : null;
+    }
+
+    /// <summary>The gaps between the zones of a pump.</summary>
+    private sealed class Gaps(Device device, long bridged, long through)
+    {
+        private long _end = long.MinValue / 2;
+        private int _day = int.MinValue;
+
+        public Device Device { get; } = device;
+
+        public long Longest { get; private set; }
+
+        public long First { get; private set; }
+
+        public long Last { get; private set; }
+
+        public long Times { get; private set; }
+
+        public long Days { get; private set; }
+
+        public Asker Asker { get; private set; }
+
+        public void Add(in Run run, Survey survey)
+        {
+            var gap = run.Start - _end;
+            if (gap > bridged && gap <= through) Tell(gap, run, survey);
+            _end = Math.Max(_end, run.End + run.Overlap);
+        }
+
+        private void Tell(long gap, in Run run, Survey survey)
+        {
+            if (Times++ == 0) (First, Asker) = (_end, new Asker(run.Schedule, run.Step));
+            Last = _end;
+            Longest = Math.Max(Longest, gap);
+            var day = survey.DayOf(_end);
+            if (day != _day) Days++;
+            _day = day;
+        }
+    }
+}
