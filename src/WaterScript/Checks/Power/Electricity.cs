@@ -14,13 +14,21 @@ internal static class Electricity
     /// <summary>Greatest resistance of copper conductors of class 1 and 2 at 20 °C, in Ω/km by mm² (IEC 60228:2004).</summary>
     private static readonly FrozenDictionary<decimal, decimal> BySection = new Dictionary<decimal, decimal>
     {
-        [0.5m] = 36.0m, [0.75m] = 24.5m, [1m] = 18.1m, [1.5m] = 12.1m, [2.5m] = 7.41m, [4m] = 4.61m,
+        [0.5m] = 36.0m,
+        [0.75m] = 24.5m,
+        [1m] = 18.1m,
+        [1.5m] = 12.1m,
+        [2.5m] = 7.41m,
+        [4m] = 4.61m,
     }.ToFrozenDictionary();
 
     /// <summary>Resistance of copper wire in Ω per 1000 ft at 20 °C by American Wire Gauge (the gauge's table, ASTM B258).</summary>
     private static readonly FrozenDictionary<decimal, decimal> ByGauge = new Dictionary<decimal, decimal>
     {
-        [18] = 6.385m, [16] = 4.016m, [14] = 2.525m, [12] = 1.588m,
+        [18] = 6.385m,
+        [16] = 4.016m,
+        [14] = 2.525m,
+        [12] = 1.588m,
     }.ToFrozenDictionary();
 
     /// <summary>Resistance of one conductor in ohms.</summary>
