@@ -41,6 +41,7 @@ internal static class CommandLine
     {
         CheckCommand.Create(terminal),
         CompileCommand.Create(terminal),
+        FormatCommand.Create(terminal),
         ExplainCommand.Create(terminal),
     };
 

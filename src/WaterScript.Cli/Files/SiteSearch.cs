@@ -21,8 +21,7 @@ internal sealed record SiteSearch(ImmutableArray<string> Sites, ImmutableArray<s
     public static SiteSearch In(string folder)
     {
         var files = new SourceFolder(folder);
-        var trees = Directory.EnumerateFiles(folder, Pattern, Below)
-            .Order(StringComparer.Ordinal)
+        var trees = FilesIn(folder)
             .Select(path => (Path: path, Tree: Parser.Parse(files.ReadFile(path), [])))
             .ToList();
         var included = trees.SelectMany(file => Included(file.Path, file.Tree)).ToHashSet(StringComparer.Ordinal);
@@ -30,6 +29,9 @@ internal sealed record SiteSearch(ImmutableArray<string> Sites, ImmutableArray<s
             [.. trees.Where(file => HasSite(file.Tree)).Select(file => file.Path)],
             [.. trees.Where(file => !HasSite(file.Tree) && !included.Contains(Path.GetFullPath(file.Path))).Select(file => file.Path)]);
     }
+
+    /// <summary>Every <c>.water</c> file in a folder and below, in order of their paths. Hidden folders and links are passed over.</summary>
+    public static ImmutableArray<string> FilesIn(string folder) => [.. Directory.EnumerateFiles(folder, Pattern, Below).Order(StringComparer.Ordinal)];
 
     private static bool HasSite(FileNode tree) => tree.Statements.Any(statement => statement is BlockNode { Kind.Text: "site" });
 

@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using System.Text;
 using WaterScript.Calendars;
 using WaterScript.Model;
@@ -46,7 +45,7 @@ internal sealed class TimetableDocument(Timetable timetable, OutputOptions optio
     {
         _description.WriteSite(writer);
         writer.Entry("timezone_data", options.TimeZoneData);
-        writer.Entry("sha256", Encoding.ASCII.GetBytes(DescriptionHash()));
+        writer.Entry("sha256", Encoding.ASCII.GetBytes(SiteHash.Of(_site)));
     }
 
     private void WriteValid()
@@ -217,23 +216,4 @@ internal sealed class TimetableDocument(Timetable timetable, OutputOptions optio
     }
 
     private bool IsWanted(Zone zone) => options.Controller is null || zone.Controller.Index == options.Controller.Index;
-
-    /// <summary>
-    /// The SHA-256 of what was compiled: the description as JSON without spaces. Layout, comments and paths are no part of it, nor
-    /// are the dates covered.
-    /// </summary>
-    private string DescriptionHash()
-    {
-        using var hash = SHA256.Create();
-        using (var stream = new CryptoStream(Stream.Null, hash, CryptoStreamMode.Write))
-        using (var json = new JsonWriter(stream, isIndented: false))
-        {
-            json.StartMap();
-            json.Map("site", () => _description.WriteSite(json));
-            _description.WriteParts(json);
-            json.EndMap();
-        }
-
-        return Convert.ToHexStringLower(hash.Hash!);
-    }
 }

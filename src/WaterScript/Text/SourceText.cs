@@ -3,7 +3,9 @@ namespace WaterScript.Text;
 /// <summary>The text of one file, with its lines. LF, CR LF and a lone CR each end a line.</summary>
 public sealed class SourceText
 {
-    private const char ByteOrderMark = '\uFEFF';
+    /// <summary>U+FEFF, which may stand at the start of a file.</summary>
+    internal const char ByteOrderMark = '\uFEFF';
+
     private readonly int[] _lineStarts;
 
     private SourceText(string path, string text, bool hasByteOrderMark)

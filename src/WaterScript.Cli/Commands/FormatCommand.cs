@@ -1,0 +1,90 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using System.Globalization;
+using System.Text;
+using WaterScript.Cli.Files;
+using WaterScript.Comparison;
+using WaterScript.Diagnostics;
+
+namespace WaterScript.Cli.Commands;
+
+/// <summary><c>waterscript format FILE…</c>: gives files the one layout that all files have.</summary>
+internal sealed class FormatCommand
+{
+    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
+
+    private readonly Terminal _terminal;
+    private readonly Argument<string[]> _files = new("FILE") { Description = "Files, folders to lay out every .water file in, or - for standard input.", Arity = ArgumentArity.OneOrMore };
+    private readonly Option<bool> _check = Arguments.Switch("--check", "Write nothing; name the files that would change, and hand back 1 if there are any.");
+    private readonly Option<bool> _diff = Arguments.Switch("--diff", "Write nothing; show what would change.");
+    private readonly Option<string?> _root = Arguments.Root();
+
+    private FormatCommand(Terminal terminal) => _terminal = terminal;
+
+    /// <summary>The command.</summary>
+    public static Command Create(Terminal terminal)
+    {
+        var self = new FormatCommand(terminal);
+        var command = new Command("format", "Lays files out in the one way that all files are laid out.") { self._files, self._check, self._diff, self._root };
+        command.SetAction(self.Run);
+        return command;
+    }
+
+    private int Run(ParseResult parsed)
+    {
+        var isCheck = parsed.GetValue(_check);
+        var isWritten = !isCheck && !parsed.GetValue(_diff);
+        Action<FileLayout> deliver = parsed.GetValue(_diff) ? ShowDiff : isCheck ? ShowName : Write;
+        var paths = Paths(parsed.GetValue(_files)!);
+        var (changed, refused) = (0, 0);
+        foreach (var path in paths)
+        {
+            var layout = FileLayout.Of(path, parsed.GetValue(_root), _terminal);
+            if (layout.Formatted is null) Refuse(layout);
+            else deliver(layout);
+            if (layout.Formatted is null) refused++;
+            else if (layout.IsChanged) changed++;
+        }
+
+        if (isWritten && !paths.Contains(SiteSource.Standard)) _terminal.Text.Write(Sum(paths.Length, changed, refused));
+        return refused > 0 || (isCheck && changed > 0) ? ExitCode.Findings : ExitCode.Success;
+    }
+
+    private static string Sum(int all, int changed, int refused) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{all} file{(all == 1 ? "" : "s")}: {changed} laid out anew, {all - changed - refused} already so{(refused == 0 ? "" : $", {refused} left because of errors")}.\n");
+
+    private static ImmutableArray<string> Paths(string[] arguments) => [.. arguments.SelectMany(path => Directory.Exists(path) ? FilesIn(path) : [path])];
+
+    private static ImmutableArray<string> FilesIn(string folder)
+    {
+        var files = SiteSearch.FilesIn(folder);
+        return !files.IsEmpty ? files : throw new CommandException($"no .water file in {folder}");
+    }
+
+    private void Refuse(FileLayout layout)
+    {
+        new FindingPrinter(_terminal.Error, _terminal.ErrorHasColour).Print(layout.Findings);
+        _terminal.Error.Write($"{layout.Source.Path}: {Tally.Of(layout.Findings)}. Left as it is.\n");
+    }
+
+    private void Write(FileLayout layout)
+    {
+        if (layout.Path == SiteSource.Standard) WriteText(layout, _terminal.Output);
+        else if (layout.IsChanged) AtomicFile.Write(layout.Path, stream => WriteText(layout, stream));
+    }
+
+    private static void WriteText(FileLayout layout, Stream stream)
+    {
+        if (layout.Source.HasByteOrderMark) stream.Write(Encoding.UTF8.Preamble);
+        stream.Write(Utf8.GetBytes(layout.Formatted!.Text));
+    }
+
+    private void ShowName(FileLayout layout)
+    {
+        if (layout.IsChanged) _terminal.Text.Write(layout.Source.Path + "\n");
+    }
+
+    private void ShowDiff(FileLayout layout) =>
+        _terminal.Text.Write(UnifiedDiff.Of(layout.Source.Path, layout.Source.Path, layout.Source.Text, layout.Formatted!.Text));
+}

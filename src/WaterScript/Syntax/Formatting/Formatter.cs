@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+using WaterScript.Diagnostics;
+using WaterScript.Text;
+
+namespace WaterScript.Syntax.Formatting;
+
+/// <summary>
+/// Gives a file the one layout that all files have. Words and comments stay what and where they are, but for forms that the language
+/// understands and writes in another way, which come out in its own.
+/// </summary>
+public static class Formatter
+{
+    private const string Unix = "\n";
+    private const string Windows = "\r\n";
+
+    /// <summary>
+    /// The file in its layout. Lines end as the first one does, with CR LF or with LF; a byte-order mark stays.
+    /// A file that is laid out already comes out as it is.
+    /// </summary>
+    /// <param name="source">The file.</param>
+    /// <param name="findings">Takes what was found while reading it.</param>
+    /// <returns>The file, or null where it has an error: then nobody knows how it is meant.</returns>
+    public static SourceText? Format(SourceText source, FindingList findings)
+    {
+        ArgumentNullException.ThrowIfNull(source);
+        ArgumentNullException.ThrowIfNull(findings);
+        var found = new FindingList();
+        Parser.Parse(source, found);
+        findings.AddRange(found);
+        if (found.HasErrors) return null;
+
+        var usual = Edits.Apply(source, found.Where(finding => finding.Rule == Rules.UnusualForm && finding.Fix is { IsSafe: true }).SelectMany(finding => finding.Fix!.Edits));
+        var pieces = PieceList.Of(usual);
+        var formatted = SourceText.From(source.Path, (source.HasByteOrderMark ? SourceText.ByteOrderMark.ToString() : "") + TextOf(pieces, LineEndOf(source.Text)));
+        return SaysTheSame(pieces, formatted) ? formatted : throw new InvalidOperationException($"{source.Path} would not say the same in its layout");
+    }
+
+    private static string TextOf(ImmutableArray<Piece> pieces, string lineEnd)
+    {
+        var lines = new LineList();
+        new LayoutWriter(lines).WriteFile(new ItemReader(pieces).Read());
+        return lines.ToText(lineEnd);
+    }
+
+    /// <summary>Whether the laid out file can be read, and has the words and comments of the one before.</summary>
+    private static bool SaysTheSame(ImmutableArray<Piece> pieces, SourceText formatted)
+    {
+        var found = new FindingList();
+        Parser.Parse(formatted, found);
+        return !found.HasErrors && PieceList.SaysTheSame(pieces, PieceList.Of(formatted));
+    }
+
+    private static string LineEndOf(string text)
+    {
+        var first = text.AsSpan().IndexOfAny('\n', '\r');
+        return first >= 0 && text.AsSpan(first).StartsWith(Windows, StringComparison.Ordinal) ? Windows : Unix;
+    }
+}
