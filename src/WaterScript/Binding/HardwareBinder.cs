@@ -46,13 +46,6 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
         return null;
     }
 
-    /// <summary>Reports an output that its controller has not got.</summary>
-    public void CheckOutput(OutputValue output, Controller controller)
-    {
-        if (controller.Outputs is { } outputs && output.Number > outputs)
-            scope.Report(Rules.OutOfRange, output.Origin, $"{controller.Name} has no output {output.Number}", $"it has {outputs}", "Use a free output, or mend the controller's `outputs`.");
-    }
-
     private static T UseOnly<T>(NameTable<T> table)
         where T : class
     {

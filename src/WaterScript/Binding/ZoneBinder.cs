@@ -58,7 +58,6 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
     {
         var output = block.Get(Schema.Zone.Output);
         var controller = output is null ? null : hardware.ControllerOf(output, block.Source);
-        if (controller is not null) hardware.CheckOutput(output!, controller);
         CheckPairs(block);
         var zone = new Zone
         {
@@ -141,7 +140,6 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
         var output = block.Get(Schema.Device.Output);
         var controller = output is null ? hardware.Controllers.Things.First() : hardware.ControllerOf(output, block.Source);
         if (controller is null) return null;
-        if (output is not null) hardware.CheckOutput(output, controller);
         Exclude(block, Schema.Device.Supply, Schema.Device.Zones, "both a supply and zones");
         Exclude(block, Schema.Device.Load, Schema.Device.Valve, "both a load and a valve");
         var zones = block.Get(Schema.Device.Zones) is { } names ? lists.Set(names.Names, block.Source) : default;

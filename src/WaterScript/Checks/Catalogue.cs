@@ -18,8 +18,8 @@ public static class Catalogue
     public static ImmutableArray<string> ToCome =>
     [
         "looks-like-wrong-unit", "unused", "never-watered",
-        "night-too-short", "change-too-close", "rest-too-short", "too-long-dry",
-        "longer-than-longest", "days-in-a-row", "midday-watering", "ends-late", "short-run", "output-shared", "output-missing",
+        "night-too-short", "change-too-close",
+        "midday-watering", "ends-late",
         "clocks-apart",
         "runs-off", "under-watered", "over-watered", "below-roots", "uneven-together", "frost-months",
     ];
@@ -39,6 +39,14 @@ public static class Catalogue
         new(ZoneTwice.Rule, survey => new ZoneTwice(survey)),
         new(PassOverlap.Rule, survey => new PassOverlap(survey)),
         new(SchedulesOverlap.Rule, survey => new SchedulesOverlap(survey)),
+
+        new(RestTooShort.Rule, survey => new RestTooShort(survey)),
+        new(TooLongDry.Rule, survey => new TooLongDry(survey)),
+        new(LongerThanLongest.Rule, survey => new LongerThanLongest(survey)),
+        new(DaysInARow.Rule, survey => new DaysInARow(survey)),
+        new(ShortRun.Rule, survey => new ShortRun(survey)),
+        new(OutputShared.Rule, survey => new OutputShared(survey)),
+        new(OutputMissing.Rule, survey => new OutputMissing(survey)),
 
         // restrictions
         new(OutsideHours.Rule, survey => new OutsideHours(survey)),

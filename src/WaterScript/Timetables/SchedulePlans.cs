@@ -13,6 +13,17 @@ internal sealed class SchedulePlans(Schedule schedule, Site site, RunOrder order
     /// <summary>The longest that any pass lasts, in seconds.</summary>
     public long LongestSeconds => WithShare(_scale.Greatest).Seconds;
 
+    /// <summary>Whether a pass at its longest waters a zone.</summary>
+    public bool Waters(int zone)
+    {
+        foreach (var run in WithShare(_scale.Greatest).Runs)
+        {
+            if (run.Zone == zone) return true;
+        }
+
+        return false;
+    }
+
     /// <summary>What a pass of a date does.</summary>
     /// <param name="day">The date that the pass belongs to, in days since 1970-01-01.</param>
     public PassPlan On(int day) => WithShare(_scale.PercentOn(day));

@@ -105,6 +105,9 @@ public sealed class Timetable
     /// <summary>How long a pass lasts, pauses included, in seconds.</summary>
     public long SecondsOf(in Pass pass) => PlanOf(pass).Seconds;
 
+    /// <summary>Whether the steps of a schedule water a zone at all.</summary>
+    internal bool Waters(int schedule, int zone) => _plans[schedule].Waters(zone);
+
     /// <summary>The longest that any pass of a schedule lasts, in seconds.</summary>
     internal long LongestSecondsOf(int schedule) => _plans[schedule].LongestSeconds;
 

@@ -128,7 +128,6 @@ public sealed class PropertyValueTests
     [InlineData("latching", "pulse ‹99999999999999999999999999999 h›")]
     [InlineData("pump", "at most ‹0› starts an hour")]
     [InlineData("zone", "output ‹0›")]
-    [InlineData("zone", "output ‹9›")]
     [InlineData("zone", "output 3; area ‹0 m2›")]
     [InlineData("zone", "output 3; efficiency ‹130 %›")]
     [InlineData("zone", "output 3; efficiency ‹0 %›")]

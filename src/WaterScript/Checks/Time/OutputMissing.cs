@@ -1,0 +1,51 @@
+using WaterScript.Diagnostics;
+using WaterScript.Model;
+
+namespace WaterScript.Checks;
+
+/// <summary>An output that its controller has not got.</summary>
+internal sealed class OutputMissing(Survey survey) : ICheck
+{
+    public static Rule Rule { get; } = new("output-missing", Severity.Error, "an output that its controller has not got")
+    {
+        CanBeAccepted = true,
+        Finds = """
+            A zone or device is wired to an output above the number that its controller has.
+            """,
+        Matters = """
+            Nothing opens.
+            """,
+        Fires = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            controller box { outputs 4 }
+            zone beds { output 5 }
+            """,
+        Mended = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            controller box { outputs 4 }
+            zone beds { output 4 }
+            """,
+        KnownLimits = """
+            A controller without `outputs` is not looked at.
+            """,
+    };
+
+    public IEnumerable<Finding> Findings() =>
+        WiredOutput.AllOf(survey.Site).Where(wired => wired.Number > wired.Controller.Outputs).Select(FindingFor);
+
+    private static Finding FindingFor(WiredOutput wired)
+    {
+        var place = wired.Zone is { } zone ? zone.OutputOrigin ?? zone.Origin : wired.Device!.OutputOrigin ?? wired.Device!.Origin;
+        return Finding.At(Rule, place, $"{wired.Controller.Name} has no output {wired.Number}", $"it has {wired.Controller.Outputs}") with
+        {
+            Others = wired.Controller.Origin is { } origin ? [new Label(origin, "this one")] : [],
+            WayOut = "Use a free output, or mend the controller's `outputs`.",
+        };
+    }
+}

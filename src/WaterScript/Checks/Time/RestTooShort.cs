@@ -1,0 +1,96 @@
+using WaterScript.Calendars;
+using WaterScript.Diagnostics;
+using WaterScript.Timetables;
+
+namespace WaterScript.Checks;
+
+/// <summary>A zone that opens again before it has rested.</summary>
+internal sealed class RestTooShort(Survey survey) : ISeesRuns
+{
+    public static Rule Rule { get; } = new("rest-too-short", Severity.Warning, "a zone that opens again before it has rested")
+    {
+        CanBeAccepted = true,
+        Finds = """
+            A zone opens again sooner after closing than its `rest`. Runs that touch are one opening and need no rest between them.
+            """,
+        Matters = """
+            The rest is there for the soil to take the water in, or for a valve that must not be switched too often.
+            """,
+        Fires = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            zone beds { output 1; rest 30 min }
+            schedule morning {
+              every day
+              start at 06:00, 06:20
+              steps { water beds for 10 min }
+            }
+            """,
+        Mended = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            zone beds { output 1; rest 30 min }
+            schedule morning {
+              every day
+              start at 06:00, 06:40
+              steps { water beds for 10 min }
+            }
+            """,
+    };
+
+    private readonly (Run Run, long Closes)[] _last = new (Run, long)[survey.Site.Zones.Length];
+    private readonly Dictionary<(int Zone, int First, int Second), Found> _found = [];
+
+    public void See(in Run run)
+    {
+        if (survey.Site.Zones[run.Zone].Rest is not { } rest) return;
+        ref var last = ref _last[run.Zone];
+        var closes = run.End + run.Overlap;
+        var pause = run.Start - last.Closes;
+        if (last.Run.Number > 0 && pause > 0 && pause < rest.WholeSeconds()) Add(last.Run, run, pause);
+        if (last.Run.Number == 0 || closes >= last.Closes) last = (run, closes);
+    }
+
+    public IEnumerable<Finding> Findings() => _found.Values.Select(FindingFor);
+
+    private void Add(in Run before, in Run run, long pause)
+    {
+        var key = (run.Zone, before.Schedule, run.Schedule);
+        if (!_found.TryGetValue(key, out var found)) _found[key] = found = new Found(before, run);
+        found.Recurrence.Add(run.Start, survey);
+        found.Shortest = Math.Min(found.Shortest, pause);
+    }
+
+    private Finding FindingFor(Found found)
+    {
+        var zone = survey.Site.Zones[found.Run.Zone];
+        var rest = zone.Rest!.Value.WholeSeconds();
+        var place = IsOnePass(found) ? survey.Timetable.StepOrigin(found.Run) : survey.StartOf(found.Run);
+        return Finding.At(Rule, place, $"{zone.Name} opens again before it has rested", $"opens at {survey.Time(found.Run.Start)}, {Wording.Length(found.Shortest)} after it closed at the least") with
+        {
+            Others = [new Label(zone.Origin, $"rests for {Wording.Length(rest)}")],
+            Happens = found.Recurrence.Happens(survey),
+            Details = $"The first time it had closed at {survey.Time(found.Before.End + found.Before.Overlap)}.",
+            WayOut = $"Let it begin {Wording.Length(rest - found.Shortest)} later.",
+        };
+    }
+
+    private static bool IsOnePass(Found found) =>
+        found.Before.Schedule == found.Run.Schedule && found.Before.Day == found.Run.Day
+        && found.Before.StartNumber == found.Run.StartNumber && found.Before.Pass == found.Run.Pass;
+
+    private sealed class Found(Run before, Run run)
+    {
+        public Run Before { get; } = before;
+
+        public Run Run { get; } = run;
+
+        public Recurrence Recurrence { get; } = new();
+
+        public long Shortest { get; set; } = long.MaxValue;
+    }
+}

@@ -1,0 +1,133 @@
+using WaterScript.Calendars;
+using WaterScript.Diagnostics;
+using WaterScript.Model;
+using WaterScript.Timetables;
+
+namespace WaterScript.Checks;
+
+/// <summary>A zone that stays dry longer than it may.</summary>
+internal sealed class TooLongDry : ISeesRuns
+{
+    public static Rule Rule { get; } = new("too-long-dry", Severity.Warning, "a zone that stays dry longer than it may")
+    {
+        CanBeAccepted = true,
+        Finds = """
+            Between two waterings of a zone more time goes by than its `never-dry-for`. Only the days in the seasons of the schedules that water it count, and none of a closed season: a bed that rests in winter is not dry.
+            """,
+        Matters = """
+            Seedlings, pots and cuttings do not come back from drying out once.
+            """,
+        Fires = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            zone beds { output 1; never-dry-for 26 h }
+            schedule morning {
+              every day
+              start at 06:00
+              except sun
+              steps { water beds for 10 min }
+            }
+            """,
+        Mended = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            zone beds { output 1; never-dry-for 26 h }
+            schedule morning {
+              every day
+              start at 06:00
+              steps { water beds for 10 min }
+            }
+            """,
+        KnownLimits = """
+            Rain is not counted. A zone that no schedule with a calendar waters is for `never-watered`.
+            """,
+    };
+
+    private readonly Survey _survey;
+    private readonly long[] _wetUntil;
+    private readonly Found?[] _found;
+    private readonly DayPattern?[] _seasons;
+    private readonly DayPattern[] _closed;
+
+    public TooLongDry(Survey survey)
+    {
+        _survey = survey;
+        var site = survey.Site;
+        _wetUntil = new long[site.Zones.Length];
+        _found = new Found?[site.Zones.Length];
+        _seasons = [.. site.Schedules.Select(schedule => schedule.Season is null ? null : DayPattern.Of(days: [], schedule.Season, except: [], site.Effective))];
+        _closed = [.. site.ClosedSeasons.Select(closed => DayPattern.Of([closed.Days], season: null, except: [], site.Effective))];
+        Array.Fill(_wetUntil, survey.WallClock.StartOfDay(CivilDate.DayNumberOf(survey.Horizon.From)));
+    }
+
+    public void See(in Run run)
+    {
+        if (_survey.Site.Zones[run.Zone].NeverDryFor is null) return;
+        JudgeGap(run.Zone, run.Start);
+        _wetUntil[run.Zone] = Math.Max(_wetUntil[run.Zone], run.End);
+    }
+
+    public IEnumerable<Finding> Findings()
+    {
+        var end = _survey.WallClock.StartOfDay(CivilDate.DayNumberOf(_survey.Horizon.Until));
+        foreach (var zone in _survey.Site.Zones.Where(zone => zone.NeverDryFor is not null)) JudgeGap(zone.Index, end);
+        return _survey.Site.Zones.Where(zone => _found[zone.Index] is not null).Select(zone => FindingFor(zone, _found[zone.Index]!));
+    }
+
+    /// <summary>Looks at a stretch without water; days out of season begin it anew.</summary>
+    private void JudgeGap(int zone, long until)
+    {
+        var from = _wetUntil[zone];
+        var most = _survey.Site.Zones[zone].NeverDryFor!.Value.WholeSeconds();
+        if (until - from <= most) return;
+        var last = _survey.DayOf(until - 1);
+        for (var day = _survey.DayOf(from); day <= last; day++)
+        {
+            if (Counts(zone, day)) continue;
+            Judge(zone, from, Math.Min(until, _survey.WallClock.StartOfDay(day)), most);
+            from = Math.Max(from, _survey.WallClock.StartOfDay(day + 1));
+        }
+
+        Judge(zone, from, until, most);
+    }
+
+    private void Judge(int zone, long from, long until, long most)
+    {
+        if (until - from <= most) return;
+        var found = _found[zone] ??= new Found();
+        found.Recurrence.Add(from + most, _survey);
+        if (until - from > found.Longest) (found.Longest, found.From) = (until - from, from);
+    }
+
+    private bool Counts(int zone, int day)
+    {
+        if (_closed.Any(closed => closed.IsDue(day))) return false;
+        foreach (var schedule in _survey.Site.Schedules)
+        {
+            if (!schedule.IsManual && !schedule.IsExtra && _survey.Timetable.Waters(schedule.Index, zone) && _seasons[schedule.Index]?.IsDue(day) != false) return true;
+        }
+
+        return false;
+    }
+
+    private Finding FindingFor(Zone zone, Found found) =>
+        Finding.At(Rule, zone.Origin, $"{zone.Name} stays dry for up to {Wording.Length(found.Longest)}", $"never dry for more than {Wording.Length(zone.NeverDryFor!.Value.WholeSeconds())}") with
+        {
+            Happens = found.Recurrence.Happens(_survey),
+            Details = $"The longest time without water begins {_survey.Moment(found.From)}.",
+            WayOut = "Water it more often, or change its `never-dry-for`.",
+        };
+
+    private sealed class Found
+    {
+        public Recurrence Recurrence { get; } = new();
+
+        public long Longest { get; set; }
+
+        public long From { get; set; }
+    }
+}
