@@ -41,9 +41,9 @@ internal sealed class RestrictionJudge
         foreach (var limit in _limits)
         {
             if (!limit.IsOver(piece, out var amount, out var moment)) continue;
-            var breach = BreachOf(RuleOf(limit.Line.Kind), limit.Line.Origin, piece);
-            if (moment is { } first) breach.Add(first, piece);
-            breach.Reach(amount, piece);
+            var rule = RuleOf(limit.Line.Kind);
+            if (moment is { } first) BreachOf(rule, limit.Line.Origin, piece).Add(first, piece);
+            if (_breaches.TryGetValue((rule, limit.Line.Origin, piece.Schedule), out var breach)) breach.Reach(amount, piece);
         }
     }
 
