@@ -104,7 +104,7 @@ public sealed class CheckTests : Workshop
         Write(".hidden/site.water", "site");
         Write("notes.txt", "site");
         var result = Run("check", ".");
-        string[] starts = ["stray.water: not checked, ", "First: ", "Not checked yet", "Second: nothing found. Read 2 files with 3 zones", "Not checked yet"];
+        string[] starts = ["stray.water: not checked, ", "First: ", "Not checked: ", "Not checked yet: ", "Second: nothing found. Read 2 files with 3 zones", "Not checked: ", "Not checked yet: "];
         var lines = result.Output.TrimEnd().Split('\n');
         Assert.Equal(starts.Length, lines.Length);
         Assert.All(lines.Zip(starts), line => Assert.StartsWith(line.Second, line.First, StringComparison.Ordinal));

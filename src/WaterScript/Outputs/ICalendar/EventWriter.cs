@@ -91,13 +91,14 @@ internal sealed class EventWriter
     private int OffsetOn(int day, EventForm form) => _clock.OffsetAt(_clock.Read(day, form.SecondOfDay).Instant);
 
     /// <summary>
-    /// The end of a local date, half a day after the last event at the most: a reader that takes a midnight which the clock skips for
-    /// the hour before it would find one more event there. Never the start of an event itself, because some readers lose that one.
+    /// The end of a local date; never the start of an event itself, because some readers lose that one. Where the clock skips the
+    /// midnight that follows, a reader may take it for the hour before and find one more event; there half a day is enough.
     /// </summary>
     private long EndOf(int day, EventForm form)
     {
         const int LastSecond = ZoneClock.SecondsInDay - 1;
-        var end = Math.Min(_clock.Read(day, LastSecond).Instant, _clock.Read(day, form.SecondOfDay).Instant + (ZoneClock.SecondsInDay / 2));
+        var end = _clock.Read(day, LastSecond).Instant;
+        if (_clock.At(_clock.StartOfDay(day + 1)).SecondOfDay != 0) end = Math.Min(end, _clock.Read(day, form.SecondOfDay).Instant + (ZoneClock.SecondsInDay / 2));
         return form.SecondOfDay == LastSecond ? end + 1 : end;
     }
 
