@@ -27,6 +27,10 @@ internal sealed class RandomSource
     private static readonly string[] Nths = ["first", "second", "third", "fourth", "last"];
 
     private readonly Random _random;
+
+    /// <summary>Chooses what is only about the wires, so that it changes no watering.</summary>
+    private readonly Random _wiring;
+
     private readonly List<string> _lines = [];
     private readonly List<string> _zones = [];
     private readonly List<string> _sequences = [];
@@ -41,6 +45,7 @@ internal sealed class RandomSource
     private RandomSource(int number)
     {
         _random = new Random(number);
+        _wiring = new Random(~number);
         _turn = Pick(Turns);
         From = _turn.PlusDays(-_random.Next(1, 12));
     }
@@ -130,7 +135,9 @@ internal sealed class RandomSource
         }
 
         _controllers = _random.Next(1, 3);
-        for (var index = 0; index < _controllers; index++) Add($"controller box-{index} {{ outputs 20 }}");
+        for (var index = 0; index < _controllers; index++) Add($"controller box-{index} {{ outputs 20{Spacing()} }}");
+        Add("valve click latching { pulse 50 ms }");
+        Add("valve hum non-latching { holding 200 mA }");
         var zones = _random.Next(2, 7);
         for (var index = 0; index < zones; index++)
         {
@@ -139,7 +146,7 @@ internal sealed class RandomSource
             var trim = Chance(25) ? $"; trim {Percent()}" : "";
             var shortest = Chance(25) ? $"; shortest {Seconds(5, 400)}" : "";
             var spare = index > 2 && Chance(15) ? "; spare" : "";
-            Add($"zone {name} {{ output {20 - index}{Wired()}; flow 4 L/min{supply}{trim}{shortest}{spare} }}");
+            Add($"zone {name} {{ output {20 - index}{Wired()}; flow 4 L/min{supply}{trim}{shortest}{spare}{Valve("")} }}");
             if (spare.Length == 0) _zones.Add(name);
         }
 
@@ -159,7 +166,7 @@ internal sealed class RandomSource
             var starts = Chance(60) ? $"; starts {Seconds(1, Pick(10, 900))} {Pick("before", "after")} zones" : "";
             var stops = Chance(60) ? $"; stops {Seconds(1, Pick(10, 900))} {Pick("before", "after")} zones" : "";
             var through = Chance(40) ? $"; stays-on-through {Seconds(1, Pick(60, 3600))}" : "";
-            Add($"{Pick("pump", "master")} device-{index} {{ output {index + 1}{Wired()}; {serves}; load 60 mA{starts}{stops}{through} }}");
+            Add($"{Pick("pump", "master")} device-{index} {{ output {index + 1}{Wired()}; {serves}{Valve("; load 60 mA")}{starts}{stops}{through} }}");
         }
     }
 
@@ -171,6 +178,22 @@ internal sealed class RandomSource
         var rinse = Chance(60) ? $"; rinse {Seconds(1, 200)}" : "";
         Add($"injector feeder {{ output 9{Wired()}; zones {string.Join(", ", _zones)}; load 40 mA{after}{rinse} }}");
     }
+
+    private string Spacing() => _wiring.Next(5) switch
+    {
+        0 => "",
+        1 => "; spacing 300 ms",
+        2 => "; spacing 1500 ms",
+        3 => $"; spacing {_wiring.Next(1, 20)} s",
+        _ => "; spacing 33.4 ms",
+    };
+
+    private string Valve(string otherwise) => _wiring.Next(5) switch
+    {
+        0 or 1 => "; valve click",
+        2 or 3 => "; valve hum",
+        _ => otherwise,
+    };
 
     private string Wired() => _controllers > 1 ? $" of box-{_random.Next(_controllers)}" : "";
 

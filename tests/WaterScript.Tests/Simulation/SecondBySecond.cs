@@ -39,8 +39,9 @@ internal sealed class SecondBySecond
     private IEnumerable<ReferenceOpening> OfZone(Zone zone)
     {
         var runs = _runs.Where(run => run.Zone == zone.Index).ToList();
+        var starts = StartsOf(runs);
         return Stretches(Painted(runs)).Select(stretch => new ReferenceOpening(
-            _origin + stretch.From, _origin + stretch.To, zone.Index, -1, runs.Count(run => IsIn(run, stretch))));
+            _origin + stretch.From, _origin + stretch.To, zone.Index, -1, CountIn(starts, stretch)));
     }
 
     private IEnumerable<ReferenceOpening> OfDevice(Device device)
@@ -49,17 +50,18 @@ internal sealed class SecondBySecond
         var busy = Painted(runs);
         FillGaps(busy, Seconds(device.StaysOnThrough));
         var on = new bool[_seconds];
+        var starts = StartsOf(runs);
         var causes = new List<(int From, int To, int Runs)>();
         foreach (var stretch in Stretches(busy))
         {
             var from = stretch.From + Seconds(device.StartsAfter);
             var to = stretch.To + Seconds(device.StopsAfter);
             for (var second = from; second < to; second++) on[second] = true;
-            if (from < to) causes.Add((from, to, runs.Count(run => IsIn(run, stretch))));
+            if (from < to) causes.Add((from, to, CountIn(starts, stretch)));
         }
 
         return Stretches(on).Select(stretch => new ReferenceOpening(
-            _origin + stretch.From, _origin + stretch.To, -1, device.Index, causes.Where(cause => stretch.From <= cause.From && cause.To <= stretch.To).Sum(cause => cause.Runs)));
+            _origin + stretch.From, _origin + stretch.To, -1, device.Index, causes.Where(cause => stretch.From <= cause.From && cause.To <= stretch.To).Sum(cause => cause.Runs))).ToList();
     }
 
     /// <summary>What an injector doses into lies inside the runs that go through it; other devices run with their zones.</summary>
@@ -114,7 +116,17 @@ internal sealed class SecondBySecond
         }
     }
 
-    private bool IsIn(ReferenceRun run, (int From, int To) stretch) => stretch.From <= run.Start - _origin && run.Start - _origin < stretch.To;
+    private int[] StartsOf(IEnumerable<ReferenceRun> runs) => [.. runs.Select(run => (int)(run.Start - _origin)).Order()];
+
+    private static int CountIn(int[] starts, (int From, int To) stretch) => FirstFrom(starts, stretch.To) - FirstFrom(starts, stretch.From);
+
+    private static int FirstFrom(int[] starts, int second)
+    {
+        var index = Array.BinarySearch(starts, second);
+        if (index < 0) return ~index;
+        while (index > 0 && starts[index - 1] == second) index--;
+        return index;
+    }
 
     private static int Seconds(Duration duration) => (int)duration.TotalSeconds;
 }
