@@ -18,7 +18,7 @@ public static class Catalogue
     public static ImmutableArray<string> ToCome =>
     [
         "looks-like-wrong-unit", "unused", "never-watered",
-        "night-too-short", "change-too-close",
+        "night-too-short",
         "midday-watering", "ends-late",
         "clocks-apart",
         "runs-off", "under-watered", "over-watered", "below-roots", "uneven-together", "frost-months",
@@ -39,6 +39,7 @@ public static class Catalogue
         new(ZoneTwice.Rule, survey => new ZoneTwice(survey)),
         new(PassOverlap.Rule, survey => new PassOverlap(survey)),
         new(SchedulesOverlap.Rule, survey => new SchedulesOverlap(survey)),
+        new(ChangeTooClose.Rule, survey => new ChangeTooClose(survey)),
 
         new(RestTooShort.Rule, survey => new RestTooShort(survey)),
         new(TooLongDry.Rule, survey => new TooLongDry(survey)),
