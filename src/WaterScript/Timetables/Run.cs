@@ -29,4 +29,8 @@ public readonly record struct Run(
 {
     /// <summary>How long it lasts, in seconds.</summary>
     public long Seconds => End - Start;
+
+    /// <summary>Whether another run is of the same pass.</summary>
+    public bool IsInPassOf(in Run other) =>
+        Schedule == other.Schedule && Day == other.Day && StartNumber == other.StartNumber && Pass == other.Pass;
 }

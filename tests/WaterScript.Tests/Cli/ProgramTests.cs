@@ -26,6 +26,7 @@ public sealed class ProgramTests : Workshop
     {
         var list = Run("explain").Output;
         Assert.Equal(Catalogue.Rules.Length, list.TrimEnd().Split('\n').Length);
+        Assert.Distinct(Catalogue.Rules.Select(rule => rule.Slug));
         Assert.All(Catalogue.Rules, rule => Assert.Contains($"{rule.Slug} ", list, StringComparison.Ordinal));
         var page = Run("explain", Rules.Missing.Slug);
         Assert.Equal(RulePage.Of(Rules.Missing), page.Output);

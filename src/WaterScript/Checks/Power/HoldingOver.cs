@@ -104,10 +104,8 @@ internal sealed class HoldingOver : ISeesSwitchings
     {
         var controller = _survey.Site.Controllers[cause.Owner];
         var limit = _limits[cause.Owner]!;
-        var finding = CauseWords.FindingFor(Rule, _survey, cause, $"more held open than the power of {controller.DisplayName} can carry", $"holds {limit.Say(cause.Worst)}", new Label(controller.Power!.Origin, $"carries {limit.Amount}"));
-        return finding with
+        return limit.FindingFor(Rule, _survey, cause, $"more held open than the power of {controller.DisplayName} can carry", "holds", "carries") with
         {
-            Details = $"{finding.Details}{CauseWords.Parts(_survey.Site, cause.Parts, limit.Say)}: {limit.Say(cause.Worst - limit.Amount.InBase)} too much.",
             WayOut = CauseWords.WayOut(cause),
         };
     }

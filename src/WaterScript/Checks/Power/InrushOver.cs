@@ -124,11 +124,8 @@ internal sealed class InrushOver : ISeesSwitchings
     {
         var controller = _survey.Site.Controllers[cause.Owner];
         var limit = _limits[cause.Owner]!;
-        var finding = CauseWords.FindingFor(
-            Rule, _survey, cause, $"more current wanted as valves open than {controller.DisplayName} has", $"needs {limit.Say(cause.Worst)}", new Label(controller.Power!.Origin, $"gives {limit.Amount}"));
-        return finding with
+        return limit.FindingFor(Rule, _survey, cause, $"more current wanted as valves open than {controller.DisplayName} has", "needs", "gives") with
         {
-            Details = $"{finding.Details}{CauseWords.Parts(_survey.Site, cause.Parts, limit.Say)}: {limit.Say(cause.Worst - limit.Amount.InBase)} too much.",
             Assumed = limit.IsStated ? "" : "No peak is given, so the continuous current is taken for it.",
             WayOut = controller.Spacing == NodaTime.Duration.Zero ? $"Write a `spacing` in the controller, so that it opens one by one, or open fewer at once." : CauseWords.WayOut(cause),
         };

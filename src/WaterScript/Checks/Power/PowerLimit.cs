@@ -1,3 +1,4 @@
+using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Quantities;
 
@@ -30,4 +31,18 @@ internal sealed record PowerLimit(Quantity Amount, decimal PerAmpere, bool IsSta
 
     /// <summary>A sum in its unit: <c>41.28 VA</c>.</summary>
     public string Say(decimal amount) => Amount.Unit.Symbol == "mA" ? Wording.Amount(amount, Amount.Unit, 0) : Wording.Amount(amount, Amount.Unit, 2);
+
+    /// <summary>The finding of a cause that goes over it, with what the sum is made of; the way out is the rule's.</summary>
+    /// <param name="rule">The rule.</param>
+    /// <param name="survey">Knows names and clocks.</param>
+    /// <param name="cause">The cause; its owner is the controller.</param>
+    /// <param name="heading">What was found.</param>
+    /// <param name="wants">The verb for what is asked.</param>
+    /// <param name="gives">The verb for what there is.</param>
+    public Finding FindingFor(Rule rule, Survey survey, Cause cause, string heading, string wants, string gives)
+    {
+        var power = new Label(survey.Site.Controllers[cause.Owner].Power!.Origin, $"{gives} {Amount}");
+        var finding = CauseWords.FindingFor(rule, survey, cause, heading, $"{wants} {Say(cause.Worst)}", power);
+        return finding with { Details = $"{finding.Details}{CauseWords.Parts(survey.Site, cause.Parts, Say)}: {Say(cause.Worst - Amount.InBase)} too much." };
+    }
 }

@@ -1,3 +1,4 @@
+using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Text;
@@ -92,12 +93,9 @@ internal sealed class ChangeTooClose : ISeesRuns
     public IEnumerable<Finding> Findings() => _close.Select(entry => FindingFor(entry.Key.Later, _survey.Site.Supplies[entry.Key.Supply], entry.Value));
 
     private static bool IsTooClose(in Run earlier, in Run later) =>
-        earlier.End <= later.Start && !IsOnePass(earlier, later) && (earlier.Zone != later.Zone || earlier.End < later.Start);
+        earlier.End <= later.Start && !later.IsInPassOf(earlier) && (earlier.Zone != later.Zone || earlier.End < later.Start);
 
-    private static bool IsOnePass(in Run one, in Run other) =>
-        one.Schedule == other.Schedule && one.Day == other.Day && one.StartNumber == other.StartNumber && one.Pass == other.Pass;
-
-    private static long GapOf(Supply supply) => (long)supply.Change!.Length.TotalSeconds;
+    private static long GapOf(Supply supply) => supply.Change!.Length.WholeSeconds();
 
     private void Add(in Run earlier, in Run later, Supply supply)
     {

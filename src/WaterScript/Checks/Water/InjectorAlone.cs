@@ -1,3 +1,4 @@
+using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Timetables;
@@ -83,7 +84,7 @@ internal sealed class InjectorAlone : ISeesRuns
     private static string Says(Device device) =>
         $"doses {Wording.Length(Seconds(device.After))} after the water begins, and rinses for {Wording.Length(Seconds(device.Rinse))}";
 
-    private static long Seconds(NodaTime.Duration? length) => (long)(length?.TotalSeconds ?? 0);
+    private static long Seconds(NodaTime.Duration? length) => length?.WholeSeconds() ?? 0;
 
     /// <summary>An injector and the dose before.</summary>
     private sealed class Injector(Device device)

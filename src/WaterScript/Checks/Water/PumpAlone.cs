@@ -1,3 +1,4 @@
+using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Timetables;
@@ -92,8 +93,8 @@ internal sealed class PumpAlone : ISeesRuns
     private static Gaps? GapsOf(Device device)
     {
         if (device.Kind != DeviceKind.Pump || device.Output == 0 || device.Supply is { HasBypass: true } or { Vessel: not null }) return null;
-        var bridged = Math.Max(Borne, (long)(device.StopsAfter - device.StartsAfter).TotalSeconds);
-        var through = (long)device.StaysOnThrough.TotalSeconds;
+        var bridged = Math.Max(Borne, (device.StopsAfter - device.StartsAfter).WholeSeconds());
+        var through = device.StaysOnThrough.WholeSeconds();
         return through > bridged ? new Gaps(device, bridged, through) : null;
     }
 
