@@ -16,6 +16,10 @@ internal sealed class CheckCommand
     private readonly Option<string?> _from = Arguments.Text("--from", "DATE", "First date to look at. Default: the site's effective date.");
     private readonly Option<string?> _report = Arguments.Text("--report", "text|json|sarif|github", "Form of the report. Default: text, for people.");
     private readonly Option<string?> _output = Arguments.Output();
+    private readonly Option<bool> _fix = Arguments.Switch("--fix", "Apply the safe fixes, none of which gives a new error.");
+    private readonly Option<bool> _diff = Arguments.Switch("--diff", "Show what --fix would change, and change nothing.");
+    private readonly Option<string?> _baseline = Arguments.Text("--baseline", "FILE", "What is in this file does not count.");
+    private readonly Option<string?> _writeBaseline = Arguments.Text("--write-baseline", "FILE", "Write all that is found to this file, for --baseline.");
     private readonly Option<bool> _showAccepted = Arguments.Switch("--show-accepted", "Show what is accepted too, with the reason.");
     private readonly Option<string?> _root = Arguments.Root();
 
@@ -25,7 +29,11 @@ internal sealed class CheckCommand
     public static Command Create(Terminal terminal)
     {
         var self = new CheckCommand(terminal);
-        var command = new Command("check", "Reads sites and says what is found in them.") { self._files, self._strict, self._from, self._report, self._output, self._showAccepted, self._root };
+        var command = new Command("check", "Reads sites and says what is found in them.")
+        {
+            self._files, self._strict, self._from, self._report, self._output, self._showAccepted,
+            self._fix, self._diff, self._baseline, self._writeBaseline, self._root,
+        };
         command.SetAction(self.Run);
         return command;
     }
@@ -36,11 +44,18 @@ internal sealed class CheckCommand
         var report = ReportWriter.Of(parsed.GetValue(_report), parsed.GetValue(_showAccepted));
         var output = parsed.GetValue(_output) ?? SiteSource.Standard;
         var isTold = report.IsText && output == SiteSource.Standard;
-        var targets = Targets(parsed.GetValue(_files)!, isTold ? _terminal.Text : _terminal.Error);
-        var sites = CheckAll(targets, parsed.GetValue(_root), from);
-        var gravest = isTold ? Tell(sites, report.ShowsAccepted) : Write([.. sites], report, output);
-        return gravest >= (parsed.GetValue(_strict) ? Severity.Warning : Severity.Error) ? ExitCode.Findings : ExitCode.Success;
+        var notes = isTold && !parsed.GetValue(_diff) ? _terminal.Text : _terminal.Error;
+        var targets = Targets(parsed.GetValue(_files)!, notes);
+        if (parsed.GetValue(_diff)) return StatusOf(new FixCommand(_terminal, notes).Diff(targets, parsed.GetValue(_root), from), parsed);
+        var checks = parsed.GetValue(_fix)
+            ? new FixCommand(_terminal, notes).Apply(targets, parsed.GetValue(_root), from)
+            : CheckAll(targets, parsed.GetValue(_root), from);
+        var sites = BaselineFile.Apply(checks, parsed.GetValue(_baseline), parsed.GetValue(_writeBaseline), notes);
+        return StatusOf(isTold ? Tell(sites, report.ShowsAccepted) : Write([.. sites], report, output), parsed);
     }
+
+    private int StatusOf(Severity? gravest, ParseResult parsed) =>
+        gravest >= (parsed.GetValue(_strict) ? Severity.Warning : Severity.Error) ? ExitCode.Findings : ExitCode.Success;
 
     /// <summary>Tells of each site as soon as it is checked.</summary>
     /// <returns>The gravest finding of all.</returns>

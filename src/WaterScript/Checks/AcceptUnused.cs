@@ -52,7 +52,7 @@ internal static class AcceptUnused
         Finding.At(Rule, line.Origin, $"this accepts nothing: \"{line.Rule.Text}\"", Why(line, findings, first)) with
         {
             WayOut = "Delete the line.",
-            Fix = Fix.Safe("delete the line", line.Origin, ""),
+            Fix = Fix.SafeDeletion("delete the line", line.Origin),
         };
 
     private static string Why(Acceptance line, ImmutableArray<Finding> findings, LocalDate first)

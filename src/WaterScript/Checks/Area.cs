@@ -17,10 +17,11 @@ public sealed record Area(string Name, ImmutableArray<string> Slugs)
             "never-due", "skipped-time", "doubled-time", "no-sun-event", "same-moment", "no-pass", "zone-twice", "pass-overlap", "schedules-overlap",
             "change-too-close", "rest-too-short", "too-long-dry", "longer-than-longest", "shorter-than-shortest", "days-in-a-row",
             "cut-short", "cut-by-hold", "midday-watering", "ends-late", "short-run",
+            "output-shared", "output-missing", "clocks-apart",
         ]),
         new("restrictions",
         [
-            "outside-hours", "forbidden-day", "too-many-days", "too-long-a-day", "too-deep-a-day", "zones-at-a-time", "night-too-short", "too-many-at-once",
+            "outside-hours", "forbidden-day", "too-many-days", "too-long-a-day", "too-deep-a-day", "zones-at-a-time", "night-too-short",
         ]),
         new("water",
         [
@@ -28,8 +29,7 @@ public sealed record Area(string Name, ImmutableArray<string> Slugs)
         ]),
         new("power",
         [
-            "output-shared", "output-missing", "clocks-apart",
-            "holding-over", "inrush-over", "pulse-too-soon", "store-too-small", "cannot-close-all", "wire-drop",
+            "holding-over", "inrush-over", "pulse-too-soon", "store-too-small", "cannot-close-all", "wire-drop", "too-many-at-once",
         ]),
         new("plants and soil", ["runs-off", "under-watered", "over-watered", "below-roots", "uneven-together", "frost-months"]),
     ];

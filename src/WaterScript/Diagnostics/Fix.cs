@@ -13,9 +13,25 @@ public sealed record Fix(string Title, bool IsSafe, ImmutableArray<TextEdit> Edi
     public static Fix Safe(string title, Location location, string replacement) =>
         new(title, IsSafe: true, [new TextEdit(location, replacement)]);
 
+    /// <summary>A safe fix that deletes a statement, with its <c>;</c>, or with its line where nothing else stands on it.</summary>
+    public static Fix SafeDeletion(string title, Location location) => Safe(title, location with { Span = Deleted(location) }, "");
+
     /// <summary>A fix of one replacement that needs a person's yes.</summary>
     public static Fix Unsafe(string title, Location location, string replacement) =>
         new(title, IsSafe: false, [new TextEdit(location, replacement)]);
+
+    private static TextSpan Deleted(Location location)
+    {
+        var (source, span) = location;
+        var (first, last) = (source.LineSpan(location.Start.Line), source.LineSpan(location.End.Line));
+        var after = source.Text.AsSpan(span.End, last.End - span.End);
+        if (after.TrimStart() is [';', .. var rest]) return TextSpan.FromBounds(span.Start, last.End - rest.TrimStart().Length);
+        var isAlone = after.IsWhiteSpace() && source.Text.AsSpan(first.Start, span.Start - first.Start).IsWhiteSpace();
+        if (!isAlone) return span;
+        return location.End.Line < source.LineCount
+            ? TextSpan.FromBounds(first.Start, source.LineSpan(location.End.Line + 1).Start)
+            : TextSpan.FromBounds(first.Start, last.End);
+    }
 }
 
 /// <summary>One replacement.</summary>

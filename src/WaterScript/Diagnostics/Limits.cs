@@ -35,4 +35,7 @@ public static class Limits
 
     /// <summary>Events that stand alone after which a person is told that calendar apps will be slow.</summary>
     public const int FlatEventsWithoutNote = 2_000;
+
+    /// <summary>Times that the fixes of a site are applied and the site is looked at again; what is left then is left.</summary>
+    public const int FixRounds = 20;
 }

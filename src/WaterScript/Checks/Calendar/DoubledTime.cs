@@ -12,6 +12,20 @@ internal sealed class DoubledTime(Survey survey) : ICheck
         Finds = """
             The wall clock shows this time twice on that day. The first of the two is taken (RFC 5545, 3.3.5).
             """,
+        Matters = """
+            The watering comes once, not twice; what follows it by the clock comes an hour later than usual.
+            """,
+        Fires = """
+            site plot { timezone Europe/Lisbon; effective 2026-03-01 }
+            zone beds { output 1 }
+            schedule night { every day; start at 01:30; steps { water beds for 10 min } }
+            """,
+        Mended = """
+            site plot { timezone Europe/Lisbon; effective 2026-03-01 }
+            zone beds { output 1 }
+            schedule night { every day; start at 02:30; steps { water beds for 10 min } }
+            """,
+        Sources = "RFC 5545, section 3.3.5; IANA time-zone data.",
     };
 
     public IEnumerable<Finding> Findings() =>

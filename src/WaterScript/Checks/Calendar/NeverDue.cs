@@ -13,6 +13,20 @@ internal sealed class NeverDue(Survey survey) : ISeesDays
         Finds = """
             No day of the horizon meets all of the schedule's lines.
             """,
+        Matters = """
+            Whoever wrote it counts on water that never comes.
+            """,
+        Fires = """
+            site plot { timezone Europe/Lisbon; effective 2026-03-01 }
+            zone beds { output 1 }
+            schedule evening { on mon; from 2026-06-02 to 2026-06-07; start at 20:00; steps { water beds for 10 min } }
+            """,
+        Mended = """
+            site plot { timezone Europe/Lisbon; effective 2026-03-01 }
+            zone beds { output 1 }
+            schedule evening { on mon; from 2026-06-01 to 2026-06-07; start at 20:00; steps { water beds for 10 min } }
+            """,
+        KnownLimits = "A day beyond the horizon is not looked at; the finding says what was.",
     };
 
     private readonly HashSet<int> _due = [];

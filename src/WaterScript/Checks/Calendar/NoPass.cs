@@ -12,6 +12,19 @@ internal sealed class NoPass(Survey survey) : ICheck
         Finds = """
             On such a day the sun sets, or rises, before the start: there is no pass that day.
             """,
+        Matters = """
+            In winter the sun may set before the start of the day, and nothing is watered until spring.
+            """,
+        Fires = """
+            site plot { timezone Europe/Berlin; location 52.5 N 13.4 E; effective 2026-03-01 }
+            zone beds { output 1 }
+            schedule mist { every day; start at 16:30; repeat every 1 h until sunset; steps { water beds for 10 s } }
+            """,
+        Mended = """
+            site plot { timezone Europe/Berlin; location 52.5 N 13.4 E; effective 2026-03-01 }
+            zone beds { output 1 }
+            schedule mist { every day; start at 12:00; repeat every 1 h until sunset; steps { water beds for 10 s } }
+            """,
     };
 
     public IEnumerable<Finding> Findings() =>

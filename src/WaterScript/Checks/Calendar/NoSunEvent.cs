@@ -12,6 +12,20 @@ internal sealed class NoSunEvent(Survey survey) : ICheck
         Finds = """
             Near the poles there are days on which the sun does not rise or set. Such a day gets no start.
             """,
+        Matters = """
+            In the brightest weeks of the year, when plants want most, nothing would be watered.
+            """,
+        Fires = """
+            site plot { timezone Europe/Oslo; location 69.6 N 18.9 E; effective 2026-03-01 }
+            zone beds { output 1 }
+            schedule evening { every day; start at sunset; steps { water beds for 10 min } }
+            """,
+        Mended = """
+            site plot { timezone Europe/Oslo; location 69.6 N 18.9 E; effective 2026-03-01 }
+            zone beds { output 1 }
+            schedule evening { every day; start at 20:00; steps { water beds for 10 min } }
+            """,
+        KnownLimits = "The sun is reckoned for level ground: mountains are not known.",
     };
 
     public IEnumerable<Finding> Findings() =>

@@ -12,6 +12,19 @@ internal sealed class SameMoment(Survey survey) : ICheck
         Finds = """
             Two starts of a schedule that fall on the same moment of a date are one: the zones are watered once.
             """,
+        Matters = """
+            Somebody who wrote two starts may count on twice the water.
+            """,
+        Fires = """
+            site plot { timezone Europe/Lisbon; effective 2026-03-01 }
+            zone beds { output 1 }
+            schedule evening { every day; start at 20:00; start at 8 pm; steps { water beds for 10 min } }
+            """,
+        Mended = """
+            site plot { timezone Europe/Lisbon; effective 2026-03-01 }
+            zone beds { output 1 }
+            schedule evening { every day; start at 20:00; steps { water beds for 10 min } }
+            """,
     };
 
     public IEnumerable<Finding> Findings() =>

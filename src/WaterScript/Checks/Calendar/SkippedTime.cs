@@ -12,6 +12,20 @@ internal sealed class SkippedTime(Survey survey) : ICheck
         Finds = """
             The wall clock never shows this time on that day. The start is reckoned with the offset before the change (RFC 5545, 3.3.5), so it comes later on the clock.
             """,
+        Matters = """
+            Watering is not lost, but it comes an hour later than written, once a year, and may meet another schedule then.
+            """,
+        Fires = """
+            site plot { timezone Europe/Lisbon; effective 2026-03-01 }
+            zone beds { output 1 }
+            schedule night { every day; start at 01:30; steps { water beds for 10 min } }
+            """,
+        Mended = """
+            site plot { timezone Europe/Lisbon; effective 2026-03-01 }
+            zone beds { output 1 }
+            schedule night { every day; start at 02:30; steps { water beds for 10 min } }
+            """,
+        Sources = "RFC 5545, section 3.3.5; IANA time-zone data.",
     };
 
     public IEnumerable<Finding> Findings() =>

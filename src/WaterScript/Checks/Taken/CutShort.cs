@@ -12,6 +12,19 @@ internal sealed class CutShort(Survey survey) : ICheck
         Finds = """
             Adds up what would run after a schedule's `cut at` moment and therefore does not run, so that nobody looks for a fault in the valves.
             """,
+        Matters = """
+            What is cut is always the end of the round, so it is the same zones that stay dry each time.
+            """,
+        Fires = """
+            site plot { timezone Europe/Lisbon; effective 2026-03-01 }
+            zone beds { output 1 }
+            schedule evening { every day; start at 20:00; cut at 20:05; steps { water beds for 10 min } }
+            """,
+        Mended = """
+            site plot { timezone Europe/Lisbon; effective 2026-03-01 }
+            zone beds { output 1 }
+            schedule evening { every day; start at 20:00; cut at 20:15; steps { water beds for 10 min } }
+            """,
     };
 
     public IEnumerable<Finding> Findings() => TakenWaterWords.Findings(Rule, survey, TakenBy.Cut);

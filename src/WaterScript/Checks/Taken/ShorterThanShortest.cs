@@ -12,6 +12,9 @@ internal sealed class ShorterThanShortest(Survey survey) : ICheck
         Finds = """
             A watering that scale or trim brings to nothing, or under the zone's `shortest`, is left out; one that is written shorter than that is kept and told.
             """,
+        Matters = """
+            Under a certain time the pipes are hardly full, and the far end gets nothing.
+            """,
     };
 
     public IEnumerable<Finding> Findings() => TakenWaterWords.Findings(Rule, survey, TakenBy.Scale);

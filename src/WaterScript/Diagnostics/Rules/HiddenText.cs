@@ -8,5 +8,10 @@ public static partial class Rules
         Finds = """
             Bidirectional controls and invisible characters could make a line read otherwise than it runs. Delete them; in labels, directional marks are allowed.
             """,
+        Matters = """
+            They come along when text is copied from a web page or a chat, and nobody sees them.
+            """,
+        FixSafety = "Takes the characters out. Safe: they mean nothing to the compiler.",
+        Sources = "Unicode Technical Standard 55, source code handling.",
     };
 }

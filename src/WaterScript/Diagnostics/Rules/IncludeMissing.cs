@@ -8,5 +8,19 @@ public static partial class Rules
         Finds = """
             The path of an `include` is read from the folder of the file that it stands in.
             """,
+        Matters = """
+            What the missing file describes would not be watered.
+            """,
+        Fires = """
+            site plot { timezone Europe/Lisbon; effective 2026-03-01 }
+            include "zones.water"
+            zone beds { output 1 }
+            schedule evening { every day; start at 20:00; steps { water beds for 10 min } }
+            """,
+        Mended = """
+            site plot { timezone Europe/Lisbon; effective 2026-03-01 }
+            zone beds { output 1 }
+            schedule evening { every day; start at 20:00; steps { water beds for 10 min } }
+            """,
     };
 }

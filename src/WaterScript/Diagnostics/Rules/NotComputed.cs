@@ -8,5 +8,8 @@ public static partial class Rules
         Finds = """
             The compiler reads and checks this, but does not compute it yet. It says so rather than write a timetable that leaves it out.
             """,
+        Matters = """
+            A timetable with a gap that nobody mentions looks like a complete one.
+            """,
     };
 }

@@ -8,5 +8,19 @@ public static partial class Rules
         Finds = """
             A value outside what the property can take, or a date or time that does not exist.
             """,
+        Matters = """
+            A start at 25:00 never comes.
+            """,
+        Fires = """
+            site plot { timezone Europe/Lisbon; effective 2026-03-01 }
+            zone beds { output 1 }
+            schedule evening { every day; start at 25:00; steps { water beds for 10 min } }
+            """,
+        Mended = """
+            site plot { timezone Europe/Lisbon; effective 2026-03-01 }
+            zone beds { output 1 }
+            schedule evening { every day; start at 01:00; steps { water beds for 10 min } }
+            """,
+        FixSafety = "Where a uniformity is written as a share of one, the percentage is written. Safe. Else there is none.",
     };
 }

@@ -8,5 +8,19 @@ public static partial class Rules
         Finds = """
             The compiler refuses what could not be carried out or would not end; the limit is named.
             """,
+        Matters = """
+            A slip such as a repeat every second in place of every hour would fill the memory of a device.
+            """,
+        Fires = """
+            site plot { timezone Europe/Lisbon; effective 2026-03-01 }
+            zone beds { output 1 }
+            schedule evening { every day; start at 20:00; steps { repeat 1000000 times { water beds for 1 s } } }
+            """,
+        Mended = """
+            site plot { timezone Europe/Lisbon; effective 2026-03-01 }
+            zone beds { output 1 }
+            schedule evening { every day; start at 20:00; steps { repeat 10 times { water beds for 1 s } } }
+            """,
+        KnownLimits = "The limits are far beyond what any site needs.",
     };
 }

@@ -8,5 +8,19 @@ public static partial class Rules
         Finds = """
             The compiler understood what was meant, and says how the language writes it. `--fix` rewrites it.
             """,
+        Matters = """
+            One way of writing makes files of different people easy to read and to compare.
+            """,
+        Fires = """
+            site plot { timezone Europe/Lisbon; effective 2026-03-01 }
+            zone beds { output 1 }
+            schedule evening { every day; start at 20:00; steps { water beds for 10min } }
+            """,
+        Mended = """
+            site plot { timezone Europe/Lisbon; effective 2026-03-01 }
+            zone beds { output 1 }
+            schedule evening { every day; start at 20:00; steps { water beds for 10 min } }
+            """,
+        FixSafety = "Writes the same in the usual form. Safe: the watering stays as it is.",
     };
 }

@@ -8,5 +8,18 @@ public static partial class Rules
         Finds = """
             A quantity whose unit measures something else than what is wanted here.
             """,
+        Matters = """
+            A flow in litres lacks the time, and a time in litres cannot be kept.
+            """,
+        Fires = """
+            site plot { timezone Europe/Lisbon; effective 2026-03-01 }
+            zone beds { output 1; flow 8 L }
+            schedule evening { every day; start at 20:00; steps { water beds for 10 min } }
+            """,
+        Mended = """
+            site plot { timezone Europe/Lisbon; effective 2026-03-01 }
+            zone beds { output 1; flow 8 L/min }
+            schedule evening { every day; start at 20:00; steps { water beds for 10 min } }
+            """,
     };
 }

@@ -1,0 +1,52 @@
+using System.Globalization;
+using System.Text;
+using WaterScript.Checks;
+
+namespace WaterScript.Cli.Files;
+
+/// <summary>Baselines in files. Paths in them are from the file's own folder, so that it does not matter where a check is started.</summary>
+internal static class BaselineFile
+{
+    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
+
+    /// <summary>Takes out of what is found what a baseline has.</summary>
+    /// <param name="sites">What is found.</param>
+    /// <param name="read">The baseline to read, or null.</param>
+    /// <param name="write">The baseline to write, or null.</param>
+    /// <param name="notes">Where it is said what was written.</param>
+    /// <exception cref="CommandException">It cannot be read or written, or both are asked for.</exception>
+    public static IEnumerable<CheckedSite> Apply(IEnumerable<CheckedSite> sites, string? read, string? write, TextWriter notes)
+    {
+        if (read is not null && write is not null) throw new CommandException("--baseline reads and --write-baseline writes; give one of them");
+        if (write is not null) return Written([.. sites], write);
+        return read is null ? sites : Without(sites, Read(read), read, notes);
+    }
+
+    private static IEnumerable<CheckedSite> Written(List<CheckedSite> sites, string file)
+    {
+        var baseline = Baseline.Of(sites, path => PathFrom(file, path));
+        AtomicFile.Write(file, stream =>
+        {
+            using var text = new StreamWriter(stream, Utf8, leaveOpen: true);
+            baseline.Write(text);
+        });
+        return sites.Select(baseline.Apply);
+    }
+
+    private static IEnumerable<CheckedSite> Without(IEnumerable<CheckedSite> sites, Baseline baseline, string file, TextWriter notes)
+    {
+        foreach (var site in sites) yield return baseline.Apply(site);
+        if (baseline.Left > 0)
+            notes.Write(string.Create(CultureInfo.InvariantCulture, $"{ShownPath.Of(file)}: {baseline.Left} of its findings {(baseline.Left == 1 ? "was" : "were")} not found here; when they are mended, write it anew with --write-baseline.\n"));
+    }
+
+    private static Baseline Read(string file)
+    {
+        if (!File.Exists(file)) throw new CommandException($"there is no baseline {file}; --write-baseline {file} writes one");
+        return Baseline.Parse(File.ReadAllText(file), path => PathFrom(file, path))
+            ?? throw new CommandException($"{file} is no baseline; --write-baseline {file} writes one");
+    }
+
+    private static string PathFrom(string file, string path) =>
+        Path.GetRelativePath(Path.GetDirectoryName(Path.GetFullPath(file))!, Path.GetFullPath(path)).Replace(Path.DirectorySeparatorChar, '/');
+}

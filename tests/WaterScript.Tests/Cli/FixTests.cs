@@ -1,0 +1,122 @@
+using System.Text;
+using Xunit;
+
+namespace WaterScript.Tests.Cli;
+
+/// <summary>Safe fixes are applied until none is left; nothing else of a file changes, and no fix gives a new error.</summary>
+public sealed class FixTests : Workshop
+{
+    private static string Bad => Good.Replace("water lawn,", "water lawm,", StringComparison.Ordinal).Replace("10 min", "10min", StringComparison.Ordinal);
+
+    [Fact]
+    public void Fixes_are_applied_and_what_is_left_is_told()
+    {
+        Write("site.water", Bad);
+        var result = Run("check", "--fix", "site.water");
+        Assert.Equal(Good, Read("site.water"));
+        Assert.StartsWith("site.water: 2 fixes applied.\nGarden: nothing found.", result.Output, StringComparison.Ordinal);
+        Assert.Equal(0, result.ExitCode);
+        Assert.StartsWith("Garden: nothing found.", Run("check", "--fix", "site.water").Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_diff_shows_them_and_writes_nothing()
+    {
+        Write("site.water", Bad);
+        var result = Run("check", "--fix", "--diff", "site.water");
+        var lines = Bad.Split('\n');
+        Assert.Equal(
+            $"--- site.water\n+++ site.water\n@@ -1,4 +1,4 @@\n {lines[0]}\n {lines[1]}\n {lines[2]}\n-{lines[3]}\n+{Good.Split('\n')[3]}\n",
+            result.Output);
+        Assert.Equal(("", 1), (result.Error, result.ExitCode));
+        Assert.Equal(Bad, Read("site.water"));
+        Assert.Equal(result.Output, Run("check", "--diff", "site.water").Output);
+    }
+
+    [Fact]
+    public void Line_ends_and_a_byte_order_mark_stay()
+    {
+        byte[] Bytes(string text) => [.. Encoding.UTF8.Preamble, .. Encoding.UTF8.GetBytes(text.Replace("\n", "\r\n", StringComparison.Ordinal))];
+        Write("site.water", Bytes(Bad));
+        Run("check", "--fix", "site.water");
+        Assert.Equal(Bytes(Good), File.ReadAllBytes(PathOf("site.water")));
+    }
+
+    [Fact]
+    public void Included_files_are_mended_where_the_mistake_is()
+    {
+        const string Root = "site garden \"Garden\" { timezone Europe/Lisbon; effective 2026-03-01 }\ninclude \"parts/zones.water\"\ninclude \"parts/times.water\"\n";
+        Write("site.water", Root);
+        Write("parts/zones.water", "zone lawn { output 1 }\nzone beds { output 2; colour 3 }\n");
+        Write("parts/times.water", "schedule morning { every day; start at 06:00; steps { water lawm, beds for 10min } }\n");
+        var result = Run("check", "--fix", "site.water");
+        Assert.StartsWith("parts/times.water: 2 fixes applied.\n", result.Output, StringComparison.Ordinal);
+        Assert.Equal("schedule morning { every day; start at 06:00; steps { water lawn, beds for 10 min } }\n", Read("parts/times.water"));
+        Assert.Equal(Root, Read("site.water"));
+        Assert.Equal(1, result.ExitCode);
+    }
+
+    [Fact]
+    public void A_fix_that_would_give_another_error_is_left()
+    {
+        // "timezone" for "timezon" would be there twice.
+        var text = Good.Replace("timezone Europe/Lisbon;", "timezone Europe/Lisbon; timezon Europe/Lisbon;", StringComparison.Ordinal);
+        Write("site.water", text);
+        var result = Run("check", "--fix", "site.water");
+        Assert.Contains("site.water:1:48: not applied, it would give another error: write timezone\n", result.Output, StringComparison.Ordinal);
+        Assert.Equal(text, Read("site.water"));
+        Assert.Equal(1, result.ExitCode);
+    }
+
+    [Fact]
+    public void A_line_that_accepts_nothing_goes_whole()
+    {
+        Write("site.water", Good + "accept skipped-time because \"night\"\n");
+        Assert.Contains("1 fix applied", Run("check", "--fix", "site.water").Output, StringComparison.Ordinal);
+        Assert.Equal(Good, Read("site.water"));
+    }
+
+    [Fact]
+    public void A_file_that_is_not_written_in_utf_8_is_left()
+    {
+        byte[] bytes = Encoding.Latin1.GetBytes("# für den Rasen\n" + Bad);
+        Write("site.water", bytes);
+        Assert.Contains("site.water: no fix applied, not all of it is written in UTF-8.\n", Run("check", "--fix", "site.water").Output, StringComparison.Ordinal);
+        Assert.Equal(bytes, File.ReadAllBytes(PathOf("site.water")));
+    }
+
+    [Fact]
+    public void Standard_input_can_be_shown_only()
+    {
+        var input = Encoding.UTF8.GetBytes(Bad);
+        Assert.StartsWith("--- -\n", WaterscriptProcess.Run(Folder, input, [], "check", "--diff", "-").Output, StringComparison.Ordinal);
+        Assert.Equal(2, WaterscriptProcess.Run(Folder, input, [], "check", "--fix", "-").ExitCode);
+    }
+
+    [Fact]
+    public void A_baseline_hides_what_was_there_and_an_edit_elsewhere_does_not_revive_it()
+    {
+        // The clocks of Lisbon skip 01:30 on 29 March 2026 and show it twice on 25 October.
+        var old = Good.Replace("06:00", "01:30", StringComparison.Ordinal);
+        Write("plots/site.water", old);
+        Assert.StartsWith("Garden: nothing found, 2 in the baseline.", Run("check", "--strict", "plots", "--write-baseline", "base.txt").Output, StringComparison.Ordinal);
+        Write("plots/site.water", "# one line more\n\n" + old.Replace("schedule morning {", "schedule   morning {", StringComparison.Ordinal));
+        var hidden = Run("check", "--strict", "plots", "--baseline", "base.txt");
+        Assert.StartsWith("Garden: nothing found, 2 in the baseline.", hidden.Output, StringComparison.Ordinal);
+        Assert.Equal(0, hidden.ExitCode);
+        Write("plots/site.water", old + "schedule other { every day; start at 01:40; steps { water lawn for 1 min } }\n");
+        Assert.Contains("the clock skips 01:40", Run("check", "--strict", "plots", "--baseline", "base.txt").Output, StringComparison.Ordinal);
+        Write("plots/site.water", Good);
+        Assert.Contains("base.txt: 2 of its findings were not found here", Run("check", "plots", "--baseline", "base.txt").Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_baseline_never_hides_a_file_that_cannot_be_read()
+    {
+        Write("site.water", Bad);
+        var result = Run("check", "site.water", "--write-baseline", "base.txt");
+        Assert.Contains("[unknown-name]", result.Output, StringComparison.Ordinal);
+        Assert.Equal(1, result.ExitCode);
+        Assert.Contains("is no baseline", Run("check", "site.water", "--baseline", "site.water").Error, StringComparison.Ordinal);
+    }
+}
