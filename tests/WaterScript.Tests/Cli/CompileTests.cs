@@ -45,6 +45,21 @@ public sealed class CompileTests : Workshop
     }
 
     [Fact]
+    public void An_error_that_is_accepted_keeps_nothing_from_being_written()
+    {
+        // Two passes of ten minutes on one zone, five minutes apart.
+        var overlapping = Good.Replace("start at 06:00;", "start at 06:00; start at 06:05;", StringComparison.Ordinal);
+        Write("site.water", overlapping);
+        Assert.Equal(("", 1), (Run("compile", "site.water", "--to", "csv").Output, Run("check", "site.water").ExitCode));
+        var found = Run("check", "site.water", "--report", "json").Output;
+        var slugs = JsonNode.Parse(found)!["sites"]![0]!["findings"]!.AsArray().Where(finding => finding!["severity"]!.GetValue<string>() == "error").Select(finding => finding!["rule"]!.GetValue<string>()).Distinct();
+        Write("site.water", overlapping + string.Concat(slugs.Select(slug => $"accept {slug} because \"a test of the valves\"\n")));
+        var result = Run("compile", "site.water", "--to", "csv");
+        Assert.StartsWith("run,from,to,zone", result.Output, StringComparison.Ordinal);
+        Assert.Equal(0, result.ExitCode);
+    }
+
+    [Fact]
     public void An_error_keeps_it_from_writing_and_the_old_file_stays()
     {
         Write("site.water", Good + "zone lawn { output 3 }\n");
