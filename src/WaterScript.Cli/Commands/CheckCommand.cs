@@ -42,8 +42,8 @@ internal sealed class CheckCommand
     {
         LocalDate? from = parsed.GetValue(_from) is { } date ? DateOptions.Date(_from.Name, date) : null;
         var report = ReportWriter.Of(parsed.GetValue(_report), parsed.GetValue(_showAccepted));
-        var output = parsed.GetValue(_output) ?? SiteSource.Standard;
-        var isTold = report.IsText && output == SiteSource.Standard;
+        var output = OutputFile.Of(parsed.GetValue(_output), _terminal);
+        var isTold = report.IsText && output.IsStandard;
         var notes = isTold && !parsed.GetValue(_diff) ? _terminal.Text : _terminal.Error;
         var targets = Targets(parsed.GetValue(_files)!, notes);
         if (parsed.GetValue(_diff)) return StatusOf(new FixCommand(_terminal, notes).Diff(targets, parsed.GetValue(_root), from), parsed);
@@ -74,10 +74,9 @@ internal sealed class CheckCommand
 
     /// <summary>Writes a report, whole or not at all.</summary>
     /// <returns>The gravest finding of all.</returns>
-    private Severity? Write(ImmutableArray<CheckedSite> sites, ReportWriter report, string path)
+    private static Severity? Write(ImmutableArray<CheckedSite> sites, ReportWriter report, OutputFile output)
     {
-        if (path == SiteSource.Standard) report.Write(sites, _terminal.Output);
-        else AtomicFile.Write(path, stream => report.Write(sites, stream));
+        output.Write(sites.SelectMany(site => site.Reading.Files).Select(read => read.Source), stream => report.Write(sites, stream));
         return sites.Select(site => site.Worst).Aggregate(default(Severity?), Graver);
     }
 

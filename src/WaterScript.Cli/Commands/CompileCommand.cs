@@ -50,6 +50,7 @@ internal sealed class CompileCommand
         var only = ListOf(parsed.GetValue(_only));
         if (format is null) RefuseWithCalendar(only);
         else _calendar.RefuseAny(parsed);
+        var output = OutputFile.Of(parsed.GetValue(_output), _terminal);
         var range = DateOptions.Read(parsed.GetValue(_from), parsed.GetValue(_until), parsed.GetValue(_days), parsed.GetValue(_run), parsed.GetValue(_at));
         var file = parsed.GetValue(_file)!;
         var source = SiteSource.Open(file, parsed.GetValue(_root), _terminal);
@@ -61,10 +62,10 @@ internal sealed class CompileCommand
         if (hasErrors) _terminal.Error.Write($"{check.Name}: {Tally.Of(check.Findings)}. Written all the same, because of --despite-errors: what has an error may be missing.\n");
 
         var options = new OutputOptions(TimeZoneData()) { Only = only, Controller = ControllerOf(site, parsed.GetValue(_controller)) };
-        var path = parsed.GetValue(_output) ?? SiteSource.Standard;
         var timetable = range.TimetableOf(site);
-        if (format is { } document) Write(path, stream => TimetableOutput.Write(timetable, document, options, stream));
-        else WriteCalendar(timetable, _calendar.Read(parsed, site, options.Controller, range.IsOpenEnded), _calendar.IsDespiteSize(parsed), path);
+        void Write(Action<Stream> write) => output.Write(check.Reading.Files.Select(read => read.Source), write);
+        if (format is { } document) Write(stream => TimetableOutput.Write(timetable, document, options, stream));
+        else WriteCalendar(timetable, _calendar.Read(parsed, site, options.Controller, range.IsOpenEnded), _calendar.IsDespiteSize(parsed), Write);
         return hasErrors ? ExitCode.Findings : ExitCode.Success;
     }
 
@@ -74,18 +75,12 @@ internal sealed class CompileCommand
         return ExitCode.Findings;
     }
 
-    private void Write(string path, Action<Stream> write)
-    {
-        if (path == SiteSource.Standard) write(_terminal.Output);
-        else AtomicFile.Write(path, write);
-    }
-
-    private void WriteCalendar(Timetable timetable, CalendarOptions options, bool isDespiteSize, string path)
+    private void WriteCalendar(Timetable timetable, CalendarOptions options, bool isDespiteSize, Action<Action<Stream>> write)
     {
         var calendar = CalendarFile.Of(timetable, options);
         if (calendar.IsEmpty) throw new CommandException($"there is no watering {CalendarVerdict.Days(timetable)}, and a calendar without an event is none; choose other dates");
         if (calendar.SingleEvents > Limits.FlatEvents && !isDespiteSize) throw new CommandException(CalendarVerdict.TooLarge(calendar, options));
-        Write(path, calendar.Write);
+        write(calendar.Write);
         _terminal.Error.Write(CalendarVerdict.Of(calendar, timetable) + "\n");
     }
 

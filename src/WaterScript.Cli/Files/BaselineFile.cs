@@ -24,6 +24,7 @@ internal static class BaselineFile
 
     private static IEnumerable<CheckedSite> Written(List<CheckedSite> sites, string file)
     {
+        if (File.Exists(file)) Read(file);
         var baseline = Baseline.Of(sites, path => PathFrom(file, path));
         AtomicFile.Write(file, stream =>
         {
@@ -44,7 +45,7 @@ internal static class BaselineFile
     {
         if (!File.Exists(file)) throw new CommandException($"there is no baseline {file}; --write-baseline {file} writes one");
         return Baseline.Parse(File.ReadAllText(file), path => PathFrom(file, path))
-            ?? throw new CommandException($"{file} is no baseline; --write-baseline {file} writes one");
+            ?? throw new CommandException($"{file} is no baseline; --write-baseline with another name writes one");
     }
 
     private static string PathFrom(string file, string path) =>

@@ -34,6 +34,26 @@ public sealed class CompileTests : Workshop
         Assert.Equal(first, runs == 0 ? null : records[1][1]);
     }
 
+    [Theory]
+    [InlineData("compile garden.txt --to yaml -o garden.txt", "garden.txt")]
+    [InlineData("compile garden.txt --to yaml -o ./plots/../garden.txt", "garden.txt")]
+    [InlineData("compile garden.txt --to yaml -o zones.txt", "zones.txt")]
+    [InlineData("compile garden.txt --to icalendar -o zones.txt", "zones.txt")]
+    [InlineData("check garden.txt --report sarif -o garden.txt", "garden.txt")]
+    [InlineData("check garden.txt -o other.water", "other.water")]
+    public void A_source_is_never_written_over(string line, string path)
+    {
+        Write("garden.txt", Good + "include \"zones.txt\"\n");
+        Write("zones.txt", "let spell = 10 min\n");
+        Write("other.water", Good);
+        Write("plots/empty.txt", "");
+        var before = File.ReadAllText(PathOf(path));
+        var result = RunLine(line);
+        Assert.Equal(2, result.ExitCode);
+        Assert.Contains("is a source, and the output would take its place; give the output another name", result.Error, StringComparison.Ordinal);
+        Assert.Equal(before, File.ReadAllText(PathOf(path)));
+    }
+
     [Fact]
     public void Findings_go_to_standard_error_when_the_document_goes_to_standard_output()
     {

@@ -119,4 +119,12 @@ public sealed class FixTests : Workshop
         Assert.Equal(1, result.ExitCode);
         Assert.Contains("is no baseline", Run("check", "site.water", "--baseline", "site.water").Error, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void A_baseline_is_not_written_over_another_file()
+    {
+        Write("site.water", Good);
+        Assert.Contains("site.water is no baseline", Run("check", "site.water", "--write-baseline", "site.water").Error, StringComparison.Ordinal);
+        Assert.Equal(Good, File.ReadAllText(PathOf("site.water")));
+    }
 }

@@ -1,0 +1,44 @@
+using WaterScript.Text;
+
+namespace WaterScript.Cli.Files;
+
+/// <summary>Where a command writes what it makes: standard output, or a file that is written whole or not at all. Never over a source.</summary>
+internal sealed class OutputFile
+{
+    private const string SourceEnding = ".water";
+    private readonly string _path;
+    private readonly Terminal _terminal;
+
+    private OutputFile(string path, Terminal terminal) => (_path, _terminal) = (path, terminal);
+
+    /// <summary>Whether it is standard output.</summary>
+    public bool IsStandard => _path == SiteSource.Standard;
+
+    /// <summary>The place that <c>-o</c> names; null is standard output.</summary>
+    /// <exception cref="CommandException">The name is that of a source.</exception>
+    public static OutputFile Of(string? path, Terminal terminal)
+    {
+        if (path?.EndsWith(SourceEnding, StringComparison.OrdinalIgnoreCase) == true) throw Refusal(path);
+        return new OutputFile(path ?? SiteSource.Standard, terminal);
+    }
+
+    /// <summary>Writes.</summary>
+    /// <param name="sources">The files that were read, which stay.</param>
+    /// <param name="write">Writes all of it.</param>
+    /// <exception cref="CommandException">It is one of the sources, or cannot be written.</exception>
+    public void Write(IEnumerable<SourceText> sources, Action<Stream> write)
+    {
+        if (IsStandard)
+        {
+            write(_terminal.Output);
+            return;
+        }
+
+        if (sources.Any(IsSame)) throw Refusal(_path);
+        AtomicFile.Write(_path, write);
+    }
+
+    private static CommandException Refusal(string path) => new($"{path} is a source, and the output would take its place; give the output another name");
+
+    private bool IsSame(SourceText source) => source.Path != SiteSource.Standard && RealPath.Of(source.Path) == RealPath.Of(_path);
+}
