@@ -150,7 +150,9 @@ internal sealed class DayBinder(Scope scope, SourceText source)
     {
         if (node.First.Base is LetDateNode { Name: var name } && scope.Lets.Use(name) is null)
         {
-            scope.ReportUnknown(At(node.First.Base.Span), $"\"{name}\" is no day and no date", name, WeekdayNames, scope.Lets.Names);
+            var heading = $"\"{name}\" is no day and no date";
+            if (Slips.Saying(name) is { } form) scope.Report(Rules.UnknownName, At(node.First.Base.Span), heading, wayOut: $"Write {form}");
+            else scope.ReportUnknown(At(node.First.Base.Span), heading, name, WeekdayNames, scope.Lets.Names);
             return null;
         }
 

@@ -20,17 +20,22 @@ internal sealed class Mistakes(SourceText source)
         var nearest = Spelling.Nearest(first.Text, words);
         Add(Finding.At(Rules.Syntax, At(first.Span), $"\"{first.Text}\" begins no statement here", nearest is null ? "" : $"did you mean \"{nearest}\"?") with
         {
-            WayOut = nearest is not null ? $"Write {nearest}." : words.IsEmpty ? "" : $"Here a statement begins with {string.Join(", ", words)}.",
+            WayOut = nearest is not null ? $"Write {nearest}."
+                : place == Place.Schedule && Slips.Saying(first.Text) is { } form ? $"Write {form}"
+                : words.IsEmpty ? "" : $"Here a statement begins with {string.Join(", ", words)}.",
             Fix = nearest is null ? null : Fix.Safe($"write {nearest}", At(first.Span), nearest),
         });
     }
 
     /// <summary>Something after the end of a statement.</summary>
-    public void Leftover(Token token) =>
-        Add(Finding.At(Rules.Syntax, At(token.Span), $"\"{token.Text}\" does not belong here") with { WayOut = WayOutOf(token.Text) });
+    public void Leftover(IToken token) =>
+        Add(Finding.At(Rules.Syntax, At(token.Span()), $"\"{token.Text}\" does not belong here") with { WayOut = Remedy.ForLeftover(token).Text });
 
     /// <summary>A token that cannot stand where it does.</summary>
-    public void Unexpected(IToken token, string expected)
+    /// <param name="token">The token.</param>
+    /// <param name="expected">What could, in words; may be empty.</param>
+    /// <param name="remedy">What to do.</param>
+    public void Unexpected(IToken token, string expected, Remedy remedy)
     {
         var endsEarly = token.Type is TokenConstants.EOF or WaterScriptLexer.NEWLINE;
         var span = new TextSpan(token.StartIndex, endsEarly ? 0 : token.Span().Length);
@@ -40,7 +45,11 @@ internal sealed class Mistakes(SourceText source)
             WaterScriptLexer.NEWLINE => "the line ends too early",
             _ => $"\"{token.Text}\" does not belong here",
         };
-        Add(Finding.At(Rules.Syntax, At(span), heading, expected.Length == 0 ? "" : $"{expected} is expected") with { WayOut = WayOutOf(token.Text) });
+        Add(Finding.At(Rules.Syntax, At(span), heading, expected.Length == 0 ? "" : $"{expected} is expected") with
+        {
+            WayOut = remedy.Text,
+            Fix = remedy.Replacement is { } text ? Fix.Safe($"write {text}", At(span), text) : null,
+        });
     }
 
     /// <summary><c>mon-fri</c></summary>
@@ -49,16 +58,6 @@ internal sealed class Mistakes(SourceText source)
         WayOut = $"Write {first} to {last}",
         Fix = Fix.Safe($"write {first} to {last}", At(span), $"{first} to {last}"),
     });
-
-    /// <summary>What to do about a token that cannot stand where it does; empty where that is not known.</summary>
-    private static string WayOutOf(string text)
-    {
-        if (text.StartsWith("sunrise-", StringComparison.Ordinal) || text.StartsWith("sunset-", StringComparison.Ordinal))
-            return $"Put spaces around the minus, like this: {text.Replace("-", " - ", StringComparison.Ordinal)} min";
-        return Words.BeginsStatement(text, Place.File) || Words.BeginsStatement(text, Place.Steps) || Words.BeginsStatement(text, Place.Schedule)
-            ? "If it begins a new statement, put it on a line of its own."
-            : "";
-    }
 
     /// <summary>Something understood that is written in another way here.</summary>
     public void Unusual(TextSpan span, string form) => Add(Finding.At(Rules.UnusualForm, At(span), $"\"{source.Slice(span)}\" is written {form} here") with

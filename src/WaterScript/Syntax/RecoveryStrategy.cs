@@ -37,14 +37,22 @@ internal sealed class RecoveryStrategy : IAntlrErrorStrategy
         _recovering = true;
         var token = e.OffendingToken;
         if (token.Type is not (WaterScriptLexer.GLUED or WaterScriptLexer.MALFORMED or WaterScriptLexer.OTHER))
-            ((TreeBuilder)recognizer).Mistakes.Unexpected(token, Expected(e, recognizer));
+            ((TreeBuilder)recognizer).Mistakes.Unexpected(token, Expected(e, recognizer), RemedyFor(token, e, recognizer));
     }
+
+    private static Remedy RemedyFor(IToken token, RecognitionException e, Antlr4.Runtime.Parser recognizer) => Remedy.For(
+        token,
+        ((ITokenStream)recognizer.InputStream).LT(-1),
+        e.GetExpectedTokens()?.Contains(WaterScriptLexer.CLOCK) == true,
+        MissingWord.Before(token, e.OffendingState, recognizer));
 
     /// <summary>What could stand there, in words; nothing when that is a name or one of many words.</summary>
     private static string Expected(RecognitionException e, Antlr4.Runtime.Parser recognizer)
     {
         var types = e.GetExpectedTokens()?.ToArray() ?? [];
-        return types.Length is 0 or > MostExpected ? "" : string.Join(" or ", types.Select(type => InWords(type, recognizer.Vocabulary)));
+        if (types.Length is 0 or > MostExpected) return "";
+        var words = types.Select(type => InWords(type, recognizer.Vocabulary)).OrderBy(word => !word.StartsWith("a ", StringComparison.Ordinal)).ToList();
+        return string.Join(" or ", words.Where(word => !words.Any(one => word == one + "s" || word == one + "es")));
     }
 
     private static string InWords(int type, IVocabulary vocabulary) => type switch

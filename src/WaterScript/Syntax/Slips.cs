@@ -60,6 +60,19 @@ internal static class Slips
         ("nov", "november"),
         ("dec", "december"));
 
+    /// <summary>What is said of days and times in other words. It is answered and not rewritten: a weekend is not the same everywhere.</summary>
+    private static readonly FrozenDictionary<string, string> Sayings = Table(
+        ("every day", "daily everyday nightly"),
+        ("mon to fri", "weekday weekdays workday workdays"),
+        ("sat, sun", "weekend weekends"),
+        ("12:00", "noon midday"),
+        ("00:00", "midnight"),
+        ("sunrise", "dawn"),
+        ("sunset", "dusk"));
+
+    /// <summary>How a word for days or a time is written here; null for any other word.</summary>
+    public static string? Saying(string word) => Sayings.TryGetValue(word, out var form) && form != word ? form : null;
+
     /// <summary>The unit that is meant by a word after a number, or null where it is the language's own or none.</summary>
     public static string? Unit(string word) => UnitWords.TryGetValue(word, out var unit) && unit != word ? unit : null;
 

@@ -170,7 +170,7 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
     protected void EndStatement()
     {
         if (AtEnd) return;
-        if (Whole) Mistakes.Leftover(TokenOf(CurrentToken));
+        if (Whole) Mistakes.Leftover(CurrentToken);
         SkipStatement();
     }
 

@@ -50,6 +50,40 @@ public class MistakesTests
         Assert.Contains(wayOut, Read(Site + line).Select(finding => finding.WayOut));
 
     [Theory]
+    [InlineData("schedule s { every day; start 06:00; steps { water lawn for 5 min } }", "Write at 06:00", "start at 06:00")]
+    [InlineData("schedule s { every day; start at 6.30; steps { water lawn for 5 min } }", "Write 06:30", "start at 06:30")]
+    [InlineData("schedule s { every day; start at 0630; steps { water lawn for 5 min } }", "Write 06:30", "start at 06:30")]
+    [InlineData("schedule s { every day; start at 6; steps { water lawn for 5 min } }", "Write 06:00", "start at 06:00")]
+    [InlineData("schedule s { every other day; start at 06:00; steps { water lawn for 5 min } }", "Write 2, like this: every 2 days", "every 2 day")]
+    [InlineData("schedule s { every third day; start at 06:00; steps { water lawn for 5 min } }", "Write 3, like this: every 3 days", "every 3 day")]
+    [InlineData("schedule s { every day; start at 06:00; cut 07:00; steps { water lawn for 5 min } }", "Write at 07:00", "cut at 07:00")]
+    [InlineData("closed 20 oct to 5 apr because \"drained\"", "Write from 20", "closed from 20 oct")]
+    [InlineData("let spell 5 min", "Write = 5", "let spell = 5 min")]
+    public void AMissingWordIsPutInWhereOnlyOneCanBeMeant(string line, string wayOut, string mended)
+    {
+        var finding = Read(Site + line).First(finding => finding.Rule == Rules.Syntax);
+        var edit = Assert.Single(finding.Fix!.Edits);
+        var text = (Site + line).Remove(edit.Location.Span.Start, edit.Location.Span.Length).Insert(edit.Location.Span.Start, edit.Replacement);
+        Assert.Equal(wayOut, finding.WayOut);
+        Assert.Contains(mended, text, StringComparison.Ordinal);
+        Assert.DoesNotContain(Findings(text), place => place.EndsWith(" syntax", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("schedule s { every day; start at 06:00; steps { water lawn 5 min } }", "Put for or with before it.")]
+    [InlineData("schedule s { every day; start sunset; steps { water lawn for 5 min } }", "Put at or after before it.")]
+    [InlineData("schedule s { every day at 06:00; steps { water lawn for 5 min } }", "Write start at and the time, on a line of its own.")]
+    [InlineData("schedule s { daily; start at 06:00; steps { water lawn for 5 min } }", "Write every day")]
+    [InlineData("schedule s { on weekdays; start at 06:00; steps { water lawn for 5 min } }", "Write mon to fri")]
+    [InlineData("schedule s { on weekends; start at dawn; steps { water lawn for 5 min } }", "Write sunrise")]
+    [InlineData("schedule s { every day; start at noon; steps { water lawn for 5 min } }", "Write 12:00")]
+    public void WhatIsSaidInOtherWordsIsAnsweredAndNotRewritten(string line, string wayOut)
+    {
+        var finding = Read(Site + line).First(finding => finding.WayOut == wayOut);
+        Assert.Null(finding.Fix);
+    }
+
+    [Theory]
     [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 5 min; accept short-run because \"a test\" } }", "4:71 syntax")]
     [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 5 min }; accept short-run because \"a test\" }", null)]
     [InlineData("sequence q { water lawn for 5 min; accept short-run because \"a test\" }", null)]
