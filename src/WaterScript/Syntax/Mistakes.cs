@@ -31,6 +31,16 @@ internal sealed class Mistakes(SourceText source)
     public void Leftover(IToken token) =>
         Add(Finding.At(Rules.Syntax, At(token.Span()), $"\"{token.Text}\" does not belong here") with { WayOut = Remedy.ForLeftover(token).Text });
 
+    /// <summary>Two waterings in one statement: a comma would be read as the next zone of the first.</summary>
+    /// <param name="first">The first watering.</param>
+    /// <param name="comma">The comma after it.</param>
+    /// <param name="rest">The second, without its <c>water</c>.</param>
+    public void SecondWatering(TextSpan first, TextSpan comma, TextSpan rest) => Add(Finding.At(Rules.Syntax, At(comma), "a second watering needs a line of its own", "the first ends here") with
+    {
+        WayOut = $"Write two lines: {source.Slice(first)}, and: water {source.Slice(rest)}",
+        Fix = new Fix("begin a second watering", IsSafe: true, [new TextEdit(At(comma), ";"), new TextEdit(At(new TextSpan(rest.Start, 0)), "water ")]),
+    });
+
     /// <summary>A token that cannot stand where it does.</summary>
     /// <param name="token">The token.</param>
     /// <param name="expected">What could, in words; may be empty.</param>

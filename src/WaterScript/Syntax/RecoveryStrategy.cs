@@ -43,7 +43,7 @@ internal sealed class RecoveryStrategy : IAntlrErrorStrategy
     private static Remedy RemedyFor(IToken token, RecognitionException e, Antlr4.Runtime.Parser recognizer) => Remedy.For(
         token,
         ((ITokenStream)recognizer.InputStream).LT(-1),
-        e.GetExpectedTokens()?.Contains(WaterScriptLexer.CLOCK) == true,
+        type => e.GetExpectedTokens()?.Contains(type) == true,
         MissingWord.Before(token, e.OffendingState, recognizer));
 
     /// <summary>What could stand there, in words; nothing when that is a name or one of many words.</summary>

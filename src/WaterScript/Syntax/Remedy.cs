@@ -15,6 +15,7 @@ internal readonly record struct Remedy(string Text, string? Replacement = null)
     /// <summary>For a token after the end of a statement.</summary>
     public static Remedy ForLeftover(IToken token) => Saying(token) ?? token.Text switch
     {
+        "and" => new("Put a comma in its place."),
         "at" => new("Write start at and the time, on a line of its own."),
         var text when text.StartsWith("sunrise-", StringComparison.Ordinal) || text.StartsWith("sunset-", StringComparison.Ordinal) =>
             new($"Put spaces around the minus, like this: {text.Replace("-", " - ", StringComparison.Ordinal)} min"),
@@ -26,12 +27,14 @@ internal readonly record struct Remedy(string Text, string? Replacement = null)
     /// <summary>For a token inside a statement.</summary>
     /// <param name="token">The token.</param>
     /// <param name="before">The one before it, or null.</param>
-    /// <param name="isTimeWanted">Whether a time of day could stand in its place.</param>
+    /// <param name="isExpected">Whether a type of token could stand in its place.</param>
     /// <param name="missing">Words of which each would let it stand.</param>
-    public static Remedy For(IToken token, IToken? before, bool isTimeWanted, ImmutableArray<string> missing)
+    public static Remedy For(IToken token, IToken? before, Func<int, bool> isExpected, ImmutableArray<string> missing)
     {
         if (before?.Type == WaterScriptLexer.EVERY && OrdinalOf(token.Text) is { } every) return new($"Write {every}, like this: every {every} days", every);
-        if (isTimeWanted && TimeOf(token) is { } time) return new($"Write {time}", time);
+        if (isExpected(WaterScriptLexer.CLOCK) && TimeOf(token) is { } time) return new($"Write {time}", time);
+        if (isExpected(WaterScriptLexer.NUMBER) && token.Type == WaterScriptLexer.CLOCK) return new("Write how long with units, like this: 1 h 30 min");
+        if (isExpected(WaterScriptLexer.WITH) && token.Text == "and") return new("Put a plus in its place for together, or a comma for one after the other.");
         return missing switch
         {
             [] => ForLeftover(token),

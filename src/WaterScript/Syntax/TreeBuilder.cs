@@ -170,14 +170,33 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
     protected void EndStatement()
     {
         if (AtEnd) return;
-        if (Whole) Mistakes.Leftover(CurrentToken);
+        if (Whole && SecondWatering() is { } second) Mistakes.SecondWatering(TokenStream.Get(StatementStart()).SpanTo(TokenStream.LT(-1)), CurrentToken.Span(), second);
+        else if (Whole) Mistakes.Leftover(CurrentToken);
         SkipStatement();
+    }
+
+    /// <summary>The rest of <c>water beds for 10 min, pots for 5 min</c>, from <c>pots</c> on; null where something else is left over.</summary>
+    private TextSpan? SecondWatering()
+    {
+        if (CurrentToken.Type != WaterScriptLexer.COMMA || TokenStream.Get(StatementStart()).Type != WaterScriptLexer.WATER) return null;
+        var last = 1;
+        while (!EndsStatement(TokenStream.LT(last + 1))) last++;
+        return last == 1 ? null : TokenStream.LT(2).SpanTo(TokenStream.LT(last));
+    }
+
+    private int StatementStart()
+    {
+        var first = CurrentToken.TokenIndex;
+        while (first > 0 && !EndsStatement(TokenStream.Get(first - 1)) && TokenStream.Get(first - 1).Type != WaterScriptLexer.LBRACE) first--;
+        return first;
     }
 
     /// <summary>A statement that this place does not know.</summary>
     protected void Unknown(ParserRuleContext context, Place place) => Mistakes.UnknownStatement(TokenOf(context.Start), place);
 
-    private bool AtEnd => CurrentToken.Type is WaterScriptLexer.NEWLINE or WaterScriptLexer.RBRACE or TokenConstants.EOF;
+    private bool AtEnd => EndsStatement(CurrentToken);
+
+    private static bool EndsStatement(IToken token) => token.Type is WaterScriptLexer.NEWLINE or WaterScriptLexer.RBRACE or TokenConstants.EOF;
 
     /// <summary>Goes to the end of the statement, over braces that belong to nothing.</summary>
     private void SkipStatement()

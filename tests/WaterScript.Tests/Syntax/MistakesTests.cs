@@ -70,8 +70,26 @@ public class MistakesTests
     }
 
     [Theory]
+    [InlineData("water beds for 10 min, lawn for 5 min", "water beds for 10 min; water lawn for 5 min", "water lawn for 5 min")]
+    [InlineData("water beds + lawn for 10 min ,lawn, beds for 5 min", "water beds + lawn for 10 min ;water lawn, beds for 5 min", "water lawn, beds for 5 min")]
+    [InlineData("pause 1 min; water beds for 10 min, # then\n  lawn for 5 min", "pause 1 min; water beds for 10 min; # then\n  water lawn for 5 min", "water lawn for 5 min")]
+    public void ASecondWateringInALineIsAnsweredWithTheTwoLinesToWrite(string steps, string mended, string second)
+    {
+        var text = $"{Site}schedule s {{ every day; start at 06:00; steps {{ {steps} }} }}";
+        var finding = Assert.Single(Read(text));
+        Assert.StartsWith("Write two lines: water beds", finding.WayOut, StringComparison.Ordinal);
+        Assert.EndsWith($", and: {second}", finding.WayOut, StringComparison.Ordinal);
+        foreach (var edit in finding.Fix!.Edits.Reverse()) text = text.Remove(edit.Location.Span.Start, edit.Location.Span.Length).Insert(edit.Location.Span.Start, edit.Replacement);
+        Assert.Contains(mended, text, StringComparison.Ordinal);
+        Assert.Empty(Read(text));
+    }
+
+    [Theory]
     [InlineData("schedule s { every day; start at 06:00; steps { water lawn 5 min } }", "Put for or with before it.")]
     [InlineData("schedule s { every day; start sunset; steps { water lawn for 5 min } }", "Put at or after before it.")]
+    [InlineData("schedule s { every day; start at 06:00; steps { water lawn and beds for 5 min } }", "Put a plus in its place for together, or a comma for one after the other.")]
+    [InlineData("schedule s { on mon and wed; start at 06:00; steps { water lawn for 5 min } }", "Put a comma in its place.")]
+    [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 01:30 } }", "Write how long with units, like this: 1 h 30 min")]
     [InlineData("schedule s { every day at 06:00; steps { water lawn for 5 min } }", "Write start at and the time, on a line of its own.")]
     [InlineData("schedule s { daily; start at 06:00; steps { water lawn for 5 min } }", "Write every day")]
     [InlineData("schedule s { on weekdays; start at 06:00; steps { water lawn for 5 min } }", "Write mon to fri")]
