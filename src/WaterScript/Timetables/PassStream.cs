@@ -8,7 +8,7 @@ namespace WaterScript.Timetables;
 /// </summary>
 internal static class PassStream
 {
-    /// <summary>The passes that start in a horizon.</summary>
+    /// <summary>The passes that start in a horizon; of those that start together, the earlier date's and the earlier schedule's come first.</summary>
     /// <param name="schedules">The schedules.</param>
     /// <param name="clock">Gives the starts of days.</param>
     /// <param name="from">First date, in days since 1970-01-01.</param>
@@ -20,23 +20,47 @@ internal static class PassStream
         var firstDay = from - Days(schedules.Max(schedule => schedule.Lag));
         var lastDay = until + Days(lead);
         var (first, end) = (clock.StartOfDay(from), clock.StartOfDay(until));
-        var waiting = new PriorityQueue<Pass, StreamOrder>();
-        long sequence = 0;
+        var (waiting, coming, merged) = (new List<Pass>(), new List<Pass>(), new List<Pass>());
         for (var day = firstDay; day <= lastDay; day++)
         {
-            for (var i = 0; i < schedules.Count; i++)
-            {
-                var passes = schedules[i].On(day);
-                for (var j = 0; j < passes.Count; j++)
-                {
-                    var pass = passes[j];
-                    if (pass.Start >= first && pass.Start < end) waiting.Enqueue(pass, new StreamOrder(pass.Start, Rank: 0, sequence++));
-                }
-            }
+            coming.Clear();
+            for (var i = 0; i < schedules.Count; i++) AddInside(schedules[i].On(day), first, end, coming);
+            Merge(waiting, InOrder(coming), merged);
+            (waiting, merged) = (merged, waiting);
 
             var settled = day < lastDay ? clock.StartOfDay(day + 1) - lead : long.MaxValue;
-            while (waiting.TryPeek(out _, out var next) && next.Time < settled) yield return waiting.Dequeue();
+            var next = 0;
+            while (next < waiting.Count && waiting[next].Start < settled) yield return waiting[next++];
+            waiting.RemoveRange(0, next);
         }
+    }
+
+    private static void AddInside(IReadOnlyList<Pass> passes, long first, long end, List<Pass> coming)
+    {
+        for (var i = 0; i < passes.Count; i++)
+        {
+            if (passes[i].Start >= first && passes[i].Start < end) coming.Add(passes[i]);
+        }
+    }
+
+    /// <summary>Mostly they are in order already, which costs less to see than to sort them.</summary>
+    private static List<Pass> InOrder(List<Pass> passes)
+    {
+        for (var i = 1; i < passes.Count; i++)
+        {
+            if (passes[i].Start < passes[i - 1].Start) return [.. passes.OrderBy(pass => pass.Start)];
+        }
+
+        return passes;
+    }
+
+    private static void Merge(List<Pass> earlier, List<Pass> later, List<Pass> into)
+    {
+        into.Clear();
+        var (i, j) = (0, 0);
+        while (i < earlier.Count && j < later.Count) into.Add(earlier[i].Start <= later[j].Start ? earlier[i++] : later[j++]);
+        while (i < earlier.Count) into.Add(earlier[i++]);
+        while (j < later.Count) into.Add(later[j++]);
     }
 
     private static int Days(long seconds) => (int)((seconds + ZoneClock.SecondsInDay - 1) / ZoneClock.SecondsInDay);

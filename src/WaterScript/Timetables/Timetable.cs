@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 using WaterScript.Calendars;
+using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Text;
 
@@ -12,6 +13,8 @@ namespace WaterScript.Timetables;
 /// </summary>
 public sealed class Timetable
 {
+    private const int DaysInYear = 366;
+
     private readonly SchedulePlans[] _plans;
     private readonly MomentReader _moments;
     private readonly Keeper _keeper;
@@ -114,13 +117,26 @@ public sealed class Timetable
     /// <summary>Whether it is one pass that was asked for, outside any calendar.</summary>
     internal bool IsOnePass => _onePass is not null;
 
+    /// <summary>When that pass starts, in Unix seconds; null for a calendar.</summary>
+    internal long? OnePassStart => _onePass?.Start;
+
     /// <summary>The path of a step of a schedule, by their indexes.</summary>
     internal string StepPath(int schedule, int step) => _plans[schedule].StepPaths[step];
 
     /// <summary>The passes of one schedule of which anything may be left, in order of start; each enumeration expands anew.</summary>
     internal IEnumerable<Pass> DuePassesOf(Schedule schedule) => _onePass is { } pass
         ? new[] { pass }.Where(only => only.Schedule == schedule.Index)
-        : PassesOf([.. (_oneByOne ??= SchedulesWithCalendar()).Where(passes => passes.Schedule.Index == schedule.Index)]);
+        : PassesOf([.. OneByOne.Where(passes => passes.Schedule.Index == schedule.Index)]);
+
+    /// <summary>The most passes that a schedule has on a date, in the year from its first date on, whatever the horizon is.</summary>
+    internal int MostPassesOnADate(Schedule schedule)
+    {
+        if (IsOnePass) return 1;
+        var passes = OneByOne.Single(passes => passes.Schedule.Index == schedule.Index);
+        var effective = CivilDate.DayNumberOf(Site.Effective);
+        var first = DayPattern.Of(schedule, Site.Effective).NextDue(effective, effective + Limits.HorizonDays) ?? effective;
+        return Enumerable.Range(first, DaysInYear).Max(day => passes.On(day).Count);
+    }
 
     /// <summary>What a pass does before anything is taken of it.</summary>
     internal PassPlan PlanOf(in Pass pass) => PlanOn(pass.Schedule, pass.Day);
@@ -133,6 +149,8 @@ public sealed class Timetable
 
     /// <summary>The seconds that are left of a planned run of a pass; 0 when all is taken.</summary>
     internal long SecondsLeft(in Pass pass, in PlannedRun planned) => _keeper.Keep(pass, planned, taken: null);
+
+    private ImmutableArray<SchedulePasses> OneByOne => _oneByOne ??= SchedulesWithCalendar();
 
     private IEnumerable<Pass> DuePasses() => _onePass is { } pass ? [pass] : PassesOf(SchedulesWithCalendar());
 

@@ -19,6 +19,7 @@ public sealed class CalendarFile
     private readonly CalendarZone _zone;
     private readonly ZoneClock _clock;
     private readonly ImmutableArray<ScheduleEvents> _events;
+    private readonly bool _isCounted = true;
 
     private CalendarFile(Timetable timetable, CalendarOptions options)
     {
@@ -30,7 +31,8 @@ public sealed class CalendarFile
         _zone = CalendarZone.Of(timetable.Site.TimeZone, _clock.StartOfDay(from), _clock.StartOfDay(until));
         if (options.IsFlat)
         {
-            SingleEvents = Schedules().Sum(schedule => OccasionsOf(schedule).All().LongCount());
+            _isCounted = !options.IsOfAnySize;
+            if (_isCounted) SingleEvents = Schedules().Sum(schedule => OccasionsOf(schedule).All().LongCount());
             IsCut = Schedules().Any(schedule => schedule.Starts.Any(start => EventPlanner.GoesOn(schedule, start, timetable)));
             return;
         }
@@ -46,11 +48,14 @@ public sealed class CalendarFile
     /// <summary>Number of series: events with a rule.</summary>
     public int Series { get; }
 
-    /// <summary>Number of events that stand alone.</summary>
-    public long SingleEvents { get; }
+    /// <summary>Number of events that stand alone; of a flat file of any size, how many are written.</summary>
+    public long SingleEvents { get; private set; }
 
     /// <summary>Whether there is nothing to show. Such a file would not be a calendar: one holds at least one component (RFC 5545, 3.6).</summary>
-    public bool IsEmpty => Series == 0 && SingleEvents == 0;
+    public bool IsEmpty => _isCounted ? Series == 0 && SingleEvents == 0 : !Schedules().Any(schedule => OccasionsOf(schedule).All().Any());
+
+    /// <summary>Whether it has more single events than calendar apps bear, and is not to be of any size.</summary>
+    public bool IsTooLarge => !_options.IsOfAnySize && SingleEvents > Limits.FlatEvents;
 
     /// <summary>Whether some schedule goes on after the horizon, and the file does not say so.</summary>
     public bool IsCut { get; }
@@ -73,7 +78,7 @@ public sealed class CalendarFile
         if (IsEmpty) throw new InvalidOperationException("A calendar holds at least one event.");
         var lines = new ContentLines();
         WriteHead(lines);
-        var writer = new EventWriter(_timetable, _options, _clock, lines);
+        using var writer = new EventWriter(_timetable, _options, _clock, lines);
         if (_options.IsFlat) WriteFlat(writer, lines, output);
         else WriteSeries(writer, lines, output);
         lines.Line("END:VCALENDAR");
@@ -93,6 +98,7 @@ public sealed class CalendarFile
 
     private void WriteFlat(EventWriter writer, ContentLines lines, Stream output)
     {
+        long count = 0;
         foreach (var schedule in Schedules())
         {
             var occasions = OccasionsOf(schedule);
@@ -101,8 +107,11 @@ public sealed class CalendarFile
             {
                 writer.Single(occasion);
                 Flush(lines, output);
+                count++;
             }
         }
+
+        SingleEvents = count;
     }
 
     private void WriteSeries(EventWriter writer, ContentLines lines, Stream output)

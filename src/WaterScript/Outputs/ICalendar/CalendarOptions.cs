@@ -29,6 +29,9 @@ public sealed record CalendarOptions(Instant Stamp)
     /// <summary>Whether every event stands alone, in UTC, without rules.</summary>
     public bool IsFlat { get; init; }
 
+    /// <summary>Whether there may be as many single events as there are. Then those of a flat file are not counted before they are written.</summary>
+    public bool IsOfAnySize { get; init; }
+
     /// <summary>Whether a series that no clock change can ever touch goes on after the horizon.</summary>
     public bool IsOpenEnded { get; init; }
 

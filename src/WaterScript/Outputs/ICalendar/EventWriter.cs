@@ -7,7 +7,7 @@ using WaterScript.Timetables;
 namespace WaterScript.Outputs;
 
 /// <summary>Writes events (VEVENT). What events of one content have in common is put into lines once.</summary>
-internal sealed class EventWriter
+internal sealed class EventWriter : IDisposable
 {
     private const int LongestOnStack = 256;
     private const int DateLength = 8;
@@ -41,6 +41,9 @@ internal sealed class EventWriter
         var sequence = options.Sequence is { } number ? string.Create(CultureInfo.InvariantCulture, $"SEQUENCE:{number}\r\n") : "";
         _stamp = Encoding.ASCII.GetBytes($"\r\nDTSTAMP:{CalendarTime.Utc(options.Stamp.ToUnixTimeSeconds())}\r\n{sequence}");
     }
+
+    /// <inheritdoc/>
+    public void Dispose() => _uid.Dispose();
 
     /// <summary>Goes on to the events of a schedule.</summary>
     public void Begin(Schedule schedule, Occasions occasions)
@@ -122,10 +125,11 @@ internal sealed class EventWriter
         _lines.Raw(_stamp);
     }
 
-    /// <summary>What an event is, in names of the source: <c>garden/morning/1/2</c>, <c>garden/morning/1/2/3#1.2</c> or <c>garden/morning</c>.</summary>
+    /// <summary>What an event is, in names of the source: <c>garden/morning/1/2</c>, <c>garden/morning/1/2/3#1.2</c> or <c>garden/morning</c>. One pass that was asked for has its time in it.</summary>
     private string NameOf(OccasionKey key)
     {
         var name = $"{_timetable.Site.Name}/{_schedule.Name}";
+        if (_timetable.OnePassStart is { } instant) name = $"{name}/{CalendarTime.Utc(instant)}";
         if (_occasions.Unit == EventUnit.Day) return name;
         name = string.Create(CultureInfo.InvariantCulture, $"{name}/{key.StartNumber}/{key.Pass}");
         return key.Step < 0 ? name : $"{name}/{_timetable.StepPath(new Run { Schedule = _schedule.Index, Step = key.Step })}";

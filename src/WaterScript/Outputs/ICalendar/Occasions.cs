@@ -127,19 +127,10 @@ internal sealed class Occasions
 
     private bool IsWanted(int zone) => _controller is null || _timetable.Site.Zones[zone].Controller.Index == _controller.Index;
 
-    private bool HasManyPasses()
-    {
-        if (_schedule.Repeat is not RepeatUntil && _schedule.Starts.Length * (_schedule.Repeat is RepeatTimes times ? times.Passes : 1L) <= CalendarOptions.MostPassesShown) return false;
-        var (day, count) = (int.MinValue, 0);
-        foreach (var pass in _timetable.DuePassesOf(_schedule))
-        {
-            count = pass.Day == day ? count + 1 : 1;
-            day = pass.Day;
-            if (count > CalendarOptions.MostPassesShown) return true;
-        }
-
-        return false;
-    }
+    /// <summary>It must not turn on the dates that are shown: what a calendar has of a schedule would else change its shape from one file to the next.</summary>
+    private bool HasManyPasses() =>
+        (_schedule.Repeat is RepeatUntil || _schedule.Starts.Length * (_schedule.Repeat is RepeatTimes times ? times.Passes : 1L) > CalendarOptions.MostPassesShown)
+        && _timetable.MostPassesOnADate(_schedule) > CalendarOptions.MostPassesShown;
 
     /// <summary>What of a pass is shown.</summary>
     private sealed record Shown(List<ShownRun> Runs, long Seconds, List<ShownPart> Parts);

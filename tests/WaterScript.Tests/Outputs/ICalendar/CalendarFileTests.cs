@@ -165,6 +165,41 @@ public sealed class CalendarFileTests
         Assert.Equal("98 times, 06:35 to 19:31\na: 45 s", Assert.Single(Calendars.Events(file)).Description);
     }
 
+    /// <summary>What an event shows turns on the schedule as it is written, not on the dates that a file is about.</summary>
+    [Theory]
+    [InlineData(1, 5)]
+    [InlineData(6, 20)]
+    public void What_an_event_shows_is_the_same_in_every_file(int month, int day)
+    {
+        // At 39.6 N the sun is up for nine hours in January and for fifteen in June.
+        var site = Sites.Read(Sites.Garden("schedule mist { every day; start at sunrise; repeat every 1 h until sunset; steps { water a for 45 s } }"));
+        var file = Calendars.Write(Timetable.Of(site, Horizon.DaysFrom(new LocalDate(2026, month, day), 2)), Calendars.Plain);
+        Assert.Equal(2, Calendars.Events(file).Count());
+    }
+
+    [Fact]
+    public void Two_passes_of_one_schedule_on_a_date_are_two_events()
+    {
+        var site = Sites.Read(Sites.Garden("schedule test { manual; steps { water a for 1 min } }"));
+        string?[] uids = [.. new[] { 9, 9, 15 }.Select(hour => Calendars.Events(Calendars.Write(Timetable.OfOnePass(site, site.Schedules[0], new LocalDateTime(2026, 5, 1, hour, 30)), Calendars.Plain)).Single().Uid)];
+        Assert.Equal(uids[0], uids[1]);
+        Assert.NotEqual(uids[0], uids[2]);
+    }
+
+    [Fact]
+    public void A_flat_file_of_any_size_is_the_same_as_one_that_was_counted()
+    {
+        var timetable = Timetable.Of(Sites.Read(Sites.Garden(Two)), Horizon.DaysFrom(new LocalDate(2026, 5, 1), 30));
+        var counted = CalendarFile.Of(timetable, Calendars.Plain with { IsFlat = true });
+        var free = CalendarFile.Of(timetable, Calendars.Plain with { IsFlat = true, IsOfAnySize = true });
+        var (first, second) = (new MemoryStream(), new MemoryStream());
+        counted.Write(first);
+        free.Write(second);
+        Assert.Equal(first.ToArray(), second.ToArray());
+        Assert.Equal((counted.SingleEvents, counted.IsCut, false), (free.SingleEvents, free.IsCut, free.IsEmpty));
+        Assert.True(CalendarFile.Of(Timetable.Of(timetable.Site, Horizon.DaysFrom(new LocalDate(2020, 1, 1), 5)), Calendars.Plain with { IsFlat = true, IsOfAnySize = true }).IsEmpty);
+    }
+
     private const string Two = """
         schedule one { every day; start at 06:00, 20:00; steps { water a for 10 min } }
         schedule two { on mon; start at 01:30; repeat every 40 min for 2 passes; steps { water b for 10 min } }
