@@ -11,7 +11,7 @@ public partial class ArchitectureTests
 
     /// <summary>The stages, in the order in which data goes through them.</summary>
     private static readonly string[] Stages =
-        ["Text", "Diagnostics", "Quantities", "Syntax", "Model", "Binding", "Calendars", "Agronomy", "Timetables", "Checks", "Outputs", "Comparison"];
+        ["Text", "Diagnostics", "Quantities", "Syntax", "Model", "Agronomy", "Binding", "Calendars", "Timetables", "Checks", "Outputs", "Comparison"];
 
     public static TheoryData<string> Folders =>
         [.. Directory.EnumerateDirectories(Path.Combine(Repository.Root, Library)).Select(folder => Path.GetFileName(folder)!).Where(folder => folder is not ("bin" or "obj"))];

@@ -29,11 +29,8 @@ internal sealed class NotYetComputed(Site site, Scope scope)
     {
         switch (step)
         {
-            case WaterStep { With: not null }:
-                Tell(step.Origin, "an amount of water is not computed yet", "Write a time, like this: water lawn for 10 min");
-                break;
-            case CycleStep:
-                Tell(step.Origin, "cycles are not computed yet", "Write the pieces and pauses out for now.");
+            case CycleStep { Cycle: null }:
+                Tell(step.Origin, "the lengths of `cycle auto` are not computed yet", "Say them, like this: cycle 6 min soak 30 min { … }");
                 break;
             case RepeatStep repeat:
                 foreach (var inner in repeat.Steps) Visit(inner);

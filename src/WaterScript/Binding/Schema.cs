@@ -23,6 +23,9 @@ public static class Schema
     private static readonly Bounds Spacing = new(0, 600);
     private static readonly Bounds ScaleShare = new(0, 1_000);
 
+    /// <summary>From a square centimetre: a rate reckoned from less is no rate of any garden.</summary>
+    private static readonly Bounds Ground = new(Least: 0.0001m);
+
     private static Property<T>[] EachMonth<T>(string form, string help, Func<RowCursor, T> read) =>
         [.. DateReader.Months.Select(month => new Property<T>(month, $"{month} {form}", help, read))];
 
@@ -131,7 +134,7 @@ public static class Schema
         public static readonly Property<NameNode?> Supply = new("supply", "supply cistern", "Where its water comes from; may be left out where there is one.", Values.Reference("the name of a supply"));
         public static readonly Property<Quantity?> Flow = new("flow", "flow 14 L/min", "Flow while it is open.", Values.Amount(Dimension.Flow));
         public static readonly Property<PairValue?> Emitters = new("emitters", "emitters 12 at 4 L/h", "Number of its emitters and the flow of one, in place of its flow.", Values.Emitters);
-        public static readonly Property<Quantity?> Area = new("area", "area 120 m2", "Ground that it wets.", Values.Amount(Dimension.Area));
+        public static readonly Property<Quantity?> Area = new("area", "area 120 m2", "Ground that it wets.", Values.Amount(Dimension.Area, Ground));
         public static readonly Property<Quantity?> Rate = new("rate", "rate 12 mm/h", "Application rate; with flow and area too, all three agree within 5 %.", Values.Amount(Dimension.DepthRate)) { Default = "flow / area" };
         public static readonly Property<string?> Heads = new("heads", "heads spray", "What stands at the end of the pipes.", Values.Word("a kind of heads", "drip", "bubbler", "spray", "rotor", "mist"));
         public static readonly Property<decimal?> Efficiency = new("efficiency", "efficiency 80 %", "Share of the water that the plants can use.", Values.Share(Bounds.ShareOfWhole));

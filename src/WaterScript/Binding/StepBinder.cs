@@ -11,15 +11,17 @@ namespace WaterScript.Binding;
 internal sealed class StepBinder
 {
     private readonly ZoneListBinder _lists;
+    private readonly AmountCheck _amounts;
     private readonly IReadOnlyDictionary<string, Device> _injectors;
     private readonly Scope _scope;
     private readonly Dictionary<string, Placed<SequenceNode>> _nodes;
     private readonly NameTable<Sequence> _sequences;
     private readonly List<string> _open = [];
 
-    public StepBinder(IEnumerable<Placed<SequenceNode>> sequences, ZoneListBinder lists, IEnumerable<Device> devices, Scope scope)
+    public StepBinder(IEnumerable<Placed<SequenceNode>> sequences, ZoneListBinder lists, IEnumerable<Device> devices, AmountCheck amounts, Scope scope)
     {
         _lists = lists;
+        _amounts = amounts;
         _scope = scope;
         _injectors = devices.Where(device => device.Kind == DeviceKind.Injector).ToDictionary(device => device.Name, StringComparer.Ordinal);
         _nodes = sequences.ToDictionary(sequence => sequence.Node.Name.Text, StringComparer.Ordinal);
@@ -83,16 +85,48 @@ internal sealed class StepBinder
             else _scope.ReportUnknown(new Location(origin.Source, node.Through.Span), $"no injector is called \"{node.Through.Text}\"", node.Through.Text, _injectors.Keys);
         }
 
-        return parts.IsEmpty || (length is null && amount is null) ? null : new WaterStep(origin, parts, length, amount, through);
+        if (parts.IsEmpty || (length is null && amount is null)) return null;
+        if (amount is { } given) _amounts.Check(given, new Location(origin.Source, node.With!.Span), parts);
+        return new WaterStep(origin, parts, length, amount, through);
     }
 
-    private CycleStep Cycle(CycleNode node, Location origin)
+    private CycleStep? Cycle(CycleNode node, Location origin)
     {
         foreach (var inner in node.Steps.Where(inner => inner is not (WaterNode or RunNode)))
             _scope.Report(Rules.Contradiction, new Location(origin.Source, inner.Span), "only `water` and `run` can stand in a cycle", wayOut: "Put it before or after the cycle.");
+        var steps = Bind([.. node.Steps.Where(inner => inner is WaterNode or RunNode)], origin);
+        foreach (var run in steps.OfType<RunStep>()) CheckInCycle(run);
         var cycle = node.Cycle is null ? null : RowCursor.Length(_scope, origin.Source, node.Cycle, "cycle 6 min soak 30 min");
         var soak = node.Soak is null ? null : RowCursor.Length(_scope, origin.Source, node.Soak, "cycle 6 min soak 30 min");
-        return new CycleStep(origin, cycle, soak, Bind(node.Steps, origin));
+        return (node.Cycle is not null && cycle is null) || (node.Soak is not null && soak is null) ? null : new CycleStep(origin, cycle, soak, steps);
+    }
+
+    private void CheckInCycle(RunStep run)
+    {
+        if (OtherThanWater(run.Sequence, []) is not { } other) return;
+        _scope.Report(Finding.At(Rules.Contradiction, run.Origin, $"sequence \"{run.Sequence.Name}\" holds more than waterings", "stands in a cycle") with
+        {
+            Others = [new Label(other.Origin, "cannot stand in a cycle")],
+            WayOut = "Put it before or after the cycle, or write the waterings of the sequence out.",
+        });
+    }
+
+    /// <summary>The first step of a sequence, and of those that it runs, that is neither a watering nor such a run; null when there is none.</summary>
+    private static Step? OtherThanWater(Sequence sequence, HashSet<Location> seen)
+    {
+        foreach (var step in sequence.Steps)
+        {
+            if (step is RunStep run)
+            {
+                if (seen.Add(run.Sequence.Origin) && OtherThanWater(run.Sequence, seen) is { } inner) return inner;
+            }
+            else if (step is not WaterStep)
+            {
+                return step;
+            }
+        }
+
+        return null;
     }
 
     private Quantity? Amount(RowNode row, SourceText source)

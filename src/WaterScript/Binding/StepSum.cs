@@ -1,23 +1,52 @@
+using WaterScript.Agronomy;
 using WaterScript.Model;
 
 namespace WaterScript.Binding;
 
 /// <summary>What steps come to, summed up without expanding them.</summary>
 /// <param name="ofOne">What a single watering or pause comes to.</param>
-internal sealed class StepSum(Func<Step, decimal> ofOne)
+/// <param name="ofCycle">What the steps of a cycle come to.</param>
+internal sealed class StepSum(Func<Step, decimal> ofOne, Func<CycleStep, decimal> ofCycle)
 {
     private readonly Dictionary<Sequence, decimal> _sequences = new(ReferenceEqualityComparer.Instance);
 
     /// <summary>Counts runs and pauses.</summary>
-    public static StepSum Runs() => new(step => step is WaterStep water ? water.Parts.Sum(part => (decimal)part.Zones.Length) : 1);
-
-    /// <summary>Adds up seconds, but for waterings of an amount, whose time is not known here.</summary>
-    public static StepSum Seconds() => new(step => step switch
+    public static StepSum Runs()
     {
-        WaterStep { For: { } time } water => water.Parts.Length * (decimal)time.TotalSeconds,
-        PauseStep pause => (decimal)pause.Length.TotalSeconds,
-        _ => 0,
-    });
+        return new StepSum(RunsOf, cycle => new StepSum(step => step is WaterStep water ? PiecesOf(water, cycle) * RunsOf(step) : 1, _ => 1).Of(cycle.Steps));
+
+        static decimal RunsOf(Step step) => step is WaterStep water ? water.Parts.Sum(part => (decimal)part.Zones.Length) : 1;
+    }
+
+    /// <summary>Adds up seconds; those of a cycle as if every piece had to wait for all of its soak, which is the most that it can come to.</summary>
+    public static StepSum Seconds()
+    {
+        return new StepSum(SecondsOf, cycle => new StepSum(step => SecondsOf(step) + SoakOf(step, cycle), _ => 0).Of(cycle.Steps));
+
+        static decimal SecondsOf(Step step) => step switch
+        {
+            WaterStep water => water.Parts.Sum(part => LongestOf(water, part.Zones)),
+            PauseStep pause => (decimal)pause.Length.TotalSeconds,
+            _ => 0,
+        };
+
+        static decimal SoakOf(Step step, CycleStep cycle) =>
+            step is WaterStep water && cycle.Soak is { } soak ? water.Parts.Length * PiecesOf(water, cycle) * (decimal)soak.TotalSeconds : 0;
+    }
+
+    /// <summary>Into how many pieces a cycle splits each part of a watering, at most.</summary>
+    private static decimal PiecesOf(WaterStep water, CycleStep cycle)
+    {
+        if (cycle.Cycle is not { } longest) return 1;
+        var seconds = water.Parts.Max(part => part.Zones.Max(zone => LongestOf(water, [zone]) * Math.Max(100, zone.TrimPercent) / 100));
+        return decimal.Ceiling(seconds / (decimal)longest.TotalSeconds);
+    }
+
+    /// <summary>How long the longest of some zones is watered, before scale and trim, in seconds.</summary>
+    private static decimal LongestOf(WaterStep water, IEnumerable<Zone> zones) =>
+        water.For is { } time ? (decimal)time.TotalSeconds
+        : water.With is { } amount ? zones.Max(zone => RunTime.SecondsFor(amount, zone) ?? 0)
+        : 0;
 
     /// <summary>The sum; a repetition of nothing counts its times.</summary>
     public decimal Of(IEnumerable<Step> steps)
@@ -30,7 +59,7 @@ internal sealed class StepSum(Func<Step, decimal> ofOne)
     private decimal Of(Step step) => step switch
     {
         RepeatStep repeat => Math.Min(repeat.Times * Math.Max(1, Of(repeat.Steps)), Enough),
-        CycleStep cycle => Of(cycle.Steps),
+        CycleStep cycle => ofCycle(cycle),
         RunStep run => Of(run.Sequence),
         _ => ofOne(step),
     };

@@ -16,6 +16,9 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
     /// <summary>Zones by name.</summary>
     public NameTable<Zone> Zones { get; } = new("zone", scope);
 
+    /// <summary>Names of the zones with a mistake in their block: what seems to lack there may be what could not be read.</summary>
+    public HashSet<string> Misread { get; } = new(StringComparer.Ordinal);
+
     /// <summary>Reads the zones.</summary>
     public void BindZones()
     {
@@ -93,6 +96,7 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
         };
         CheckRate(zone, block);
         Zones.Add(zone.Name, zone.Origin, zone);
+        if (scope.HasFindingIn(new Location(block.Source, block.Node.Span))) Misread.Add(zone.Name);
     }
 
     private void CheckPairs(BoundBlock block)

@@ -1,52 +1,51 @@
 using System.Globalization;
+using WaterScript.Agronomy;
 using WaterScript.Calendars;
 using WaterScript.Model;
-using WaterScript.Text;
 
 namespace WaterScript.Timetables;
 
 /// <summary>
 /// Lays the steps of a schedule out on the seconds of one pass. The binder has refused steps that nest too deep or make too
-/// many runs, so that this ends and fits in memory. It has also reported each amount and cycle as not computed: they come
-/// here only when somebody wants the timetable despite that, and then cycles are not split and amounts are left out.
+/// many runs, so that this ends and fits in memory. It has also reported each amount that a zone cannot turn into a time and
+/// each cycle whose lengths are not computed: they come here only when somebody wants the timetable despite that, and then
+/// such amounts are left out and such cycles are not split.
 /// </summary>
 internal sealed class PassPlanner
 {
     private readonly Schedule _schedule;
     private readonly decimal _scalePercent;
     private readonly RunOrder _order;
+    private readonly StepPaths _paths;
     private readonly List<PlannedRun> _runs = [];
-    private readonly List<string> _paths = [];
-    private readonly List<Location> _origins = [];
     private readonly List<LeftOut> _leftOut = [];
     private readonly Dictionary<Supply, long> _supplyEnds = [];
     private long _now;
 
-    private PassPlanner(Schedule schedule, decimal scalePercent, RunOrder order)
+    private PassPlanner(Schedule schedule, decimal scalePercent, RunOrder order, StepPaths paths)
     {
         _schedule = schedule;
         _scalePercent = scalePercent;
         _order = order;
+        _paths = paths;
     }
 
     /// <summary>The plan of a pass.</summary>
     /// <param name="schedule">The schedule.</param>
     /// <param name="scalePercent">The share of the written times.</param>
     /// <param name="order">Orders runs that start together.</param>
-    public static PassPlan Plan(Schedule schedule, decimal scalePercent, RunOrder order)
+    /// <param name="paths">Numbers the schedule's steps.</param>
+    public static PassPlan Plan(Schedule schedule, decimal scalePercent, RunOrder order, StepPaths paths)
     {
-        var planner = new PassPlanner(schedule, scalePercent, order);
+        var planner = new PassPlanner(schedule, scalePercent, order, paths);
         planner.AddSteps(schedule.Steps, prefix: "");
         var runs = planner._runs.OrderBy(run => run.Offset).ThenBy(run => run.Rank);
-        return new PassPlan([.. runs], [.. planner._paths], [.. planner._origins], [.. planner._leftOut], planner._now);
+        return new PassPlan([.. runs], [.. planner._leftOut], planner._now);
     }
 
     private void AddSteps(IReadOnlyList<Step> steps, string prefix)
     {
-        for (var i = 0; i < steps.Count; i++)
-        {
-            AddStep(steps[i], prefix + (i + 1).ToString(CultureInfo.InvariantCulture));
-        }
+        for (var i = 0; i < steps.Count; i++) AddStep(steps[i], prefix + NumberOf(i));
     }
 
     private void AddStep(Step step, string path)
@@ -54,7 +53,7 @@ internal sealed class PassPlanner
         switch (step)
         {
             case WaterStep water:
-                AddWater(water, path);
+                foreach (var part in water.Parts) Water(TimesOf(part, water), water, path);
                 break;
             case PauseStep pause:
                 _now += pause.Length.WholeSeconds();
@@ -65,43 +64,85 @@ internal sealed class PassPlanner
             case RunStep run:
                 AddSteps(run.Sequence.Steps, path + ".");
                 break;
-            case CycleStep cycle:
+            case CycleStep { Cycle: null } cycle:
                 AddSteps(cycle.Steps, path + ".");
+                break;
+            case CycleStep cycle:
+                AddCycle(cycle, path);
                 break;
         }
     }
 
-    private void AddWater(WaterStep water, string path)
+    /// <summary>How long each zone of a part is watered; those of which scale and trim leave nothing are not among them.</summary>
+    private List<ZoneTime> TimesOf(ZonePart part, WaterStep step)
     {
-        if (water.For is not { } length) return;
-        _paths.Add(path);
-        _origins.Add(water.Origin);
-        foreach (var part in water.Parts) AddPart(part, length.WholeSeconds(), water);
-    }
-
-    private void AddPart(ZonePart part, long written, WaterStep step)
-    {
-        var times = new List<(Zone Zone, long Seconds)>(part.Zones.Length);
+        var times = new List<ZoneTime>(part.Zones.Length);
         foreach (var zone in part.Zones)
         {
+            if (WrittenSeconds(step, zone) is not { } written) continue;
             var seconds = ScaledTime.Of(written, _scalePercent, zone);
-            if (ScaledTime.IsLeftOut(written, seconds, zone)) _leftOut.Add(new LeftOut(zone, step.Origin, written, seconds));
-            else times.Add((zone, seconds));
+            if (ScaledTime.IsLeftOut(written, seconds, zone)) _leftOut.Add(new LeftOut(zone, step.Origin, ScaledTime.Rounded(written), seconds));
+            else times.Add(new ZoneTime(zone, seconds));
         }
 
+        return times;
+    }
+
+    private static decimal? WrittenSeconds(WaterStep step, Zone zone) =>
+        step.For is { } length ? length.WholeSeconds() : step.With is { } amount ? RunTime.SecondsFor(amount, zone) : null;
+
+    /// <summary>Waters zones together, as soon as the change-over lets them.</summary>
+    private void Water(List<ZoneTime> times, WaterStep step, string path)
+    {
         if (times.Count == 0) return;
         ChangeOver(times);
+        var number = _paths.NumberOf(path, step.Origin);
         foreach (var (zone, seconds) in times)
         {
-            _runs.Add(new PlannedRun(_now, seconds, Overlap: 0, zone.Index, _paths.Count - 1, _order.RankOf(zone, _schedule), _order.IndexOfInjector(step.Through)));
+            _runs.Add(new PlannedRun(_now, seconds, Overlap: 0, zone.Index, number, _order.RankOf(zone, _schedule), _order.IndexOfInjector(step.Through)));
             if (zone.Supply is { } supply) _supplyEnds[supply] = Math.Max(_supplyEnds.GetValueOrDefault(supply), _now + seconds);
         }
 
         _now += times.Max(time => time.Seconds);
     }
 
+    /// <summary>Round by round, each piece as soon as its zones have soaked since their last ones in this block.</summary>
+    private void AddCycle(CycleStep cycle, string path)
+    {
+        var units = new List<CycleUnit>();
+        AddUnits(cycle.Steps, prefix: "", cycle.Cycle?.WholeSeconds() ?? 1, units);
+        var soak = cycle.Soak?.WholeSeconds() ?? 0;
+        var soaked = new Dictionary<int, long>();
+        var rounds = units.Select(unit => unit.Pieces).DefaultIfEmpty().Max();
+        for (var round = 1L; round <= rounds; round++)
+        {
+            foreach (var unit in units.Where(unit => unit.Pieces >= round))
+            {
+                var times = unit.TimesIn(round);
+                _now = Math.Max(_now, times.Max(time => soaked.GetValueOrDefault(time.Zone.Index)));
+                var ends = _runs.Count;
+                Water(times, unit.Step, string.Create(CultureInfo.InvariantCulture, $"{path}#{round}.{unit.Path}"));
+                for (var i = ends; i < _runs.Count; i++) soaked[_runs[i].Zone] = _runs[i].Offset + _runs[i].Seconds + soak;
+            }
+        }
+    }
+
+    private void AddUnits(IReadOnlyList<Step> steps, string prefix, long longest, List<CycleUnit> units)
+    {
+        for (var i = 0; i < steps.Count; i++)
+        {
+            var path = prefix + NumberOf(i);
+            if (steps[i] is RunStep run) AddUnits(run.Sequence.Steps, path + ".", longest, units);
+            if (steps[i] is not WaterStep water) continue;
+            foreach (var part in water.Parts)
+            {
+                if (TimesOf(part, water) is { Count: > 0 } times) units.Add(new CycleUnit(water, path, times, longest));
+            }
+        }
+    }
+
     /// <summary>Where the part before on a supply of these zones has just ended: waits for its gap, or keeps it open for its overlap.</summary>
-    private void ChangeOver(List<(Zone Zone, long Seconds)> next)
+    private void ChangeOver(List<ZoneTime> next)
     {
         var supplies = next.Select(time => time.Zone.Supply).OfType<Supply>().Distinct()
             .Where(supply => supply.Change is not null && _supplyEnds.ContainsKey(supply)).ToArray();
@@ -124,4 +165,9 @@ internal sealed class PassPlanner
             if (run.Offset + run.Seconds == _now && _order.ZoneAt(run.Zone).Supply == supply) _runs[i] = run with { Overlap = overlap };
         }
     }
+
+    private static string NumberOf(int index) => (index + 1).ToString(CultureInfo.InvariantCulture);
 }
+
+/// <summary>A zone and how long it is watered.</summary>
+internal readonly record struct ZoneTime(Zone Zone, long Seconds);

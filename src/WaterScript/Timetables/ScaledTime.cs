@@ -6,15 +6,23 @@ namespace WaterScript.Timetables;
 /// <summary>How long a zone is watered after scale and trim: their product with the written time, rounded once, half up, to the whole second.</summary>
 internal static class ScaledTime
 {
+    /// <summary>
+    /// What can be told apart of a second. A time reckoned from an amount may not end, so that the last of its 28 digits is
+    /// off; that must not turn half a second into less than one.
+    /// </summary>
+    private const int Decimals = 9;
+
     /// <summary>Seconds of a zone; 0 when the watering is left out.</summary>
-    /// <param name="written">Seconds as written.</param>
+    /// <param name="written">Seconds as written, or as reckoned from a written amount.</param>
     /// <param name="scalePercent">The scale's share.</param>
     /// <param name="zone">The zone, for its trim.</param>
-    public static long Of(long written, decimal scalePercent, Zone zone) =>
-        (long)Math.Round(written * scalePercent * zone.TrimPercent / 10_000, MidpointRounding.AwayFromZero);
+    public static long Of(decimal written, decimal scalePercent, Zone zone) => Rounded(written * scalePercent * zone.TrimPercent / 10_000);
+
+    /// <summary>Half up to the whole second.</summary>
+    public static long Rounded(decimal seconds) => (long)Math.Round(Math.Round(seconds, Decimals), MidpointRounding.AwayFromZero);
 
     /// <summary>Whether scale and trim bring a watering to nothing, or under the zone's shortest although it was written longer.</summary>
-    public static bool IsLeftOut(long written, long scaled, Zone zone)
+    public static bool IsLeftOut(decimal written, long scaled, Zone zone)
     {
         if (scaled == 0) return true;
         var shortest = zone.Shortest?.WholeSeconds() ?? 0;

@@ -1,4 +1,5 @@
 using WaterScript.Model;
+using WaterScript.Text;
 
 namespace WaterScript.Timetables;
 
@@ -7,11 +8,15 @@ internal sealed class SchedulePlans(Schedule schedule, Site site, RunOrder order
 {
     private readonly ScaleTable _scale = ScaleTable.For(schedule, site);
     private readonly Dictionary<decimal, PassPlan> _plans = [];
+    private readonly StepPaths _paths = new();
     private (decimal Percent, PassPlan? Plan) _last;
-    private IReadOnlyList<string>? _stepPaths;
+    private PassPlan? _longest;
 
     /// <summary>The longest that any pass lasts, in seconds.</summary>
-    public long LongestSeconds => WithShare(_scale.Greatest).Seconds;
+    public long LongestSeconds => LongestPlan.Seconds;
+
+    /// <summary>The plan at the greatest share. It is made before any other, so that steps are numbered alike whatever dates are asked for.</summary>
+    private PassPlan LongestPlan => _longest ??= PassPlanner.Plan(schedule, _scale.Greatest, order, _paths);
 
     /// <summary>Whether a pass at its longest waters a zone.</summary>
     public bool Waters(int zone)
@@ -28,13 +33,23 @@ internal sealed class SchedulePlans(Schedule schedule, Site site, RunOrder order
     /// <param name="day">The date that the pass belongs to, in days since 1970-01-01.</param>
     public PassPlan On(int day) => WithShare(_scale.PercentOn(day));
 
-    /// <summary>The paths of the steps, which are the same on every date.</summary>
-    public IReadOnlyList<string> StepPaths => _stepPaths ??= WithShare(_scale.Greatest).StepPaths;
+    /// <summary>The path of a step by its number, which is the same on every date.</summary>
+    public string PathOf(int step) => StepOf(step).Path;
+
+    /// <summary>Where a step is written.</summary>
+    public Location OriginOf(int step) => StepOf(step).Origin;
+
+    private (string Path, Location Origin) StepOf(int step)
+    {
+        _ = LongestPlan;
+        return _paths[step];
+    }
 
     private PassPlan WithShare(decimal percent)
     {
         if (_last.Plan is { } last && _last.Percent == percent) return last;
-        if (!_plans.TryGetValue(percent, out var plan)) _plans[percent] = plan = PassPlanner.Plan(schedule, percent, order);
+        var longest = LongestPlan;
+        if (!_plans.TryGetValue(percent, out var plan)) _plans[percent] = plan = percent == _scale.Greatest ? longest : PassPlanner.Plan(schedule, percent, order, _paths);
         _last = (percent, plan);
         return plan;
     }

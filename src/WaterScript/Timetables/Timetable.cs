@@ -103,7 +103,7 @@ public sealed class Timetable
     public string StepPath(in Run run) => StepPath(run.Schedule, run.Step);
 
     /// <summary>Where the step of a run is written.</summary>
-    internal Location StepOrigin(in Run run) => PlanOn(run.Schedule, run.Day).StepOrigins[run.Step];
+    internal Location StepOrigin(in Run run) => _plans[run.Schedule].OriginOf(run.Step);
 
     /// <summary>How long a pass lasts, pauses included, in seconds.</summary>
     public long SecondsOf(in Pass pass) => PlanOf(pass).Seconds;
@@ -121,7 +121,7 @@ public sealed class Timetable
     internal long? OnePassStart => _onePass?.Start;
 
     /// <summary>The path of a step of a schedule, by their indexes.</summary>
-    internal string StepPath(int schedule, int step) => _plans[schedule].StepPaths[step];
+    internal string StepPath(int schedule, int step) => _plans[schedule].PathOf(step);
 
     /// <summary>The passes of one schedule of which anything may be left, in order of start; each enumeration expands anew.</summary>
     internal IEnumerable<Pass> DuePassesOf(Schedule schedule) => _onePass is { } pass

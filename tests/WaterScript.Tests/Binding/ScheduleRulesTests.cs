@@ -201,8 +201,6 @@ public sealed class ScheduleRulesTests
     public void WhatStandsOutsideTheCalendarIsTaken(string blocks) => Expect.Fine(blocks);
 
     [Theory]
-    [InlineData("schedule s { manual; steps { water a with 12 mm } }")]
-    [InlineData("schedule s { manual; steps { cycle 6 min soak 30 min { water a for 12 min } } }")]
     [InlineData("schedule s { manual; steps { cycle auto { water a for 12 min } } }")]
     public void WhatIsNotComputedYetIsReadAndSaid(string blocks)
     {
@@ -215,6 +213,55 @@ public sealed class ScheduleRulesTests
     [InlineData("master m { output 8; supply tap; starts 3 s before zones; stays-on-through 60 s }")]
     [InlineData("injector i { output 8; zones a; after 1 min; rinse 2 min }\nschedule s { manual; steps { water a for 10 min through i } }")]
     public void WhatFollowsTheZonesIsComputed(string blocks) => Assert.Empty(Expect.Fine(blocks).Findings);
+
+    [Theory]
+    [InlineData("water c with 12 mm")]
+    [InlineData("water c with 0.5 in")]
+    [InlineData("water a, b + c with 4 L")]
+    [InlineData("cycle 6 min soak 30 min { water a, c for 12 min; water c with 12 mm; run round }")]
+    public void AmountsAndCyclesAreComputed(string steps) =>
+        Assert.DoesNotContain(
+            Expect.Fine($"zone c {{ output 3; flow 9 L/min; area 45 m2 }}\nsequence round {{ water a for 2 min }}\nschedule s {{ manual; steps {{ {steps} }} }}").Findings,
+            finding => finding.Rule.Slug == "not-computed");
+
+    [Theory]
+    [InlineData("zone c { output 3; flow 9 L/min }", "water c with ‹12 mm›", "area 45 m2")]
+    [InlineData("zone c { output 3; area 9 m2 }", "water c with ‹12 mm›", "flow 9 L/min")]
+    [InlineData("zone c { output 3 }", "water c with ‹12 mm›", "rate 12 mm/h")]
+    [InlineData("zone c { output 3; rate 12 mm/h }", "water c with ‹4 L›", "flow 9 L/min")]
+    [InlineData("zone c { output 3 }", "cycle 6 min soak 30 min { water a + c with ‹4 L› }", "flow 9 L/min")]
+    public void AnAmountNeedsWhatATimeIsReckonedFrom(string zone, string step, string wayOut)
+    {
+        var finding = Expect.One("missing", $"{zone}\nschedule s {{ manual; steps {{ {step} }} }}");
+        Assert.Contains(wayOut, finding.WayOut, StringComparison.Ordinal);
+        Assert.Equal("c", Assert.Single(finding.Others).Location.Text);
+    }
+
+    [Fact]
+    public void AZoneWithAMistakeIsNotAskedForMore() =>
+        Expect.One("wrong-unit", "zone c { output 3; flow ‹9 mm›; area 45 m2 }\nschedule s { manual; steps { water c with 12 mm } }");
+
+    [Fact]
+    public void EachZoneThatLacksSomethingIsNamed() =>
+        Assert.Equal(
+            ["no run time follows from 12 mm for \"a\"", "no run time follows from 12 mm for \"b\""],
+            Expect.Errors(Expect.Read($"{Expect.Garden}schedule s {{ manual; steps {{ water a, b, a with 12 mm }} }}")).Select(finding => finding.Heading));
+
+    [Theory]
+    [InlineData("cycle 6 min soak 30 min { water a for 12 min; ‹pause 2 min› }")]
+    [InlineData("cycle 6 min soak 30 min { ‹repeat 2 times { water a for 12 min }› }")]
+    [InlineData("cycle 6 min soak 30 min { ‹run mixed› }")]
+    [InlineData("cycle 6 min soak 30 min { ‹run outer› }")]
+    [InlineData("cycle 6 min soak 30 min { ‹cycle 2 min soak 3 min { water a for 12 min }› }")]
+    public void OnlyWateringsStandInACycle(string steps) =>
+        Expect.One("contradiction", $"sequence mixed {{ water a for 2 min; pause 1 min }}\nsequence outer {{ run mixed }}\nschedule s {{ manual; steps {{ {steps} }} }}");
+
+    [Theory]
+    [InlineData("cycle 1 s soak 1 s { water a for 366 days }")]
+    [InlineData("cycle 1 s soak 50 weeks { water a for 3 s }")]
+    [InlineData("water c with 100000 m3")]
+    public void WhatGoesOnTooLongIsRefused(string steps) =>
+        Expect.One("over-limit", $"zone c {{ output 3; flow 0.001 L/min }}\nschedule ‹s› {{ manual; steps {{ {steps} }} }}");
 
     [Fact]
     public void AScaleThatNothingUsesIsFine() => Assert.DoesNotContain(Expect.Fine("scale year { jul 110 % }").Findings, finding => finding.Rule.Slug == "not-computed");

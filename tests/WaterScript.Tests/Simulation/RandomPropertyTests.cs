@@ -1,4 +1,7 @@
+using NodaTime;
+using WaterScript.Agronomy;
 using WaterScript.Model;
+using WaterScript.Quantities;
 using WaterScript.Timetables;
 using Xunit;
 
@@ -64,6 +67,46 @@ public sealed class RandomPropertyTests
         Assert.Equal(Runs(site with { Scale = null }, horizon), Runs(site with { Scale = whole }, horizon));
     }
 
+    /// <summary>Twice the ground needs twice the water: with every area doubled and every rate halved, a depth takes twice as long.</summary>
+    [Theory]
+    [MemberData(nameof(Numbers))]
+    public void Doubling_the_area_doubles_the_run_time(int number)
+    {
+        var source = RandomSource.Of(number);
+        if (ReadSite(source) is not { } site) return;
+        var amounts = site.Schedules.SelectMany(schedule => WateringsOf(schedule.Steps)).Where(water => water.With is { Dimension: Dimension.Depth }).ToList();
+        foreach (var (water, zone) in amounts.SelectMany(water => water.Parts.SelectMany(part => part.Zones).Select(zone => (water, zone))))
+        {
+            var doubled = zone with { Area = Twice(zone.Area, 2), Rate = Twice(zone.Rate, 0.5m) };
+            var (once, twice) = (RunTime.SecondsFor(water.With!.Value, zone)!.Value, RunTime.SecondsFor(water.With!.Value, doubled)!.Value);
+            Assert.Equal(2 * once, twice, 15);
+        }
+    }
+
+    /// <summary>With the soak and the cuts of cycles taken away, each zone is watered as long as with them; and between two pieces of a zone in a block is all of the soak.</summary>
+    [Theory]
+    [MemberData(nameof(Numbers))]
+    public void Cycles_sum_to_the_whole_and_each_zone_soaks(int number)
+    {
+        var source = RandomSource.Of(number);
+        if (ReadSite(source) is not { } read) return;
+        var site = read with { Holds = [], Schedules = [.. read.Schedules.Select(schedule => WithoutFollowing(schedule) with { Cut = null })] };
+        var whole = site with { Schedules = [.. site.Schedules.Select(schedule => schedule with { Steps = [.. schedule.Steps.Select(InOnePiece)] })] };
+        foreach (var schedule in site.Schedules)
+        {
+            var at = source.From.At(new LocalTime(6, 0));
+            var (pieces, uncut) = (Timetable.OfOnePass(site, schedule, at), Timetable.OfOnePass(whole, whole.Schedules[schedule.Index], at));
+            Assert.Equal(uncut.Runs().GroupBy(run => run.Zone).Select(Sum).Order(), pieces.Runs().GroupBy(run => run.Zone).Select(Sum).Order());
+            foreach (var (index, cycle) in schedule.Steps.Index().Where(step => step.Item is CycleStep).Select(step => (step.Index, (CycleStep)step.Item)))
+            {
+                var block = pieces.Runs().Where(run => pieces.StepPath(run).StartsWith($"{index + 1}#", StringComparison.Ordinal)).ToList();
+                Assert.All(block, run => Assert.True(run.Seconds <= (long)cycle.Cycle!.Value.TotalSeconds));
+                Assert.All(block.GroupBy(run => run.Zone), runs => Assert.All(
+                    runs.Zip(runs.Skip(1)), pair => Assert.True(pair.Second.Start - pair.First.End >= (long)cycle.Soak!.Value.TotalSeconds)));
+            }
+        }
+    }
+
     /// <summary>Holds, closed seasons and cuts take some of the water; what they leave and what they say they took is all of it.</summary>
     [Theory]
     [MemberData(nameof(Numbers))]
@@ -85,6 +128,27 @@ public sealed class RandomPropertyTests
             Assert.True(all[zone.Index].Sum() == left[zone.Index].Sum() + lost, $"{zone.Name}: {all[zone.Index].Sum()} is not {left[zone.Index].Sum()} + {lost}\n{source.Text}");
         }
     }
+
+    private static (int Zone, long Seconds) Sum(IGrouping<int, Run> runs) => (runs.Key, runs.Sum(run => run.Seconds));
+
+    private static Quantity? Twice(Quantity? quantity, decimal times) => quantity is { } some ? some with { Value = some.Value * times } : null;
+
+    private static IEnumerable<WaterStep> WateringsOf(IEnumerable<Step> steps) => steps.SelectMany(step => step switch
+    {
+        WaterStep water => [water],
+        RepeatStep repeat => WateringsOf(repeat.Steps),
+        CycleStep cycle => WateringsOf(cycle.Steps),
+        RunStep run => WateringsOf(run.Sequence.Steps),
+        _ => Array.Empty<WaterStep>(),
+    });
+
+    /// <summary>The same with cycles of which one piece is enough.</summary>
+    private static Step InOnePiece(Step step) => step switch
+    {
+        CycleStep cycle => cycle with { Cycle = Duration.FromDays(300) },
+        RepeatStep repeat => repeat with { Steps = [.. repeat.Steps.Select(InOnePiece)] },
+        _ => step,
+    };
 
     private static (Opening Opening, string Runs) Shown(Opening opening) => (opening with { Runs = default }, string.Join(' ', opening.Runs));
 

@@ -39,6 +39,7 @@ internal sealed class RandomSource
     private readonly LocalDate _turn;
     private bool _hasGroup;
     private bool _hasInjector;
+    private bool _hasWatering;
     private int _supplies;
     private int _controllers;
 
@@ -146,7 +147,7 @@ internal sealed class RandomSource
             var trim = Chance(25) ? $"; trim {Percent()}" : "";
             var shortest = Chance(25) ? $"; shortest {Seconds(5, 400)}" : "";
             var spare = index > 2 && Chance(15) ? "; spare" : "";
-            Add($"zone {name} {{ output {20 - index}{Wired()}; flow 4 L/min{supply}{trim}{shortest}{spare}{Valve("")} }}");
+            Add($"zone {name} {{ output {20 - index}{Wired()}; {Water()}{supply}{trim}{shortest}{spare}{Valve("")} }}");
             if (spare.Length == 0) _zones.Add(name);
         }
 
@@ -155,6 +156,15 @@ internal sealed class RandomSource
             _hasGroup = true;
             Add($"group some = {_zones[0]} {Pick("+", ",")} {_zones[1]}");
         }
+    }
+
+    /// <summary>What an amount needs to become a time; most of the rates have no end in decimals.</summary>
+    private string Water()
+    {
+        var flow = $"flow {Pick("4", "6.5", "9", "21", "0.7")} L/min";
+        var ground = Pick($"area {Pick("12", "35", "90", "7.7")} m2", $"rate {Pick("12", "7", "33.3")} mm/h");
+        var share = Pick("", "", $"; efficiency {Pick("80", "70", "62.5", "100")} %", $"; uniformity {Pick("50", "65", "77.7", "80")} %");
+        return $"{flow}; {ground}{share}";
     }
 
     private void WriteDevices()
@@ -201,6 +211,15 @@ internal sealed class RandomSource
     {
         Add($"let burst = {Seconds(30, 300)}");
         Add($"let sown = {Iso(From.PlusDays(_random.Next(-10, 10)))}");
+        if (Chance(40))
+        {
+            Add("sequence watering {");
+            WriteWater("  ");
+            WriteWater("  ");
+            Add("}");
+            _hasWatering = true;
+        }
+
         for (var index = 0; index < 2; index++)
         {
             if (!Chance(40)) continue;
@@ -227,9 +246,27 @@ internal sealed class RandomSource
                 WriteSteps(indent + "  ", depth + 1);
                 Add($"{indent}}}");
             }
+            else if (kind == 4)
+                WriteCycle(indent);
             else
-                Add($"{indent}water {List()} for {Pick(Seconds(5, 900), "burst", "10 min", "2 min 30 s", "1 h")}{(_hasInjector && Chance(30) ? " through feeder" : "")}");
+                WriteWater(indent);
         }
+    }
+
+    private void WriteWater(string indent)
+    {
+        var amount = Chance(75) ? $"for {Pick(Seconds(5, 900), "burst", "10 min", "2 min 30 s", "1 h")}" : $"with {Pick("1 mm", "2.5 mm", "0.1 in", "4 L", "33 L", "1.7 mm")}";
+        Add($"{indent}water {List()} {amount}{(_hasInjector && Chance(30) ? " through feeder" : "")}");
+    }
+
+    /// <summary>Also pieces of a few seconds, so that zones of a plus list have fewer seconds than there are pieces.</summary>
+    private void WriteCycle(string indent)
+    {
+        Add($"{indent}cycle {Seconds(20, 400)} soak {Pick(Seconds(1, 90), Seconds(60, 1800))} {{");
+        var lines = _random.Next(1, 4);
+        for (var line = 0; line < lines; line++) WriteWater(indent + "  ");
+        if (_hasWatering && Chance(30)) Add($"{indent}  run watering");
+        Add($"{indent}}}");
     }
 
     private string List()

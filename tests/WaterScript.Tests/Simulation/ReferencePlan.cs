@@ -47,23 +47,74 @@ internal sealed class ReferencePlan
             case RunStep run:
                 Take(run.Sequence.Steps, $"{path}.");
                 break;
-            case WaterStep { For: { } written } water:
-                foreach (var part in water.Parts) TakePart(part.Zones, (long)written.TotalSeconds, path, water.Through);
+            case WaterStep water:
+                foreach (var part in water.Parts) Place(Wanted(part, water), path, water.Through);
+                break;
+            case CycleStep { Cycle: not null } cycle:
+                TakeCycle(cycle, path);
                 break;
             default:
                 throw new NotSupportedException(step.GetType().Name);
         }
     }
 
-    private void TakePart(IEnumerable<Zone> zones, long written, string path, string? injector)
+    /// <summary>The zones of a part of which scale and trim leave something, and for how long.</summary>
+    private List<(Zone Zone, long Seconds)> Wanted(ZonePart part, WaterStep water) =>
+        [.. part.Zones.Select(zone => (Zone: zone, Seconds: TimeOf(zone, water))).Where(each => each.Seconds > 0)];
+
+    private long Place(List<(Zone Zone, long Seconds)> wanted, string path, string? injector)
     {
-        var wanted = zones.Select(zone => (Zone: zone, Seconds: TimeOf(zone, written))).Where(each => each.Seconds > 0).ToList();
-        if (wanted.Count == 0) return;
+        if (wanted.Count == 0) return _now;
         var start = wanted.Max(each => EarliestFor(each.Zone));
         _parts.Add([.. wanted.Select(each => new PlannedWatering(each.Zone, start, start + each.Seconds, 0, path, injector))]);
         foreach (var each in wanted.Where(each => each.Zone.Supply is not null).GroupBy(each => each.Zone.Supply!))
             _lastEnd[each.Key] = start + each.Max(zone => zone.Seconds);
         _now = start + wanted.Max(each => each.Seconds);
+        return start;
+    }
+
+    /// <summary>Round after round; before each piece the seconds are counted until all its zones have soaked long enough.</summary>
+    private void TakeCycle(CycleStep cycle, string path)
+    {
+        var soak = (long)cycle.Soak!.Value.TotalSeconds;
+        var units = WateringsIn(cycle.Steps, "")
+            .SelectMany(line => line.Water.Parts.Select(part => (line.Path, line.Water.Through, Pieces: Deal(Wanted(part, line.Water), (long)cycle.Cycle!.Value.TotalSeconds))))
+            .ToList();
+        var wet = new Dictionary<string, long>();
+        for (var round = 0; units.Exists(unit => round < unit.Pieces.Count); round++)
+        {
+            foreach (var (line, injector, pieces) in units.Where(unit => round < unit.Pieces.Count))
+            {
+                var piece = pieces[round];
+                while (piece.Exists(each => wet.TryGetValue(each.Zone.Name, out var end) && _now - end < soak)) _now++;
+                var start = Place(piece, $"{path}#{round + 1}.{line}", injector);
+                foreach (var each in piece) wet[each.Zone.Name] = start + each.Seconds;
+            }
+        }
+    }
+
+    private static IEnumerable<(string Path, WaterStep Water)> WateringsIn(IEnumerable<Step> steps, string prefix) => steps.Index().SelectMany(step => step.Item switch
+    {
+        WaterStep water => [($"{prefix}{step.Index + 1}", water)],
+        RunStep run => WateringsIn(run.Sequence.Steps, $"{prefix}{step.Index + 1}."),
+        var other => throw new NotSupportedException(other.GetType().Name),
+    });
+
+    /// <summary>Tries more and more pieces until none is too long, dealing the seconds of each zone out one by one.</summary>
+    private static List<List<(Zone Zone, long Seconds)>> Deal(List<(Zone Zone, long Seconds)> wanted, long longest)
+    {
+        if (wanted.Count == 0) return [];
+        for (var count = 1; ; count++)
+        {
+            var pieces = Enumerable.Range(0, count).Select(_ => new Dictionary<Zone, long>(ReferenceEqualityComparer.Instance)).ToList();
+            foreach (var (zone, seconds) in wanted)
+            {
+                for (var second = 0; second < seconds; second++) pieces[second % count][zone] = pieces[second % count].GetValueOrDefault(zone) + 1;
+            }
+
+            if (pieces.TrueForAll(piece => piece.Values.All(seconds => seconds <= longest)))
+                return [.. pieces.Select(piece => wanted.Where(each => piece.ContainsKey(each.Zone)).Select(each => (each.Zone, piece[each.Zone])).ToList())];
+        }
     }
 
     /// <summary>Nothing on a supply opens before its gap is over, which counts from when the supply's last zones closed.</summary>
@@ -74,11 +125,11 @@ internal sealed class ReferencePlan
     }
 
     /// <summary>Scaling leaves out what it brings under the shortest; what is written shorter than that is meant.</summary>
-    private long TimeOf(Zone zone, long written)
+    private long TimeOf(Zone zone, WaterStep water)
     {
-        var seconds = (long)decimal.Floor((written * _percent / 100 * zone.TrimPercent / 100) + 0.5m);
+        var seconds = ReferenceAmount.Seconds(water, zone, _percent);
         var shortest = (long)(zone.Shortest?.TotalSeconds ?? 0);
-        return written >= shortest && seconds < shortest ? 0 : seconds;
+        return ReferenceAmount.IsAtLeast(water, zone, shortest) && seconds < shortest ? 0 : seconds;
     }
 
     private long OverlapOf(PlannedWatering watering, int part)

@@ -26,7 +26,7 @@ internal sealed class ReferenceRuns
     private readonly Site _site;
     private readonly SunTimes? _sun;
     private readonly Dictionary<(string Schedule, LocalDate Day), List<ReferencePass>> _passes = [];
-    private readonly Dictionary<(string Schedule, LocalDate Day), ReferencePlan> _plans = [];
+    private readonly Dictionary<(string Schedule, decimal Percent), ReferencePlan> _plans = [];
 
     private ReferenceRuns(Site site)
     {
@@ -88,8 +88,8 @@ internal sealed class ReferenceRuns
 
     private ReferencePlan PlanOf(Schedule schedule, LocalDate date)
     {
-        if (!_plans.TryGetValue((schedule.Name, date), out var plan))
-            _plans[(schedule.Name, date)] = plan = ReferencePlan.Of(schedule.Steps, PercentOf(schedule, date));
+        var percent = PercentOf(schedule, date);
+        if (!_plans.TryGetValue((schedule.Name, percent), out var plan)) _plans[(schedule.Name, percent)] = plan = ReferencePlan.Of(schedule.Steps, percent);
         return plan;
     }
 

@@ -42,6 +42,75 @@ public class StepTests
             ["06:00:00 a 60 s 1", "06:00:00 b 60 s 1", "06:01:00 c 60 s 1", "06:02:00 a 60 s 2", "06:03:00 b 60 s 2", "06:04:00 c 60 s 2"],
             Steps("water front for 1 min; water all for 1 min", "group front = a + b, c"));
 
+    /// <summary>6 L/min on 20 m² are 18 mm/h: 3 mm take 10 min, and 12 L 2 min.</summary>
+    [Fact]
+    public void AnAmountTakesAsLongAsItsZoneNeeds() =>
+        Assert.Equal(["06:00:00 a 600 s 1", "06:10:00 a 120 s 2"], Steps("water a with 3 mm; water a with 12 L"));
+
+    /// <summary>At 18 mm/h a takes 600 s for 3 mm and d, at 36 mm/h and 80 %, 375 s; c waits for the longer of the two.</summary>
+    [Fact]
+    public void TogetherEachRunsAsLongAsItNeedsAndThePartAsLongAsTheLongest() =>
+        Assert.Equal(
+            ["06:00:00 a 600 s 1", "06:00:00 d 375 s 1", "06:10:00 d 375 s 1", "06:16:15 c 60 s 2"],
+            Steps("water a + d, d with 3 mm; water c for 1 min", "zone d { output 4; rate 36 mm/h; efficiency 80 % }"));
+
+    /// <summary>1 mm at 18 mm/h takes 200 s, and 200 · 0.85 · 0.7 = 119. 0.5 mm at 60 · 10 / 90 mm/h, which has no end in decimals, takes 270 s, and 270 · 0.85 = 229.5.</summary>
+    [Fact]
+    public void ScaleAndTrimMultiplyAnAmountAndItIsRoundedOnceHalfUp() =>
+        Assert.Equal(
+            ["06:00:00 e 119 s", "06:01:59 f 230 s"],
+            RunLines(
+                Garden("zone e { output 5; rate 18 mm/h; trim 70 % }\nzone f { output 6; flow 10 L/min; area 90 m2}\nschedule s { on 2026-06-01; start at 06:00; scale 85 %; steps { water e with 1 mm; water f with 0.5 mm } }"),
+                "2026-06-01",
+                1).Select(line => string.Join(' ', line.Split(' ')[1], line.Split(' ')[3], line.Split(' ')[4], "s")));
+
+    /// <summary>18 min in pieces of at most 6 min: three; b and c fill a part of the soak of a.</summary>
+    [Fact]
+    public void ACycleGoesRoundByRoundAndWaitsOnlyForWhatIsMissingOfTheSoak() =>
+        Assert.Equal(
+            [
+                "06:00:00 a 360 s 1#1.1", "06:06:00 b 300 s 1#1.2", "06:26:00 a 360 s 1#2.1", "06:32:00 b 300 s 1#2.2",
+                "06:52:00 a 360 s 1#3.1", "06:58:00 c 60 s 2",
+            ],
+            Steps("cycle 6 min soak 20 min { water a for 18 min; water b for 10 min }; water c for 1 min"));
+
+    /// <summary>601 s in pieces of at most 300 s: three of 201, 200 and 200 s.</summary>
+    [Fact]
+    public void PiecesAreWholeSecondsTheLongerFirst() =>
+        Assert.Equal(["06:00:00 a 201 s 1#1.1", "06:04:21 a 200 s 1#2.1", "06:08:41 a 200 s 1#3.1"], Steps("cycle 5 min soak 1 min { water a for 601 s }"));
+
+    [Fact]
+    public void AZoneInTwoLinesOfACycleSharesItsSoak() =>
+        Assert.Equal(
+            ["06:00:00 a 60 s 1#1.1", "06:11:00 a 60 s 1#1.2", "06:22:00 a 60 s 1#2.2"],
+            Steps("cycle 1 min soak 10 min { water a for 1 min; water a for 2 min }"));
+
+    [Fact]
+    public void AChangeOverCountsTowardsTheSoak() =>
+        Assert.Equal(
+            ["06:00:00 d 60 s 1#1.1", "06:01:20 e 60 s 1#1.1", "06:02:40 d 60 s 1#2.1", "06:04:00 e 60 s 1#2.1"],
+            Steps("cycle 1 min soak 1 min 40 s { water d, e for 2 min }", "supply tap { flow 30 L/min; change gap 20 s }\nzone d { output 4 }\nzone e { output 5 }"));
+
+    /// <summary>The trim makes e half as long; both are split into the two pieces that d needs.</summary>
+    [Fact]
+    public void ZonesOnTogetherAreSplitAsOne() =>
+        Assert.Equal(
+            ["06:00:00 b 60 s 1#1.1", "06:00:00 e 30 s 1#1.1", "06:02:00 b 60 s 1#2.1", "06:02:00 e 30 s 1#2.1"],
+            Steps("cycle 1 min soak 1 min { water b + e for 2 min }", "zone e { output 5; trim 50 % }"));
+
+    [Fact]
+    public void ACycleRunsASequenceOfWaterings() =>
+        Assert.Equal(
+            ["06:00:00 a 60 s 1#1.1.1", "06:01:00 b 60 s 1#1.1.2", "06:02:00 a 60 s 1#2.1.1", "06:03:00 b 60 s 1#2.1.2"],
+            Steps("cycle 1 min soak 1 min { run round }", "sequence round { water a for 2 min; water b for 2 min }"));
+
+    /// <summary>12 min at 50 % are 6 min, one piece: cycles are made after scaling.</summary>
+    [Fact]
+    public void CyclesAreMadeAfterScaling() =>
+        Assert.Equal(
+            ["2026-06-01 06:00:00 +01 a 360 s s 1#1.1", "2026-07-01 06:00:00 +01 a 360 s s 1#1.1", "2026-07-01 06:36:00 +01 a 360 s s 1#2.1"],
+            RunLines(Garden("scale year { jun 50 % ; jul 100 % }\nschedule s { on days 1 of month; start at 06:00; scale year; steps { cycle 6 min soak 30 min { water a for 12 min } } }"), "2026-06-01", 31));
+
     [Fact]
     public void ALetNamesALength() =>
         Assert.Equal(["06:00:00 a 90 s 1", "06:03:00 b 90 s 3"], Steps("water a for short; pause short; water b for short", "let short = 1 min 30 s"));

@@ -1,0 +1,84 @@
+using WaterScript.Agronomy;
+using Xunit;
+
+namespace WaterScript.Tests.Agronomy;
+
+/// <summary>Depth, rate and run time against worked examples; the source stands beside each.</summary>
+public sealed class RunTimeTests
+{
+    /// <summary>Worked out from the formula: minutes = 60 · depth / (rate · efficiency).</summary>
+    [Theory]
+    [InlineData(20, 40, 80, 37.5)]
+    [InlineData(12, 40, 100, 18)]
+    [InlineData(12.7, 38.1, 100, 20)] // 0.50 in at 1.5 in/h
+    public void Minutes_for_a_depth(decimal millimetres, decimal millimetresPerHour, decimal efficiency, decimal minutes) =>
+        Assert.Equal(minutes, RunTime.SecondsForDepth(millimetres, millimetresPerHour, efficiency) / 60, 20);
+
+    /// <summary>Worked out from the formula of the Irrigation Association: 1 / (0.4 + 0.6 DU).</summary>
+    [Theory]
+    [InlineData(50, 1.429)]
+    [InlineData(60, 1.316)]
+    [InlineData(70, 1.220)]
+    [InlineData(80, 1.136)]
+    [InlineData(100, 1.000)]
+    public void Run_time_multiplier(decimal uniformity, decimal multiplier) => Assert.Equal(multiplier, Math.Round(Uniformity.RunTimeMultiplier(uniformity), 3));
+
+    /// <summary>Worked out: mm/h = 60 · (L/min) / m², in/h = 96.25 · gpm / ft² (231 · 60 / 144, exact).</summary>
+    [Theory]
+    [InlineData("flow 20 L/min; area 60 m2", 20.0)]
+    [InlineData("flow 12 gpm; area 2000 ft2", 14.67)] // 0.5775 in/h
+    public void Application_rate(string water, decimal millimetresPerHour) =>
+        Assert.Equal(millimetresPerHour, Math.Round(ZoneOf(water).MillimetresPerHour!.Value, 2));
+
+    [Fact]
+    public void Application_rate_in_inches() => Assert.Equal(0.5775m, Math.Round(ZoneOf("flow 12 gpm; area 2000 ft2").MillimetresPerHour!.Value / 25.4m, 10));
+
+    /// <summary>Bucket test, worked out: 10 L in 24 s are 25 L/min.</summary>
+    [Fact]
+    public void Seconds_for_a_volume() => Assert.Equal(24, RunTime.SecondsForVolume(10, 25));
+
+    [Theory]
+    [InlineData("", 100)]
+    [InlineData("; efficiency 80 %", 80)]
+    [InlineData("; uniformity 70 %", 82)] // 0.4 + 0.6 · 0.7, the reciprocal of 1.220
+    public void Efficiency_or_uniformity_but_never_both(string share, decimal percent) =>
+        Assert.Equal(percent, Uniformity.ShareThatCounts(ZoneOf($"rate 12 mm/h{share}")));
+
+    /// <summary>Worked out: rate 40 mm/h, 12 mm, pieces of at most 10 min: 18 min in 2 × 9 min; 20 min in pieces of at most 9.23 min in 3 × 6 min 40 s.</summary>
+    [Theory]
+    [InlineData(18 * 60, 600, new long[] { 540, 540 })]
+    [InlineData(20 * 60, 553, new long[] { 400, 400, 400 })]
+    [InlineData(601, 300, new long[] { 201, 200, 200 })]
+    [InlineData(1, 300, new long[] { 1 })]
+    public void Fewest_equal_pieces(long seconds, long longest, long[] pieces)
+    {
+        var count = CycleAndSoak.Pieces(seconds, longest);
+        Assert.Equal(pieces, Enumerable.Range(1, (int)count).Select(number => CycleAndSoak.Piece(seconds, count, number)));
+    }
+
+    [Fact]
+    public void Pieces_sum_to_the_whole_are_equal_and_as_few_as_can_be()
+    {
+        for (var seconds = 1; seconds <= 400; seconds += 3)
+        {
+            for (var longest = 1; longest <= 90; longest += 7)
+            {
+                var count = CycleAndSoak.Pieces(seconds, longest);
+                var pieces = Enumerable.Range(1, (int)count).Select(number => CycleAndSoak.Piece(seconds, count, number)).ToList();
+                Assert.Equal(seconds, pieces.Sum());
+                Assert.True(pieces[0] <= longest && pieces[0] - pieces[^1] <= 1 && pieces.SequenceEqual(pieces.OrderDescending()));
+                Assert.True(count == 1 || seconds > (count - 1) * longest);
+            }
+        }
+    }
+
+    [Fact]
+    public void What_would_take_for_ever_is_bounded()
+    {
+        Assert.Equal(RunTime.Longest, RunTime.SecondsForDepth(decimal.MaxValue, 0.0000000000000000000000000001m, 0.0000000000000000000000000001m));
+        Assert.Equal(RunTime.Longest, RunTime.SecondsForVolume(decimal.MaxValue, 0));
+    }
+
+    private static Model.Zone ZoneOf(string water) =>
+        Timetables.Sites.Read(Timetables.Sites.Garden($"zone d {{ output 4; {water} }}")).Zones.Single(zone => zone.Name == "d");
+}
