@@ -96,7 +96,7 @@ internal sealed class PassPlanner
     {
         if (times.Count == 0) return;
         ChangeOver(times);
-        var number = _paths.NumberOf(path, step.Origin);
+        var number = _paths.NumberOf(path, step);
         foreach (var (zone, seconds) in times)
         {
             _runs.Add(new PlannedRun(_now, seconds, Overlap: 0, zone.Index, number, _order.RankOf(zone, _schedule), _order.IndexOfInjector(step.Through)));

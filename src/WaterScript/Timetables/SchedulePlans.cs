@@ -1,5 +1,4 @@
 using WaterScript.Model;
-using WaterScript.Text;
 
 namespace WaterScript.Timetables;
 
@@ -33,13 +32,8 @@ internal sealed class SchedulePlans(Schedule schedule, Site site, RunOrder order
     /// <param name="day">The date that the pass belongs to, in days since 1970-01-01.</param>
     public PassPlan On(int day) => WithShare(_scale.PercentOn(day));
 
-    /// <summary>The path of a step by its number, which is the same on every date.</summary>
-    public string PathOf(int step) => StepOf(step).Path;
-
-    /// <summary>Where a step is written.</summary>
-    public Location OriginOf(int step) => StepOf(step).Origin;
-
-    private (string Path, Location Origin) StepOf(int step)
+    /// <summary>The path of a step by its number, which is the same on every date, and the step as it is written.</summary>
+    public (string Path, WaterStep Step) StepOf(int step)
     {
         _ = LongestPlan;
         return _paths[step];

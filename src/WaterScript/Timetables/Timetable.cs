@@ -3,7 +3,6 @@ using NodaTime;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
-using WaterScript.Text;
 
 namespace WaterScript.Timetables;
 
@@ -100,10 +99,7 @@ public sealed class Timetable
     }
 
     /// <summary>The path of a run's step: <c>3.2</c>, or <c>3#2.1</c> inside a repetition.</summary>
-    public string StepPath(in Run run) => StepPath(run.Schedule, run.Step);
-
-    /// <summary>Where the step of a run is written.</summary>
-    internal Location StepOrigin(in Run run) => _plans[run.Schedule].OriginOf(run.Step);
+    public string StepPath(in Run run) => _plans[run.Schedule].StepOf(run.Step).Path;
 
     /// <summary>How long a pass lasts, pauses included, in seconds.</summary>
     public long SecondsOf(in Pass pass) => PlanOf(pass).Seconds;
@@ -120,8 +116,8 @@ public sealed class Timetable
     /// <summary>When that pass starts, in Unix seconds; null for a calendar.</summary>
     internal long? OnePassStart => _onePass?.Start;
 
-    /// <summary>The path of a step of a schedule, by their indexes.</summary>
-    internal string StepPath(int schedule, int step) => _plans[schedule].PathOf(step);
+    /// <summary>A step of a schedule as it is written, by their indexes.</summary>
+    internal WaterStep StepOf(int schedule, int step) => _plans[schedule].StepOf(step).Step;
 
     /// <summary>The passes of one schedule of which anything may be left, in order of start; each enumeration expands anew.</summary>
     internal IEnumerable<Pass> DuePassesOf(Schedule schedule) => _onePass is { } pass

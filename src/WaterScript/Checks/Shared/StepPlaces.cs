@@ -1,4 +1,3 @@
-using System.Globalization;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Timetables;
@@ -9,36 +8,30 @@ namespace WaterScript.Checks;
 internal sealed class StepPlaces(Timetable timetable)
 {
     private readonly Dictionary<Asker, StepPlace> _byAsker = [];
-    private readonly Dictionary<(int Schedule, Step Step), StepPlace> _places = [];
+    private readonly Dictionary<(int Schedule, WaterStep Step), StepPlace> _places = [];
+
+    /// <summary>Where the step of a run is written.</summary>
+    public StepPlace Of(in Run run) => Of(new Asker(run.Schedule, run.Step));
 
     /// <summary>Where a step is written. All rounds of a repetition are one place.</summary>
     public StepPlace Of(Asker asker)
     {
         if (_byAsker.TryGetValue(asker, out var known)) return known;
-        var found = Find(timetable.Site.Schedules[asker.Schedule], timetable.StepPath(asker.Schedule, asker.Step));
-        if (!_places.TryGetValue((asker.Schedule, found.Step), out var place)) _places[(asker.Schedule, found.Step)] = place = found with { Number = _places.Count };
+        var step = timetable.StepOf(asker.Schedule, asker.Step);
+        var key = (asker.Schedule, step);
+        if (!_places.TryGetValue(key, out var place)) _places[key] = place = PlaceOf(step, timetable.Site.Schedules[asker.Schedule], _places.Count);
         return _byAsker[asker] = place;
     }
 
-    /// <summary>Follows a path such as <c>3#2.1</c>: the first step of the second round of the third.</summary>
-    private static StepPlace Find(Schedule schedule, string path)
-    {
-        var (steps, step, isInSequence) = (schedule.Steps, schedule.Steps[0], false);
-        foreach (var part in path.Split('.'))
-        {
-            step = steps[int.Parse(part.Split('#')[0], CultureInfo.InvariantCulture) - 1];
-            isInSequence |= step is RunStep;
-            steps = step switch
-            {
-                RepeatStep repeat => repeat.Steps,
-                CycleStep cycle => cycle.Steps,
-                RunStep run => run.Sequence.Steps,
-                _ => [],
-            };
-        }
+    private static StepPlace PlaceOf(Step step, Schedule schedule, int number) => new(schedule, step, IsInSequence: !Holds(schedule.Steps, step)) { Number = number };
 
-        return new StepPlace(schedule, step, isInSequence);
-    }
+    /// <summary>Whether a step stands among others, not in a sequence that they run. The binder has refused steps that nest too deep.</summary>
+    private static bool Holds(IEnumerable<Step> steps, Step step) => steps.Any(each => each switch
+    {
+        RepeatStep repeat => Holds(repeat.Steps, step),
+        CycleStep cycle => Holds(cycle.Steps, step),
+        _ => each == step,
+    });
 }
 
 /// <summary>A step as it is written.</summary>

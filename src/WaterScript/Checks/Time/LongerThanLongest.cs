@@ -48,7 +48,7 @@ internal sealed class LongerThanLongest(Survey survey) : ISeesRuns
     public void See(in Run run)
     {
         if (survey.Site.Zones[run.Zone].Longest is not { } longest || run.Seconds <= longest.WholeSeconds()) return;
-        var key = (survey.Timetable.StepOrigin(run), run.Zone);
+        var key = (survey.Steps.Of(run).Step.Origin, run.Zone);
         if (!_found.TryGetValue(key, out var found)) _found[key] = found = new Found();
         found.Recurrence.Add(run.Start, survey);
         found.Longest = Math.Max(found.Longest, run.Seconds);

@@ -69,7 +69,7 @@ internal sealed class RestTooShort(Survey survey) : ISeesRuns
     {
         var zone = survey.Site.Zones[found.Run.Zone];
         var rest = zone.Rest!.Value.WholeSeconds();
-        var place = found.Run.IsInPassOf(found.Before) ? survey.Timetable.StepOrigin(found.Run) : survey.StartOf(found.Run);
+        var place = found.Run.IsInPassOf(found.Before) ? survey.Steps.Of(found.Run).Step.Origin : survey.StartOf(found.Run);
         return Finding.At(Rule, place, $"{zone.Name} opens again before it has rested", $"opens at {survey.Time(found.Run.Start)}, {Wording.Length(found.Shortest)} after it closed at the least") with
         {
             Others = [new Label(zone.Origin, $"rests for {Wording.Length(rest)}")],

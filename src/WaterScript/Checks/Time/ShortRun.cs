@@ -54,7 +54,7 @@ internal sealed class ShortRun(Survey survey) : ISeesRuns
     public void See(in Run run)
     {
         if (run.Seconds >= LeastSeconds || survey.Site.Zones[run.Zone].Heads is not (Heads.Spray or Heads.Rotor)) return;
-        var key = (survey.Timetable.StepOrigin(run), run.Zone);
+        var key = (survey.Steps.Of(run).Step.Origin, run.Zone);
         if (!_found.TryGetValue(key, out var found)) _found[key] = found = (new Recurrence(), run.Seconds);
         found.Recurrence.Add(run.Start, survey);
         if (run.Seconds < found.Seconds) _found[key] = found with { Seconds = run.Seconds };
