@@ -28,6 +28,9 @@ internal sealed class CalendarCommandOptions
         foreach (var option in (Option[])[_flat, _events, _stamp, _sequence, _despiteSize]) command.Options.Add(option);
     }
 
+    /// <summary>Whether to write despite the size.</summary>
+    public bool IsDespiteSize(ParseResult parsed) => parsed.GetValue(_despiteSize);
+
     /// <summary>Refuses them for other formats.</summary>
     /// <exception cref="CommandException">One is given.</exception>
     public void RefuseAny(ParseResult parsed)
@@ -46,7 +49,6 @@ internal sealed class CalendarCommandOptions
         Unit = Unit(parsed.GetValue(_events)),
         Sequence = parsed.GetValue(_sequence) is { } number ? Sequence(number) : null,
         Controller = controller,
-        IsOfAnySize = parsed.GetValue(_despiteSize),
         IsOpenEnded = isOpenEnded,
     };
 

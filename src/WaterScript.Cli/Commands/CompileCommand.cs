@@ -65,7 +65,7 @@ internal sealed class CompileCommand
         var timetable = range.TimetableOf(site);
         void Write(Action<Stream> write) => output.Write(check.Reading.Files.Select(read => read.Source), write);
         if (format is { } document) Write(stream => TimetableOutput.Write(timetable, document, options, stream));
-        else WriteCalendar(timetable, _calendar.Read(parsed, site, options.Controller, range.IsOpenEnded), Write);
+        else WriteCalendar(timetable, _calendar.Read(parsed, site, options.Controller, range.IsOpenEnded), _calendar.IsDespiteSize(parsed), Write);
         return hasErrors ? ExitCode.Findings : ExitCode.Success;
     }
 
@@ -75,11 +75,11 @@ internal sealed class CompileCommand
         return ExitCode.Findings;
     }
 
-    private void WriteCalendar(Timetable timetable, CalendarOptions options, Action<Action<Stream>> write)
+    private void WriteCalendar(Timetable timetable, CalendarOptions options, bool isDespiteSize, Action<Action<Stream>> write)
     {
         var calendar = CalendarFile.Of(timetable, options);
         if (calendar.IsEmpty) throw new CommandException($"there is no watering {CalendarVerdict.Days(timetable)}, and a calendar without an event is none; choose other dates");
-        if (calendar.IsTooLarge) throw new CommandException(CalendarVerdict.TooLarge(calendar, options));
+        if (!isDespiteSize && calendar.IsOverLimit) throw new CommandException(CalendarVerdict.TooLarge(calendar, options));
         write(calendar.Write);
         _terminal.Error.Write(CalendarVerdict.Of(calendar, timetable) + "\n");
     }

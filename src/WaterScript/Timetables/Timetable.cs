@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using NodaTime;
 using WaterScript.Calendars;
-using WaterScript.Diagnostics;
 using WaterScript.Model;
 
 namespace WaterScript.Timetables;
@@ -12,8 +11,6 @@ namespace WaterScript.Timetables;
 /// </summary>
 public sealed class Timetable
 {
-    private const int DaysInYear = 366;
-
     private readonly SchedulePlans[] _plans;
     private readonly MomentReader _moments;
     private readonly Keeper _keeper;
@@ -110,11 +107,8 @@ public sealed class Timetable
     /// <summary>The longest that any pass of a schedule lasts, in seconds.</summary>
     internal long LongestSecondsOf(int schedule) => _plans[schedule].LongestSeconds;
 
-    /// <summary>Whether it is one pass that was asked for, outside any calendar.</summary>
-    internal bool IsOnePass => _onePass is not null;
-
-    /// <summary>When that pass starts, in Unix seconds; null for a calendar.</summary>
-    internal long? OnePassStart => _onePass?.Start;
+    /// <summary>The one pass that was asked for, outside any calendar; null when all schedules were.</summary>
+    internal Pass? OnePass => _onePass;
 
     /// <summary>A step of a schedule as it is written, by their indexes.</summary>
     internal WaterStep StepOf(int schedule, int step) => _plans[schedule].StepOf(step).Step;
@@ -122,17 +116,7 @@ public sealed class Timetable
     /// <summary>The passes of one schedule of which anything may be left, in order of start; each enumeration expands anew.</summary>
     internal IEnumerable<Pass> DuePassesOf(Schedule schedule) => _onePass is { } pass
         ? new[] { pass }.Where(only => only.Schedule == schedule.Index)
-        : PassesOf([.. OneByOne.Where(passes => passes.Schedule.Index == schedule.Index)]);
-
-    /// <summary>The most passes that a schedule has on a date, in the year from its first date on, whatever the horizon is.</summary>
-    internal int MostPassesOnADate(Schedule schedule)
-    {
-        if (IsOnePass) return 1;
-        var passes = OneByOne.Single(passes => passes.Schedule.Index == schedule.Index);
-        var effective = CivilDate.DayNumberOf(Site.Effective);
-        var first = DayPattern.Of(schedule, Site.Effective).NextDue(effective, effective + Limits.HorizonDays) ?? effective;
-        return Enumerable.Range(first, DaysInYear).Max(day => passes.On(day).Count);
-    }
+        : PassesOf([.. (_oneByOne ??= SchedulesWithCalendar()).Where(passes => passes.Schedule.Index == schedule.Index)]);
 
     /// <summary>What a pass does before anything is taken of it.</summary>
     internal PassPlan PlanOf(in Pass pass) => PlanOn(pass.Schedule, pass.Day);
@@ -145,8 +129,6 @@ public sealed class Timetable
 
     /// <summary>The seconds that are left of a planned run of a pass; 0 when all is taken.</summary>
     internal long SecondsLeft(in Pass pass, in PlannedRun planned) => _keeper.Keep(pass, planned, taken: null);
-
-    private ImmutableArray<SchedulePasses> OneByOne => _oneByOne ??= SchedulesWithCalendar();
 
     private IEnumerable<Pass> DuePasses() => _onePass is { } pass ? [pass] : PassesOf(SchedulesWithCalendar());
 

@@ -12,14 +12,14 @@ namespace WaterScript.Outputs;
 /// </summary>
 public sealed class CalendarFile
 {
-    private const int FlushAt = 1 << 15;
+    private const int FlushAt = 1 << 16;
 
     private readonly Timetable _timetable;
     private readonly CalendarOptions _options;
     private readonly CalendarZone _zone;
     private readonly ZoneClock _clock;
     private readonly ImmutableArray<ScheduleEvents> _events;
-    private readonly bool _isCounted = true;
+    private long? _singleEvents;
 
     private CalendarFile(Timetable timetable, CalendarOptions options)
     {
@@ -27,20 +27,8 @@ public sealed class CalendarFile
         _options = options;
         _clock = new ZoneClock(timetable.Site.TimeZone);
         var (from, until) = (CivilDate.DayNumberOf(timetable.Horizon.From), CivilDate.DayNumberOf(timetable.Horizon.Until));
-        var origin = Math.Max(Math.Min(from, CivilDate.DayNumberOf(timetable.Site.Effective)), from - Limits.HorizonDays);
         _zone = CalendarZone.Of(timetable.Site.TimeZone, _clock.StartOfDay(from), _clock.StartOfDay(until));
-        if (options.IsFlat)
-        {
-            _isCounted = !options.IsOfAnySize;
-            if (_isCounted) SingleEvents = Schedules().Sum(schedule => OccasionsOf(schedule).All().LongCount());
-            IsCut = Schedules().Any(schedule => schedule.Starts.Any(start => EventPlanner.GoesOn(schedule, start, timetable)));
-            return;
-        }
-
-        var whole = timetable.IsOnePass ? timetable : Timetable.Of(timetable.Site, new Horizon(CivilDate.FromDayNumber(origin).ToLocalDate(), timetable.Horizon.Until));
-        var planner = new EventPlanner(timetable, whole, _zone, options);
-        _events = [.. Schedules().Select(planner.EventsOf)];
-        SingleEvents = _events.Sum(events => (long)events.Singles.Length);
+        _events = options.IsFlat ? [.. Schedules().Select(FlatEventsOf)] : [.. Schedules().Select(PlannerFrom(from).EventsOf)];
         Series = _events.Sum(events => events.Series.Length);
         IsCut = _events.Any(events => events.IsCut);
     }
@@ -48,17 +36,19 @@ public sealed class CalendarFile
     /// <summary>Number of series: events with a rule.</summary>
     public int Series { get; }
 
-    /// <summary>Number of events that stand alone; of a flat file of any size, how many are written.</summary>
-    public long SingleEvents { get; private set; }
+    /// <summary>Number of events that stand alone. Of a large flat file it is known at once when it has been written, else counted by expanding it.</summary>
+    public long SingleEvents => _singleEvents ??= Singles.LongCount();
 
     /// <summary>Whether there is nothing to show. Such a file would not be a calendar: one holds at least one component (RFC 5545, 3.6).</summary>
-    public bool IsEmpty => _isCounted ? Series == 0 && SingleEvents == 0 : !Schedules().Any(schedule => OccasionsOf(schedule).All().Any());
+    public bool IsEmpty => Series == 0 && !Singles.Any();
 
-    /// <summary>Whether it has more single events than calendar apps bear, and is not to be of any size.</summary>
-    public bool IsTooLarge => !_options.IsOfAnySize && SingleEvents > Limits.FlatEvents;
+    /// <summary>Whether it has more than <see cref="Limits.FlatEvents"/> events that stand alone.</summary>
+    public bool IsOverLimit => Singles.Skip(Limits.FlatEvents).Any();
 
     /// <summary>Whether some schedule goes on after the horizon, and the file does not say so.</summary>
     public bool IsCut { get; }
+
+    private IEnumerable<Occasion> Singles => _events.SelectMany(events => events.Singles);
 
     /// <summary>Works out the events of a timetable.</summary>
     public static CalendarFile Of(Timetable timetable, CalendarOptions options)
@@ -78,9 +68,7 @@ public sealed class CalendarFile
         if (IsEmpty) throw new InvalidOperationException("A calendar holds at least one event.");
         var lines = new ContentLines();
         WriteHead(lines);
-        using var writer = new EventWriter(_timetable, _options, _clock, lines);
-        if (_options.IsFlat) WriteFlat(writer, lines, output);
-        else WriteSeries(writer, lines, output);
+        WriteEvents(lines, output);
         lines.Line("END:VCALENDAR");
         output.Write(lines.Written);
     }
@@ -96,26 +84,10 @@ public sealed class CalendarFile
         if (Series > 0) _zone.Write(lines);
     }
 
-    private void WriteFlat(EventWriter writer, ContentLines lines, Stream output)
+    private void WriteEvents(ContentLines lines, Stream output)
     {
-        long count = 0;
-        foreach (var schedule in Schedules())
-        {
-            var occasions = OccasionsOf(schedule);
-            writer.Begin(schedule, occasions);
-            foreach (var occasion in occasions.All())
-            {
-                writer.Single(occasion);
-                Flush(lines, output);
-                count++;
-            }
-        }
-
-        SingleEvents = count;
-    }
-
-    private void WriteSeries(EventWriter writer, ContentLines lines, Stream output)
-    {
+        var writer = new EventWriter(_timetable, _options, _clock, lines);
+        long singles = 0;
         foreach (var (schedule, events) in Schedules().Zip(_events))
         {
             writer.Begin(schedule, events.Occasions);
@@ -129,8 +101,11 @@ public sealed class CalendarFile
             {
                 writer.Single(single);
                 Flush(lines, output);
+                singles++;
             }
         }
+
+        _singleEvents = singles;
     }
 
     private static void Flush(ContentLines lines, Stream output)
@@ -140,7 +115,22 @@ public sealed class CalendarFile
         lines.Clear();
     }
 
-    private IEnumerable<Schedule> Schedules() => _timetable.Site.Schedules.Where(schedule => !schedule.IsManual || _timetable.IsOnePass);
+    private IEnumerable<Schedule> Schedules() => _timetable.Site.Schedules.Where(schedule => !schedule.IsManual || _timetable.OnePass is not null);
 
-    private Occasions OccasionsOf(Schedule schedule) => new(_timetable, schedule, _options, _clock);
+    /// <summary>The events of a schedule, one by one: worked out once and kept, but for so many that only a stream of them is bearable.</summary>
+    private ScheduleEvents FlatEventsOf(Schedule schedule)
+    {
+        var occasions = new Occasions(_timetable, schedule, _options, _clock);
+        List<Occasion> first = [.. occasions.All().Take(Limits.FlatEvents + 1)];
+        var goesOn = schedule.Starts.Any(start => EventPlanner.GoesOn(schedule, start, _timetable));
+        return new ScheduleEvents(occasions, [], first.Count > Limits.FlatEvents ? occasions.All() : first, goesOn);
+    }
+
+    /// <summary>A planner that knows the site from its effective date on, whatever of it is shown.</summary>
+    private EventPlanner PlannerFrom(int from)
+    {
+        var origin = Math.Max(Math.Min(from, CivilDate.DayNumberOf(_timetable.Site.Effective)), from - Limits.HorizonDays);
+        var whole = _timetable.OnePass is not null ? _timetable : Timetable.Of(_timetable.Site, new Horizon(CivilDate.FromDayNumber(origin).ToLocalDate(), _timetable.Horizon.Until));
+        return new EventPlanner(_timetable, whole, _zone, _options);
+    }
 }

@@ -20,7 +20,10 @@ public enum EventUnit
 /// <param name="Stamp">When the file counts as made (DTSTAMP); it does not come from the clock.</param>
 public sealed record CalendarOptions(Instant Stamp)
 {
-    /// <summary>What an event shows; null for passes, and days for schedules of more than <see cref="MostPassesShown"/> passes a date.</summary>
+    /// <summary>
+    /// What an event shows; null for passes, and days for schedules that by what they say have more than <see cref="MostPassesShown"/> passes a
+    /// date, the sun being up from six to six.
+    /// </summary>
     public EventUnit? Unit { get; init; }
 
     /// <summary>Passes of a date that are shown one by one when <see cref="Unit"/> does not say.</summary>
@@ -28,9 +31,6 @@ public sealed record CalendarOptions(Instant Stamp)
 
     /// <summary>Whether every event stands alone, in UTC, without rules.</summary>
     public bool IsFlat { get; init; }
-
-    /// <summary>Whether there may be as many single events as there are. Then those of a flat file are not counted before they are written.</summary>
-    public bool IsOfAnySize { get; init; }
 
     /// <summary>Whether a series that no clock change can ever touch goes on after the horizon.</summary>
     public bool IsOpenEnded { get; init; }

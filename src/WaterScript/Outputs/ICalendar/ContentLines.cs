@@ -27,8 +27,15 @@ internal sealed class ContentLines
         End();
     }
 
-    /// <summary>Whole lines, or parts of a short one, that are right as they are.</summary>
-    public void Raw(ReadOnlySpan<byte> bytes) => _written.Write(bytes);
+    /// <summary>Whole lines that are right as they are, once what they leave open is filled in.</summary>
+    /// <returns>Where they stand now, until more is written.</returns>
+    public Span<byte> Lines(ReadOnlySpan<byte> lines)
+    {
+        var written = _written.GetSpan(lines.Length)[..lines.Length];
+        lines.CopyTo(written);
+        _written.Advance(lines.Length);
+        return written;
+    }
 
     /// <summary>A property with a text.</summary>
     public void Text(string name, string value)

@@ -42,6 +42,6 @@ internal sealed record EventSeries(EventForm Form, Series Series, int? Mark);
 /// <summary>The events of one schedule.</summary>
 /// <param name="Occasions">What they show.</param>
 /// <param name="Series">Those that rules say.</param>
-/// <param name="Singles">Those that stand alone.</param>
+/// <param name="Singles">Those that stand alone; they may be worked out anew each time.</param>
 /// <param name="IsCut">Whether the schedule goes on after what is shown.</param>
-internal sealed record ScheduleEvents(Occasions Occasions, ImmutableArray<EventSeries> Series, ImmutableArray<Occasion> Singles, bool IsCut);
+internal sealed record ScheduleEvents(Occasions Occasions, ImmutableArray<EventSeries> Series, IEnumerable<Occasion> Singles, bool IsCut);

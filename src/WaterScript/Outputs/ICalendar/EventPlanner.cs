@@ -177,7 +177,7 @@ internal sealed class EventPlanner(Timetable shown, Timetable timetable, Calenda
     /// <summary>Whether a start of a schedule has a date after the horizon.</summary>
     public static bool GoesOn(Schedule schedule, Start start, Timetable timetable)
     {
-        if (schedule.IsExtra || timetable.IsOnePass) return false;
+        if (schedule.IsExtra || timetable.OnePass is not null) return false;
         var until = CivilDate.DayNumberOf(timetable.Horizon.Until);
         return DayPattern.Of(schedule, timetable.Site.Effective).NarrowedTo(start.On).NextDue(until, until + LongestGap) is not null;
     }

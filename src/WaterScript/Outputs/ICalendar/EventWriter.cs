@@ -6,11 +6,12 @@ using WaterScript.Timetables;
 
 namespace WaterScript.Outputs;
 
-/// <summary>Writes events (VEVENT). What events of one content have in common is put into lines once.</summary>
-internal sealed class EventWriter : IDisposable
+/// <summary>Writes events (VEVENT). What events of one content have in common is put into lines once, with blanks that each event fills in.</summary>
+internal sealed class EventWriter
 {
-    private const int LongestOnStack = 256;
-    private const int DateLength = 8;
+    private const string BeforeUid = "BEGIN:VEVENT\r\nUID:";
+    private const string BeforeStart = "DTSTART:";
+    private const string BeforeEnd = "\r\nDTEND:";
 
     /// <summary>Seconds by which a clock change may move the clock, and more.</summary>
     private const int LargestChange = 7_200;
@@ -21,12 +22,11 @@ internal sealed class EventWriter : IDisposable
     private readonly Timetable _timetable;
     private readonly ZoneClock _clock;
     private readonly ContentLines _lines;
-    private readonly EventUid _uid = new();
     private readonly string _zone;
-    private readonly byte[] _stamp;
-    private readonly List<byte[]?> _tails = [];
-    private readonly Dictionary<OccasionKey, byte[]> _names = [];
-    private readonly byte[] _time = new byte[CalendarTime.UtcLength];
+    private readonly byte[] _head;
+    private readonly byte[] _blank;
+    private readonly List<(byte[] Single, byte[] Tail)?> _texts = [];
+    private readonly Dictionary<OccasionKey, EventUid> _uids = [];
     private Schedule _schedule;
     private Occasions _occasions;
 
@@ -39,28 +39,25 @@ internal sealed class EventWriter : IDisposable
         _schedule = null!;
         _occasions = null!;
         var sequence = options.Sequence is { } number ? string.Create(CultureInfo.InvariantCulture, $"SEQUENCE:{number}\r\n") : "";
-        _stamp = Encoding.ASCII.GetBytes($"\r\nDTSTAMP:{CalendarTime.Utc(options.Stamp.ToUnixTimeSeconds())}\r\n{sequence}");
+        _head = Encoding.ASCII.GetBytes($"{BeforeUid}{Blank(EventUid.Length)}\r\nDTSTAMP:{CalendarTime.Utc(options.Stamp.ToUnixTimeSeconds())}\r\n{sequence}");
+        _blank = [.. _head, .. Encoding.ASCII.GetBytes($"{BeforeStart}{Blank(CalendarTime.UtcLength)}{BeforeEnd}{Blank(CalendarTime.UtcLength)}\r\n")];
     }
-
-    /// <inheritdoc/>
-    public void Dispose() => _uid.Dispose();
 
     /// <summary>Goes on to the events of a schedule.</summary>
     public void Begin(Schedule schedule, Occasions occasions)
     {
         _schedule = schedule;
         _occasions = occasions;
-        _tails.Clear();
-        _names.Clear();
+        _texts.Clear();
+        _uids.Clear();
     }
 
     /// <summary>An event that stands alone, in UTC.</summary>
     public void Single(in Occasion occasion)
     {
-        Head(occasion.Key, occasion.Day);
-        Utc("DTSTART:"u8, occasion.Start);
-        Utc("DTEND:"u8, occasion.End);
-        _lines.Raw(TailOf(occasion.Content));
+        var times = Head(TextsOf(occasion.Content).Single, occasion.Key, occasion.Day)[(_head.Length + BeforeStart.Length)..];
+        CalendarTime.Utc(occasion.Start, times);
+        CalendarTime.Utc(occasion.End, times[(CalendarTime.UtcLength + BeforeEnd.Length)..]);
     }
 
     /// <summary>A series of events, by the clock of the site.</summary>
@@ -68,13 +65,15 @@ internal sealed class EventWriter : IDisposable
     {
         var (form, (rule, first, last, except)) = (series.Form, GuardEnd(series));
         var start = WallOf(first, form);
-        Head(form.Key, series.Mark);
+        Head(_head, form.Key, series.Mark);
         _lines.Line($"DTSTART;TZID={_zone}:{CalendarTime.Local(start)}");
         _lines.Line($"DTEND;TZID={_zone}:{CalendarTime.Local(start + form.Seconds)}");
         _lines.Line($"RRULE:{rule.Text()}{(last is { } day ? $";UNTIL={CalendarTime.Utc(EndOf(day, form))}" : "")}");
         if (!except.IsEmpty) _lines.Line($"EXDATE;TZID={_zone}:{string.Join(',', except.Select(taken => CalendarTime.Local(WallOf(taken, form))))}");
-        _lines.Raw(TailOf(form.Content));
+        _lines.Lines(TextsOf(form.Content).Tail);
     }
+
+    private static string Blank(int length) => new(' ', length);
 
     private static long WallOf(int day, EventForm form) => ((long)day * ZoneClock.SecondsInDay) + form.SecondOfDay;
 
@@ -105,48 +104,37 @@ internal sealed class EventWriter : IDisposable
         return form.SecondOfDay == LastSecond ? end + 1 : end;
     }
 
-    private void Head(OccasionKey key, int? date)
+    /// <summary>Begins an event with lines that leave its name open.</summary>
+    private Span<byte> Head(ReadOnlySpan<byte> lines, OccasionKey key, int? day)
     {
-        if (!_names.TryGetValue(key, out var bare)) _names[key] = bare = Encoding.ASCII.GetBytes(NameOf(key));
-        var longest = bare.Length + 1 + DateLength;
-        Span<byte> name = longest <= LongestOnStack ? stackalloc byte[LongestOnStack] : new byte[longest];
-        bare.CopyTo(name);
-        if (date is { } day)
-        {
-            CalendarTime.Utc((long)day * ZoneClock.SecondsInDay, _time);
-            name[bare.Length] = (byte)'@';
-            _time.AsSpan(0, DateLength).CopyTo(name[(bare.Length + 1)..]);
-        }
-
-        name = name[..(date is null ? bare.Length : longest)];
-
-        _lines.Raw("BEGIN:VEVENT\r\nUID:"u8);
-        _lines.Raw(_uid.Of(name));
-        _lines.Raw(_stamp);
+        if (!_uids.TryGetValue(key, out var uid)) _uids[key] = uid = new EventUid(NameOf(key));
+        var written = _lines.Lines(lines);
+        uid.Write(day, written[BeforeUid.Length..]);
+        return written;
     }
 
-    /// <summary>What an event is, in names of the source: <c>garden/morning/1/2</c>, <c>garden/morning/1/2/3#1.2</c> or <c>garden/morning</c>. One pass that was asked for has its time in it.</summary>
+    /// <summary>
+    /// What an event is, in names of the source: <c>garden/morning/1/2</c>, <c>garden/morning/1/2/3#1.2</c> or <c>garden/morning</c>; a pass that
+    /// was asked for alone goes by its time, <c>garden/by-hand/T093000/1</c>.
+    /// </summary>
     private string NameOf(OccasionKey key)
     {
         var name = $"{_timetable.Site.Name}/{_schedule.Name}";
-        if (_timetable.OnePassStart is { } instant) name = $"{name}/{CalendarTime.Utc(instant)}";
         if (_occasions.Unit == EventUnit.Day) return name;
-        name = string.Create(CultureInfo.InvariantCulture, $"{name}/{key.StartNumber}/{key.Pass}");
+        name = string.Create(CultureInfo.InvariantCulture, $"{name}/{(_timetable.OnePass is { } pass ? TimeOf(pass) : key.StartNumber)}/{key.Pass}");
         return key.Step < 0 ? name : $"{name}/{_timetable.StepPath(new Run { Schedule = _schedule.Index, Step = key.Step })}";
     }
 
-    private void Utc(ReadOnlySpan<byte> property, long instant)
-    {
-        CalendarTime.Utc(instant, _time);
-        _lines.Raw(property);
-        _lines.Raw(_time);
-        _lines.Raw("\r\n"u8);
-    }
+    private string TimeOf(Pass pass) => CalendarTime.Local(_clock.At(pass.Start).SecondOfDay)[CalendarTime.DateLength..];
 
-    private byte[] TailOf(int content)
+    private (byte[] Single, byte[] Tail) TextsOf(int content)
     {
-        while (_tails.Count <= content) _tails.Add(null);
-        return _tails[content] ??= Tail(_occasions.Contents[content]);
+        while (_texts.Count <= content) _texts.Add(null);
+        if (_texts[content] is { } known) return known;
+        var tail = Tail(_occasions.Contents[content]);
+        (byte[], byte[]) texts = ([.. _blank, .. tail], tail);
+        _texts[content] = texts;
+        return texts;
     }
 
     private byte[] Tail(EventContent content)

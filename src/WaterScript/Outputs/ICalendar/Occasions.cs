@@ -22,10 +22,11 @@ internal sealed class Occasions
         _schedule = schedule;
         _controller = options.Controller;
         _clock = clock;
-        Unit = options.Unit ?? (HasManyPasses() ? EventUnit.Day : EventUnit.Pass);
+        Unit = options.Unit ?? (WrittenPasses.Of(schedule, timetable.Site) > CalendarOptions.MostPassesShown ? EventUnit.Day : EventUnit.Pass);
+        if (Unit == EventUnit.Day && timetable.OnePass is not null) Unit = EventUnit.Pass;
     }
 
-    /// <summary>What an event shows.</summary>
+    /// <summary>What an event shows. A pass that was asked for alone is not the whole of its date.</summary>
     public EventUnit Unit { get; }
 
     /// <summary>What the events say; grows while the occasions are gone through.</summary>
@@ -126,11 +127,6 @@ internal sealed class Occasions
     }
 
     private bool IsWanted(int zone) => _controller is null || _timetable.Site.Zones[zone].Controller.Index == _controller.Index;
-
-    /// <summary>It must not turn on the dates that are shown: what a calendar has of a schedule would else change its shape from one file to the next.</summary>
-    private bool HasManyPasses() =>
-        (_schedule.Repeat is RepeatUntil || _schedule.Starts.Length * (_schedule.Repeat is RepeatTimes times ? times.Passes : 1L) > CalendarOptions.MostPassesShown)
-        && _timetable.MostPassesOnADate(_schedule) > CalendarOptions.MostPassesShown;
 
     /// <summary>What of a pass is shown.</summary>
     private sealed record Shown(List<ShownRun> Runs, long Seconds, List<ShownPart> Parts);

@@ -157,47 +157,70 @@ public sealed class CalendarFileTests
         Assert.Throws<InvalidOperationException>(() => calendar.Write(Stream.Null));
     }
 
+    /// <summary>Asked for twice on one date, a schedule gives two events, whatever an event shows, and apart from those of its calendar.</summary>
+    [Fact]
+    public void Passes_of_a_date_asked_for_alone_have_names_of_their_own()
+    {
+        var site = Sites.Read(Sites.Garden(Two + "\nschedule by-hand { manual; steps { water a for 10 min; water b for 2 min } }"));
+        foreach (var name in (string[])["by-hand", "one"])
+        {
+            var schedule = site.Schedules.First(one => one.Name == name);
+            foreach (var unit in Enum.GetValues<EventUnit>())
+            {
+                var uids = ((LocalTime[])[new(6, 0), new(6, 0, 1), new(18, 30)])
+                    .SelectMany(time => Calendars.Events(Calendars.Write(Timetable.OfOnePass(site, schedule, new LocalDate(2026, 5, 1) + time), Calendars.Plain with { Unit = unit })))
+                    .Concat(Calendars.Events(Calendars.Write(Timetable.Of(site, Horizon.DaysFrom(new LocalDate(2026, 5, 1), 1)), Calendars.Plain with { Unit = unit })))
+                    .Select(one => one.Uid).ToList();
+                Assert.Equal(uids.Count, uids.Distinct().Count());
+            }
+        }
+    }
+
+    [Fact]
+    public void A_pass_asked_for_again_keeps_its_name()
+    {
+        var site = Sites.Read(Sites.Garden("schedule by-hand { manual; steps { water a for 10 min } }"));
+        var longer = Sites.Read(Sites.Garden("schedule by-hand { manual; steps { water a for 12 min } }"));
+        Assert.Equal(UidOf(site), UidOf(longer));
+
+        static string? UidOf(Model.Site site) =>
+            Assert.Single(Calendars.Events(Calendars.Write(Timetable.OfOnePass(site, site.Schedules[0], new LocalDateTime(2026, 5, 1, 6, 0)), Calendars.Plain))).Uid;
+    }
+
+    /// <summary>By what is written, not by how long a day of the dates shown is: in Lisbon the sun is up for 9 to 15 hours.</summary>
+    [Theory]
+    [InlineData("start at 06:00; repeat every 1 h for 12 passes", EventUnit.Pass)]
+    [InlineData("start at 06:00; repeat every 1 h for 13 passes", EventUnit.Day)]
+    [InlineData("start at 06:00, 18:30; repeat every 1 h for 6 passes", EventUnit.Pass)]
+    [InlineData("start at sunrise; repeat every 65 min until sunset", EventUnit.Pass)]
+    [InlineData("start at sunrise; repeat every 1 h until sunset", EventUnit.Day)]
+    [InlineData("start at 22:00; repeat every 1 h until 09:59 next day", EventUnit.Pass)]
+    [InlineData("start at 22:00; repeat every 1 h until 10:00 next day", EventUnit.Day)]
+    [InlineData("start after other + 1 h; repeat every 1 h until 17:59", EventUnit.Pass)]
+    [InlineData("start after other + 1 h; repeat every 1 h until 18:00", EventUnit.Day)]
+    public void What_an_event_shows_does_not_turn_with_the_season(string starts, EventUnit unit)
+    {
+        var site = Sites.Read(Sites.Garden(
+            $$"""
+            schedule other { every day; start at 05:00; steps { water a for 10 min } }
+            schedule only { every day; {{starts}}; steps { water b for 10 min } }
+            """));
+        foreach (var first in (LocalDate[])[new(2026, 1, 5), new(2026, 6, 20), new(2026, 12, 20)])
+        {
+            var timetable = Timetable.Of(site, Horizon.DaysFrom(first, 3));
+            Assert.Equal(UidsOf(timetable, Calendars.Plain with { Unit = unit }), UidsOf(timetable, Calendars.Plain));
+        }
+
+        static IEnumerable<string?> UidsOf(Timetable timetable, CalendarOptions options) =>
+            Calendars.Events(Calendars.Write(timetable, options)).Where(one => one.Summary == "only").Select(one => one.Uid);
+    }
+
     [Fact]
     public void Many_passes_a_day_are_shown_as_one_event()
     {
         var site = Sites.Read(Sites.Garden("schedule mist { every day; start at 06:35; repeat every 8 min until 19:31; steps { water a for 45 s } }"));
         var file = Calendars.Write(Timetable.Of(site, Horizon.YearFrom(site.Effective)), OpenEnded);
         Assert.Equal("98 times, 06:35 to 19:31\na: 45 s", Assert.Single(Calendars.Events(file)).Description);
-    }
-
-    /// <summary>What an event shows turns on the schedule as it is written, not on the dates that a file is about.</summary>
-    [Theory]
-    [InlineData(1, 5)]
-    [InlineData(6, 20)]
-    public void What_an_event_shows_is_the_same_in_every_file(int month, int day)
-    {
-        // At 39.6 N the sun is up for nine hours in January and for fifteen in June.
-        var site = Sites.Read(Sites.Garden("schedule mist { every day; start at sunrise; repeat every 1 h until sunset; steps { water a for 45 s } }"));
-        var file = Calendars.Write(Timetable.Of(site, Horizon.DaysFrom(new LocalDate(2026, month, day), 2)), Calendars.Plain);
-        Assert.Equal(2, Calendars.Events(file).Count());
-    }
-
-    [Fact]
-    public void Two_passes_of_one_schedule_on_a_date_are_two_events()
-    {
-        var site = Sites.Read(Sites.Garden("schedule test { manual; steps { water a for 1 min } }"));
-        string?[] uids = [.. new[] { 9, 9, 15 }.Select(hour => Calendars.Events(Calendars.Write(Timetable.OfOnePass(site, site.Schedules[0], new LocalDateTime(2026, 5, 1, hour, 30)), Calendars.Plain)).Single().Uid)];
-        Assert.Equal(uids[0], uids[1]);
-        Assert.NotEqual(uids[0], uids[2]);
-    }
-
-    [Fact]
-    public void A_flat_file_of_any_size_is_the_same_as_one_that_was_counted()
-    {
-        var timetable = Timetable.Of(Sites.Read(Sites.Garden(Two)), Horizon.DaysFrom(new LocalDate(2026, 5, 1), 30));
-        var counted = CalendarFile.Of(timetable, Calendars.Plain with { IsFlat = true });
-        var free = CalendarFile.Of(timetable, Calendars.Plain with { IsFlat = true, IsOfAnySize = true });
-        var (first, second) = (new MemoryStream(), new MemoryStream());
-        counted.Write(first);
-        free.Write(second);
-        Assert.Equal(first.ToArray(), second.ToArray());
-        Assert.Equal((counted.SingleEvents, counted.IsCut, false), (free.SingleEvents, free.IsCut, free.IsEmpty));
-        Assert.True(CalendarFile.Of(Timetable.Of(timetable.Site, Horizon.DaysFrom(new LocalDate(2020, 1, 1), 5)), Calendars.Plain with { IsFlat = true, IsOfAnySize = true }).IsEmpty);
     }
 
     private const string Two = """
