@@ -20,7 +20,7 @@ public sealed class ReaderAgreementTests : Workshop
     private const int RandomSites = 80;
 
     /// <summary>Of a file; the time that ical.js needs grows with the square of the length.</summary>
-    private const int MostBytes = 300_000;
+    private const int MostBytes = 120_000;
 
     private const int ShownDifferences = 6;
     private const string StandardInput = "-";

@@ -24,22 +24,32 @@ internal sealed class EventPlanner(Timetable shown, Timetable timetable, Calenda
         var occasions = new Occasions(shown, schedule, options, _clock);
         if (occasions.Unit == EventUnit.Pass) occasions = new Occasions(timetable, schedule, options with { Unit = EventUnit.Pass }, _clock);
         var (groups, singles) = Sort(occasions, GoesBySun(schedule));
-        var steady = options.IsOpenEnded && zone.IsEndless ? SteadyDays.Of(timetable.Site, schedule, timetable.Horizon.Until) : null;
+        var endless = EndlessOf(schedule, occasions);
+        var endlessKeys = new HashSet<OccasionKey>();
         var series = new List<(EventForm Form, Series Series)>();
-        foreach (var (form, group) in groups)
+        foreach (var ofKey in groups.GroupBy(group => group.Key.Key))
         {
-            var found = FinderFor(schedule, form).Find([.. group.Select(occasion => _clock.At(occasion.Start).Day)], out var leftOver);
-            var alone = leftOver.ToHashSet();
-            singles.AddRange(group.Where(occasion => alone.Contains(_clock.At(occasion.Start).Day)));
-            series.AddRange(GoOnForEver(found, form, occasions, schedule, steady).Select(one => (form, one)));
+            FormDays[] forms = [.. ofKey.Select(group => new FormDays(group.Key, [.. group.Value.Select(occasion => _clock.At(occasion.Start).Day)]))];
+            var goingOn = endless?.Of(forms, (days, prefersMonths) => Say(schedule, days, prefersMonths));
+            if (goingOn is not null) endlessKeys.Add(ofKey.Key);
+            foreach (var said in goingOn ?? forms.Select(days => Say(schedule, days, prefersMonths: false)))
+            {
+                series.AddRange(said.Series.Select(one => (said.Form, one)));
+                singles.AddRange(groups[said.Form].Where(occasion => said.LeftOver.Contains(_clock.At(occasion.Start).Day)));
+            }
         }
 
         return new ScheduleEvents(
             occasions,
             [.. Marked(series).Select(Shown).OfType<EventSeries>()],
             [.. singles.Where(IsShown).OrderBy(single => single.Start).ThenBy(single => single.Key.Step)],
-            IsCut(schedule, [.. groups.Keys.Select(form => form.Key).Concat(singles.Select(single => single.Key)).Distinct()], series));
+            IsCut(schedule, [.. groups.Keys.Select(form => form.Key).Concat(singles.Select(single => single.Key)).Distinct()], endlessKeys));
     }
+
+    private EndlessSeries? EndlessOf(Schedule schedule, Occasions occasions) =>
+        options.IsOpenEnded && zone.IsEndless && SteadyDays.Of(timetable.Site, schedule, timetable.Horizon.Until) is { } steady
+            ? new EndlessSeries(steady, occasions, zone, date => timetable.PlanOn(schedule.Index, date).Seconds)
+            : null;
 
     private (Dictionary<EventForm, List<Occasion>> Groups, List<Occasion> Singles) Sort(Occasions occasions, bool areAllSingle)
     {
@@ -60,10 +70,13 @@ internal sealed class EventPlanner(Timetable shown, Timetable timetable, Calenda
         return (groups, singles);
     }
 
-    private SeriesFinder FinderFor(Schedule schedule, EventForm form)
+    private SaidDays Say(Schedule schedule, FormDays days, bool prefersMonths)
     {
+        var form = days.Form;
         var sets = schedule.Days.Concat(schedule.Starts.Where(start => form.Key.StartNumber == 0 || start.Number == form.Key.StartNumber).SelectMany(start => start.On));
-        return new SeriesFinder(new RuleCandidates(sets, form.Shift), day => form.IsTouchedOn(day, _clock));
+        var finder = new SeriesFinder(new RuleCandidates(sets, form.Shift), day => form.IsTouchedOn(day, _clock), prefersMonths);
+        var series = finder.Find(days.Days, out var leftOver);
+        return new SaidDays(form, [.. series], [.. leftOver]);
     }
 
     private bool GoesBySun(Schedule schedule) => schedule.Starts.Any(start => start switch
@@ -73,71 +86,6 @@ internal sealed class EventPlanner(Timetable shown, Timetable timetable, Calenda
         StartAfter after => GoesBySun(timetable.Site.Schedules.First(other => other.Name == after.Other)),
         _ => false,
     });
-
-    /// <summary>The series without an end, if together they then say each date for ever, and no clock change ever touches one; else as they are.</summary>
-    private List<Series> GoOnForEver(List<Series> found, EventForm form, Occasions occasions, Schedule schedule, SteadyDays? steady)
-    {
-        if (steady is null || !form.IsWhole || found.Count == 0) return found;
-        var open = found.Where(series => !GivesMore(series, steady.Until)).ToList();
-        var sample = found[0].First - form.Shift;
-        var months = MonthsLike(sample, occasions, steady.Until);
-        for (var day = steady.Until; day < steady.Until + steady.Length; day++)
-        {
-            var given = 0;
-            foreach (var series in open)
-            {
-                if (series.Rule.Contains(day, series.First)) given++;
-            }
-
-            if (given != (IsWanted(day - form.Shift) ? 1 : 0)) return found;
-        }
-
-        var window = steady.Window(form, timetable.PlanOn(schedule.Index, sample).Seconds);
-        if (zone.Changes.Any(change => Touches(change, window, date => !steady.RepeatsWithCalendar || IsWanted(date)))) return found;
-        return [.. found.Select(series => open.Contains(series) ? series with { Last = null } : series)];
-
-        bool IsWanted(int date) => steady.IsDue(form.Key.StartNumber, date) && (months == AllMonths || (months & (1 << CivilDate.FromDayNumber(date).Month)) != 0);
-    }
-
-    private const int AllMonths = 0b1_1111_1111_1110;
-
-    /// <summary>Whether a rule that went on would say a day before the end of the horizon that its series does not.</summary>
-    private static bool GivesMore(Series series, int until)
-    {
-        for (var day = series.Last!.Value + 1; day < until; day++)
-        {
-            if (series.Rule.Contains(day, series.First)) return true;
-        }
-
-        return false;
-    }
-
-    /// <summary>The months after the horizon in which a pass does what it does on a date, bit 1 for January.</summary>
-    private static int MonthsLike(int date, Occasions occasions, int until)
-    {
-        var (year, month, _) = CivilDate.FromDayNumber(until);
-        var months = 0;
-        for (var i = 1; i <= 12; i++)
-        {
-            var next = (month + i - 1) % 12 + 1;
-            if (occasions.IsSamePlan(date, CivilDate.DayNumberOf(next > month ? year : year + 1, next, 1))) months |= 1 << next;
-        }
-
-        return months;
-    }
-
-    private static bool Touches((long Before, long After) change, (long From, long To) window, Func<int, bool> isWanted)
-    {
-        var (first, last) = (Math.Min(change.Before, change.After), Math.Max(change.Before, change.After));
-        var earliest = (int)Math.Ceiling((first - window.To) / (double)ZoneClock.SecondsInDay);
-        var latest = (int)Math.Floor((last - window.From) / (double)ZoneClock.SecondsInDay);
-        for (var date = earliest; date <= latest; date++)
-        {
-            if (isWanted(date)) return true;
-        }
-
-        return false;
-    }
 
     /// <summary>The first series of the same passes needs no mark, so that it keeps its name whatever becomes of the others.</summary>
     private static IEnumerable<EventSeries> Marked(List<(EventForm Form, Series Series)> series)
@@ -166,9 +114,8 @@ internal sealed class EventPlanner(Timetable shown, Timetable timetable, Calenda
     private bool IsShown(Occasion occasion) => _clock.At(occasion.Start).Day >= _showFrom;
 
     /// <summary>Whether some start of a schedule goes on after the horizon, other than in series without an end.</summary>
-    private bool IsCut(Schedule schedule, ImmutableArray<OccasionKey> keys, List<(EventForm Form, Series Series)> series)
+    private bool IsCut(Schedule schedule, ImmutableArray<OccasionKey> keys, HashSet<OccasionKey> endless)
     {
-        var endless = series.Where(one => one.Series.Last is null).Select(one => one.Form.Key).ToHashSet();
         return schedule.Starts.Any(start => GoesOn(schedule, start, shown) && Unless(keys.Where(key => key.StartNumber == 0 || key.StartNumber == start.Number)));
 
         bool Unless(IEnumerable<OccasionKey> ofStart) => ofStart.Select(endless.Contains).DefaultIfEmpty(false).Any(isEndless => !isEndless);

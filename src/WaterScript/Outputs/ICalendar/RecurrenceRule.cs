@@ -26,6 +26,9 @@ internal sealed record RecurrenceRule(RuleFrequency Frequency)
     /// <summary>In <see cref="MonthDays"/>, the last day of the month.</summary>
     public const uint LastDay = 1;
 
+    /// <summary>In <see cref="Months"/>, each of them.</summary>
+    public const int AllMonths = 0b1_1111_1111_1110;
+
     private static readonly string[] WeekdayCodes = ["MO", "TU", "WE", "TH", "FR", "SA", "SU"];
 
     /// <summary>Every so many days or weeks.</summary>

@@ -63,7 +63,17 @@ internal sealed class RuleCandidates
         var monthDays = 0u;
         foreach (var day in days.TakeWhile(day => day < days[0] + DaysOfTwoMonths)) monthDays |= 1u << CivilDate.FromDayNumber(day).Day;
         found.Add(RecurrenceRule.OnMonthDays(monthDays));
-        return found.Where(rule => rule.Contains(days[0], days[0]));
+        return found.Concat(InMonths(found, days)).Where(rule => rule.Contains(days[0], days[0]));
+    }
+
+    /// <summary>
+    /// The same rules in the months of the days only, as a season or a length of the month has them. Not those of days of the month: some
+    /// readers give the days of the first month twice.
+    /// </summary>
+    private static IEnumerable<RecurrenceRule> InMonths(IEnumerable<RecurrenceRule> rules, ImmutableArray<int> days)
+    {
+        var months = days.Aggregate(0, (bits, day) => bits | (1 << CivilDate.FromDayNumber(day).Month));
+        return months == RecurrenceRule.AllMonths ? [] : rules.Where(rule => rule.Interval == 1 && rule.Frequency != RuleFrequency.Monthly).Select(rule => rule with { Months = months });
     }
 
     /// <summary>Each day before the first of a month is the last of the one before.</summary>

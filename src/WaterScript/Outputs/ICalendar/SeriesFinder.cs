@@ -9,7 +9,8 @@ namespace WaterScript.Outputs;
 /// </summary>
 /// <param name="candidates">Guesses.</param>
 /// <param name="isTouched">Whether a clock change would touch an event on a day: no rule may ever give one.</param>
-internal sealed class SeriesFinder(RuleCandidates candidates, Func<int, bool> isTouched)
+/// <param name="prefersMonths">Whether of rules that say the same one that names its months is better, because it may go on.</param>
+internal sealed class SeriesFinder(RuleCandidates candidates, Func<int, bool> isTouched, bool prefersMonths)
 {
     /// <summary>Fewer events than this are not worth a rule.</summary>
     private const int FewestEvents = 3;
@@ -57,7 +58,8 @@ internal sealed class SeriesFinder(RuleCandidates candidates, Func<int, bool> is
     }
 
     /// <summary>Of rules that say the same, one of days or weeks is understood by more calendar apps.</summary>
-    private static bool IsPlainer(RecurrenceRule rule, RecurrenceRule other) =>
+    private bool IsPlainer(RecurrenceRule rule, RecurrenceRule other) =>
+        prefersMonths && (rule.Months != 0) != (other.Months != 0) ? rule.Months != 0 :
         rule.Frequency != other.Frequency ? rule.Frequency < other.Frequency : rule.Interval < other.Interval;
 
     /// <summary>Goes through the days of a rule, and ends it where it says most: days given, less days taken out.</summary>

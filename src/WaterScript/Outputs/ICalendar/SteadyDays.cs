@@ -45,6 +45,9 @@ internal sealed class SteadyDays
         return isInCalendar ? new SteadyDays(site, schedule, first, length, CivilDate.DaysInCycle % period == 0) : null;
     }
 
+    /// <summary>Whether something takes a part of passes day by day.</summary>
+    public bool IsCutEachDay => _schedule.Cut is not null;
+
     /// <summary>Whether passes of a start are due on a date from <see cref="Until"/> on.</summary>
     /// <param name="startNumber">Number of the start; 0 for any.</param>
     /// <param name="date">In days since 1970-01-01.</param>

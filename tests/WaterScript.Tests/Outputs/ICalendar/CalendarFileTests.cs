@@ -52,6 +52,9 @@ public sealed class CalendarFileTests
     [InlineData("on last day of month", "FREQ=MONTHLY;BYMONTHDAY=-1")]
     [InlineData("on second tue of month", "FREQ=MONTHLY;BYDAY=2TU")]
     [InlineData("on last fri of month", "FREQ=MONTHLY;BYDAY=-1FR")]
+    [InlineData("every day; from 1 apr to 30 sep", "FREQ=DAILY;BYMONTH=4,5,6,7,8,9")]
+    [InlineData("on mon, thu; from 1 apr to 30 sep", "FREQ=WEEKLY;WKST=MO;BYMONTH=4,5,6,7,8,9;BYDAY=MO,TH")]
+    [InlineData("on mon, thu; from 1 nov to last feb", "FREQ=WEEKLY;WKST=MO;BYMONTH=1,2,11,12;BYDAY=MO,TH")]
     public void A_recurrence_is_one_series_without_an_end(string days, string rule)
     {
         var site = Sites.Read(Sites.Garden($"schedule only {{ {days}; start at 06:00; steps {{ water a for 10 min }} }}"));
@@ -59,7 +62,35 @@ public sealed class CalendarFileTests
         var calendar = CalendarFile.Of(timetable, OpenEnded);
         Assert.Equal((1, 0, false), (calendar.Series, calendar.SingleEvents, calendar.IsCut));
         Assert.Contains($"RRULE:{rule}\r\n", Unfolded(Calendars.Write(timetable, OpenEnded)), StringComparison.Ordinal);
-        Assert.Contains($"RRULE:{rule};UNTIL=20", Unfolded(Calendars.Write(timetable, Calendars.Plain)), StringComparison.Ordinal);
+        if (!days.Contains("from", StringComparison.Ordinal)) Assert.Contains($"RRULE:{rule};UNTIL=20", Unfolded(Calendars.Write(timetable, Calendars.Plain)), StringComparison.Ordinal);
+    }
+
+    /// <summary>Such a season begins or ends within a month, or counts anew each year, or goes by days of the month: no rule that all readers expand alike says it.</summary>
+    [Theory]
+    [InlineData("every day; from 15 apr to 20 sep")]
+    [InlineData("every 3 days; from 1 apr to 30 sep")]
+    [InlineData("on days 1, 15 of month; from 1 may to 31 aug")]
+    [InlineData("on mon; from 1 nov to 28 feb")]
+    public void A_season_that_no_rule_says_has_the_end_of_the_file(string days)
+    {
+        var site = Sites.Read(Sites.Garden($"schedule only {{ {days}; start at 06:00; steps {{ water a for 10 min }} }}"));
+        var timetable = Timetable.Of(site, Horizon.YearFrom(site.Effective));
+        var calendar = CalendarFile.Of(timetable, OpenEnded);
+        Assert.True(calendar.IsCut);
+        Assert.Equal(calendar.Series, Unfolded(Calendars.Write(timetable, OpenEnded)).Split(";UNTIL=").Length - 1);
+    }
+
+    [Fact]
+    public void A_scale_by_the_month_is_a_series_for_each_length()
+    {
+        var site = Sites.Read(Sites.Garden(
+            """
+            scale year { apr 50 %; may 60 %; jun 60 %; aug 90 % }
+            schedule only { on mon, thu; start at 06:00; scale year; steps { water a for 10 min } }
+            """));
+        var timetable = Timetable.Of(site, Horizon.YearFrom(site.Effective));
+        var rules = Unfolded(Calendars.Write(timetable, OpenEnded)).Split("\r\n").Where(line => line.StartsWith("RRULE:FREQ=WEEKLY", StringComparison.Ordinal));
+        Assert.Equal(["1,2,3,7,9,10,11,12", "4", "5,6", "8"], rules.Select(rule => rule.Split("BYMONTH=")[1].Split(';')[0]));
     }
 
     [Fact]
