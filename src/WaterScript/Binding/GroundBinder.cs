@@ -1,22 +1,16 @@
 using System.Collections.Immutable;
 using NodaTime;
+using WaterScript.Agronomy;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Syntax;
+using WaterScript.Text;
 
 namespace WaterScript.Binding;
 
 /// <summary>Soils, plants, the climate and scales.</summary>
 internal sealed class GroundBinder(Declarations declarations, Scope scope)
 {
-    /// <summary>Soils that need no block (textures of the United States Department of Agriculture).</summary>
-    public static IReadOnlyList<string> BuiltInSoils { get; } =
-        ["sand", "loamy-sand", "sandy-loam", "loam", "silt-loam", "silt", "clay-loam", "silty-clay-loam", "silty-clay", "clay"];
-
-    /// <summary>Plants that need no block (crops of FAO Irrigation and Drainage Paper 56, tables 12 and 22).</summary>
-    public static IReadOnlyList<string> BuiltInPlants { get; } =
-        ["turf-cool", "turf-warm", "tomato", "lettuce", "pepper", "squash", "strawberry", "potato", "onion", "berries", "conifers", "citrus"];
-
     /// <summary>Soils of the file's own.</summary>
     public NameTable<Soil> Soils { get; } = new("soil", scope);
 
@@ -38,10 +32,26 @@ internal sealed class GroundBinder(Declarations declarations, Scope scope)
         foreach (var placed in declarations.Blocks("scale")) BindScale(Read(placed, Schema.Scale.Block));
     }
 
+    /// <summary>The soil of a name, the file's own before a built-in one; null, and reported, when there is none.</summary>
+    public Soil? SoilOf(BoundBlock block, Property<NameNode?> property) => Named(block, property, Soils, SoilTable.All, soil => soil.Name);
+
+    /// <summary>The plants of a name, the file's own before built-in ones; null, and reported, when there are none.</summary>
+    public Plants? PlantsOf(BoundBlock block, Property<NameNode?> property) => Named(block, property, Plants, PlantTable.All, plants => plants.Name);
+
+    private T? Named<T>(BoundBlock block, Property<NameNode?> property, NameTable<T> own, ImmutableArray<T> builtIn, Func<T, string> nameOf)
+        where T : class
+    {
+        if (block.Get(property) is not { } name) return null;
+        if (own.TryUse(name.Text, out var found)) return found;
+        if (builtIn.FirstOrDefault(known => nameOf(known) == name.Text) is { } known) return known;
+        scope.ReportUnknown(new Location(block.Source, name.Span), $"no {property.Name} is called \"{name.Text}\"", name.Text, own.Names, builtIn.Select(nameOf));
+        return null;
+    }
+
     private BoundBlock Read(Placed<BlockNode> placed, BlockSchema schema) => BlockReader.Read(placed.Node, placed.Source, schema, scope);
 
-    private void BindSoil(BoundBlock block) => Soils.Add(block.Name.Text, block.Origin, new Soil(
-        block.Name.Text, block.Label, block.Origin, block.Get(Schema.Soil.Intake), block.Get(Schema.Soil.Holds), block.Get(Schema.Soil.Ponds)));
+    private void BindSoil(BoundBlock block) => Soils.Add(block.Name.Text, block.Origin, SoilTable.Completed(new Soil(
+        block.Name.Text, block.Label, block.Origin, block.Get(Schema.Soil.Intake), block.Get(Schema.Soil.Holds), block.Get(Schema.Soil.Ponds) is { } ponds ? [ponds] : [])));
 
     private void BindPlants(BoundBlock block)
     {
@@ -50,8 +60,8 @@ internal sealed class GroundBinder(Declarations declarations, Scope scope)
         if (everyMonth is not null && months.Any(month => month is not null))
             scope.Report(Rules.Contradiction, block.Find(Schema.Plants.Coefficient)!.Origin, "one coefficient for all months, and lines for single ones", wayOut: "Give one of the two.");
         var coefficients = everyMonth is null && months.All(month => month is null) ? [] : months.Select(month => month ?? everyMonth).ToImmutableArray();
-        Plants.Add(block.Name.Text, block.Origin, new Plants(
-            block.Name.Text, block.Label, block.Origin, coefficients, block.Get(Schema.Plants.Roots), block.Get(Schema.Plants.Depletion)));
+        Plants.Add(block.Name.Text, block.Origin, PlantTable.Completed(new Plants(
+            block.Name.Text, block.Label, block.Origin, coefficients, block.Get(Schema.Plants.Roots), block.Get(Schema.Plants.Depletion))));
     }
 
     private void BindClimate(BoundBlock block) => Climate = new Climate(block.Origin, [.. Schema.Climate.Months.Select(block.Get)]);

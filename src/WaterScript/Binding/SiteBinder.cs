@@ -25,7 +25,7 @@ internal static class SiteBinder
         zones.BindZones();
         var lists = new ZoneListBinder(declarations.All<GroupNode>(), zones.Zones, scope);
         var devices = zones.BindDevices(lists);
-        var steps = new StepBinder(declarations.All<SequenceNode>(), lists, devices, new AmountCheck(zones.Misread, scope), scope);
+        var steps = new StepBinder(declarations.All<SequenceNode>(), lists, devices, new AmountCheck(zones.Misread, scope), new AutoCycleCheck(zones.Misread, scope), scope);
         var holds = new HoldBinder(lists, scope);
         var restrictions = new RestrictionBinder(lists, hasPosition, scope);
         var schedules = Schedules(declarations, new ScheduleBinder(steps, ground.Scales, hasPosition, scope), scope);
@@ -54,7 +54,7 @@ internal static class SiteBinder
             Schedules = schedules,
             Acceptances = new AcceptBinder(scope).Bind(files),
         };
-        new NotYetComputed(site, scope).Report();
+        new ClimateCheck(site, scope).Report();
         return IsUsable(block) ? site : null;
     }
 

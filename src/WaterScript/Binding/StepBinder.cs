@@ -12,16 +12,18 @@ internal sealed class StepBinder
 {
     private readonly ZoneListBinder _lists;
     private readonly AmountCheck _amounts;
+    private readonly AutoCycleCheck _cycles;
     private readonly IReadOnlyDictionary<string, Device> _injectors;
     private readonly Scope _scope;
     private readonly Dictionary<string, Placed<SequenceNode>> _nodes;
     private readonly NameTable<Sequence> _sequences;
     private readonly List<string> _open = [];
 
-    public StepBinder(IEnumerable<Placed<SequenceNode>> sequences, ZoneListBinder lists, IEnumerable<Device> devices, AmountCheck amounts, Scope scope)
+    public StepBinder(IEnumerable<Placed<SequenceNode>> sequences, ZoneListBinder lists, IEnumerable<Device> devices, AmountCheck amounts, AutoCycleCheck cycles, Scope scope)
     {
         _lists = lists;
         _amounts = amounts;
+        _cycles = cycles;
         _scope = scope;
         _injectors = devices.Where(device => device.Kind == DeviceKind.Injector).ToDictionary(device => device.Name, StringComparer.Ordinal);
         _nodes = sequences.ToDictionary(sequence => sequence.Node.Name.Text, StringComparer.Ordinal);
@@ -98,7 +100,10 @@ internal sealed class StepBinder
         foreach (var run in steps.OfType<RunStep>()) CheckInCycle(run);
         var cycle = node.Cycle is null ? null : RowCursor.Length(_scope, origin.Source, node.Cycle, "cycle 6 min soak 30 min");
         var soak = node.Soak is null ? null : RowCursor.Length(_scope, origin.Source, node.Soak, "cycle 6 min soak 30 min");
-        return (node.Cycle is not null && cycle is null) || (node.Soak is not null && soak is null) ? null : new CycleStep(origin, cycle, soak, steps);
+        if ((node.Cycle is not null && cycle is null) || (node.Soak is not null && soak is null)) return null;
+        var step = new CycleStep(origin, cycle, soak, steps);
+        if (cycle is null) _cycles.Check(step);
+        return step;
     }
 
     private void CheckInCycle(RunStep run)

@@ -13,9 +13,11 @@ internal sealed class StepSum(Func<Step, decimal> ofOne, Func<CycleStep, decimal
     /// <summary>Counts runs and pauses.</summary>
     public static StepSum Runs()
     {
-        return new StepSum(RunsOf, cycle => new StepSum(step => step is WaterStep water ? PiecesOf(water, cycle) * RunsOf(step) : 1, _ => 1).Of(cycle.Steps));
+        return new StepSum(RunsOf, cycle => new StepSum(step => step is WaterStep water ? PiecesIn(water, cycle) : 1, _ => 1).Of(cycle.Steps));
 
         static decimal RunsOf(Step step) => step is WaterStep water ? water.Parts.Sum(part => (decimal)part.Zones.Length) : 1;
+
+        static decimal PiecesIn(WaterStep water, CycleStep cycle) => water.Parts.Sum(part => PiecesOf(water, part, cycle) * part.Zones.Length);
     }
 
     /// <summary>Adds up seconds; those of a cycle as if every piece had to wait for all of its soak, which is the most that it can come to.</summary>
@@ -31,16 +33,17 @@ internal sealed class StepSum(Func<Step, decimal> ofOne, Func<CycleStep, decimal
         };
 
         static decimal SoakOf(Step step, CycleStep cycle) =>
-            step is WaterStep water && cycle.Soak is { } soak ? water.Parts.Length * PiecesOf(water, cycle) * (decimal)soak.TotalSeconds : 0;
+            step is WaterStep water ? water.Parts.Sum(part => PiecesOf(water, part, cycle) * part.Zones.Max(zone => CycleAndSoak.Soak(cycle, zone, LongestPiece(part, cycle)))) : 0;
     }
 
-    /// <summary>Into how many pieces a cycle splits each part of a watering, at most.</summary>
-    private static decimal PiecesOf(WaterStep water, CycleStep cycle)
+    /// <summary>Into how many pieces a cycle splits a part of a watering, at most.</summary>
+    private static decimal PiecesOf(WaterStep water, ZonePart part, CycleStep cycle)
     {
-        if (cycle.Cycle is not { } longest) return 1;
-        var seconds = water.Parts.Max(part => part.Zones.Max(zone => LongestOf(water, [zone]) * Math.Max(100, zone.TrimPercent) / 100));
-        return decimal.Ceiling(seconds / (decimal)longest.TotalSeconds);
+        var seconds = part.Zones.Max(zone => LongestOf(water, [zone]) * Math.Max(100, zone.TrimPercent) / 100);
+        return decimal.Ceiling(seconds / LongestPiece(part, cycle));
     }
+
+    private static long LongestPiece(ZonePart part, CycleStep cycle) => CycleAndSoak.LongestPiece(cycle, part.Zones);
 
     /// <summary>How long the longest of some zones is watered, before scale and trim, in seconds.</summary>
     private static decimal LongestOf(WaterStep water, IEnumerable<Zone> zones) =>

@@ -31,6 +31,9 @@ internal static class Values
 {
     private const int MostOutputs = 4_096;
 
+    /// <summary>Nearer to the ground no wind is measured, and the logarithm of FAO 56, eq. 47, comes near to zero.</summary>
+    private static readonly Bounds HeightOfWind = new(0.5m, 200);
+
     public static Func<RowCursor, Quantity?> Amount(Dimension dimension, Bounds? bounds = null) =>
         row => row.Quantity(dimension, bounds ?? Bounds.Positive);
 
@@ -172,6 +175,10 @@ internal static class Values
         {
             row.Scope.Report(Rules.Contradiction, month.Origin, "both temperatures and et", wayOut: "Give one of the two.");
         }
+        else if (month is { Coldest: null } and not { HumidityLeast: null, Wind: null, Sun: null })
+        {
+            row.Scope.Report(Rules.Missing, month.Origin, "humidity, wind and sun without temperatures", "nothing can be reckoned from these alone", "Begin with the mean minimum and maximum, like this: 16.1 C to 27.9 C");
+        }
 
         return month;
     }
@@ -180,7 +187,7 @@ internal static class Values
     {
         if (row.Accept("rain")) return row.Quantity(Dimension.Depth, Bounds.NotNegative) is { } rain ? month with { Rain = rain } : null;
         if (row.Accept("et")) return row.Quantity(Dimension.DepthRate, Bounds.NotNegative) is { } et ? month with { Et = et } : null;
-        if (row.Accept("wind")) return row.Quantity(Dimension.Wind, Bounds.NotNegative) is { } wind ? month with { Wind = wind } : null;
+        if (row.Accept("wind")) return Wind(row, month);
         if (row.Accept("sun")) return row.Quantity(Dimension.Sunshine, new Bounds(0, 24)) is { } sun ? month with { Sun = sun } : null;
         if (row.Accept("humidity"))
         {
@@ -200,5 +207,13 @@ internal static class Values
             && row.Quantity(Dimension.Temperature, possible with { Least = coldest.InBase }, mayBeNegative: true) is { } warmest
             ? month with { Coldest = coldest, Warmest = warmest }
             : null;
+    }
+
+    /// <summary><c>wind 2.1 m/s</c>, or <c>wind 10 km/h at 10 m</c>.</summary>
+    private static ClimateMonth? Wind(RowCursor row, ClimateMonth month)
+    {
+        if (row.Quantity(Dimension.Wind, Bounds.NotNegative) is not { } wind) return null;
+        if (!row.Accept("at")) return month with { Wind = wind };
+        return row.Quantity(Dimension.Length, HeightOfWind) is { } height ? month with { Wind = wind, WindHeight = height } : null;
     }
 }

@@ -81,9 +81,9 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
             Heads = block.Get(Schema.Zone.Heads) is { } heads ? Enum.Parse<Heads>(heads, ignoreCase: true) : Heads.Unknown,
             EfficiencyPercent = block.Get(Schema.Zone.Efficiency),
             UniformityPercent = block.Get(Schema.Zone.Uniformity),
-            Soil = NameOf(block, Schema.Zone.Soil, GroundBinder.BuiltInSoils, ground.Soils),
+            Soil = ground.SoilOf(block, Schema.Zone.Soil),
             SlopePercent = block.Get(Schema.Zone.Slope),
-            Plants = NameOf(block, Schema.Zone.Plants, GroundBinder.BuiltInPlants, ground.Plants),
+            Plants = ground.PlantsOf(block, Schema.Zone.Plants),
             TrimPercent = block.Get(Schema.Zone.Trim) ?? 100,
             TrimOrigin = block.Find(Schema.Zone.Trim)?.Origin,
             Longest = block.Get(Schema.Zone.Longest),
@@ -127,15 +127,6 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
             "the rate does not follow from flow and area",
             string.Create(System.Globalization.CultureInfo.InvariantCulture, $"flow and area make {reckoned:0.##} mm/h"),
             "Delete the rate, or mend the flow or the area.");
-    }
-
-    private string? NameOf<T>(BoundBlock block, Property<NameNode?> property, IReadOnlyList<string> builtIn, NameTable<T> own)
-        where T : class
-    {
-        if (block.Get(property) is not { } name) return null;
-        if (own.TryUse(name.Text, out _) || builtIn.Contains(name.Text)) return name.Text;
-        scope.ReportUnknown(new Location(block.Source, name.Span), $"no {property.Name} is called \"{name.Text}\"", name.Text, own.Names, builtIn);
-        return null;
     }
 
     private Device? DeviceFrom(Placed<BlockNode> placed, DeviceKind kind, BlockSchema schema, int index, ZoneListBinder lists)

@@ -31,7 +31,7 @@ public sealed record Area(string Name, ImmutableArray<string> Slugs)
         [
             "holding-over", "inrush-over", "pulse-too-soon", "store-too-small", "cannot-close-all", "wire-drop", "too-many-at-once",
         ]),
-        new("plants and soil", ["runs-off", "under-watered", "over-watered", "below-roots", "uneven-together", "frost-months"]),
+        new("plants and soil", ["runs-off", "soak-cut", "under-watered", "over-watered", "below-roots", "uneven-together", "frost-months"]),
     ];
 
     /// <summary>Whether some of it is checked.</summary>

@@ -21,7 +21,6 @@ public static class Catalogue
         "night-too-short",
         "midday-watering", "ends-late",
         "clocks-apart",
-        "runs-off", "under-watered", "over-watered", "below-roots", "uneven-together", "frost-months",
     ];
 
     /// <summary>The rules that look at what a site would do.</summary>
@@ -73,6 +72,15 @@ public static class Catalogue
         new(TankRunsDry.Rule, survey => new TankRunsDry(survey)) { SeesManual = true },
         new(Hammer.Rule, survey => new Hammer(survey)) { SeesManual = true },
         new(VacuumBreakerHours.Rule, survey => new VacuumBreakerHours(survey)) { SeesManual = true },
+
+        // plants and soil
+        new(RunsOff.Rule, survey => new RunsOff(survey)),
+        new(SoakCut.Rule, survey => new SoakCut(survey)),
+        new(UnderWatered.Rule, survey => new UnderWatered(survey)),
+        new(OverWatered.Rule, survey => new OverWatered(survey)),
+        new(BelowRoots.Rule, survey => new BelowRoots(survey)),
+        new(UnevenTogether.Rule, survey => new UnevenTogether(survey)),
+        new(FrostMonths.Rule, survey => new FrostMonths(survey)),
 
         // power
         new(TooManyAtOnce.Rule, survey => new TooManyAtOnce(survey)) { SeesManual = true },

@@ -13,6 +13,8 @@ internal sealed class Survey(Timetable timetable, Schedule? manual = null)
     /// <summary>Start of the manual pass.</summary>
     private readonly long _start = manual is null ? 0 : timetable.Passes().First().Start;
 
+    private DemandMet? _demandMet;
+
     /// <summary>The site.</summary>
     public Site Site => Timetable.Site;
 
@@ -39,6 +41,12 @@ internal sealed class Survey(Timetable timetable, Schedule? manual = null)
 
     /// <summary>Runs that want one zone at once; complete when the walk is over.</summary>
     public ZoneMeetings ZoneMeetings { get; } = new(timetable.Site);
+
+    /// <summary>How long each zone is watered on each date; complete when the walk is over.</summary>
+    public WaterLedger Water { get; } = new(timetable.Site);
+
+    /// <summary>What zones get against what their plants want; asked for when the walk is over.</summary>
+    public DemandMet DemandMet => _demandMet ??= new DemandMet(this);
 
     /// <summary>What breaks restrictions; complete when the walk is over.</summary>
     public RestrictionWatch Restrictions { get; } = new(timetable.Site);

@@ -56,6 +56,7 @@ internal sealed class Walk(Survey survey, IReadOnlyList<ICheck> checks)
             survey.Askers.Add(run);
             _demand.Add(run);
             survey.Restrictions.See(run);
+            survey.Water.Add(run);
             foreach (var check in _runs) check.See(run);
             yield return run;
         }

@@ -4,17 +4,35 @@ using WaterScript.Text;
 
 namespace WaterScript.Model;
 
-/// <summary>A soil of the file's own. What is not given is null.</summary>
-public sealed record Soil(string Name, string? Label, Location Origin, Quantity? Intake, Quantity? Holds, Quantity? Ponds);
-
-/// <summary>Plants of the file's own. What is not given is null.</summary>
+/// <summary>A soil. What is not known is null.</summary>
 /// <param name="Name">Its name.</param>
 /// <param name="Label">What people read, or null.</param>
-/// <param name="Origin">Where its name stands.</param>
-/// <param name="Coefficients">Crop coefficient for January to December: twelve values, or empty where none is given.</param>
+/// <param name="Origin">Where its name stands; null for one that is built in.</param>
+/// <param name="Intake">What it takes in, as a rate.</param>
+/// <param name="Holds">Water that it holds for plants, as a depth held.</param>
+/// <param name="Ponds">Water that may stand on it, as a depth: nothing, one for every slope, or four for slopes of up to 3, 6, 12 and more per cent.</param>
+public sealed record Soil(string Name, string? Label, Location? Origin, Quantity? Intake, Quantity? Holds, ImmutableArray<Quantity> Ponds)
+{
+    private static readonly decimal[] Slopes = [3, 6, 12];
+
+    /// <summary>Water that may stand on it at a slope, or null.</summary>
+    /// <param name="slope">Slope in per cent.</param>
+    public Quantity? PondsOn(decimal slope) => Ponds switch
+    {
+        [] => null,
+        [var always] => always,
+        _ => Ponds[Slopes.Count(most => slope > most)],
+    };
+}
+
+/// <summary>Plants. What is not known is null.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="Label">What people read, or null.</param>
+/// <param name="Origin">Where its name stands; null for plants that are built in.</param>
+/// <param name="Coefficients">Crop coefficient for January to December: twelve values, null for a month in which the plants are not in the ground; empty where none is given.</param>
 /// <param name="Roots">Depth of the roots.</param>
 /// <param name="DepletionPercent">Share of the water held that may be used, in per cent.</param>
-public sealed record Plants(string Name, string? Label, Location Origin, ImmutableArray<decimal?> Coefficients, Quantity? Roots, decimal? DepletionPercent);
+public sealed record Plants(string Name, string? Label, Location? Origin, ImmutableArray<decimal?> Coefficients, Quantity? Roots, decimal? DepletionPercent);
 
 /// <summary>Monthly means of the weather.</summary>
 /// <param name="Origin">Where it stands.</param>
@@ -42,11 +60,26 @@ public sealed record ClimateMonth(Location Origin)
     /// <summary>Mean daily greatest relative humidity in per cent.</summary>
     public decimal? HumidityGreatest { get; init; }
 
-    /// <summary>Mean wind speed 2 m above ground.</summary>
+    /// <summary>Mean wind speed.</summary>
     public Quantity? Wind { get; init; }
+
+    /// <summary>Height above ground at which the wind was measured; null for 2 m.</summary>
+    public Quantity? WindHeight { get; init; }
 
     /// <summary>Mean bright sunshine a day.</summary>
     public Quantity? Sun { get; init; }
+
+    /// <summary>Mean temperatures in °C; null where none are given.</summary>
+    public MeanTemperatures? Means => this is { Coldest: { } coldest, Warmest: { } warmest } ? new((double)coldest.InBase, (double)warmest.InBase) : null;
+}
+
+/// <summary>Mean daily extremes of the air temperature.</summary>
+/// <param name="Coldest">In °C.</param>
+/// <param name="Warmest">In °C, no less.</param>
+public readonly record struct MeanTemperatures(double Coldest, double Warmest)
+{
+    /// <summary>The middle of the two, in °C.</summary>
+    public double Mean => (Coldest + Warmest) / 2;
 }
 
 /// <summary>Shares of the written run times.</summary>

@@ -81,13 +81,13 @@ public sealed record Zone
     public decimal? UniformityPercent { get; init; }
 
     /// <summary>Its soil, own or built in, or null.</summary>
-    public string? Soil { get; init; }
+    public Soil? Soil { get; init; }
 
     /// <summary>Slope of the ground in per cent, or null.</summary>
     public decimal? SlopePercent { get; init; }
 
     /// <summary>Its plants, own or built in, or null.</summary>
-    public string? Plants { get; init; }
+    public Plants? Plants { get; init; }
 
     /// <summary>A share of every run time, in per cent; 100 unless written.</summary>
     public decimal TrimPercent { get; init; } = 100;

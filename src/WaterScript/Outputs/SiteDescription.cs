@@ -8,8 +8,6 @@ namespace WaterScript.Outputs;
 /// <summary>What a site is, once understood: names resolved, quantities in units derived from the SI that their keys name.</summary>
 internal sealed class SiteDescription(Site site)
 {
-    private static readonly string[] Months = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
-
     /// <summary>Writes the entries of the site itself.</summary>
     public void WriteSite(DocumentWriter writer)
     {
@@ -28,6 +26,7 @@ internal sealed class SiteDescription(Site site)
         writer.List("valves", site.Valves, valve => writer.Map(() => WriteValve(writer, valve)));
         writer.List("pumps", site.Devices, device => writer.Map(() => WriteDevice(writer, device)));
         writer.List("zones", site.Zones, zone => writer.Map(() => WriteZone(writer, zone)));
+        new GroundDescription(site, writer).Write();
         if (!site.Scales.IsEmpty) writer.List("scales", site.Scales, scale => writer.Map(() => WriteScale(writer, scale)));
         if (!site.Holds.IsEmpty) writer.List("holds", site.Holds, hold => writer.Map(() => WriteHold(writer, hold)));
         if (!site.ClosedSeasons.IsEmpty) writer.List("closed", site.ClosedSeasons, closed => writer.Map(() => WriteClosed(writer, closed)));
@@ -144,9 +143,9 @@ internal sealed class SiteDescription(Site site)
         writer.Entry("heads", WordOf(zone.Heads));
         writer.Entry("efficiency_percent", Measure.Rounded(zone.EfficiencyPercent));
         writer.Entry("uniformity_percent", Measure.Rounded(zone.UniformityPercent));
-        writer.Entry("soil", zone.Soil);
+        writer.Entry("soil", zone.Soil?.Name);
         writer.Entry("slope_percent", Measure.Rounded(zone.SlopePercent));
-        writer.Entry("plants", zone.Plants);
+        writer.Entry("plants", zone.Plants?.Name);
         writer.Entry("trim_percent", Measure.Rounded(zone.TrimPercent));
         writer.Entry("longest_s", Measure.Seconds(zone.Longest));
         writer.Entry("shortest_s", Measure.Seconds(zone.Shortest));
@@ -177,7 +176,7 @@ internal sealed class SiteDescription(Site site)
 
     private static void WriteMonths(DocumentWriter writer, MonthlyScale scale)
     {
-        for (var month = 0; month < Months.Length; month++) writer.Entry(Months[month], Measure.Rounded(scale.Percents[month] ?? 100));
+        for (var month = 0; month < 12; month++) writer.Entry(GroundDescription.Months[month], Measure.Rounded(scale.Percents[month] ?? 100));
     }
 
     private static void WriteSince(DocumentWriter writer, LocalDate from, decimal percent)

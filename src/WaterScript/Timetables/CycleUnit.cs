@@ -7,19 +7,38 @@ namespace WaterScript.Timetables;
 /// What a cycle splits as one: the zones between two commas. Zones that are on together are split into the same number of
 /// pieces, which the longest of them needs, so that they stay together in every round.
 /// </summary>
-internal sealed class CycleUnit(WaterStep step, string path, List<ZoneTime> times, long longest)
+internal sealed class CycleUnit
 {
+    private readonly List<ZoneTime> _times;
+
+    /// <summary>Makes it.</summary>
+    /// <param name="cycle">The cycle.</param>
+    /// <param name="step">The step that it is written in.</param>
+    /// <param name="path">The path of that step inside the cycle.</param>
+    /// <param name="times">At least one zone.</param>
+    public CycleUnit(CycleStep cycle, WaterStep step, string path, List<ZoneTime> times)
+    {
+        _times = times;
+        Step = step;
+        Path = path;
+        Pieces = CycleAndSoak.Pieces(times.Max(time => time.Seconds), CycleAndSoak.LongestPiece(cycle, times.Select(time => time.Zone)));
+        Soak = times.Max(time => CycleAndSoak.Soak(cycle, time.Zone, CycleAndSoak.Piece(time.Seconds, Pieces, number: 1)));
+    }
+
     /// <summary>The step that it is written in.</summary>
-    public WaterStep Step => step;
+    public WaterStep Step { get; }
 
     /// <summary>The path of that step inside the cycle.</summary>
-    public string Path => path;
+    public string Path { get; }
 
     /// <summary>Into how many pieces it is split.</summary>
-    public long Pieces { get; } = CycleAndSoak.Pieces(times.Max(time => time.Seconds), longest);
+    public long Pieces { get; }
+
+    /// <summary>The least time in seconds after a piece before one of its zones is watered again.</summary>
+    public long Soak { get; }
 
     /// <summary>How long each zone is watered in a round; a zone with fewer seconds than there are pieces is not in all of them.</summary>
     /// <param name="round">From 1 to <see cref="Pieces"/>.</param>
     public List<ZoneTime> TimesIn(long round) =>
-        [.. times.Select(time => time with { Seconds = CycleAndSoak.Piece(time.Seconds, Pieces, round) }).Where(time => time.Seconds > 0)];
+        [.. _times.Select(time => time with { Seconds = CycleAndSoak.Piece(time.Seconds, Pieces, round) }).Where(time => time.Seconds > 0)];
 }

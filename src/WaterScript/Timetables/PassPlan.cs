@@ -18,7 +18,8 @@ internal sealed record PassPlan(ImmutableArray<PlannedRun> Runs, ImmutableArray<
 /// <param name="Step">Number among the schedule's <see cref="StepPaths"/>.</param>
 /// <param name="Rank">Orders runs that start together: by controller, output, zone, then name of the schedule.</param>
 /// <param name="Injector">Index among the site's devices of the injector that doses; -1 for none.</param>
-internal readonly record struct PlannedRun(long Offset, long Seconds, long Overlap, int Zone, int Step, long Rank, int Injector);
+/// <param name="Soak">Seconds that the zone is to soak afterwards; 0 outside of a cycle.</param>
+internal readonly record struct PlannedRun(long Offset, long Seconds, long Overlap, int Zone, int Step, long Rank, int Injector, long Soak);
 
 /// <summary>A watering that scale and trim leave out.</summary>
 /// <param name="Zone">The zone.</param>

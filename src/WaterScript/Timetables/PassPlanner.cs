@@ -8,8 +8,8 @@ namespace WaterScript.Timetables;
 /// <summary>
 /// Lays the steps of a schedule out on the seconds of one pass. The binder has refused steps that nest too deep or make too
 /// many runs, so that this ends and fits in memory. It has also reported each amount that a zone cannot turn into a time and
-/// each cycle whose lengths are not computed: they come here only when somebody wants the timetable despite that, and then
-/// such amounts are left out and such cycles are not split.
+/// each cycle whose lengths it cannot reckon: they come here only when somebody wants the timetable despite that, and then
+/// such amounts are left out and such zones are not split.
 /// </summary>
 internal sealed class PassPlanner
 {
@@ -64,9 +64,6 @@ internal sealed class PassPlanner
             case RunStep run:
                 AddSteps(run.Sequence.Steps, path + ".");
                 break;
-            case CycleStep { Cycle: null } cycle:
-                AddSteps(cycle.Steps, path + ".");
-                break;
             case CycleStep cycle:
                 AddCycle(cycle, path);
                 break;
@@ -92,14 +89,14 @@ internal sealed class PassPlanner
         step.For is { } length ? length.WholeSeconds() : step.With is { } amount ? RunTime.SecondsFor(amount, zone) : null;
 
     /// <summary>Waters zones together, as soon as the change-over lets them.</summary>
-    private void Water(List<ZoneTime> times, WaterStep step, string path)
+    private void Water(List<ZoneTime> times, WaterStep step, string path, long soak = 0)
     {
         if (times.Count == 0) return;
         ChangeOver(times);
         var number = _paths.NumberOf(path, step);
         foreach (var (zone, seconds) in times)
         {
-            _runs.Add(new PlannedRun(_now, seconds, Overlap: 0, zone.Index, number, _order.RankOf(zone, _schedule), _order.IndexOfInjector(step.Through)));
+            _runs.Add(new PlannedRun(_now, seconds, Overlap: 0, zone.Index, number, _order.RankOf(zone, _schedule), _order.IndexOfInjector(step.Through), soak));
             if (zone.Supply is { } supply) _supplyEnds[supply] = Math.Max(_supplyEnds.GetValueOrDefault(supply), _now + seconds);
         }
 
@@ -110,8 +107,7 @@ internal sealed class PassPlanner
     private void AddCycle(CycleStep cycle, string path)
     {
         var units = new List<CycleUnit>();
-        AddUnits(cycle.Steps, prefix: "", cycle.Cycle?.WholeSeconds() ?? 1, units);
-        var soak = cycle.Soak?.WholeSeconds() ?? 0;
+        AddUnits(cycle, cycle.Steps, prefix: "", units);
         var soaked = new Dictionary<int, long>();
         var rounds = units.Select(unit => unit.Pieces).DefaultIfEmpty().Max();
         for (var round = 1L; round <= rounds; round++)
@@ -121,22 +117,22 @@ internal sealed class PassPlanner
                 var times = unit.TimesIn(round);
                 _now = Math.Max(_now, times.Max(time => soaked.GetValueOrDefault(time.Zone.Index)));
                 var ends = _runs.Count;
-                Water(times, unit.Step, string.Create(CultureInfo.InvariantCulture, $"{path}#{round}.{unit.Path}"));
-                for (var i = ends; i < _runs.Count; i++) soaked[_runs[i].Zone] = _runs[i].Offset + _runs[i].Seconds + soak;
+                Water(times, unit.Step, string.Create(CultureInfo.InvariantCulture, $"{path}#{round}.{unit.Path}"), unit.Soak);
+                for (var i = ends; i < _runs.Count; i++) soaked[_runs[i].Zone] = _runs[i].Offset + _runs[i].Seconds + unit.Soak;
             }
         }
     }
 
-    private void AddUnits(IReadOnlyList<Step> steps, string prefix, long longest, List<CycleUnit> units)
+    private void AddUnits(CycleStep cycle, IReadOnlyList<Step> steps, string prefix, List<CycleUnit> units)
     {
         for (var i = 0; i < steps.Count; i++)
         {
             var path = prefix + NumberOf(i);
-            if (steps[i] is RunStep run) AddUnits(run.Sequence.Steps, path + ".", longest, units);
+            if (steps[i] is RunStep run) AddUnits(cycle, run.Sequence.Steps, path + ".", units);
             if (steps[i] is not WaterStep water) continue;
             foreach (var part in water.Parts)
             {
-                if (TimesOf(part, water) is { Count: > 0 } times) units.Add(new CycleUnit(water, path, times, longest));
+                if (TimesOf(part, water) is { Count: > 0 } times) units.Add(new CycleUnit(cycle, water, path, times));
             }
         }
     }

@@ -13,6 +13,7 @@ namespace WaterScript.Timetables;
 /// <param name="PassStart">Start of the pass, in Unix seconds; a pass that begins with a pause starts before its first run.</param>
 /// <param name="Step">Index among the schedule's step paths.</param>
 /// <param name="Injector">Index among the site's devices of the injector that doses; -1 for none.</param>
+/// <param name="Soak">Seconds that the zone is to soak afterwards; 0 outside of a cycle.</param>
 public readonly record struct Run(
     long Number,
     long Start,
@@ -25,7 +26,8 @@ public readonly record struct Run(
     int Pass,
     long PassStart,
     int Step,
-    int Injector = -1)
+    int Injector = -1,
+    long Soak = 0)
 {
     /// <summary>How long it lasts, in seconds.</summary>
     public long Seconds => End - Start;

@@ -78,7 +78,7 @@ internal static class RunStream
             ref readonly var planned = ref Next;
             var start = _pass.Start + planned.Offset;
             var overlap = seconds == planned.Seconds ? planned.Overlap : 0;
-            return new Run(number, start, start + seconds, overlap, planned.Zone, _pass.Schedule, _pass.Day, _pass.StartNumber, _pass.Number, _pass.Start, planned.Step, planned.Injector);
+            return new Run(number, start, start + seconds, overlap, planned.Zone, _pass.Schedule, _pass.Day, _pass.StartNumber, _pass.Number, _pass.Start, planned.Step, planned.Injector, planned.Soak);
         }
     }
 }

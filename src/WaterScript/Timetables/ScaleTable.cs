@@ -1,3 +1,4 @@
+using WaterScript.Agronomy;
 using WaterScript.Calendars;
 using WaterScript.Model;
 
@@ -33,7 +34,7 @@ internal sealed class ScaleTable
     {
         var use = schedule.Scale ?? (schedule.IsManual || schedule.IsExtra ? null : site.Scale);
         var named = use?.Name is { } name ? site.Scales.FirstOrDefault(scale => scale.Name == name) : null;
-        return new ScaleTable(named, use?.Percent ?? AsWritten);
+        return new ScaleTable(named is ClimateScale climate ? OfClimate(climate, schedule, site) : named, use?.Percent ?? AsWritten);
     }
 
     /// <summary>The share on a date, in per cent.</summary>
@@ -44,6 +45,10 @@ internal sealed class ScaleTable
         DatedScale dated => PercentSince(dated, day),
         _ => _fixed,
     };
+
+    /// <summary>The shares of each month, of the plants that the schedule waters.</summary>
+    private static MonthlyScale OfClimate(ClimateScale scale, Schedule schedule, Site site) =>
+        new(scale.Name, scale.Label, scale.Origin, CropDemand.Shares(Waterings.ZonesIn(schedule.Steps), MonthWeather.YearOf(site)));
 
     private static decimal PercentSince(DatedScale scale, int day)
     {

@@ -26,9 +26,9 @@ internal static class Expect
     public static SiteReading Read(string root, params (string Path, string Text)[] others) =>
         SiteReader.Read(SourceText.From("site.water", Unmarked(root)), "site.water", new Files(others), DateTimeZoneProviders.Tzdb);
 
-    /// <summary>The errors; what is understood but not computed yet is none.</summary>
+    /// <summary>The errors.</summary>
     public static Finding[] Errors(SiteReading reading) =>
-        [.. reading.Findings.Where(finding => finding.Severity == Severity.Error && finding.Rule.Slug != Rules.NotComputed.Slug)];
+        [.. reading.Findings.Where(finding => finding.Severity == Severity.Error)];
 
     /// <summary>Holds that the text, after the garden, reads without an error.</summary>
     public static SiteReading Fine(string blocks, string before = Garden)

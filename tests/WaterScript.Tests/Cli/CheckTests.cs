@@ -11,7 +11,7 @@ public sealed class CheckTests : Workshop
         Write("site.water", Good);
         var result = Run("check", "site.water");
         Assert.StartsWith("Garden: nothing found. Read 1 file with 2 zones and 1 schedule. Checked 1 Mar 2026 to 29 Feb 2028: days and times", result.Output, StringComparison.Ordinal);
-        Assert.Matches("\nNot checked yet: .*plants and soil", result.Output);
+        Assert.Contains("plants and soil", result.Output, StringComparison.Ordinal);
         Assert.Equal(("", 0), (result.Error, result.ExitCode));
     }
 

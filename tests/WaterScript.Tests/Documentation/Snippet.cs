@@ -6,9 +6,6 @@ internal enum Verdict
     /// <summary>No error, and nothing written in an unusual form.</summary>
     Compiles,
 
-    /// <summary>Read without mistakes, and refused only because something in it is not computed yet.</summary>
-    Later,
-
     /// <summary>Exactly one finding, of the rule that is named.</summary>
     Fails,
 }
@@ -23,7 +20,7 @@ internal enum Verdict
 /// <item><c>water schedule</c>: statements of a schedule; a day, a start and steps are added where they lack;</item>
 /// <item><c>water steps</c>: steps of a schedule;</item>
 /// <item>then <c>each</c>: every line of the block is a fragment of its own;</item>
-/// <item>then <c>later</c> or <c>fails SLUG</c>: see <see cref="Verdict"/>.</item>
+/// <item>then <c>fails SLUG</c>: see <see cref="Verdict"/>.</item>
 /// </list>
 /// </summary>
 /// <param name="Block">Where it comes from.</param>
@@ -54,7 +51,7 @@ internal sealed record Snippet(FencedBlock Block, string Fragment, string Text, 
         var words = new Queue<string>(block.Info.Skip(1));
         var wrap = words.TryPeek(out var first) && first is "prelude" or "top" or "schedule" or "steps" ? words.Dequeue() : "";
         var fragments = Take(words, "each") ? Lines(block.Text) : [block.Text];
-        var verdict = Take(words, "later") ? Verdict.Later : Take(words, "fails") ? Verdict.Fails : Verdict.Compiles;
+        var verdict = Take(words, "fails") ? Verdict.Fails : Verdict.Compiles;
         var slug = verdict == Verdict.Fails ? words.Dequeue() : "";
         if (words.Count > 0)
             throw new FormatException($"{block}: cannot read the info string \"{string.Join(' ', block.Info)}\"");

@@ -81,9 +81,9 @@ internal static class HandMadeSite
             Heads = Heads.Rotor,
             EfficiencyPercent = 75,
             UniformityPercent = 70,
-            Soil = "loam",
+            Soil = new Soil("loam", null, null, Of(9, "mm/h"), Of(155, "mm/m"), [Of(0.30m, "in"), Of(6, "mm"), Of(5, "mm"), Of(4, "mm")]),
             SlopePercent = 9,
-            Plants = "turf-cool",
+            Plants = new Plants("tomatoes", "Tomatoes", Nowhere, [null, null, null, null, 0.6m, 0.9m, 1.15m, 1.15m, 0.8m, null, null, null], Of(70, "cm"), 40),
             TrimPercent = 90,
             Longest = Duration.FromMinutes(30),
             Shortest = Duration.FromMinutes(2),
@@ -109,6 +109,9 @@ internal static class HandMadeSite
             Controllers = [shed, deck],
             Valves = [ac, click],
             Devices = [new Device { Index = 0, Kind = DeviceKind.Pump, Name = "lift", Origin = Nowhere, Controller = shed, Output = 8, Zones = [lawn], Supply = tank, Load = Of(60, "mA"), StartsAfter = Duration.FromSeconds(2), StopsAfter = Duration.FromSeconds(-2), StartsAnHour = 6 }],
+            Soils = [new Soil("made-ground", null, Nowhere, Of(10, "mm/h"), null, [Of(5, "mm")])],
+            Plants = [lawn.Plants],
+            Climate = new Climate(Nowhere, [.. Enumerable.Range(1, 12).Select(Weather)]),
             Zones = [lawn, no, bare],
             Scales =
             [
@@ -176,4 +179,22 @@ internal static class HandMadeSite
         new(Nowhere, [.. parts.Select(zones => new ZonePart(Nowhere, [.. zones]))], Duration.FromSeconds(seconds), null, null);
 
     private static Quantity Of(decimal value, string unit) => new(value, Units.Find(unit)!);
+
+    /// <summary>One month with all that can be given, one with its evapotranspiration, and no others.</summary>
+    private static ClimateMonth? Weather(int month) => month switch
+    {
+        7 => new ClimateMonth(Nowhere)
+        {
+            Coldest = Of(16.1m, "C"),
+            Warmest = Of(27.9m, "C"),
+            Rain = Of(4, "mm"),
+            HumidityLeast = 45,
+            HumidityGreatest = 85,
+            Wind = Of(10, "km/h"),
+            WindHeight = Of(10, "m"),
+            Sun = Of(10, "h/day"),
+        },
+        8 => new ClimateMonth(Nowhere) { Et = Of(6.2m, "mm/day"), Rain = Of(0.2m, "in") },
+        _ => null,
+    };
 }

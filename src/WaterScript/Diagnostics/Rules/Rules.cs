@@ -24,6 +24,5 @@ public static partial class Rules
         OutOfRange,
         IncludeMissing,
         IncludeOutside,
-        NotComputed,
     ];
 }

@@ -1,0 +1,90 @@
+using WaterScript.Calendars;
+using WaterScript.Diagnostics;
+using WaterScript.Model;
+using WaterScript.Quantities;
+using WaterScript.Timetables;
+
+namespace WaterScript.Checks;
+
+/// <summary>A schedule without an end that waters in months in which it freezes.</summary>
+internal sealed class FrostMonths : ISeesRuns
+{
+    public static Rule Rule { get; } = new("frost-months", Severity.Advice, "watering in months of frost")
+    {
+        CanBeAccepted = true,
+        Finds = """
+            A schedule without a last day, `from D to D`, waters in a month of which the climate gives a mean minimum of 4 °C or less.
+            """,
+        Matters = """
+            At such a mean minimum some nights freeze. Pipes and valves burst, and water on a path is ice in the morning. Where pipes are blown out with compressed air, leave that to somebody who does it every year: it hurts people.
+            """,
+        Fires = """
+            site plot {
+              timezone   Europe/Berlin
+              effective  2026-03-01
+            }
+            climate { jan -2 C to 4 C, rain 45 mm; jul 14 C to 25 C, rain 60 mm }
+            zone beds { output 1 }
+            schedule morning {
+              on mon
+              start at 06:00
+              steps { water beds for 10 min }
+            }
+            """,
+        Mended = """
+            site plot {
+              timezone   Europe/Berlin
+              effective  2026-03-01
+            }
+            climate { jan -2 C to 4 C, rain 45 mm; jul 14 C to 25 C, rain 60 mm }
+            zone beds { output 1 }
+            schedule morning {
+              on mon
+              from 15 apr to 15 oct
+              start at 06:00
+              steps { water beds for 10 min }
+            }
+            """,
+        KnownLimits = """
+            Months without temperatures in the climate are not looked at. What a closed season takes away is not due. A watering of one pass, outside the calendar, is left to whoever wrote it.
+            """,
+        Sources = "Common practice.",
+    };
+
+    private static readonly string[] Months =
+        ["January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"];
+
+    private readonly Survey _survey;
+    private readonly Quantity?[] _frost;
+    private readonly Dictionary<int, (Recurrence Recurrence, int Month)> _found = [];
+
+    public FrostMonths(Survey survey)
+    {
+        _survey = survey;
+        _frost = [.. Enumerable.Range(0, 12).Select(month => survey.Site.Climate?.Months[month]?.Coldest is { InBase: <= LeastCelsius } coldest ? coldest : (Quantity?)null)];
+    }
+
+    public void See(in Run run)
+    {
+        var schedule = _survey.Site.Schedules[run.Schedule];
+        if (schedule.IsExtra || HasEnd(schedule)) return;
+        var month = CivilDate.FromDayNumber(run.Day).Month;
+        if (_frost[month - 1] is null) return;
+        if (!_found.TryGetValue(run.Schedule, out var found)) _found[run.Schedule] = found = (new Recurrence(), month);
+        found.Recurrence.Add(run.Start, _survey);
+    }
+
+    public IEnumerable<Finding> Findings() => _found.Select(entry => FindingFor(_survey.Site.Schedules[entry.Key], entry.Value.Recurrence, entry.Value.Month));
+
+    private const decimal LeastCelsius = 4;
+
+    private static bool HasEnd(Schedule schedule) => schedule.Season is { Span: not DateRange { Last.Year: >= 9999 } };
+
+    private Finding FindingFor(Schedule schedule, Recurrence recurrence, int month) =>
+        Finding.At(Rule, schedule.Origin, $"{schedule.DisplayName} waters in {Months[month - 1]}", "has no last day") with
+        {
+            Others = [new Label(_survey.Site.Climate!.Months[month - 1]!.Origin, $"mean minimum {_frost[month - 1]}")],
+            Happens = recurrence.Happens(_survey),
+            WayOut = "Give it a season, like this: from 15 apr to 15 oct. Or close the site: closed from 20 oct to 5 apr because \"drained\"",
+        };
+}

@@ -1,0 +1,147 @@
+using WaterScript.Agronomy;
+using WaterScript.Diagnostics;
+using WaterScript.Model;
+using WaterScript.Timetables;
+
+namespace WaterScript.Checks;
+
+/// <summary>A run that brings more than the ground takes in and can hold on its surface.</summary>
+internal sealed class RunsOff : ISeesRuns
+{
+    public static Rule Rule { get; } = new("runs-off", Severity.Warning, "water that runs off")
+    {
+        CanBeAccepted = true,
+        Finds = """
+            Follows the water that stands on the ground of each zone: what falls and is not taken in stays, until more stands than the soil holds at that slope. The rest runs off. What stands from a run before, of this schedule or another, counts.
+            """,
+        Matters = """
+            The water runs onto the path, takes soil along, and the plants do not get it. In two or three pieces, with time to soak in between, the ground takes all of it.
+            """,
+        Fires = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            soil made-ground { intake 10 mm/h; ponds 5 mm }
+            zone bank { output 1; rate 40 mm/h; soil made-ground }
+            schedule morning {
+              on mon, thu
+              start at 06:00
+              steps { water bank for 18 min }
+            }
+            """,
+        Mended = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            soil made-ground { intake 10 mm/h; ponds 5 mm }
+            zone bank { output 1; rate 40 mm/h; soil made-ground }
+            schedule morning {
+              on mon, thu
+              start at 06:00
+              steps { cycle 9 min soak 27 min { water bank for 18 min } }
+            }
+            """,
+        FixSafety = """
+            Waters the step in cycles short enough, with soaks long enough. The round then takes longer, so it is applied only when asked for.
+            """,
+        KnownLimits = """
+            The soil takes in the same all the time, wet or dry. Drip is never looked at, nor are zones without a soil or an application rate, nor schedules by hand.
+            """,
+        Sources = "Irrigation Association, *Landscape Irrigation Scheduling and Water Management*, 2005 (from memory).",
+    };
+
+    private readonly Survey _survey;
+    private readonly Infiltration?[] _grounds;
+    private readonly (long Until, decimal Depth)[] _standing;
+    private readonly Dictionary<(StepPlace Place, int Zone), Found> _found = [];
+    private readonly Dictionary<StepPlace, long> _longest = [];
+
+    public RunsOff(Survey survey)
+    {
+        _survey = survey;
+        _grounds = [.. survey.Site.Zones.Select(zone => Infiltration.Of(zone))];
+        _standing = new (long, decimal)[_grounds.Length];
+    }
+
+    public void See(in Run run)
+    {
+        if (_grounds[run.Zone] is not { IsFasterThanIntake: true } ground) return;
+        var (until, before) = _standing[run.Zone];
+        var start = Math.Max(run.Start, until);
+        if (run.End <= start) return;
+        before = Math.Max(0, before - (ground.Intake * (start - until) / SecondsInHour));
+        var stands = before + ((ground.Rate - ground.Intake) * (run.End - start) / SecondsInHour);
+        _standing[run.Zone] = (run.End, Math.Min(stands, ground.Ponds));
+        var place = _survey.Steps.Of(run);
+        _longest[place] = Math.Max(_longest.GetValueOrDefault(place), run.Seconds);
+        if (stands > ground.Ponds + Tolerance) Add(place, run, before, stands - ground.Ponds);
+    }
+
+    public IEnumerable<Finding> Findings() => _found.Select(entry => FindingFor(entry.Key.Place, _survey.Site.Zones[entry.Key.Zone], entry.Value));
+
+    public IEnumerable<string> NotChecked() => _survey.Site.Zones
+        .Where(zone => !zone.IsSpare && _grounds[zone.Index] is null)
+        .GroupBy(zone => zone.MillimetresPerHour is null ? "no application rate given" : zone.Soil is null ? "no soil given" : "its soil does not say enough")
+        .Select(group => $"runoff of {Wording.Names([.. group.Select(zone => zone.Name)])} ({group.Key})");
+
+    private const decimal SecondsInHour = 3600;
+
+    /// <summary>What a whole second may bring too much, and what a quotient may be off.</summary>
+    private const decimal Tolerance = 0.02m;
+
+    private void Add(StepPlace place, in Run run, decimal before, decimal over)
+    {
+        if (!_found.TryGetValue((place, run.Zone), out var found)) _found[(place, run.Zone)] = found = new Found();
+        found.Recurrence.Add(run.Start, _survey);
+        found.IsInCycle |= run.Soak > 0;
+        if (over > found.Over) (found.Over, found.Before, found.Seconds) = (over, before, run.Seconds);
+    }
+
+    private Finding FindingFor(StepPlace place, Zone zone, Found found)
+    {
+        var ground = _grounds[zone.Index]!.Value;
+        var labels = place.Labels($"{Wording.Number(ground.Rate * found.Seconds / SecondsInHour, 1)} mm in {Wording.Length(found.Seconds)}").ToArray();
+        var fix = FixFor(place, zone, found, out var lengths);
+        return new Finding(Rule, $"water runs off {zone.DisplayName}", labels[0])
+        {
+            Others = [.. labels[1..], new Label(zone.Origin, $"takes in {Millimetres(ground.Intake)} mm/h of {Millimetres(ground.Rate)}, {Millimetres(ground.Ponds)} mm may stand")],
+            Happens = found.Recurrence.Happens(_survey),
+            Details = $"{Millimetres(found.Over)} mm run off. From dry ground the longest run without runoff is {Wording.Length(ground.LongestWholeRun)}."
+                + (found.Before > 0 ? $" From a run before, {Millimetres(found.Before)} mm still stand." : ""),
+            Assumed = zone.SlopePercent is null ? "The ground is level." : "",
+            WayOut = lengths is { } written ? $"Water it in pieces: {written}" : "Leave more time between the two waterings.",
+            Fix = fix,
+        };
+    }
+
+    /// <summary>A cycle in which no zone of the step runs off; none where its ground takes nothing that stands.</summary>
+    private Fix? FixFor(StepPlace place, Zone zone, Found found, out string? lengths)
+    {
+        lengths = null;
+        Zone[] zones = [.. Waterings.ZonesIn([place.Step]).Append(zone).DistinctBy(each => each.Index)];
+        Infiltration[] grounds = [.. zones.Select(each => _grounds[each.Index]).OfType<Infiltration>()];
+        var longest = grounds.Min(ground => ground.LongestWholeRun);
+        if (longest < 1 || (found.Seconds <= longest && !found.IsInCycle)) return null;
+        var seconds = _longest[place];
+        var piece = CycleAndSoak.Piece(seconds, CycleAndSoak.Pieces(seconds, longest), number: 1);
+        lengths = $"cycle {Wording.Length(piece)} soak {Wording.Length(grounds.Max(ground => ground.LeastWholeSoak(piece)))}";
+        return found.IsInCycle ? null : Fix.Unsafe("water it in cycles", place.Step.Origin, $"{lengths} {{ {place.Step.Origin.Text} }}");
+    }
+
+    private static string Millimetres(decimal depth) => Wording.Number(depth, 1);
+
+    private sealed class Found
+    {
+        public Recurrence Recurrence { get; } = new();
+
+        public bool IsInCycle { get; set; }
+
+        public decimal Over { get; set; }
+
+        public decimal Before { get; set; }
+
+        public long Seconds { get; set; }
+    }
+}

@@ -1,0 +1,144 @@
+using FsCheck.Xunit;
+using WaterScript.Agronomy;
+using WaterScript.Model;
+using WaterScript.Tests.Binding;
+using Xunit;
+
+namespace WaterScript.Tests.Agronomy;
+
+/// <summary>Soil, runoff and the balance of water, against worked numbers; the source stands beside each.</summary>
+public sealed class SoilWaterTests
+{
+    /// <summary>Worked out from the formulas of the Irrigation Association: rate 40, intake 10 mm/h, 5 mm may stand: 10 min; a run of 9 min soaks for 27 min.</summary>
+    [Fact]
+    public void Longest_run_and_least_soak()
+    {
+        var ground = new Infiltration(40, 10, 5);
+        Assert.Equal(600, ground.LongestRun);
+        Assert.Equal(27 * 60, ground.LeastSoak(9 * 60));
+    }
+
+    /// <summary>Worked out: 1.5 in/h on 0.20 in/h with 0.20 in: 9.23 min; a run of 6 min 40 s soaks for 43.3 min.</summary>
+    [Fact]
+    public void Longest_run_and_least_soak_in_inches()
+    {
+        var ground = new Infiltration(1.5m * 25.4m, 0.20m * 25.4m, 0.20m * 25.4m);
+        Assert.Equal(9.23m, Math.Round(ground.LongestRun!.Value / 60, 2));
+        Assert.Equal(43.3m, Math.Round(ground.LeastSoak(400) / 60, 1));
+        Assert.Equal((553, 2600), (ground.LongestWholeRun, ground.LeastWholeSoak(400)));
+    }
+
+    [Theory]
+    [InlineData("rate 8 mm/h; soil loam", true)] // loam takes in 0.35 in/h, 8.89 mm/h
+    [InlineData("rate 9 mm/h; soil loam", false)]
+    [InlineData("rate 200 mm/h; heads drip", true)]
+    public void What_the_soil_takes_in_never_runs_off(string zone, bool never) => Assert.Equal(never, Infiltration.Of(ZoneOf(zone))!.Value.LongestRun is null);
+
+    [Theory]
+    [InlineData("soil loam")]
+    [InlineData("rate 9 mm/h")]
+    [InlineData("flow 9 L/min; soil loam")]
+    public void Without_soil_or_rate_nothing_is_known(string zone) => Assert.Null(Infiltration.Of(ZoneOf(zone)));
+
+    /// <summary>Irrigation Association, 2005 (from memory): what may stand on a soil, in inches, at slopes of 0–3, 4–6, 7–12 and 13 % or more.</summary>
+    [Theory]
+    [InlineData("clay", 0, 0.20)]
+    [InlineData("clay", 3, 0.20)]
+    [InlineData("clay", 3.5, 0.15)]
+    [InlineData("loam", 6, 0.25)]
+    [InlineData("loam", 9, 0.21)]
+    [InlineData("loam", 12, 0.21)]
+    [InlineData("sand", 13, 0.25)]
+    [InlineData("sandy-loam", 60, 0.20)]
+    public void What_may_stand_on_a_slope(string soil, decimal slope, decimal inches) =>
+        Assert.Equal(inches, SoilTable.All.Single(known => known.Name == soil).PondsOn(slope)!.Value.Value);
+
+    /// <summary>FAO 56, table 19 (from memory): the middle of the range, in mm/m.</summary>
+    [Theory]
+    [InlineData("sand", 80)]
+    [InlineData("sandy-loam", 130)]
+    [InlineData("loam", 155)]
+    [InlineData("silt-loam", 160)]
+    [InlineData("silty-clay", 160)]
+    [InlineData("clay", 160)]
+    public void Water_held(string soil, decimal millimetres) => Assert.Equal(millimetres, SoilTable.All.Single(known => known.Name == soil).Holds!.Value.InBase);
+
+    /// <summary>FAO 56, tables 12 (full growth) and 22 (the lesser depth).</summary>
+    [Theory]
+    [InlineData("turf-cool", 0.95, 0.5, 40)]
+    [InlineData("turf-warm", 0.85, 0.5, 50)]
+    [InlineData("tomato", 1.15, 0.7, 40)]
+    [InlineData("lettuce", 1.00, 0.3, 30)]
+    [InlineData("pepper", 1.05, 0.5, 30)]
+    [InlineData("strawberry", 0.85, 0.2, 20)]
+    [InlineData("potato", 1.15, 0.4, 35)]
+    [InlineData("conifers", 1.00, 1.0, 70)]
+    public void Plants_of_the_tables(string name, decimal coefficient, decimal roots, decimal depletion)
+    {
+        var plants = PlantTable.All.Single(known => known.Name == name);
+        Assert.All(plants.Coefficients, month => Assert.Equal(coefficient, month));
+        Assert.Equal((roots, depletion), (plants.Roots!.Value.InBase, plants.DepletionPercent));
+    }
+
+    [Fact]
+    public void What_a_file_says_goes_before_the_tables()
+    {
+        var zone = ZoneOf("rate 9 mm/h; soil loam; plants turf-cool", "soil loam { intake 12 mm/h; ponds 4 mm }\nplants turf-cool { roots 15 cm }\n");
+        Assert.Equal((12, 155, 4), (zone.Soil!.Intake!.Value.InBase, zone.Soil.Holds!.Value.InBase, zone.Soil.PondsOn(30)!.Value.InBase));
+        Assert.Equal((0.15m, 40, 0.95m), (zone.Plants!.Roots!.Value.InBase, zone.Plants.DepletionPercent, zone.Plants.Coefficients[0]));
+    }
+
+    /// <summary>Worked out: 0.17 in/in, 6 in of roots, half of it, 0.20 in/day are 2 whole days.</summary>
+    [Theory]
+    [InlineData(0.17 * 6 * 25.4, 0.5, 0.20 * 25.4, 2)]
+    [InlineData(60, 0.5, 10, 3)]
+    [InlineData(5, 0.5, 4, 0)]
+    public void Days_between_waterings(double total, double share, double demand, int days) => Assert.Equal(days, new RootZone(total, share).IntervalDays(demand));
+
+    [Fact]
+    public void Where_nothing_is_used_no_day_is_due() => Assert.Null(new RootZone(60, 0.5).IntervalDays(0));
+
+    /// <summary>Worked out from FAO 56, eq. 82 to 84: 1000 · (0.32 − 0.12) · 0.8 = 160 mm, RAW at p = 0.6 is 96 mm; at Dr = 128 mm Ks = 32 / 64.</summary>
+    [Fact]
+    public void Available_water_and_stress()
+    {
+        var zone = RootZone.Of(0.32, 0.12, 0.8, 0.6);
+        Assert.Equal((160, 96), (Math.Round(zone.Total, 9), Math.Round(zone.Readily, 9)));
+        Assert.Equal([1, 1, 0.5, 0], new[] { 0.0, 96, 128, 160 }.Select(depletion => Math.Round(zone.Stress(depletion), 9)));
+    }
+
+    /// <summary>Worked out from eq. 85 and 88, day by day: 5 mm are used, 20 mm come when 5 are missing, so 15 − 5 run through.</summary>
+    [Fact]
+    public void A_balance_by_hand()
+    {
+        var zone = new RootZone(30, 0.5);
+        var first = zone.Next(0, 0, 5);
+        var second = zone.Next(first.Depletion, 20, 5);
+        var third = zone.Next(second.Depletion, 0, 40);
+        Assert.Equal((5, 5, 0, false), (first.Depletion, first.Used, first.Percolation, first.IsStressed));
+        Assert.Equal((0, 5, 10, false), (second.Depletion, second.Used, second.Percolation, second.IsStressed));
+        Assert.Equal((30, 30, 0), (third.Depletion, third.Used, third.Percolation));
+        Assert.True(zone.Next(third.Depletion, 0, 5) is { Used: 0, IsStressed: true });
+    }
+
+    /// <summary>Water is neither made nor lost: what comes is used, runs through, or is in the ground.</summary>
+    [Property(MaxTest = 400)]
+    public void The_balance_conserves_water(ushort total, byte share, (byte Water, byte Demand)[] days)
+    {
+        var zone = new RootZone(1 + (total / 100.0), share / 255.0);
+        var (depletion, came, left) = (0.0, 0.0, 0.0);
+        foreach (var (water, demand) in days)
+        {
+            var day = zone.Next(depletion, water / 3.0, demand / 10.0);
+            Assert.InRange(day.Depletion, 0, zone.Total);
+            Assert.InRange(day.Used, 0, demand / 10.0);
+            Assert.True(day.Percolation >= 0);
+            (came, left, depletion) = (came + (water / 3.0), left + day.Used + day.Percolation, day.Depletion);
+        }
+
+        Assert.Equal(came, left - depletion, 8);
+    }
+
+    private static Zone ZoneOf(string properties, string before = "") =>
+        Expect.Fine($"{before}zone d {{ output 4; {properties} }}").Site!.Zones.Single(zone => zone.Name == "d");
+}
