@@ -43,6 +43,7 @@ internal static class CommandLine
         CompileCommand.Create(terminal),
         FormatCommand.Create(terminal),
         ExplainCommand.Create(terminal),
+        AdviseCommand.Create(terminal),
     };
 
     private static int Invoke(ParseResult parsed, Terminal terminal)

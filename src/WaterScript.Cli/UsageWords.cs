@@ -14,7 +14,7 @@ internal static class UsageWords
         if (parsed.UnmatchedTokens is [var first, ..] unknown) return Unknown(unknown.FirstOrDefault(word => word.StartsWith('-'), first), command);
         return error.SymbolResult switch
         {
-            _ when command is RootCommand => "say what to do: check, compile, format or explain",
+            _ when command is RootCommand => "say what to do: check, compile, format, explain or advise",
             OptionResult { Tokens.Count: 0 } option => $"{option.Option.Name} needs a value: {option.Option.Name} {option.Option.HelpName}",
             OptionResult option => $"{option.Option.Name} stands more than once",
             _ => $"{command.Name} needs a file",

@@ -9,6 +9,10 @@ public static class CropDemand
     /// <summary>Days that the months have on average, so that what is reckoned for a month does not hang on the year.</summary>
     private static readonly decimal[] MeanDays = [31, 28.25m, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 
+    /// <summary>Days of a month on average.</summary>
+    /// <param name="month">1 to 12.</param>
+    public static decimal DaysIn(int month) => MeanDays[month - 1];
+
     /// <summary>Crop evapotranspiration, ETc = Kc · ETo (FAO 56, eq. 58), in mm/day; null where the plants are not in the ground.</summary>
     /// <param name="plants">The plants.</param>
     /// <param name="weather">The month.</param>

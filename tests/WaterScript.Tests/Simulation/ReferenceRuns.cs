@@ -1,5 +1,6 @@
 using NodaTime;
 using NodaTime.TimeZones;
+using WaterScript.Agronomy;
 using WaterScript.Calendars;
 using WaterScript.Model;
 using WaterScript.Timetables;
@@ -101,6 +102,7 @@ internal sealed class ReferenceRuns
         {
             MonthlyScale monthly => monthly.Percents[date.Month - 1] ?? 100,
             DatedScale dated => dated.Since.Where(since => since.From <= date).Select(since => since.Percent).LastOrDefault(100),
+            ClimateScale => CropDemand.Shares(Waterings.ZonesIn(schedule.Steps), MonthWeather.YearOf(_site))[date.Month - 1] ?? 100,
             var other => throw new NotSupportedException(other.GetType().Name),
         };
     }

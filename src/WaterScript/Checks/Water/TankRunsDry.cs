@@ -10,7 +10,7 @@ internal sealed class TankRunsDry : ISeesDemand
     {
         CanBeAccepted = true,
         Finds = """
-            Follows the level of a tank through all the dates that are looked at: what zones draw, and what the `refill` adds until it is full. Finds when the level would fall under the `reserve`.
+            Follows the level of a tank through all the dates that are looked at: what zones draw, and what the `refill` and the rain from its roof add until it is full. Finds when the level would fall under the `reserve`.
             """,
         Matters = """
             A pump that draws air is soon broken, and the zones that come last stay dry on the hottest days, when most is wanted.
@@ -42,7 +42,7 @@ internal sealed class TankRunsDry : ISeesDemand
             }
             """,
         KnownLimits = """
-            The refill is taken to flow at all hours. Rain that a roof catches is not reckoned, and what refills other tanks from this one is not taken off; such a tank is not judged. Of a manual schedule one pass is looked at, from a full tank.
+            The refill is taken to flow at all hours, and the rain of a month to fall evenly over it, year by year the same: a dry month leaves less. What refills other tanks from this one is not taken off; such a tank is not judged. Of a manual schedule one pass is looked at, from a full tank.
             """,
         Sources = "Minutes to empty = (volume − reserve) / (out − in).",
     };
@@ -71,9 +71,8 @@ internal sealed class TankRunsDry : ISeesDemand
 
     private string? LacksFor(Supply supply)
     {
-        if (supply.CatchArea is not null) return "rain from the roof is not reckoned yet";
         if (_survey.Site.Supplies.Any(other => other.Tank is not null && Demand.Above(other.FedBy).Contains(supply))) return "it fills another tank";
-        return supply.Refill is null ? "no refill given" : null;
+        return TankInflow.LacksFor(supply, _survey.Site);
     }
 
     /// <summary>The start of the date on which the level is known, in Unix seconds.</summary>
@@ -84,7 +83,7 @@ internal sealed class TankRunsDry : ISeesDemand
     private Finding FindingFor(Tank tank)
     {
         var supply = tank.Supply;
-        var finding = Finding.At(Rule, supply.Origin, $"{supply.DisplayName} runs dry", $"holds {supply.Tank}, refilled at {supply.Refill}") with
+        var finding = Finding.At(Rule, supply.Origin, $"{supply.DisplayName} runs dry", Gets(supply)) with
         {
             Others = [.. _survey.Steps.Of(tank.Asker).Labels("draws while it falls under its reserve")],
         };
@@ -93,10 +92,22 @@ internal sealed class TankRunsDry : ISeesDemand
         return finding with
         {
             Details = $"{finding.Details}It is {reserve} {Wording.Number((decimal)tank.FirstAfter / 60, 1)} min after the watering begins. In all, {Say(tank.Shortfall)} are missing; most on one day: {Say(tank.WorstDay)}.",
-            Assumed = $"{(tank.IsFullAtStart ? "The tank is full at the start. " : "")}The refill flows at all hours.",
+            Assumed = Assumed(tank),
             WayOut = "Water less or less often, or give the tank more time to refill.",
         };
     }
+
+    private static string Gets(Supply supply) =>
+        $"holds {supply.Tank}{(supply.Refill is { } refill ? $", refilled at {refill}" : "")}{(supply.CatchArea is { } roof ? $", catches rain from {roof}" : "")}";
+
+    private static string Assumed(Tank tank) => string.Join(
+        ' ',
+        new[]
+        {
+            tank.IsFullAtStart ? "The tank is full at the start." : "",
+            tank.Supply.Refill is null ? "" : "The refill flows at all hours.",
+            tank.Supply.CatchArea is null ? "" : "The rain of a month falls evenly over it.",
+        }.Where(sentence => sentence.Length > 0));
 
     private static string Say(decimal litres) => $"{Wording.Number(litres, 0)} L";
 
@@ -106,7 +117,7 @@ internal sealed class TankRunsDry : ISeesDemand
         private const int PerLitre = 60;
         private readonly decimal _full = supply.Tank!.Value.InBase * PerLitre;
         private readonly decimal _least = (supply.Reserve?.InBase ?? 0) * PerLitre;
-        private readonly decimal _refill = supply.Refill!.Value.InBase;
+        private readonly TankInflow _inflow = new(supply, survey);
         private decimal _level = supply.Tank!.Value.InBase * PerLitre;
         private long _now = long.MinValue;
         private long? _reading = reading;
@@ -141,7 +152,16 @@ internal sealed class TankRunsDry : ISeesDemand
         {
             Rest(stretch.From);
             if (_reading is { } reading && reading < stretch.To && reading >= stretch.From) Read();
-            var change = _refill - stretch.Flow;
+            while (_now < stretch.To)
+            {
+                var inflow = _inflow.At(_now, out var until);
+                DrawEvenly(stretch with { From = _now, To = Math.Min(until, stretch.To) }, inflow - stretch.Flow);
+            }
+        }
+
+        /// <summary>A stretch in which what flows in stays the same.</summary>
+        private void DrawEvenly(in Stretch stretch, decimal change)
+        {
             var level = _level + (change * stretch.Seconds);
             _now = stretch.To;
             if (level < _least - Flows.Tolerance) Miss(stretch, change, level);
@@ -159,8 +179,16 @@ internal sealed class TankRunsDry : ISeesDemand
             }
 
             if (until > _now) _drawnSince = until;
-            _level = Math.Min(_full, _level + (_refill * (until - _now)));
+            while (_now < until) Fill(until);
             if (_drawnSince == 0) _drawnSince = until;
+        }
+
+        private void Fill(long until)
+        {
+            var inflow = _inflow.At(_now, out var change);
+            var to = Math.Min(change, until);
+            _level = Math.Min(_full, _level + (inflow * (to - _now)));
+            _now = to;
         }
 
         private void Read()

@@ -45,13 +45,29 @@ public class TankTests
 
     [Theory]
     [InlineData("tank 1000 L", "tank of well (no refill given)")]
-    [InlineData("tank 1000 L; refill 5 L/min; catches 18 m2 at 80 %", "tank of well (rain from the roof is not reckoned yet)")]
+    [InlineData("tank 1000 L; refill 5 L/min; catches 18 m2 at 80 %", "tank of well (no climate given for its roof)")]
     public void A_tank_that_cannot_be_followed_is_told_as_such(string tank, string notChecked)
     {
         var report = Lint.Of(Site(tank, "on mon; start at 06:00; steps { water lawn for 3 h }"));
 
         Assert.Contains(notChecked, report.NotChecked);
         Assert.DoesNotContain(report.Findings, finding => finding.Rule.Slug == "tank-runs-dry");
+    }
+
+    /// <summary>
+    /// 31 mm on 20 m² at 90 % are 558 L in March, 18 L a day. A tank that is empty on 2 March at 00:00 has 17.25 · 18 = 310.5 L on the 19th at 06:00; 20 L/min want
+    /// 400 L in 20 min, in which 0.25 L come: 89.25 L are missing.
+    /// </summary>
+    [Theory]
+    [InlineData("15 min", false)]
+    [InlineData("20 min", true)]
+    public void Rain_from_a_roof_fills_a_tank(string length, bool isDry)
+    {
+        const string climate = "climate { jan rain 31 mm; feb rain 31 mm; mar rain 31 mm; apr rain 31 mm; may rain 31 mm; jun rain 31 mm; jul rain 31 mm; aug rain 31 mm; sep rain 31 mm; oct rain 31 mm; nov rain 31 mm; dec rain 31 mm }";
+        var findings = Lint.Of(Site("tank 1000 L; contains 0 L on 2026-03-02; catches 20 m2 at 90 %", $"on 2026-03-19; start at 06:00; steps {{ water lawn for {length} }}", climate), "tank-runs-dry");
+
+        Assert.Equal(isDry ? 1 : 0, findings.Length);
+        if (isDry) Assert.Contains("In all, 89 L are missing", findings[0].Details, StringComparison.Ordinal);
     }
 
     [Theory]

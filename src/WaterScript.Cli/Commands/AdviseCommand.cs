@@ -1,0 +1,56 @@
+using System.CommandLine;
+using System.Text;
+using NodaTime;
+using WaterScript.Binding;
+using WaterScript.Cli.Files;
+using WaterScript.Diagnostics;
+using WaterScript.Outputs;
+
+namespace WaterScript.Cli.Commands;
+
+/// <summary><c>waterscript advise FILE</c>: says what the zones need and how long that would take.</summary>
+internal sealed class AdviseCommand
+{
+    private readonly Terminal _terminal;
+    private readonly Argument<string> _file = new("FILE") { Description = "The file with the site, or - for standard input." };
+    private readonly Option<bool> _json = Arguments.Switch("--json", "Write JSON, for programs.");
+    private readonly Option<string?> _from = Arguments.Text("--from", "DATE", "First date to look at. Default: the site's effective date.");
+    private readonly Option<string?> _output = Arguments.Output();
+    private readonly Option<string?> _root = Arguments.Root();
+
+    private AdviseCommand(Terminal terminal) => _terminal = terminal;
+
+    /// <summary>The command.</summary>
+    public static Command Create(Terminal terminal)
+    {
+        var self = new AdviseCommand(terminal);
+        var command = new Command("advise", "Says how much each zone needs by month, from climate, soil and plants.") { self._file, self._json, self._from, self._output, self._root };
+        command.SetAction(self.Run);
+        return command;
+    }
+
+    private int Run(ParseResult parsed)
+    {
+        LocalDate? from = parsed.GetValue(_from) is { } date ? DateOptions.Date(_from.Name, date) : null;
+        var output = OutputFile.Of(parsed.GetValue(_output), _terminal);
+        var source = SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal);
+        var reading = source.Read();
+        new FindingPrinter(_terminal.Error, _terminal.ErrorHasColour).Print(reading.Findings);
+        if (reading.Site is not { } site || reading.Findings.Any(finding => finding.Severity == Severity.Error)) return Refuse(source, reading);
+        var advice = WateringAdvice.Of(site, from);
+        output.Write(reading.Files.Select(read => read.Source), stream => Write(advice, parsed.GetValue(_json), stream));
+        return ExitCode.Success;
+    }
+
+    private int Refuse(SiteSource source, SiteReading reading)
+    {
+        _terminal.Error.Write($"{reading.Site?.DisplayName ?? source.Root.Path}: {Tally.Of(reading.Findings)}. Nothing was reckoned.\n");
+        return ExitCode.Findings;
+    }
+
+    private static void Write(WateringAdvice advice, bool isJson, Stream stream)
+    {
+        if (isJson) AdviceJson.Write(advice, stream);
+        else stream.Write(Encoding.UTF8.GetBytes(AdviceTable.Of(advice)));
+    }
+}
