@@ -27,6 +27,9 @@ internal sealed class Survey(Timetable timetable, Schedule? manual = null)
     /// <summary>The manual schedule of which one pass is looked at, on no date in particular; null for all that have a calendar.</summary>
     public Schedule? Manual { get; } = manual;
 
+    /// <summary>How depths of water are said.</summary>
+    public DepthWords Depths { get; } = new(timetable.Site);
+
     /// <summary>Where steps are written.</summary>
     public StepPlaces Steps { get; } = new(timetable);
 

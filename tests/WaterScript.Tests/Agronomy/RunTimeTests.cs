@@ -1,3 +1,4 @@
+using FsCheck.Xunit;
 using WaterScript.Agronomy;
 using Xunit;
 
@@ -70,6 +71,22 @@ public sealed class RunTimeTests
                 Assert.True(count == 1 || seconds > (count - 1) * longest);
             }
         }
+    }
+
+    /// <summary>Twice the ground at the same flow needs twice the time for a depth.</summary>
+    [Property]
+    public void Doubling_the_area_doubles_the_time_for_a_depth(ushort flow, ushort area, ushort depth, byte efficiency)
+    {
+        decimal SecondsOn(decimal squareMetres) => RunTime.SecondsForDepth(0.1m + (depth / 100m), 60 * (0.1m + (flow / 50m)) / squareMetres, 1 + (efficiency % 100));
+        var ground = 0.5m + (area / 10m);
+        Assert.Equal(2 * SecondsOn(ground), SecondsOn(2 * ground), 9);
+    }
+
+    [Property]
+    public void Pieces_of_any_cycle_sum_to_the_whole(ushort seconds, ushort longest)
+    {
+        var count = CycleAndSoak.Pieces(1 + seconds, 1 + longest);
+        Assert.Equal(1 + seconds, Enumerable.Range(1, (int)count).Sum(number => CycleAndSoak.Piece(1 + seconds, count, number)));
     }
 
     [Fact]

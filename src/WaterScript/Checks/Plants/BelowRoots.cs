@@ -73,15 +73,13 @@ internal sealed class BelowRoots(Survey survey) : ICheck
     private Finding FindingFor(Zone zone, RootZone roots, WateredDay[] days)
     {
         var most = days.Max(day => DepthOn(zone, day));
-        return Finding.At(Rule, zone.Origin, $"water runs below the roots of {zone.DisplayName}", $"its roots can hold {Millimetres((decimal)roots.Total)} mm") with
+        return Finding.At(Rule, zone.Origin, $"water runs below the roots of {zone.DisplayName}", $"its roots can hold {survey.Depths.Say((decimal)roots.Total)}") with
         {
             Others = [.. survey.Steps.Of(survey.Water.FirstOf(zone)!.Value).Labels("waters it")],
-            Details = $"Up to {Millimetres(most)} mm come on one day, on {Wording.Count(days.Length, "day")} from {MomentWords.Date(CivilDate.FromDayNumber(days[0].Day).ToLocalDate())}.",
-            WayOut = $"Water it with {Millimetres((decimal)roots.Readily)} mm at a time, more often: that is what plants may use before they suffer.",
+            Details = $"Up to {survey.Depths.Say(most)} come on one day, on {Wording.Count(days.Length, "day")} from {MomentWords.Date(CivilDate.FromDayNumber(days[0].Day).ToLocalDate())}.",
+            WayOut = $"Water it with {survey.Depths.Say((decimal)roots.Readily)} at a time, more often: that is what plants may use before they suffer.",
         };
     }
 
     private static decimal DepthOn(Zone zone, WateredDay day) => WaterLedger.UsableDepth(zone, day.Seconds)!.Value;
-
-    private static string Millimetres(decimal depth) => Wording.Number(depth, 1);
 }

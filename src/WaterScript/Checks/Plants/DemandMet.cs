@@ -41,7 +41,7 @@ internal sealed class DemandMet(Survey survey)
         return Finding.At(rule, zone.Origin, heading, label) with
         {
             Others = [.. steps.Labels("waters it")],
-            Details = string.Join('\n', months.Select(month => month.Words)),
+            Details = string.Join('\n', months.Select(month => month.Words(survey.Depths))),
             Assumed = "Mean weather, spread evenly over each month; the ground is full at the start.",
             WayOut = wayOut,
         };
@@ -74,9 +74,10 @@ internal sealed record MetMonth(int Month, double Given, double Need, double Str
         months.Average(each => each.Percolation));
 
     /// <summary><c>Jul: gets 62 mm of 118 mm, 53 %; plants lack water on 21 days</c></summary>
-    public string Words => $"{Names[Month - 1]}: gets {Number(Given)} mm of {Number(Need)} mm{(Need > 0 ? $", {Number(100 * Given / Need)} %" : "")}"
+    /// <param name="depths">How depths are said.</param>
+    public string Words(DepthWords depths) => $"{Names[Month - 1]}: gets {depths.Say((decimal)Given, 0)} of {depths.Say((decimal)Need, 0)}{(Need > 0 ? $", {Number(100 * Given / Need)} %" : "")}"
         + (StressDays >= 0.5 ? $"; plants lack water on {Number(StressDays)} days" : "")
-        + (Percolation >= 0.5 ? $"; {Number(Percolation)} mm run below the roots" : "") + ".";
+        + (Percolation >= 0.5 ? $"; {depths.Say((decimal)Percolation, 0)} run below the roots" : "") + ".";
 
     private static string Number(double value) => Wording.Number((decimal)value, 0);
 }

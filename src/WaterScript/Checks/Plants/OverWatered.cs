@@ -49,7 +49,7 @@ internal sealed class OverWatered(Survey survey) : ICheck
     };
 
     /// <summary>Millimetres in a month that are worth a finding.</summary>
-    internal const double LeastDifference = 10;
+    internal const double LeastDifference = 5;
 
     private const double Most = 1.25;
 

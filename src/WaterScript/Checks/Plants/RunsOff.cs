@@ -44,7 +44,7 @@ internal sealed class RunsOff : ISeesRuns
             }
             """,
         FixSafety = """
-            Waters the step in cycles short enough, with soaks long enough. The round then takes longer, so it is applied only when asked for.
+            Waters the step in cycles short enough, with soaks long enough. Unsafe: the round takes longer.
             """,
         KnownLimits = """
             The soil takes in the same all the time, wet or dry. Drip is never looked at, nor are zones without a soil or an application rate, nor schedules by hand.
@@ -55,8 +55,8 @@ internal sealed class RunsOff : ISeesRuns
     private readonly Survey _survey;
     private readonly Infiltration?[] _grounds;
     private readonly (long Until, decimal Depth)[] _standing;
-    private readonly Dictionary<(StepPlace Place, int Zone), Found> _found = [];
-    private readonly Dictionary<StepPlace, long> _longest = [];
+    private readonly Dictionary<(int Place, int Zone), Found> _found = [];
+    private readonly Dictionary<int, long> _longest = [];
 
     public RunsOff(Survey survey)
     {
@@ -75,11 +75,11 @@ internal sealed class RunsOff : ISeesRuns
         var stands = before + ((ground.Rate - ground.Intake) * (run.End - start) / SecondsInHour);
         _standing[run.Zone] = (run.End, Math.Min(stands, ground.Ponds));
         var place = _survey.Steps.Of(run);
-        _longest[place] = Math.Max(_longest.GetValueOrDefault(place), run.Seconds);
+        _longest[place.Number] = Math.Max(_longest.GetValueOrDefault(place.Number), run.Seconds);
         if (stands > ground.Ponds + Tolerance) Add(place, run, before, stands - ground.Ponds);
     }
 
-    public IEnumerable<Finding> Findings() => _found.Select(entry => FindingFor(entry.Key.Place, _survey.Site.Zones[entry.Key.Zone], entry.Value));
+    public IEnumerable<Finding> Findings() => _found.Select(entry => FindingFor(entry.Value.Place, _survey.Site.Zones[entry.Key.Zone], entry.Value));
 
     public IEnumerable<string> NotChecked() => _survey.Site.Zones
         .Where(zone => !zone.IsSpare && _grounds[zone.Index] is null)
@@ -93,7 +93,7 @@ internal sealed class RunsOff : ISeesRuns
 
     private void Add(StepPlace place, in Run run, decimal before, decimal over)
     {
-        if (!_found.TryGetValue((place, run.Zone), out var found)) _found[(place, run.Zone)] = found = new Found();
+        if (!_found.TryGetValue((place.Number, run.Zone), out var found)) _found[(place.Number, run.Zone)] = found = new Found(place);
         found.Recurrence.Add(run.Start, _survey);
         found.IsInCycle |= run.Soak > 0;
         if (over > found.Over) (found.Over, found.Before, found.Seconds) = (over, before, run.Seconds);
@@ -102,14 +102,14 @@ internal sealed class RunsOff : ISeesRuns
     private Finding FindingFor(StepPlace place, Zone zone, Found found)
     {
         var ground = _grounds[zone.Index]!.Value;
-        var labels = place.Labels($"{Wording.Number(ground.Rate * found.Seconds / SecondsInHour, 1)} mm in {Wording.Length(found.Seconds)}").ToArray();
+        var labels = place.Labels($"{Depth(ground.Rate * found.Seconds / SecondsInHour)} in {Wording.Length(found.Seconds)}").ToArray();
         var fix = FixFor(place, zone, found, out var lengths);
         return new Finding(Rule, $"water runs off {zone.DisplayName}", labels[0])
         {
-            Others = [.. labels[1..], new Label(zone.Origin, $"takes in {Millimetres(ground.Intake)} mm/h of {Millimetres(ground.Rate)}, {Millimetres(ground.Ponds)} mm may stand")],
+            Others = [.. labels[1..], new Label(zone.Origin, $"takes in {Depth(ground.Intake)}/h of {_survey.Depths.Number(ground.Rate)}, {Depth(ground.Ponds)} may stand")],
             Happens = found.Recurrence.Happens(_survey),
-            Details = $"{Millimetres(found.Over)} mm run off. From dry ground the longest run without runoff is {Wording.Length(ground.LongestWholeRun)}."
-                + (found.Before > 0 ? $" From a run before, {Millimetres(found.Before)} mm still stand." : ""),
+            Details = $"{Depth(found.Over)} run off. From dry ground the longest run without runoff is {Wording.Length(ground.LongestWholeRun)}."
+                + (found.Before > 0 ? $" From a run before, {Depth(found.Before)} still stand." : ""),
             Assumed = zone.SlopePercent is null ? "The ground is level." : "",
             WayOut = lengths is { } written ? $"Water it in pieces: {written}" : "Leave more time between the two waterings.",
             Fix = fix,
@@ -124,16 +124,18 @@ internal sealed class RunsOff : ISeesRuns
         Infiltration[] grounds = [.. zones.Select(each => _grounds[each.Index]).OfType<Infiltration>()];
         var longest = grounds.Min(ground => ground.LongestWholeRun);
         if (longest < 1 || (found.Seconds <= longest && !found.IsInCycle)) return null;
-        var seconds = _longest[place];
+        var seconds = _longest[place.Number];
         var piece = CycleAndSoak.Piece(seconds, CycleAndSoak.Pieces(seconds, longest), number: 1);
         lengths = $"cycle {Wording.Length(piece)} soak {Wording.Length(grounds.Max(ground => ground.LeastWholeSoak(piece)))}";
         return found.IsInCycle ? null : Fix.Unsafe("water it in cycles", place.Step.Origin, $"{lengths} {{ {place.Step.Origin.Text} }}");
     }
 
-    private static string Millimetres(decimal depth) => Wording.Number(depth, 1);
+    private string Depth(decimal millimetres) => _survey.Depths.Say(millimetres);
 
-    private sealed class Found
+    private sealed class Found(StepPlace place)
     {
+        public StepPlace Place { get; } = place;
+
         public Recurrence Recurrence { get; } = new();
 
         public bool IsInCycle { get; set; }

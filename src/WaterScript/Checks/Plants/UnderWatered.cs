@@ -50,7 +50,7 @@ internal sealed class UnderWatered(Survey survey) : ICheck
 
     /// <summary>What neither rule about crop demand sees.</summary>
     internal const string KnownLimitsOfBoth = """
-        Only with a climate, plants and an application rate. Monthly means are spread evenly over the days, so a real year differs. Days count that lie in a row of waterings no more than 31 days apart; a month with fewer than ten of them, or less than 10 mm off, is
+        Only with a climate, plants and an application rate. Monthly means are spread evenly over the days, so a real year differs. Days count that lie in a row of waterings no more than 31 days apart; a month with fewer than ten of them, or less than 5 mm off, is
         not told of. Schedules by hand are not looked at. Local advice and codes govern.
         """;
 

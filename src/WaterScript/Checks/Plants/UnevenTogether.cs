@@ -58,7 +58,7 @@ internal sealed class UnevenTogether(Survey survey) : ICheck
         .Where(step => step.For is not null)
         .Select(Judge).OfType<Finding>();
 
-    private static Finding? Judge(WaterStep step)
+    private Finding? Judge(WaterStep step)
     {
         Zone[] zones = [.. Waterings.ZonesIn([step])];
         var (least, most) = (zones.Where(zone => zone.MillimetresPerHour > 0).MinBy(RateOf), zones.Where(zone => zone.MillimetresPerHour > 0).MaxBy(RateOf));
@@ -72,7 +72,7 @@ internal sealed class UnevenTogether(Survey survey) : ICheck
     /// <summary>Depth an hour of watering as written, in mm.</summary>
     private static decimal RateOf(Zone zone) => (zone.MillimetresPerHour ?? 0) * zone.TrimPercent / 100;
 
-    private static string RateWords(Zone zone) => $"{Wording.Number(RateOf(zone), 1)} mm/h{(zone.TrimPercent == 100 ? "" : " after its trim")}";
+    private string RateWords(Zone zone) => $"{survey.Depths.Say(RateOf(zone))}/h{(zone.TrimPercent == 100 ? "" : " after its trim")}";
 
     private static Finding FindingFor(WaterStep step, Zone one, Zone other, string oneIs, string otherIs, string details) =>
         Finding.At(Rule, step.Origin, $"one time for {one.DisplayName} and {other.DisplayName}", "one time for all of these") with

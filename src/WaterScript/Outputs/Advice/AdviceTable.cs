@@ -2,24 +2,16 @@ using System.Text;
 using WaterScript.Agronomy;
 using WaterScript.Checks;
 using WaterScript.Model;
-using WaterScript.Quantities;
 
 namespace WaterScript.Outputs;
 
-/// <summary>The advice as text for people: a table for each zone, what was taken for granted, and the shares to paste. Depths are in inches where the file gives its climate so.</summary>
+/// <summary>The advice as text for people: a table for each zone, what was taken for granted, and the shares to paste. Depths are in inches where the file measures its ground or its weather so.</summary>
 public sealed class AdviceTable
 {
     private static readonly int[] Widths = [5, 10, 9, 9, 9, 10, 15, 17];
-    private readonly WateringAdvice _advice;
-    private readonly Unit _unit;
-    private readonly int _digits;
+    private readonly DepthWords _depths;
 
-    private AdviceTable(WateringAdvice advice)
-    {
-        _advice = advice;
-        var isInches = advice.Site.Climate?.Months.Any(month => month?.Rain?.Unit.Symbol == "in" || month?.Et?.Unit.Symbol.StartsWith("in/", StringComparison.Ordinal) == true) ?? false;
-        (_unit, _digits) = isInches ? (Units.Find("in", Dimension.Depth)!, 2) : (Units.Find("mm", Dimension.Depth)!, 0);
-    }
+    private AdviceTable(WateringAdvice advice) => _depths = new DepthWords(advice.Site);
 
     /// <summary>The text, with LF line ends, which closes with one.</summary>
     public static string Of(WateringAdvice advice)
@@ -40,7 +32,7 @@ public sealed class AdviceTable
     {
         text.Append($"{advice.Zone.DisplayName}: {About(advice.Zone)}\n");
         Row(text, "", "reference", "plants", "rain", "to be", "schedule", "", "");
-        Row(text, "", $"{_unit}/day", "use", "counts", "watered", "gives", "every", "for");
+        Row(text, "", $"{_depths.Unit}/day", "use", "counts", "watered", "gives", "every", "for");
         foreach (var month in advice.Months) Write(month, text);
         text.Append('\n');
     }
@@ -49,8 +41,8 @@ public sealed class AdviceTable
     {
         var parts = new List<string> { zone.Plants!.Name };
         if (zone.Soil is { } soil) parts.Add($"on {soil.Name}");
-        parts.Add($"{Amount(zone.MillimetresPerHour!.Value, _digits + 1)} {_unit}/h, of which {Wording.Number(Uniformity.ShareThatCounts(zone), 0)} % count");
-        if (RootZone.Of(zone) is { } roots) parts.Add($"of {Amount((decimal)roots.Total, _digits)} {_unit} in the root zone {Amount((decimal)roots.Readily, _digits)} may be used");
+        parts.Add($"{_depths.Say(zone.MillimetresPerHour!.Value)}/h, of which {Wording.Number(Uniformity.ShareThatCounts(zone), 0)} % count");
+        if (RootZone.Of(zone) is { } roots) parts.Add($"of {_depths.Say((decimal)roots.Total, 0)} in the root zone {_depths.Number((decimal)roots.Readily, 0)} may be used");
         return string.Join(", ", parts);
     }
 
@@ -60,11 +52,11 @@ public sealed class AdviceTable
         Row(
             text,
             GroundDescription.Months[month.Weather.Month - 1],
-            Amount(month.Weather.Et, _digits + 1),
-            month.Coefficient is null ? "–" : Amount(month.Demand, _digits),
-            Amount(month.Weather.EffectiveRain, _digits),
-            Amount(month.Need, _digits),
-            Amount(month.Given, _digits),
+            _depths.Number(month.Weather.Et),
+            month.Coefficient is null ? "–" : _depths.Number(month.Demand, 0),
+            _depths.Number(month.Weather.EffectiveRain, 0),
+            _depths.Number(month.Need, 0),
+            _depths.Number(month.Given, 0),
             watering is null ? "–" : Interval(watering),
             watering is null ? "–" : Wording.Length(watering.Seconds),
             watering?.Cycle is { } cycle ? $"  cycle {Wording.Length(cycle.Seconds)} soak {Wording.Length(cycle.Soak)}" : "");
@@ -76,8 +68,6 @@ public sealed class AdviceTable
         { IntervalDays: null or 1 } => "day",
         { IntervalDays: { } days } => Wording.Count(days, "day"),
     };
-
-    private string Amount(decimal millimetres, int digits) => Wording.Number(millimetres * _unit.Denominator / _unit.Numerator, digits);
 
     /// <summary>The month to the left, the rest to the right of their columns; what comes after the last is not set in a column.</summary>
     private static void Row(StringBuilder text, params string[] cells)
