@@ -54,9 +54,25 @@ internal static class SiteBinder
             Schedules = schedules,
             Acceptances = new AcceptBinder(scope).Bind(files),
         };
+        site = site with { Unused = [.. Unused(hardware, ground, lists, steps, scope)] };
         new ClimateCheck(site, scope).Report();
         return IsUsable(block) ? site : null;
     }
+
+    /// <summary>Names that nothing has asked for, when all else is bound.</summary>
+    private static IEnumerable<UnusedName> Unused(HardwareBinder hardware, GroundBinder ground, ZoneListBinder lists, StepBinder steps, Scope scope) =>
+    [
+        .. Named("valve", hardware.Valves.Unused),
+        .. Named("soil", ground.Soils.Unused),
+        .. Named("plants", ground.Plants.Unused),
+        .. Named("scale", ground.Scales.Unused),
+        .. Named("group", lists.UnusedGroups),
+        .. Named("sequence", steps.UnusedSequences),
+        .. Named("let", scope.Lets.Unused.Select(let => (let.Name, let.Origin))),
+    ];
+
+    private static IEnumerable<UnusedName> Named(string kind, IEnumerable<(string Name, Location Origin)> names) =>
+        names.Select(unused => new UnusedName(kind, unused.Name, unused.Origin));
 
     /// <summary>Without its time zone and first date nothing can be said about any time.</summary>
     private static bool IsUsable(BoundBlock block) =>

@@ -17,15 +17,18 @@ public static class Catalogue
     /// <summary>Slugs of rules that are not checked yet. A file may already accept them.</summary>
     public static ImmutableArray<string> ToCome =>
     [
-        "looks-like-wrong-unit", "unused", "never-watered",
         "night-too-short",
         "midday-watering", "ends-late",
-        "clocks-apart",
     ];
 
     /// <summary>The rules that look at what a site would do.</summary>
     internal static ImmutableArray<CheckKind> Checks =>
     [
+        // what is described
+        new(LooksLikeWrongUnit.Rule, survey => new LooksLikeWrongUnit(survey)),
+        new(Unused.Rule, survey => new Unused(survey)),
+        new(NeverWatered.Rule, survey => new NeverWatered(survey)),
+
         // calendar
         new(SkippedTime.Rule, survey => new SkippedTime(survey)),
         new(DoubledTime.Rule, survey => new DoubledTime(survey)),
@@ -47,6 +50,7 @@ public static class Catalogue
         new(ShortRun.Rule, survey => new ShortRun(survey)),
         new(OutputShared.Rule, survey => new OutputShared(survey)),
         new(OutputMissing.Rule, survey => new OutputMissing(survey)),
+        new(ClocksApart.Rule, survey => new ClocksApart(survey)),
 
         // restrictions
         new(OutsideHours.Rule, survey => new OutsideHours(survey)),

@@ -78,6 +78,9 @@ public sealed record Site
     public ImmutableArray<Schedule> Schedules { get; init; } = [];
 
 
+    /// <summary>Names that nothing in it asks for: of valves, soils, plants, scales, groups, sequences and lets.</summary>
+    public ImmutableArray<UnusedName> Unused { get; init; } = [];
+
     /// <summary>What the user accepts.</summary>
     public ImmutableArray<Acceptance> Acceptances { get; init; } = [];
 

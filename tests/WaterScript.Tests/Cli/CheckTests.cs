@@ -98,7 +98,7 @@ public sealed class CheckTests : Workshop
     public void A_folder_is_every_site_in_it_in_order()
     {
         Write("b/site.water", Good.Replace("Garden", "Second", StringComparison.Ordinal) + "include \"parts/zones.water\"\n");
-        Write("b/parts/zones.water", "zone more { output 3 }\n");
+        Write("b/parts/zones.water", "zone more { output 3; spare }\n");
         Write("a.water", Good.Replace("Garden", "First", StringComparison.Ordinal));
         Write("stray.water", "zone lost { output 1 }\n");
         Write(".hidden/site.water", "site");
