@@ -17,10 +17,12 @@ internal static class CalendarVerdict
         var parts = new[] { (calendar.Series, Word: "series"), (Count: calendar.SingleEvents, Word: calendar.SingleEvents == 1 ? "single event" : "single events") }
             .Where(part => part.Item1 > 0).Select(part => string.Create(CultureInfo.InvariantCulture, $"{part.Item1} {part.Word}"));
         var text = $"{timetable.Site.DisplayName}: {string.Join(" and ", parts)}.";
-        if (calendar.IsCut) text += $" Shown to {Day.Format(timetable.Horizon.Until.PlusDays(-1))}; what goes on after that needs a later --until.";
+        if (calendar.IsCut) text += $" Shown to {Day.Format(timetable.Horizon.Until.PlusDays(-1))}; what goes on after that needs a later --until{NamesOfCut(calendar)}.";
         if (calendar.SingleEvents > Limits.FlatEventsWithoutNote) text += " Calendar apps take some milliseconds for each single event: expect them to be slow.";
         return text;
     }
+
+    private static string NamesOfCut(CalendarFile calendar) => calendar.IsAllCut ? "" : $": {string.Join(", ", calendar.Cut.Select(schedule => schedule.Name))}";
 
     /// <summary>The dates of a timetable: <c>from 1 Mar 2026 to 28 Feb 2027</c>.</summary>
     public static string Days(Timetable timetable) => $"from {Day.Format(timetable.Horizon.From)} to {Day.Format(timetable.Horizon.Until.PlusDays(-1))}";

@@ -15,6 +15,15 @@ public sealed class CalendarTests : Workshop
         Assert.EndsWith("\r\nEND:VEVENT\r\nEND:VCALENDAR\r\n", Read("site.ics"), StringComparison.Ordinal);
     }
 
+    /// <summary>Daily at a fixed time it has no end; by the sun it has one, and that is told by name.</summary>
+    [Fact]
+    public void What_goes_on_after_the_dates_shown_is_named()
+    {
+        Write("site.water", Good + "\nschedule late { every day; start at 01:30; steps { water lawn for 10 min } }\n");
+        var result = RunLine("compile site.water --to icalendar -o site.ics");
+        Assert.Contains(" Shown to 28 Feb 2027; what goes on after that needs a later --until: late.", result.Error, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("", "DTSTAMP:20260301T000000Z")]
     [InlineData("", "RRULE:FREQ=DAILY\r\n")]

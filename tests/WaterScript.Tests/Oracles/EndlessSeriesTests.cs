@@ -14,11 +14,18 @@ public sealed class EndlessSeriesTests : Workshop
     private const string Kathmandu = """
         site terrace { timezone Asia/Kathmandu; effective 2026-01-01 }
         zone a { output 1 }
+        scale months { jun 150 %; jul 200 %; aug 200 %; nov 0 % }
         schedule weekly { on mon, fri; start at 06:00; steps { water a for 10 min } }
         schedule counted { every 3 days; start at 21:30; steps { water a for 10 min } }
         schedule fortnights { every 2 weeks on sat, sun; start at 05:30; steps { water a for 10 min } }
         schedule odd { on odd days; except days 31 of month; start at 07:00; steps { water a for 10 min } }
         schedule ends { on last day of month; start at 08:00; steps { water a for 10 min } }
+        schedule summer { every day; from 1 apr to 30 sep; start at 10:00; steps { water a for 10 min } }
+        schedule winter { on mon, thu; from 1 nov to last feb; start at 10:30; steps { water a for 10 min } }
+        schedule fifteenths { on days 1, 15, 31 of month; from 1 may to 31 aug; start at 11:00; steps { water a for 10 min } }
+        schedule firsts { on first mon of month; from 1 oct to 31 mar; start at 11:30; steps { water a for 10 min } }
+        schedule scaled { every 2 days; scale months; start at 12:00; steps { water a for 10 min } }
+        schedule pairs { every 2 weeks on sun, mon; scale months; start at 12:30; steps { water a for 10 min } }
         schedule seasonal { on tue; from 15 nov to 10 feb; start at 09:00; steps { water a for 10 min } }
 
         """;

@@ -30,7 +30,7 @@ public sealed class CalendarFile
         _zone = CalendarZone.Of(timetable.Site.TimeZone, _clock.StartOfDay(from), _clock.StartOfDay(until));
         _events = options.IsFlat ? [.. Schedules().Select(FlatEventsOf)] : [.. Schedules().Select(PlannerFrom(from).EventsOf)];
         Series = _events.Sum(events => events.Series.Length);
-        IsCut = _events.Any(events => events.IsCut);
+        Cut = [.. Schedules().Zip(_events).Where(pair => pair.Second.IsCut).Select(pair => pair.First)];
     }
 
     /// <summary>Number of series: events with a rule.</summary>
@@ -45,8 +45,14 @@ public sealed class CalendarFile
     /// <summary>Whether it has more than <see cref="Limits.FlatEvents"/> events that stand alone.</summary>
     public bool IsOverLimit => Singles.Skip(Limits.FlatEvents).Any();
 
-    /// <summary>Whether some schedule goes on after the horizon, and the file does not say so.</summary>
-    public bool IsCut { get; }
+    /// <summary>The schedules that go on after the horizon without the file saying so, in order of the site.</summary>
+    public ImmutableArray<Schedule> Cut { get; }
+
+    /// <summary>Whether there is one.</summary>
+    public bool IsCut => !Cut.IsEmpty;
+
+    /// <summary>Whether all are.</summary>
+    public bool IsAllCut => Cut.Length == _events.Length;
 
     private IEnumerable<Occasion> Singles => _events.SelectMany(events => events.Singles);
 

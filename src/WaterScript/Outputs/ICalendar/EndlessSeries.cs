@@ -31,7 +31,7 @@ internal sealed class EndlessSeries(SteadyDays steady, Occasions occasions, Cale
     public List<SaidDays>? Of(IReadOnlyList<FormDays> forms, Func<FormDays, bool, SaidDays> say)
     {
         var said = new List<SaidDays>();
-        var months = 0;
+        var months = MonthsWhere(occasions.IsDry);
         foreach (var form in forms)
         {
             if (!form.Form.IsWhole)
@@ -99,14 +99,16 @@ internal sealed class EndlessSeries(SteadyDays steady, Occasions occasions, Cale
     }
 
     /// <summary>The months after the horizon in which a pass does what it does on a date, bit 1 for January.</summary>
-    private int MonthsLike(int date)
+    private int MonthsLike(int date) => MonthsWhere(day => occasions.IsSamePlan(date, day));
+
+    /// <summary>The months whose first day after the horizon is of a kind, bit 1 for January.</summary>
+    private int MonthsWhere(Func<int, bool> isOfKind)
     {
         var (year, month, _) = CivilDate.FromDayNumber(steady.Until);
         var months = 0;
-        for (var i = 1; i <= 12; i++)
+        for (var next = 1; next <= 12; next++)
         {
-            var next = (month + i - 1) % 12 + 1;
-            if (occasions.IsSamePlan(date, CivilDate.DayNumberOf(next > month ? year : year + 1, next, 1))) months |= 1 << next;
+            if (isOfKind(CivilDate.DayNumberOf(next > month ? year : year + 1, next, 1))) months |= 1 << next;
         }
 
         return months;

@@ -42,6 +42,9 @@ internal sealed class Occasions
         return ReferenceEquals(plan, other) || (plan.Seconds == other.Seconds && plan.Runs.SequenceEqual(other.Runs));
     }
 
+    /// <summary>Whether on a date nothing is planned, because its month has a share of nothing.</summary>
+    public bool IsDry(int day) => _timetable.PlanOn(_schedule.Index, day).Runs.All(run => !IsWanted(run.Zone));
+
     private IEnumerable<Occasion> Passes()
     {
         foreach (var pass in _timetable.DuePassesOf(_schedule))

@@ -52,7 +52,7 @@ internal sealed class RuleCandidates
     public IEnumerable<RecurrenceRule> For(ImmutableArray<int> days)
     {
         var found = new HashSet<RecurrenceRule>(_hints) { RecurrenceRule.EveryDays(1) };
-        if (days.Length > 1) found.Add(RecurrenceRule.EveryDays(days[1] - days[0]));
+        if (days.Length > 1) found.Add(Every(days[1] - days[0], days[0]));
         foreach (var length in (ReadOnlySpan<int>)[7, 14])
         {
             var weekdays = Weekdays.None;
@@ -75,6 +75,10 @@ internal sealed class RuleCandidates
         var months = days.Aggregate(0, (bits, day) => bits | (1 << CivilDate.FromDayNumber(day).Month));
         return months == RecurrenceRule.AllMonths ? [] : rules.Where(rule => rule.Interval == 1 && rule.Frequency != RuleFrequency.Monthly).Select(rule => rule with { Months = months });
     }
+
+    /// <summary>Whole weeks are said as weeks, as a person would.</summary>
+    private static RecurrenceRule Every(int days, int first) =>
+        days % 7 == 0 ? RecurrenceRule.OnWeekdays(CivilDate.WeekdayOf(first), days / 7) : RecurrenceRule.EveryDays(days);
 
     /// <summary>Each day before the first of a month is the last of the one before.</summary>
     private void AddMonthDays(IEnumerable<int> days, int shift)

@@ -39,7 +39,7 @@ internal sealed class SteadyDays
         DaySet[] sets = [.. schedule.Days, .. schedule.Except, .. schedule.Starts.SelectMany(start => start.On), .. site.ClosedSeasons.Select(closed => closed.Days)];
         var first = CivilDate.DayNumberOf(until);
         var dated = sets.Append(schedule.Season?.Span).OfType<DateRange>().Select(LastNamed).Append(first).Max();
-        var period = PeriodOf(sets, schedule.Season?.Span, ScaleOf(site, schedule) is MonthlyScale);
+        var period = PeriodOf(sets, schedule.Season?.Span, ScaleOf(site, schedule) is MonthlyScale or ClimateScale);
         var length = dated - first + period + 2;
         var isInCalendar = first + length < CivilDate.DayNumberOf(9_000, 1, 1);
         return isInCalendar ? new SteadyDays(site, schedule, first, length, CivilDate.DaysInCycle % period == 0) : null;
@@ -107,8 +107,9 @@ internal sealed class SteadyDays
     private static bool ScaleChangesAfter(Site site, Schedule schedule, LocalDate until) => ScaleOf(site, schedule) switch
     {
         DatedScale dated => dated.Since.Any(since => since.From >= until),
-        MonthlyScale => schedule.Starts.Any(start => start is FinishBy),
-        _ => false,
+        MonthlyScale or ClimateScale => schedule.Starts.Any(start => start is FinishBy),
+        null => false,
+        _ => true,
     };
 
     private static Scale? ScaleOf(Site site, Schedule schedule) =>

@@ -44,6 +44,7 @@ public sealed class CalendarFileTests
     [Theory]
     [InlineData("every day", "FREQ=DAILY")]
     [InlineData("every 3 days", "FREQ=DAILY;INTERVAL=3")]
+    [InlineData("on tue", "FREQ=WEEKLY;WKST=MO;BYDAY=TU")]
     [InlineData("on mon, wed to fri", "FREQ=WEEKLY;WKST=MO;BYDAY=MO,WE,TH,FR")]
     [InlineData("every 2 weeks on tue, thu", "FREQ=WEEKLY;INTERVAL=2;WKST=WE;BYDAY=TU,TH")]
     [InlineData("on odd days", "FREQ=MONTHLY;BYMONTHDAY=1,3,5,7,9,11,13,15,17,19,21,23,25,27,29,31")]
@@ -60,7 +61,7 @@ public sealed class CalendarFileTests
         var site = Sites.Read(Sites.Garden($"schedule only {{ {days}; start at 06:00; steps {{ water a for 10 min }} }}"));
         var timetable = Timetable.Of(site, Horizon.YearFrom(site.Effective));
         var calendar = CalendarFile.Of(timetable, OpenEnded);
-        Assert.Equal((1, 0, false), (calendar.Series, calendar.SingleEvents, calendar.IsCut));
+        Assert.Equal((1, 0L, false), (calendar.Series, calendar.SingleEvents, calendar.IsCut));
         Assert.Contains($"RRULE:{rule}\r\n", Unfolded(Calendars.Write(timetable, OpenEnded)), StringComparison.Ordinal);
         if (!days.Contains("from", StringComparison.Ordinal)) Assert.Contains($"RRULE:{rule};UNTIL=20", Unfolded(Calendars.Write(timetable, Calendars.Plain)), StringComparison.Ordinal);
     }
@@ -91,6 +92,45 @@ public sealed class CalendarFileTests
         var timetable = Timetable.Of(site, Horizon.YearFrom(site.Effective));
         var rules = Unfolded(Calendars.Write(timetable, OpenEnded)).Split("\r\n").Where(line => line.StartsWith("RRULE:FREQ=WEEKLY", StringComparison.Ordinal));
         Assert.Equal(["1,2,3,7,9,10,11,12", "4", "5,6", "8"], rules.Select(rule => rule.Split("BYMONTH=")[1].Split(';')[0]));
+    }
+
+    [Theory]
+    [InlineData("start after first + 5 min")]
+    [InlineData("every day; start at sunrise")]
+    [InlineData("every day; start at 01:30")]
+    [InlineData("every day; from 1 mar to 31 mar; start at 01:30")]
+    [InlineData("every day; finish by 07:00; scale months")]
+    [InlineData("every day; start at 01:00; scale months")]
+    public void What_no_rule_says_for_ever_ends_and_is_named(string lines)
+    {
+        var site = Sites.Read(Sites.Garden(
+            $$"""
+            scale months { jul 200 %; nov 0 % }
+            schedule first { every day; start at 06:00; steps { water b for 10 min } }
+            schedule only { {{lines}}; steps { water a for 10 min } }
+            """));
+        var timetable = Timetable.Of(site, Horizon.YearFrom(site.Effective));
+        Assert.Equal(["only"], CalendarFile.Of(timetable, OpenEnded).Cut.Select(schedule => schedule.Name));
+    }
+
+    /// <summary>Also where there is a month with nothing, and where the lengths come from the climate; held against four years.</summary>
+    [Theory]
+    [InlineData("scale year { apr 50 %; jun 150 %; nov 0 % }")]
+    [InlineData("scale year { by climate }")]
+    public void Lengths_by_the_month_go_on_as_they_are(string scale)
+    {
+        var site = Sites.Read(Sites.Garden(
+            $$"""
+            climate { jan et 1 mm/day; feb et 1 mm/day; mar et 2 mm/day; apr et 3 mm/day; may et 4 mm/day; jun et 5 mm/day; jul et 6 mm/day; aug et 6 mm/day; sep et 4 mm/day; oct et 3 mm/day; nov et 0.001 mm/day; dec et 1 mm/day }
+            {{scale}}
+            schedule only { every day; start at 06:00; scale year; steps { water a for 10 min } }
+            """));
+        var timetable = Timetable.Of(site, Horizon.YearFrom(site.Effective));
+        Assert.False(CalendarFile.Of(timetable, OpenEnded).IsCut);
+        var file = Calendars.Write(timetable, OpenEnded);
+        Assert.All(Unfolded(file).Split("\r\n").Where(line => line.StartsWith("RRULE:FREQ=DAILY", StringComparison.Ordinal)), rule => Assert.Contains("BYMONTH=", rule, StringComparison.Ordinal));
+        var later = new Horizon(site.Effective, site.Effective.PlusYears(4));
+        Assert.Equal(Calendars.Passes(Timetable.Of(site, later)), Calendars.Expand(file, later.Until.AtStartOfDayInZone(site.TimeZone).ToInstant().ToUnixTimeSeconds()));
     }
 
     [Fact]
