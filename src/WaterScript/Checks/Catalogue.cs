@@ -18,7 +18,6 @@ public static class Catalogue
     public static ImmutableArray<string> ToCome =>
     [
         "night-too-short",
-        "midday-watering", "ends-late",
     ];
 
     /// <summary>The rules that look at what a site would do.</summary>
@@ -48,6 +47,8 @@ public static class Catalogue
         new(LongerThanLongest.Rule, survey => new LongerThanLongest(survey)),
         new(DaysInARow.Rule, survey => new DaysInARow(survey)),
         new(ShortRun.Rule, survey => new ShortRun(survey)),
+        new(MiddayWatering.Rule, survey => new MiddayWatering(survey)),
+        new(EndsLate.Rule, survey => new EndsLate(survey)),
         new(OutputShared.Rule, survey => new OutputShared(survey)),
         new(OutputMissing.Rule, survey => new OutputMissing(survey)),
         new(ClocksApart.Rule, survey => new ClocksApart(survey)),
