@@ -26,9 +26,11 @@ internal sealed class ZoneBalance
 
     /// <summary>Why nothing can be said of a zone, in a few words; null where it can.</summary>
     /// <param name="zone">The zone.</param>
+    /// <param name="site">Its site.</param>
     /// <param name="year">The climate, month by month.</param>
-    public static string? LacksFor(Zone zone, ImmutableArray<MonthWeather?> year) =>
-        year.All(month => month is null) ? "no climate given"
+    public static string? LacksFor(Zone zone, Site site, ImmutableArray<MonthWeather?> year) =>
+        site.Climate is not { } climate ? "no climate given"
+        : year.All(month => month is null) ? (climate.Months.Any(month => month?.Means is not null) ? "no location given" : "no temperatures given")
         : zone.Plants is null ? "no plants given"
         : zone.Plants.Coefficients.IsEmpty ? "no coefficient given"
         : zone.MillimetresPerHour is null ? "no application rate given"

@@ -73,6 +73,10 @@ public sealed class SoilWaterTests
     [InlineData("strawberry", 0.85, 0.2, 20)]
     [InlineData("potato", 1.15, 0.4, 35)]
     [InlineData("conifers", 1.00, 1.0, 70)]
+    [InlineData("squash", 0.95, 0.6, 50)] // roots and share from memory, as in the next two
+    [InlineData("berries", 1.05, 0.6, 50)]
+    [InlineData("citrus", 0.65, 1.2, 50)]
+    [InlineData("onion", 1.05, 0.3, 30)] // coefficient from memory
     public void Plants_of_the_tables(string name, decimal coefficient, decimal roots, decimal depletion)
     {
         var plants = PlantTable.All.Single(known => known.Name == name);

@@ -20,7 +20,7 @@ internal sealed class DemandMet(Survey survey)
     /// <param name="isOut">Whether a month is, by what is given and what is needed in mm.</param>
     public IEnumerable<(Zone Zone, ImmutableArray<MetMonth> Months)> Where(Func<double, double, bool> isOut)
     {
-        foreach (var zone in survey.Site.Zones.Where(zone => ZoneBalance.LacksFor(zone, _year) is null))
+        foreach (var zone in survey.Site.Zones.Where(zone => ZoneBalance.LacksFor(zone, survey.Site, _year) is null))
         {
             if (!_months.TryGetValue(zone, out var all)) _months[zone] = all = [.. MonthsOf(zone)];
             ImmutableArray<MetMonth> months = [.. all.Where(month => isOut(month.Given, month.Need))];
@@ -30,7 +30,7 @@ internal sealed class DemandMet(Survey survey)
 
     /// <summary>The zones of which nothing can be said, by what lacks.</summary>
     public IEnumerable<string> NotChecked() => survey.Site.Zones.Where(zone => !zone.IsSpare)
-        .Select(zone => (zone.Name, Lacks: ZoneBalance.LacksFor(zone, _year))).Where(zone => zone.Lacks is not null)
+        .Select(zone => (zone.Name, Lacks: ZoneBalance.LacksFor(zone, survey.Site, _year))).Where(zone => zone.Lacks is not null)
         .GroupBy(zone => zone.Lacks)
         .Select(group => $"water that the plants of {Wording.Names([.. group.Select(zone => zone.Name)])} need ({group.Key})");
 

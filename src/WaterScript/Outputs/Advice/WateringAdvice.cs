@@ -44,12 +44,12 @@ public sealed class WateringAdvice
         var year = MonthWeather.YearOf(site);
         var ledger = new WaterLedger(site);
         foreach (var run in Timetable.Of(site, horizon).Runs()) ledger.Add(run);
-        return new WateringAdvice(site, horizon, year, [.. site.Zones.Where(zone => !zone.IsSpare).Select(zone => Of(zone, ledger, horizon, year))]);
+        return new WateringAdvice(site, horizon, year, [.. site.Zones.Where(zone => !zone.IsSpare).Select(zone => Of(zone, site, ledger, horizon, year))]);
     }
 
-    private static ZoneAdvice Of(Zone zone, WaterLedger ledger, Horizon horizon, ImmutableArray<MonthWeather?> year)
+    private static ZoneAdvice Of(Zone zone, Site site, WaterLedger ledger, Horizon horizon, ImmutableArray<MonthWeather?> year)
     {
-        if (ZoneBalance.LacksFor(zone, year) is { } lacks) return new ZoneAdvice(zone, lacks, []);
+        if (ZoneBalance.LacksFor(zone, site, year) is { } lacks) return new ZoneAdvice(zone, lacks, []);
         var years = horizon.Until.Year - horizon.From.Year;
         var given = ZoneBalance.Of(zone, ledger.DaysOf(zone), horizon, year).GroupBy(month => month.Month).ToDictionary(months => months.Key, months => months.Sum(month => month.Given) / years);
         return new ZoneAdvice(zone, Lacks: null, [.. year.OfType<MonthWeather>().Select(weather => MonthAdvice.Of(zone, weather, (decimal)given.GetValueOrDefault(weather.Month)))]);

@@ -43,7 +43,8 @@ public sealed class WateringAdviceTests
     [InlineData(July, "rate 15 mm/h", "no plants given")]
     [InlineData(July, "plants own", "no application rate given")]
     [InlineData("", "rate 15 mm/h; plants own", "no climate given")]
-    [InlineData("climate { jul 16 C to 28 C }\n", "rate 15 mm/h; plants own", "no climate given")] // no location either
+    [InlineData("climate { jul 16 C to 28 C }\n", "rate 15 mm/h; plants own", "no location given")]
+    [InlineData("climate { jul rain 30 mm }\n", "rate 15 mm/h; plants own", "no temperatures given")]
     public void What_lacks_is_said(string climate, string zone, string lacks)
     {
         Assert.Equal(lacks, Of(zone, climate).Lacks);
