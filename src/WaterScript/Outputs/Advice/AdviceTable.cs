@@ -17,24 +17,32 @@ public sealed class AdviceTable
     public static string Of(WateringAdvice advice)
     {
         ArgumentNullException.ThrowIfNull(advice);
-        var table = new AdviceTable(advice);
-        var text = new StringBuilder();
-        foreach (var zone in advice.Zones.Where(zone => zone.Lacks is null)) table.Write(zone, text);
-        foreach (var group in advice.Zones.Where(zone => zone.Lacks is not null).GroupBy(zone => zone.Lacks))
-            text.Append($"Nothing to say of {Wording.Names([.. group.Select(zone => zone.Zone.Name)])} ({group.Key}).\n");
-        if (AdviceWords.ScaleBlock(advice) is { } block) text.Append($"{(text.Length > 0 ? "\n" : "")}Shares of the peak month, the mean of all zones, to paste:\n\n{block}");
-        text.Append("\nAssumed:\n");
-        foreach (var sentence in AdviceWords.Assumed(advice)) text.Append($"- {sentence}\n");
-        return text.Append($"\n{AdviceWords.Caution}\n").ToString();
+        return string.Join('\n', new AdviceTable(advice).Sections(advice));
     }
 
-    private void Write(ZoneAdvice advice, StringBuilder text)
+    /// <summary>What stands between empty lines.</summary>
+    private IEnumerable<string> Sections(WateringAdvice advice)
     {
-        text.Append($"{advice.Zone.DisplayName}: {About(advice.Zone)}\n");
+        foreach (var zone in advice.Zones.Where(zone => zone.Lacks is null)) yield return Table(zone);
+        var silent = advice.Zones.Where(zone => zone.Lacks is not null).GroupBy(zone => zone.Lacks).ToArray();
+        if (silent.Length > 0) yield return string.Concat(silent.Select(group => $"Nothing to say of {Wording.Names([.. group.Select(zone => zone.Zone.Name)])} ({group.Key}).\n"));
+        if (AdviceWords.ScaleBlock(advice) is { } block)
+        {
+            yield return "Shares of the peak month, the mean of all zones, to paste:\n";
+            yield return block;
+        }
+
+        yield return $"Assumed:\n{string.Concat(AdviceWords.Assumed(advice).Select(sentence => $"- {sentence}\n"))}";
+        yield return $"{AdviceWords.Caution}\n";
+    }
+
+    private string Table(ZoneAdvice advice)
+    {
+        var text = new StringBuilder($"{advice.Zone.DisplayName}: {About(advice.Zone)}\n");
         Row(text, "", "reference", "plants", "rain", "to be", "schedule", "", "");
         Row(text, "", $"{_depths.Unit}/day", "use", "counts", "watered", "gives", "every", "for");
         foreach (var month in advice.Months) Write(month, text);
-        text.Append('\n');
+        return text.ToString();
     }
 
     private string About(Zone zone)
