@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using System.Text;
 
 namespace WaterScript.Outputs;
@@ -44,8 +45,10 @@ internal sealed class EventUid
 
     private static void Of(ReadOnlySpan<byte> text, Span<byte> uuid)
     {
-        Span<byte> hash = stackalloc byte[Sha1.HashLength];
-        Sha1.Hash(text, hash);
+        Span<byte> hash = stackalloc byte[SHA1.HashSizeInBytes];
+#pragma warning disable CA5350 // RFC 9562 prescribes SHA-1 for version 5; nothing secret rests on it.
+        SHA1.HashData(text, hash);
+#pragma warning restore CA5350
         hash[6] = (byte)((hash[6] & 0x0F) | 0x50);
         hash[8] = (byte)((hash[8] & 0x3F) | 0x80);
         hash[..BytesOfUuid].CopyTo(uuid);
