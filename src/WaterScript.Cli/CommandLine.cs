@@ -42,6 +42,8 @@ internal static class CommandLine
         CheckCommand.Create(terminal),
         CompileCommand.Create(terminal),
         FormatCommand.Create(terminal),
+        NextCommand.Create(terminal),
+        WhyCommand.Create(terminal),
         ExplainCommand.Create(terminal),
         AdviseCommand.Create(terminal),
     };

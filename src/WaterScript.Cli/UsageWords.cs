@@ -14,12 +14,14 @@ internal static class UsageWords
         if (parsed.UnmatchedTokens is [var first, ..] unknown) return Unknown(unknown.FirstOrDefault(word => word.StartsWith('-'), first), command);
         return error.SymbolResult switch
         {
-            _ when command is RootCommand => "say what to do: check, compile, format, explain or advise",
+            _ when command is RootCommand => $"say what to do: {Choice([.. command.Subcommands.Select(subcommand => subcommand.Name)])}",
             OptionResult { Tokens.Count: 0 } option => $"{option.Option.Name} needs a value: {option.Option.Name} {option.Option.HelpName}",
             OptionResult option => $"{option.Option.Name} stands more than once",
-            _ => $"{command.Name} needs a file",
+            _ => $"{command.Name} needs {(command.Arguments is [_] ? "a file" : string.Join(", ", command.Arguments.Select(argument => argument.Name)))}",
         };
     }
+
+    private static string Choice(string[] words) => $"{string.Join(", ", words[..^1])} or {words[^1]}";
 
     private static string Unknown(string word, Command command)
     {

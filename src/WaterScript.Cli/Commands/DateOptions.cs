@@ -82,7 +82,9 @@ internal sealed class DateOptions
         return parsed.Value;
     }
 
-    private static LocalDateTime Time(string text)
+    /// <summary>The local date and time that follows <c>--at</c>.</summary>
+    /// <exception cref="CommandException">It is none.</exception>
+    public static LocalDateTime Time(string text)
     {
         foreach (var pattern in Times)
         {

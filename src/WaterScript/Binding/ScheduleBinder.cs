@@ -22,6 +22,9 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
         var days = new DayBinder(scope, placed.Source);
         var isManual = body.One<ManualNode>() is not null;
         if (isManual) CheckManual(body);
+        var dayLines = DaysOf(body, days);
+        ImmutableArray<DayLine> exceptLines = [.. body.All<ExceptNode>().Select(except => new DayLine(body.At(except.Span), days.Bind(except.Days)))];
+        var from = body.One<FromNode>();
         var repeat = body.One<RepeatPassesNode>() is { } repeated ? RepeatFrom(repeated, placed) : null;
         var schedule = new Schedule
         {
@@ -30,9 +33,12 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
             Label = placed.Node.Label?.Value,
             Origin = body.Origin,
             IsManual = isManual,
-            Days = DaysOf(body, days),
-            Season = body.One<FromNode>() is { } from ? days.Season(from.First, from.To, from.For) : null,
-            Except = [.. body.All<ExceptNode>().SelectMany(except => days.Bind(except.Days))],
+            Days = [.. dayLines.SelectMany(line => line.Days)],
+            DayLines = dayLines,
+            Season = from is null ? null : days.Season(from.First, from.To, from.For),
+            SeasonOrigin = from is null ? null : body.At(from.Span),
+            Except = [.. exceptLines.SelectMany(line => line.Days)],
+            ExceptLines = exceptLines,
             Starts = isManual ? [] : StartsOf(body, days),
             Repeat = repeat,
             Cut = body.One<CutNode>() is { } cut ? CutFrom(cut, placed) : null,
@@ -60,12 +66,13 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
             Origin = placed.At(placed.Node.Date.Span),
             ExtraBecause = placed.Node.Because.Value,
             Days = [new DateRange(on, on)],
+            DayLines = [new DayLine(placed.At(placed.Node.Date.Span), [new DateRange(on, on)])],
             Starts = [new StartAt(1, at.Origin, [], at)],
             Steps = bound,
         };
     }
 
-    private ImmutableArray<DaySet> DaysOf(ScheduleBody body, DayBinder days)
+    private ImmutableArray<DayLine> DaysOf(ScheduleBody body, DayBinder days)
     {
         var every = body.One<EveryNode>();
         var on = body.All<OnNode>().ToArray();
@@ -78,8 +85,8 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
             });
         }
 
-        if (every is not null) return days.Interval(every.Interval) is { } interval ? [interval] : [];
-        return [.. on.SelectMany(node => days.Bind(node.Days))];
+        if (every is not null) return days.Interval(every.Interval) is { } interval ? [new DayLine(body.At(every.Span), [interval])] : [];
+        return [.. on.Select(node => new DayLine(body.At(node.Span), days.Bind(node.Days)))];
     }
 
     private ImmutableArray<Start> StartsOf(ScheduleBody body, DayBinder days)

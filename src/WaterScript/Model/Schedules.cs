@@ -37,6 +37,15 @@ public sealed record Schedule
     /// <summary>Days taken away.</summary>
     public ImmutableArray<DaySet> Except { get; init; } = [];
 
+    /// <summary>The lines that name <see cref="Days"/>, in order of the file.</summary>
+    public ImmutableArray<DayLine> DayLines { get; init; } = [];
+
+    /// <summary>Where <see cref="Season"/> is written, or null.</summary>
+    public Location? SeasonOrigin { get; init; }
+
+    /// <summary>The lines that name <see cref="Except"/>.</summary>
+    public ImmutableArray<DayLine> ExceptLines { get; init; } = [];
+
     /// <summary>What its passes are reckoned from, numbered from 1 in written order; empty for a manual schedule.</summary>
     public ImmutableArray<Start> Starts { get; init; } = [];
 
@@ -58,6 +67,11 @@ public sealed record Schedule
     /// <summary>What people read: the label, or else the name.</summary>
     public string DisplayName => Label ?? Name;
 }
+
+/// <summary>A line that names days.</summary>
+/// <param name="Origin">Where it stands.</param>
+/// <param name="Days">What it names, as a union.</param>
+public sealed record DayLine(Location Origin, ImmutableArray<DaySet> Days);
 
 /// <summary>What passes are reckoned from.</summary>
 /// <param name="Number">From 1, in written order over all starts of the schedule.</param>

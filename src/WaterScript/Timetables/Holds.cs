@@ -43,6 +43,10 @@ internal sealed class Holds
         return taker;
     }
 
+    /// <summary>The holds in force at an instant, with the first instant after each; <see cref="long.MaxValue"/> until lifted.</summary>
+    public IEnumerable<(Hold Hold, long Until)> At(long instant) =>
+        _spans.Where(span => span.From <= instant && instant < span.Until).Select(span => (span.Hold, span.Until));
+
     private static Span SpanOf(Hold hold, Site site, ZoneClock clock)
     {
         var from = InstantOf(hold.From, clock);

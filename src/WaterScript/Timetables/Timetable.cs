@@ -128,7 +128,14 @@ public sealed class Timetable
     internal bool IsWhole(in Pass pass) => _keeper.TakesNothingOf(pass);
 
     /// <summary>The seconds that are left of a planned run of a pass; 0 when all is taken.</summary>
-    internal long SecondsLeft(in Pass pass, in PlannedRun planned) => _keeper.Keep(pass, planned, taken: null);
+    internal long SecondsLeft(in Pass pass, in PlannedRun planned, Taken? taken = null) => _keeper.Keep(pass, planned, taken);
+
+    /// <summary>The same site from so many days before its horizon on that nothing which is under way at its beginning is missed.</summary>
+    internal static Timetable WithWhatIsUnderWay(Site site, Horizon horizon)
+    {
+        var longest = Of(site, horizon)._plans.Select(plan => plan.LongestSeconds).DefaultIfEmpty().Max();
+        return Of(site, horizon with { From = horizon.From.PlusDays(-1 - (int)(longest / ZoneClock.SecondsInDay)) });
+    }
 
     private IEnumerable<Pass> DuePasses() => _onePass is { } pass ? [pass] : PassesOf(SchedulesWithCalendar());
 

@@ -111,14 +111,7 @@ public sealed class JsonReport
         EntryUnlessEmpty("label", label.Text);
     }
 
-    private void Place(Location place)
-    {
-        _json.Entry("file", place.Source.Path);
-        _json.Entry("line", place.Start.Line);
-        _json.Entry("column", place.Start.Column);
-        _json.Entry("end_line", place.End.Line);
-        _json.Entry("end_column", place.End.Column);
-    }
+    private void Place(Location place) => PlaceFields.Write(_json, place);
 
     private void EntryUnlessEmpty(string key, string value) => _json.Entry(key, value.Length == 0 ? null : value);
 }

@@ -1,0 +1,56 @@
+using System.CommandLine;
+using System.Globalization;
+using NodaTime;
+using NodaTime.TimeZones;
+using WaterScript.Cli.Files;
+using WaterScript.Comparison;
+using WaterScript.Model;
+
+namespace WaterScript.Cli.Commands;
+
+/// <summary><c>waterscript next FILE</c>: what waters now, what keeps it shut, and what comes.</summary>
+internal sealed class NextCommand
+{
+    private const int DefaultCount = 10;
+    private const int MostCount = 1_000;
+    private readonly Terminal _terminal;
+    private readonly Argument<string> _file = new("FILE") { Description = "The file with the site, or - for standard input." };
+    private readonly Option<string?> _at = Arguments.Text("--at", "TIME", "A moment by the site's clocks, in place of now: 2026-05-01T09:30.");
+    private readonly Option<string?> _count = Arguments.Text("--count", "N", "The most waterings to come that are shown. Default: 10.");
+    private readonly Option<bool> _json = Arguments.Switch("--json", "Answer as JSON.");
+    private readonly Option<string?> _root = Arguments.Root();
+
+    private NextCommand(Terminal terminal) => _terminal = terminal;
+
+    /// <summary>The command.</summary>
+    public static Command Create(Terminal terminal)
+    {
+        var self = new NextCommand(terminal);
+        var command = new Command("next", "Says what waters now, what keeps it shut, and what comes next.") { self._file, self._at, self._count, self._json, self._root };
+        command.SetAction(self.Run);
+        return command;
+    }
+
+    private int Run(ParseResult parsed)
+    {
+        LocalDateTime? at = parsed.GetValue(_at) is { } time ? DateOptions.Time(time) : null;
+        var count = Count(parsed.GetValue(_count));
+        if (SiteAsked.Read(SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal), _terminal) is not { } site) return ExitCode.Findings;
+        var outlook = Outlook.Of(site, InstantOf(at, site), count);
+        if (parsed.GetValue(_json)) OutlookJson.Write(outlook, _terminal.Output);
+        else _terminal.Text.Write(OutlookText.Of(outlook));
+        return ExitCode.Success;
+    }
+
+    private static Instant InstantOf(LocalDateTime? at, Site site) => at is { } moment
+        ? site.TimeZone.ResolveLocal(moment, Resolvers.LenientResolver).ToInstant()
+        : SystemClock.Instance.GetCurrentInstant();
+
+    private static int Count(string? text)
+    {
+        if (text is null) return DefaultCount;
+        return int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var count) && count is >= 1 and <= MostCount
+            ? count
+            : throw new CommandException($"\"{text}\" after --count is no number from 1 to {MostCount}");
+    }
+}

@@ -1,0 +1,22 @@
+using WaterScript.Binding;
+using WaterScript.Cli.Files;
+using WaterScript.Diagnostics;
+using WaterScript.Model;
+
+namespace WaterScript.Cli.Commands;
+
+/// <summary>The site that a question is about. What stands in the way of reading it is shown, and then there is no answer.</summary>
+internal static class SiteAsked
+{
+    /// <summary>The site of a file; null where an error in it stands in the way, which is shown.</summary>
+    /// <exception cref="CommandException">The file cannot be read.</exception>
+    public static Site? Read(SiteSource source, Terminal terminal) => Read(source.Read(), source.Root.Path, terminal);
+
+    private static Site? Read(SiteReading reading, string path, Terminal terminal)
+    {
+        if (reading is { Site: { } site, Findings.HasErrors: false }) return site;
+        new FindingPrinter(terminal.Error, terminal.ErrorHasColour).Print(reading.Findings);
+        terminal.Error.Write($"{reading.Site?.DisplayName ?? path}: {Tally.Of(reading.Findings)}. There is no answer, because of the errors.\n");
+        return null;
+    }
+}

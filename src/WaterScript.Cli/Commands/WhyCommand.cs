@@ -1,0 +1,46 @@
+using System.CommandLine;
+using WaterScript.Cli.Files;
+using WaterScript.Comparison;
+using WaterScript.Diagnostics;
+using WaterScript.Model;
+
+namespace WaterScript.Cli.Commands;
+
+/// <summary><c>waterscript why FILE ZONE DATE</c>: whether a zone is watered on a date, and the lines that make it so.</summary>
+internal sealed class WhyCommand
+{
+    private readonly Terminal _terminal;
+    private readonly Argument<string> _file = new("FILE") { Description = "The file with the site, or - for standard input." };
+    private readonly Argument<string> _zone = new("ZONE") { Description = "The name of a zone." };
+    private readonly Argument<string> _date = new("DATE") { Description = "A date: 2026-05-01." };
+    private readonly Option<bool> _json = Arguments.Switch("--json", "Answer as JSON.");
+    private readonly Option<string?> _root = Arguments.Root();
+
+    private WhyCommand(Terminal terminal) => _terminal = terminal;
+
+    /// <summary>The command.</summary>
+    public static Command Create(Terminal terminal)
+    {
+        var self = new WhyCommand(terminal);
+        var command = new Command("why", "Says whether a zone is watered on a date, and which lines make it so.") { self._file, self._zone, self._date, self._json, self._root };
+        command.SetAction(self.Run);
+        return command;
+    }
+
+    private int Run(ParseResult parsed)
+    {
+        var date = DateOptions.Date(_zone.Name, parsed.GetValue(_date)!);
+        if (SiteAsked.Read(SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal), _terminal) is not { } site) return ExitCode.Findings;
+        var answer = DayAnswer.Of(site, ZoneOf(site, parsed.GetValue(_zone)!), date);
+        if (parsed.GetValue(_json)) DayAnswerJson.Write(answer, _terminal.Output);
+        else _terminal.Text.Write(DayAnswerText.Of(answer));
+        return ExitCode.Success;
+    }
+
+    private static Zone ZoneOf(Site site, string name)
+    {
+        if (site.Zones.FirstOrDefault(zone => zone.Name == name) is { } zone) return zone;
+        string[] names = [.. site.Zones.Select(known => known.Name)];
+        throw new CommandException($"no zone is called \"{name}\"; " + (Spelling.Nearest(name, names) is { } nearest ? $"did you mean {nearest}?" : $"there are: {string.Join(", ", names)}"));
+    }
+}

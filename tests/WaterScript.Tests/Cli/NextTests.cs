@@ -1,0 +1,95 @@
+using System.Text.Json.Nodes;
+using Xunit;
+
+namespace WaterScript.Tests.Cli;
+
+public sealed class NextTests : Workshop
+{
+    private const string Held = """
+        site garden "Garden" { timezone Europe/Lisbon; effective 2026-03-01 }
+        zone lawn "Lawn" { output 1 }
+        zone beds { output 2; trim 10 %; shortest 2 min }
+        schedule morning { every day; start at 06:00; steps { water lawn, beds for 10 min } }
+        schedule mist { on tue; start at 09:00; repeat every 8 min until 11:00; steps { water lawn for 30 s } }
+        schedule by-hand { manual; steps { water beds for 1 min } }
+        hold lawn from 2026-06-08 to 2026-06-10 because "new gravel"
+        closed from 20 oct to 5 feb because "drained"
+
+        """;
+
+    [Theory]
+    [InlineData("2026-06-11T06:04", "Garden, Thu 11 Jun 2026 06:04\nNow:\n  Lawn until 06:10, 6 min left: morning, pass 1, step 1 (site.water:4)\n")]
+    [InlineData("2026-06-09T06:04", "Nothing waters now.\nKept shut:\n  Lawn: held until Thu 11 Jun 2026 00:00, because new gravel (site.water:7)\n")]
+    [InlineData("2026-10-20T06:04", "Kept shut:\n  All zones: closed until Sat 6 Feb 2027 00:00, because drained (site.water:8)\nNext:\n  Sat 6 Feb 2027 06:00 morning: Lawn 10 min\n")]
+    [InlineData("2026-06-02T06:10", "  beds: too little is left of what is due today, trim 10 % (site.water:3)\nNext:\n  Tue 2 Jun 2026 09:00 mist, every 8 min until 11:00 (16 times): Lawn 30 s\n")]
+    [InlineData("2026-06-02T09:08", "Now:\n  Lawn until 09:08:30, 30 s left: mist, pass 2, step 1 (site.water:5)\n")]
+    public void It_says_what_waters_what_is_shut_and_what_comes(string at, string text)
+    {
+        Write("site.water", Held);
+        var result = RunLine($"next site.water --at {at} --count 2");
+        Assert.Contains(text, result.Output, StringComparison.Ordinal);
+        Assert.Equal(("", 0), (result.Error, result.ExitCode));
+    }
+
+    [Fact]
+    public void Programs_get_the_same_as_json()
+    {
+        Write("site.water", Held);
+        var tree = JsonNode.Parse(RunLine("next site.water --at 2026-06-09T09:03 --json --count 1").Output)!;
+        Assert.Equal("hold", (string?)tree["kept_shut"]![0]!["by"]);
+        Assert.Equal(7, (int)tree["kept_shut"]![0]!["place"]!["line"]!);
+        Assert.Equal("2026-06-11T06:00:00+01:00", (string?)tree["coming"]![0]!["first"]);
+    }
+
+    [Fact]
+    public void Without_a_moment_it_is_now()
+    {
+        Write("site.water", Held);
+        var before = DateTimeOffset.UtcNow.AddSeconds(-1);
+        var at = DateTimeOffset.Parse((string)JsonNode.Parse(RunLine("next site.water --json").Output)!["at"]!, System.Globalization.CultureInfo.InvariantCulture);
+        Assert.InRange(at, before, DateTimeOffset.UtcNow);
+    }
+
+    [Theory]
+    [InlineData("next site.water --count 0", "\"0\" after --count is no number from 1 to 1000")]
+    [InlineData("next site.water --at noon", "\"noon\" after --at is no date and time")]
+    [InlineData("why site.water lawm 2026-06-01", "no zone is called \"lawm\"; did you mean lawn?")]
+    [InlineData("why site.water lawn tomorrow", "\"tomorrow\" after ZONE is no date")]
+    [InlineData("why site.water", "why needs FILE, ZONE, DATE")]
+    public void What_cannot_run_says_why(string line, string why)
+    {
+        Write("site.water", Held);
+        var result = RunLine(line);
+        Assert.Contains(why, result.Error, StringComparison.Ordinal);
+        Assert.Equal(2, result.ExitCode);
+    }
+
+    [Theory]
+    [InlineData("lawn 2026-06-02", "Lawn, Tue 2 Jun 2026: watered 17 times, 18 min in all.\n  Tue 2 Jun 2026 06:00 to 06:10, morning, step 1 (site.water:4)\n")]
+    [InlineData("lawn 2026-06-02", "mist: due\n  site.water:5  on tue: names this date\n  site.water:5  09:00: starts 16 passes, the first Tue 2 Jun 2026 09:00\n")]
+    [InlineData("lawn 2026-06-03", "mist: not due\n  site.water:5  on tue: does not name Wed 3 Jun 2026; the next is Tue 9 Jun 2026\n")]
+    [InlineData("lawn 2026-06-09", "Lawn, Tue 9 Jun 2026: not watered.\n")]
+    [InlineData("lawn 2026-06-10", "  site.water:7  hold lawn from 2026-06-08 to 2026-06-10 because \"new gravel\": takes 10 min, because new gravel\n")]
+    [InlineData("beds 2026-06-02", "  site.water:3  trim 10 %: is 10 % of every run time\n")]
+    [InlineData("beds 2026-06-02", "by-hand: not due\n  site.water:6  by-hand: is manual: it runs when somebody starts it\n")]
+    [InlineData("lawn 2026-02-28", "  site.water:1  garden: begins on Sun 1 Mar 2026\n")]
+    [InlineData("lawn 2026-12-01", "  site.water:8  closed from 20 oct to 5 feb because \"drained\": takes 10 min, because drained\n")]
+    public void The_lines_that_decide_a_date_are_named(string asked, string text)
+    {
+        Write("site.water", Held);
+        var result = RunLine($"why site.water {asked}");
+        Assert.Contains(text, result.Output, StringComparison.Ordinal);
+        Assert.Equal(("", 0), (result.Error, result.ExitCode));
+        var tree = JsonNode.Parse(RunLine($"why site.water {asked} --json").Output)!;
+        Assert.Equal(asked, $"{tree["zone"]} {tree["date"]}");
+    }
+
+    [Fact]
+    public void A_file_with_an_error_has_no_answer()
+    {
+        Write("site.water", Held.Replace("water lawn,", "water lawm,", StringComparison.Ordinal));
+        var result = RunLine("why site.water lawn 2026-06-02");
+        Assert.Contains("no zone is called \"lawm\"", result.Error, StringComparison.Ordinal);
+        Assert.Equal(("", 1), (result.Output, result.ExitCode));
+    }
+}
