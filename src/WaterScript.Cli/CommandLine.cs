@@ -44,6 +44,7 @@ internal static class CommandLine
         FormatCommand.Create(terminal),
         NextCommand.Create(terminal),
         WhyCommand.Create(terminal),
+        DiffCommand.Create(terminal),
         ExplainCommand.Create(terminal),
         AdviseCommand.Create(terminal),
     };

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
 using WaterScript.Checks;
-using WaterScript.Diagnostics;
 using WaterScript.Outputs;
 
 namespace WaterScript.Cli.Commands;
@@ -24,12 +23,7 @@ internal sealed class ReportWriter(string form, bool showsAccepted)
 
     /// <summary>The form that a word asks for.</summary>
     /// <exception cref="CommandException">There is no such form.</exception>
-    public static ReportWriter Of(string? word, bool showsAccepted)
-    {
-        if (word is null || Forms.Contains(word)) return new ReportWriter(word ?? Text, showsAccepted);
-        var nearest = Spelling.Nearest(word, Forms);
-        throw new CommandException($"\"{word}\" after --report is no form of a report; " + (nearest is null ? $"there are {string.Join(", ", Forms)}" : $"did you mean {nearest}?"));
-    }
+    public static ReportWriter Of(string? word, bool showsAccepted) => new(ReportForm.Of(word, Forms), showsAccepted);
 
     /// <summary>Writes all of it.</summary>
     public void Write(ImmutableArray<CheckedSite> sites, Stream output)

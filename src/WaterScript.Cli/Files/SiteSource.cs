@@ -13,9 +13,9 @@ internal sealed class SiteSource
     public const string Standard = "-";
 
     private readonly string _rootPath;
-    private readonly SourceFolder _folder;
+    private readonly ISourceFiles _folder;
 
-    private SiteSource(SourceText root, string rootPath, SourceFolder folder) => (Root, _rootPath, _folder) = (root, rootPath, folder);
+    private SiteSource(SourceText root, string rootPath, ISourceFiles folder) => (Root, _rootPath, _folder) = (root, rootPath, folder);
 
     /// <summary>The root file.</summary>
     public SourceText Root { get; }
@@ -43,6 +43,15 @@ internal sealed class SiteSource
         return new SiteSource(files.ReadFile(path), files.PathOf(path), files);
     }
 
+    /// <summary>Opens a root file that may also be one in a revision of git, with its includes from there: <c>HEAD~1:garden.water</c>.</summary>
+    /// <inheritdoc cref="Open"/>
+    public static SiteSource OpenVersion(string path, string? wantedRoot, Terminal terminal)
+    {
+        if (!RevisionFolder.IsMeant(path)) return Open(path, wantedRoot, terminal);
+        var (root, rootPath, folder) = RevisionFolder.Open(path);
+        return new SiteSource(root, rootPath, folder);
+    }
+
     /// <summary>Reads a site and all that it includes, as they are.</summary>
     public SiteReading Read()
     {
@@ -60,7 +69,7 @@ internal sealed class SiteSource
     /// <summary>Whether a finding is about a letter that could not be decoded, which is reported already.</summary>
     private static bool IsFollowUp(Finding finding) => finding.Primary.Location.Text.Contains('\uFFFD', StringComparison.Ordinal);
 
-    private sealed class ChangedFiles(SourceFolder folder, IReadOnlyDictionary<string, SourceText> changed) : ISourceReader
+    private sealed class ChangedFiles(ISourceFiles folder, IReadOnlyDictionary<string, SourceText> changed) : ISourceReader
     {
         public SourceText? Read(string path) => folder.Read(path) is { } text ? changed.GetValueOrDefault(text.Path, text) : null;
 

@@ -1,11 +1,10 @@
-using WaterScript.Binding;
 using WaterScript.Diagnostics;
 using WaterScript.Text;
 
 namespace WaterScript.Cli.Files;
 
 /// <summary>The files under a root folder. What lies outside it, also behind a link, is not read.</summary>
-internal sealed class SourceFolder : ISourceReader
+internal sealed class SourceFolder : ISourceFiles
 {
     /// <summary>More bytes than the longest file that the compiler takes can have: three for each of its code units.</summary>
     private const int MostBytes = 3 * (Limits.FileLength + 1);
@@ -16,7 +15,7 @@ internal sealed class SourceFolder : ISourceReader
     /// <summary>The files under a folder.</summary>
     public SourceFolder(string root) => _root = RealPath.Of(root);
 
-    /// <summary>What was found about the files themselves.</summary>
+    /// <inheritdoc/>
     public IReadOnlyList<Finding> Findings => _findings;
 
     /// <summary>The path of a file from the root folder, as <see cref="Read"/> takes it.</summary>

@@ -1,0 +1,74 @@
+using System.CommandLine;
+using System.Text;
+using NodaTime;
+using WaterScript.Checks;
+using WaterScript.Cli.Files;
+using WaterScript.Comparison;
+using WaterScript.Diagnostics;
+using WaterScript.Timetables;
+
+namespace WaterScript.Cli.Commands;
+
+/// <summary><c>waterscript diff OLD NEW</c>: what changes in the watering between two versions.</summary>
+internal sealed class DiffCommand
+{
+    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
+    private static readonly string[] Forms = ["text", "markdown", "json"];
+
+    private readonly Terminal _terminal;
+    private readonly Argument<string> _old = new("OLD") { Description = "A file with the site as it was, REV:path for one in a revision of git, or - for standard input." };
+    private readonly Argument<string> _new = new("NEW") { Description = "The same as it is." };
+    private readonly Option<string?> _from = Arguments.Text("--from", "DATE", "First date to compare. Default: the earlier effective date of the two.");
+    private readonly Option<string?> _until = Arguments.Text("--until", "DATE", "First date that is not compared any more. Default: as far as check looks.");
+    private readonly Option<string?> _report = Arguments.Text("--report", "text|markdown|json", "Form of the report. Default: text, for people.");
+    private readonly Option<string?> _output = Arguments.Output();
+    private readonly Option<string?> _root = Arguments.Root();
+
+    private DiffCommand(Terminal terminal) => _terminal = terminal;
+
+    /// <summary>The command.</summary>
+    public static Command Create(Terminal terminal)
+    {
+        var self = new DiffCommand(terminal);
+        var command = new Command("diff", "Says what changes in the watering between two versions, whatever changed in the text.")
+        {
+            self._old, self._new, self._from, self._until, self._report, self._output, self._root,
+        };
+        command.SetAction(self.Run);
+        return command;
+    }
+
+    private int Run(ParseResult parsed)
+    {
+        var form = ReportForm.Of(parsed.GetValue(_report), Forms);
+        var output = OutputFile.Of(parsed.GetValue(_output), _terminal);
+        LocalDate? from = parsed.GetValue(_from) is { } first ? DateOptions.Date(_from.Name, first) : null;
+        LocalDate? until = parsed.GetValue(_until) is { } end ? DateOptions.Date(_until.Name, end) : null;
+        if (parsed.GetValue(_old) == SiteSource.Standard && parsed.GetValue(_new) == SiteSource.Standard) throw new CommandException("only one of the two can be standard input");
+        if (Read(_old, parsed) is not { } old || Read(_new, parsed) is not { } @new) return ExitCode.CannotRun;
+        var changes = WateringChanges.Of(old, @new, HorizonOf(old, @new, from, until));
+        output.Write(old.Reading.Files.Concat(@new.Reading.Files).Select(file => file.Source), stream => Write(changes, form, stream));
+        return changes.IsChanged ? ExitCode.Findings : ExitCode.Success;
+    }
+
+    /// <summary>A version; null where an error stands in the way of reading it, which is shown.</summary>
+    private CheckedSite? Read(Argument<string> version, ParseResult parsed)
+    {
+        var source = SiteSource.OpenVersion(parsed.GetValue(version)!, parsed.GetValue(_root), _terminal);
+        return SiteAsked.Read(source, _terminal) is null ? null : CheckedSite.Of(source.Root.Path, source.Read());
+    }
+
+    private static Horizon HorizonOf(CheckedSite old, CheckedSite @new, LocalDate? from, LocalDate? until)
+    {
+        var whole = WateringChanges.HorizonOf(old.Reading.Site!, @new.Reading.Site!);
+        var horizon = new Horizon(from ?? whole.From, until ?? (from > whole.From ? LocalDate.Max(whole.Until, from.Value.PlusYears(1)) : whole.Until));
+        if (horizon.Until <= horizon.From) throw new CommandException("--until is not after the first date");
+        return Period.DaysBetween(horizon.From, horizon.Until) <= Limits.HorizonDays ? horizon : throw new CommandException($"more than {Limits.HorizonDays} days; choose a nearer --until");
+    }
+
+    private static void Write(WateringChanges changes, string form, Stream stream)
+    {
+        if (form == "json") ChangesJson.Write(changes, stream);
+        else stream.Write(Utf8.GetBytes(form == "markdown" ? ChangesText.MarkdownOf(changes) : ChangesText.Of(changes)));
+    }
+}

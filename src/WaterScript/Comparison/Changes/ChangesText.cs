@@ -1,0 +1,99 @@
+using System.Text;
+using WaterScript.Checks;
+using WaterScript.Diagnostics;
+
+namespace WaterScript.Comparison;
+
+/// <summary>What changes in the watering, as text for people and as Markdown for a comment on a change.</summary>
+public sealed class ChangesText
+{
+    private readonly WateringChanges _changes;
+    private readonly bool _isMarkdown;
+    private readonly StringBuilder _text = new();
+
+    private ChangesText(WateringChanges changes, bool isMarkdown) => (_changes, _isMarkdown) = (changes, isMarkdown);
+
+    /// <summary>As text.</summary>
+    public static string Of(WateringChanges changes) => Written(changes, isMarkdown: false);
+
+    /// <summary>As Markdown; nothing that a source says is read as markup.</summary>
+    public static string MarkdownOf(WateringChanges changes) => Written(changes, isMarkdown: true);
+
+    private static string Written(WateringChanges changes, bool isMarkdown)
+    {
+        ArgumentNullException.ThrowIfNull(changes);
+        var writer = new ChangesText(changes, isMarkdown);
+        writer.Write();
+        return writer._text.ToString();
+    }
+
+    private void Write()
+    {
+        Heading($"{_changes.New.DisplayName}: {Verdict()}");
+        Part("Schedules", _changes.Schedules.Select(Words));
+        Part("Water in a week, on an average", _changes.Zones.Select(Words));
+        Part("Found now", _changes.Appeared.Select(Words));
+        Part("Not found any more", _changes.Gone.Select(Words));
+    }
+
+    private string Verdict()
+    {
+        var dates = $"{MomentWords.Date(_changes.Horizon.From)} to {MomentWords.Date(_changes.Horizon.Until.PlusDays(-1))}";
+        if (_changes.IsChanged) return $"the watering changes. Compared {dates}.";
+        return $"no change in the watering{(_changes.IsDescriptionChanged ? "; the description of the site is another" : "")}. Compared {dates}.";
+    }
+
+    private static string Words(ScheduleChange change)
+    {
+        var start = change.Kind switch
+        {
+            ScheduleChangeKind.Added => $"{change.Name}: new",
+            ScheduleChangeKind.Removed => $"{change.Name}: gone",
+            ScheduleChangeKind.Renamed => $"{change.Old!.Name}: now called {change.Name}, waters the same",
+            _ => $"{change.Name}: ",
+        };
+        IEnumerable<string> parts = change.Kind == ScheduleChangeKind.Removed ? [] : change.Turns.Select(turn => ScheduleChanges.Words(turn, change.Kind == ScheduleChangeKind.Added));
+        var when = change.First is not { } first ? "" : change.Kind switch
+        {
+            ScheduleChangeKind.Added => $"first on {MomentWords.Date(first)}",
+            ScheduleChangeKind.Removed => $"was first due {MomentWords.Date(first)}",
+            _ => $"first different on {MomentWords.Date(first)}",
+        };
+        var words = string.Join("; ", parts.Append(when).Where(part => part.Length > 0));
+        return change.Kind == ScheduleChangeKind.Changed || words.Length == 0 ? start + words : $"{start}; {words}";
+    }
+
+    private static string Words(ZoneChange change) => $"{change.DisplayName} {Words(change.Old, change.New)} → {Words(change.New, change.Old)}{Share(change)}";
+
+    /// <summary>In litres where both sides are known in litres, else as run time.</summary>
+    private static string Words(WeeklyWater? water, WeeklyWater? other)
+    {
+        if (water is null) return "no such zone";
+        if (water.Seconds == 0) return "nothing";
+        return water.Litres is { } litres && (other is null || other.Seconds == 0 || other.Litres is not null)
+            ? $"{Wording.Number(litres, digits: 1)} L"
+            : Wording.Length(water.Seconds);
+    }
+
+    private static string Share(ZoneChange change)
+    {
+        if (change is not { Old.Seconds: > 0, New.Seconds: > 0 }) return "";
+        var share = change.Old.Litres is { } old && change.New.Litres is { } now && old > 0 ? now / old : (decimal)change.New.Seconds / change.Old.Seconds;
+        return $" ({(share >= 1 ? "+" : "−")}{Wording.Number(Math.Abs(share - 1) * 100, digits: 0)} %)";
+    }
+
+    private static string Words(Finding finding) => $"{Tally.WordOf(finding.Severity)}: {finding.Heading} [{finding.Rule.Slug}] ({SiteWords.Place(finding.Primary.Location)})";
+
+    private void Heading(string words) => _text.Append(_isMarkdown ? $"**{Markdown.Escaped(words)}**\n" : words + "\n");
+
+    private void Part(string title, IEnumerable<string> lines)
+    {
+        var isFirst = true;
+        foreach (var line in lines)
+        {
+            if (isFirst) _text.Append(_isMarkdown ? $"\n{title}:\n\n" : title + ":\n");
+            isFirst = false;
+            _text.Append(_isMarkdown ? $"- {Markdown.Escaped(line)}\n" : $"  {line}\n");
+        }
+    }
+}
