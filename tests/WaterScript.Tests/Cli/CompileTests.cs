@@ -255,11 +255,7 @@ public sealed class CompileTests : Workshop
     [InlineData("compile site.water --to", "--to needs a value")]
     [InlineData("compile site.water --to csv --to yaml", "--to stands more than once")]
     [InlineData("complie site.water", "there is no command \"complie\"; did you mean compile?")]
-<<<<<<< HEAD
-    [InlineData("", "say what to do: check, compile, format, explain or advise")]
-=======
     [InlineData("", "say what to do: check, compile, format, ")]
->>>>>>> 7c17c84 (Say what waters now, what keeps it shut, what comes, and why a zone is watered on a date)
     [InlineData("explain syntx", "no rule is called \"syntx\"; did you mean syntax?")]
     public void What_cannot_run_says_why_and_hands_back_two(string line, string why)
     {
