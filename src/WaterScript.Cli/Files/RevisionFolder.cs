@@ -27,10 +27,10 @@ internal sealed class RevisionFolder : ISourceFiles
         var (revision, path) = (written[..colon], written[(colon + 1)..]);
         if (revision.StartsWith('-')) throw new CommandException($"\"{revision}\" is no revision");
         if (Git("rev-parse", "--show-prefix") is not { } prefix) throw new CommandException($"{written} names a file in a revision, and this folder lies in no git repository");
-        if (Git("rev-parse", "--verify", "--quiet", revision + "^{tree}") is null) throw new CommandException($"git knows no revision {revision}");
+        if (revision.Length > 0 && Git("rev-parse", "--verify", "--quiet", revision + "^{tree}") is null) throw new CommandException($"git knows no revision {revision}");
         var folder = new RevisionFolder(revision);
         var fromRoot = FromRoot(path.Replace('\\', '/'), Text(prefix));
-        return folder.Read(fromRoot) is { } root ? (root, fromRoot, folder) : throw new CommandException($"there is no file {fromRoot} in {revision}");
+        return folder.Read(fromRoot) is { } root ? (root, fromRoot, folder) : throw new CommandException($"there is no file {fromRoot} {(revision.Length > 0 ? $"in {revision}" : "among what is staged")}");
     }
 
     /// <inheritdoc/>

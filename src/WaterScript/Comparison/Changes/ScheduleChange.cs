@@ -115,12 +115,8 @@ internal static class ScheduleChanges
 
     private static IEnumerable<Turn> Zones(ScheduleWaterings? old, ScheduleWaterings? @new, Site oldSite, Site newSite)
     {
-        var names = (@new?.Lengths.Keys ?? []).Union(old?.Lengths.Keys ?? [], StringComparer.Ordinal);
-        foreach (var name in names)
-        {
-            var zone = (newSite.Zones.FirstOrDefault(zone => zone.Name == name) ?? oldSite.Zones.First(zone => zone.Name == name)).DisplayName;
-            yield return new Turn(zone, Length(old, name), Length(@new, name), IsNamed: true);
-        }
+        foreach (var zone in newSite.Zones.Concat(oldSite.Zones.ExceptBy(newSite.Zones.Select(zone => zone.Name), zone => zone.Name)))
+            yield return new Turn(zone.DisplayName, Length(old, zone.Name), Length(@new, zone.Name), IsNamed: true);
     }
 
     private static string Length(ScheduleWaterings? schedule, string zone)
