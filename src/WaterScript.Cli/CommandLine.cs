@@ -45,6 +45,7 @@ internal static class CommandLine
         NextCommand.Create(terminal),
         WhyCommand.Create(terminal),
         DiffCommand.Create(terminal),
+        AuditCommand.Create(terminal),
         ExplainCommand.Create(terminal),
         AdviseCommand.Create(terminal),
     };

@@ -1,0 +1,96 @@
+using System.CommandLine;
+using System.Globalization;
+using System.Text;
+using WaterScript.Cli.Files;
+using WaterScript.Comparison;
+using WaterScript.Diagnostics;
+using WaterScript.Model;
+
+namespace WaterScript.Cli.Commands;
+
+/// <summary><c>waterscript audit FILE LOG.csv…</c>: what ran against what was meant.</summary>
+internal sealed class AuditCommand
+{
+    private const int MostSeconds = 86_400;
+    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
+    private static readonly string[] Forms = ["text", "markdown", "json"];
+
+    private readonly Terminal _terminal;
+    private readonly Argument<string> _file = new("FILE") { Description = "The file with the site." };
+    private readonly Argument<string[]> _logs = new("LOG") { Description = "Logs as CSV, in any order.", Arity = ArgumentArity.OneOrMore };
+    private readonly Option<string?> _columns = Arguments.Text("--columns", "time=NAME,…", "How the log calls its columns, where they have names of their own.");
+    private readonly Option<string?> _tolerance = Arguments.Text("--tolerance", "SECONDS", "By so much a watering may begin or last otherwise. Default: 60.");
+    private readonly Option<string?> _silence = Arguments.Text("--silence", "SECONDS", "After so long without a row nothing is known. Default: 3600.");
+    private readonly Option<string?> _report = Arguments.Text("--report", "text|markdown|json", "Form of the report. Default: text, for people.");
+    private readonly Option<string?> _output = Arguments.Output();
+    private readonly Option<string?> _root = Arguments.Root();
+
+    private AuditCommand(Terminal terminal) => _terminal = terminal;
+
+    /// <summary>The command.</summary>
+    public static Command Create(Terminal terminal)
+    {
+        var self = new AuditCommand(terminal);
+        var command = new Command("audit", "Says what ran, by the logs of a device, against what was meant.")
+        {
+            self._file, self._logs, self._columns, self._tolerance, self._silence, self._report, self._output, self._root,
+        };
+        command.SetAction(self.Run);
+        return command;
+    }
+
+    private int Run(ParseResult parsed)
+    {
+        var form = ReportForm.Of(parsed.GetValue(_report), Forms);
+        var output = OutputFile.Of(parsed.GetValue(_output), _terminal);
+        var columns = Columns(parsed.GetValue(_columns));
+        var options = new AuditOptions(
+            Seconds(_tolerance.Name, parsed.GetValue(_tolerance)) ?? AuditOptions.DefaultTolerance,
+            Seconds(_silence.Name, parsed.GetValue(_silence)) ?? AuditOptions.DefaultSilence);
+        var source = SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal);
+        if (SiteAsked.Read(source, _terminal) is not { } site) return ExitCode.CannotRun;
+        var log = Read(site, columns, parsed.GetValue(_logs)!);
+        if (log.Events.Count == 0) throw new CommandException("no row of the log could be used" + (log.Bad is [var first, ..] ? string.Create(CultureInfo.InvariantCulture, $"; {first.Place.File}:{first.Place.Line}: {first.Why}") : ""));
+        var report = Auditor.Audit(site, log, options);
+        output.Write([source.Root], stream => Write(report, form, stream));
+        return report.IsAsMeant ? ExitCode.Success : ExitCode.Findings;
+    }
+
+    private static LogReader Read(Site site, LogColumns columns, string[] files)
+    {
+        var log = new LogReader(site, columns);
+        foreach (var file in files)
+        {
+            if (!File.Exists(file)) throw new CommandException($"there is no file {file}");
+            if (log.Read(ShownPath.Of(file), File.ReadAllText(file)) is { } why) throw new CommandException(why);
+        }
+
+        return log;
+    }
+
+    private static LogColumns Columns(string? text)
+    {
+        var columns = LogColumns.Default;
+        foreach (var part in (text ?? "").Split(',', StringSplitOptions.RemoveEmptyEntries))
+        {
+            if (part.Split('=', 2) is not [var column, var name] || name.Trim().Length == 0) throw new CommandException($"\"{part}\" after --columns names no column; write it like time=Zeit");
+            columns = columns.With(column.Trim(), name.Trim()) ?? throw new CommandException($"\"{column}\" after --columns is no column of a log; " + (Spelling.Nearest(column, LogColumns.Known) is { } nearest ? $"did you mean {nearest}?" : $"there are {string.Join(", ", LogColumns.Known)}"));
+        }
+
+        return columns;
+    }
+
+    private static long? Seconds(string option, string? text)
+    {
+        if (text is null) return null;
+        return long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var seconds) && seconds <= MostSeconds
+            ? seconds
+            : throw new CommandException($"\"{text}\" after {option} is no number of seconds from 0 to {MostSeconds}");
+    }
+
+    private static void Write(AuditReport report, string form, Stream stream)
+    {
+        if (form == "json") AuditJson.Write(report, stream);
+        else stream.Write(Utf8.GetBytes(form == "markdown" ? AuditText.MarkdownOf(report) : AuditText.Of(report)));
+    }
+}

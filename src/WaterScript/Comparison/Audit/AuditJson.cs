@@ -1,0 +1,59 @@
+namespace WaterScript.Comparison;
+
+/// <summary>What ran against what was meant, for programs.</summary>
+public static class AuditJson
+{
+    private const int Version = 1;
+
+    /// <summary>Writes it.</summary>
+    /// <param name="report">The report.</param>
+    /// <param name="output">Stays open.</param>
+    public static void Write(AuditReport report, Stream output)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        using var document = new SiteJson(report.Site, output);
+        var json = document.Json;
+        json.Map(() =>
+        {
+            json.Entry("waterscript_audit", Version);
+            json.Entry("site", report.Site.Name);
+            document.Moment("from", report.From);
+            document.Moment("to", report.To);
+            json.Entry("rows", report.Rows);
+            json.Entry("doubled", report.Doubled);
+            json.Entry("meter_l", report.MeterLitres);
+            json.List("timetables", report.Lists, json.Text);
+            document.Maps("entries", report.Entries, entry => Write(entry, document));
+            document.Maps("water", report.Water, water =>
+            {
+                json.Entry("zone", water.Zone.Name);
+                json.Entry("meant_s", water.MeantSeconds);
+                json.Entry("actual_s", water.ActualSeconds);
+                json.Entry("meant_l", Outputs.Measure.Hundredths(water.MeantLitres));
+                json.Entry("actual_l", Outputs.Measure.Hundredths(water.ActualLitres));
+                json.Entry("metered_l", water.MeteredLitres);
+            });
+            document.Maps("passed_over", report.Bad, bad =>
+            {
+                json.Entry("file", bad.Place.File);
+                json.Entry("line", bad.Place.Line);
+                json.Entry("why", bad.Why);
+            });
+        });
+    }
+
+    private static void Write(AuditEntry entry, SiteJson document)
+    {
+        document.Json.Entry("class", AuditText.WordOf(entry.Class));
+        document.Json.Entry("zone", entry.Zone.Name);
+        document.Json.Entry("schedule", entry.Schedule?.Name);
+        document.Date("day", entry.Day);
+        if (entry.Schedule is not null) document.Moment("meant_from", entry.From);
+        if (entry.Schedule is not null) document.Json.Entry("meant_s", entry.Seconds);
+        document.Moment("actual_from", entry.ActualFrom);
+        document.Json.Entry("actual_s", entry.ActualSeconds);
+        document.Json.Entry("why", entry.Why);
+        document.Json.Entry("file", entry.Place?.File);
+        document.Json.Entry("line", entry.Place?.Line);
+    }
+}

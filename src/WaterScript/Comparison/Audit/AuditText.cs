@@ -1,0 +1,99 @@
+using System.Globalization;
+using System.Text;
+using WaterScript.Checks;
+
+namespace WaterScript.Comparison;
+
+/// <summary>What ran against what was meant, as text for people and as Markdown.</summary>
+public sealed class AuditText
+{
+    /// <summary>Rows and waterings that are told one by one.</summary>
+    private const int Most = 50;
+
+    private readonly AuditReport _report;
+    private readonly SiteWords _words;
+    private readonly bool _isMarkdown;
+    private readonly StringBuilder _text = new();
+
+    private AuditText(AuditReport report, bool isMarkdown) => (_report, _words, _isMarkdown) = (report, new SiteWords(report.Site), isMarkdown);
+
+    /// <summary>As text.</summary>
+    public static string Of(AuditReport report) => Written(report, isMarkdown: false);
+
+    /// <summary>As Markdown.</summary>
+    public static string MarkdownOf(AuditReport report) => Written(report, isMarkdown: true);
+
+    /// <summary>The word for what became of a watering.</summary>
+    internal static string WordOf(AuditClass kind) => kind switch
+    {
+        AuditClass.ByHand => "by hand",
+        AuditClass.CloseNotSeen => "close not seen",
+        AuditClass.NotKnown => "not known",
+        _ => kind.ToString().ToLowerInvariant(),
+    };
+
+    private static string Written(AuditReport report, bool isMarkdown)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        var writer = new AuditText(report, isMarkdown);
+        writer.Write();
+        return writer._text.ToString();
+    }
+
+    private void Write()
+    {
+        Line($"{_report.Site.DisplayName}, {_words.Moment(_report.From)} to {_words.Moment(_report.To)}, {Wording.Count(_report.Rows, "row")}", isHeading: true);
+        Line("Done means that the valve was switched, not that water came out.", isHeading: false);
+        Part("By schedule and day", _report.Entries.Where(entry => entry.Schedule is not null).GroupBy(entry => (entry.Schedule!.Index, entry.Day)).OrderBy(day => day.Key.Day).ThenBy(day => day.Key.Index).Select(Day));
+        Part("Not as meant", Few(_report.Entries.Where(entry => entry.Class is not (AuditClass.Done or AuditClass.NotKnown)).Select(Words), "more"));
+        Part("Not known, the log has a hole there", Few(_report.Entries.Where(entry => entry.Class == AuditClass.NotKnown).Select(entry => $"{_words.Moment(entry.From)} {entry.Zone.DisplayName}"), "more"));
+        Part("Water by time", _report.Water.Where(water => water.MeantSeconds + water.ActualSeconds > 0).Select(Words));
+        if (_report.MeterLitres is { } litres) Part("Water by the meter", [$"{Wording.Number(litres, digits: 1)} L"]);
+        Part("Timetable in the device", _report.Lists);
+        Part("Rows passed over", Few(_report.Bad.Select(bad => string.Create(CultureInfo.InvariantCulture, $"{bad.Place.File}:{bad.Place.Line}: {bad.Why}")), "more"));
+        if (_report.Doubled > 0) Part("Rows that say again what another said", [_report.Doubled.ToString(CultureInfo.InvariantCulture)]);
+    }
+
+    private string Day(IGrouping<(int Schedule, int Day), AuditEntry> day)
+    {
+        var done = day.Count(entry => entry.Class == AuditClass.Done);
+        var others = day.Where(entry => entry.Class != AuditClass.Done).CountBy(entry => entry.Class).OrderBy(count => count.Key)
+            .Select(count => string.Create(CultureInfo.InvariantCulture, $", {count.Value} {WordOf(count.Key)}"));
+        return string.Create(CultureInfo.InvariantCulture, $"{SiteWords.Date(day.Key.Day)} {_report.Site.Schedules[day.Key.Schedule].Name}: {done} of {day.Count()} done{string.Concat(others)}");
+    }
+
+    private string Words(AuditEntry entry)
+    {
+        var meant = entry.Seconds > 0 ? $", meant for {Wording.Length(entry.Seconds)}" : "";
+        var actual = entry.ActualFrom is not { } from ? "" : $", ran from {_words.TimeAfter(from, _words.DateAt(entry.From))}{(entry.ActualSeconds is { } seconds ? $" for {Wording.Length(seconds)}" : "")}";
+        var place = entry.Place is { } row ? string.Create(CultureInfo.InvariantCulture, $" ({row.File}:{row.Line})") : "";
+        return $"{_words.Moment(entry.From)} {entry.Zone.DisplayName}: {WordOf(entry.Class)}{(entry.Why is { } why ? $", {why}" : "")}{meant}{actual}{place}";
+    }
+
+    private static string Words(AuditedWater water)
+    {
+        var metered = water.MeteredLitres is { } litres ? $", by the meter {Wording.Number(litres, digits: 1)} L" : "";
+        return water is { ActualLitres: { } actual, MeantLitres: { } meant }
+            ? $"{water.Zone.DisplayName}: {Wording.Number(actual, digits: 1)} L of {Wording.Number(meant, digits: 1)} L{metered}"
+            : $"{water.Zone.DisplayName}: {Wording.Length(water.ActualSeconds)} of {Wording.Length(water.MeantSeconds)}{metered}";
+    }
+
+    private static List<string> Few(IEnumerable<string> lines, string more)
+    {
+        var all = lines.ToList();
+        return all.Count <= Most ? all : [.. all.Take(Most), string.Create(CultureInfo.InvariantCulture, $"and {all.Count - Most} {more}")];
+    }
+
+    private void Line(string words, bool isHeading) => _text.Append(_isMarkdown && isHeading ? $"**{Markdown.Escaped(words)}**\n\n" : words + "\n");
+
+    private void Part(string title, IEnumerable<string> lines)
+    {
+        var isFirst = true;
+        foreach (var line in lines)
+        {
+            if (isFirst) _text.Append(_isMarkdown ? $"\n{title}:\n\n" : title + ":\n");
+            isFirst = false;
+            _text.Append(_isMarkdown ? $"- {Markdown.Escaped(line)}\n" : $"  {line}\n");
+        }
+    }
+}
