@@ -17,7 +17,9 @@ internal sealed class RevisionFolder : ISourceFiles
     public IReadOnlyList<Finding> Findings => _findings;
 
     /// <summary>Whether a path names a file in a revision: <c>HEAD~1:garden.water</c>. What is a file under that name stays one.</summary>
-    public static bool IsMeant(string path) => path.IndexOf(':', StringComparison.Ordinal) > (OperatingSystem.IsWindows() ? 1 : 0) && !File.Exists(path);
+    public static bool IsMeant(string path) => path.Contains(':', StringComparison.Ordinal) && !IsOnDrive(path) && !File.Exists(path);
+
+    private static bool IsOnDrive(string path) => OperatingSystem.IsWindows() && path.IndexOf(':', StringComparison.Ordinal) == 1;
 
     /// <summary>The root file that <c>REV:path</c> names, its path from the root of the repository, and the files beside it.</summary>
     /// <exception cref="CommandException">There is no git, no repository here, no such revision, or no such file in it.</exception>

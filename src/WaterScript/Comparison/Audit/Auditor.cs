@@ -9,6 +9,9 @@ namespace WaterScript.Comparison;
 /// <summary>Holds what a log tells against the timetable.</summary>
 public sealed class Auditor
 {
+    /// <summary>A remark about no zone in particular is about all of a pass.</summary>
+    private const int AllZones = -1;
+
     private readonly Site _site;
     private readonly long _tolerance;
     private readonly LogHistory _history;
@@ -62,17 +65,17 @@ public sealed class Auditor
     private List<Meant> Planned(Horizon horizon)
     {
         var timetable = Timetable.Of(_site, horizon);
-        var runs = new Dictionary<long, (int Schedule, int Day)>();
+        var runs = new Dictionary<long, Run>();
         IEnumerable<Run> Noted()
         {
             foreach (var run in timetable.Runs())
             {
-                runs[run.Number] = (run.Schedule, run.Day);
+                runs[run.Number] = run;
                 yield return run;
             }
         }
 
-        return [.. timetable.OpeningsOf(Noted()).Where(opening => opening.Zone >= 0).Select(opening => new Meant(opening.Zone, runs[opening.Runs[0]].Schedule, runs[opening.Runs[0]].Day, opening.From, opening.To))];
+        return [.. timetable.OpeningsOf(Noted()).Where(opening => opening.Zone >= 0).Select(opening => Meant.Of(opening, runs[opening.Runs[0]]))];
     }
 
     private IEnumerable<AuditEntry> OfZone(Zone zone, List<Meant> planned, ImmutableArray<Actual> actuals)
@@ -109,7 +112,7 @@ public sealed class Auditor
             kind, zone, _site.Schedules[meant.Schedule], meant.Day, meant.From, meant.To - meant.From, (long?)actual?.From, actual is null ? null : LengthOf(actual), why, place ?? actual?.Place);
         if (fault is not null) return Of(AuditClass.Fault, fault.Why, fault.Place);
         if (actual is not null) return Of(ClassOf(meant, actual, actuals));
-        if (_history.Remark(LogKind.Skip, zone.Index, from, to) is { } skip) return Of(AuditClass.Skipped, skip.Why, skip.Place);
+        if ((_history.Remark(LogKind.Skip, zone.Index, from, to) ?? _history.Remark(LogKind.Skip, AllZones, meant.PassStart - _tolerance, to)) is { } skip) return Of(AuditClass.Skipped, skip.Why, skip.Place);
         return Of(_history.IsKnown(from, to) ? AuditClass.Missed : AuditClass.NotKnown);
     }
 
@@ -146,7 +149,10 @@ public sealed class Auditor
     }
 
     /// <summary>An opening that was meant.</summary>
-    private sealed record Meant(int Zone, int Schedule, int Day, long From, long To);
+    private sealed record Meant(int Zone, int Schedule, int Day, long PassStart, long From, long To)
+    {
+        public static Meant Of(in Opening opening, in Run run) => new(opening.Zone, run.Schedule, run.Day, run.PassStart, opening.From, opening.To);
+    }
 }
 
 /// <summary>How exact an audit is to be.</summary>
