@@ -29,8 +29,17 @@ internal static class Verdict
         var horizon = $"{Day.Format(lint.Horizon.From)} to {Day.Format(lint.Horizon.Until.PlusDays(-1))}";
         var areas = Area.All.Where(area => area.IsChecked && area != Area.All[0]).Select(area => area.Name);
         return $" with {Counted(model.Zones.Length, "zone")} and {Counted(model.Schedules.Length, "schedule")}. Checked {horizon}: {string.Join(", ", areas)}."
+            + Decided(lint.Proof)
             + Line("Not checked: ", lint.NotChecked)
             + Line("Not checked yet: ", NotYet());
+    }
+
+    /// <summary>What was decided beyond the dates that were looked at.</summary>
+    private static string Decided(Proof? proof)
+    {
+        if (proof is null) return "";
+        var which = proof.Moving.IsEmpty ? "whether schedules or passes ever meet" : $"whether schedules or passes ever meet, but for those whose times move ({string.Join(", ", proof.Moving)})";
+        return $"\nDecided up to {Day.Format(proof.Until.PlusDays(-1))}: {which}{(proof.IsWhole ? "" : "; not for all pairs, there were too many")}.";
     }
 
     /// <summary>What no version of the program up to this one checks: whole areas by name, else the rules.</summary>

@@ -11,7 +11,11 @@ namespace WaterScript.Checks;
 /// <param name="Accepted">What the user accepts, in the same order.</param>
 /// <param name="NotChecked">What could not be judged and why, each as a few words.</param>
 public sealed record LintReport(
-    Horizon Horizon, ImmutableArray<Finding> Findings, ImmutableArray<AcceptedFinding> Accepted, ImmutableArray<string> NotChecked);
+    Horizon Horizon, ImmutableArray<Finding> Findings, ImmutableArray<AcceptedFinding> Accepted, ImmutableArray<string> NotChecked)
+{
+    /// <summary>What is decided beyond those dates; null where nothing is.</summary>
+    public Proof? Proof { get; init; }
+}
 
 /// <summary>A finding that the user accepts.</summary>
 /// <param name="Finding">What was found.</param>

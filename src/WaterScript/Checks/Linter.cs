@@ -14,10 +14,11 @@ public static class Linter
     /// <param name="horizon">The dates to look at.</param>
     public static LintReport Check(Site site, Horizon horizon)
     {
-        ImmutableArray<ICheck> checks = [.. Walked(new Survey(Timetable.Of(site, horizon)), Catalogue.Checks), .. OfManual(site)];
-        var found = checks.SelectMany(check => check.Findings());
+        var survey = new Survey(Timetable.Of(site, horizon));
+        ImmutableArray<ICheck> checks = [.. Walked(survey, Catalogue.Checks), .. OfManual(site)];
+        ImmutableArray<Finding> found = [.. checks.SelectMany(check => check.Findings())];
         var judged = Acceptances.Apply(site.Acceptances, [.. InOrder(found)], horizon.From);
-        return new LintReport(horizon, [.. InOrder(judged.Open)], judged.Accepted, [.. checks.SelectMany(check => check.NotChecked()).Distinct()]);
+        return new LintReport(horizon, [.. InOrder(judged.Open)], judged.Accepted, [.. checks.SelectMany(check => check.NotChecked()).Distinct()]) { Proof = survey.WholeCycle.Proof };
     }
 
     /// <summary>One pass of each manual schedule, whenever somebody may start it.</summary>

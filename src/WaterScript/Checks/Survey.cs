@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using NodaTime;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
@@ -10,6 +11,8 @@ namespace WaterScript.Checks;
 /// <summary>What all checks of one site share: the site, the dates that are looked at, and what is reckoned once for several.</summary>
 internal sealed class Survey(Timetable timetable, Schedule? manual = null)
 {
+    private WholeCycle? _wholeCycle;
+
     /// <summary>Start of the manual pass.</summary>
     private readonly long _start = manual is null ? 0 : timetable.Passes().First().Start;
 
@@ -54,6 +57,9 @@ internal sealed class Survey(Timetable timetable, Schedule? manual = null)
     /// <summary>What breaks restrictions; complete when the walk is over.</summary>
     public RestrictionWatch Restrictions { get; } = new(timetable.Site);
 
+    /// <summary>Finds what comes after the horizon; to be asked when the walk is over.</summary>
+    public WholeCycle WholeCycle => _wholeCycle ??= new WholeCycle(this);
+
     /// <summary>The site's wall clock, in day numbers.</summary>
     public ZoneClock WallClock { get; } = new(timetable.Site.TimeZone);
 
@@ -85,6 +91,15 @@ internal sealed class Survey(Timetable timetable, Schedule? manual = null)
     public Finding Happening(Finding finding, long first, long last, long times, long days) => Manual is null
         ? finding with { Happens = new Happening(ClockAt(first), ClockAt(last), times, days) }
         : finding with { Details = $"In a pass of \"{Manual.Name}\", {AfterStart(first)}{(times > 1 ? $" for the first time, {MomentWords.Times(times)}" : "")}.\n{finding.Details}" };
+
+    /// <summary>Indexes of the schedules with a calendar that share something of their zones, for each such thing.</summary>
+    /// <param name="shared">The thing, by its index; null for a zone that does not count.</param>
+    public IEnumerable<ImmutableArray<int>> SchedulesBy(Func<Zone, int?> shared) => Site.Schedules
+        .Where(schedule => !schedule.IsManual)
+        .SelectMany(schedule => Timetable.LongestPlanOf(schedule.Index).Runs.Select(run => shared(Site.Zones[run.Zone])).Distinct().Select(thing => (thing, schedule.Index)))
+        .Where(entry => entry.thing is not null)
+        .GroupBy(entry => entry.thing)
+        .Select(group => group.Select(entry => entry.Index).ToImmutableArray());
 
     private string AfterStart(long instant) => instant == _start ? "at its start" : $"{Wording.Length(instant - _start)} after its start";
 }

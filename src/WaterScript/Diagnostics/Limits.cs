@@ -36,6 +36,9 @@ public static class Limits
     /// <summary>Events that stand alone after which a person is told that calendar apps will be slow.</summary>
     public const int FlatEventsWithoutNote = 2_000;
 
+    /// <summary>Dates of schedules that are compared beyond the horizon of a check; what is left then is decided within it only.</summary>
+    public const int ProofWork = 3_000_000;
+
     /// <summary>Times that the fixes of a site are applied and the site is looked at again; what is left then is left.</summary>
     public const int FixRounds = 20;
 }

@@ -29,6 +29,15 @@ internal sealed class ScaleTable
         _ => _fixed,
     };
 
+    /// <summary>The shares that it gives from a date on, in per cent, each once.</summary>
+    /// <param name="day">The date, in days since 1970-01-01.</param>
+    public IEnumerable<decimal> From(int day) => _scale switch
+    {
+        MonthlyScale monthly => monthly.Percents.Select(percent => percent ?? AsWritten).Distinct(),
+        DatedScale dated => dated.Since.Where(since => CivilDate.DayNumberOf(since.From) > day).Select(since => since.Percent).Append(PercentSince(dated, day)).Distinct(),
+        _ => [_fixed],
+    };
+
     /// <summary>The scale of a schedule.</summary>
     public static ScaleTable For(Schedule schedule, Site site)
     {

@@ -15,7 +15,11 @@ internal sealed class SchedulePlans(Schedule schedule, Site site, RunOrder order
     public long LongestSeconds => LongestPlan.Seconds;
 
     /// <summary>The plan at the greatest share. It is made before any other, so that steps are numbered alike whatever dates are asked for.</summary>
-    private PassPlan LongestPlan => _longest ??= PassPlanner.Plan(schedule, _scale.Greatest, order, _paths);
+    public PassPlan LongestPlan => _longest ??= PassPlanner.Plan(schedule, _scale.Greatest, order, _paths);
+
+    /// <summary>What its passes do from a date on, each plan once.</summary>
+    /// <param name="day">The date, in days since 1970-01-01.</param>
+    public IEnumerable<PassPlan> From(int day) => _scale.From(day).Select(WithShare);
 
     /// <summary>Whether a pass at its longest waters a zone.</summary>
     public bool Waters(int zone)

@@ -110,6 +110,12 @@ public sealed class Timetable
     /// <summary>The one pass that was asked for, outside any calendar; null when all schedules were.</summary>
     internal Pass? OnePass => _onePass;
 
+    /// <summary>What a pass of a schedule does where it is longest.</summary>
+    internal PassPlan LongestPlanOf(int schedule) => _plans[schedule].LongestPlan;
+
+    /// <summary>What passes of a schedule do after the horizon, each plan once.</summary>
+    internal IEnumerable<PassPlan> PlansAfter(int schedule) => _plans[schedule].From(CivilDate.DayNumberOf(Horizon.Until));
+
     /// <summary>A step of a schedule as it is written, by their indexes.</summary>
     internal WaterStep StepOf(int schedule, int step) => _plans[schedule].StepOf(step).Step;
 

@@ -52,6 +52,10 @@ internal sealed class PassOverlap : ISeesRuns
               }
             }
             """,
+        KnownLimits = """
+            What comes only after the dates that are looked at is a warning, and is found where the schedule starts at times of the clock; an overlap that only a
+            clock change would make is not looked for there.
+            """,
         FixSafety = "Lengthens the repeat interval to the longest pass. Unsafe: later passes move, and with `until` there are fewer of them.",
     };
 
@@ -67,7 +71,8 @@ internal sealed class PassOverlap : ISeesRuns
 
     public void See(in Run run) => (_passes[run.Schedule] ??= new PassesUnderWay(_survey.Timetable, Meet)).See(run);
 
-    public IEnumerable<Finding> Findings() => _overlaps.Values.Select(FindingFor);
+    public IEnumerable<Finding> Findings() =>
+        [.. _overlaps.Values.Select(FindingFor), .. _survey.WholeCycle.WithThemselves(schedule => _overlaps.Keys.Any(key => key.Schedule == schedule)).Select(FindingFor)];
 
     private void Meet(PassUnderWay earlier, PassUnderWay later)
     {
@@ -91,6 +96,22 @@ internal sealed class PassOverlap : ISeesRuns
                 ? $"Move one of the starts by {tooSoon} or more, or shorten the steps."
                 : $"Repeat every {Wording.Length(IntervalFor(overlap))}, or shorten the steps.",
             Fix = overlap.Repeat is null ? null : Lengthened(overlap.Repeat, IntervalFor(overlap)),
+        };
+    }
+
+    private Finding FindingFor(LaterMeeting meeting)
+    {
+        var (earlier, later) = (meeting.Earlier, meeting.Later);
+        var schedule = _survey.Site.Schedules[later.Run.Schedule];
+        var tooSoon = Wording.Length(earlier.To - later.From);
+        var (start, before) = (_survey.StartOf(later.Run), _survey.StartOf(earlier.Run));
+        return Finding.At(Rule, start, $"a pass of \"{schedule.Name}\" begins before the one before it is over", $"{tooSoon} too soon") with
+        {
+            Severity = LaterMeeting.Severity,
+            Others = start == before ? [] : [new Label(before, $"the pass before waters from {_survey.Time(earlier.From)} to {_survey.Time(earlier.To)}")],
+            Happens = meeting.Happens(_survey),
+            Details = meeting.Basis(_survey),
+            WayOut = $"Move one of the starts by {tooSoon} or more, or shorten the steps.",
         };
     }
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using WaterScript.Diagnostics;
 using WaterScript.Timetables;
 
@@ -56,7 +57,8 @@ internal sealed class SchedulesOverlap : ISeesRuns
             }
             """,
         KnownLimits = """
-            Where two schedules want one zone at once, `zone-twice` says so and this rule says nothing more, unless the controller can
+            What comes only after the dates that are looked at is found where both schedules start at times of the clock; an overlap that
+            only a clock change would make is not looked for there. Where two schedules want one zone at once, `zone-twice` says so and this rule says nothing more, unless the controller can
             never run two.
             """,
     };
@@ -73,9 +75,21 @@ internal sealed class SchedulesOverlap : ISeesRuns
 
     public void See(in Run run) => _controllers[_survey.Site.Zones[run.Zone].Controller.Index]?.See(run);
 
-    public IEnumerable<Finding> Findings() => _overlaps
-        .Where(entry => IsNever(entry.Key.Controller) || !_survey.ZoneMeetings.Has(entry.Key.First, entry.Key.Second))
-        .Select(entry => FindingFor(entry.Value, entry.Key.Controller));
+    public IEnumerable<Finding> Findings() =>
+    [
+        .. _overlaps
+            .Where(entry => IsNever(entry.Key.Controller) || !_survey.ZoneMeetings.Has(entry.Key.First, entry.Key.Second))
+            .Select(entry => FindingFor(entry.Value, entry.Key.Controller)),
+        .. _survey.WholeCycle.Pairs(ClaimKind.OfControllers(_survey.Site), SchedulesByController(), IsKnown).Where(meeting => IsNever(meeting.Earlier.What) || !IsOfZones(meeting)).Select(FindingFor),
+    ];
+
+    private IEnumerable<ImmutableArray<int>> SchedulesByController() =>
+        _survey.SchedulesBy(zone => zone.Controller.SchedulesMayOverlap == true ? null : zone.Controller.Index);
+
+    private bool IsOfZones(LaterMeeting meeting) => _survey.WholeCycle.OfZones.Any(other => other.Pair == meeting.Pair);
+
+    private bool IsKnown(int first, int second) =>
+        _survey.ZoneMeetings.Has(first, second) || _survey.Site.Controllers.Any(controller => _overlaps.ContainsKey((first, second, controller.Index)));
 
     private PassesUnderWay PassesOn(int controller) => new(_survey.Timetable, (earlier, later) => Meet(earlier, later, controller));
 
@@ -90,18 +104,35 @@ internal sealed class SchedulesOverlap : ISeesRuns
         if (overlap.Recurrence.Add(later.First, _survey)) (overlap.Earlier, overlap.Later) = (earlier, later);
     }
 
-    private Finding FindingFor(Overlap overlap, int index)
+    private Finding FindingFor(Overlap overlap, int controller)
+    {
+        var (earlier, later) = (overlap.Earlier!, overlap.Later!);
+        var finding = FindingFor(controller, (earlier.Schedule, earlier.Start, earlier.First, earlier.End), (later.Schedule, later.Start, later.First, later.End));
+        return finding with { Happens = overlap.Recurrence.Happens(_survey) };
+    }
+
+    private Finding FindingFor(LaterMeeting meeting)
+    {
+        var (earlier, later) = (meeting.Earlier, meeting.Later);
+        var finding = FindingFor(earlier.What, (earlier.Run.Schedule, earlier.Run.StartNumber, earlier.From, earlier.To), (later.Run.Schedule, later.Run.StartNumber, later.From, later.To));
+        return finding with
+        {
+            Severity = IsNever(earlier.What) ? LaterMeeting.Severity : Rule.Severity,
+            Happens = meeting.Happens(_survey),
+            Details = meeting.Basis(_survey),
+        };
+    }
+
+    private Finding FindingFor(int index, (int Schedule, int Start, long From, long To) earlier, (int Schedule, int Start, long From, long To) later)
     {
         var controller = _survey.Site.Controllers[index];
-        var (earlier, later) = (overlap.Earlier!, overlap.Later!);
         var (first, second) = (_survey.Site.Schedules[earlier.Schedule], _survey.Site.Schedules[later.Schedule]);
         var on = _survey.Site.Controllers.Length > 1 ? $" on {controller.Name}" : "";
-        var start = new Label(_survey.StartOf(earlier.Schedule, earlier.Start), $"\"{first.Name}\" waters from {_survey.Time(earlier.First)} to {_survey.Time(earlier.End)}");
-        return Finding.At(Rule, _survey.StartOf(later.Schedule, later.Start), $"\"{first.Name}\" and \"{second.Name}\" run at once{on}", $"\"{second.Name}\" waters from {_survey.Time(later.First)} to {_survey.Time(later.End)}") with
+        var start = new Label(_survey.StartOf(earlier.Schedule, earlier.Start), $"\"{first.Name}\" waters from {_survey.Time(earlier.From)} to {_survey.Time(earlier.To)}");
+        return Finding.At(Rule, _survey.StartOf(later.Schedule, later.Start), $"\"{first.Name}\" and \"{second.Name}\" run at once{on}", $"\"{second.Name}\" waters from {_survey.Time(later.From)} to {_survey.Time(later.To)}") with
         {
             Severity = IsNever(index) ? Severity.Error : Rule.Severity,
             Others = controller.Origin is { } origin && IsNever(index) ? [start, new Label(origin, "never runs two schedules at once")] : [start],
-            Happens = overlap.Recurrence.Happens(_survey),
             WayOut = IsNever(index)
                 ? $"Let \"{second.Name}\" start after \"{first.Name}\", or put both into one schedule."
                 : $"Let one start after the other, or say `schedules may-overlap` in the controller if it may.",

@@ -1,4 +1,5 @@
 using WaterScript.Diagnostics;
+using WaterScript.Timetables;
 
 namespace WaterScript.Checks;
 
@@ -49,25 +50,41 @@ internal sealed class ZoneTwice(Survey survey) : ICheck
             }
             """,
         KnownLimits = """
+            What comes only after the dates that are looked at is a warning, and is found where both schedules start at times of the clock; an overlap that only a clock
+            change would make is not looked for there.
             Two passes of one schedule are for `pass-overlap`. Manual schedules have no times of their own and are not looked at.
             """,
     };
 
-    public IEnumerable<Finding> Findings() => survey.ZoneMeetings.All.Select(FindingFor);
+    public IEnumerable<Finding> Findings() =>
+        [.. survey.ZoneMeetings.All.Select(FindingFor), .. survey.WholeCycle.OfZones.Select(FindingFor)];
 
     private Finding FindingFor(ZoneMeeting meeting)
     {
-        var (earlier, later) = (meeting.Earlier, meeting.Later);
-        var (first, second) = (survey.Site.Schedules[earlier.Schedule], survey.Site.Schedules[later.Schedule]);
-        var zone = survey.Site.Zones[later.Zone];
         var recurrence = new Recurrence();
         foreach (var moment in meeting.Moments) recurrence.Add(moment, survey);
-        return Finding.At(Rule, survey.StartOf(later), $"\"{first.Name}\" and \"{second.Name}\" water {zone.Name} at once", $"waters {zone.Name} from {survey.Time(later.Start)}") with
+        return FindingFor(meeting.Earlier, meeting.Later) with
         {
-            Others = [new Label(survey.StartOf(earlier), $"waters it from {survey.Time(earlier.Start)} to {survey.Time(earlier.End)}")],
             Happens = recurrence.Happens(survey),
             Details = Wording.Zones("Both want", meeting.Zones.Select(index => survey.Site.Zones[index])),
             WayOut = $"Start one of them {Wording.Length(meeting.Longest)} or more away, or let one `start after` the other.",
+        };
+    }
+
+    private Finding FindingFor(LaterMeeting meeting) => FindingFor(meeting.Earlier.Run, meeting.Later.Run) with
+    {
+        Severity = LaterMeeting.Severity,
+        Happens = meeting.Happens(survey),
+        Details = meeting.Basis(survey),
+        WayOut = $"Start one of them {Wording.Length(Math.Min(meeting.Earlier.To, meeting.Later.To) - meeting.Later.From)} or more away, or let one `start after` the other.",
+    };
+
+    private Finding FindingFor(in Run earlier, in Run later)
+    {
+        var (first, second, zone) = (survey.Site.Schedules[earlier.Schedule], survey.Site.Schedules[later.Schedule], survey.Site.Zones[later.Zone]);
+        return Finding.At(Rule, survey.StartOf(later), $"\"{first.Name}\" and \"{second.Name}\" water {zone.Name} at once", $"waters {zone.Name} from {survey.Time(later.Start)}") with
+        {
+            Others = [new Label(survey.StartOf(earlier), $"waters it from {survey.Time(earlier.Start)} to {survey.Time(earlier.End)}")],
         };
     }
 }

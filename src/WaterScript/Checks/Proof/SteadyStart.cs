@@ -1,0 +1,89 @@
+using System.Collections.Immutable;
+using WaterScript.Calendars;
+using WaterScript.Model;
+using WaterScript.Timetables;
+
+namespace WaterScript.Checks;
+
+/// <summary>A start at a time of the clock, which is the same on every date: only the dates and the lengths of its passes vary.</summary>
+internal sealed class SteadyStart
+{
+    private readonly Survey _survey;
+    private readonly Start _start;
+    private readonly Dictionary<(ClaimKind Kind, PassPlan Plan), Claims> _claims = [];
+    private readonly Dictionary<ClaimKind, ImmutableArray<Claims>> _after = [];
+    private DayBits? _days;
+
+    private SteadyStart(Survey survey, Schedule schedule, Start start)
+    {
+        (_survey, Schedule, _start) = (survey, schedule, start);
+        Cycles = DayCycle.Of(schedule, start, survey.Site.Effective);
+    }
+
+    /// <summary>Its schedule.</summary>
+    public Schedule Schedule { get; }
+
+    /// <summary>Its days as cycles, where they are.</summary>
+    public ImmutableArray<DayCycle>? Cycles { get; }
+
+    /// <summary>Whether its days were worked out before.</summary>
+    public bool HasDays => _days is not null;
+
+    /// <summary>The starts of a schedule; none when it has no calendar, and null when one of them moves with the sun or another schedule.</summary>
+    public static ImmutableArray<SteadyStart>? Of(Survey survey, Schedule schedule)
+    {
+        if (schedule.IsManual) return [];
+        var isSteady = schedule.Starts.All(start => ClockOf(start) is not null)
+            && schedule.Repeat is null or RepeatTimes or RepeatUntil { Until: ClockMoment }
+            && schedule.Cut is null or { At: ClockMoment };
+        return isSteady ? [.. schedule.Starts.Select(start => new SteadyStart(survey, schedule, start))] : null;
+    }
+
+    /// <summary>The dates on which it is due in a stretch, always the same one.</summary>
+    public DayBits DaysOver(int first, int length) =>
+        _days ??= DayPattern.Of(Schedule, _survey.Site.Effective).NarrowedTo(_start.On).Over(first, length);
+
+    /// <summary>What its passes claim after the horizon: one entry where they are as long on every date.</summary>
+    public ImmutableArray<Claims> After(ClaimKind kind)
+    {
+        if (!_after.TryGetValue(kind, out var claims)) _after[kind] = claims = [.. _survey.Timetable.PlansAfter(Schedule.Index).Select(plan => ClaimsOf(kind, plan))];
+        return claims;
+    }
+
+    /// <summary>What its passes of a date claim, from the midnight that begins the date, by the clock.</summary>
+    public Claims On(ClaimKind kind, int day) => ClaimsOf(kind, _survey.Timetable.PlanOn(Schedule.Index, day));
+
+    private static int? ClockOf(Start start) => start switch
+    {
+        StartAt { Moment: ClockMoment at } => at.SecondOfDay,
+        FinishBy { Moment: ClockMoment by } => by.SecondOfDay,
+        _ => null,
+    };
+
+    private Claims ClaimsOf(ClaimKind kind, PassPlan plan)
+    {
+        if (!_claims.TryGetValue((kind, plan), out var claims)) _claims[(kind, plan)] = claims = new Claims(Reckon(kind, plan));
+        return claims;
+    }
+
+    private IEnumerable<(int What, long From, long To)> Reckon(ClaimKind kind, PassPlan plan)
+    {
+        var cut = Schedule.Cut is { At: ClockMoment at } line ? at.SecondOfDay + (line.NextDay ? ZoneClock.SecondsInDay : 0) : long.MaxValue;
+        var (first, last, every) = PassesOf(plan);
+        for (var start = first; start <= last; start += every)
+        {
+            foreach (var (what, from, to) in kind.Of(plan)) yield return (what, start + from, Math.Min(start + to, cut));
+        }
+    }
+
+    /// <summary>When the first and the last pass start, and the time from one to the next.</summary>
+    private (long First, long Last, long Every) PassesOf(PassPlan plan)
+    {
+        long clock = ClockOf(_start)!.Value;
+        var every = Schedule.Repeat?.Every.WholeSeconds() ?? 1;
+        var span = Schedule.Repeat is RepeatTimes times ? every * (times.Passes - 1) : 0;
+        if (_start is FinishBy) return (clock - span - plan.Seconds, clock - plan.Seconds, every);
+        var last = Schedule.Repeat is RepeatUntil { Until: ClockMoment until } line ? until.SecondOfDay + (line.NextDay ? ZoneClock.SecondsInDay : 0) : clock + span;
+        return (clock, last, every);
+    }
+}
