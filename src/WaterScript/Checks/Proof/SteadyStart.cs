@@ -39,6 +39,17 @@ internal sealed class SteadyStart
         return isSteady ? [.. schedule.Starts.Select(start => new SteadyStart(survey, schedule, start))] : null;
     }
 
+    /// <summary>How many runs its passes of a date have at most: what working out their claims costs.</summary>
+    public long RunsOfADate
+    {
+        get
+        {
+            var plan = _survey.Timetable.LongestPlanOf(Schedule.Index);
+            var (first, last, every) = PassesOf(plan);
+            return plan.Runs.Length * (Math.Max(0, (last - first) / every) + 1);
+        }
+    }
+
     /// <summary>The dates on which it is due in a stretch, always the same one.</summary>
     public DayBits DaysOver(int first, int length) =>
         _days ??= DayPattern.Of(Schedule, _survey.Site.Effective).NarrowedTo(_start.On).Over(first, length);

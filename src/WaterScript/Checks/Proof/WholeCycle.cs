@@ -21,8 +21,8 @@ internal sealed class WholeCycle
     /// <summary>Dates that are reckoned in full for two starts before it stays undecided.</summary>
     private const int FullDates = 10;
 
-    /// <summary>Work of finding 400 years of dates, of reckoning two in full, and of comparing all with others; one is a date that is looked at.</summary>
-    private const int WorkOfDays = 10_000, WorkOfFullDates = 10_000, WorkOfComparing = 100;
+    /// <summary>Work of finding 400 years of dates, of reckoning two in full, of comparing all with others, and of each run in them; one is a date that is looked at.</summary>
+    private const int WorkOfDays = 10_000, WorkOfFullDates = 10_000, WorkOfComparing = 100, WorkOfRun = 20;
 
     private readonly Survey _survey;
     private readonly int _first;
@@ -96,6 +96,8 @@ internal sealed class WholeCycle
 
     private LaterMeeting? FirstOf(ClaimKind kind, SteadyStart first, SteadyStart second)
     {
+        var runs = first.RunsOfADate + second.RunsOfADate;
+        if (!Spend(runs * WorkOfRun)) return null;
         var (ones, others) = (first.After(kind), second.After(kind));
         LaterMeeting? earliest = null;
 
@@ -105,6 +107,7 @@ internal sealed class WholeCycle
         for (var shift = Math.Max(least, -FarthestShift); shift <= Math.Min(most, FarthestShift); shift++)
         {
             if (first == second && shift <= 0) continue;
+            if (!Spend(runs)) return earliest;
             if (!ones.Any(one => others.Any(other => Meet(one, other, shift))) || FirstOf(kind, first, second, shift) is not { } meeting) continue;
             if (earliest is null || meeting.Later.From < earliest.Later.From) earliest = meeting;
         }
@@ -125,7 +128,7 @@ internal sealed class WholeCycle
             if (!Meet(first.On(kind, day), second.On(kind, day + shift), shift)) continue;
             (days, last) = (days + 1, day);
             if (found is not null) continue;
-            if (!Spend(WorkOfFullDates)) return null;
+            if (!Spend(WorkOfFullDates + ((first.RunsOfADate + second.RunsOfADate) * WorkOfRun))) return null;
             found = FullyOn(kind, first, second, day, shift);
             if (found is null && ++looked == FullDates)
             {
@@ -194,7 +197,7 @@ internal sealed class WholeCycle
     private static bool IsOther(in Run earlier, in Run later, int schedules) => schedules == 1 ? !earlier.IsInPassOf(later) : earlier.Schedule != later.Schedule;
 
     /// <summary>Counts work; false when there was too much, and the rest stays undecided.</summary>
-    private bool Spend(int work)
+    private bool Spend(long work)
     {
         _work += work;
         if (_work > Limits.ProofWork) _isUndecided = true;
