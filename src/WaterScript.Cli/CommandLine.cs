@@ -41,6 +41,7 @@ internal static class CommandLine
     {
         CheckCommand.Create(terminal),
         CompileCommand.Create(terminal),
+        ChartCommand.Create(terminal),
         FormatCommand.Create(terminal),
         NextCommand.Create(terminal),
         WhyCommand.Create(terminal),

@@ -41,4 +41,10 @@ public static class Limits
 
     /// <summary>Times that the fixes of a site are applied and the site is looked at again; what is left then is left.</summary>
     public const int FixRounds = 20;
+
+    /// <summary>Days of one chart.</summary>
+    public const int ChartDays = 31;
+
+    /// <summary>Runs of one chart: a browser draws so many within some seconds.</summary>
+    public const int ChartRuns = 20_000;
 }

@@ -255,7 +255,7 @@ public sealed class CompileTests : Workshop
     [InlineData("compile site.water --to", "--to needs a value")]
     [InlineData("compile site.water --to csv --to yaml", "--to stands more than once")]
     [InlineData("complie site.water", "there is no command \"complie\"; did you mean compile?")]
-    [InlineData("", "say what to do: check, compile, format, ")]
+    [InlineData("", "say what to do: check, compile, chart, format, ")]
     [InlineData("explain syntx", "no rule is called \"syntx\"; did you mean syntax?")]
     public void What_cannot_run_says_why_and_hands_back_two(string line, string why)
     {

@@ -19,28 +19,36 @@ internal sealed class AllowedHours(ImmutableArray<Hours> hours, MomentReader mom
     /// <summary>The first instant of a piece of a run outside the hours, in Unix seconds, or null.</summary>
     public long? FirstOutside(in WateredPiece piece)
     {
-        var start = piece.Start;
-        while (start < piece.End)
-        {
-            var end = EndOfOffset(start, piece.End);
-            var offset = moments.Clock.OffsetAt(start);
-            if (FirstUncovered(piece.Day, start + offset, end + offset) is { } wall) return wall - offset;
-            start = end;
-        }
-
+        foreach (var outside in Outside(piece.Day, piece.Start, piece.End)) return outside.From;
         return null;
     }
 
-    private long? FirstUncovered(int day, long from, long until)
+    /// <summary>The times outside the hours within a part of a date, in order; of a time that a clock change touches, the parts before and after it.</summary>
+    /// <param name="day">The date, in days since 1970-01-01.</param>
+    /// <param name="from">First instant of the part, in Unix seconds.</param>
+    /// <param name="until">The instant after its last.</param>
+    public IEnumerable<(long From, long Until)> Outside(int day, long from, long until)
+    {
+        while (from < until)
+        {
+            var end = EndOfOffset(from, until);
+            var offset = moments.Clock.OffsetAt(from);
+            foreach (var (start, stop) in Uncovered(day, from + offset, end + offset)) yield return (start - offset, stop - offset);
+            from = end;
+        }
+    }
+
+    private IEnumerable<(long From, long Until)> Uncovered(int day, long from, long until)
     {
         if (_day != day) Fill(day);
         foreach (var window in _windows)
         {
-            if (window.From > from) break;
+            if (window.From >= until) break;
+            if (window.From > from) yield return (from, window.From);
             from = Math.Max(from, window.Until);
         }
 
-        return from < until ? from : null;
+        if (from < until) yield return (from, until);
     }
 
     /// <summary>The windows of a date and of those before and after it: one may reach over midnight.</summary>

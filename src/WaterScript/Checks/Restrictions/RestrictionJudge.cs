@@ -47,6 +47,18 @@ internal sealed class RestrictionJudge
         }
     }
 
+    /// <summary>The times of a date at which a zone may not be watered, in Unix seconds, in order.</summary>
+    /// <param name="zone">Index among the site's zones.</param>
+    /// <param name="day">The date, in days since 1970-01-01.</param>
+    /// <param name="from">Its first instant.</param>
+    /// <param name="until">The instant after its last.</param>
+    public IEnumerable<(long From, long Until)> Forbidden(int zone, int day, long from, long until)
+    {
+        if (!_reach.Binds(zone, day)) return [];
+        if (_days?.IsDue(day) == false) return [(from, until)];
+        return _hours?.Outside(day, from, until) ?? [];
+    }
+
     /// <summary>The zones whose depth could be limited, if their application rate were known.</summary>
     public IEnumerable<Zone> WithoutRate(Site site) => _restriction.AtMost.Any(line => line.Kind == LimitKind.DepthADay)
         ? site.Zones.Where(zone => _reach.CanBind(zone.Index) && zone.MillimetresPerHour is null)

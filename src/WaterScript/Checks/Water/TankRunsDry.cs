@@ -53,7 +53,7 @@ internal sealed class TankRunsDry : ISeesDemand
     public TankRunsDry(Survey survey)
     {
         _survey = survey;
-        _tanks = [.. survey.Site.Supplies.Select(supply => LacksFor(supply) is null && supply.Tank is not null ? new Tank(supply, survey, ReadingOf(supply)) : null)];
+        _tanks = [.. survey.Site.Supplies.Select(supply => TankLevel.Of(survey, supply) is { } level ? new Tank(level, survey) : null)];
     }
 
     public void See(in Stretch stretch) => _tanks[stretch.Supply.Index]?.Draw(stretch);
@@ -64,21 +64,10 @@ internal sealed class TankRunsDry : ISeesDemand
     {
         foreach (var supply in _survey.Site.Supplies.Where(supply => supply.Tank is not null))
         {
-            if (LacksFor(supply) is { } lacks) yield return $"tank of {supply.Name} ({lacks})";
+            if (TankLevel.LacksFor(_survey.Site, supply) is { } lacks) yield return $"tank of {supply.Name} ({lacks})";
             else foreach (var unknown in Flows.Unknown(_survey.Site, supply, $"tank of {supply.Name}: water")) yield return unknown;
         }
     }
-
-    private string? LacksFor(Supply supply)
-    {
-        if (_survey.Site.Supplies.Any(other => other.Tank is not null && Demand.Above(other.FedBy).Contains(supply))) return "it fills another tank";
-        return TankInflow.LacksFor(supply, _survey.Site);
-    }
-
-    /// <summary>The start of the date on which the level is known, in Unix seconds.</summary>
-    private long? ReadingOf(Supply supply) => supply.ContainsOn is { } date && _survey.Manual is null
-        ? _survey.Site.TimeZone.AtStartOfDay(date).ToInstant().ToUnixTimeSeconds()
-        : null;
 
     private Finding FindingFor(Tank tank)
     {
@@ -111,22 +100,14 @@ internal sealed class TankRunsDry : ISeesDemand
 
     private static string Say(decimal litres) => $"{Wording.Number(litres, 0)} L";
 
-    /// <summary>A tank and its level, reckoned in sixtieths of a litre: what a flow of 1 L/min brings in a second, so that nothing has to be rounded.</summary>
-    private sealed class Tank(Supply supply, Survey survey, long? reading)
+    /// <summary>A tank, and when and how much it lacks.</summary>
+    private sealed class Tank(TankLevel level, Survey survey)
     {
-        private const int PerLitre = 60;
-        private readonly decimal _full = supply.Tank!.Value.InBase * PerLitre;
-        private readonly decimal _least = (supply.Reserve?.InBase ?? 0) * PerLitre;
-        private readonly TankInflow _inflow = new(supply, survey);
-        private decimal _level = supply.Tank!.Value.InBase * PerLitre;
-        private long _now = long.MinValue;
-        private long? _reading = reading;
-        private long _drawnSince;
         private long _dryUntil = long.MinValue;
         private int _day = int.MinValue;
         private decimal _dayShortfall;
 
-        public Supply Supply { get; } = supply;
+        public Supply Supply => level.Supply;
 
         public bool IsFullAtStart { get; private set; } = true;
 
@@ -150,62 +131,21 @@ internal sealed class TankRunsDry : ISeesDemand
 
         public void Draw(in Stretch stretch)
         {
-            Rest(stretch.From);
-            if (_reading is { } reading && reading < stretch.To && reading >= stretch.From) Read();
-            while (_now < stretch.To)
+            foreach (var (part, before, after) in level.Draw(stretch))
             {
-                var inflow = _inflow.At(_now, out var until);
-                DrawEvenly(stretch with { From = _now, To = Math.Min(until, stretch.To) }, inflow - stretch.Flow);
+                if (Times == 0) IsFullAtStart = !level.IsRead;
+                if (after < level.Least - Flows.Tolerance) Miss(part, before, after);
             }
         }
 
-        /// <summary>A stretch in which what flows in stays the same.</summary>
-        private void DrawEvenly(in Stretch stretch, decimal change)
+        private void Miss(in Stretch stretch, decimal before, decimal after)
         {
-            var level = _level + (change * stretch.Seconds);
-            _now = stretch.To;
-            if (level < _least - Flows.Tolerance) Miss(stretch, change, level);
-            _level = Math.Clamp(level, Math.Min(_level, _least), _full);
-        }
-
-        /// <summary>Nothing is drawn until then: the tank fills up. A known level counts from its date on.</summary>
-        private void Rest(long until)
-        {
-            if (_now == long.MinValue) _now = Math.Min(until, _reading ?? until);
-            if (_reading is { } reading && reading <= until)
-            {
-                Read();
-                _now = Math.Max(_now, reading);
-            }
-
-            if (until > _now) _drawnSince = until;
-            while (_now < until) Fill(until);
-            if (_drawnSince == 0) _drawnSince = until;
-        }
-
-        private void Fill(long until)
-        {
-            var inflow = _inflow.At(_now, out var change);
-            var to = Math.Min(change, until);
-            _level = Math.Min(_full, _level + (inflow * (to - _now)));
-            _now = to;
-        }
-
-        private void Read()
-        {
-            _level = Supply.Contains!.Value.InBase * PerLitre;
-            _reading = null;
-            IsFullAtStart = IsFullAtStart && Times > 0;
-        }
-
-        private void Miss(in Stretch stretch, decimal change, decimal level)
-        {
-            var isDryAlready = _level <= _least;
-            var after = isDryAlready ? 0 : (double)((_level - _least) / -change);
-            var at = stretch.From + (long)after;
-            if (!isDryAlready || _dryUntil < stretch.From) Begin(at, stretch.From - _drawnSince + after, stretch);
+            var isDryAlready = before <= level.Least;
+            var dryAfter = isDryAlready ? 0 : (double)((before - level.Least) * stretch.Seconds / (before - after));
+            var at = stretch.From + (long)dryAfter;
+            if (!isDryAlready || _dryUntil < stretch.From) Begin(at, stretch.From - level.DrawnSince + dryAfter, stretch);
             _dryUntil = stretch.To;
-            var missing = (Math.Min(_level, _least) - level) / PerLitre;
+            var missing = (Math.Min(before, level.Least) - after) / TankLevel.PerLitre;
             Shortfall += missing;
             _dayShortfall += missing;
             WorstDay = Math.Max(WorstDay, _dayShortfall);

@@ -1,0 +1,74 @@
+using System.CommandLine;
+using System.Globalization;
+using NodaTime;
+using WaterScript.Checks;
+using WaterScript.Cli.Files;
+using WaterScript.Diagnostics;
+using WaterScript.Model;
+using WaterScript.Outputs;
+
+namespace WaterScript.Cli.Commands;
+
+/// <summary><c>waterscript chart FILE -o PATH.svg</c>: draws the watering of a site.</summary>
+internal sealed class ChartCommand
+{
+    private const string Svg = ".svg";
+    private const string Html = ".html";
+    private readonly Terminal _terminal;
+    private readonly Argument<string> _file = new("FILE") { Description = "The file with the site, or - for standard input." };
+    private readonly Option<string?> _output = new("--output", "-o") { HelpName = "PATH", Description = "The picture: PATH.svg for documents, PATH.html to look at on a screen. It is written whole or not at all." };
+    private readonly Option<string?> _from = Arguments.Text("--from", "DATE", "Begin at noon of this date. Default: the first noon after which there is water.");
+    private readonly Option<string?> _days = Arguments.Text("--days", "N", "So many days, each from noon to noon. Default: 1.");
+    private readonly Option<string?> _root = Arguments.Root();
+
+    private ChartCommand(Terminal terminal) => _terminal = terminal;
+
+    /// <summary>The command.</summary>
+    public static Command Create(Terminal terminal)
+    {
+        var self = new ChartCommand(terminal);
+        var command = new Command("chart", "Draws the watering of a site, from noon to noon.") { self._file, self._output, self._from, self._days, self._root };
+        command.SetAction(self.Run);
+        return command;
+    }
+
+    private int Run(ParseResult parsed)
+    {
+        var write = WriterFor(parsed.GetValue(_output));
+        var output = OutputFile.Of(parsed.GetValue(_output), _terminal);
+        LocalDate? from = parsed.GetValue(_from) is { } date ? DateOptions.Date(_from.Name, date) : null;
+        var days = parsed.GetValue(_days) is { } number ? DaysOf(number) : 1;
+        var source = SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal);
+        var check = CheckedSite.Of(source.Root.Path, source.Read());
+        new FindingPrinter(_terminal.Error, _terminal.ErrorHasColour).Print(check.Findings);
+        if (check is not { Reading.Site: { } site, Lint: { } lint })
+        {
+            _terminal.Error.Write($"{check.Name}: {Tally.Of(check.Findings)}. Nothing was drawn.\n");
+            return ExitCode.Findings;
+        }
+
+        var chart = Chart.Of(site, lint, SpanOf(site, from, days));
+        if (chart.IsTooLarge) throw new CommandException(string.Create(CultureInfo.InvariantCulture, $"{chart.RunCount} runs are more than the {Limits.ChartRuns} that a chart can show; choose fewer --days"));
+        output.Write(check.Reading.Files.Select(read => read.Source), stream => write(chart, stream));
+        return check.Worst == Severity.Error ? ExitCode.Findings : ExitCode.Success;
+    }
+
+    private static ChartSpan SpanOf(Site site, LocalDate? from, int days)
+    {
+        if (from is { } first) return new ChartSpan(first, days);
+        return ChartSpan.FromFirstWater(site, days) ?? throw new CommandException($"{site.DisplayName} has no watering by a calendar, so there is nothing to draw; say --from DATE to draw empty days");
+    }
+
+    private static Action<Chart, Stream> WriterFor(string? path) => Path.GetExtension(path)?.ToUpperInvariant() switch
+    {
+        ".SVG" => SvgChart.Write,
+        ".HTML" or ".HTM" => HtmlChart.Write,
+        null => throw new CommandException($"say where to draw: -o NAME{Svg} for a document, -o NAME{Html} for a screen"),
+        _ => throw new CommandException($"\"{path}\" ends neither in {Svg} nor in {Html}; those are the pictures there are"),
+    };
+
+    private static int DaysOf(string text) =>
+        int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var days) && days is >= 1 and <= Limits.ChartDays
+            ? days
+            : throw new CommandException($"\"{text}\" after --days is no number of days from 1 to {Limits.ChartDays}");
+}
