@@ -50,6 +50,7 @@ internal sealed class ChartCommand
         var chart = Chart.Of(site, lint, SpanOf(site, from, days));
         if (chart.IsTooLarge) throw new CommandException(string.Create(CultureInfo.InvariantCulture, $"{chart.RunCount} runs are more than the {Limits.ChartRuns} that a chart can show; choose fewer --days"));
         output.Write(check.Reading.Files.Select(read => read.Source), stream => write(chart, stream));
+        _terminal.Error.Write($"{check.Name}: {chart.Summary}\n");
         return check.Worst == Severity.Error ? ExitCode.Findings : ExitCode.Success;
     }
 

@@ -26,6 +26,9 @@ public sealed class Chart
     /// <summary>How many runs it shows.</summary>
     public int RunCount => Days.Sum(day => day.Runs.Length);
 
+    /// <summary>When, by which clocks, and how much in all: <c>Mon 18 May 2026 12:00 to Tue 19 May 2026 12:00, Europe/Vienna. 4 runs, …</c></summary>
+    public string Summary => ChartWords.Summary(this);
+
     /// <summary>Whether there are more runs than <see cref="Limits.ChartRuns"/>.</summary>
     public bool IsTooLarge => RunCount > Limits.ChartRuns;
 

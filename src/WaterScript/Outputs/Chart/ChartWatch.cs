@@ -1,6 +1,5 @@
 using WaterScript.Checks;
 using WaterScript.Diagnostics;
-using WaterScript.Model;
 using WaterScript.Timetables;
 
 namespace WaterScript.Outputs;

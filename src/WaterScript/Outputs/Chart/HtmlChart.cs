@@ -122,8 +122,8 @@ public static class HtmlChart
         markup.Open("nav", ("class", "steps"), ("aria-label", "Steps"));
         markup.Element("button", "← run", ("type", "button"), ("id", "earlier-run"), ("aria-keyshortcuts", "ArrowLeft"));
         markup.Element("button", "run →", ("type", "button"), ("id", "later-run"), ("aria-keyshortcuts", "ArrowRight"));
-        markup.Element("button", "[ day", ("type", "button"), ("id", "earlier-day"), ("aria-keyshortcuts", "["));
-        markup.Element("button", "day ]", ("type", "button"), ("id", "later-day"), ("aria-keyshortcuts", "]"));
+        markup.Element("button", "← day", ("type", "button"), ("id", "earlier-day"), ("aria-keyshortcuts", "["));
+        markup.Element("button", "day →", ("type", "button"), ("id", "later-day"), ("aria-keyshortcuts", "]"));
         markup.Element("output", "Step with the arrow keys, from day to day with [ and ].", ("aria-live", "polite"));
         markup.Close();
     }

@@ -138,7 +138,7 @@ public class ChartTests
         Assert.Equal(
             [(At(12, 0), 0m), (At(14, 0), 0m), (At(14, 0), 25m), (At(14, 30), 25m), (At(14, 30), 10m), (At(15, 0), 10m), (At(15, 0), 0m), (day.Until, 0m)],
             Corners(day.Curves[0]));
-        Assert.Equal([new ChartBand(At(14, 0), At(14, 30))], day.Curves[0].Beyond);
+        Assert.Equal([new ChartBand(At(14, 0), At(14, 30))], day.Curves[0].Beyond.AsEnumerable());
 
         // 1000 L, less 30 min of 25 − 5 L/min, less 30 min of 10 − 5 L/min, then 5 L/min until it is full again 150 min later: worked out by hand.
         Assert.Equal(
@@ -248,6 +248,17 @@ public class ChartTests
         {
             CultureInfo.CurrentCulture = culture;
         }
+    }
+
+    [Fact]
+    public void The_picture_in_the_documentation_is_what_the_example_gives()
+    {
+        var site = Example.Read("examples/terraces.water").Site!;
+        var text = Charts.TextOf(SvgChart.Write, Charts.Of(site, ChartSpan.FromFirstWater(site, 1)!));
+        var file = Path.Combine(Repository.Root, "docs/chart.svg");
+        if (Environment.GetEnvironmentVariable("WATERSCRIPT_WRITE_PAGES") == "1") File.WriteAllText(file, text);
+
+        Assert.Equal(text, File.ReadAllText(file).ReplaceLineEndings("\n"));
     }
 
     /// <summary>Zones one after the other in the night, a few minutes each; every fourth in cycles.</summary>
