@@ -17,7 +17,7 @@ internal static class ChartStyle
         .sheet .date { fill: #1d2a33; font-weight: bold; }
         .sheet .beyond-text, .sheet .mark-text { fill: #a03f00; }
         .sheet .night { fill: #e8eef6; }
-        .sheet .hatch-line { stroke: #8c99a3; stroke-width: 1; }
+        .sheet .hatch-line { stroke: #b4bec5; stroke-width: 1; }
         .sheet .row-line { stroke: #0a5a9c; stroke-width: 1.2; }
         .sheet .beyond-line { stroke: #a03f00; stroke-width: 1.4; }
         .sheet .grid { stroke: #d5dce1; stroke-width: 1; fill: none; }
@@ -41,7 +41,7 @@ internal static class ChartStyle
           .sheet .hour, .sheet .note { fill: #a3b3be; }
           .sheet .beyond-text, .sheet .mark-text { fill: #ffa15c; }
           .sheet .night { fill: #1c2936; }
-          .sheet .hatch-line { stroke: #647582; }
+          .sheet .hatch-line { stroke: #46545f; }
           .sheet .row-line { stroke: #63b3f0; }
           .sheet .beyond-line { stroke: #ffa15c; }
           .sheet .grid { stroke: #2b3943; }

@@ -37,7 +37,7 @@ public static class HtmlChart
         var style = ChartStyle.Page + ChartStyle.Drawing;
         markup.Open("head");
         markup.Empty("meta", ("charset", "utf-8"));
-        markup.Empty("meta", ("http-equiv", "Content-Security-Policy"), ("content", $"default-src 'none'; style-src '{HashOf(style)}'; script-src '{HashOf(ChartScript.Text)}'; base-uri 'none'; form-action 'none'"));
+        markup.Empty("meta", ("http-equiv", "Content-Security-Policy"), ("content", $"default-src 'none'; img-src data:; style-src '{HashOf(style)}'; script-src '{HashOf(ChartScript.Text)}'; base-uri 'none'; form-action 'none'"));
         markup.Empty("meta", ("name", "viewport"), ("content", "width=device-width, initial-scale=1"));
         markup.Empty("meta", ("name", "referrer"), ("content", "no-referrer"));
         markup.Empty("link", ("rel", "icon"), ("href", "data:,"));
