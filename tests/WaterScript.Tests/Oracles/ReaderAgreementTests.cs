@@ -19,6 +19,9 @@ public sealed class ReaderAgreementTests : Workshop
 {
     private const int RandomSites = 80;
 
+    /// <summary>Sites of some schedules each, for the readers that are quick; those of many passes are left out.</summary>
+    private const int FirstOfMany = 1_000, ManySites = 700, MostPassesOfMany = 150;
+
     /// <summary>Of a file; the time that ical.js needs grows with the square of the length.</summary>
     private const int MostBytes = 120_000;
 
@@ -44,6 +47,23 @@ public sealed class ReaderAgreementTests : Workshop
         var days = number % 5 == 0 ? 400 : 40;
         return new[] { new Case($"random site {number}", StandardInput, source.Text, Timetable.Of(site, Horizon.DaysFrom(source.From, days)), (Form)(number % 4)) };
     })));
+
+    private static readonly Lazy<List<Emitted>> ManyOnes = new(() =>
+    [
+        .. Enumerable.Range(FirstOfMany, ManySites).SelectMany(number =>
+        {
+            var source = RandomSource.Of(number);
+            if (RandomRunsTests.Read(source.Text, out _) is not { } site) return [];
+            var timetable = Timetable.Of(site, Horizon.DaysFrom(source.From, 60));
+            return timetable.Passes().Skip(MostPassesOfMany).Any() ? [] : Emit(new Case($"random site {number}", StandardInput, source.Text, timetable, Form.Passes), int.MaxValue);
+        }),
+    ]);
+
+    [Theory]
+    [Reader("ical.js")]
+    [Reader("icalendar")]
+    [Reader("libical")]
+    public void A_quick_reader_finds_the_passes_of_thousands_of_schedules(string reader) => Agree(reader, ManyOnes.Value);
 
     [Theory]
     [Reader("ical.js")]

@@ -39,9 +39,11 @@ internal sealed class EventPlanner(Timetable shown, Timetable timetable, Calenda
             }
         }
 
+        var marked = Marked(series).ToList();
+        singles.AddRange(marked.SelectMany(one => AheadOf(one, groups[one.Form])));
         return new ScheduleEvents(
             occasions,
-            [.. Marked(series).Select(Shown).OfType<EventSeries>()],
+            [.. marked.Select(Shown).OfType<EventSeries>()],
             [.. singles.Where(IsShown).OrderBy(single => single.Start).ThenBy(single => single.Key.Step)],
             IsCut(schedule, [.. groups.Keys.Select(form => form.Key).Concat(singles.Select(single => single.Key)).Distinct()], endlessKeys));
     }
@@ -104,12 +106,21 @@ internal sealed class EventPlanner(Timetable shown, Timetable timetable, Calenda
         if (whole.First >= _showFrom) return series;
         for (var day = _showFrom; whole.Last is null || day <= whole.Last; day++)
         {
-            if (whole.Rule.Contains(day, whole.First) && whole.Except.BinarySearch(day) < 0)
+            if (Says(whole, day) && whole.Rule.CanBeginOn(day))
                 return series with { Series = whole with { First = day, Except = [.. whole.Except.Where(except => except > day)] } };
         }
 
         return null;
     }
+
+    /// <summary>What is shown of a series before a day on which it can begin, and so stands alone.</summary>
+    private IEnumerable<Occasion> AheadOf(EventSeries series, List<Occasion> occasions)
+    {
+        var begin = Shown(series)?.Series.First ?? int.MaxValue;
+        return occasions.Where(occasion => _clock.At(occasion.Start).Day is var day && day >= _showFrom && day < begin && Says(series.Series, day));
+    }
+
+    private static bool Says(Series series, int day) => day >= series.First && !(day > series.Last) && series.Rule.Contains(day, series.First) && series.Except.BinarySearch(day) < 0;
 
     private bool IsShown(Occasion occasion) => _clock.At(occasion.Start).Day >= _showFrom;
 

@@ -73,6 +73,21 @@ internal sealed record RecurrenceRule(RuleFrequency Frequency)
         return (MonthDays == 0 && Nth == 0 && Months == 0) || HoldsOn(CivilDate.FromDayNumber(day));
     }
 
+    /// <summary>
+    /// Whether a series of the rule may begin on one of its days. Some readers lose their way in one of every so many weeks that
+    /// begins within a week: behind another of its weekdays.
+    /// </summary>
+    public bool CanBeginOn(int day)
+    {
+        if (Frequency != RuleFrequency.Weekly || Interval == 1) return true;
+        for (var earlier = WeekOf(day); earlier < day; earlier++)
+        {
+            if ((Weekdays & CivilDate.WeekdayOf(earlier)) != 0) return false;
+        }
+
+        return true;
+    }
+
     /// <summary>The value of the property without its end: <c>FREQ=WEEKLY;WKST=MO;BYDAY=TU,FR</c>.</summary>
     public string Text()
     {

@@ -63,7 +63,7 @@ internal sealed class RuleCandidates
         var monthDays = 0u;
         foreach (var day in days.TakeWhile(day => day < days[0] + DaysOfTwoMonths)) monthDays |= 1u << CivilDate.FromDayNumber(day).Day;
         found.Add(RecurrenceRule.OnMonthDays(monthDays));
-        return found.Concat(InMonths(found, days)).Where(rule => rule.Contains(days[0], days[0]));
+        return found.Concat(InMonths(found, days)).Where(rule => rule.Contains(days[0], days[0]) && rule.CanBeginOn(days[0]));
     }
 
     /// <summary>

@@ -1,5 +1,6 @@
 using System.Text;
 using NodaTime;
+using NodaTime.Text;
 using WaterScript.Outputs;
 using WaterScript.Tests.Timetables;
 using WaterScript.Timetables;
@@ -292,6 +293,20 @@ public sealed class CalendarFileTests
         var site = Sites.Read(Sites.Garden("schedule mist { every day; start at 06:35; repeat every 8 min until 19:31; steps { water a for 45 s } }"));
         var file = Calendars.Write(Timetable.Of(site, Horizon.YearFrom(site.Effective)), OpenEnded);
         Assert.Equal("98 times, 06:35 to 19:31\na: 45 s", Assert.Single(Calendars.Events(file)).Description);
+    }
+
+    /// <summary>Some readers lose their way in a series of every so many weeks that begins behind another of its weekdays.</summary>
+    [Theory]
+    [InlineData(3, 23)] // a Monday: the Sunday before it is in the same week, counted from Thursday, the first date
+    [InlineData(3, 22)]
+    [InlineData(3, 9)]
+    public void A_series_of_every_so_many_weeks_begins_with_the_first_of_its_weekdays(int month, int day)
+    {
+        var site = Sites.Read(Sites.Garden("schedule only { every 2 weeks on sun, mon; start at 06:00; steps { water a for 10 min } }"));
+        var horizon = new Horizon(new LocalDate(2026, month, day), new LocalDate(2026, 7, 1));
+        var file = Calendars.Agrees(site, horizon, Calendars.Plain, "");
+        Assert.Contains("INTERVAL=2", file, StringComparison.Ordinal);
+        Assert.Equal(IsoDayOfWeek.Sunday, LocalDatePattern.CreateWithInvariantCulture("uuuuMMdd").Parse(file.Split("DTSTART;TZID=Europe/Lisbon:")[1][..8]).Value.DayOfWeek);
     }
 
     private const string Two = """
