@@ -1,4 +1,5 @@
 using WaterScript.Diagnostics;
+using WaterScript.Model;
 using WaterScript.Timetables;
 
 namespace WaterScript.Checks;
@@ -26,6 +27,9 @@ internal interface ISeesDays : ICheck
 /// <summary>Sees all runs, in their order.</summary>
 internal interface ISeesRuns : ICheck
 {
+    /// <summary>Whether runs of a zone can matter to it; others are not shown. Asked once, so that what a site does not have costs nothing.</summary>
+    bool Wants(Zone zone) => true;
+
     /// <summary>Sees the next run.</summary>
     void See(in Run run);
 }
@@ -40,6 +44,9 @@ internal interface ISeesOpenings : ICheck
 /// <summary>Sees what each supply is asked for, stretch by stretch.</summary>
 internal interface ISeesDemand : ICheck
 {
+    /// <summary>Whether it looks at a supply; stretches of others are not shown.</summary>
+    bool Wants(Supply supply) => true;
+
     /// <summary>Sees the next stretch of a supply; those of one supply come in order.</summary>
     void See(in Stretch stretch);
 }
@@ -47,6 +54,9 @@ internal interface ISeesDemand : ICheck
 /// <summary>Sees what the controllers do, in their order.</summary>
 internal interface ISeesSwitchings : ICheck
 {
+    /// <summary>Whether it looks at a controller; what others do is not shown.</summary>
+    bool Wants(Controller controller) => true;
+
     /// <summary>Sees the next switching.</summary>
     void See(in Switching switching);
 }

@@ -6,16 +6,18 @@ namespace WaterScript.Checks;
 internal sealed class Walk(Survey survey, IReadOnlyList<ICheck> checks)
 {
     private readonly ISeesDays[] _days = [.. checks.OfType<ISeesDays>()];
-    private readonly ISeesRuns[] _runs = [.. checks.OfType<ISeesRuns>()];
+    private readonly ISeesRuns[][] _runsOfZone = [.. survey.Site.Zones.Select(zone => checks.OfType<ISeesRuns>().Where(check => check.Wants(zone)).ToArray())];
     private readonly ISeesOpenings[] _openings = [.. checks.OfType<ISeesOpenings>()];
-    private readonly ISeesSwitchings[] _switchings = [.. checks.OfType<ISeesSwitchings>()];
+    private readonly ISeesSwitchings[][] _switchingsOfController =
+        [.. survey.Site.Controllers.Select(controller => checks.OfType<ISeesSwitchings>().Where(check => check.Wants(controller)).ToArray())];
+
     private readonly Demand _demand = new(survey.Site, [.. checks.OfType<ISeesDemand>()]);
 
     /// <summary>Walks.</summary>
     public void Go()
     {
         if (survey.Manual is null) SeeDays();
-        if (_switchings.Length > 0) SeeSwitchings();
+        if (_switchingsOfController.Any(seeing => seeing.Length > 0)) SeeSwitchings();
         else foreach (var _ in Openings()) { }
         _demand.Finish();
     }
@@ -33,7 +35,7 @@ internal sealed class Walk(Survey survey, IReadOnlyList<ICheck> checks)
     {
         foreach (var switching in survey.Timetable.SwitchingsOf(Openings()))
         {
-            foreach (var check in _switchings) check.See(switching);
+            foreach (var check in _switchingsOfController[switching.Controller]) check.See(switching);
             survey.Askers.Forget(switching);
         }
     }
@@ -57,7 +59,7 @@ internal sealed class Walk(Survey survey, IReadOnlyList<ICheck> checks)
             _demand.Add(run);
             survey.Restrictions.See(run);
             survey.Water.Add(run);
-            foreach (var check in _runs) check.See(run);
+            foreach (var check in _runsOfZone[run.Zone]) check.See(run);
             yield return run;
         }
     }

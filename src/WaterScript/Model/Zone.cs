@@ -113,6 +113,9 @@ public sealed record Zone
     /// <summary>Section of that wire, or null.</summary>
     public Quantity? WireSection { get; init; }
 
+    /// <summary>Whether its heads throw water, so that sun and wind take a share of it.</summary>
+    public bool WatersFromAbove => Heads is Model.Heads.Spray or Model.Heads.Rotor;
+
     /// <summary>Whether it is wired but not in use.</summary>
     public bool IsSpare { get; init; }
 

@@ -12,8 +12,8 @@ public readonly record struct Quantity(decimal Value, Unit Unit)
     /// <summary>What it measures.</summary>
     public Dimension Dimension => Unit.Dimension;
 
-    /// <summary>The value in the base unit of its dimension, as <see cref="Quantities.Dimension"/> names it.</summary>
-    public decimal InBase => Unit == Units.Awg ? GaugeSection(Value) : (Value - Unit.Zero) * Unit.Numerator / Unit.Denominator;
+    /// <summary>The value in the base unit of its dimension, as <see cref="Quantities.Dimension"/> names it; reckoned once, because checks ask for it at every opening.</summary>
+    public decimal InBase { get; } = ReferenceEquals(Unit, Units.Awg) ? GaugeSection(Value) : (Value - Unit.Zero) * Unit.Numerator / Unit.Denominator;
 
     /// <summary>The same quantity in another unit of its dimension; not for <see cref="Units.Awg"/>.</summary>
     public Quantity In(Unit unit) => new((InBase * unit.Denominator / unit.Numerator) + unit.Zero, unit);

@@ -32,24 +32,30 @@ internal sealed class OpeningStream
         var stream = new OpeningStream(site);
         foreach (var run in runs)
         {
-            foreach (var opening in stream.FinishedBy(run.Start)) yield return opening;
+            while (stream.TryTakeBefore(run.Start, out var opening)) yield return opening;
             stream.Add(run);
         }
 
-        foreach (var opening in stream.FinishedBy(long.MaxValue)) yield return opening;
+        while (stream.TryTakeBefore(long.MaxValue, out var opening)) yield return opening;
     }
 
     private static bool IsFor(Device device, Zone zone) =>
         device.Kind != DeviceKind.Injector && device.Zones.Any(other => other.Index == zone.Index);
 
-    private IEnumerable<Opening> FinishedBy(long start)
+    /// <summary>What no run that starts then, or later, can lengthen or go before.</summary>
+    private bool TryTakeBefore(long start, out Opening opening)
     {
         var earliest = start == long.MaxValue ? start : start + _earliest;
         while (_begun.TryPeek(out var first, out _) && first.From < earliest && first.IsOverBy(start))
         {
             _begun.Dequeue();
-            if (!first.IsEmpty) yield return first.Numbered(++_number);
+            if (first.IsEmpty) continue;
+            opening = first.Numbered(++_number);
+            return true;
         }
+
+        opening = default;
+        return false;
     }
 
     private void Add(in Run run)

@@ -7,7 +7,8 @@ internal sealed class OpeningUnderWay
 {
     private readonly SwitchedOutput _output;
     private readonly long _from;
-    private readonly ImmutableArray<long>.Builder _runs = ImmutableArray.CreateBuilder<long>(initialCapacity: 1);
+    private readonly ImmutableArray<long> _runs;
+    private ImmutableArray<long>.Builder? _joined;
     private long _to;
 
     public OpeningUnderWay(SwitchedOutput output, long from, long to, long run)
@@ -15,7 +16,7 @@ internal sealed class OpeningUnderWay
         _output = output;
         _from = from;
         _to = to;
-        _runs.Add(run);
+        _runs = [run];
     }
 
     /// <summary>When the output turns on.</summary>
@@ -34,10 +35,11 @@ internal sealed class OpeningUnderWay
     public void Join(long end, long run)
     {
         _to = Math.Max(_to, end);
-        _runs.Add(run);
+        _joined ??= _runs.ToBuilder();
+        _joined.Add(run);
     }
 
     /// <summary>The opening, when nothing can join it any more.</summary>
     public Opening Numbered(long number) =>
-        new(number, From, _to + _output.Lag, _output.Controller, _output.Output, _output.Zone, _output.Device, _runs.DrainToImmutable());
+        new(number, From, _to + _output.Lag, _output.Controller, _output.Output, _output.Zone, _output.Device, _joined?.ToImmutable() ?? _runs);
 }

@@ -57,10 +57,11 @@ internal sealed class LooksLikeWrongUnit(Survey survey) : ISeesRuns
 
     private readonly Dictionary<(Location Step, int Zone), (Recurrence Recurrence, long Seconds)> _long = [];
 
+    public bool Wants(Zone zone) => zone.Longest is null;
+
     public void See(in Run run)
     {
-        var zone = survey.Site.Zones[run.Zone];
-        if (zone.Longest is not null || run.Seconds <= (zone.Heads is Heads.Spray or Heads.Rotor ? LongestOverhead : LongestOfAny)) return;
+        if (run.Seconds <= (survey.Site.Zones[run.Zone].WatersFromAbove ? LongestOverhead : LongestOfAny)) return;
         var key = (survey.Steps.Of(run).Step.Origin, run.Zone);
         if (!_long.TryGetValue(key, out var found)) _long[key] = found = (new Recurrence(), run.Seconds);
         found.Recurrence.Add(run.Start, survey);

@@ -64,6 +64,8 @@ internal sealed class FrostMonths : ISeesRuns
         _frost = [.. Enumerable.Range(0, 12).Select(month => survey.Site.Climate?.Months[month]?.Coldest is { InBase: <= LeastCelsius } coldest ? coldest : (Quantity?)null)];
     }
 
+    public bool Wants(Zone zone) => _frost.Any(coldest => coldest is not null);
+
     public void See(in Run run)
     {
         var schedule = _survey.Site.Schedules[run.Schedule];

@@ -65,9 +65,11 @@ internal sealed class RunsOff : ISeesRuns
         _standing = new (long, decimal)[_grounds.Length];
     }
 
+    public bool Wants(Zone zone) => _grounds[zone.Index] is { IsFasterThanIntake: true };
+
     public void See(in Run run)
     {
-        if (_grounds[run.Zone] is not { IsFasterThanIntake: true } ground) return;
+        var ground = _grounds[run.Zone]!.Value;
         var (until, before) = _standing[run.Zone];
         var start = Math.Max(run.Start, until);
         if (run.End <= start) return;

@@ -3,22 +3,24 @@ using WaterScript.Timetables;
 
 namespace WaterScript.Checks;
 
-/// <summary>The currents that outputs draw, in ampere. A latching valve draws none but for its pulses.</summary>
+/// <summary>What outputs draw, as the limit of their controller counts it. A latching valve draws nothing but for its pulses.</summary>
 internal sealed class Draw
 {
     private readonly (decimal? Inrush, decimal? Holding)[] _zones;
     private readonly (decimal? Inrush, decimal? Holding)[] _devices;
 
-    public Draw(Site site)
+    /// <param name="site">The site.</param>
+    /// <param name="limits">The limit of each controller; null where it has none.</param>
+    public Draw(Site site, IReadOnlyList<PowerLimit?> limits)
     {
-        _zones = [.. site.Zones.Select(zone => Of(zone.Valve))];
-        _devices = [.. site.Devices.Select(device => device.Load is { } load ? (load.InBase, load.InBase) : Of(device.Valve))];
+        _zones = [.. site.Zones.Select(zone => Counted(Of(zone.Valve), limits[zone.Controller.Index]))];
+        _devices = [.. site.Devices.Select(device => Counted(device.Load is { } load ? (load.InBase, load.InBase) : Of(device.Valve), limits[device.Controller.Index]))];
     }
 
-    /// <summary>Current for the moment of opening; 0 where it is not known.</summary>
+    /// <summary>What it draws for the moment of opening; 0 where it is not known.</summary>
     public decimal Inrush(in Switching switching) => Of(switching).Inrush ?? 0;
 
-    /// <summary>Current while it is open; 0 where it is not known.</summary>
+    /// <summary>What it draws while it is open; 0 where it is not known.</summary>
     public decimal Holding(in Switching switching) => Of(switching).Holding ?? 0;
 
     /// <summary>What is wired to a controller and draws a current that is not given.</summary>
@@ -34,6 +36,10 @@ internal sealed class Draw
     private static bool IsUnknown((decimal? Inrush, decimal? Holding) draw, bool isInrush) => (isInrush ? draw.Inrush : draw.Holding) is null;
 
     private (decimal? Inrush, decimal? Holding) Of(in Switching switching) => switching.Zone >= 0 ? _zones[switching.Zone] : _devices[switching.Device];
+
+    private static (decimal? Inrush, decimal? Holding) Counted((decimal? Inrush, decimal? Holding) amperes, PowerLimit? limit) => limit is null
+        ? amperes
+        : (amperes.Inrush * limit.PerAmpere, amperes.Holding * limit.PerAmpere);
 
     private static (decimal? Inrush, decimal? Holding) Of(Valve? valve) => valve switch
     {

@@ -1,4 +1,5 @@
 using WaterScript.Diagnostics;
+using WaterScript.Model;
 using WaterScript.Timetables;
 
 namespace WaterScript.Checks;
@@ -70,19 +71,20 @@ internal sealed class HoldingOver : ISeesSwitchings
     {
         _survey = survey;
         _causes = new Causes(survey);
-        _draw = new Draw(survey.Site);
         _open = [.. survey.Site.Controllers.Select(_ => new OpenParts())];
         _limits = [.. survey.Site.Controllers.Select(controller => PowerLimit.Continuous(controller.Power))];
+        _draw = new Draw(survey.Site, _limits);
     }
+
+    public bool Wants(Controller controller) => _limits[controller.Index] is not null;
 
     public void See(in Switching switching)
     {
-        if (_limits[switching.Controller] is not { } limit) return;
-        var open = _open[switching.Controller];
-        if (open.Sum > limit.Most && open.Since < switching.Second) _causes.Add(switching.Controller, limit.Most, open.Parts, open.Since, switching.Second);
+        var (open, most) = (_open[switching.Controller], _limits[switching.Controller]!.Most);
+        if (open.Sum > most && open.Since < switching.Second) _causes.Add(switching.Controller, most, open.Parts, open.Since, switching.Second);
         open.Since = switching.Second;
         if (!switching.IsOpen) open.Close(switching);
-        else open.Open(switching, new Part(_survey.Askers.Of(switching.Opening), switching.Zone, switching.Device, _draw.Holding(switching) * limit.PerAmpere));
+        else open.Open(switching, new Part(_survey.Askers.Of(switching.Opening), switching.Zone, switching.Device, _draw.Holding(switching)));
     }
 
     public IEnumerable<Finding> Findings() => _causes.All.Select(FindingFor);

@@ -1,4 +1,5 @@
 using WaterScript.Diagnostics;
+using WaterScript.Model;
 using WaterScript.Timetables;
 
 namespace WaterScript.Checks;
@@ -71,14 +72,15 @@ internal sealed class InrushOver : ISeesSwitchings
     {
         _survey = survey;
         _causes = new Causes(survey);
-        _draw = new Draw(survey.Site);
         _limits = [.. survey.Site.Controllers.Select(controller => PowerLimit.Peak(controller.Power))];
+        _draw = new Draw(survey.Site, _limits);
         _openers = [.. survey.Site.Controllers.Select(_ => new Opener())];
     }
 
+    public bool Wants(Controller controller) => _limits[controller.Index] is not null;
+
     public void See(in Switching switching)
     {
-        if (_limits[switching.Controller] is not { } limit) return;
         var opener = _openers[switching.Controller];
         if (!switching.IsOpen || opener.Milliseconds != switching.Milliseconds) Judge(switching.Controller);
         opener.Milliseconds = switching.Milliseconds;
@@ -88,8 +90,7 @@ internal sealed class InrushOver : ISeesSwitchings
             return;
         }
 
-        var part = new Part(_survey.Askers.Of(switching.Opening), switching.Zone, switching.Device, _draw.Inrush(switching) * limit.PerAmpere);
-        opener.Opening.Add((switching, part, _draw.Holding(switching) * limit.PerAmpere));
+        opener.Open(switching, new Part(_survey.Askers.Of(switching.Opening), switching.Zone, switching.Device, _draw.Inrush(switching)));
     }
 
     public IEnumerable<Finding> Findings()
@@ -112,12 +113,10 @@ internal sealed class InrushOver : ISeesSwitchings
     {
         var opener = _openers[controller];
         if (opener.Opening.Count == 0) return;
-        var limit = _limits[controller]!;
-        var sum = opener.Held.Sum + opener.Opening.Sum(entry => entry.Inrush.Amount);
+        var most = _limits[controller]!.Most;
         var second = opener.Opening[0].Switching.Second;
-        if (sum > limit.Most) _causes.Add(controller, limit.Most, [.. opener.Opening.Select(entry => entry.Inrush), .. opener.Held.Parts], second, second);
-        foreach (var (switching, inrush, holding) in opener.Opening) opener.Held.Open(switching, inrush with { Amount = holding });
-        opener.Opening.Clear();
+        if (opener.Inrush + opener.Held.Sum > most) _causes.Add(controller, most, [.. opener.Opening.Select(entry => entry.Inrush), .. opener.Held.Parts], second, second);
+        opener.Hold(_draw);
     }
 
     private Finding FindingFor(Cause cause)
@@ -136,8 +135,24 @@ internal sealed class InrushOver : ISeesSwitchings
     {
         public OpenParts Held { get; } = new();
 
-        public List<(Switching Switching, Part Inrush, decimal Holding)> Opening { get; } = [];
+        public List<(Switching Switching, Part Inrush)> Opening { get; } = [];
+
+        public decimal Inrush { get; private set; }
 
         public long Milliseconds { get; set; } = long.MinValue;
+
+        public void Open(in Switching switching, in Part inrush)
+        {
+            Opening.Add((switching, inrush));
+            Inrush += inrush.Amount;
+        }
+
+        /// <summary>The moment of opening is over.</summary>
+        public void Hold(Draw draw)
+        {
+            foreach (var (switching, inrush) in Opening) Held.Open(switching, inrush with { Amount = draw.Holding(switching) });
+            Opening.Clear();
+            Inrush = 0;
+        }
     }
 }

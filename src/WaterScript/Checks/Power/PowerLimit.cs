@@ -14,7 +14,7 @@ internal sealed record PowerLimit(Quantity Amount, decimal PerAmpere, bool IsSta
     public const decimal Tolerance = 0.000001m;
 
     /// <summary>The most that may be asked for without counting as over, in VA or A.</summary>
-    public decimal Most => Amount.InBase + Tolerance;
+    public decimal Most { get; } = Amount.InBase + Tolerance;
 
     /// <summary>What it carries for as long as wanted, or null where that is not given.</summary>
     public static PowerLimit? Continuous(Power? power) => power switch

@@ -62,6 +62,8 @@ internal sealed class PulseTooSoon : ISeesSwitchings
         _devices = [.. survey.Site.Devices.Select(device => PulseValve.On(device.Controller, device.Valve))];
     }
 
+    public bool Wants(Controller controller) => _stores[controller.Index] is not null;
+
     public void See(in Switching switching)
     {
         if ((switching.Zone >= 0 ? _zones[switching.Zone] : _devices[switching.Device]) is not { } pulse) return;

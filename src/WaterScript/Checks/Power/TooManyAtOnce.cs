@@ -1,4 +1,5 @@
 using WaterScript.Diagnostics;
+using WaterScript.Model;
 using WaterScript.Timetables;
 
 namespace WaterScript.Checks;
@@ -55,9 +56,12 @@ internal sealed class TooManyAtOnce(Survey survey) : ISeesSwitchings
     private readonly Causes _causes = new(survey);
     private readonly OpenParts[] _controllers = [.. survey.Site.Controllers.Select(_ => new OpenParts())];
 
+    public bool Wants(Controller controller) => controller.AtMostZones is not null;
+
     public void See(in Switching switching)
     {
-        if (switching.Zone < 0 || survey.Site.Controllers[switching.Controller].AtMostZones is not { } most) return;
+        if (switching.Zone < 0) return;
+        var most = survey.Site.Controllers[switching.Controller].AtMostZones!.Value;
         var open = _controllers[switching.Controller];
         if (open.Since < switching.Second && open.Parts.Count > most) _causes.Add(switching.Controller, most, open.Parts, open.Since, switching.Second);
         open.Since = switching.Second;

@@ -33,8 +33,5 @@ internal sealed class Daylight
 
     /// <summary>What a rule that needs daylight says it could not judge; nothing where there is nothing to judge.</summary>
     public static IEnumerable<string> NotChecked(Survey survey, string what) =>
-        survey.Site.Position is null && survey.Site.Zones.Any(IsOverhead) ? [$"{what} (no location given)"] : [];
-
-    /// <summary>Whether a zone waters from above, so that sun and wind take a share.</summary>
-    public static bool IsOverhead(Zone zone) => zone.Heads is Heads.Spray or Heads.Rotor;
+        survey.Site.Position is null && survey.Site.Zones.Any(zone => zone.WatersFromAbove) ? [$"{what} (no location given)"] : [];
 }

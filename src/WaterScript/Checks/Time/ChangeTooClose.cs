@@ -74,9 +74,12 @@ internal sealed class ChangeTooClose : ISeesRuns
         _lately = [.. survey.Site.Supplies.Select(supply => supply.Change is { IsOverlap: false } ? new List<Run>() : null)];
     }
 
+    public bool Wants(Zone zone) => zone.Supply is { } supply && _lately[supply.Index] is not null;
+
     public void See(in Run run)
     {
-        if (_survey.Site.Zones[run.Zone].Supply is not { } supply || _lately[supply.Index] is not { } lately) return;
+        var supply = _survey.Site.Zones[run.Zone].Supply!;
+        var lately = _lately[supply.Index]!;
         var gap = GapOf(supply);
         var kept = 0;
         for (var i = 0; i < lately.Count; i++)

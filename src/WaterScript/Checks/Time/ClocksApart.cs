@@ -63,10 +63,11 @@ internal sealed class ClocksApart(Survey survey) : ISeesRuns
     private readonly long _mostApart = survey.Site.Controllers.Select(controller => SecondsOf(controller) ?? 0).OrderDescending().Take(2).Sum();
     private readonly Dictionary<(Location Step, int Earlier, int Later), Close> _close = [];
 
+    public bool Wants(Zone zone) => _mostApart > 0 && zone.Supply is not null;
+
     public void See(in Run run)
     {
-        if (_mostApart == 0 || ZoneOf(run).Supply is not { } supply) return;
-        var lately = _lately[supply.Index];
+        var lately = _lately[ZoneOf(run).Supply!.Index];
         var kept = 0;
         for (var i = 0; i < lately.Count; i++)
         {

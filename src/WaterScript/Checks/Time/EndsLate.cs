@@ -1,4 +1,5 @@
 using WaterScript.Diagnostics;
+using WaterScript.Model;
 using WaterScript.Text;
 using WaterScript.Timetables;
 
@@ -56,11 +57,12 @@ internal sealed class EndsLate(Survey survey) : ISeesRuns
     private readonly Daylight? _daylight = Daylight.Of(survey);
     private readonly Dictionary<(Location Start, int Schedule), Late> _found = [];
 
+    public bool Wants(Zone zone) => _daylight is not null && zone.WatersFromAbove;
+
     public void See(in Run run)
     {
-        if (_daylight is null || !Daylight.IsOverhead(survey.Site.Zones[run.Zone])) return;
         var day = survey.DayOf(run.End);
-        if (_daylight.Sunrise(day) is not { } sunrise || run.End <= sunrise + Latest || run.Start >= survey.WallClock.Read(day, Morning).Instant) return;
+        if (_daylight!.Sunrise(day) is not { } sunrise || run.End <= sunrise + Latest || run.Start >= survey.WallClock.Read(day, Morning).Instant) return;
         var key = (survey.StartOf(run), run.Schedule);
         if (!_found.TryGetValue(key, out var late)) _found[key] = late = new Late();
         late.Recurrence.Add(run.End, day);

@@ -1,5 +1,6 @@
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
+using WaterScript.Model;
 using WaterScript.Text;
 using WaterScript.Timetables;
 
@@ -45,9 +46,11 @@ internal sealed class LongerThanLongest(Survey survey) : ISeesRuns
 
     private readonly Dictionary<(Location Step, int Zone), Found> _found = [];
 
+    public bool Wants(Zone zone) => zone.Longest is not null;
+
     public void See(in Run run)
     {
-        if (survey.Site.Zones[run.Zone].Longest is not { } longest || run.Seconds <= longest.WholeSeconds()) return;
+        if (run.Seconds <= survey.Site.Zones[run.Zone].Longest!.Value.WholeSeconds()) return;
         var key = (survey.Steps.Of(run).Step.Origin, run.Zone);
         if (!_found.TryGetValue(key, out var found)) _found[key] = found = new Found();
         found.Recurrence.Add(run.Start, survey);

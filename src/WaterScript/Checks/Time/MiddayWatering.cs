@@ -1,4 +1,5 @@
 using WaterScript.Diagnostics;
+using WaterScript.Model;
 using WaterScript.Text;
 using WaterScript.Timetables;
 
@@ -55,12 +56,13 @@ internal sealed class MiddayWatering(Survey survey) : ISeesRuns
     private readonly Daylight? _daylight = Daylight.Of(survey);
     private readonly Dictionary<(Location Start, int Schedule), Recurrence> _found = [];
 
+    public bool Wants(Zone zone) => _daylight is not null && zone.WatersFromAbove;
+
     public void See(in Run run)
     {
-        if (_daylight is null || !Daylight.IsOverhead(survey.Site.Zones[run.Zone])) return;
         var start = survey.WallClock.At(run.Start);
         var end = start.SecondOfDay + run.Seconds;
-        if (start.SecondOfDay >= Last || end <= First || !_daylight.IsInMonthLighterThan(start.Day, LightHours)) return;
+        if (start.SecondOfDay >= Last || end <= First || !_daylight!.IsInMonthLighterThan(start.Day, LightHours)) return;
         var key = (survey.StartOf(run), run.Schedule);
         if (!_found.TryGetValue(key, out var found)) _found[key] = found = new Recurrence();
         found.Add(run.Start, start.Day);

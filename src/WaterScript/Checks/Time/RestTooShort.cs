@@ -1,5 +1,6 @@
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
+using WaterScript.Model;
 using WaterScript.Timetables;
 
 namespace WaterScript.Checks;
@@ -45,13 +46,14 @@ internal sealed class RestTooShort(Survey survey) : ISeesRuns
     private readonly (Run Run, long Closes)[] _last = new (Run, long)[survey.Site.Zones.Length];
     private readonly Dictionary<(int Zone, int First, int Second), Found> _found = [];
 
+    public bool Wants(Zone zone) => zone.Rest is not null;
+
     public void See(in Run run)
     {
-        if (survey.Site.Zones[run.Zone].Rest is not { } rest) return;
         ref var last = ref _last[run.Zone];
         var closes = run.End + run.Overlap;
         var pause = run.Start - last.Closes;
-        if (last.Run.Number > 0 && pause > 0 && pause < rest.WholeSeconds()) Add(last.Run, run, pause);
+        if (last.Run.Number > 0 && pause > 0 && pause < survey.Site.Zones[run.Zone].Rest!.Value.WholeSeconds()) Add(last.Run, run, pause);
         if (last.Run.Number == 0 || closes >= last.Closes) last = (run, closes);
     }
 

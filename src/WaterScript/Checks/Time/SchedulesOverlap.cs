@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WaterScript.Diagnostics;
+using WaterScript.Model;
 using WaterScript.Timetables;
 
 namespace WaterScript.Checks;
@@ -73,7 +74,9 @@ internal sealed class SchedulesOverlap : ISeesRuns
         _controllers = [.. survey.Site.Controllers.Select(controller => controller.SchedulesMayOverlap == true ? null : PassesOn(controller.Index))];
     }
 
-    public void See(in Run run) => _controllers[_survey.Site.Zones[run.Zone].Controller.Index]?.See(run);
+    public bool Wants(Zone zone) => _controllers[zone.Controller.Index] is not null;
+
+    public void See(in Run run) => _controllers[_survey.Site.Zones[run.Zone].Controller.Index]!.See(run);
 
     public IEnumerable<Finding> Findings() =>
     [

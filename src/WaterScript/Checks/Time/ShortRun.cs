@@ -51,9 +51,11 @@ internal sealed class ShortRun(Survey survey) : ISeesRuns
 
     private readonly Dictionary<(Location Step, int Zone), (Recurrence Recurrence, long Seconds)> _found = [];
 
+    public bool Wants(Zone zone) => zone.WatersFromAbove;
+
     public void See(in Run run)
     {
-        if (run.Seconds >= LeastSeconds || survey.Site.Zones[run.Zone].Heads is not (Heads.Spray or Heads.Rotor)) return;
+        if (run.Seconds >= LeastSeconds) return;
         var key = (survey.Steps.Of(run).Step.Origin, run.Zone);
         if (!_found.TryGetValue(key, out var found)) _found[key] = found = (new Recurrence(), run.Seconds);
         found.Recurrence.Add(run.Start, survey);

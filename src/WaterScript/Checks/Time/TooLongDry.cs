@@ -64,9 +64,10 @@ internal sealed class TooLongDry : ISeesRuns
         Array.Fill(_wetUntil, survey.WallClock.StartOfDay(CivilDate.DayNumberOf(survey.Horizon.From)));
     }
 
+    public bool Wants(Zone zone) => zone.NeverDryFor is not null;
+
     public void See(in Run run)
     {
-        if (_survey.Site.Zones[run.Zone].NeverDryFor is null) return;
         JudgeGap(run.Zone, run.Start);
         _wetUntil[run.Zone] = Math.Max(_wetUntil[run.Zone], run.End);
     }

@@ -58,9 +58,11 @@ internal sealed class DailyVolume : ISeesDemand
         _supplies = [.. survey.Site.Supplies.Select(supply => supply.Daily is null ? null : new DayUse(supply, survey.Site.Zones.Length))];
     }
 
+    public bool Wants(Supply supply) => supply.Daily is not null;
+
     public void See(in Stretch stretch)
     {
-        if (_supplies[stretch.Supply.Index] is not { } use) return;
+        var use = _supplies[stretch.Supply.Index]!;
         for (var from = stretch.From; from < stretch.To;)
         {
             TurnTo(from);

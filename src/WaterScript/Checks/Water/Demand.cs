@@ -11,17 +11,14 @@ namespace WaterScript.Checks;
 internal sealed class Demand
 {
     private readonly PriorityQueue<Part, long> _ends = new();
-    private readonly IReadOnlyList<ISeesDemand> _checks;
-    private readonly SupplyUse[] _supplies;
     private readonly SupplyUse[][] _suppliesOfZone;
     private readonly decimal?[] _flows;
     private readonly int[] _open;
 
     public Demand(Site site, IReadOnlyList<ISeesDemand> checks)
     {
-        _checks = checks;
-        _supplies = [.. site.Supplies.Select(supply => new SupplyUse(supply))];
-        _suppliesOfZone = [.. site.Zones.Select(zone => Above(zone.Supply).Select(supply => _supplies[supply.Index]).ToArray())];
+        SupplyUse[] supplies = [.. site.Supplies.Select(supply => new SupplyUse(supply, [.. checks.Where(check => check.Wants(supply))]))];
+        _suppliesOfZone = [.. site.Zones.Select(zone => Above(zone.Supply).Select(supply => supplies[supply.Index]).Where(supply => supply.Checks.Length > 0).ToArray())];
         _flows = [.. site.Zones.Select(zone => zone.LitresPerMinute)];
         _open = new int[site.Zones.Length];
     }
@@ -35,7 +32,7 @@ internal sealed class Demand
     /// <summary>Takes in the next run.</summary>
     public void Add(in Run run)
     {
-        if (_checks.Count == 0 || _suppliesOfZone[run.Zone].Length == 0) return;
+        if (_suppliesOfZone[run.Zone].Length == 0) return;
         EndUpTo(run.Start);
         var isFirst = _open[run.Zone]++ == 0;
         var part = new Part(new Asker(run.Schedule, run.Step), run.Zone, Device: -1, _flows[run.Zone] ?? 0);
@@ -65,20 +62,22 @@ internal sealed class Demand
         }
     }
 
-    private void Tell(SupplyUse supply, long now)
+    private static void Tell(SupplyUse supply, long now)
     {
         if (supply.Parts.Count > 0 && supply.Since < now)
         {
             var stretch = new Stretch(supply.Supply, supply.Since, now, supply.Flow, supply.Unknown == 0, supply.Parts);
-            foreach (var check in _checks) check.See(stretch);
+            foreach (var check in supply.Checks) check.See(stretch);
         }
 
         supply.Since = now;
     }
 
     /// <summary>What is open on a supply.</summary>
-    private sealed class SupplyUse(Supply supply)
+    private sealed class SupplyUse(Supply supply, ISeesDemand[] checks)
     {
+        public ISeesDemand[] Checks { get; } = checks;
+
         public Supply Supply { get; } = supply;
 
         public List<Part> Parts { get; } = [];
@@ -99,7 +98,8 @@ internal sealed class Demand
         /// <summary>Flows such as a third of a litre are not exact, so the sum begins anew when nothing is open.</summary>
         public void Close(int zone, bool isKnown)
         {
-            var index = Parts.FindIndex(part => part.Zone == zone);
+            var index = 0;
+            while (Parts[index].Zone != zone) index++;
             Flow = Parts.Count == 1 ? 0 : Flow - Parts[index].Amount;
             Parts.RemoveAt(index);
             if (!isKnown) Unknown--;

@@ -1,4 +1,5 @@
 using WaterScript.Diagnostics;
+using WaterScript.Model;
 
 namespace WaterScript.Checks;
 
@@ -51,10 +52,12 @@ internal sealed class FlowOverSupply(Survey survey) : ISeesDemand
 
     private readonly Causes _causes = new(survey);
 
+    public bool Wants(Supply supply) => supply.Flow is not null;
+
     public void See(in Stretch stretch)
     {
-        if (stretch.Supply.Flow is not { } flow || stretch.Flow <= flow.InBase + Flows.Tolerance) return;
-        _causes.Add(stretch.Supply.Index, flow.InBase + Flows.Tolerance, stretch.Parts, stretch.From, stretch.To);
+        var most = stretch.Supply.Flow!.Value.InBase + Flows.Tolerance;
+        if (stretch.Flow > most) _causes.Add(stretch.Supply.Index, most, stretch.Parts, stretch.From, stretch.To);
     }
 
     public IEnumerable<Finding> Findings() => _causes.All.Select(FindingFor);

@@ -1,4 +1,5 @@
 using WaterScript.Diagnostics;
+using WaterScript.Model;
 
 namespace WaterScript.Checks;
 
@@ -58,10 +59,12 @@ internal sealed class FlowUnderMinimum(Survey survey) : ISeesDemand
     private readonly Causes _causes = new(survey);
     private readonly UnderWay?[] _underWay = new UnderWay?[survey.Site.Supplies.Length];
 
+    public bool Wants(Supply supply) => supply is { MinimumFlow: not null, HasBypass: false, Vessel: null };
+
     public void See(in Stretch stretch)
     {
-        if (stretch.Supply is not { MinimumFlow: { } minimum, HasBypass: false, Vessel: null } supply) return;
-        if (!stretch.IsWhole || stretch.Flow >= minimum.InBase - Flows.Tolerance)
+        var supply = stretch.Supply;
+        if (!stretch.IsWhole || stretch.Flow >= supply.MinimumFlow!.Value.InBase - Flows.Tolerance)
         {
             _underWay[supply.Index] = null;
             return;
@@ -76,7 +79,7 @@ internal sealed class FlowUnderMinimum(Survey survey) : ISeesDemand
     public IEnumerable<Finding> Findings() => _causes.All.Select(FindingFor);
 
     public IEnumerable<string> NotChecked() => survey.Site.Supplies
-        .Where(supply => supply is { MinimumFlow: not null, HasBypass: false, Vessel: null })
+        .Where(Wants)
         .SelectMany(supply => Flows.Unknown(survey.Site, supply, "least flow"));
 
     private Finding FindingFor(Cause cause)

@@ -73,14 +73,15 @@ internal sealed class Hammer : ISeesSwitchings
         }
     }
 
+    public bool Wants(Controller controller) => _survey.Site.Zones.Any(zone => zone.Controller == controller && Gives(zone));
+
     public void See(in Switching switching)
     {
         if (switching.Milliseconds != _milliseconds) Judge();
         _milliseconds = switching.Milliseconds;
         if (switching.IsOpen || switching.Zone < 0 || _stopsBefore[switching.Zone]) return;
         var zone = _survey.Site.Zones[switching.Zone];
-        if (zone is { Supply.Flow: not null, LitresPerMinute: { } flow })
-            _closing[zone.Supply.Index].Add(new Part(_survey.Askers.Of(switching.Opening), zone.Index, Device: -1, flow));
+        if (Gives(zone)) _closing[zone.Supply!.Index].Add(new Part(_survey.Askers.Of(switching.Opening), zone.Index, Device: -1, zone.LitresPerMinute!.Value));
     }
 
     public IEnumerable<Finding> Findings()
@@ -88,6 +89,8 @@ internal sealed class Hammer : ISeesSwitchings
         Judge();
         return _causes.All.Select(FindingFor);
     }
+
+    private static bool Gives(Zone zone) => zone is { Supply.Flow: not null, LitresPerMinute: not null };
 
     private void Judge()
     {

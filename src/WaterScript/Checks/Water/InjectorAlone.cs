@@ -57,6 +57,8 @@ internal sealed class InjectorAlone : ISeesRuns
         _devices = [.. survey.Site.Devices.Select(device => device.Kind == DeviceKind.Injector ? new Injector(device) : null)];
     }
 
+    public bool Wants(Zone zone) => _devices.Any(injector => injector is not null);
+
     public void See(in Run run)
     {
         if (run.Injector < 0 || _devices[run.Injector] is not { } injector) return;

@@ -71,6 +71,8 @@ internal sealed class PumpAlone : ISeesRuns
         _byZone = [.. survey.Site.Zones.Select(zone => _devices.OfType<Gaps>().Where(gaps => gaps.Device.Zones.Any(other => other.Index == zone.Index)).ToArray())];
     }
 
+    public bool Wants(Zone zone) => _byZone[zone.Index].Length > 0;
+
     public void See(in Run run)
     {
         foreach (var gaps in _byZone[run.Zone]) gaps.Add(run, _survey);

@@ -56,7 +56,9 @@ internal sealed class TankRunsDry : ISeesDemand
         _tanks = [.. survey.Site.Supplies.Select(supply => TankLevel.Of(survey, supply) is { } level ? new Tank(level, survey) : null)];
     }
 
-    public void See(in Stretch stretch) => _tanks[stretch.Supply.Index]?.Draw(stretch);
+    public bool Wants(Supply supply) => _tanks[supply.Index] is not null;
+
+    public void See(in Stretch stretch) => _tanks[stretch.Supply.Index]!.Draw(stretch);
 
     public IEnumerable<Finding> Findings() => _tanks.OfType<Tank>().Where(tank => tank.Times > 0).Select(FindingFor);
 

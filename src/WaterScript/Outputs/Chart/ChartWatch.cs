@@ -1,5 +1,6 @@
 using WaterScript.Checks;
 using WaterScript.Diagnostics;
+using WaterScript.Model;
 using WaterScript.Timetables;
 
 namespace WaterScript.Outputs;
@@ -20,9 +21,9 @@ internal sealed class ChartWatch : ISeesRuns, ISeesDemand, ISeesSwitchings
     {
         var site = survey.Site;
         (_from, _until) = (from, until);
-        _draw = new Draw(site);
         _open = [.. site.Controllers.Select(_ => new OpenParts())];
         PowerLimits = [.. site.Controllers.Select(controller => PowerLimit.Continuous(controller.Power))];
+        _draw = new Draw(site, PowerLimits);
         Flows = [.. site.Supplies.Select(_ => new CurveLine(from, until, 0))];
         Powers = [.. site.Controllers.Select(_ => new CurveLine(from, until, 0))];
         Levels = new CurveLine?[site.Supplies.Length];
@@ -62,12 +63,14 @@ internal sealed class ChartWatch : ISeesRuns, ISeesDemand, ISeesSwitchings
     }
 
     /// <inheritdoc/>
+    public bool Wants(Controller controller) => PowerLimits[controller.Index] is not null;
+
+    /// <inheritdoc/>
     public void See(in Switching switching)
     {
-        if (PowerLimits[switching.Controller] is not { } limit) return;
         var open = _open[switching.Controller];
         if (!switching.IsOpen) open.Close(switching);
-        else open.Open(switching, new Part(default, switching.Zone, switching.Device, _draw.Holding(switching) * limit.PerAmpere));
+        else open.Open(switching, new Part(default, switching.Zone, switching.Device, _draw.Holding(switching)));
         Powers[switching.Controller].Step(switching.Second, open.Sum);
     }
 
