@@ -25,7 +25,8 @@ internal static class PassStream
         {
             coming.Clear();
             for (var i = 0; i < schedules.Count; i++) AddInside(schedules[i].On(day), first, end, coming);
-            Merge(waiting, InOrder(coming), merged);
+            PutInOrder(coming);
+            Merge(waiting, coming, merged);
             (waiting, merged) = (merged, waiting);
 
             var settled = day < lastDay ? clock.StartOfDay(day + 1) - lead : long.MaxValue;
@@ -43,15 +44,22 @@ internal static class PassStream
         }
     }
 
-    /// <summary>Mostly they are in order already, which costs less to see than to sort them.</summary>
-    private static List<Pass> InOrder(List<Pass> passes)
+    /// <summary>Mostly the passes of a date are in order already, which costs less to see than to sort them.</summary>
+    private static void PutInOrder(List<Pass> passes)
     {
         for (var i = 1; i < passes.Count; i++)
         {
-            if (passes[i].Start < passes[i - 1].Start) return [.. passes.OrderBy(pass => pass.Start)];
+            if (passes[i].Start >= passes[i - 1].Start) continue;
+            passes.Sort(CompareOnOneDate);
+            return;
         }
+    }
 
-        return passes;
+    private static int CompareOnOneDate(Pass one, Pass other)
+    {
+        if (one.Start != other.Start) return one.Start.CompareTo(other.Start);
+        if (one.Schedule != other.Schedule) return one.Schedule.CompareTo(other.Schedule);
+        return one.StartNumber != other.StartNumber ? one.StartNumber.CompareTo(other.StartNumber) : one.Number.CompareTo(other.Number);
     }
 
     private static void Merge(List<Pass> earlier, List<Pass> later, List<Pass> into)

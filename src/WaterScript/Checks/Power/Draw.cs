@@ -23,6 +23,11 @@ internal sealed class Draw
     /// <summary>What it draws while it is open; 0 where it is not known.</summary>
     public decimal Holding(in Switching switching) => Of(switching).Holding ?? 0;
 
+    /// <summary>More than all that is wired to a controller can draw together, whatever opens when.</summary>
+    public decimal AllAtOnce(Site site, Controller controller) =>
+        site.Zones.Where(zone => zone.Controller == controller).Sum(zone => Most(_zones[zone.Index]))
+        + site.Devices.Where(device => device.Controller == controller).Sum(device => Most(_devices[device.Index]));
+
     /// <summary>What is wired to a controller and draws a current that is not given.</summary>
     /// <param name="site">The site.</param>
     /// <param name="controller">The controller.</param>
@@ -34,6 +39,8 @@ internal sealed class Draw
     ];
 
     private static bool IsUnknown((decimal? Inrush, decimal? Holding) draw, bool isInrush) => (isInrush ? draw.Inrush : draw.Holding) is null;
+
+    private static decimal Most((decimal? Inrush, decimal? Holding) draw) => Math.Max(draw.Inrush ?? 0, draw.Holding ?? 0);
 
     private (decimal? Inrush, decimal? Holding) Of(in Switching switching) => switching.Zone >= 0 ? _zones[switching.Zone] : _devices[switching.Device];
 

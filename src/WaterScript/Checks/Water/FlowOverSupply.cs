@@ -52,7 +52,7 @@ internal sealed class FlowOverSupply(Survey survey) : ISeesDemand
 
     private readonly Causes _causes = new(survey);
 
-    public bool Wants(Supply supply) => supply.Flow is not null;
+    public bool Wants(Supply supply) => supply.Flow is { } flow && survey.Site.Zones.Where(zone => Demand.Above(zone.Supply).Contains(supply)).Sum(zone => zone.LitresPerMinute ?? 0) > flow.InBase + Flows.Tolerance;
 
     public void See(in Stretch stretch)
     {

@@ -73,7 +73,7 @@ internal sealed class Hammer : ISeesSwitchings
         }
     }
 
-    public bool Wants(Controller controller) => _survey.Site.Zones.Any(zone => zone.Controller == controller && Gives(zone));
+    public bool Wants(Controller controller) => _survey.Site.Zones.Any(zone => zone.Controller == controller && !_stopsBefore[zone.Index] && Gives(zone));
 
     public void See(in Switching switching)
     {
@@ -98,11 +98,16 @@ internal sealed class Hammer : ISeesSwitchings
         {
             var closing = _closing[supply];
             if (closing.Count == 0) continue;
-            var limit = Math.Max(Harmless, _survey.Site.Supplies[supply].Flow!.Value.InBase / 2) + Flows.Tolerance;
-            var second = _milliseconds / Switching.MillisecondsInSecond;
-            if (closing.Count > 1 && closing.Sum(part => part.Amount) > limit) _causes.Add(supply, limit, closing, second, second);
+            if (closing.Count > 1) Judge(supply, closing);
             closing.Clear();
         }
+    }
+
+    private void Judge(int supply, List<Part> closing)
+    {
+        var limit = Math.Max(Harmless, _survey.Site.Supplies[supply].Flow!.Value.InBase / 2) + Flows.Tolerance;
+        var second = _milliseconds / Switching.MillisecondsInSecond;
+        if (closing.Sum(part => part.Amount) > limit) _causes.Add(supply, limit, closing, second, second);
     }
 
     private Finding FindingFor(Cause cause)
