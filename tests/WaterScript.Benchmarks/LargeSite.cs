@@ -10,6 +10,8 @@ namespace WaterScript.Benchmarks;
 /// <summary>A made-up site as large as wanted.</summary>
 internal static class LargeSite
 {
+    private const int ZonesOfController = 40;
+
     /// <summary>The text of a site with so many zones and a schedule for every five of them, some with many passes a day.</summary>
     public static string Text(int zones)
     {
@@ -36,6 +38,30 @@ internal static class LargeSite
                   }
                 }
                 """);
+        }
+
+        return text.ToString();
+    }
+
+    /// <summary>
+    /// The text of an estate: each controller with a supply, forty zones in lines of their own, and a round over all of them on two
+    /// nights a week of the warm season. 300 controllers are some 100,000 lines.
+    /// </summary>
+    public static string Estate(int controllers)
+    {
+        var text = new StringBuilder();
+        text.AppendLine("site estate {\n  timezone Europe/Lisbon\n  effective 2026-01-01\n  location 39.6 N 8.1 W\n}");
+        text.AppendLine("valve ac24 non-latching { inrush 400 mA; holding 220 mA; works-from 19 V }");
+        for (var i = 1; i <= controllers; i++)
+        {
+            text.AppendLine(CultureInfo.InvariantCulture, $"supply main{i} {{\n  flow 40 L/min\n}}");
+            text.AppendLine(CultureInfo.InvariantCulture, $"controller box{i} {{\n  outputs {ZonesOfController}\n  power {{ transformer 20 VA at 24 V }}\n}}");
+            for (var output = 1; output <= ZonesOfController; output++)
+                text.AppendLine(CultureInfo.InvariantCulture, $"zone z{i}-{output} \"Zone {output} of {i}\" {{\n  output {output} of box{i}\n  supply main{i}\n  valve ac24\n  flow {10 + (output % 20)} L/min\n  area 60 m2\n  heads rotor\n}}");
+
+            text.AppendLine(CultureInfo.InvariantCulture, $"schedule round{i} {{\n  on {(i % 2 == 0 ? "mon, thu" : "tue, fri")}\n  from 1 apr to 15 oct\n  start at {20 + (i % 3)}:{i % 60:00}\n  steps {{");
+            for (var output = 1; output <= ZonesOfController; output++) text.AppendLine(CultureInfo.InvariantCulture, $"    water z{i}-{output} for {4 + (output % 7)} min");
+            text.AppendLine("  }\n}");
         }
 
         return text.ToString();

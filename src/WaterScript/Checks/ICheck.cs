@@ -25,7 +25,10 @@ internal interface ISeesDays : ICheck
 }
 
 /// <summary>Sees all runs, in their order.</summary>
-internal interface ISeesRuns : ICheck
+internal interface ISeesRuns : ICheck, IRunWatch;
+
+/// <summary>Is shown runs as they come.</summary>
+internal interface IRunWatch
 {
     /// <summary>Whether runs of a zone can matter to it; others are not shown. Asked once, so that what a site does not have costs nothing.</summary>
     bool Wants(Zone zone) => true;

@@ -12,6 +12,7 @@ namespace WaterScript.Checks;
 internal sealed class Survey(Timetable timetable, Schedule? manual = null)
 {
     private WholeCycle? _wholeCycle;
+    private ZoneMeetings? _zoneMeetings;
 
     /// <summary>Start of the manual pass.</summary>
     private readonly long _start = manual is null ? 0 : timetable.Passes().First().Start;
@@ -45,11 +46,14 @@ internal sealed class Survey(Timetable timetable, Schedule? manual = null)
     /// <summary>What there is to know about single dates; complete when the walk is over.</summary>
     public DayNotes DayNotes { get; } = new();
 
-    /// <summary>Runs that want one zone at once; complete when the walk is over.</summary>
-    public ZoneMeetings ZoneMeetings { get; } = new(timetable.Site);
+    /// <summary>What passes can ask of zones.</summary>
+    public ZonePlans Plans { get; } = new(timetable);
 
-    /// <summary>How long each zone is watered on each date; complete when the walk is over.</summary>
-    public WaterLedger Water { get; } = new(timetable.Site);
+    /// <summary>Runs that want one zone at once; complete when the walk is over.</summary>
+    public ZoneMeetings ZoneMeetings => _zoneMeetings ??= new ZoneMeetings(Site, Plans);
+
+    /// <summary>How long each zone with plants is watered on each date; complete when the walk is over.</summary>
+    public PlantWater Water { get; } = new(timetable.Site);
 
     /// <summary>What zones get against what their plants want; asked for when the walk is over.</summary>
     public DemandMet DemandMet => _demandMet ??= new DemandMet(this);

@@ -3,20 +3,31 @@ using WaterScript.Timetables;
 namespace WaterScript.Checks;
 
 /// <summary>One walk over a horizon for all checks: each date, run, opening and switching is reckoned once, whoever wants to see it.</summary>
-internal sealed class Walk(Survey survey, IReadOnlyList<ICheck> checks)
+internal sealed class Walk
 {
-    private readonly ISeesDays[] _days = [.. checks.OfType<ISeesDays>()];
-    private readonly ISeesRuns[][] _runsOfZone = [.. survey.Site.Zones.Select(zone => checks.OfType<ISeesRuns>().Where(check => check.Wants(zone)).ToArray())];
-    private readonly ISeesOpenings[] _openings = [.. checks.OfType<ISeesOpenings>()];
-    private readonly ISeesSwitchings[][] _switchingsOfController =
-        [.. survey.Site.Controllers.Select(controller => checks.OfType<ISeesSwitchings>().Where(check => check.Wants(controller)).ToArray())];
+    private readonly Survey _survey;
+    private readonly ISeesDays[] _days;
+    private readonly IRunWatch[][] _runsOfZone;
+    private readonly ISeesOpenings[] _openings;
+    private readonly ISeesSwitchings[][] _switchingsOfController;
+    private readonly Demand _demand;
 
-    private readonly Demand _demand = new(survey.Site, [.. checks.OfType<ISeesDemand>()]);
+    public Walk(Survey survey, IReadOnlyList<ICheck> checks)
+    {
+        _survey = survey;
+        _demand = new Demand(survey.Site, [.. checks.OfType<ISeesDemand>()]);
+        _days = [.. checks.OfType<ISeesDays>()];
+        _openings = [.. checks.OfType<ISeesOpenings>()];
+        IRunWatch[] watches = [survey.ZoneMeetings, _survey.Restrictions, _survey.Water, _demand, .. checks.OfType<IRunWatch>()];
+        _runsOfZone = [.. survey.Site.Zones.Select(zone => watches.Where(watch => watch.Wants(zone)).ToArray())];
+        ISeesSwitchings[] switchings = [.. checks.OfType<ISeesSwitchings>()];
+        _switchingsOfController = [.. survey.Site.Controllers.Select(controller => switchings.Where(check => check.Wants(controller)).ToArray())];
+    }
 
     /// <summary>Walks.</summary>
     public void Go()
     {
-        if (survey.Manual is null) SeeDays();
+        if (_survey.Manual is null) SeeDays();
         if (_switchingsOfController.Any(seeing => seeing.Length > 0)) SeeSwitchings();
         else foreach (var _ in Openings()) { }
         _demand.Finish();
@@ -24,27 +35,27 @@ internal sealed class Walk(Survey survey, IReadOnlyList<ICheck> checks)
 
     private void SeeDays()
     {
-        foreach (var day in survey.Timetable.ScheduleDays())
+        foreach (var day in _survey.Timetable.ScheduleDays())
         {
-            survey.DayNotes.Add(day);
+            _survey.DayNotes.Add(day);
             foreach (var check in _days) check.See(day);
         }
     }
 
     private void SeeSwitchings()
     {
-        foreach (var switching in survey.Timetable.SwitchingsOf(Openings()))
+        foreach (var switching in _survey.Timetable.SwitchingsOf(Openings()))
         {
             foreach (var check in _switchingsOfController[switching.Controller]) check.See(switching);
-            survey.Askers.Forget(switching);
+            _survey.Askers.Forget(switching);
         }
     }
 
     private IEnumerable<Opening> Openings()
     {
-        foreach (var opening in survey.Timetable.OpeningsOf(Runs()))
+        foreach (var opening in _survey.Timetable.OpeningsOf(Runs()))
         {
-            survey.Askers.Add(opening);
+            _survey.Askers.Add(opening);
             foreach (var check in _openings) check.See(opening);
             yield return opening;
         }
@@ -52,14 +63,10 @@ internal sealed class Walk(Survey survey, IReadOnlyList<ICheck> checks)
 
     private IEnumerable<Run> Runs()
     {
-        foreach (var run in survey.Timetable.Runs(survey.Taken))
+        foreach (var run in _survey.Timetable.Runs(_survey.Taken))
         {
-            survey.ZoneMeetings.See(run);
-            survey.Askers.Add(run);
-            _demand.Add(run);
-            survey.Restrictions.See(run);
-            survey.Water.Add(run);
-            foreach (var check in _runsOfZone[run.Zone]) check.See(run);
+            _survey.Askers.Add(run);
+            foreach (var watch in _runsOfZone[run.Zone]) watch.See(run);
             yield return run;
         }
     }

@@ -4,7 +4,7 @@ using WaterScript.Timetables;
 namespace WaterScript.Checks;
 
 /// <summary>Finds runs of different schedules that want one zone at once, while the runs stream past.</summary>
-internal sealed class ZoneMeetings(Site site)
+internal sealed class ZoneMeetings(Site site, ZonePlans plans) : IRunWatch
 {
     private readonly List<Run>?[] _open = new List<Run>?[site.Zones.Length];
     private readonly SortedDictionary<(int First, int Second), ZoneMeeting> _meetings = [];
@@ -18,7 +18,10 @@ internal sealed class ZoneMeetings(Site site)
     /// <summary>Two schedules as a pair, whichever comes first.</summary>
     public static (int First, int Second) PairOf(int first, int second) => first < second ? (first, second) : (second, first);
 
-    /// <summary>Takes in the next run.</summary>
+    /// <inheritdoc/>
+    public bool Wants(Zone zone) => plans.IsShared(zone);
+
+    /// <inheritdoc/>
     public void See(in Run run)
     {
         var open = _open[run.Zone] ??= [];

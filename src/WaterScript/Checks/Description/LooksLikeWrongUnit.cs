@@ -57,11 +57,11 @@ internal sealed class LooksLikeWrongUnit(Survey survey) : ISeesRuns
 
     private readonly Dictionary<(Location Step, int Zone), (Recurrence Recurrence, long Seconds)> _long = [];
 
-    public bool Wants(Zone zone) => zone.Longest is null;
+    public bool Wants(Zone zone) => zone.Longest is null && survey.Plans.LongestOf(zone) > UsualOf(zone);
 
     public void See(in Run run)
     {
-        if (run.Seconds <= (survey.Site.Zones[run.Zone].WatersFromAbove ? LongestOverhead : LongestOfAny)) return;
+        if (run.Seconds <= UsualOf(survey.Site.Zones[run.Zone])) return;
         var key = (survey.Steps.Of(run).Step.Origin, run.Zone);
         if (!_long.TryGetValue(key, out var found)) _long[key] = found = (new Recurrence(), run.Seconds);
         found.Recurrence.Add(run.Start, survey);
@@ -69,6 +69,8 @@ internal sealed class LooksLikeWrongUnit(Survey survey) : ISeesRuns
     }
 
     public IEnumerable<Finding> Findings() => [.. LongRuns(), .. LongPulses(), .. SmallAreas()];
+
+    private static long UsualOf(Zone zone) => zone.WatersFromAbove ? LongestOverhead : LongestOfAny;
 
     private IEnumerable<Finding> LongRuns() => _long.Select(entry =>
     {

@@ -1,4 +1,5 @@
 using WaterScript.Diagnostics;
+using WaterScript.Model;
 using WaterScript.Timetables;
 
 namespace WaterScript.Checks;
@@ -56,6 +57,8 @@ internal sealed class SoakCut(Survey survey) : ISeesRuns
 
     private readonly Run[] _last = new Run[survey.Site.Zones.Length];
     private readonly Dictionary<(int Zone, int First, int Second), Found> _found = [];
+
+    public bool Wants(Zone zone) => survey.Plans.Soaks(zone);
 
     public void See(in Run run)
     {

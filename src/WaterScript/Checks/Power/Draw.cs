@@ -8,6 +8,7 @@ internal sealed class Draw
 {
     private readonly (decimal? Inrush, decimal? Holding)[] _zones;
     private readonly (decimal? Inrush, decimal? Holding)[] _devices;
+    private readonly decimal[] _all;
 
     /// <param name="site">The site.</param>
     /// <param name="limits">The limit of each controller; null where it has none.</param>
@@ -15,6 +16,9 @@ internal sealed class Draw
     {
         _zones = [.. site.Zones.Select(zone => Counted(Of(zone.Valve), limits[zone.Controller.Index]))];
         _devices = [.. site.Devices.Select(device => Counted(device.Load is { } load ? (load.InBase, load.InBase) : Of(device.Valve), limits[device.Controller.Index]))];
+        _all = new decimal[site.Controllers.Length];
+        foreach (var zone in site.Zones) _all[zone.Controller.Index] += Most(_zones[zone.Index]);
+        foreach (var device in site.Devices) _all[device.Controller.Index] += Most(_devices[device.Index]);
     }
 
     /// <summary>What it draws for the moment of opening; 0 where it is not known.</summary>
@@ -24,9 +28,7 @@ internal sealed class Draw
     public decimal Holding(in Switching switching) => Of(switching).Holding ?? 0;
 
     /// <summary>More than all that is wired to a controller can draw together, whatever opens when.</summary>
-    public decimal AllAtOnce(Site site, Controller controller) =>
-        site.Zones.Where(zone => zone.Controller == controller).Sum(zone => Most(_zones[zone.Index]))
-        + site.Devices.Where(device => device.Controller == controller).Sum(device => Most(_devices[device.Index]));
+    public decimal AllAtOnce(Controller controller) => _all[controller.Index];
 
     /// <summary>What is wired to a controller and draws a current that is not given.</summary>
     /// <param name="site">The site.</param>

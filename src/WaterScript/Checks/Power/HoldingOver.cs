@@ -76,7 +76,7 @@ internal sealed class HoldingOver : ISeesSwitchings
         _draw = new Draw(survey.Site, _limits);
     }
 
-    public bool Wants(Controller controller) => _limits[controller.Index] is { } limit && _draw.AllAtOnce(_survey.Site, controller) > limit.Most;
+    public bool Wants(Controller controller) => _limits[controller.Index] is { } limit && _draw.AllAtOnce(controller) > limit.Most;
 
     public void See(in Switching switching)
     {

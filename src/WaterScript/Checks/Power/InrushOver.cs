@@ -77,7 +77,7 @@ internal sealed class InrushOver : ISeesSwitchings
         _openers = [.. survey.Site.Controllers.Select(_ => new Opener())];
     }
 
-    public bool Wants(Controller controller) => _limits[controller.Index] is { } limit && _draw.AllAtOnce(_survey.Site, controller) > limit.Most;
+    public bool Wants(Controller controller) => _limits[controller.Index] is { } limit && _draw.AllAtOnce(controller) > limit.Most;
 
     public void See(in Switching switching)
     {

@@ -56,7 +56,7 @@ internal sealed class TooManyAtOnce(Survey survey) : ISeesSwitchings
     private readonly Causes _causes = new(survey);
     private readonly OpenParts[] _controllers = [.. survey.Site.Controllers.Select(_ => new OpenParts())];
 
-    public bool Wants(Controller controller) => survey.Site.Zones.Count(zone => zone.Controller == controller) > controller.AtMostZones;
+    public bool Wants(Controller controller) => controller.AtMostZones is not null;
 
     public void See(in Switching switching)
     {

@@ -7,7 +7,7 @@ using WaterScript.Timetables;
 namespace WaterScript.Checks;
 
 /// <summary>Holds the runs of a site to its restrictions while they stream past. Each instant is judged by its own local date and time.</summary>
-internal sealed class RestrictionWatch
+internal sealed class RestrictionWatch : IRunWatch
 {
     private readonly Site _site;
     private readonly WateredDays _pieces;
@@ -34,10 +34,12 @@ internal sealed class RestrictionWatch
     public IEnumerable<string> EachNotChecked(Func<RestrictionJudge, Restriction, string?> why) =>
         Judges.Select((judge, index) => why(judge, _site.Restrictions[index])).OfType<string>();
 
-    /// <summary>Takes in the next run.</summary>
+    /// <inheritdoc/>
+    public bool Wants(Zone zone) => !Judges.IsEmpty;
+
+    /// <inheritdoc/>
     public void See(in Run run)
     {
-        if (Judges.IsEmpty) return;
         foreach (var piece in _pieces.Before(run)) Judge(piece);
     }
 

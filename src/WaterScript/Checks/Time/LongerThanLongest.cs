@@ -46,7 +46,7 @@ internal sealed class LongerThanLongest(Survey survey) : ISeesRuns
 
     private readonly Dictionary<(Location Step, int Zone), Found> _found = [];
 
-    public bool Wants(Zone zone) => zone.Longest is not null;
+    public bool Wants(Zone zone) => zone.Longest is { } longest && survey.Plans.LongestOf(zone) > longest.WholeSeconds();
 
     public void See(in Run run)
     {

@@ -8,7 +8,7 @@ namespace WaterScript.Checks;
 /// up to the first tank on the way. A change-over overlap is no run and does not count: while one valve closes and the
 /// other opens, the two together give what one gives.
 /// </summary>
-internal sealed class Demand
+internal sealed class Demand : IRunWatch
 {
     private readonly PriorityQueue<Part, long> _ends = new();
     private readonly SupplyUse[][] _suppliesOfZone;
@@ -29,10 +29,24 @@ internal sealed class Demand
         for (; supply is not null; supply = supply.Tank is null ? supply.FedBy : null) yield return supply;
     }
 
-    /// <summary>Takes in the next run.</summary>
-    public void Add(in Run run)
+    /// <summary>More than zones can want of each supply together, whatever opens when; in L/min, by the supply's index.</summary>
+    public static decimal[] OfAllZones(Site site)
     {
-        if (_suppliesOfZone[run.Zone].Length == 0) return;
+        var all = new decimal[site.Supplies.Length];
+        foreach (var zone in site.Zones)
+        {
+            foreach (var supply in Above(zone.Supply)) all[supply.Index] += zone.LitresPerMinute ?? 0;
+        }
+
+        return all;
+    }
+
+    /// <inheritdoc/>
+    public bool Wants(Zone zone) => _suppliesOfZone[zone.Index].Length > 0;
+
+    /// <inheritdoc/>
+    public void See(in Run run)
+    {
         EndUpTo(run.Start);
         var isFirst = _open[run.Zone]++ == 0;
         var part = new Part(new Asker(run.Schedule, run.Step), run.Zone, Device: -1, _flows[run.Zone] ?? 0);

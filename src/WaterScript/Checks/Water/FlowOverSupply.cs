@@ -51,8 +51,9 @@ internal sealed class FlowOverSupply(Survey survey) : ISeesDemand
     };
 
     private readonly Causes _causes = new(survey);
+    private readonly decimal[] _all = Demand.OfAllZones(survey.Site);
 
-    public bool Wants(Supply supply) => supply.Flow is { } flow && survey.Site.Zones.Where(zone => Demand.Above(zone.Supply).Contains(supply)).Sum(zone => zone.LitresPerMinute ?? 0) > flow.InBase + Flows.Tolerance;
+    public bool Wants(Supply supply) => supply.Flow is { } flow && _all[supply.Index] > flow.InBase + Flows.Tolerance;
 
     public void See(in Stretch stretch)
     {

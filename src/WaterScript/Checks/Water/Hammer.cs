@@ -57,8 +57,10 @@ internal sealed class Hammer : ISeesSwitchings
 
     private readonly Survey _survey;
     private readonly Causes _causes;
-    private readonly bool[] _stopsBefore;
+    private readonly decimal?[] _flows;
+    private readonly bool[] _controllers;
     private readonly List<Part>[] _closing;
+    private readonly List<int> _supplies = [];
     private long _milliseconds = long.MinValue;
 
     public Hammer(Survey survey)
@@ -66,22 +68,26 @@ internal sealed class Hammer : ISeesSwitchings
         _survey = survey;
         _causes = new Causes(survey);
         _closing = [.. survey.Site.Supplies.Select(_ => new List<Part>())];
-        _stopsBefore = new bool[survey.Site.Zones.Length];
+        _flows = [.. survey.Site.Zones.Select(zone => zone.Supply?.Flow is null ? null : zone.LitresPerMinute)];
         foreach (var device in survey.Site.Devices.Where(device => device.Kind != DeviceKind.Injector && device.StopsAfter < NodaTime.Duration.Zero))
         {
-            foreach (var zone in device.Zones) _stopsBefore[zone.Index] = true;
+            foreach (var zone in device.Zones) _flows[zone.Index] = null;
         }
+
+        _controllers = new bool[survey.Site.Controllers.Length];
+        foreach (var zone in survey.Site.Zones) _controllers[zone.Controller.Index] |= _flows[zone.Index] is not null;
     }
 
-    public bool Wants(Controller controller) => _survey.Site.Zones.Any(zone => zone.Controller == controller && !_stopsBefore[zone.Index] && Gives(zone));
+    public bool Wants(Controller controller) => _controllers[controller.Index];
 
     public void See(in Switching switching)
     {
         if (switching.Milliseconds != _milliseconds) Judge();
         _milliseconds = switching.Milliseconds;
-        if (switching.IsOpen || switching.Zone < 0 || _stopsBefore[switching.Zone]) return;
-        var zone = _survey.Site.Zones[switching.Zone];
-        if (Gives(zone)) _closing[zone.Supply!.Index].Add(new Part(_survey.Askers.Of(switching.Opening), zone.Index, Device: -1, zone.LitresPerMinute!.Value));
+        if (switching.IsOpen || switching.Zone < 0 || _flows[switching.Zone] is not { } flow) return;
+        var supply = _survey.Site.Zones[switching.Zone].Supply!.Index;
+        if (_closing[supply].Count == 0) _supplies.Add(supply);
+        _closing[supply].Add(new Part(_survey.Askers.Of(switching.Opening), switching.Zone, Device: -1, flow));
     }
 
     public IEnumerable<Finding> Findings()
@@ -89,8 +95,6 @@ internal sealed class Hammer : ISeesSwitchings
         Judge();
         return _causes.All.Select(FindingFor);
     }
-
-    private static bool Gives(Zone zone) => zone is { Supply.Flow: not null, LitresPerMinute: not null };
 
     private void Judge()
     {
