@@ -34,10 +34,10 @@ internal sealed class AdviseCommand
         LocalDate? from = parsed.GetValue(_from) is { } date ? DateOptions.Date(_from.Name, date) : null;
         var output = OutputFile.Of(parsed.GetValue(_output), _terminal);
         var source = SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal);
-        var reading = source.Read();
+        var reading = _terminal.During("Reading", source.Read);
         new FindingPrinter(_terminal.Error, _terminal.ErrorHasColour).Print(reading.Findings);
         if (reading.Site is not { } site || reading.Findings.Any(finding => finding.Severity == Severity.Error)) return Refuse(source, reading);
-        var advice = WateringAdvice.Of(site, from);
+        var advice = _terminal.During("Reckoning", () => WateringAdvice.Of(site, from));
         output.Write(reading.Files.Select(read => read.Source), stream => Write(advice, parsed.GetValue(_json), stream));
         return ExitCode.Success;
     }

@@ -49,9 +49,9 @@ internal sealed class AuditCommand
             Seconds(_silence.Name, parsed.GetValue(_silence)) ?? AuditOptions.DefaultSilence);
         var source = SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal);
         if (SiteAsked.Read(source, _terminal) is not { } site) return ExitCode.CannotRun;
-        var log = Read(site, columns, parsed.GetValue(_logs)!);
+        var log = _terminal.During("Reading the log", () => Read(site, columns, parsed.GetValue(_logs)!));
         if (log.Events.Count == 0) throw new CommandException("no row of the log could be used" + (log.Bad is [var first, ..] ? string.Create(CultureInfo.InvariantCulture, $"; {first.Place.File}:{first.Place.Line}: {first.Why}") : ""));
-        var report = Auditor.Audit(site, log, options);
+        var report = _terminal.During("Comparing", () => Auditor.Audit(site, log, options));
         output.Write([source.Root], stream => Write(report, form, stream));
         return report.IsAsMeant ? ExitCode.Success : ExitCode.Findings;
     }

@@ -39,7 +39,7 @@ internal sealed class ChartCommand
         LocalDate? from = parsed.GetValue(_from) is { } date ? DateOptions.Date(_from.Name, date) : null;
         var days = parsed.GetValue(_days) is { } number ? DaysOf(number) : 1;
         var source = SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal);
-        var check = CheckedSite.Of(source.Root.Path, source.Read());
+        var check = _terminal.During("Checking", () => CheckedSite.Of(source.Root.Path, source.Read()));
         new FindingPrinter(_terminal.Error, _terminal.ErrorHasColour).Print(check.Findings);
         if (check is not { Reading.Site: { } site, Lint: { } lint })
         {
@@ -47,7 +47,7 @@ internal sealed class ChartCommand
             return ExitCode.Findings;
         }
 
-        var chart = Chart.Of(site, lint, SpanOf(site, from, days));
+        var chart = _terminal.During("Drawing", () => Chart.Of(site, lint, SpanOf(site, from, days)));
         if (chart.IsTooLarge) throw new CommandException(string.Create(CultureInfo.InvariantCulture, $"{chart.RunCount} runs are more than the {Limits.ChartRuns} that a chart can show; choose fewer --days"));
         output.Write(check.Reading.Files.Select(read => read.Source), stream => write(chart, stream));
         _terminal.Error.Write($"{check.Name}: {chart.Summary}\n");

@@ -83,12 +83,12 @@ internal sealed class CheckCommand
     private static Severity? Graver(Severity? first, Severity? second) => first is null || second > first ? second ?? first : first;
 
     /// <summary>The root files that the arguments name, in order.</summary>
-    private static ImmutableArray<string> Targets(string[] paths, TextWriter notes) => [.. paths.SelectMany(path => Directory.Exists(path) ? SitesIn(path, notes) : [path])];
+    private ImmutableArray<string> Targets(string[] paths, TextWriter notes) => [.. paths.SelectMany(path => Directory.Exists(path) ? SitesIn(path, notes) : [path])];
 
     /// <summary>The sites in a folder; files that belong to none are named, so that nobody takes silence for "fine".</summary>
-    private static ImmutableArray<string> SitesIn(string folder, TextWriter notes)
+    private ImmutableArray<string> SitesIn(string folder, TextWriter notes)
     {
-        var search = SiteSearch.In(folder);
+        var search = _terminal.During("Looking for sites", () => SiteSearch.In(folder));
         foreach (var stray in search.Strays) notes.Write($"{ShownPath.Of(stray)}: not checked, it has no site and no site here includes it.\n");
         return !search.Sites.IsEmpty ? search.Sites : throw new CommandException($"no .water file with a site in {folder}");
     }
@@ -96,9 +96,11 @@ internal sealed class CheckCommand
     /// <summary>Checks sites side by side; hands them out in their order, each as soon as it and all before it are ready.</summary>
     private IEnumerable<CheckedSite> CheckAll(ImmutableArray<string> paths, string? root, LocalDate? from)
     {
-        if (paths is [var only]) return [Check(only, root, from)];
+        const string stage = "Checking";
+        if (paths is [var only]) return [_terminal.During(stage, () => Check(only, root, from))];
         var checks = paths.Select(path => Task.Run(() => Check(path, root, from))).ToList();
-        return checks.Select(check => check.GetAwaiter().GetResult());
+        var reached = Progress.OfFiles(() => checks.Count(check => check.IsCompleted), checks.Count);
+        return checks.Select(check => _terminal.During(stage, () => check.GetAwaiter().GetResult(), reached));
     }
 
     private CheckedSite Check(string path, string? root, LocalDate? from)

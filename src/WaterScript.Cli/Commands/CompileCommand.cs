@@ -54,7 +54,7 @@ internal sealed class CompileCommand
         var range = DateOptions.Read(parsed.GetValue(_from), parsed.GetValue(_until), parsed.GetValue(_days), parsed.GetValue(_run), parsed.GetValue(_at));
         var file = parsed.GetValue(_file)!;
         var source = SiteSource.Open(file, parsed.GetValue(_root), _terminal);
-        var check = CheckedSite.Of(source.Root.Path, source.Read());
+        var check = _terminal.During("Checking", () => CheckedSite.Of(source.Root.Path, source.Read()));
         new FindingPrinter(_terminal.Error, _terminal.ErrorHasColour).Print(check.Findings);
 
         var hasErrors = check.Worst == Severity.Error;
@@ -77,7 +77,7 @@ internal sealed class CompileCommand
 
     private void WriteCalendar(Timetable timetable, CalendarOptions options, bool isDespiteSize, Action<Action<Stream>> write)
     {
-        var calendar = CalendarFile.Of(timetable, options);
+        var calendar = _terminal.During("Looking for series", () => CalendarFile.Of(timetable, options));
         if (calendar.IsEmpty) throw new CommandException($"there is no watering {CalendarVerdict.Days(timetable)}, and a calendar without an event is none; choose other dates");
         if (!isDespiteSize && calendar.IsOverLimit) throw new CommandException(CalendarVerdict.TooLarge(calendar, options));
         write(calendar.Write);

@@ -45,17 +45,18 @@ internal sealed class DiffCommand
         LocalDate? from = parsed.GetValue(_from) is { } first ? DateOptions.Date(_from.Name, first) : null;
         LocalDate? until = parsed.GetValue(_until) is { } end ? DateOptions.Date(_until.Name, end) : null;
         if (parsed.GetValue(_old) == SiteSource.Standard && parsed.GetValue(_new) == SiteSource.Standard) throw new CommandException("only one of the two can be standard input");
-        if (Read(_old, parsed) is not { } old || Read(_new, parsed) is not { } @new) return ExitCode.CannotRun;
-        var changes = WateringChanges.Of(old, @new, HorizonOf(old, @new, from, until));
+        if (Read(_old, "old", parsed) is not { } old || Read(_new, "new", parsed) is not { } @new) return ExitCode.CannotRun;
+        var horizon = HorizonOf(old, @new, from, until);
+        var changes = _terminal.During("Comparing", () => WateringChanges.Of(old, @new, horizon));
         output.Write(old.Reading.Files.Concat(@new.Reading.Files).Select(file => file.Source), stream => Write(changes, form, stream));
         return changes.IsChanged ? ExitCode.Findings : ExitCode.Success;
     }
 
     /// <summary>A version; null where an error stands in the way of reading it, which is shown.</summary>
-    private CheckedSite? Read(Argument<string> version, ParseResult parsed)
+    private CheckedSite? Read(Argument<string> version, string word, ParseResult parsed)
     {
         var source = SiteSource.OpenVersion(parsed.GetValue(version)!, parsed.GetValue(_root), _terminal);
-        return SiteAsked.Read(source, _terminal) is null ? null : CheckedSite.Of(source.Root.Path, source.Read());
+        return SiteAsked.Read(source, _terminal) is null ? null : _terminal.During($"Checking the {word} version", () => CheckedSite.Of(source.Root.Path, source.Read()));
     }
 
     private static Horizon HorizonOf(CheckedSite old, CheckedSite @new, LocalDate? from, LocalDate? until)

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using NodaTime;
@@ -17,12 +18,12 @@ internal sealed class FixCommand(Terminal terminal, TextWriter notes)
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
     /// <summary>Writes what safe fixes change, and hands out what is found then.</summary>
-    public IEnumerable<CheckedSite> Apply(IEnumerable<string> paths, string? root, LocalDate? from)
+    public IEnumerable<CheckedSite> Apply(ImmutableArray<string> paths, string? root, LocalDate? from)
     {
-        foreach (var path in paths)
+        foreach (var (index, path) in paths.Index())
         {
             if (path == SiteSource.Standard) throw new CommandException("--fix writes files, and standard input is none; --diff shows what it would change");
-            var mending = Mend(path, root, from);
+            var mending = Mend(path, root, from, Progress.OfFiles(() => index, paths.Length));
             var changes = mending.Changes.ToList();
             foreach (var (_, after) in changes) AtomicFile.Write(after.Path, stream => Write(after, stream));
             if (changes.Count > 0)
@@ -33,12 +34,12 @@ internal sealed class FixCommand(Terminal terminal, TextWriter notes)
 
     /// <summary>Shows what safe fixes would change.</summary>
     /// <returns>The gravest finding as things stand.</returns>
-    public Severity? Diff(IEnumerable<string> paths, string? root, LocalDate? from)
+    public Severity? Diff(ImmutableArray<string> paths, string? root, LocalDate? from)
     {
         var gravest = default(Severity?);
-        foreach (var path in paths)
+        foreach (var (index, path) in paths.Index())
         {
-            var mending = Mend(path, root, from);
+            var mending = Mend(path, root, from, Progress.OfFiles(() => index, paths.Length));
             foreach (var (before, after) in mending.Changes) terminal.Text.Write(UnifiedDiff.Of(before.Path, after.Path, before.Text, after.Text));
             if (gravest is null || mending.Before.Worst > gravest) gravest = mending.Before.Worst ?? gravest;
         }
@@ -46,12 +47,13 @@ internal sealed class FixCommand(Terminal terminal, TextWriter notes)
         return gravest;
     }
 
-    private Mending Mend(string path, string? root, LocalDate? from)
+    private Mending Mend(string path, string? root, LocalDate? from, Func<string>? reached)
     {
         var source = SiteSource.Open(path, root, terminal);
         var reading = source.Read();
         if (!source.IsText) notes.Write($"{source.Root.Path}: no fix applied, not all of it is written in UTF-8.\n");
-        var mending = Mending.Of(texts => CheckedSite.Of(source.Root.Path, texts.IsEmpty ? reading : source.Read(texts), from), isAllowed: source.IsText);
+        CheckedSite Check(ImmutableDictionary<string, SourceText> texts) => CheckedSite.Of(source.Root.Path, texts.IsEmpty ? reading : source.Read(texts), from);
+        var mending = terminal.During("Mending", () => Mending.Of(Check, isAllowed: source.IsText), reached);
         foreach (var fix in mending.Refused)
         {
             var place = fix.Edits[0].Location;

@@ -37,9 +37,9 @@ internal sealed class FormatCommand
         Action<FileLayout> deliver = parsed.GetValue(_diff) ? ShowDiff : isCheck ? ShowName : Write;
         var paths = Paths(parsed.GetValue(_files)!);
         var (changed, refused) = (0, 0);
-        foreach (var path in paths)
+        foreach (var (index, path) in paths.Index())
         {
-            var layout = FileLayout.Of(path, parsed.GetValue(_root), _terminal);
+            var layout = _terminal.During("Laying out", () => FileLayout.Of(path, parsed.GetValue(_root), _terminal), Progress.OfFiles(() => index, paths.Length));
             if (layout.Formatted is null) Refuse(layout);
             else deliver(layout);
             if (layout.Formatted is null) refused++;

@@ -10,7 +10,7 @@ internal static class SiteAsked
 {
     /// <summary>The site of a file; null where an error in it stands in the way, which is shown.</summary>
     /// <exception cref="CommandException">The file cannot be read.</exception>
-    public static Site? Read(SiteSource source, Terminal terminal) => Read(source.Read(), source.Root.Path, terminal);
+    public static Site? Read(SiteSource source, Terminal terminal) => Read(terminal.During("Reading", source.Read), source.Root.Path, terminal);
 
     private static Site? Read(SiteReading reading, string path, Terminal terminal)
     {

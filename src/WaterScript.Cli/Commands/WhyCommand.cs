@@ -31,7 +31,8 @@ internal sealed class WhyCommand
     {
         var date = DateOptions.Date(_zone.Name, parsed.GetValue(_date)!);
         if (SiteAsked.Read(SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal), _terminal) is not { } site) return ExitCode.Findings;
-        var answer = DayAnswer.Of(site, ZoneOf(site, parsed.GetValue(_zone)!), date);
+        var zone = ZoneOf(site, parsed.GetValue(_zone)!);
+        var answer = _terminal.During("Looking", () => DayAnswer.Of(site, zone, date));
         if (parsed.GetValue(_json)) DayAnswerJson.Write(answer, _terminal.Output);
         else _terminal.Text.Write(DayAnswerText.Of(answer));
         return ExitCode.Success;

@@ -35,7 +35,11 @@ internal sealed class OutputFile
         }
 
         if (sources.Any(IsSame)) throw Refusal(_path);
-        AtomicFile.Write(_path, write);
+        _terminal.During("Writing", () =>
+        {
+            AtomicFile.Write(_path, write);
+            return true;
+        });
     }
 
     private static CommandException Refusal(string path) => new($"{path} is a source, and the output would take its place; give the output another name");

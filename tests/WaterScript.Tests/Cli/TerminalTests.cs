@@ -1,0 +1,59 @@
+using System.Text.RegularExpressions;
+using Xunit;
+
+namespace WaterScript.Tests.Cli;
+
+/// <summary>What people see on a terminal while a file is slow to come: an include is a pipe that somebody fills after more than a second.</summary>
+public sealed partial class TerminalTests : Workshop
+{
+    private const string Check = "\"$WATERSCRIPT\" check site.water";
+
+    [PseudoTerminalFact]
+    public void A_slow_check_tells_on_a_terminal_what_it_does_and_leaves_a_clean_report()
+    {
+        var seen = OnTerminal("", Check);
+        Assert.Matches(@"^(\rChecking, [1-9][0-9]* s)+\r +\rGarden: nothing found\. Read 2 files", seen);
+        Assert.DoesNotContain("Checking", Screen(seen), StringComparison.Ordinal);
+    }
+
+    [PseudoTerminalFact]
+    public void Without_colour_it_is_told_all_the_same_and_no_code_is_sent()
+    {
+        var seen = OnTerminal("NO_COLOR=1", Check);
+        Assert.Contains("\rChecking, ", seen, StringComparison.Ordinal);
+        Assert.DoesNotContain('\e', seen);
+    }
+
+    [PseudoTerminalFact]
+    public void Of_several_files_it_is_told_how_many_are_done()
+    {
+        Write("other.water", Good);
+        Assert.Matches(@"^(\rChecking, 1 of 2 files, [1-9][0-9]* s)+\r +\r", OnTerminal("", "\"$WATERSCRIPT\" check site.water other.water"));
+    }
+
+    [PseudoTerminalFact]
+    public void A_dumb_terminal_and_a_file_see_the_report_alone()
+    {
+        Assert.StartsWith("Garden: nothing found.", OnTerminal("TERM=dumb", Check), StringComparison.Ordinal);
+        Assert.StartsWith("Garden: nothing found.", OnTerminal("", $"sh -c '{Check} 2> error'"), StringComparison.Ordinal);
+        Assert.Equal("", Read("error"));
+    }
+
+    /// <summary>All that a command sends to its terminal, with line ends as the program writes them, without how .NET opens a terminal of this kind (keys for applications, ECMA-48 private modes).</summary>
+    private string OnTerminal(string environment, string command)
+    {
+        Write("site.water", Good + "include \"slow.water\"\n");
+        var quoted = command.Replace("\"", "\\\"", StringComparison.Ordinal).Replace("$", "\\$", StringComparison.Ordinal);
+        var result = WaterscriptProcess.Shell(
+            Folder,
+            $"rm -f slow.water; mkfifo slow.water; (sleep 2.5; echo '# late' > slow.water) & TERM=xterm {environment} script -qec \"{quoted}\" /dev/null < /dev/null");
+        Assert.Equal(("", 0), (result.Error, result.ExitCode));
+        return result.Output.Replace("\e[?1h\e=", "", StringComparison.Ordinal).Replace("\r\n", "\n", StringComparison.Ordinal);
+    }
+
+    /// <summary>The last state of each line.</summary>
+    private static string Screen(string seen) => Overwritten().Replace(seen, "");
+
+    [GeneratedRegex("[^\n]*\r")]
+    private static partial Regex Overwritten();
+}
