@@ -355,8 +355,7 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
 
     private Quantity? Checked(Quantity quantity, int start, Dimension dimension, Bounds bounds)
     {
-        if (quantity.Dimension != dimension && Units.Find(quantity.Unit.Symbol, dimension) is { } sameSymbol) quantity = quantity with { Unit = sameSymbol };
-        if (Units.Find(quantity.Unit.Symbol, dimension) is { } unit) quantity = quantity with { Unit = unit };
+        if (Units.Find(quantity.Unit.Symbol, dimension) is { } unit) quantity = new Quantity(quantity.Value, unit);
         if (quantity.Dimension != dimension)
         {
             FailUnit($"{source.Slice(SpanFrom(start))} is not {dimension.Article()} but {quantity.Dimension.Article()}", SpanFrom(start), dimension);

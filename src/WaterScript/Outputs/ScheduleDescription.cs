@@ -3,6 +3,7 @@ using System.Globalization;
 using NodaTime.Text;
 using WaterScript.Model;
 using WaterScript.Quantities;
+using WaterScript.Timetables;
 
 namespace WaterScript.Outputs;
 
@@ -113,6 +114,8 @@ internal sealed class ScheduleDescription(Site site, DocumentWriter writer)
         if ((schedule.Scale ?? (schedule.IsManual || schedule.IsExtra ? null : site.Scale)) is not { } scale) return;
         writer.Entry("scale", scale.Name);
         writer.Entry("scale_percent", Measure.Rounded(scale.Percent));
+        if (site.Scales.FirstOrDefault(other => other.Name == scale.Name) is ClimateScale && ScaleTable.For(schedule, site).ByMonth is { } months)
+            writer.Map("scale_months_percent", () => SiteDescription.WriteMonths(writer, months), Layout.OneLine);
     }
 
     private void WriteSteps(ImmutableArray<Step> steps) => writer.List("steps", steps, step => writer.Map(() => WriteStep(step), LayoutOf(step)));

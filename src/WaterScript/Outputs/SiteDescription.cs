@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using NodaTime;
 using NodaTime.Text;
 using WaterScript.Model;
@@ -163,7 +164,7 @@ internal sealed class SiteDescription(Site site)
         switch (scale)
         {
             case MonthlyScale monthly:
-                writer.Map("months_percent", () => WriteMonths(writer, monthly), Layout.OneLine);
+                writer.Map("months_percent", () => WriteMonths(writer, monthly.Percents), Layout.OneLine);
                 break;
             case DatedScale dated:
                 writer.List("since", dated.Since, since => writer.Map(() => WriteSince(writer, since.From, since.Percent), Layout.OneLine));
@@ -174,9 +175,10 @@ internal sealed class SiteDescription(Site site)
         }
     }
 
-    private static void WriteMonths(DocumentWriter writer, MonthlyScale scale)
+    /// <summary>The share of each month, in per cent.</summary>
+    internal static void WriteMonths(DocumentWriter writer, ImmutableArray<decimal?> percents)
     {
-        for (var month = 0; month < 12; month++) writer.Entry(GroundDescription.Months[month], Measure.Rounded(scale.Percents[month] ?? 100));
+        for (var month = 0; month < 12; month++) writer.Entry(GroundDescription.Months[month], Measure.Rounded(percents[month] ?? 100));
     }
 
     private static void WriteSince(DocumentWriter writer, LocalDate from, decimal percent)

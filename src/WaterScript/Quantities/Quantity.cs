@@ -9,6 +9,12 @@ public readonly record struct Quantity(decimal Value, Unit Unit)
 {
     private const double ThinnestGaugeMillimetres = 0.127;
 
+    /// <summary>The number, exact.</summary>
+    public decimal Value { get; } = Value;
+
+    /// <summary>Its unit.</summary>
+    public Unit Unit { get; } = Unit;
+
     /// <summary>What it measures.</summary>
     public Dimension Dimension => Unit.Dimension;
 

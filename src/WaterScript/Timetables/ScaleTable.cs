@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using WaterScript.Agronomy;
 using WaterScript.Calendars;
 using WaterScript.Model;
@@ -28,6 +29,9 @@ internal sealed class ScaleTable
         DatedScale dated => dated.Since.Select(since => since.Percent).Append(AsWritten).Max(),
         _ => _fixed,
     };
+
+    /// <summary>The share of each month, in per cent, where it is the same every year; else null. A month without one is as written.</summary>
+    public ImmutableArray<decimal?>? ByMonth => (_scale as MonthlyScale)?.Percents;
 
     /// <summary>The shares that it gives from a date on, in per cent, each once.</summary>
     /// <param name="day">The date, in days since 1970-01-01.</param>

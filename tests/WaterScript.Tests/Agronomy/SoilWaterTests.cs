@@ -53,6 +53,22 @@ public sealed class SoilWaterTests
     public void What_may_stand_on_a_slope(string soil, decimal slope, decimal inches) =>
         Assert.Equal(inches, SoilTable.All.Single(known => known.Name == soil).PondsOn(slope)!.Value.Value);
 
+    /// <summary>
+    /// FAO Irrigation Water Management Training Manual 5, 1988, annex 2, gives ranges of intake in mm/h. The built-in soils stay in them or, for the
+    /// lighter soils, on the careful side: a cycle that is too short does no harm, one that is too long runs off.
+    /// </summary>
+    [Theory]
+    [InlineData("sandy-loam", 20, 30, false)]
+    [InlineData("loam", 10, 20, false)]
+    [InlineData("clay-loam", 5, 10, true)]
+    [InlineData("clay", 1, 5, true)]
+    public void Intake_is_never_over_the_ranges_of_a_field_manual(string soil, decimal least, decimal most, bool isInRange)
+    {
+        var intake = SoilTable.All.Single(known => known.Name == soil).Intake!.Value.InBase;
+        Assert.InRange(intake, isInRange ? least : least / 2, most);
+        Assert.Equal(isInRange, intake >= least);
+    }
+
     /// <summary>FAO 56, table 19 (from memory): the middle of the range, in mm/m.</summary>
     [Theory]
     [InlineData("sand", 80)]
