@@ -11,4 +11,20 @@ public sealed record Happening(LocalDateTime First, LocalDateTime Last, long Tim
 {
     /// <summary>Whether it is about dates, not about moments of them.</summary>
     public bool IsWholeDays { get; init; }
+
+    /// <summary>What it was found in.</summary>
+    public Basis Basis { get; init; }
+}
+
+/// <summary>What a finding about time rests on.</summary>
+public enum Basis
+{
+    /// <summary>The dates that were looked at.</summary>
+    Horizon,
+
+    /// <summary>The 400 years after which the calendar repeats.</summary>
+    WholeCycle,
+
+    /// <summary>Arithmetic, which holds for ever.</summary>
+    ForEver,
 }

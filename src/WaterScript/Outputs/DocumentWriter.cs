@@ -77,12 +77,17 @@ internal abstract class DocumentWriter : IDisposable
         Ascii(value);
     }
 
+    /// <summary>Writes an entry that is true or false.</summary>
+    public void Entry(string key, bool value)
+    {
+        Key(key);
+        Flag(value);
+    }
+
     /// <summary>Writes an entry that is true, or nothing.</summary>
     public void EntryIf(string key, bool value)
     {
-        if (!value) return;
-        Key(key);
-        Flag(true);
+        if (value) Entry(key, value);
     }
 
     /// <summary>Writes an entry that is a list with a value for each item.</summary>

@@ -69,12 +69,7 @@ internal sealed class SiteDescription(Site site)
         writer.Entry("outputs", controller.Outputs);
         writer.Entry("spacing_ms", Measure.Milliseconds(controller.Spacing));
         writer.Entry("at_most_zones", controller.AtMostZones);
-        if (controller.SchedulesMayOverlap is { } mayOverlap)
-        {
-            writer.Key("schedules_may_overlap");
-            writer.Flag(mayOverlap);
-        }
-
+        if (controller.SchedulesMayOverlap is { } mayOverlap) writer.Entry("schedules_may_overlap", mayOverlap);
         writer.Entry("clock_within_s", Measure.Seconds(controller.ClockWithin));
         if (controller.Power is { } power) writer.Map("power", () => WritePower(writer, power));
     }

@@ -23,11 +23,11 @@ internal sealed record LaterMeeting(Claim Earlier, Claim Later, int LastDay, int
     {
         var first = survey.ClockAt(Later.From);
         var last = CivilDate.FromDayNumber(LastDay).ToLocalDate().At(first.TimeOfDay);
-        return new Happening(first, LocalDateTime.Max(first, last), Days, Days);
+        return new Happening(first, LocalDateTime.Max(first, last), Days, Days) { Basis = IsForEver ? Basis.ForEver : Basis.WholeCycle };
     }
 
     /// <summary>What that rests on, as a sentence.</summary>
-    public string Basis(Survey survey) => IsForEver
+    public string RestsOn(Survey survey) => IsForEver
         ? "Their days are weekdays and intervals, which are decided for ever by arithmetic."
         : $"Decided for the 400 years from {MomentWords.Date(survey.Site.Effective)}, by the dates as the calendar has them.";
 }

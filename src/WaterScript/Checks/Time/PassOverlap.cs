@@ -110,7 +110,7 @@ internal sealed class PassOverlap : ISeesRuns
             Severity = LaterMeeting.Severity,
             Others = start == before ? [] : [new Label(before, $"the pass before waters from {_survey.Time(earlier.From)} to {_survey.Time(earlier.To)}")],
             Happens = meeting.Happens(_survey),
-            Details = meeting.Basis(_survey),
+            Details = meeting.RestsOn(_survey),
             WayOut = $"Move one of the starts by {tooSoon} or more, or shorten the steps.",
         };
     }

@@ -122,7 +122,7 @@ internal sealed class SchedulesOverlap : ISeesRuns
         {
             Severity = IsNever(earlier.What) ? LaterMeeting.Severity : Rule.Severity,
             Happens = meeting.Happens(_survey),
-            Details = meeting.Basis(_survey),
+            Details = meeting.RestsOn(_survey),
         };
     }
 

@@ -75,7 +75,7 @@ internal sealed class ZoneTwice(Survey survey) : ICheck
     {
         Severity = LaterMeeting.Severity,
         Happens = meeting.Happens(survey),
-        Details = meeting.Basis(survey),
+        Details = meeting.RestsOn(survey),
         WayOut = $"Start one of them {Wording.Length(Math.Min(meeting.Earlier.To, meeting.Later.To) - meeting.Later.From)} or more away, or let one `start after` the other.",
     };
 

@@ -50,6 +50,14 @@ public sealed class JsonReport
         _json.List("areas", Area.All.Where(area => area.IsChecked), area => _json.Text(area.Name));
         _json.List("not_checked", lint.NotChecked, _json.Text);
         _json.List("not_checked_yet", Catalogue.ToCome, _json.Text);
+        if (lint.Proof is { } proof) _json.Map("decided", () => Decided(proof));
+    }
+
+    private void Decided(Proof proof)
+    {
+        _json.Entry("until", LocalDatePattern.Iso.Format(proof.Until));
+        _json.List("but_for", proof.Moving, _json.Text);
+        _json.Entry("all_pairs", proof.IsWhole);
     }
 
     private void Tallies(CheckedSite site)
@@ -88,6 +96,7 @@ public sealed class JsonReport
         _json.Entry("last", Say(happening.Last, happening));
         _json.Entry("times", happening.Times);
         _json.Entry("days", happening.Days);
+        _json.Entry("decided", ReportWords.Of(happening.Basis));
     }
 
     private static string Say(LocalDateTime moment, Happening happening) =>
@@ -96,8 +105,7 @@ public sealed class JsonReport
     private void Fix(Fix fix)
     {
         _json.Entry("title", fix.Title);
-        _json.Key("safe");
-        _json.Flag(fix.IsSafe);
+        _json.Entry("safe", fix.IsSafe);
         _json.List("edits", fix.Edits, edit => _json.Map(() =>
         {
             Place(edit.Location);

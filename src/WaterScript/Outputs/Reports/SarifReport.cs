@@ -104,7 +104,12 @@ public sealed class SarifReport
             _json.Entry("id", other.id + 1);
             Labelled(other.label);
         }));
-        if (finding.Happens is { } happening) _json.Entry("occurrenceCount", happening.Times);
+        if (finding.Happens is { } happening)
+        {
+            _json.Entry("occurrenceCount", happening.Times);
+            _json.Map("properties", () => _json.Entry("decided", ReportWords.Of(happening.Basis)));
+        }
+
         _json.Map("partialFingerprints", () => _json.Entry(Fingerprint, HashOf(finding)));
         if (_showsAccepted) _json.List("suppressions", accepted is null ? Enumerable.Empty<AcceptedFinding>() : [accepted], Suppression);
         if (finding.Fix is { } fix) _json.List("fixes", [fix], Fix);
@@ -130,11 +135,7 @@ public sealed class SarifReport
                 if (edit.Replacement.Length > 0) Text("insertedContent", edit.Replacement);
             }));
         }));
-        _json.Map("properties", () =>
-        {
-            _json.Key("safe");
-            _json.Flag(fix.IsSafe);
-        });
+        _json.Map("properties", () => _json.Entry("safe", fix.IsSafe));
     });
 
     private void Site(CheckedSite site) => _json.Map(() =>
@@ -147,6 +148,10 @@ public sealed class SarifReport
         _json.List("checkedAreas", Area.All.Where(area => area.IsChecked), area => _json.Text(area.Name));
         _json.List("notChecked", lint.NotChecked, _json.Text);
         _json.List("notCheckedYet", Catalogue.ToCome, _json.Text);
+        if (lint.Proof is not { } proof) return;
+        _json.Entry("decidedUntil", LocalDatePattern.Iso.Format(proof.Until));
+        _json.List("decidedButFor", proof.Moving, _json.Text);
+        _json.Entry("decidedForAllPairs", proof.IsWhole);
     });
 
     private void Labelled(Label label)

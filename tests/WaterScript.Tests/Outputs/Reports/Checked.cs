@@ -29,6 +29,23 @@ internal static class Checked
         schedule night { every day; start at 06:00; steps { water lawm for 10 min } }
         """;
 
+    /// <summary>
+    /// A site with schedules that meet after the horizon: every 7 and every 365 days on 29 February 2032, every 997 and every 1009 days
+    /// 167,496 days after 1 March 2026 (both reckoned in <see cref="Tests.Checks.WholeCycleTests"/>); and one whose times move.
+    /// </summary>
+    public const string MeetingsToCome = """
+        site garden { timezone Etc/UTC; location 40 N 8 W; effective 2026-03-01 }
+        controller box { outputs 4; schedules may-overlap }
+        zone beds { output 1 }
+        zone lawn { output 2 }
+        zone pots { output 3 }
+        schedule weekly { every 7 days; from 2026-03-01; start at 06:00; steps { water beds for 10 min } }
+        schedule yearly { every 365 days; from 2026-03-02; start at 06:05; steps { water beds for 10 min } }
+        schedule rare { every 997 days; from 2026-03-01; start at 06:00; steps { water lawn for 10 min } }
+        schedule rarer { every 1009 days; from 2026-03-03; start at 06:05; steps { water lawn for 10 min } }
+        schedule dawn { every day; start at sunrise; steps { water pots for 1 min } }
+        """;
+
     /// <summary>The check of a text.</summary>
     public static CheckedSite Of(string text, string path = "site.water") => Of(SourceText.From(path, text.ReplaceLineEndings("\n")), new RepositoryFiles());
 

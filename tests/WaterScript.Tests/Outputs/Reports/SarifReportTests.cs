@@ -95,6 +95,20 @@ public class SarifReportTests
         Assert.Equal("the first is meant, \"always\"", result["suppressions"]![0]!["justification"]!.GetValue<string>());
     }
 
+    [Fact]
+    public void What_is_decided_beyond_the_horizon_stands_in_it()
+    {
+        var sarif = Sarif([Checked.Of(Checked.MeetingsToCome)]);
+        var run = sarif["runs"]![0]!;
+        var site = run["properties"]!["sites"]![0]!;
+
+        Assert.Empty(Complaints(sarif));
+        Assert.Equal(("2426-03-01", """["dawn"]""", true), (site["decidedUntil"]!.GetValue<string>(), site["decidedButFor"]!.ToJsonString(), site["decidedForAllPairs"]!.GetValue<bool>()));
+        Assert.Equal(
+            ["over-400-years", "for-ever"],
+            Results(run).Where(result => result["ruleId"]!.GetValue<string>() == "zone-twice").Select(result => result["properties"]!["decided"]!.GetValue<string>()));
+    }
+
     [Theory]
     [InlineData("plots/a b.water", "plots/a%20b.water")]
     [InlineData("größe#1?.water", "gr%C3%B6%C3%9Fe%231%3F.water")]
