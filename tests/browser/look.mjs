@@ -25,6 +25,11 @@ const check = async (page, file, complain) => {
     if (document.documentElement.dataset.ready === undefined) found.push("the script has not run to its end");
     const root = document.documentElement;
     if (root.scrollWidth > root.clientWidth) found.push(`${root.scrollWidth} px wide in ${root.clientWidth}`);
+    for (const scroll of document.querySelectorAll(".scroll")) {
+      const edge = scroll.querySelector(".names rect").getBoundingClientRect().right;
+      for (const hour of scroll.querySelectorAll(".hour:not([visibility=hidden])"))
+        if (hour.getBoundingClientRect().left < edge - 0.5) found.push(`the hour ${hour.textContent} is covered`);
+    }
     const runs = [...document.querySelectorAll(".run[data-run]")];
     for (const run of runs) {
       if (!/\d\d:\d\d.*–\d\d:\d\d/.test(run.querySelector("title")?.textContent ?? "")) found.push(`run ${run.dataset.run} has no times`);
@@ -71,6 +76,23 @@ const checkSteps = async (page, complain) => {
   if ((await at(page))[0] !== String(Math.min(2, count))) complain("the button does not lead to the next run");
 };
 
+// On paper there are no buttons, the paper is white whatever the screen is, and nothing sticks out of an A4 sheet across.
+const checkPrint = async (page, complain) => {
+  const { width, height } = page.viewport();
+  await page.emulateMediaType("print");
+  await page.setViewport({ width: 1047, height: 718 });
+  const found = await page.evaluate(() => [
+    getComputedStyle(document.body).backgroundColor === "rgb(255, 255, 255)" ? "" : "dark paper",
+    getComputedStyle(document.querySelector(".sheet .paper")).fill === "rgb(255, 255, 255)" ? "" : "dark paper under the names",
+    getComputedStyle(document.querySelector(".steps")).display === "none" ? "" : "buttons",
+    ...[...document.querySelectorAll(".scroll .sheet")].map((sheet) => sheet.getBoundingClientRect())
+      .map((box) => (box.right <= 1047 && box.height <= 718 ? "" : `a drawing of ${box.right} by ${box.height} px`)),
+  ]);
+  found.filter((text) => text !== "").forEach((text) => complain(`in print: ${text}`));
+  await page.emulateMediaType(undefined);
+  await page.setViewport({ width, height });
+};
+
 const checkAxe = async (page, complain) => {
   await page.$$eval("details", (all) => all.forEach((details) => (details.open = true)));
   await page.evaluate(axe);
@@ -79,6 +101,12 @@ const checkAxe = async (page, complain) => {
   for (const rule of ["color-contrast", "document-title", "button-name", ...drawings])
     if (![...passes, ...violations].some((result) => result.id === rule)) complain(`axe has not looked at ${rule}`);
   violations.forEach((violation) => complain(`axe ${violation.id}: ${violation.help}: ${violation.nodes[0].html.slice(0, 120)}`));
+};
+
+const keep = async (page, name) => {
+  await page.screenshot({ path: `${name}.png` });
+  await page.screenshot({ path: `${name}.whole.png`, fullPage: true });
+  await page.pdf({ path: `${name}.pdf`, preferCSSPageSize: true });
 };
 
 try {
@@ -93,7 +121,8 @@ try {
           await page.emulateMediaFeatures([{ name: "prefers-color-scheme", value: scheme }]);
           await check(page, file, complain);
           await checkSteps(page, complain);
-          if (process.env.PICTURES) await page.screenshot({ path: `${process.env.PICTURES}/${file.split("/").pop()}.${size.width}.${scheme}.png` });
+          if (process.env.PICTURES) await keep(page, `${process.env.PICTURES}/${file.split("/").pop()}.${size.width}.${scheme}`);
+          await checkPrint(page, complain);
           await checkAxe(page, complain);
           await page.close();
         }

@@ -100,7 +100,7 @@ internal sealed class TankRunsDry : ISeesDemand
             tank.Supply.CatchArea is null ? "" : "The rain of a month falls evenly over it.",
         }.Where(sentence => sentence.Length > 0));
 
-    private static string Say(decimal litres) => $"{Wording.Number(litres, 0)} L";
+    private string Say(decimal litres) => new WaterWords(_survey.Site).Say(litres, digits: 0);
 
     /// <summary>A tank, and when and how much it lacks.</summary>
     private sealed class Tank(TankLevel level, Survey survey)

@@ -19,6 +19,7 @@ internal sealed class ChartBuilder
     private readonly Survey _survey;
     private readonly ChartWatch _watch;
     private readonly DaySky _sky;
+    private readonly WaterWords _water;
     private readonly ImmutableArray<ChartFinding> _findings;
     private readonly ImmutableArray<ChartMark> _marks;
 
@@ -27,6 +28,7 @@ internal sealed class ChartBuilder
         (_site, _span) = (site, span);
         _clock = new ZoneClock(site.TimeZone);
         _sky = new DaySky(site, _clock);
+        _water = new WaterWords(site);
         _survey = new Survey(Timetable.Of(site, Walked()));
         _watch = new ChartWatch(_survey, NoonAfter(0), NoonAfter(span.Days));
         (_findings, _marks) = new ChartFindings(site, report, span, _clock).Between(NoonAfter(0), NoonAfter(span.Days));
@@ -56,7 +58,7 @@ internal sealed class ChartBuilder
     private List<ChartRun> ChartRuns() =>
     [
         .. _watch.Runs.Select((run, index) => new ChartRun(
-            index + 1, run, _site.Zones[run.Zone], _site.Schedules[run.Schedule], _survey.Timetable.StepPath(run), At(run.Start), At(run.End))),
+            index + 1, run, _site.Zones[run.Zone], _site.Schedules[run.Schedule], _survey.Timetable.StepPath(run), At(run.Start), At(run.End), _water)),
     ];
 
     private ZonedDateTime At(long instant) => Instant.FromUnixTimeSeconds(instant).InZone(_site.TimeZone);
@@ -72,7 +74,7 @@ internal sealed class ChartBuilder
             Nights = [.. _sky.Nights(from, until)],
             Notes = [.. _sky.Notes(from, until)],
             Lanes = [.. _site.Zones.Where(zone => !zone.IsSpare).Select(zone => new ChartLane(zone, LaneItems.Of(touching[zone.Index]), ForbiddenOf(zone, from, until)))],
-            Curves = [.. new DayCurves(_site, _watch).Between(from, until)],
+            Curves = [.. new DayCurves(_site, _watch, _water).Between(from, until)],
             Marks = [.. _marks.Where(mark => mark.At >= from && mark.At < until)],
             Runs = [.. runs.Where(run => run.Run.Start < until && (run.Run.Start >= from || index == 0))],
         };

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WaterScript.Quantities;
 
 namespace WaterScript.Outputs;
 
@@ -21,10 +22,11 @@ internal enum CurveKind
 /// <param name="Corners">In order of time, the first at the day's beginning and the last at its end; joined by straight lines.</param>
 /// <param name="Limit">Over which, of a level under which, it must not go; null where none is given.</param>
 /// <param name="Top">The greatest number that it could be drawn for, above zero.</param>
+/// <param name="Unit">What people read it in.</param>
 /// <param name="Words">What it comes to: <c>up to 26.0 of 25.0 L/min</c>.</param>
 /// <param name="LimitWords">What the limit is: <c>gives 25.0 L/min</c>; empty without one.</param>
 internal sealed record ChartCurve(
-    CurveKind Kind, string Name, ImmutableArray<CurveCorner> Corners, decimal? Limit, decimal Top, string Words, string LimitWords)
+    CurveKind Kind, string Name, ImmutableArray<CurveCorner> Corners, decimal? Limit, decimal Top, Unit Unit, string Words, string LimitWords)
 {
     /// <summary>What two equal sums of decimal numbers may differ by.</summary>
     private const decimal Tolerance = 0.000001m;

@@ -15,7 +15,8 @@ namespace WaterScript.Outputs;
 /// <param name="Step">The path of its step.</param>
 /// <param name="From">Its start, by the clocks of the site.</param>
 /// <param name="To">Its end, by the clocks of the site.</param>
-internal sealed record ChartRun(int Number, Run Run, Zone Zone, Schedule Schedule, string Step, ZonedDateTime From, ZonedDateTime To)
+/// <param name="Says">How water is said.</param>
+internal sealed record ChartRun(int Number, Run Run, Zone Zone, Schedule Schedule, string Step, ZonedDateTime From, ZonedDateTime To, WaterWords Says)
 {
     /// <summary>When it starts: <c>06:00</c>.</summary>
     public string Clock => MomentWords.Time(From.TimeOfDay);
@@ -29,10 +30,11 @@ internal sealed record ChartRun(int Number, Run Run, Zone Zone, Schedule Schedul
     /// <summary>How long it lasts: <c>15 min</c>.</summary>
     public string Length => Wording.Length(Run.Seconds);
 
-    /// <summary>Water in litres, or nothing where the flow is not known.</summary>
-    public string Litres => Measure.Rounded(Math.Round((Zone.LitresPerMinute ?? 0) * Run.Seconds / 60, 1, MidpointRounding.AwayFromZero)) is { } litres && Zone.LitresPerMinute is not null
-        ? string.Create(CultureInfo.InvariantCulture, $"{litres} L")
-        : "";
+    /// <summary>Water in litres, or null where the flow is not known.</summary>
+    public decimal? Litres => Zone.LitresPerMinute * Run.Seconds / 60;
+
+    /// <summary>Water: <c>60.0 L</c>, or nothing where the flow is not known.</summary>
+    public string Water => Litres is { } litres ? Says.Say(litres) : "";
 
     /// <summary>Which pass of which start: <c>1</c>, or <c>2 of start 3</c> where the schedule has several.</summary>
     public string Pass => Schedule.Starts.Length > 1
@@ -42,6 +44,6 @@ internal sealed record ChartRun(int Number, Run Run, Zone Zone, Schedule Schedul
     /// <summary>All of it in one line.</summary>
     public string Words => string.Join(", ", new[]
     {
-        $"{Zone.DisplayName}: {MomentWords.Date(From.Date)} {Times}", Length, Litres, Schedule.DisplayName, $"pass {Pass}", $"step {Step}",
+        $"{Zone.DisplayName}: {MomentWords.Date(From.Date)} {Times}", Length, Water, Schedule.DisplayName, $"pass {Pass}", $"step {Step}",
     }.Where(part => part.Length > 0));
 }

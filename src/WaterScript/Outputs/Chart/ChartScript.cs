@@ -66,11 +66,15 @@ internal static class ChartScript
           });
 
           for (const scroll of document.querySelectorAll(".scroll")) {
-            const names = scroll.querySelector(".names");
-            const svg = scroll.querySelector("svg");
             const follow = () => {
-              const scale = svg.viewBox.baseVal.width / svg.getBoundingClientRect().width;
-              names.setAttribute("transform", "translate(" + scroll.scrollLeft * scale + " 0)");
+              for (const svg of scroll.querySelectorAll("svg")) {
+                const left = scroll.scrollLeft * svg.viewBox.baseVal.width / svg.getBoundingClientRect().width;
+                const names = svg.querySelector(".names");
+                names.setAttribute("transform", "translate(" + left + " 0)");
+                const edge = left + names.querySelector("rect").width.baseVal.value;
+                // An hour that the names cover in part would read as another one.
+                for (const text of svg.querySelectorAll(".hour, .date")) text.setAttribute("visibility", text.getAttribute("x") < edge ? "hidden" : "visible");
+              }
             };
             scroll.addEventListener("scroll", follow, { passive: true });
             const first = scroll.querySelector(".run");

@@ -15,6 +15,7 @@ internal static class ChartStyle
         .sheet .day-title { font-weight: bold; }
         .sheet .hour, .sheet .note { fill: #52606a; }
         .sheet .date { fill: #1d2a33; font-weight: bold; }
+        .sheet .time { paint-order: stroke; stroke: #ffffff; stroke-opacity: 0.8; stroke-width: 2.5px; stroke-linejoin: round; }
         .sheet .beyond-text, .sheet .mark-text { fill: #a03f00; }
         .sheet .night { fill: #e8eef6; }
         .sheet .hatch-line { stroke: #b4bec5; stroke-width: 1; }
@@ -35,9 +36,10 @@ internal static class ChartStyle
         .sheet .sign { fill: #ffffff; stroke: #a03f00; stroke-width: 1.5; }
         .sheet .sign-ink { fill: #a03f00; stroke: none; }
         .sheet .cursor { stroke: #1d2a33; stroke-width: 1; fill: none; }
-        @media (prefers-color-scheme: dark) {
+        @media screen and (prefers-color-scheme: dark) {
           .sheet text, .sheet .date { fill: #dbe4ea; }
           .sheet .paper { fill: #11181d; }
+          .sheet .time { stroke: #11181d; }
           .sheet .hour, .sheet .note { fill: #a3b3be; }
           .sheet .beyond-text, .sheet .mark-text { fill: #ffa15c; }
           .sheet .night { fill: #1c2936; }
@@ -73,7 +75,7 @@ internal static class ChartStyle
         .quiet { color: #52606a; }
         .scroll { overflow-x: auto; border: 1px solid #7d8a94; }
         .scroll:focus-visible, button:focus-visible, summary:focus-visible { outline: 3px solid #0a5a9c; outline-offset: 2px; }
-        .sheet { display: block; width: 100%; min-width: 1120px; height: auto; }
+        .sheet { display: block; width: 100%; min-width: 1040px; height: auto; }
         .legend .sheet { min-width: 0; width: auto; max-width: 100%; }
         .legend { display: flex; flex-wrap: wrap; gap: 4px 22px; margin: 10px 0; padding: 0; list-style: none; font-size: 13px; }
         .legend li { display: flex; align-items: center; gap: 8px; }
@@ -92,6 +94,9 @@ internal static class ChartStyle
         .steps output { flex: 1 1 16em; min-width: 0; overflow-wrap: anywhere; }
         button { font: inherit; color: inherit; background: none; border: 1px solid #52606a; padding: 6px 12px; min-height: 34px; }
         button:hover { background: #e8eef6; }
+        @media (max-width: 1071px) {
+          .sheet { min-width: 1200px; }
+        }
         @media (max-width: 600px) {
           main { padding: 12px 10px 130px; }
           .steps { padding: 6px 10px; }
@@ -99,7 +104,7 @@ internal static class ChartStyle
           button { padding: 6px 8px; font-size: 13px; }
           .wide { display: none; }
         }
-        @media (prefers-color-scheme: dark) {
+        @media screen and (prefers-color-scheme: dark) {
           body, .steps { color: #dbe4ea; background: #11181d; }
           .quiet, caption { color: #a3b3be; }
           .findings b { color: #ffa15c; }
@@ -111,13 +116,16 @@ internal static class ChartStyle
         }
         @media print {
           @page { size: A4 landscape; margin: 10mm; }
-          body { font-size: 11px; }
+          :root { color-scheme: light; }
+          body, .legend, table { font-size: 11px; }
           main { max-width: none; padding: 0; }
-          .steps { display: none; }
+          h1 { font-size: 17px; }
+          h2 { font-size: 13px; margin: 14px 0 2px; }
+          h2, h2 + p { break-after: avoid; }
+          .steps, details:not([open]) { display: none; }
           .scroll { overflow: visible; border: 0; }
           .sheet { min-width: 0; }
-          section { break-inside: avoid; }
-          details:not([open]) { display: none; }
+          .sheet, tr, li { break-inside: avoid; }
         }
 
         """;

@@ -25,9 +25,9 @@ internal static class ChartWords
     {
         var all = runs.ToList();
         if (all.Count == 0) return "No water.";
-        var litres = all.Sum(run => (run.Zone.LitresPerMinute ?? 0) * run.Run.Seconds / 60);
-        var isWhole = all.TrueForAll(run => run.Zone.LitresPerMinute is not null);
-        var water = litres == 0 ? "" : $", {Wording.Number(litres, 0)} L{(isWhole ? "" : " where the flow is known")}";
+        var litres = all.Sum(run => run.Litres ?? 0);
+        var isWhole = all.TrueForAll(run => run.Litres is not null);
+        var water = litres == 0 ? "" : $", {all[0].Says.Say(litres, digits: 0)}{(isWhole ? "" : " where the flow is known")}";
         return $"{Wording.Count(all.Count, "run")}, {Wording.Length(all.Sum(run => run.Run.Seconds))} of valve time{water}.";
     }
 

@@ -1,18 +1,19 @@
 using System.Collections.Immutable;
 using WaterScript.Checks;
 using WaterScript.Model;
+using WaterScript.Quantities;
 
 namespace WaterScript.Outputs;
 
 /// <summary>The curves of a day: for each supply its flow and the level of its tank, for each controller its power.</summary>
-internal sealed class DayCurves(Site site, ChartWatch watch)
+internal sealed class DayCurves(Site site, ChartWatch watch, WaterWords words)
 {
     /// <summary>The curves, in order of the file. What never changes for want of numbers is left out.</summary>
     public IEnumerable<ChartCurve> Between(long from, long until)
     {
         foreach (var supply in site.Supplies.Where(supply => supply.Flow is not null || !watch.Flows[supply.Index].IsFlat))
         {
-            yield return FlowOf(supply, watch.Flows[supply.Index].Between(from, until));
+            yield return FlowOf(supply, supply.Flow?.Unit ?? words.Flow, watch.Flows[supply.Index].Between(from, until));
         }
 
         foreach (var supply in site.Supplies)
@@ -27,25 +28,28 @@ internal sealed class DayCurves(Site site, ChartWatch watch)
         }
     }
 
-    private static ChartCurve FlowOf(Supply supply, ImmutableArray<CurveCorner> corners)
+    private static ChartCurve FlowOf(Supply supply, Unit unit, ImmutableArray<CurveCorner> corners)
     {
         var most = corners.Max(corner => corner.Value);
-        var words = Limited(most, supply.Flow?.InBase, amount => supply.Flow is { } like ? Flows.Say(amount, like) : $"{Wording.Number(amount, 1)} L/min");
-        return new ChartCurve(CurveKind.Flow, supply.DisplayName, corners, supply.Flow?.InBase, TopOf(most, supply.Flow?.InBase), words, supply.Flow is { } flow ? $"gives {flow}" : "");
+        var words = Limited(most, supply.Flow?.InBase, amount => Wording.Amount(amount, unit, digits: 1));
+        return new ChartCurve(CurveKind.Flow, supply.DisplayName, corners, supply.Flow?.InBase, TopOf(most, supply.Flow?.InBase), unit, words, supply.Flow is { } flow ? $"gives {flow}" : "");
     }
 
     private static ChartCurve LevelOf(Supply supply, ImmutableArray<CurveCorner> corners)
     {
         var (tank, least) = (supply.Tank!.Value, corners.Min(corner => corner.Value));
-        var words = $"down to {Wording.Number(least, 0)} of {Wording.Number(tank.InBase, 0)} L";
-        return new ChartCurve(CurveKind.Level, supply.DisplayName, corners, supply.Reserve?.InBase ?? 0, tank.InBase, words, supply.Reserve is { } reserve ? $"reserve {reserve}" : "empty");
+        var words = $"down to {Wording.Amount(least, tank.Unit, Digits(tank.Unit))} of {tank}";
+        return new ChartCurve(CurveKind.Level, supply.DisplayName, corners, supply.Reserve?.InBase ?? 0, tank.InBase, tank.Unit, words, supply.Reserve is { } reserve ? $"reserve {reserve}" : "empty");
     }
 
     private static ChartCurve PowerOf(Controller controller, PowerLimit limit, ImmutableArray<CurveCorner> corners)
     {
         var most = corners.Max(corner => corner.Value);
-        return new ChartCurve(CurveKind.Power, controller.DisplayName, corners, limit.Amount.InBase, TopOf(most, limit.Amount.InBase), Limited(most, limit.Amount.InBase, limit.Say), $"carries {limit.Amount}");
+        return new ChartCurve(CurveKind.Power, controller.DisplayName, corners, limit.Amount.InBase, TopOf(most, limit.Amount.InBase), limit.Amount.Unit, Limited(most, limit.Amount.InBase, limit.Say), $"carries {limit.Amount}");
     }
+
+    /// <summary>Litres and gallons of a tank are told whole, cubic metres to the ten litres.</summary>
+    private static int Digits(Unit unit) => unit.Numerator >= 1_000 ? 2 : 0;
 
     private static string Limited(decimal most, decimal? limit, Func<decimal, string> say) => limit is { } bound && most > bound + Flows.Tolerance
         ? $"{say(most)}: {say(most - bound)} too much"

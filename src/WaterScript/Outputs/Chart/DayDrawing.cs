@@ -1,12 +1,13 @@
 using System.Globalization;
 using WaterScript.Checks;
 using WaterScript.Diagnostics;
+using WaterScript.Quantities;
 
 namespace WaterScript.Outputs;
 
 /// <summary>
 /// Where everything of a day is drawn, in units that are a pixel wide on a screen: marks, dates and hours on top, a lane for each
-/// zone, curves, hours again, and what the sun and the clock do.
+/// zone, curves, hours again, and what the sun and the clock do. Between many lanes there are hours too.
 /// </summary>
 internal sealed class DayDrawing
 {
@@ -14,7 +15,6 @@ internal sealed class DayDrawing
     public const double HourWidth = 44;
 
     private const double MostNameWidth = 150;
-
     private const double LeastNameWidth = 60;
     private const double NameGap = 16;
     private const double RightMargin = 40;
@@ -33,6 +33,10 @@ internal sealed class DayDrawing
     private const double CurveFrameHeight = 36;
     private const double AxisGap = 6;
     private const double Headroom = 1.12;
+
+    /// <summary>The most that lanes and curves of a strip may be high: on a sheet of A4 across there is room for it under a heading and a legend.</summary>
+    private const double MostInStrip = 520;
+
     private const int HoursBetweenTexts = 2;
     private const int SecondsInHour = 3_600;
 
@@ -43,18 +47,42 @@ internal sealed class DayDrawing
     private readonly List<DrawnMark> _marks = [];
     private readonly List<(Box Box, ChartLane Lane)> _lanes = [];
     private readonly List<Box> _forbidden = [];
+    private readonly List<DrawnStrip> _strips = [];
 
     public DayDrawing(ChartDay day, double nameWidth)
     {
         (Day, Left) = (day, nameWidth);
-        var y = PlaceMarks(0);
-        y = PlaceHours(y + TextRow, withDates: true);
-        Top = y;
-        foreach (var lane in day.Lanes) y = Place(lane, y);
-        foreach (var curve in day.Curves) y = Place(curve, y);
+        var marksEnd = PlaceMarks(0);
+        var y = PlaceHours(marksEnd + TextRow, withDates: true);
+        var (top, fieldTop) = (0.0, y);
+        foreach (var parts in Parts())
+        {
+            if (y > fieldTop)
+            {
+                y += AxisGap;
+                _strips.Add(new DrawnStrip(top, fieldTop, y));
+                (top, fieldTop) = (y, PlaceHours(y + TextRow, withDates: true));
+                y = fieldTop;
+            }
+
+            foreach (var place in parts) y = place(y);
+        }
+
         Bottom = y;
         y = PlaceHours(y + AxisGap, withDates: false);
         Height = PlaceNotes(y) + 2;
+        _strips.Add(new DrawnStrip(top, fieldTop, Height));
+    }
+
+    /// <summary>Lanes and curves in strips of much the same height, each as what places it.</summary>
+    private IEnumerable<IEnumerable<Func<double, double>>> Parts()
+    {
+        var parts = Day.Lanes.Select(lane => (Height: LaneHeight, Place: (Func<double, double>)(y => Place(lane, y))))
+            .Concat(Day.Curves.Select(curve => (Height: CurveHeight, Place: (Func<double, double>)(y => Place(curve, y))))).ToList();
+        var whole = parts.Sum(part => part.Height);
+        var count = Math.Ceiling(whole / MostInStrip);
+        var above = 0.0;
+        return parts.GroupBy(part => Math.Floor(((above += part.Height) - (part.Height / 2)) * count / whole), part => part.Place);
     }
 
     /// <summary>The day.</summary>
@@ -69,10 +97,11 @@ internal sealed class DayDrawing
     /// <summary>Where names end, a little before the axis begins, so that its first hour has room.</summary>
     public double NameWidth => Left - (NameGap / 2);
 
-    /// <summary>What the hours run through: the lanes, and the field of each curve.</summary>
-    public IEnumerable<Box> Fields => _curves.Select(curve => curve.Frame).Prepend(new Box(Left, Top, Right - Left, _lanes.Count * LaneHeight));
+    /// <summary>What the hours run through: the lanes of each strip, and the field of each curve.</summary>
+    public IEnumerable<Box> Fields => _strips.Select(LanesOf).Where(lanes => lanes.Height > 0).Concat(_curves.Select(curve => curve.Frame));
 
-    private double Top { get; }
+    /// <summary>From the top.</summary>
+    public IReadOnlyList<DrawnStrip> Strips => _strips;
 
     /// <summary>The lower edge of lanes and curves.</summary>
     public double Bottom { get; }
@@ -111,12 +140,16 @@ internal sealed class DayDrawing
     /// <summary>Where an instant is drawn.</summary>
     public double X(long at) => Left + ((double)(Math.Clamp(at, Day.From, Day.Until) - Day.From) / SecondsInHour * HourWidth);
 
+    private Box LanesOf(DrawnStrip strip) => new(Left, strip.FieldTop, Right - Left, _lanes.Count(lane => strip.Has(lane.Box.Y)) * LaneHeight);
+
     private double PlaceMarks(double y)
     {
         var rows = new PackedRows();
+        var told = new HashSet<int>();
         foreach (var mark in Day.Marks)
         {
-            var (x, text) = (X(mark.At), string.Create(CultureInfo.InvariantCulture, $"{mark.Finding.Number} {mark.Finding.Finding.Heading}"));
+            var heading = told.Add(mark.Finding.Number) ? $" {mark.Finding.Finding.Heading}" : "";
+            var (x, text) = (X(mark.At), string.Create(CultureInfo.InvariantCulture, $"{mark.Finding.Number}{heading}"));
             var label = DrawnText.Within(0, 0, MostMarkText, text, "mark-text");
             var left = x + MarkSize + 4 + label.Right <= Width ? x + MarkSize + 4 : x - MarkSize - 4 - label.Right;
             var row = y + (rows.Place(Math.Min(left, x - MarkSize), Math.Max(left + label.Right, x + MarkSize)) * MarkRow);
@@ -142,7 +175,7 @@ internal sealed class DayDrawing
     private double Place(ChartLane lane, double y)
     {
         _lanes.Add((new Box(Left, y, Right - Left, LaneHeight), lane));
-        _names.Add(DrawnText.Within(2, y + BarY + BarHeight - 1, Left - NameGap, lane.Zone.DisplayName, "name"));
+        _names.Add(new DrawnText(2, y + BarY + BarHeight - 1, TextWidth.FitName(DisplayLine.Clean(lane.Zone.DisplayName), DrawnText.Size, Left - NameGap), "name"));
         _forbidden.AddRange(lane.Forbidden.Select(band => new Box(X(band.From), y, X(band.Until) - X(band.From), LaneHeight)));
         _items.AddRange(lane.Items.Select(item => Drawn(item, y + BarY)));
         _texts.AddRange(LaneTexts.Of(lane.Items, X, Width).Select(text => new DrawnText(text.X, y + LaneTextY, text.Text, "time")));
@@ -177,8 +210,14 @@ internal sealed class DayDrawing
         {
             if (last - yOf(value) < DrawnText.Size) continue;
             last = yOf(value);
-            _texts.Add(DrawnText.Within(Right + 4, last + 4, RightMargin - 4, Wording.Number(value, value is > 0 and < 10 ? 1 : 0), "hour"));
+            _texts.Add(DrawnText.Within(Right + 4, last + 4, RightMargin - 4, InUnit(value, curve.Unit), "hour"));
         }
+    }
+
+    private static string InUnit(decimal value, Unit unit)
+    {
+        var number = value * unit.Denominator / unit.Numerator;
+        return Wording.Number(number, number is > 0 and < 10 ? 1 : 0);
     }
 
     private double PlaceNotes(double y)

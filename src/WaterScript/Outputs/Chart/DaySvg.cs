@@ -4,10 +4,11 @@ using WaterScript.Diagnostics;
 
 namespace WaterScript.Outputs;
 
-/// <summary>Writes a day's drawing as SVG, from what lies at the back to what lies in front.</summary>
+/// <summary>Writes a strip of a day's drawing as SVG, from what lies at the back to what lies in front.</summary>
 /// <param name="markup">Where to.</param>
 /// <param name="drawing">The day.</param>
-internal sealed class DaySvg(MarkupWriter markup, DayDrawing drawing)
+/// <param name="strip">The strip of it.</param>
+internal sealed class DaySvg(MarkupWriter markup, DayDrawing drawing, DrawnStrip strip)
 {
     private const double SignSize = 7;
     private const double PassTick = 3;
@@ -16,25 +17,25 @@ internal sealed class DaySvg(MarkupWriter markup, DayDrawing drawing)
     public void Write()
     {
         WriteGround();
-        foreach (var item in drawing.Items) Write(item);
-        foreach (var curve in drawing.Curves) Write(curve);
+        foreach (var item in drawing.Items.Where(item => strip.Has(item.Whole.Y))) Write(item);
+        foreach (var curve in drawing.Curves.Where(curve => strip.Has(curve.Frame.Y))) Write(curve);
         foreach (var mark in drawing.Marks) WriteLine(mark);
-        foreach (var text in drawing.Texts) Write(text);
-        foreach (var mark in drawing.Marks) Write(mark);
+        foreach (var text in drawing.Texts.Where(text => strip.Has(text.Y))) Write(text);
+        foreach (var mark in drawing.Marks.Where(mark => strip.Has(mark.Y))) Write(mark);
         WriteNames();
     }
 
     private void WriteGround()
     {
-        foreach (var field in drawing.Fields)
+        foreach (var field in drawing.Fields.Where(field => strip.Has(field.Y)))
         {
             foreach (var night in drawing.Day.Nights) Rect(field with { X = drawing.X(night.From), Width = drawing.X(night.Until) - drawing.X(night.From) }, "night");
             foreach (var hour in drawing.Day.Hours) Line(drawing.X(hour.At), field.Y, drawing.X(hour.At), field.Bottom, hour.Hour == 0 ? "midnight" : "grid");
             Rect(field, "frame");
         }
 
-        foreach (var (box, _) in drawing.Lanes.SkipLast(1)) Line(box.X, box.Bottom, box.Right, box.Bottom, "grid");
-        foreach (var forbidden in drawing.Forbidden) Filled(forbidden, "forbidden");
+        foreach (var (box, _) in drawing.Lanes.Where(lane => strip.Has(lane.Box.Y)).SkipLast(1)) Line(box.X, box.Bottom, box.Right, box.Bottom, "grid");
+        foreach (var forbidden in drawing.Forbidden.Where(box => strip.Has(box.Y))) Filled(forbidden, "forbidden");
     }
 
     private void Write(DrawnItem item)
@@ -84,7 +85,7 @@ internal sealed class DaySvg(MarkupWriter markup, DayDrawing drawing)
         if (drawn.LimitY is { } limit) Line(frame.X, limit, frame.Right, limit, "limit");
     }
 
-    private void WriteLine(DrawnMark mark) => Line(mark.X, mark.Y + SignSize, mark.X, drawing.Bottom, "mark-line");
+    private void WriteLine(DrawnMark mark) => Line(mark.X, strip.Has(mark.Y) ? mark.Y + SignSize : strip.FieldTop, mark.X, Math.Min(strip.Bottom, drawing.Bottom), "mark-line");
 
     /// <summary>A triangle for an error, a square on its corner for a warning, a circle for advice, each with its own sign.</summary>
     private void Write(DrawnMark drawn)
@@ -112,8 +113,8 @@ internal sealed class DaySvg(MarkupWriter markup, DayDrawing drawing)
     private void WriteNames()
     {
         markup.Open("g", ("class", "names"));
-        markup.Empty("rect", ("class", "paper"), ("x", "0"), ("y", "0"), ("width", MarkupWriter.Number(drawing.NameWidth)), ("height", MarkupWriter.Number(drawing.Height)));
-        foreach (var name in drawing.Names) Write(name);
+        markup.Empty("rect", ("class", "paper"), ("x", "0"), ("y", MarkupWriter.Number(strip.Top)), ("width", MarkupWriter.Number(drawing.NameWidth)), ("height", MarkupWriter.Number(strip.Height)));
+        foreach (var name in drawing.Names.Where(name => strip.Has(name.Y))) Write(name);
         markup.Close();
     }
 

@@ -73,10 +73,17 @@ public static class HtmlChart
         markup.Element("h2", ChartWords.Heading(day), ("id", id));
         if (isOneOfMany) markup.Element("p", ChartWords.Amounts(day.Runs), ("class", "quiet"));
         markup.Open("div", ("class", "scroll"), ("tabindex", "0"), ("role", "group"), ("aria-label", $"Drawing, {ChartWords.Heading(day)}"));
-        markup.Open("svg", ("class", "sheet"), ("viewBox", $"0 0 {MarkupWriter.Number(drawing.Width)} {MarkupWriter.Number(drawing.Height)}"));
-        new DaySvg(markup, drawing).Write();
-        markup.Close().Close();
+        foreach (var strip in drawing.Strips) WriteStrip(markup, drawing, strip);
+        markup.Close();
         WriteTable(markup, day);
+        markup.Close();
+    }
+
+    private static void WriteStrip(MarkupWriter markup, DayDrawing drawing, DrawnStrip strip)
+    {
+        var box = $"0 {MarkupWriter.Number(strip.Top)} {MarkupWriter.Number(drawing.Width)} {MarkupWriter.Number(strip.Height)}";
+        markup.Open("svg", ("class", "sheet"), ("viewBox", box));
+        new DaySvg(markup, drawing, strip).Write();
         markup.Close();
     }
 
@@ -95,7 +102,7 @@ public static class HtmlChart
     private static void WriteRow(MarkupWriter markup, ChartRun run)
     {
         markup.Open("tr", ("id", string.Create(CultureInfo.InvariantCulture, $"row-{run.Number}")));
-        string[] cells = [$"{MomentWords.Date(run.From.Date)[..^5]} {run.Clock}", run.ClockOfEnd, run.Zone.DisplayName, run.Schedule.DisplayName, run.Pass, run.Step, run.Length, run.Litres];
+        string[] cells = [$"{MomentWords.Date(run.From.Date)[..^5]} {run.Clock}", run.ClockOfEnd, run.Zone.DisplayName, run.Schedule.DisplayName, run.Pass, run.Step, run.Length, run.Water];
         foreach (var (column, cell) in Columns.Zip(cells)) markup.Element("td", cell, ("class", ClassOf(column)));
         markup.Close();
     }

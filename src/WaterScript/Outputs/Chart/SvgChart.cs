@@ -53,7 +53,7 @@ public static class SvgChart
     {
         Text(markup, 0, y + 11, $"{ChartWords.Heading(day.Day)}. {ChartWords.Amounts(day.Day.Runs)}", "day-title");
         markup.Open("g", ("class", "day"), ("transform", $"translate(0 {MarkupWriter.Number(y + HeadingHeight)})"));
-        new DaySvg(markup, day).Write();
+        foreach (var strip in day.Strips) new DaySvg(markup, day, strip).Write();
         markup.Close();
         return y + HeadingHeight + day.Height + DayGap;
     }

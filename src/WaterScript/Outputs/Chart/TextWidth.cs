@@ -34,6 +34,13 @@ internal static class TextWidth
         return kept.ToString().TrimEnd() + Ellipsis;
     }
 
+    /// <summary>A name, cut off before its last word where that is short: of many alike it is the number that tells them apart.</summary>
+    public static string FitName(string name, double size, double room)
+    {
+        var last = name[(name.LastIndexOf(' ') + 1)..];
+        return Of(name, size) <= room || Of(last, size) > room / 3 ? Fit(name, size, room) : $"{Fit(name, size, room - Of(" " + last, size))} {last}";
+    }
+
     private static double Of(Rune rune) => rune.Value switch
     {
         ' ' or ',' or '.' or ':' or ';' or '\'' or '|' or '!' or 'i' or 'j' or 'l' => Narrow,

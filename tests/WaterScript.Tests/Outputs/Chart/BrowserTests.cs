@@ -23,6 +23,8 @@ public sealed class BrowserTests : Workshop
     {
         var pages = ExampleTests.Roots.Cast<object[]>().Select(row => (string)row[0]).Select(PageOfExample)
             .Append(Write("findings.html", Charts.TextOf(HtmlChart.Write, Charts.Of(WithFindings, "2026-10-23", days: 3))))
+            .Append(Write("eighty-zones.html", Charts.TextOf(HtmlChart.Write, Charts.Of(LargeSites.EightyZones, "2026-05-06"))))
+            .Append(Write("twelve-zones.html", Charts.TextOf(HtmlChart.Write, Charts.Of(LargeSites.TwelveZones, "2026-05-03", days: 7))))
             .Append(Write("empty.html", Charts.TextOf(HtmlChart.Write, Charts.Of(Sites.Garden(""), "2026-05-03"))));
 
         Assert.Equal(("", "", 0), Browser.Look(pages));

@@ -51,6 +51,32 @@ public class ChartTests
     {
         AssertLegible(Charts.Of(ManyZones(12, "every day"), "2026-05-03", days: 7));
         AssertLegible(Charts.Of(ManyZones(80, "every day"), "2026-05-03"));
+        AssertLegible(Charts.Of(LargeSites.TwelveZones, "2026-05-03", days: 7));
+        AssertLegible(Charts.Of(LargeSites.EightyZones, "2026-05-06"));
+    }
+
+    [Fact]
+    public void Numbers_stand_in_the_units_of_the_file()
+    {
+        var text = Charts.TextOf(SvgChart.Write, Charts.Of(LargeSites.EightyZones, "2026-05-06"));
+        Assert.Contains(" of valve time, 13632 gal.", text, StringComparison.Ordinal);
+        Assert.Contains("63.0 gpm: 3.0 gpm too much; gives 60 gpm", text, StringComparison.Ordinal);
+        Assert.Contains("down to 19859 gal of 20000 gal; reserve 2000 gal", text, StringComparison.Ordinal);
+        Assert.Contains("every 10 min 13:00–17:00, 25 times", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("L/min", text, StringComparison.Ordinal);
+        var scale = Charts.Drawings(Charts.Of(LargeSites.EightyZones, "2026-05-06")).Single();
+        Assert.Equal(["0", "0", "0", "0", "0", "20000", "40", "40", "45", "60"], scale.Texts.Where(word => word.X > scale.Right && word.Class == "hour").Select(word => word.Content).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void Of_many_zones_each_strip_has_its_hours_and_no_bar_is_in_two()
+    {
+        var drawing = Charts.Drawings(Charts.Of(LargeSites.EightyZones, "2026-05-06")).Single();
+        Assert.Equal(5, drawing.Strips.Count);
+        Assert.Equal((0, drawing.Height), (drawing.Strips[0].Top, drawing.Strips[^1].Bottom));
+        Assert.All(drawing.Strips.Zip(drawing.Strips.Skip(1)), pair => Assert.Equal(pair.First.Bottom, pair.Second.Top));
+        Assert.All(drawing.Strips, strip => Assert.Equal(2, drawing.Texts.Count(text => text.Class == "hour" && text.Content == "12" && text.Y > strip.Top && text.Y < strip.FieldTop)));
+        Assert.All(drawing.Items, item => Assert.Single(drawing.Strips, strip => item.Whole.Y >= strip.FieldTop && item.Whole.Bottom <= strip.Bottom));
     }
 
     [Fact]
