@@ -27,11 +27,10 @@ internal static class Verdict
         if (site.Lint is not { } lint) return "; what it does in time was not looked at, because of the errors.";
         var model = site.Reading.Site!;
         var horizon = $"{Day.Format(lint.Horizon.From)} to {Day.Format(lint.Horizon.Until.PlusDays(-1))}";
-        var areas = Area.All.Where(area => area.IsChecked && area != Area.All[0]).Select(area => area.Name);
+        var areas = Area.All.Skip(1).Select(area => area.Name);
         return $" with {Counted(model.Zones.Length, "zone")} and {Counted(model.Schedules.Length, "schedule")}. Checked {horizon}: {string.Join(", ", areas)}."
             + Decided(lint.Proof)
-            + Line("Not checked: ", lint.NotChecked)
-            + Line("Not checked yet: ", NotYet());
+            + Line("Not checked: ", lint.NotChecked);
     }
 
     /// <summary>What was decided beyond the dates that were looked at.</summary>
@@ -40,13 +39,6 @@ internal static class Verdict
         if (proof is null) return "";
         var which = proof.Moving.IsEmpty ? "whether schedules or passes ever meet" : $"whether schedules or passes ever meet, but for those whose times move ({string.Join(", ", proof.Moving)})";
         return $"\nDecided up to {Day.Format(proof.Until.PlusDays(-1))}: {which}{(proof.IsWhole ? "" : "; not for all pairs, there were too many")}.";
-    }
-
-    /// <summary>What no version of the program up to this one checks: whole areas by name, else the rules.</summary>
-    private static IEnumerable<string> NotYet()
-    {
-        var areas = Area.All.Where(area => !area.ToCome.IsEmpty).ToLookup(area => area.IsChecked);
-        return areas[false].Select(area => area.Name).Concat(areas[true].SelectMany(area => area.ToCome));
     }
 
     private static string Line(string start, IEnumerable<string> parts)

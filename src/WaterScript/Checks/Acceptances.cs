@@ -28,7 +28,7 @@ internal static class Acceptances
         foreach (var line in acceptances)
         {
             if (Mistake(line) is { } mistake) open.Add(mistake);
-            else if (!used.Contains(line) && !Catalogue.ToCome.Contains(line.Rule.Text)) open.Add(AcceptUnused.FindingFor(line, findings, first));
+            else if (!used.Contains(line)) open.Add(AcceptUnused.FindingFor(line, findings, first));
         }
 
         return (open.ToImmutable(), accepted.ToImmutable());
@@ -46,7 +46,6 @@ internal static class Acceptances
     private static Finding? Mistake(Acceptance line)
     {
         var slug = line.Rule.Text;
-        if (Catalogue.ToCome.Contains(slug)) return null;
         return Catalogue.Find(slug) switch
         {
             null => Unknown(line),
@@ -61,7 +60,7 @@ internal static class Acceptances
     private static Finding Unknown(Acceptance line)
     {
         var slug = line.Rule.Text;
-        var nearest = Spelling.Nearest(slug, Catalogue.Rules.Where(rule => rule.CanBeAccepted).Select(rule => rule.Slug).Concat(Catalogue.ToCome));
+        var nearest = Spelling.Nearest(slug, Catalogue.Rules.Where(rule => rule.CanBeAccepted).Select(rule => rule.Slug));
         return Finding.At(Rules.UnknownName, line.Rule, $"no rule is called \"{slug}\"", nearest is null ? "" : $"did you mean \"{nearest}\"?") with
         {
             WayOut = nearest is null ? "The list: waterscript explain" : $"Write {nearest}.",

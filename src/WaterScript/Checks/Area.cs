@@ -5,7 +5,7 @@ namespace WaterScript.Checks;
 
 /// <summary>A part of what can go wrong, with the rules about it.</summary>
 /// <param name="Name">As the verdict says it: <c>power</c>.</param>
-/// <param name="Slugs">Its rules, built or to come.</param>
+/// <param name="Slugs">Its rules.</param>
 public sealed record Area(string Name, ImmutableArray<string> Slugs)
 {
     /// <summary>All of them, in the order in which the documentation lists them.</summary>
@@ -21,7 +21,7 @@ public sealed record Area(string Name, ImmutableArray<string> Slugs)
         ]),
         new("restrictions",
         [
-            "outside-hours", "forbidden-day", "too-many-days", "too-long-a-day", "too-deep-a-day", "zones-at-a-time", "night-too-short",
+            "outside-hours", "night-too-short", "forbidden-day", "too-many-days", "too-long-a-day", "too-deep-a-day", "zones-at-a-time",
         ]),
         new("water",
         [
@@ -33,12 +33,6 @@ public sealed record Area(string Name, ImmutableArray<string> Slugs)
         ]),
         new("plants and soil", ["runs-off", "soak-cut", "under-watered", "over-watered", "below-roots", "uneven-together", "frost-months"]),
     ];
-
-    /// <summary>Whether some of it is checked.</summary>
-    public bool IsChecked => ToCome.Length < Slugs.Length;
-
-    /// <summary>Its rules that are not checked yet.</summary>
-    public ImmutableArray<string> ToCome => [.. Slugs.Where(slug => Catalogue.ToCome.Contains(slug))];
 
     /// <summary>The area of a rule.</summary>
     public static Area Of(Rule rule)

@@ -14,12 +14,6 @@ public static class Catalogue
         .. Checks.Select(kind => kind.Rule).Except(Diagnostics.Rules.All).Distinct(),
     ];
 
-    /// <summary>Slugs of rules that are not checked yet. A file may already accept them.</summary>
-    public static ImmutableArray<string> ToCome =>
-    [
-        "night-too-short",
-    ];
-
     /// <summary>The rules that look at what a site would do.</summary>
     internal static ImmutableArray<CheckKind> Checks =>
     [
@@ -55,6 +49,7 @@ public static class Catalogue
 
         // restrictions
         new(OutsideHours.Rule, survey => new OutsideHours(survey)),
+        new(NightTooShort.Rule, survey => new NightTooShort(survey)),
         new(ForbiddenDay.Rule, survey => new ForbiddenDay(survey)),
         new(TooManyDays.Rule, survey => new TooManyDays(survey)),
         new(TooLongADay.Rule, survey => new TooLongADay(survey)),

@@ -59,7 +59,7 @@ internal sealed class Survey(Timetable timetable, Schedule? manual = null)
     public DemandMet DemandMet => _demandMet ??= new DemandMet(this);
 
     /// <summary>What breaks restrictions; complete when the walk is over.</summary>
-    public RestrictionWatch Restrictions { get; } = new(timetable.Site);
+    public RestrictionWatch Restrictions { get; } = new(timetable);
 
     /// <summary>Finds what comes after the horizon; to be asked when the walk is over.</summary>
     public WholeCycle WholeCycle => _wholeCycle ??= new WholeCycle(this);

@@ -40,6 +40,9 @@ internal static class Wording
     /// <summary><c>41.28</c>: a number with so many digits after the point.</summary>
     public static string Number(decimal value, int digits) => value.ToString($"F{digits}", CultureInfo.InvariantCulture);
 
+    /// <summary>The name of a month, 1 to 12.</summary>
+    public static string Month(int month) => CultureInfo.InvariantCulture.DateTimeFormat.GetMonthName(month);
+
     /// <summary>Names one after the other, of many only the first: <c>lawn, beds, herbs and 5 more</c>.</summary>
     public static string Names(IReadOnlyList<string> names, int most = 8) => names.Count <= most
         ? string.Join(", ", names)

@@ -11,7 +11,9 @@ namespace WaterScript.Timetables;
 /// </summary>
 internal sealed class ScaleTable
 {
-    private const decimal AsWritten = 100;
+    /// <summary>The share that changes nothing, in per cent.</summary>
+    public const decimal AsWritten = 100;
+
 
     private readonly Scale? _scale;
     private readonly decimal _fixed;

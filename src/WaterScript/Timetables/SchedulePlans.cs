@@ -34,7 +34,10 @@ internal sealed class SchedulePlans(Schedule schedule, Site site, RunOrder order
 
     /// <summary>What a pass of a date does.</summary>
     /// <param name="day">The date that the pass belongs to, in days since 1970-01-01.</param>
-    public PassPlan On(int day) => WithShare(_scale.PercentOn(day));
+    public PassPlan On(int day) => WithShare(PercentOn(day));
+
+    /// <summary>The share of the written run times on a date, in per cent.</summary>
+    public decimal PercentOn(int day) => _scale.PercentOn(day);
 
     /// <summary>The path of a step by its number, which is the same on every date, and the step as it is written.</summary>
     public (string Path, WaterStep Step) StepOf(int step)

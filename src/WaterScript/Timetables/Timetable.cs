@@ -130,6 +130,9 @@ public sealed class Timetable
     /// <summary>What a pass of a schedule does on a date, in days since 1970-01-01.</summary>
     internal PassPlan PlanOn(int schedule, int day) => _plans[schedule].On(day);
 
+    /// <summary>The share of the written run times that a schedule gives on a date, in per cent.</summary>
+    internal decimal PercentOn(int schedule, int day) => _plans[schedule].PercentOn(day);
+
     /// <summary>Whether a pass runs as planned.</summary>
     internal bool IsWhole(in Pass pass) => _keeper.TakesNothingOf(pass);
 

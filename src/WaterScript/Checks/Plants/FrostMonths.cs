@@ -51,9 +51,6 @@ internal sealed class FrostMonths : ISeesRuns
         Sources = "Common practice.",
     };
 
-    private static readonly string[] Months =
-        ["January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"];
-
     private readonly Survey _survey;
     private readonly Quantity?[] _frost;
     private readonly Dictionary<int, (Recurrence Recurrence, int Month)> _found = [];
@@ -83,7 +80,7 @@ internal sealed class FrostMonths : ISeesRuns
     private static bool HasEnd(Schedule schedule) => schedule.Season is { Span: not DateRange { Last.Year: >= 9999 } };
 
     private Finding FindingFor(Schedule schedule, Recurrence recurrence, int month) =>
-        Finding.At(Rule, schedule.Origin, $"{schedule.DisplayName} waters in {Months[month - 1]}", "has no last day") with
+        Finding.At(Rule, schedule.Origin, $"{schedule.DisplayName} waters in {Wording.Month(month)}", "has no last day") with
         {
             Others = [new Label(_survey.Site.Climate!.Months[month - 1]!.Origin, $"mean minimum {_frost[month - 1]}")],
             Happens = recurrence.Happens(_survey),

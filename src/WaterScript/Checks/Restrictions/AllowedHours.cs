@@ -23,6 +23,21 @@ internal sealed class AllowedHours(ImmutableArray<Hours> hours, MomentReader mom
         return null;
     }
 
+    /// <summary>The longest time at a stretch that the hours allow to what starts at an instant, if it started at any other time of that date; in seconds.</summary>
+    public long LongestFor(long start)
+    {
+        var day = moments.Clock.At(start).Day;
+        var (from, until) = (moments.Clock.StartOfDay(day), moments.Clock.StartOfDay(day + 2));
+        var longest = 0L;
+        foreach (var outside in Outside(day, from, until))
+        {
+            longest = Math.Max(longest, outside.From - from);
+            from = outside.Until;
+        }
+
+        return Math.Max(longest, until - from);
+    }
+
     /// <summary>The times outside the hours within a part of a date, in order; of a time that a clock change touches, the parts before and after it.</summary>
     /// <param name="day">The date, in days since 1970-01-01.</param>
     /// <param name="from">First instant of the part, in Unix seconds.</param>

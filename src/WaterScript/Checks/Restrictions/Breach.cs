@@ -32,6 +32,12 @@ internal sealed class Breach(Rule rule, Restriction restriction, Location line, 
     /// <summary>The most that it comes to.</summary>
     public decimal Worst { get; private set; }
 
+    /// <summary>What is allowed then.</summary>
+    public long Allowed { get; private set; }
+
+    /// <summary>The date of the pass in which it comes to the most, in days since 1970-01-01.</summary>
+    public int WorstDay { get; private set; }
+
     /// <summary>Counts one time.</summary>
     public void Add(long moment, in WateredPiece piece)
     {
@@ -40,10 +46,10 @@ internal sealed class Breach(Rule rule, Restriction restriction, Location line, 
     }
 
     /// <summary>Takes in what it comes to.</summary>
-    public void Reach(decimal amount, in WateredPiece piece)
+    public void Reach(decimal amount, in WateredPiece piece, long allowed = 0)
     {
-        Worst = Math.Max(Worst, amount);
         _zones.Add(piece.Zone);
+        if (amount > Worst) (Worst, Allowed, WorstDay) = (amount, allowed, piece.PassDay);
     }
 
     /// <summary>What is said of it.</summary>

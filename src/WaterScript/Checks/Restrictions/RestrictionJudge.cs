@@ -3,6 +3,7 @@ using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Text;
+using WaterScript.Timetables;
 
 namespace WaterScript.Checks;
 
@@ -10,15 +11,19 @@ namespace WaterScript.Checks;
 internal sealed class RestrictionJudge
 {
     private readonly Restriction _restriction;
+    private readonly Timetable _timetable;
     private readonly RestrictionReach _reach;
     private readonly DayPattern? _days;
     private readonly AllowedHours? _hours;
     private readonly ImmutableArray<DayLimit> _limits;
+    private readonly HashSet<(int Schedule, long PassStart)> _shortNights = [];
     private readonly Dictionary<(Rule Rule, Location Line, int Schedule), Breach> _breaches = [];
 
-    public RestrictionJudge(Restriction restriction, Site site, MomentReader moments)
+    public RestrictionJudge(Restriction restriction, Timetable timetable, MomentReader moments)
     {
+        var site = timetable.Site;
         _restriction = restriction;
+        _timetable = timetable;
         _reach = new RestrictionReach(restriction, site);
         var isForAllDays = restriction.AllowedDays.IsEmpty && restriction.Except.IsEmpty;
         _days = isForAllDays ? null : DayPattern.Of(restriction.AllowedDays, season: null, restriction.Except, site.Effective);
@@ -37,7 +42,7 @@ internal sealed class RestrictionJudge
     {
         if (!_reach.Binds(piece.Zone, piece.Day)) return;
         if (_days?.IsDue(piece.Day) == false) BreachOf(ForbiddenDay.Rule, _restriction.DaysOrigin ?? _restriction.Origin, piece).Add(piece.Start, piece);
-        if (_hours?.FirstOutside(piece) is { } outside) BreachOf(OutsideHours.Rule, _restriction.AllowedHours[0].Origin, piece).Add(outside, piece);
+        if (_hours?.FirstOutside(piece) is { } outside) SeeOutside(_hours, outside, piece);
         foreach (var limit in _limits)
         {
             if (!limit.IsOver(piece, out var amount, out var moment)) continue;
@@ -63,6 +68,17 @@ internal sealed class RestrictionJudge
     public IEnumerable<Zone> WithoutRate(Site site) => _restriction.AtMost.Any(line => line.Kind == LimitKind.DepthADay)
         ? site.Zones.Where(zone => _reach.CanBind(zone.Index) && zone.MillimetresPerHour is null)
         : [];
+
+    /// <summary>Where no start would bring the whole pass into the hours, that is the cause, once for each pass.</summary>
+    private void SeeOutside(AllowedHours hours, long outside, in WateredPiece piece)
+    {
+        var line = _restriction.AllowedHours[0].Origin;
+        var needs = NightTooShort.Needs(_timetable.PlanOn(piece.Schedule, piece.PassDay), _reach.CanBind);
+        var has = hours.LongestFor(piece.PassStart);
+        var breach = BreachOf(needs > has ? NightTooShort.Rule : OutsideHours.Rule, line, piece);
+        if (needs > has) breach.Reach(needs, piece, has);
+        if (needs <= has || _shortNights.Add((piece.Schedule, piece.PassStart))) breach.Add(outside, piece);
+    }
 
     private static Rule RuleOf(LimitKind kind) => kind switch
     {

@@ -12,12 +12,12 @@ internal sealed class RestrictionWatch : IRunWatch
     private readonly Site _site;
     private readonly WateredDays _pieces;
 
-    public RestrictionWatch(Site site)
+    public RestrictionWatch(Timetable timetable)
     {
-        _site = site;
-        var moments = MomentReader.For(site);
+        _site = timetable.Site;
+        var moments = MomentReader.For(_site);
         _pieces = new WateredDays(moments.Clock);
-        Judges = [.. site.Restrictions.Select(restriction => new RestrictionJudge(restriction, site, moments))];
+        Judges = [.. _site.Restrictions.Select(restriction => new RestrictionJudge(restriction, timetable, moments))];
     }
 
     /// <summary>One for each restriction, in order of the file.</summary>

@@ -17,7 +17,7 @@ internal sealed class WateredDays(ZoneClock clock)
         var (from, isFirst) = (run.Start, true);
         while (from < run.End)
         {
-            var piece = new WateredPiece(from, Math.Min(midnight, run.End), day, run.Zone, run.Schedule, run.StartNumber);
+            var piece = new WateredPiece(from, Math.Min(midnight, run.End), day, run.Zone, run.Schedule, run.StartNumber, run.Day, run.PassStart);
             if (isFirst) yield return piece;
             else if (piece.Start < piece.End) _later.Enqueue(piece, piece.Start);
             (from, isFirst) = (midnight, false);

@@ -47,9 +47,8 @@ public sealed class JsonReport
     {
         _json.Entry("from", LocalDatePattern.Iso.Format(lint.Horizon.From));
         _json.Entry("until", LocalDatePattern.Iso.Format(lint.Horizon.Until));
-        _json.List("areas", Area.All.Where(area => area.IsChecked), area => _json.Text(area.Name));
+        _json.List("areas", Area.All, area => _json.Text(area.Name));
         _json.List("not_checked", lint.NotChecked, _json.Text);
-        _json.List("not_checked_yet", Catalogue.ToCome, _json.Text);
         if (lint.Proof is { } proof) _json.Map("decided", () => Decided(proof));
     }
 

@@ -145,9 +145,8 @@ public sealed class SarifReport
         if (site.Lint is not { } lint) return;
         _json.Entry("checkedFrom", LocalDatePattern.Iso.Format(lint.Horizon.From));
         _json.Entry("checkedUntil", LocalDatePattern.Iso.Format(lint.Horizon.Until));
-        _json.List("checkedAreas", Area.All.Where(area => area.IsChecked), area => _json.Text(area.Name));
+        _json.List("checkedAreas", Area.All, area => _json.Text(area.Name));
         _json.List("notChecked", lint.NotChecked, _json.Text);
-        _json.List("notCheckedYet", Catalogue.ToCome, _json.Text);
         if (lint.Proof is not { } proof) return;
         _json.Entry("decidedUntil", LocalDatePattern.Iso.Format(proof.Until));
         _json.List("decidedButFor", proof.Moving, _json.Text);
