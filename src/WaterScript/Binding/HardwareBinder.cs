@@ -92,6 +92,7 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
             Name = block.Name.Text,
             Label = block.Label,
             Origin = block.Origin,
+            Lines = block.Lines,
             Flow = block.Get(Schema.Supply.Flow),
             MinimumFlow = block.Get(Schema.Supply.MinimumFlow),
             HasBypass = block.Has(Schema.Supply.Bypass),
@@ -119,6 +120,7 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
             Name = block.Name.Text,
             Label = block.Label,
             Origin = block.Origin,
+            Lines = block.Lines,
             Outputs = block.Get(Schema.Controller.Outputs),
             Spacing = block.Get(Schema.Controller.SpacingTime) ?? Duration.Zero,
             AtMostZones = block.Get(Schema.Controller.AtMost),
@@ -139,6 +141,7 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
         return new Power
         {
             Origin = block.Origin,
+            Lines = block.Lines,
             Transformer = block.Get(Schema.Power.Transformer)?.First,
             TransformerVoltage = block.Get(Schema.Power.Transformer)?.Second,
             Continuous = block.Get(Schema.Power.Continuous)?.First,
@@ -168,6 +171,7 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
         if (moves > pulse) scope.Report(Rules.OutOfRange, block.Find(Schema.LatchingValve.MovesIn)!.ValueOrigin, "the plunger moves after the pulse is over", wayOut: "Make the pulse longer, or mend `moves-in`.");
         return new LatchingValve(block.Name.Text, block.Label, origin)
         {
+            Lines = block.Lines,
             Pulse = pulse,
             MovesIn = moves,
             Coil = block.Get(Schema.LatchingValve.Coil),
@@ -180,6 +184,7 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
         var block = BlockReader.Read(placed.Node, placed.Source, Schema.NonLatchingValve.Block, scope);
         return new NonLatchingValve(block.Name.Text, block.Label, origin)
         {
+            Lines = block.Lines,
             Inrush = block.Get(Schema.NonLatchingValve.Inrush),
             Holding = block.Get(Schema.NonLatchingValve.Holding),
             WorksFrom = block.Get(Schema.NonLatchingValve.WorksFrom),

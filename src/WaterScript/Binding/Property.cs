@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WaterScript.Model;
 using WaterScript.Syntax;
 using WaterScript.Text;
 
@@ -79,6 +80,9 @@ internal sealed class BoundBlock(BlockNode node, SourceText source, IReadOnlyLis
 
     /// <summary>What stands there, in order.</summary>
     public IReadOnlyList<BoundProperty> Properties => properties;
+
+    /// <summary>Where its properties stand.</summary>
+    public PropertyLines Lines => new([.. properties.Select(bound => (bound.Property.Name, bound.Origin))]);
 
     /// <summary>The value of a property, or null where it does not stand there or could not be read.</summary>
     public T? Get<T>(Property<T> property) => Find(property)?.Value is T value ? value : default;

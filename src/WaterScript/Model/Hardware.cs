@@ -20,6 +20,9 @@ public sealed record Supply
     /// <summary>Where its name stands.</summary>
     public required Location Origin { get; init; }
 
+    /// <summary>Where its properties are written.</summary>
+    public PropertyLines Lines { get; init; } = PropertyLines.None;
+
     /// <summary>The most that it gives, or null.</summary>
     public Quantity? Flow { get; init; }
 
@@ -90,6 +93,9 @@ public sealed record Controller
     /// <summary>Where its name stands; null for the one that a site without controllers has.</summary>
     public Location? Origin { get; init; }
 
+    /// <summary>Where its properties are written.</summary>
+    public PropertyLines Lines { get; init; } = PropertyLines.None;
+
     /// <summary>Number of outputs, or null.</summary>
     public int? Outputs { get; init; }
 
@@ -117,6 +123,9 @@ public sealed record Power
 {
     /// <summary>Where it stands.</summary>
     public required Location Origin { get; init; }
+
+    /// <summary>Where its properties are written.</summary>
+    public PropertyLines Lines { get; init; } = PropertyLines.None;
 
     /// <summary>Apparent power of the transformer.</summary>
     public Quantity? Transformer { get; init; }
@@ -152,6 +161,9 @@ public sealed record Power
 /// <param name="Origin">Where its name stands.</param>
 public abstract record Valve(string Name, string? Label, Location Origin)
 {
+    /// <summary>Where its properties are written.</summary>
+    public PropertyLines Lines { get; init; } = PropertyLines.None;
+
     /// <summary>Voltage that it needs to move, or null.</summary>
     public Quantity? WorksFrom { get; init; }
 }
@@ -210,14 +222,14 @@ public sealed record Device
     /// <summary>Where its name stands.</summary>
     public required Location Origin { get; init; }
 
+    /// <summary>Where its properties are written.</summary>
+    public PropertyLines Lines { get; init; } = PropertyLines.None;
+
     /// <summary>The controller that it is wired to.</summary>
     public required Controller Controller { get; init; }
 
     /// <summary>The controller's output, from 1; 0 where none is given.</summary>
     public required int Output { get; init; }
-
-    /// <summary>Where the output is written.</summary>
-    public Location? OutputOrigin { get; init; }
 
     /// <summary>The zones it serves, in order of the file.</summary>
     public required ImmutableArray<Zone> Zones { get; init; }

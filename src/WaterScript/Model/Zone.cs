@@ -41,14 +41,14 @@ public sealed record Zone
     /// <summary>Where its name stands.</summary>
     public required Location Origin { get; init; }
 
+    /// <summary>Where its properties are written.</summary>
+    public PropertyLines Lines { get; init; } = PropertyLines.None;
+
     /// <summary>The controller that its valve is wired to.</summary>
     public required Controller Controller { get; init; }
 
     /// <summary>The controller's output, from 1; 0 where none is given.</summary>
     public required int Output { get; init; }
-
-    /// <summary>Where the output is written.</summary>
-    public Location? OutputOrigin { get; init; }
 
     /// <summary>Its kind of valve, or null.</summary>
     public Valve? Valve { get; init; }
@@ -91,9 +91,6 @@ public sealed record Zone
 
     /// <summary>A share of every run time, in per cent; 100 unless written.</summary>
     public decimal TrimPercent { get; init; } = 100;
-
-    /// <summary>Where the trim is written, or null.</summary>
-    public Location? TrimOrigin { get; init; }
 
     /// <summary>The longest run meant, or null.</summary>
     public Duration? Longest { get; init; }

@@ -1,3 +1,4 @@
+using WaterScript.Binding;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
@@ -84,7 +85,7 @@ internal sealed class LooksLikeWrongUnit(Survey survey) : ISeesRuns
 
     private IEnumerable<Finding> LongPulses() => survey.Site.Valves.OfType<LatchingValve>()
         .Where(valve => valve.Pulse?.TotalMilliseconds >= LongestPulseMilliseconds)
-        .Select(valve => Finding.At(Rule, valve.Origin, $"the pulse of {valve.Name} lasts {Wording.Length(valve.Pulse!.Value.WholeSeconds())} or more", "is another unit meant?") with
+        .Select(valve => Finding.At(Rule, valve.PlaceOf(Schema.LatchingValve.PulseTime), $"the pulse of {valve.Name} lasts {Wording.Length(valve.Pulse!.Value.WholeSeconds())} or more", "is another unit meant?") with
         {
             Details = "Pulses last some tens of milliseconds; a coil that is not made for more may burn.",
             WayOut = "Write it in ms, like this: pulse 50 ms",
@@ -97,9 +98,9 @@ internal sealed class LooksLikeWrongUnit(Survey survey) : ISeesRuns
         var middle = areas[areas.Length / 2];
         foreach (var zone in areas.Where(zone => zone.Area!.Value.InBase < middle.Area!.Value.InBase * LeastShareOfArea))
         {
-            yield return Finding.At(Rule, zone.Origin, $"{zone.DisplayName} has only {zone.Area}", "less than a hundredth of what most zones have") with
+            yield return Finding.At(Rule, zone.PlaceOf(Schema.Zone.Area), $"{zone.DisplayName} has only {zone.Area}", "less than a hundredth of what most zones have") with
             {
-                Others = [new Label(middle.Origin, $"has {middle.Area}")],
+                Others = [new Label(middle.PlaceOf(Schema.Zone.Area), $"has {middle.Area}")],
                 WayOut = "Write the area in the unit that is meant.",
             };
         }

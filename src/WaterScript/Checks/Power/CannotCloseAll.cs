@@ -1,3 +1,4 @@
+using WaterScript.Binding;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 
@@ -71,9 +72,9 @@ internal sealed class CannotCloseAll(Survey survey) : ICheck
         var pulse = PulseValve.On(controller, failing.Valve)!;
         var spacing = controller.Spacing.TotalSeconds;
         var place = failing.Zone?.Origin ?? failing.Device!.Origin;
-        return Finding.At(Rule, controller.Power!.Origin, $"{controller.DisplayName} cannot close all its valves after a power cut", $"closes {closed} of {outputs.Count}") with
+        return Finding.At(Rule, controller.Power!.PlaceOf(Schema.Power.Store), $"{controller.DisplayName} cannot close all its valves after a power cut", $"closes {closed} of {outputs.Count}") with
         {
-            Others = [new Label(place, "the first that stays open")],
+            Others = [new Label(controller.PlaceOf(Schema.Controller.SpacingTime)!.Value, "so long after one another"), new Label(place, "the first that stays open")],
             Details = $"{Wording.Count(outputs.Count, "pulse")}, {Wording.Number((decimal)spacing, 3)} s apart, take {Wording.Number((decimal)energy, 3)} J; the full store holds {Wording.Number((decimal)Electricity.Energy(store.Farads, store.Full), 3)} J.",
             Assumed = pulse.Assumed,
             WayOut = store.RestFor(pulse) is { } rest

@@ -1,14 +1,17 @@
+using WaterScript.Binding;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Quantities;
+using WaterScript.Text;
 
 namespace WaterScript.Checks;
 
 /// <summary>What a power supply can carry: a transformer's apparent power, or a current.</summary>
 /// <param name="Amount">The limit.</param>
+/// <param name="Place">Where it is written.</param>
 /// <param name="PerAmpere">What an ampere counts: 1, or the voltage where apparent power is limited.</param>
 /// <param name="IsStated">Whether it is given for this; otherwise the continuous one stands in for the peak.</param>
-internal sealed record PowerLimit(Quantity Amount, decimal PerAmpere, bool IsStated = true)
+internal sealed record PowerLimit(Quantity Amount, Location Place, decimal PerAmpere, bool IsStated = true)
 {
     /// <summary>What two equal sums may differ by.</summary>
     public const decimal Tolerance = 0.000001m;
@@ -19,14 +22,14 @@ internal sealed record PowerLimit(Quantity Amount, decimal PerAmpere, bool IsSta
     /// <summary>What it carries for as long as wanted, or null where that is not given.</summary>
     public static PowerLimit? Continuous(Power? power) => power switch
     {
-        { Transformer: { } transformer, TransformerVoltage: { } volts } => new PowerLimit(transformer, Electricity.ApparentPower(volts.InBase, 1)),
-        { Continuous: { } current } => new PowerLimit(current, PerAmpere: 1),
+        { Transformer: { } transformer, TransformerVoltage: { } volts } => new PowerLimit(transformer, power.PlaceOf(Schema.Power.Transformer), Electricity.ApparentPower(volts.InBase, 1)),
+        { Continuous: { } current } => new PowerLimit(current, power.PlaceOf(Schema.Power.Continuous), PerAmpere: 1),
         _ => null,
     };
 
     /// <summary>What it carries for a moment: of a transformer its apparent power, as no more is stated.</summary>
     public static PowerLimit? Peak(Power? power) => power is { Peak: { } peak }
-        ? new PowerLimit(peak, PerAmpere: 1)
+        ? new PowerLimit(peak, power.PlaceOf(Schema.Power.Peak), PerAmpere: 1)
         : Continuous(power) is { } limit ? limit with { IsStated = power!.Transformer is not null } : null;
 
     /// <summary>A sum in its unit: <c>41.28 VA</c>.</summary>
@@ -41,8 +44,7 @@ internal sealed record PowerLimit(Quantity Amount, decimal PerAmpere, bool IsSta
     /// <param name="gives">The verb for what there is.</param>
     public Finding FindingFor(Rule rule, Survey survey, Cause cause, string heading, string wants, string gives)
     {
-        var power = new Label(survey.Site.Controllers[cause.Owner].Power!.Origin, $"{gives} {Amount}");
-        var finding = CauseWords.FindingFor(rule, survey, cause, heading, $"{wants} {Say(cause.Worst)}", power);
+        var finding = CauseWords.FindingFor(rule, survey, cause, heading, $"{wants} {Say(cause.Worst)}", new Label(Place, $"{gives} {Amount}"));
         return finding with { Details = $"{finding.Details}{CauseWords.Parts(survey.Site, cause.Parts, Say)}: {Say(cause.Worst - Amount.InBase)} too much." };
     }
 }

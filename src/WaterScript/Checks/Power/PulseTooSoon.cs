@@ -1,3 +1,4 @@
+using WaterScript.Binding;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Timetables;
@@ -88,9 +89,9 @@ internal sealed class PulseTooSoon : ISeesSwitchings
         var controller = _survey.Site.Controllers[weak.First.Controller];
         var store = _stores[controller.Index]!;
         var labels = _survey.Steps.Of(weak.Asker).Labels("this switches too soon after another");
-        var finding = Finding.At(Rule, controller.Power!.Origin, $"a pulse before the store of {controller.DisplayName} has recovered", $"has {Volts(weak.Given.AtMove)} V left when the plunger moves") with
+        var finding = Finding.At(Rule, controller.Power!.PlaceOf(Schema.Power.Store), $"a pulse before the store of {controller.DisplayName} has recovered", $"has {Volts(weak.Given.AtMove)} V left when the plunger moves") with
         {
-            Others = [new Label(weak.Pulse.Valve.Origin, $"works from {Volts(weak.Pulse.WorksFrom)} V"), .. labels],
+            Others = [new Label(weak.Pulse.Valve.PlaceOf(Schema.LatchingValve.WorksFrom), $"works from {Volts(weak.Pulse.WorksFrom)} V"), .. labels],
         };
         finding = _survey.Happening(finding, weak.First.Second, weak.Last, weak.Times, weak.Days);
         return finding with

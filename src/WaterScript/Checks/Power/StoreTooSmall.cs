@@ -1,3 +1,4 @@
+using WaterScript.Binding;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 
@@ -65,10 +66,10 @@ internal sealed class StoreTooSmall(Survey survey) : ICheck
     {
         var left = Electricity.AfterPulse(pulse.Full, pulse.Farads, pulse.Ohms, pulse.MovesIn);
         var least = pulse.WorksFrom < pulse.Full ? Electricity.LeastFarads(pulse.Full, pulse.WorksFrom, pulse.Ohms, pulse.MovesIn) * 1e6 : double.PositiveInfinity;
-        return Finding.At(Rule, controller.Power!.Origin, $"the store of {controller.DisplayName} is too small for one pulse", $"falls from {Volts(pulse.Full)} to {Volts(left)} V") with
+        return Finding.At(Rule, controller.Power!.PlaceOf(Schema.Power.Store), $"the store of {controller.DisplayName} is too small for one pulse", $"falls from {Volts(pulse.Full)} to {Volts(left)} V") with
         {
-            Others = [new Label(pulse.Valve.Origin, $"works from {Volts(pulse.WorksFrom)} V")],
-            Details = $"{controller.Power.Store} through {pulse.Valve.Coil} for {Wording.Number((decimal)pulse.MovesIn * 1000, 0)} ms.",
+            Others = [new Label(pulse.Valve.PlaceOf(Schema.LatchingValve.WorksFrom), $"works from {Volts(pulse.WorksFrom)} V")],
+            Details = $"{controller.Power!.Store} through {pulse.Valve.Coil} for {Wording.Number((decimal)pulse.MovesIn * 1000, 0)} ms.",
             Assumed = pulse.Assumed,
             WayOut = double.IsFinite(least) ? $"Take a store of {Wording.Number((decimal)Math.Ceiling(least), 0)} uF or more." : "Take a store of a higher voltage.",
         };

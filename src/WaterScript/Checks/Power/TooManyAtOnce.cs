@@ -1,3 +1,4 @@
+using WaterScript.Binding;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Timetables;
@@ -74,7 +75,7 @@ internal sealed class TooManyAtOnce(Survey survey) : ISeesSwitchings
     private Finding FindingFor(Cause cause)
     {
         var controller = survey.Site.Controllers[cause.Owner];
-        var limit = new Label(controller.Origin!.Value, $"opens at most {controller.AtMostZones}");
+        var limit = new Label(controller.PlaceOf(Schema.Controller.AtMost)!.Value, $"opens at most {controller.AtMostZones}");
         var finding = CauseWords.FindingFor(Rule, survey, cause, $"too many zones at once on {controller.DisplayName}", Wording.Count((long)cause.Worst, "zone"), limit);
         return finding with
         {

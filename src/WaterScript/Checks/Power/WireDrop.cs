@@ -1,3 +1,4 @@
+using WaterScript.Binding;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 
@@ -103,9 +104,9 @@ internal sealed class WireDrop(Survey survey) : ICheck
     }
 
     private static Finding FindingFor(Zone zone, decimal left, decimal needs, string details) =>
-        Finding.At(Rule, zone.Origin, $"too little voltage reaches the valve of {zone.DisplayName}", $"gets {Volts(left)} V as it opens") with
+        Finding.At(Rule, zone.PlaceOf(Schema.Zone.Wire), $"too little voltage reaches the valve of {zone.DisplayName}", $"gets {Volts(left)} V as it opens") with
         {
-            Others = [new Label(zone.Valve!.Origin, $"works from {Volts(needs)} V")],
+            Others = [new Label(zone.Valve!.PlaceOf(zone.Valve is LatchingValve ? Schema.LatchingValve.WorksFrom : Schema.NonLatchingValve.WorksFrom), $"works from {Volts(needs)} V")],
             Details = details,
             WayOut = "Lay a thicker wire, or use a second conductor beside it.",
         };

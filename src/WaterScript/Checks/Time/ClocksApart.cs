@@ -1,3 +1,4 @@
+using WaterScript.Binding;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
@@ -119,7 +120,7 @@ internal sealed class ClocksApart(Survey survey) : ISeesRuns
         var apart = Apart(before, after)!.Value;
         return Finding.At(Rule, step, $"{before.Name} hands over to {after.Name} closer than their clocks are", $"opens {after.Name} {(between == 0 ? "at once" : $"{Wording.Length(between)} later")}") with
         {
-            Others = [.. new[] { before, after }.Select(zone => new Label(zone.Controller.Origin ?? zone.Origin, $"its clock may be {Wording.Length(SecondsOf(zone.Controller)!.Value)} off"))],
+            Others = [.. new[] { before, after }.Select(zone => new Label(zone.Controller.PlaceOf(Schema.Controller.Clock) ?? zone.Origin, $"its clock may be {Wording.Length(SecondsOf(zone.Controller)!.Value)} off"))],
             Details = $"The clocks of {before.Controller.Name} and {after.Controller.Name} may be {Wording.Length(apart)} apart.",
             Happens = close.Recurrence.Happens(survey),
             WayOut = $"Leave {Wording.Length(apart)} or more between them, with a pause or a later start.",

@@ -1,3 +1,4 @@
+using WaterScript.Binding;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
@@ -65,7 +66,7 @@ internal sealed class LongerThanLongest(Survey survey) : ISeesRuns
         var longest = Wording.Length(zone.Longest!.Value.WholeSeconds());
         return Finding.At(Rule, step, $"{zone.Name} runs longer than its longest", $"up to {Wording.Length(found.Longest)}") with
         {
-            Others = [new Label(zone.Origin, $"at most {longest}")],
+            Others = [new Label(zone.PlaceOf(Schema.Zone.Longest), $"at most {longest}")],
             Happens = found.Recurrence.Happens(survey),
             WayOut = $"Water it for {longest} at a time, or change its `longest`.",
         };

@@ -1,3 +1,4 @@
+using WaterScript.Binding;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 
@@ -41,10 +42,10 @@ internal sealed class OutputMissing(Survey survey) : ICheck
 
     private static Finding FindingFor(WiredOutput wired)
     {
-        var place = wired.Zone is { } zone ? zone.OutputOrigin ?? zone.Origin : wired.Device!.OutputOrigin ?? wired.Device!.Origin;
+        var place = wired.Zone?.PlaceOf(Schema.Zone.Output) ?? wired.Device!.PlaceOf(Schema.Device.Output);
         return Finding.At(Rule, place, $"{wired.Controller.Name} has no output {wired.Number}", $"it has {wired.Controller.Outputs}") with
         {
-            Others = wired.Controller.Origin is { } origin ? [new Label(origin, "this one")] : [],
+            Others = [new Label(wired.Controller.PlaceOf(Schema.Controller.Outputs)!.Value, "this one")],
             WayOut = "Use a free output, or mend the controller's `outputs`.",
         };
     }

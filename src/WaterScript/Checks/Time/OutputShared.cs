@@ -1,3 +1,4 @@
+using WaterScript.Binding;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Text;
@@ -38,7 +39,7 @@ internal sealed class OutputShared(Survey survey) : ICheck
         .GroupBy(wired => (wired.Controller.Index, wired.Number))
         .SelectMany(users => users.OrderBy(user => PlaceOf(user).Span.Start).Skip(1).Select(user => FindingFor(user, users.MinBy(other => PlaceOf(other).Span.Start)!)));
 
-    private static Location PlaceOf(WiredOutput wired) => wired.Zone is { } zone ? zone.OutputOrigin ?? zone.Origin : wired.Device!.OutputOrigin ?? wired.Device!.Origin;
+    private static Location PlaceOf(WiredOutput wired) => wired.Zone?.PlaceOf(Schema.Zone.Output) ?? wired.Device!.PlaceOf(Schema.Device.Output);
 
     private static Finding FindingFor(WiredOutput user, WiredOutput first) =>
         Finding.At(Rule, PlaceOf(user), $"output {user.Number} is used by {first.Name} and {user.Name}", $"{user.Name} is wired here too") with

@@ -1,3 +1,4 @@
+using WaterScript.Binding;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
@@ -74,7 +75,7 @@ internal sealed class RestTooShort(Survey survey) : ISeesRuns
         var place = found.Run.IsInPassOf(found.Before) ? survey.Steps.Of(found.Run).Step.Origin : survey.StartOf(found.Run);
         return Finding.At(Rule, place, $"{zone.Name} opens again before it has rested", $"opens at {survey.Time(found.Run.Start)}, {Wording.Length(found.Shortest)} after it closed at the least") with
         {
-            Others = [new Label(zone.Origin, $"rests for {Wording.Length(rest)}")],
+            Others = [new Label(zone.PlaceOf(Schema.Zone.Rest), $"rests for {Wording.Length(rest)}")],
             Happens = found.Recurrence.Happens(survey),
             Details = $"The first time it had closed at {survey.Time(found.Before.End + found.Before.Overlap)}.",
             WayOut = $"Let it begin {Wording.Length(rest - found.Shortest)} later.",

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WaterScript.Binding;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Timetables;
@@ -135,7 +136,7 @@ internal sealed class SchedulesOverlap : ISeesRuns
         return Finding.At(Rule, _survey.StartOf(later.Schedule, later.Start), $"\"{first.Name}\" and \"{second.Name}\" run at once{on}", $"\"{second.Name}\" waters from {_survey.Time(later.From)} to {_survey.Time(later.To)}") with
         {
             Severity = IsNever(index) ? Severity.Error : Rule.Severity,
-            Others = controller.Origin is { } origin && IsNever(index) ? [start, new Label(origin, "never runs two schedules at once")] : [start],
+            Others = controller.PlaceOf(Schema.Controller.Schedules) is { } origin && IsNever(index) ? [start, new Label(origin, "never runs two schedules at once")] : [start],
             WayOut = IsNever(index)
                 ? $"Let \"{second.Name}\" start after \"{first.Name}\", or put both into one schedule."
                 : $"Let one start after the other, or say `schedules may-overlap` in the controller if it may.",

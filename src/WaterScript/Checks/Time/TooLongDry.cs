@@ -1,3 +1,4 @@
+using WaterScript.Binding;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
@@ -116,7 +117,7 @@ internal sealed class TooLongDry : ISeesRuns
     }
 
     private Finding FindingFor(Zone zone, Found found) =>
-        Finding.At(Rule, zone.Origin, $"{zone.Name} stays dry for up to {Wording.Length(found.Longest)}", $"never dry for more than {Wording.Length(zone.NeverDryFor!.Value.WholeSeconds())}") with
+        Finding.At(Rule, zone.PlaceOf(Schema.Zone.NeverDryFor), $"{zone.Name} stays dry for up to {Wording.Length(found.Longest)}", $"never dry for more than {Wording.Length(zone.NeverDryFor!.Value.WholeSeconds())}") with
         {
             Happens = found.Recurrence.Happens(_survey),
             Details = $"The longest time without water begins {_survey.Moment(found.From)}.",

@@ -1,3 +1,4 @@
+using WaterScript.Binding;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
@@ -98,7 +99,7 @@ internal sealed class DailyVolume : ISeesDemand
         var daily = use.Supply.Daily!.Value;
         var zones = use.WorstByZone.Select((litres, zone) => (Litres: litres, Zone: _survey.Site.Zones[zone])).Where(entry => entry.Litres > 0)
             .OrderByDescending(entry => entry.Litres).Select(entry => $"{entry.Zone.DisplayName} {Say(entry.Litres)}");
-        var finding = Finding.At(Rule, use.Supply.Origin, $"more from {use.Supply.DisplayName} in a day than is allowed", $"gives {daily} a day, up to {Say(use.Worst)} are wanted");
+        var finding = Finding.At(Rule, use.Supply.PlaceOf(Schema.Supply.Daily), $"more from {use.Supply.DisplayName} in a day than is allowed", $"gives {daily} a day, up to {Say(use.Worst)} are wanted");
         finding = _survey.Manual is { } manual
             ? finding with { Others = [new Label(manual.Origin, "one pass of this")] }
             : finding with { Happens = new Happening(Midnight(use.First), Midnight(use.Last), use.Times, use.Times) { IsWholeDays = true } };

@@ -1,3 +1,4 @@
+using WaterScript.Binding;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 
@@ -78,7 +79,7 @@ internal sealed class FlowOverSupply(Survey survey) : ISeesDemand
     {
         var supply = survey.Site.Supplies[cause.Owner];
         var flow = supply.Flow!.Value;
-        var limit = new Label(supply.Origin, $"gives {Flows.Say(flow.InBase, flow)}");
+        var limit = new Label(supply.PlaceOf(Schema.Supply.Flow), $"gives {Flows.Say(flow.InBase, flow)}");
         var wanted = $"{(cause.Places.Length == 1 ? "these together want" : "together they want")} {Flows.Say(cause.Worst, flow)}";
         var finding = CauseWords.FindingFor(Rule, survey, cause, $"too much water at once from {supply.DisplayName}", wanted, limit);
         return finding with

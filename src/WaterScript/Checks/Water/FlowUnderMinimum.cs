@@ -1,3 +1,4 @@
+using WaterScript.Binding;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 
@@ -86,7 +87,7 @@ internal sealed class FlowUnderMinimum(Survey survey) : ISeesDemand
     {
         var supply = survey.Site.Supplies[cause.Owner];
         var minimum = supply.MinimumFlow!.Value;
-        var limit = new Label(supply.Origin, $"must give {Flows.Say(minimum.InBase, minimum)} or more");
+        var limit = new Label(supply.PlaceOf(Schema.Supply.MinimumFlow), $"must give {Flows.Say(minimum.InBase, minimum)} or more");
         var finding = CauseWords.FindingFor(Rule, survey, cause, $"too little water wanted from {supply.DisplayName}", $"takes no more than {Flows.Say(cause.Worst, minimum)}", limit);
         return finding with
         {

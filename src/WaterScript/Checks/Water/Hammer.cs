@@ -1,3 +1,4 @@
+using WaterScript.Binding;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Timetables;
@@ -119,7 +120,7 @@ internal sealed class Hammer : ISeesSwitchings
         var supply = _survey.Site.Supplies[cause.Owner];
         var flow = supply.Flow!.Value;
         var finding = CauseWords.FindingFor(
-            Rule, _survey, cause, $"much of the flow from {supply.DisplayName} stops at one instant", $"{Flows.Say(cause.Worst, flow)} stop at once", new Label(supply.Origin, $"gives {Flows.Say(flow.InBase, flow)}"));
+            Rule, _survey, cause, $"much of the flow from {supply.DisplayName} stops at one instant", $"{Flows.Say(cause.Worst, flow)} stop at once", new Label(supply.PlaceOf(Schema.Supply.Flow), $"gives {Flows.Say(flow.InBase, flow)}"));
         return finding with
         {
             Details = $"{finding.Details}{CauseWords.Parts(_survey.Site, cause.Parts, amount => Flows.Say(amount, flow))}.",

@@ -1,3 +1,4 @@
+using WaterScript.Binding;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Timetables;
@@ -70,7 +71,7 @@ internal sealed class MotorStarts : ISeesOpenings
 
     private Finding FindingFor(Starts starts)
     {
-        var finding = Finding.At(Rule, starts.Device.Origin, $"{starts.Device.DisplayName} starts too often", $"at most {Wording.Count(starts.Device.StartsAnHour!.Value, "start")} an hour, has {starts.Worst}");
+        var finding = Finding.At(Rule, starts.Device.PlaceOf(Schema.Device.AtMost), $"{starts.Device.DisplayName} starts too often", $"at most {Wording.Count(starts.Device.StartsAnHour!.Value, "start")} an hour, has {starts.Worst}");
         if (_survey.Manual is { } manual) finding = finding with { Others = [new Label(manual.Origin, "one pass of this")] };
         return _survey.Happening(finding, starts.First, starts.Last, starts.Times, starts.Days) with
         {

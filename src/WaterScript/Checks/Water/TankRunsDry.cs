@@ -1,3 +1,4 @@
+using WaterScript.Binding;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 
@@ -74,7 +75,7 @@ internal sealed class TankRunsDry : ISeesDemand
     private Finding FindingFor(Tank tank)
     {
         var supply = tank.Supply;
-        var finding = Finding.At(Rule, supply.Origin, $"{supply.DisplayName} runs dry", Gets(supply)) with
+        var finding = Finding.At(Rule, supply.PlaceOf(Schema.Supply.Tank), $"{supply.DisplayName} runs dry", Gets(supply)) with
         {
             Others = [.. _survey.Steps.Of(tank.Asker).Labels("draws while it falls under its reserve")],
         };

@@ -1,3 +1,4 @@
+using WaterScript.Binding;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Timetables;
@@ -69,7 +70,7 @@ internal sealed class VacuumBreakerHours : ISeesOpenings
     {
         var finding = Finding.At(Rule, hours.Zone.Origin, $"{hours.Zone.DisplayName} is open for more than 12 h in a day", $"open for {Wording.Length(hours.Worst)} within 24 h") with
         {
-            Others = [.. _survey.Steps.Of(hours.Asker).Labels("this opens it"), new Label(hours.Zone.Supply!.Origin, "behind an atmospheric vacuum breaker")],
+            Others = [.. _survey.Steps.Of(hours.Asker).Labels("this opens it"), new Label(hours.Zone.Supply!.PlaceOf(Schema.Supply.Backflow), "behind an atmospheric vacuum breaker")],
         };
         return _survey.Happening(finding, hours.First, hours.Last, hours.Times, hours.Days) with { WayOut = "Water for 12 h at most in 24 h, or have another kind of backflow protection put in." };
     }

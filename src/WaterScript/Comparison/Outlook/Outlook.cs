@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NodaTime;
+using WaterScript.Binding;
 using WaterScript.Calendars;
 using WaterScript.Model;
 using WaterScript.Text;
@@ -103,7 +104,7 @@ public sealed record KeptShut(TakenBy By, Location Origin, string? Because, Immu
     private static Location CauseOf(TakenWater water, Site site) => water.By != TakenBy.Scale
         ? water.Origin
         : site.Schedules.FirstOrDefault(schedule => schedule.Scale is not null && WaterSteps.Of(schedule).Any(step => step.Origin == water.Origin))?.Scale!.Origin
-            ?? site.Scale?.Origin ?? water.Zone.TrimOrigin ?? water.Origin;
+            ?? site.Scale?.Origin ?? water.Zone.Lines.Of(Schema.Zone.Trim.Name) ?? water.Origin;
 
     private static int EndOf(DayPattern days, int day)
     {
