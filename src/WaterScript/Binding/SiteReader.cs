@@ -16,12 +16,10 @@ public static class SiteReader
     {
         ArgumentNullException.ThrowIfNull(root);
         ArgumentNullException.ThrowIfNull(rootPath);
-        var found = new FindingList();
-        var trees = SourceSet.Read(root, rootPath, files, found);
-        var site = SiteBinder.Bind(trees, new Scope(found, timeZones));
-        var places = trees.Select((tree, index) => (tree.Source, index)).ToDictionary(pair => pair.Source, pair => pair.index);
         var findings = new FindingList();
-        findings.AddRange(found.OrderBy(finding => places[finding.Primary.Location.Source]).ThenBy(finding => finding.Primary.Location.Span.Start));
+        var trees = SourceSet.Read(root, rootPath, files, findings);
+        var site = SiteBinder.Bind(trees, new Scope(findings, timeZones));
+        findings.Sort([.. trees.Select(tree => tree.Source)]);
         return new SiteReading(site, trees, findings);
     }
 }

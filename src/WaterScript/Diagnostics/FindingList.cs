@@ -11,6 +11,7 @@ public sealed class FindingList : IReadOnlyList<Finding>
 {
     private readonly List<Finding> _findings = [];
     private readonly Dictionary<SourceText, int> _errors = [];
+    private readonly Dictionary<SourceText, Finding> _tooMany = [];
 
     /// <inheritdoc/>
     public int Count => _findings.Count;
@@ -35,8 +36,24 @@ public sealed class FindingList : IReadOnlyList<Finding>
         else if (!IsFull(location.Source))
         {
             _errors[location.Source] = _errors.GetValueOrDefault(location.Source) + 1;
-            _findings.Add(IsFull(location.Source) ? TooMany(location) : finding);
+            if (IsFull(location.Source)) _tooMany[location.Source] = finding = TooMany(location);
+            _findings.Add(finding);
         }
+    }
+
+    /// <summary>Puts them in the order of their places; that a file has more comes after all others of it.</summary>
+    /// <param name="files">The files, in their order.</param>
+    public void Sort(IReadOnlyList<SourceText> files)
+    {
+        var ranks = files.Select((file, index) => (file, index)).ToDictionary(pair => pair.file, pair => pair.index);
+        Finding[] sorted =
+        [
+            .. _findings.OrderBy(finding => ranks[finding.Primary.Location.Source])
+                .ThenBy(finding => ReferenceEquals(finding, _tooMany.GetValueOrDefault(finding.Primary.Location.Source)))
+                .ThenBy(finding => finding.Primary.Location.Span.Start),
+        ];
+        _findings.Clear();
+        _findings.AddRange(sorted);
     }
 
     /// <summary>Adds several.</summary>

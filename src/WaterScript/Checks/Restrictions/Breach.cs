@@ -32,6 +32,9 @@ internal sealed class Breach(Rule rule, Restriction restriction, Location line, 
     /// <summary>The most that it comes to.</summary>
     public decimal Worst { get; private set; }
 
+    /// <summary>Whether it comes to less at other times.</summary>
+    public bool IsVaried { get; private set; }
+
     /// <summary>What is allowed then.</summary>
     public long Allowed { get; private set; }
 
@@ -49,6 +52,7 @@ internal sealed class Breach(Rule rule, Restriction restriction, Location line, 
     public void Reach(decimal amount, in WateredPiece piece, long allowed = 0)
     {
         _zones.Add(piece.Zone);
+        IsVaried |= Worst > 0 && amount != Worst;
         if (amount > Worst) (Worst, Allowed, WorstDay) = (amount, allowed, piece.PassDay);
     }
 

@@ -81,7 +81,7 @@ internal sealed class NightTooShort(Survey survey) : ICheck
         return breach.FindingFor(
             survey,
             $"{breach.ScheduleIn(survey)} no longer fits the hours of \"{breach.Restriction.Name}\"",
-            $"needs {Wording.Length(needs)}{Why(breach)}, has {Wording.Length(has)}",
+            $"needs {(breach.IsVaried ? "up to " : "")}{Wording.Length(needs)}{Why(breach)}, has {Wording.Length(has)}",
             $"allows {Wording.Length(has)} at a stretch",
             $"Take {Wording.Length(needs - has)} out of its steps, water more zones at once where the supply gives enough, or split it over two schedules on different days.");
     }

@@ -50,6 +50,13 @@ public class NightTooShortTests
     }
 
     [Fact]
+    public void Says_that_it_is_the_most_where_other_nights_need_less()
+    {
+        var finding = Assert.Single(Found(Site("  allow between 22:00 and 06:00", "every day\n  from 1 jun to 31 aug\n  start at 22:00\n  scale warm\n  steps { water a, b for 4 h }", "scale warm { jun 105 %; jul 110 % }")));
+        Assert.Equal("needs up to 8 h 48 min in July (110 %), has 8 h", finding.Primary.Text);
+    }
+
+    [Fact]
     public void Zones_that_are_exempt_and_schedules_by_hand_are_not_counted()
     {
         Assert.Empty(Found(Site("  allow between 22:00 and 06:00\n  exempt b", "every day\n  from 1 may to 31 aug\n  start at 22:00\n  steps { water a for 4 h; water b for 9 h }")));
