@@ -95,23 +95,19 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
         var starts = ImmutableArray.CreateBuilder<Start>();
         foreach (var statement in body.Statements)
         {
-            var on = statement switch
+            var (nodes, dayNodes) = statement switch
             {
-                StartAtNode at => days.Bind(at.On),
-                FinishByNode by => days.Bind(by.On),
-                _ => [],
+                StartAtNode at => (at.Moments, at.On),
+                FinishByNode by => (by.Moments, by.On),
+                _ => ([], []),
             };
-            var nodes = statement switch
-            {
-                StartAtNode at => at.Moments,
-                FinishByNode by => by.Moments,
-                _ => [],
-            };
+            var on = days.Bind(dayNodes);
+            Location? onOrigin = dayNodes.IsEmpty ? null : body.At(TextSpan.Cover(dayNodes[0].Span, dayNodes[^1].Span));
             foreach (var moment in nodes.Select(node => moments.Bind(node)).OfType<Moment>())
             {
                 starts.Add(statement is StartAtNode
-                    ? new StartAt(starts.Count + 1, moment.Origin, on, moment)
-                    : new FinishBy(starts.Count + 1, moment.Origin, on, moment));
+                    ? new StartAt(starts.Count + 1, moment.Origin, on, moment) { OnOrigin = onOrigin }
+                    : new FinishBy(starts.Count + 1, moment.Origin, on, moment) { OnOrigin = onOrigin });
             }
 
             if (statement is StartAfterNode after) starts.Add(AfterFrom(after, body, starts.Count + 1));

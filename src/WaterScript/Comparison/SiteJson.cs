@@ -6,12 +6,33 @@ using WaterScript.Text;
 namespace WaterScript.Comparison;
 
 /// <summary>Writes an answer about a site as JSON, with its moments as the timetable has them.</summary>
-internal sealed class SiteJson(Site site, Stream output) : IDisposable
+internal sealed class SiteJson
 {
-    private readonly Timestamps _timestamps = new(new ZoneClock(site.TimeZone));
+    /// <summary>Of all answers; it goes up when a program that reads one has to read it otherwise.</summary>
+    private const int Version = 1;
+
+    private readonly Timestamps _timestamps;
+
+    private SiteJson(Site site, JsonWriter json) => (_timestamps, Json) = (new Timestamps(new ZoneClock(site.TimeZone)), json);
 
     /// <summary>The document.</summary>
-    public JsonWriter Json { get; } = new(output, isIndented: true);
+    public JsonWriter Json { get; }
+
+    /// <summary>Writes an answer, which begins with what it is and whose.</summary>
+    /// <param name="kind">What it is; the document has its version under this key.</param>
+    /// <param name="site">The site.</param>
+    /// <param name="output">Stays open.</param>
+    /// <param name="write">Writes the rest.</param>
+    public static void Write(string kind, Site site, Stream output, Action<SiteJson> write)
+    {
+        using var json = new JsonWriter(output, isIndented: true);
+        json.Map(() =>
+        {
+            json.Entry(kind, Version);
+            json.Entry("site", site.Name);
+            write(new SiteJson(site, json));
+        });
+    }
 
     /// <summary>An instant in Unix seconds, with its offset; nothing for null.</summary>
     public void Moment(string key, long? instant)
@@ -33,6 +54,10 @@ internal sealed class SiteJson(Site site, Stream output) : IDisposable
     /// <summary>A list of maps.</summary>
     public void Maps<T>(string key, IEnumerable<T> items, Action<T> write) => Json.List(key, items, item => Json.Map(() => write(item)));
 
-    /// <inheritdoc/>
-    public void Dispose() => Json.Dispose();
+    /// <summary>A yes or no.</summary>
+    public void Flag(string key, bool value)
+    {
+        Json.Key(key);
+        Json.Flag(value);
+    }
 }

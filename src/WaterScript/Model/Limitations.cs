@@ -42,6 +42,9 @@ public sealed record Restriction
 
     /// <summary>The first day of a week.</summary>
     public IsoDayOfWeek WeekStarts { get; init; } = IsoDayOfWeek.Monday;
+
+    /// <summary>What people read: the label, or else the name.</summary>
+    public string DisplayName => Label ?? Name;
 }
 
 /// <summary>Hours of a day: the first moment is included, the last is not; over midnight when the first is the later one.</summary>

@@ -77,7 +77,11 @@ public sealed record DayLine(Location Origin, ImmutableArray<DaySet> Days);
 /// <param name="Number">From 1, in written order over all starts of the schedule.</param>
 /// <param name="Origin">Where it is written.</param>
 /// <param name="On">Days that narrow the schedule's own, as a union; empty for all of them.</param>
-public abstract record Start(int Number, Location Origin, ImmutableArray<DaySet> On);
+public abstract record Start(int Number, Location Origin, ImmutableArray<DaySet> On)
+{
+    /// <summary>Where those days are written, or null.</summary>
+    public Location? OnOrigin { get; init; }
+}
 
 /// <summary>The first pass starts at a moment of the date.</summary>
 public sealed record StartAt(int Number, Location Origin, ImmutableArray<DaySet> On, Moment Moment) : Start(Number, Origin, On);

@@ -31,6 +31,28 @@ public sealed class DiffTests : Workshop
         Assert.Contains("  noon: gone; was first due Sun 1 Mar 2026\n", RunLine("diff new.water old.water").Output, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("on sat, sun", "on fri to sun", "  morning: start 06:00 on mon to fri and 07:00 on sat, sun → 06:00 on mon to fri and 07:00 on fri to sun; first different on ")]
+    [InlineData("start at 07:00 on sat, sun", "finish by 07:00 on sat, sun", "  morning: start 06:00 on mon to fri and 07:00 on sat, sun → 06:00 on mon to fri and to finish by 07:00 on sat, sun; first different on ")]
+    [InlineData("start at 07:00 on sat, sun", "start at 07:00", "  morning: start 06:00 on mon to fri and 07:00 on sat, sun → 06:00 on mon to fri and 07:00; first different on ")]
+    public void Days_of_a_start_are_told_as_they_are_written(string old, string @new, string text)
+    {
+        var source = Good.Replace("start at 06:00", "start at 06:00 on mon to fri; start at 07:00 on sat, sun", StringComparison.Ordinal);
+        Write("old.water", source);
+        Write("new.water", source.Replace(old, @new, StringComparison.Ordinal));
+        Assert.Contains(text, RunLine("diff old.water new.water").Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Water_is_told_as_the_file_counts_it()
+    {
+        var source = Good.Replace("flow 10 L/min", "flow 2.5 gpm", StringComparison.Ordinal);
+        Write("old.water", source);
+        Write("new.water", source.Replace("for 10 min", "for 20 min", StringComparison.Ordinal));
+        Assert.Contains("  lawn 175.0 gal → 350.0 gal (+100 %)\n", RunLine("diff old.water new.water").Output, StringComparison.Ordinal);
+        Assert.Contains("\"old_l_per_week\": 662.45,", RunLine("diff old.water new.water --report json").Output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Markdown_takes_no_markup_from_a_source()
     {

@@ -31,6 +31,65 @@ public sealed class NextTests : Workshop
         Assert.Equal(("", 0), (result.Error, result.ExitCode));
     }
 
+    private const string Restricted = """
+        site garden "Garden" { timezone Europe/Lisbon; effective 2026-03-01 }
+        supply well { flow 30 L/min }
+        zone lawn "Lawn" { output 1; supply well }
+        zone beds "Beds" { output 2; supply well }
+        zone herbs { output 3; supply well }
+        restriction town "Town rule" { for lawn, beds; allow on odd days; allow between 18:00 and 09:00 }
+        restriction drought { from 1 jul to 31 aug; allow between 20:00 and 22:00; allow between 05:00 and 07:00; exempt herbs from 10 jul to 31 aug }
+        restriction never { for herbs; from 1 oct to 31 oct; allow on 2020-01-01 }
+        master main { output 4; supply well; starts 3 s before zones; stops 3 s after zones }
+        schedule morning { every day; start at 06:00; steps { water lawn for 10 min } }
+
+        """;
+
+    [Theory]
+    [InlineData("2026-06-08T10:00", "  Lawn, Beds: until Tue 9 Jun 2026 00:00, Town rule (site.water:6)\nNext:\n")]
+    [InlineData("2026-06-09T08:00", "  Lawn, Beds: from 09:00 until 18:00, Town rule (site.water:6)\nNext:\n")]
+    [InlineData("2026-06-09T17:59:59", "  Lawn, Beds: until 18:00, Town rule (site.water:6)\nNext:\n")]
+    [InlineData("2026-06-09T18:00", "Nothing waters now.\nNext:\n")]
+    [InlineData("2026-07-07T06:30", "  All zones: from 07:00 until 20:00, drought (site.water:7)\n  All zones: from 22:00 until Wed 8 Jul 2026 05:00, drought (site.water:7)\nNext:\n")]
+    [InlineData("2026-07-10T06:30", "  Lawn, Beds: from 07:00 until 20:00, drought (site.water:7)\n")]
+    [InlineData("2026-08-31T23:00", "  Lawn, Beds: until Tue 1 Sep 2026 00:00, drought (site.water:7)\n")]
+    [InlineData("2026-10-07T12:00", "  herbs: until Sun 1 Nov 2026 00:00, never (site.water:8)\n")]
+    public void What_a_restriction_does_not_allow_is_said_with_its_line(string at, string text)
+    {
+        Write("site.water", Restricted);
+        Assert.Contains(text, RunLine($"next site.water --at {at} --count 1").Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_day_that_does_not_exist_again_within_a_year_has_no_end()
+    {
+        Write("site.water", Restricted.Replace("from 1 oct to 31 oct; ", "", StringComparison.Ordinal));
+        Assert.Contains("  herbs: for a year and more, never (site.water:8)\n", RunLine("next site.water --at 2026-10-07T12:00 --count 1").Output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("2026-06-09T05:59:56", "Nothing waters now.\n")]
+    [InlineData("2026-06-09T05:59:57", "Nothing waters now.\nOn all the same:\n  main until 06:10:03, 10 min 6 s left: master (site.water:9)\n")]
+    [InlineData("2026-06-09T06:10:02", "Nothing waters now.\nOn all the same:\n  main until 06:10:03, 1 s left: master (site.water:9)\n")]
+    [InlineData("2026-06-09T06:05", "  Lawn until 06:10, 5 min left: morning, pass 1, step 1 (site.water:10)\n  main until 06:10:03, 5 min 3 s left: master (site.water:9)\n")]
+    public void Devices_that_are_on_are_told(string at, string text)
+    {
+        Write("site.water", Restricted);
+        var result = RunLine($"next site.water --at {at} --count 1").Output;
+        Assert.Contains(text, result, StringComparison.Ordinal);
+        var tree = JsonNode.Parse(RunLine($"next site.water --at {at} --count 1 --json").Output)!;
+        Assert.Equal(text.Contains("main", StringComparison.Ordinal) ? ["main"] : [], tree["on"]!.AsArray().Select(on => (string)on!["master"]!));
+    }
+
+    [Fact]
+    public void Programs_get_what_is_not_allowed()
+    {
+        Write("site.water", Restricted);
+        var ban = JsonNode.Parse(RunLine("next site.water --at 2026-06-08T10:00 --json --count 1").Output)!["not_allowed"]![0]!;
+        Assert.Equal(("town", "[\"lawn\",\"beds\"]"), ((string?)ban["restriction"], ban["zones"]!.ToJsonString()));
+        Assert.Equal(("2026-06-08T10:00:00+01:00", "2026-06-09T00:00:00+01:00", 6), ((string?)ban["from"], (string?)ban["until"], (int)ban["place"]!["line"]!));
+    }
+
     [Fact]
     public void Programs_get_the_same_as_json()
     {

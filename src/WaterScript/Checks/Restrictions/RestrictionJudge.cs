@@ -41,7 +41,7 @@ internal sealed class RestrictionJudge
     public void See(in WateredPiece piece)
     {
         if (!_reach.Binds(piece.Zone, piece.Day)) return;
-        if (_days?.IsDue(piece.Day) == false) BreachOf(ForbiddenDay.Rule, _restriction.DaysOrigin ?? _restriction.Origin, piece).Add(piece.Start, piece);
+        if (_days?.IsDue(piece.Day) == false) BreachOf(ForbiddenDay.Rule, ForbiddingLine(piece.Day), piece).Add(piece.Start, piece);
         if (_hours?.FirstOutside(piece) is { } outside) SeeOutside(_hours, outside, piece);
         foreach (var limit in _limits)
         {
@@ -64,18 +64,22 @@ internal sealed class RestrictionJudge
         return _hours?.Outside(day, from, until) ?? [];
     }
 
+    /// <summary>The line that forbids what <see cref="Forbidden"/> gives of a date: that of its days where all of it is forbidden, else that of its hours.</summary>
+    public Location ForbiddingLine(int day) => _days?.IsDue(day) == false ? _restriction.DaysOrigin ?? _restriction.Origin : HoursLine;
+
     /// <summary>The zones whose depth could be limited, if their application rate were known.</summary>
     public IEnumerable<Zone> WithoutRate(Site site) => _restriction.AtMost.Any(line => line.Kind == LimitKind.DepthADay)
         ? site.Zones.Where(zone => _reach.CanBind(zone.Index) && zone.MillimetresPerHour is null)
         : [];
 
+    private Location HoursLine => _restriction.AllowedHours[0].Origin;
+
     /// <summary>Where no start would bring the whole pass into the hours, that is the cause, once for each pass.</summary>
     private void SeeOutside(AllowedHours hours, long outside, in WateredPiece piece)
     {
-        var line = _restriction.AllowedHours[0].Origin;
         var needs = NightTooShort.Needs(_timetable.PlanOn(piece.Schedule, piece.PassDay), _reach.CanBind);
         var has = hours.LongestFor(piece.PassStart);
-        var breach = BreachOf(needs > has ? NightTooShort.Rule : OutsideHours.Rule, line, piece);
+        var breach = BreachOf(needs > has ? NightTooShort.Rule : OutsideHours.Rule, HoursLine, piece);
         if (needs > has) breach.Reach(needs, piece, has);
         if (needs <= has || _shortNights.Add((piece.Schedule, piece.PassStart))) breach.Add(outside, piece);
     }

@@ -3,20 +3,15 @@ namespace WaterScript.Comparison;
 /// <summary>What ran against what was meant, for programs.</summary>
 public static class AuditJson
 {
-    private const int Version = 1;
-
     /// <summary>Writes it.</summary>
     /// <param name="report">The report.</param>
     /// <param name="output">Stays open.</param>
     public static void Write(AuditReport report, Stream output)
     {
         ArgumentNullException.ThrowIfNull(report);
-        using var document = new SiteJson(report.Site, output);
-        var json = document.Json;
-        json.Map(() =>
+        SiteJson.Write("waterscript_audit", report.Site, output, document =>
         {
-            json.Entry("waterscript_audit", Version);
-            json.Entry("site", report.Site.Name);
+            var json = document.Json;
             document.Moment("from", report.From);
             document.Moment("to", report.To);
             json.Entry("rows", report.Rows);

@@ -7,35 +7,24 @@ namespace WaterScript.Comparison;
 /// <summary>What changes in the watering, for programs.</summary>
 public static class ChangesJson
 {
-    private const int Version = 1;
-
     /// <summary>Writes it.</summary>
     /// <param name="changes">The changes.</param>
     /// <param name="output">Stays open.</param>
     public static void Write(WateringChanges changes, Stream output)
     {
         ArgumentNullException.ThrowIfNull(changes);
-        using var document = new SiteJson(changes.New, output);
-        var json = document.Json;
-        json.Map(() =>
+        SiteJson.Write("waterscript_diff", changes.New, output, document =>
         {
-            json.Entry("waterscript_diff", Version);
-            json.Entry("site", changes.New.Name);
+            var json = document.Json;
             json.Entry("from", LocalDatePattern.Iso.Format(changes.Horizon.From));
             json.Entry("until", LocalDatePattern.Iso.Format(changes.Horizon.Until));
-            Flag("changed", changes.IsChanged);
-            Flag("description_changed", changes.IsDescriptionChanged);
+            document.Flag("changed", changes.IsChanged);
+            document.Flag("description_changed", changes.IsDescriptionChanged);
             document.Maps("schedules", changes.Schedules, schedule => Write(schedule, document));
             document.Maps("zones", changes.Zones, zone => Write(zone, json));
             document.Maps("appeared", changes.Appeared, finding => Write(finding, document));
             document.Maps("gone", changes.Gone, finding => Write(finding, document));
         });
-
-        void Flag(string key, bool value)
-        {
-            json.Key(key);
-            json.Flag(value);
-        }
     }
 
     private static void Write(ScheduleChange change, SiteJson document)

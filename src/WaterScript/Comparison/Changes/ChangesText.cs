@@ -8,10 +8,11 @@ namespace WaterScript.Comparison;
 public sealed class ChangesText
 {
     private readonly WateringChanges _changes;
+    private readonly WaterWords _water;
     private readonly bool _isMarkdown;
     private readonly StringBuilder _text = new();
 
-    private ChangesText(WateringChanges changes, bool isMarkdown) => (_changes, _isMarkdown) = (changes, isMarkdown);
+    private ChangesText(WateringChanges changes, bool isMarkdown) => (_changes, _water, _isMarkdown) = (changes, new WaterWords(changes.New), isMarkdown);
 
     /// <summary>As text.</summary>
     public static string Of(WateringChanges changes) => Written(changes, isMarkdown: false);
@@ -63,15 +64,15 @@ public sealed class ChangesText
         return change.Kind == ScheduleChangeKind.Changed || words.Length == 0 ? start + words : $"{start}; {words}";
     }
 
-    private static string Words(ZoneChange change) => $"{change.DisplayName} {Words(change.Old, change.New)} → {Words(change.New, change.Old)}{Share(change)}";
+    private string Words(ZoneChange change) => $"{change.DisplayName} {Words(change.Old, change.New)} → {Words(change.New, change.Old)}{Share(change)}";
 
-    /// <summary>In litres where both sides are known in litres, else as run time.</summary>
-    private static string Words(WeeklyWater? water, WeeklyWater? other)
+    /// <summary>As water where that is known of both sides, else as run time.</summary>
+    private string Words(WeeklyWater? water, WeeklyWater? other)
     {
         if (water is null) return "no such zone";
         if (water.Seconds == 0) return "nothing";
         return water.Litres is { } litres && (other is null || other.Seconds == 0 || other.Litres is not null)
-            ? $"{Wording.Number(litres, digits: 1)} L"
+            ? _water.Say(litres)
             : Wording.Length(water.Seconds);
     }
 

@@ -100,11 +100,14 @@ internal static class ScheduleChanges
         yield return Of("days", schedule => string.Join(", ", schedule.DayLines.Select(line => SiteWords.Written(line.Origin))));
         yield return Of("season", schedule => schedule.SeasonOrigin is { } season ? SiteWords.Written(season) : "");
         yield return Of("except", schedule => string.Join(", ", schedule.ExceptLines.Select(line => SiteWords.Written(line.Origin))));
-        yield return Of("start", schedule => string.Join(", ", schedule.Starts.Select(Words)), isNamed: true);
+        yield return Of("start", Starts, isNamed: true);
         yield return Of("repeat", schedule => schedule.Repeat is { } repeat ? SiteWords.Written(repeat.Origin) : "");
         yield return Of("cut", schedule => schedule.Cut is { } cut ? SiteWords.Written(cut.Origin) : "");
         yield return Of("scale", schedule => schedule.Scale is { } scale ? SiteWords.Written(scale.Origin) : "", isNamed: true);
     }
+
+    private static string Starts(Schedule schedule) =>
+        string.Join(schedule.Starts.Any(start => start.OnOrigin is not null) ? " and " : ", ", schedule.Starts.Select(start => Words(start) + (start.OnOrigin is { } days ? $" on {SiteWords.Written(days)}" : "")));
 
     private static string Words(Start start) => start switch
     {

@@ -3,20 +3,15 @@ namespace WaterScript.Comparison;
 /// <summary>Whether a zone is watered on a date and why, for programs.</summary>
 public static class DayAnswerJson
 {
-    private const int Version = 1;
-
     /// <summary>Writes it.</summary>
     /// <param name="answer">The answer.</param>
     /// <param name="output">Stays open.</param>
     public static void Write(DayAnswer answer, Stream output)
     {
         ArgumentNullException.ThrowIfNull(answer);
-        using var document = new SiteJson(answer.Site, output);
-        var json = document.Json;
-        json.Map(() =>
+        SiteJson.Write("waterscript_why", answer.Site, output, document =>
         {
-            json.Entry("waterscript_why", Version);
-            json.Entry("zone", answer.Zone.Name);
+            document.Json.Entry("zone", answer.Zone.Name);
             document.Date("date", answer.Day);
             document.Maps("waterings", answer.Waterings, watering => Write(watering, document));
             document.Maps("schedules", answer.Schedules, schedule => Write(schedule, document));
@@ -36,8 +31,7 @@ public static class DayAnswerJson
     private static void Write(ScheduleAnswer schedule, SiteJson document)
     {
         document.Json.Entry("name", schedule.Schedule.Name);
-        document.Json.Key("due");
-        document.Json.Flag(schedule.IsDue);
+        document.Flag("due", schedule.IsDue);
         document.Maps("lines", schedule.Lines, line =>
         {
             document.Json.Entry("written", SiteWords.Written(line.Origin));

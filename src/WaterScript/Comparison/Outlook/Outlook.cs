@@ -12,11 +12,20 @@ namespace WaterScript.Comparison;
 /// <param name="Site">The site.</param>
 /// <param name="At">The moment, in Unix seconds.</param>
 /// <param name="Open">Waterings under way, in order of their start.</param>
+/// <param name="On">Pumps, masters and injectors that are on.</param>
 /// <param name="Shut">What keeps ground dry on that date.</param>
+/// <param name="NotAllowed">What restrictions do not allow at that moment or later on that date.</param>
 /// <param name="Coming">What comes after the moment, in order of its start.</param>
 /// <param name="LookedUntil">The first date that was not looked at.</param>
 public sealed record Outlook(
-    Site Site, long At, ImmutableArray<OpenNow> Open, ImmutableArray<KeptShut> Shut, ImmutableArray<ComingWatering> Coming, LocalDate LookedUntil)
+    Site Site,
+    long At,
+    ImmutableArray<OpenNow> Open,
+    ImmutableArray<DeviceOnNow> On,
+    ImmutableArray<KeptShut> Shut,
+    ImmutableArray<NotAllowed> NotAllowed,
+    ImmutableArray<ComingWatering> Coming,
+    LocalDate LookedUntil)
 {
     /// <summary>Dates that are looked at: every season comes once.</summary>
     private const int DaysAhead = 366;
@@ -33,7 +42,14 @@ public sealed record Outlook(
         var horizon = Horizon.DaysFrom(today, DaysAhead);
         var timetable = Timetable.WithWhatIsUnderWay(site, horizon);
         return new Outlook(
-            site, now, [.. OpenAt(timetable, now)], [.. KeptShut.At(site, now)], ComingWaterings.Find(timetable, now, count), horizon.Until);
+            site,
+            now,
+            [.. OpenAt(timetable, now)],
+            [.. DeviceOnNow.At(timetable, now)],
+            [.. KeptShut.At(site, now)],
+            [.. Comparison.NotAllowed.At(timetable, now)],
+            ComingWaterings.Find(timetable, now, count),
+            horizon.Until);
     }
 
     private static IEnumerable<OpenNow> OpenAt(Timetable timetable, long now)

@@ -1,3 +1,4 @@
+using WaterScript.Outputs;
 using WaterScript.Timetables;
 
 namespace WaterScript.Comparison;
@@ -5,23 +6,19 @@ namespace WaterScript.Comparison;
 /// <summary>An outlook for programs.</summary>
 public static class OutlookJson
 {
-    private const int Version = 1;
-
     /// <summary>Writes it.</summary>
     /// <param name="outlook">The outlook.</param>
     /// <param name="output">Stays open.</param>
     public static void Write(Outlook outlook, Stream output)
     {
         ArgumentNullException.ThrowIfNull(outlook);
-        using var document = new SiteJson(outlook.Site, output);
-        var json = document.Json;
-        json.Map(() =>
+        SiteJson.Write("waterscript_next", outlook.Site, output, document =>
         {
-            json.Entry("waterscript_next", Version);
-            json.Entry("site", outlook.Site.Name);
             document.Moment("at", outlook.At);
             document.Maps("open", outlook.Open, open => Write(open, outlook.At, document));
+            document.Maps("on", outlook.On, on => Write(on, outlook.At, document));
             document.Maps("kept_shut", outlook.Shut, shut => Write(shut, document));
+            document.Maps("not_allowed", outlook.NotAllowed, ban => Write(ban, document));
             document.Maps("coming", outlook.Coming, coming => Write(coming, document));
         });
     }
@@ -45,6 +42,24 @@ public static class OutlookJson
         document.Moment("to", open.Until);
         document.Json.Entry("seconds_left", open.Until - now);
         document.Place("place", open.Origin);
+    }
+
+    private static void Write(DeviceOnNow on, long now, SiteJson document)
+    {
+        document.Json.Entry(OpeningFields.WordOf(on.Device.Kind), on.Device.Name);
+        document.Moment("from", on.From);
+        document.Moment("to", on.Until);
+        document.Json.Entry("seconds_left", on.Until - now);
+        document.Place("place", on.Device.Origin);
+    }
+
+    private static void Write(NotAllowed ban, SiteJson document)
+    {
+        document.Json.Entry("restriction", ban.Restriction.Name);
+        document.Json.List("zones", ban.Zones, zone => document.Json.Text(zone.Name));
+        document.Moment("from", ban.From);
+        document.Moment("until", ban.Until);
+        document.Place("place", ban.Origin);
     }
 
     private static void Write(KeptShut shut, SiteJson document)

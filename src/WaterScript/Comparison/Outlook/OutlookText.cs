@@ -1,7 +1,10 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using WaterScript.Checks;
 using WaterScript.Diagnostics;
+using WaterScript.Model;
+using WaterScript.Outputs;
 using WaterScript.Timetables;
 
 namespace WaterScript.Comparison;
@@ -27,23 +30,46 @@ public sealed class OutlookText
     private void Write()
     {
         Line($"{_outlook.Site.DisplayName}, {_words.Moment(_outlook.At)}");
-        Line(_outlook.Open.IsEmpty ? "Nothing waters now." : "Now:");
-        foreach (var open in _outlook.Open) Line("  " + Words(open));
-        if (!_outlook.Shut.IsEmpty) Line("Kept shut:");
-        foreach (var shut in _outlook.Shut) Line("  " + Words(shut));
-        Line(_outlook.Coming.IsEmpty ? $"Nothing comes before {MomentWords.Date(_outlook.LookedUntil)}." : "Next:");
-        foreach (var coming in _outlook.Coming) Line("  " + Words(coming));
+        if (_outlook.Open.IsEmpty) Line("Nothing waters now.");
+        Part(_outlook.Open.IsEmpty ? "On all the same" : "Now", _outlook.Open.Select(Words).Concat(_outlook.On.Select(Words)));
+        Part("Kept shut", _outlook.Shut.Select(Words));
+        Part("Not allowed, as you read the rules", _outlook.NotAllowed.Select(Words));
+        if (_outlook.Coming.IsEmpty) Line($"Nothing comes before {MomentWords.Date(_outlook.LookedUntil)}.");
+        Part("Next", _outlook.Coming.Select(Words));
+    }
+
+    private void Part(string title, IEnumerable<string> lines)
+    {
+        foreach (var (index, line) in lines.Index())
+        {
+            if (index == 0) Line(title + ":");
+            Line("  " + line);
+        }
     }
 
     private string Words(OpenNow open) => string.Create(
         CultureInfo.InvariantCulture,
-        $"{open.Zone.DisplayName} until {_words.TimeAfter(open.Until, _words.DateAt(_outlook.At))}, {Wording.Length(open.Until - _outlook.At)} left: {open.Schedule.Name}, pass {open.Pass}, step {open.Step} ({SiteWords.Place(open.Origin)})");
+        $"{open.Zone.DisplayName} {Until(open.Until)}: {open.Schedule.Name}, pass {open.Pass}, step {open.Step} ({SiteWords.Place(open.Origin)})");
 
-    private string Words(KeptShut shut)
+    private string Words(DeviceOnNow on) =>
+        $"{on.Device.DisplayName} {Until(on.Until)}: {OpeningFields.WordOf(on.Device.Kind)} ({SiteWords.Place(on.Device.Origin)})";
+
+    private string Until(long instant) => $"until {_words.TimeAfter(instant, _words.DateAt(_outlook.At))}, {Wording.Length(instant - _outlook.At)} left";
+
+    private string Words(NotAllowed ban)
     {
-        var zones = shut.Zones.IsEmpty ? "All zones" : Wording.Names([.. shut.Zones.Select(zone => zone.DisplayName)]);
-        return $"{zones}: {Cause(shut)}{(shut.Because is { } because ? $", because {because}" : "")} ({SiteWords.Place(shut.Origin)})";
+        var today = _words.DateAt(_outlook.At);
+        var from = ban.From > _outlook.At ? $"from {_words.TimeAfter(ban.From, today)} " : "";
+        var until = ban.Until is { } end ? $"until {_words.TimeAfter(end, today)}" : "for a year and more";
+        return $"{Zones(ban.Zones.Length == InUse ? [] : ban.Zones)}: {from}{until}, {ban.Restriction.DisplayName} ({SiteWords.Place(ban.Origin)})";
     }
+
+    private int InUse => _outlook.Site.Zones.Count(zone => !zone.IsSpare);
+
+    private static string Zones(ImmutableArray<Zone> zones) => zones.IsEmpty ? "All zones" : Wording.Names([.. zones.Select(zone => zone.DisplayName)]);
+
+    private string Words(KeptShut shut) =>
+        $"{Zones(shut.Zones)}: {Cause(shut)}{(shut.Because is { } because ? $", because {because}" : "")} ({SiteWords.Place(shut.Origin)})";
 
     private string Cause(KeptShut shut) => shut.By switch
     {

@@ -44,7 +44,7 @@ internal sealed class ChartBuilder
     }
 
     private ImmutableArray<string> RestrictionsOf(ImmutableArray<ChartDay> days) => days.Any(day => day.Lanes.Any(lane => lane.Forbidden.Length > 0))
-        ? [.. _site.Restrictions.Select(restriction => restriction.Label ?? restriction.Name)]
+        ? [.. _site.Restrictions.Select(restriction => restriction.DisplayName)]
         : [];
 
     private Horizon Walked()
