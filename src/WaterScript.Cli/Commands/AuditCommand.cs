@@ -21,6 +21,9 @@ internal sealed class AuditCommand
     private readonly Option<string?> _columns = Arguments.Text("--columns", "time=NAME,…", "How the log calls its columns, where they have names of their own.");
     private readonly Option<string?> _tolerance = Arguments.Text("--tolerance", "SECONDS", "By so much a watering may begin or last otherwise. Default: 60.");
     private readonly Option<string?> _silence = Arguments.Text("--silence", "SECONDS", "After so long without a row nothing is known. Default: 3600.");
+    private readonly Option<string?> _from = Arguments.Text("--from", "DATE", "First day of the list in the device, as compile was told. Default: as there.");
+    private readonly Option<string?> _until = Arguments.Text("--until", "DATE", "First day that was not in that list any more.");
+    private readonly Option<string?> _days = Arguments.Text("--days", "N", "So many days, in place of --until.");
     private readonly Option<string?> _report = Arguments.Text("--report", "text|markdown|json", "Form of the report. Default: text, for people.");
     private readonly Option<string?> _output = Arguments.Output();
     private readonly Option<string?> _root = Arguments.Root();
@@ -33,7 +36,7 @@ internal sealed class AuditCommand
         var self = new AuditCommand(terminal);
         var command = new Command("audit", "Says what ran, by the logs of a device, against what was meant.")
         {
-            self._file, self._logs, self._columns, self._tolerance, self._silence, self._report, self._output, self._root,
+            self._file, self._logs, self._columns, self._tolerance, self._silence, self._from, self._until, self._days, self._report, self._output, self._root,
         };
         command.SetAction(self.Run);
         return command;
@@ -47,11 +50,13 @@ internal sealed class AuditCommand
         var options = new AuditOptions(
             Seconds(_tolerance.Name, parsed.GetValue(_tolerance)) ?? AuditOptions.DefaultTolerance,
             Seconds(_silence.Name, parsed.GetValue(_silence)) ?? AuditOptions.DefaultSilence);
+        var listDates = DateOptions.Read(parsed.GetValue(_from), parsed.GetValue(_until), parsed.GetValue(_days), run: null, at: null);
         var source = SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal);
         if (SiteAsked.Read(source, _terminal) is not { } site) return ExitCode.CannotRun;
         var log = _terminal.During("Reading the log", () => Read(site, columns, parsed.GetValue(_logs)!));
         if (log.Events.Count == 0) throw new CommandException("no row of the log could be used" + (log.Bad is [var first, ..] ? string.Create(CultureInfo.InvariantCulture, $"; {first.Place.File}:{first.Place.Line}: {first.Why}") : ""));
-        var report = _terminal.During("Comparing", () => Auditor.Audit(site, log, options));
+        var inDevice = listDates.TimetableOf(site);
+        var report = _terminal.During("Comparing", () => Auditor.Audit(site, log, options, inDevice));
         output.Write([source.Root], stream => Write(report, form, stream));
         return report.IsAsMeant ? ExitCode.Success : ExitCode.Findings;
     }

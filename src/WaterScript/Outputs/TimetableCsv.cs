@@ -28,6 +28,9 @@ internal static class TimetableCsv
         buffered.Flush();
     }
 
+    /// <summary>The hash that closes the list of switchings, of one controller or of all.</summary>
+    public static string HashOfSwitchings(Timetable timetable, Controller? controller) => WriteSwitchings(timetable, controller, Stream.Null);
+
     private static void WriteRuns(Timetable timetable, Controller? controller, BufferedStream output)
     {
         using var lines = new CsvRuns();
@@ -57,7 +60,7 @@ internal static class TimetableCsv
     }
 
     /// <summary>Every line says how long its output is ever on, so the openings are walked once before.</summary>
-    private static void WriteSwitchings(Timetable timetable, Controller? controller, BufferedStream output)
+    private static string WriteSwitchings(Timetable timetable, Controller? controller, Stream output)
     {
         var outputs = new SwitchedOutputs(timetable.Site, controller);
         foreach (var opening in timetable.OpeningsFor(controller)) outputs.Add(opening);
@@ -71,5 +74,6 @@ internal static class TimetableCsv
         }
 
         output.Write(lines.Closing(Validity.Of(timetable)));
+        return lines.Hash();
     }
 }

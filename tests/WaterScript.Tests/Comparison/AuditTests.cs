@@ -75,6 +75,8 @@ public sealed class AuditTests
         var known = rows.Select(row => (row.Zone, row.At)).ToHashSet();
         Assert.All(report.Entries.Where(entry => entry.Class == AuditClass.Done), entry => Assert.Contains((entry.Zone.Index, entry.From), known));
         Assert.All(report.Entries.Where(entry => !known.Contains((entry.Zone.Index, entry.From))), entry => Assert.Equal(AuditClass.NotKnown, entry.Class));
+        var whole = report.Entries.Where(entry => Openings().Any(opening => opening.Zone == entry.Zone.Index && opening.From == entry.From && IsWhole(opening, rows)));
+        Assert.All(whole, entry => Assert.Equal(AuditClass.Done, entry.Class));
     }
 
     [Theory]
@@ -120,7 +122,7 @@ public sealed class AuditTests
         Assert.Equal(
             ["7 \"2000-01-01 00:00:07\" is long before the site began: a clock that was not set", "11 no zone has output 9", "12 \"yesterday\" is no time", "13 \"drip\" is nothing that a valve does", "14 it cannot be read as a row", "15 it names no zone and no output"],
             log.Bad.Select(bad => string.Create(CultureInfo.InvariantCulture, $"{bad.Place.Line} {bad.Why}")));
-        var report = Auditor.Audit(Garden, log, new AuditOptions());
+        var report = Auditor.Audit(Garden, log, new AuditOptions(), Timetable.Of(Garden, Week));
         Assert.Equal(60m, report.MeterLitres);
         Assert.Equal(
             ["Lawn Done", "Beds Done", "Pots NotKnown", "Pots ByHand", "Lawn Skipped", "Beds Skipped", "Pots Skipped"],
@@ -133,7 +135,15 @@ public sealed class AuditTests
         var log = new LogReader(Garden, LogColumns.Default.With("from", "Beginn")!.With("to", "Ende")!.With("zone", "Ventil")!);
         Assert.Null(log.Read("a.csv", "Ventil,Beginn,Ende\nLawn,2026-06-01 06:00,2026-06-01 06:10\nbeds,2026-06-01 06:10,2026-06-01 06:14\n"));
         Assert.Equal("no column of b.csv is called time, or from and to; say how they are called: --columns time=NAME", log.Read("b.csv", "a,b\n1,2\n"));
-        Assert.Equal(["Done", "Short"], Auditor.Audit(Garden, log, new AuditOptions()).Entries.Take(2).Select(entry => entry.Class.ToString()));
+        Assert.Equal(["Done", "Short"], Auditor.Audit(Garden, log, new AuditOptions(), Timetable.Of(Garden, Week)).Entries.Take(2).Select(entry => entry.Class.ToString()));
+    }
+
+    /// <summary>Whether the log has the opening and all rows from then to the closing.</summary>
+    private static bool IsWhole(Opening opening, List<Row> rows)
+    {
+        var first = rows.Find(row => row.Zone == opening.Zone && row.At == opening.From && row.Do == "open");
+        var last = rows.Find(row => row.Zone == opening.Zone && row.At == opening.To && row.Do == "close");
+        return first is not null && last is not null && rows.Count(row => row.Number >= first.Number && row.Number <= last.Number) == last.Number - first.Number + 1;
     }
 
     private static void PutIn(AuditClass kind, Opening opening, List<Row> rows)
@@ -203,7 +213,7 @@ public sealed class AuditTests
         var log = new LogReader(Garden, LogColumns.Default);
         Assert.Null(log.Read("log.csv", text));
         Assert.Empty(log.Bad);
-        return Auditor.Audit(Garden, log, new AuditOptions());
+        return Auditor.Audit(Garden, log, new AuditOptions(), Timetable.Of(Garden, Week));
     }
 
     private sealed class Row

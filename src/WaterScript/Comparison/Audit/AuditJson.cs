@@ -1,3 +1,5 @@
+using NodaTime.Text;
+
 namespace WaterScript.Comparison;
 
 /// <summary>What ran against what was meant, for programs.</summary>
@@ -17,7 +19,14 @@ public static class AuditJson
             json.Entry("rows", report.Rows);
             json.Entry("doubled", report.Doubled);
             json.Entry("meter_l", report.MeterLitres);
-            json.List("timetables", report.Lists, json.Text);
+            document.Maps("timetables", report.Lists, list =>
+            {
+                json.Entry("hash", list.Hash);
+                json.Entry("is", AuditText.WordOf(list.Match));
+                json.Entry("controller", list.Controller?.Name);
+                json.Entry("from", LocalDatePattern.Iso.Format(report.ListDates.From));
+                json.Entry("until", LocalDatePattern.Iso.Format(report.ListDates.Until));
+            });
             document.Maps("entries", report.Entries, entry => Write(entry, document));
             document.Maps("water", report.Water, water =>
             {

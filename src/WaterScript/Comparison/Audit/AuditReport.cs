@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WaterScript.Model;
+using WaterScript.Timetables;
 
 namespace WaterScript.Comparison;
 
@@ -81,7 +82,8 @@ public sealed record AuditedWater(Zone Zone, long MeantSeconds, long ActualSecon
 /// <param name="Entries">In order of time, then of the zones.</param>
 /// <param name="Water">Of each zone.</param>
 /// <param name="MeterLitres">What a meter that shows a total went on by; null where there is none.</param>
-/// <param name="Lists">Hashes of the timetables that were in the device, as the log tells them, in order.</param>
+/// <param name="Lists">The lists of switchings that were in the device, in the order in which the log tells them.</param>
+/// <param name="ListDates">The dates of the file's own list that they are held against.</param>
 /// <param name="Bad">Rows that were passed over.</param>
 /// <param name="Rows">Rows that were used.</param>
 /// <param name="Doubled">Rows that say again what another said.</param>
@@ -92,7 +94,8 @@ public sealed record AuditReport(
     ImmutableArray<AuditEntry> Entries,
     ImmutableArray<AuditedWater> Water,
     decimal? MeterLitres,
-    ImmutableArray<string> Lists,
+    ImmutableArray<AuditedList> Lists,
+    Horizon ListDates,
     ImmutableArray<BadRow> Bad,
     int Rows,
     int Doubled)

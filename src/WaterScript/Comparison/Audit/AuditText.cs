@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using WaterScript.Checks;
+using WaterScript.Diagnostics;
 
 namespace WaterScript.Comparison;
 
@@ -12,10 +13,11 @@ public sealed class AuditText
 
     private readonly AuditReport _report;
     private readonly SiteWords _words;
+    private readonly WaterWords _water;
     private readonly bool _isMarkdown;
     private readonly StringBuilder _text = new();
 
-    private AuditText(AuditReport report, bool isMarkdown) => (_report, _words, _isMarkdown) = (report, new SiteWords(report.Site), isMarkdown);
+    private AuditText(AuditReport report, bool isMarkdown) => (_report, _words, _water, _isMarkdown) = (report, new SiteWords(report.Site), new WaterWords(report.Site), isMarkdown);
 
     /// <summary>As text.</summary>
     public static string Of(AuditReport report) => Written(report, isMarkdown: false);
@@ -30,6 +32,14 @@ public sealed class AuditText
         AuditClass.CloseNotSeen => "close not seen",
         AuditClass.NotKnown => "not known",
         _ => kind.ToString().ToLowerInvariant(),
+    };
+
+    /// <summary>The word for whose list was in the device.</summary>
+    internal static string WordOf(ListMatch match) => match switch
+    {
+        ListMatch.Same => "of this file",
+        ListMatch.Other => "another",
+        _ => "too short to tell",
     };
 
     private static string Written(AuditReport report, bool isMarkdown)
@@ -48,8 +58,8 @@ public sealed class AuditText
         Part("Not as meant", Few(_report.Entries.Where(entry => entry.Class is not (AuditClass.Done or AuditClass.NotKnown)).Select(Words), "more"));
         Part("Not known, the log has a hole there", Few(_report.Entries.Where(entry => entry.Class == AuditClass.NotKnown).Select(entry => $"{_words.Moment(entry.From)} {entry.Zone.DisplayName}"), "more"));
         Part("Water by time", _report.Water.Where(water => water.MeantSeconds + water.ActualSeconds > 0).Select(Words));
-        if (_report.MeterLitres is { } litres) Part("Water by the meter", [$"{Wording.Number(litres, digits: 1)} L"]);
-        Part("Timetable in the device", _report.Lists);
+        if (_report.MeterLitres is { } litres) Part("Water by the meter", [_water.Say(litres)]);
+        Part("Timetable in the device", _report.Lists.Select(Words));
         Part("Rows passed over", Few(_report.Bad.Select(bad => string.Create(CultureInfo.InvariantCulture, $"{bad.Place.File}:{bad.Place.Line}: {bad.Why}")), "more"));
         if (_report.Doubled > 0) Part("Rows that say again what another said", [_report.Doubled.ToString(CultureInfo.InvariantCulture)]);
     }
@@ -70,11 +80,23 @@ public sealed class AuditText
         return $"{_words.Moment(entry.From)} {entry.Zone.DisplayName}: {WordOf(entry.Class)}{(entry.Why is { } why ? $", {why}" : "")}{meant}{actual}{place}";
     }
 
-    private static string Words(AuditedWater water)
+    private string Words(AuditedList list)
     {
-        var metered = water.MeteredLitres is { } litres ? $", by the meter {Wording.Number(litres, digits: 1)} L" : "";
+        var (first, last) = (_report.ListDates.From, _report.ListDates.Until.PlusDays(-1));
+        var dates = MomentWords.Date(first) + (last > first ? $" to {MomentWords.Date(last)}" : "");
+        return $"{list.Hash}: " + list.Match switch
+        {
+            ListMatch.Same => $"the device ran this file, its list for {dates}{(list.Controller is { } controller ? $" of {controller.Name}" : "")}",
+            ListMatch.TooShort => "too short to tell which list that is",
+            _ => $"not the list of this file for {dates}: the device ran another file or version, or a list for other dates (say --from and --days as compile was told)",
+        };
+    }
+
+    private string Words(AuditedWater water)
+    {
+        var metered = water.MeteredLitres is { } litres ? $", by the meter {_water.Say(litres)}" : "";
         return water is { ActualLitres: { } actual, MeantLitres: { } meant }
-            ? $"{water.Zone.DisplayName}: {Wording.Number(actual, digits: 1)} L of {Wording.Number(meant, digits: 1)} L{metered}"
+            ? $"{water.Zone.DisplayName}: {_water.Say(actual)} of {_water.Say(meant)}{metered}"
             : $"{water.Zone.DisplayName}: {Wording.Length(water.ActualSeconds)} of {Wording.Length(water.MeantSeconds)}{metered}";
     }
 

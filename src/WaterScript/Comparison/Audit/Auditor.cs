@@ -30,9 +30,11 @@ public sealed class Auditor
     /// <param name="site">The site.</param>
     /// <param name="log">A log with at least one row that could be used.</param>
     /// <param name="options">How exact it is to be.</param>
-    public static AuditReport Audit(Site site, LogReader log, AuditOptions options)
+    /// <param name="inDevice">The timetable of the site whose switchings the device should have had.</param>
+    public static AuditReport Audit(Site site, LogReader log, AuditOptions options, Timetable inDevice)
     {
         ArgumentNullException.ThrowIfNull(site);
+        ArgumentNullException.ThrowIfNull(inDevice);
         ArgumentNullException.ThrowIfNull(log);
         ArgumentNullException.ThrowIfNull(options);
         var events = log.Events;
@@ -46,7 +48,8 @@ public sealed class Auditor
             entries,
             [.. site.Zones.Where(zone => !zone.IsSpare).Select(zone => auditor.WaterOf(zone, entries, events))],
             Metered(events),
-            [.. events.Select(entry => entry.List).OfType<string>().Distinct()],
+            AuditedList.Of(events.Select(entry => entry.List).OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase), inDevice),
+            inDevice.Horizon,
             [.. log.Bad],
             events.Count,
             log.Doubled);

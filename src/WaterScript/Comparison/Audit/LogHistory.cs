@@ -57,7 +57,7 @@ internal sealed class LogHistory
     public bool IsKnown(decimal from, decimal to)
     {
         if (_events.Count == 0 || from < _events[0].At || to > _events[^1].At) return false;
-        for (var index = IndexBefore(from); index + 1 < _events.Count && _events[index].At < to; index++)
+        for (var index = IndexUpTo(from); index + 1 < _events.Count && _events[index].At < to; index++)
         {
             if (!Follows(_events[index], _events[index + 1])) return false;
         }
@@ -68,14 +68,14 @@ internal sealed class LogHistory
     private bool Follows(LogEvent before, LogEvent after) =>
         after.Kind != LogKind.Boot && (_isNumbered ? after.Number == before.Number + 1 || after.Number == before.Number : after.At - before.At <= _silence);
 
-    /// <summary>The last row before a moment, or the first.</summary>
-    private int IndexBefore(decimal moment)
+    /// <summary>The last row at a moment or before it, or the first: what a hole ends with is known again.</summary>
+    private int IndexUpTo(decimal moment)
     {
         var (low, high) = (0, _events.Count - 1);
         while (low < high)
         {
             var middle = (low + high + 1) / 2;
-            if (_events[middle].At < moment) low = middle;
+            if (_events[middle].At <= moment) low = middle;
             else high = middle - 1;
         }
 
