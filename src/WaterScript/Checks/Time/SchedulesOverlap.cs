@@ -66,18 +66,19 @@ internal sealed class SchedulesOverlap : ISeesRuns
     };
 
     private readonly Survey _survey;
-    private readonly PassesUnderWay?[] _controllers;
+    private readonly PassesUnderWay?[] _passesOfZone;
     private readonly SortedDictionary<(int First, int Second, int Controller), Overlap> _overlaps = [];
 
     public SchedulesOverlap(Survey survey)
     {
         _survey = survey;
-        _controllers = [.. survey.Site.Controllers.Select(controller => controller.SchedulesMayOverlap == true ? null : PassesOn(controller.Index))];
+        PassesUnderWay?[] passes = [.. survey.Site.Controllers.Select(controller => controller.SchedulesMayOverlap == true ? null : PassesOn(controller.Index))];
+        _passesOfZone = [.. survey.Site.Zones.Select(zone => passes[zone.Controller.Index])];
     }
 
-    public bool Wants(Zone zone) => _controllers[zone.Controller.Index] is not null;
+    public bool Wants(Zone zone) => _passesOfZone[zone.Index] is not null;
 
-    public void See(in Run run) => _controllers[_survey.Site.Zones[run.Zone].Controller.Index]!.See(run);
+    public void See(in Run run) => _passesOfZone[run.Zone]!.See(run);
 
     public IEnumerable<Finding> Findings() =>
     [

@@ -59,6 +59,7 @@ internal sealed class Hammer : ISeesSwitchings
     private readonly Survey _survey;
     private readonly Causes _causes;
     private readonly decimal?[] _flows;
+    private readonly int[] _supplyOfZone;
     private readonly bool[] _controllers;
     private readonly List<Part>[] _closing;
     private readonly List<int> _supplies = [];
@@ -69,6 +70,7 @@ internal sealed class Hammer : ISeesSwitchings
         _survey = survey;
         _causes = new Causes(survey);
         _closing = [.. survey.Site.Supplies.Select(_ => new List<Part>())];
+        _supplyOfZone = [.. survey.Site.Zones.Select(zone => zone.Supply?.Index ?? -1)];
         _flows = [.. survey.Site.Zones.Select(zone => zone.Supply?.Flow is null ? null : zone.LitresPerMinute)];
         foreach (var device in survey.Site.Devices.Where(device => device.Kind != DeviceKind.Injector && device.StopsAfter < NodaTime.Duration.Zero))
         {
@@ -86,7 +88,7 @@ internal sealed class Hammer : ISeesSwitchings
         if (switching.Milliseconds != _milliseconds) Judge();
         _milliseconds = switching.Milliseconds;
         if (switching.IsOpen || switching.Zone < 0 || _flows[switching.Zone] is not { } flow) return;
-        var supply = _survey.Site.Zones[switching.Zone].Supply!.Index;
+        var supply = _supplyOfZone[switching.Zone];
         if (_closing[supply].Count == 0) _supplies.Add(supply);
         _closing[supply].Add(new Part(_survey.Askers.Of(switching.Opening), switching.Zone, Device: -1, flow));
     }
