@@ -13,6 +13,7 @@ internal sealed class Survey(Timetable timetable, Schedule? manual = null)
 {
     private WholeCycle? _wholeCycle;
     private ZoneMeetings? _zoneMeetings;
+    private PassMeetings? _passMeetings;
 
     /// <summary>Start of the manual pass.</summary>
     private readonly long _start = manual is null ? 0 : timetable.Passes().First().Start;
@@ -51,6 +52,9 @@ internal sealed class Survey(Timetable timetable, Schedule? manual = null)
 
     /// <summary>Runs that want one zone at once; complete when the walk is over.</summary>
     public ZoneMeetings ZoneMeetings => _zoneMeetings ??= new ZoneMeetings(Site, Plans);
+
+    /// <summary>Passes of one schedule that begin before another is over; complete when the walk is over.</summary>
+    public PassMeetings PassMeetings => _passMeetings ??= new PassMeetings(this);
 
     /// <summary>How long each zone with plants is watered on each date; complete when the walk is over.</summary>
     public PlantWater Water { get; } = new(timetable.Site);

@@ -18,7 +18,7 @@ internal sealed class Walk
         _demand = new Demand(survey.Site, [.. checks.OfType<ISeesDemand>()]);
         _days = [.. checks.OfType<ISeesDays>()];
         _openings = [.. checks.OfType<ISeesOpenings>()];
-        IRunWatch[] watches = [survey.ZoneMeetings, _survey.Restrictions, _survey.Water, _demand, .. checks.OfType<IRunWatch>()];
+        IRunWatch[] watches = [survey.ZoneMeetings, survey.PassMeetings, _survey.Restrictions, _survey.Water, _demand, .. checks.OfType<IRunWatch>()];
         _runsOfZone = [.. survey.Site.Zones.Select(zone => watches.Where(watch => watch.Wants(zone)).ToArray())];
         ISeesSwitchings[] switchings = [.. checks.OfType<ISeesSwitchings>()];
         _switchingsOfController = [.. survey.Site.Controllers.Select(controller => switchings.Where(check => check.Wants(controller)).ToArray())];

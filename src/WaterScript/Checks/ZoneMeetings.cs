@@ -61,8 +61,8 @@ internal sealed class ZoneMeeting(Run earlier, Run later)
     /// <summary>Indices of the zones.</summary>
     public SortedSet<int> Zones { get; } = [];
 
-    /// <summary>The most seconds that they share.</summary>
-    public long Longest { get; private set; }
+    /// <summary>By how many seconds the schedule of <see cref="Later"/> would have to begin later to come after the other each time.</summary>
+    public long LaterBy { get; private set; }
 
     /// <summary>When the later run begins, each time, in Unix seconds.</summary>
     public IReadOnlyList<long> Moments => _moments;
@@ -72,6 +72,7 @@ internal sealed class ZoneMeeting(Run earlier, Run later)
     {
         _moments.Add(later.Start);
         Zones.Add(later.Zone);
-        Longest = Math.Max(Longest, Math.Min(earlier.End, later.End) - later.Start);
+        var (moved, other) = later.Schedule == Later.Schedule ? (later, earlier) : (earlier, later);
+        LaterBy = Math.Max(LaterBy, other.End - moved.Start);
     }
 }

@@ -51,7 +51,7 @@ internal sealed partial class TokenMender(List<IToken> tokens, Mistakes mistakes
     private void MendClock(IToken token)
     {
         if (MendHalfOfDay(token, token.Text)) return;
-        if (token.Text.IndexOf(':', StringComparison.Ordinal) == 1) Rewrite(token, WaterScriptLexer.CLOCK, "0" + token.Text);
+        if (token.Text.IndexOf(':', StringComparison.Ordinal) == 1 && IsOfClock(token.Text)) Rewrite(token, WaterScriptLexer.CLOCK, "0" + token.Text);
         else _mended.Add(token);
     }
 
@@ -231,9 +231,13 @@ internal sealed partial class TokenMender(List<IToken> tokens, Mistakes mistakes
     private static int TypeOfUnit(string symbol) =>
         symbol == "%" ? WaterScriptLexer.PERCENT : symbol.Contains('/', StringComparison.Ordinal) ? WaterScriptLexer.PATH : Words.TypeOf(symbol);
 
-    /// <summary><c>18:30</c> for <c>6:30</c> in the afternoon; null where the hour is none of a half day.</summary>
+    /// <summary>Whether a clock shows such minutes and seconds; what it does not is told as no time of day, and once.</summary>
+    private static bool IsOfClock(string time) => time.Split(':').Skip(1).All(part => string.CompareOrdinal(part, "60") < 0);
+
+    /// <summary><c>18:30</c> for <c>6:30</c> in the afternoon; null where no clock shows it in a half day.</summary>
     private static string? Clock24(string time, bool afternoon)
     {
+        if (!IsOfClock(time)) return null;
         var colon = time.IndexOf(':', StringComparison.Ordinal);
         var hours = colon < 0 ? time : time[..colon];
         if (!int.TryParse(hours, NumberStyles.None, CultureInfo.InvariantCulture, out var hour) || hour is < 1 or > 12) return null;

@@ -44,7 +44,7 @@ internal sealed record PowerLimit(Quantity Amount, Location Place, decimal PerAm
     /// <param name="gives">The verb for what there is.</param>
     public Finding FindingFor(Rule rule, Survey survey, Cause cause, string heading, string wants, string gives)
     {
-        var finding = CauseWords.FindingFor(rule, survey, cause, heading, $"{wants} {Say(cause.Worst)}", new Label(Place, $"{gives} {Amount}"));
-        return finding with { Details = $"{finding.Details}{CauseWords.Parts(survey.Site, cause.Parts, Say)}: {Say(cause.Worst - Amount.InBase)} too much." };
+        var finding = CauseWords.FindingFor(rule, survey, cause, heading, $"{wants} {CauseWords.UpTo(cause, Say(cause.Worst))}", new Label(Place, $"{gives} {Amount}"));
+        return finding with { Details = $"{finding.Details}{CauseWords.WorstParts(survey, cause, Say)}: {Say(cause.Worst - Amount.InBase)} too much." };
     }
 }

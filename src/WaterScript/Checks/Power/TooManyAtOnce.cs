@@ -76,10 +76,10 @@ internal sealed class TooManyAtOnce(Survey survey) : ISeesSwitchings
     {
         var controller = survey.Site.Controllers[cause.Owner];
         var limit = new Label(controller.PlaceOf(Schema.Controller.AtMost)!.Value, $"opens at most {controller.AtMostZones}");
-        var finding = CauseWords.FindingFor(Rule, survey, cause, $"too many zones at once on {controller.DisplayName}", Wording.Count((long)cause.Worst, "zone"), limit);
+        var finding = CauseWords.FindingFor(Rule, survey, cause, $"too many zones at once on {controller.DisplayName}", CauseWords.UpTo(cause, Wording.Count((long)cause.Worst, "zone")), limit);
         return finding with
         {
-            Details = $"{finding.Details}{CauseWords.Parts(survey.Site, cause.Parts)}.",
+            Details = $"{finding.Details}{CauseWords.WorstParts(survey, cause)}.",
             WayOut = CauseWords.WayOut(cause),
         };
     }

@@ -29,11 +29,17 @@ internal sealed class Cause
     /// <summary>The greatest sum.</summary>
     public decimal Worst { get; private set; }
 
+    /// <summary>Whether the sum is the same each time.</summary>
+    public bool IsSteady { get; private set; } = true;
+
     /// <summary>What makes it up.</summary>
     public ImmutableArray<Part> Parts { get; private set; } = [];
 
     /// <summary>The longest that it lasts, in seconds.</summary>
     public long Longest { get; private set; }
+
+    /// <summary>What two equal sums may differ by: the parts are added in the order in which they open.</summary>
+    private const decimal Rounding = 0.000001m;
 
     private long _ended = long.MinValue;
     private int _day = int.MinValue;
@@ -49,6 +55,7 @@ internal sealed class Cause
         if (from > _ended) Begin(from, survey);
         _ended = to;
         Longest = Math.Max(Longest, to - Last);
+        if (Parts.Length > 0 && Math.Abs(sum - Worst) > Rounding) IsSteady = false;
         if (sum <= Worst) return;
         (Worst, WorstAt, Parts) = (sum, from, [.. parts]);
     }

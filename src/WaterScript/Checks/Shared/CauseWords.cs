@@ -34,6 +34,16 @@ internal static class CauseWords
         return string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{name} (output {output})");
     }
 
+    /// <summary><c>up to 39.0 L/min</c>: the greatest sum, of those that differ.</summary>
+    public static string UpTo(Cause cause, string worst) => cause.IsSteady ? worst : $"up to {worst}";
+
+    /// <summary><c>lawn (output 1) 20.0 L/min, beds (output 2) 19.0 L/min</c>, after when it was so where that is not the first time.</summary>
+    public static string WorstParts(Survey survey, Cause cause, Func<decimal, string>? amount = null)
+    {
+        var parts = Parts(survey.Site, cause.Parts, amount);
+        return cause.WorstAt == cause.First ? parts : $"Most {(survey.Manual is null ? "on " : "")}{survey.Moment(cause.WorstAt)}: {parts}";
+    }
+
     /// <summary>What helps where too much is open at once.</summary>
     public static string WayOut(Cause cause) => cause.Places.Length == 1
         ? "Water them one after the other: write a comma in place of a plus."

@@ -60,7 +60,7 @@ internal sealed class ChangeTooClose : ISeesRuns
             """,
         KnownLimits = """
             Waterings that overlap are no change-over and are not looked at here. Nor is a zone that runs on from one pass to the next without
-            a break: its valve stays open.
+            a break: its valve stays open. Where a line makes passes of one schedule overlap, `pass-overlap` says so and this rule says nothing more of it.
             """,
     };
 
@@ -93,7 +93,13 @@ internal sealed class ChangeTooClose : ISeesRuns
         lately.Add(run);
     }
 
-    public IEnumerable<Finding> Findings() => _close.Select(entry => FindingFor(entry.Key.Later, _survey.Site.Supplies[entry.Key.Supply], entry.Value));
+    public IEnumerable<Finding> Findings() => _close
+        .Where(entry => !IsTold(entry.Key.Later, entry.Value))
+        .Select(entry => FindingFor(entry.Key.Later, _survey.Site.Supplies[entry.Key.Supply], entry.Value));
+
+    /// <summary>Whether `pass-overlap` says of the same line that a pass begins too soon after another one of its schedule.</summary>
+    private bool IsTold(Location cause, Close close) =>
+        close.Earlier.Schedule == close.Later.Schedule && _survey.PassMeetings.Has(close.Later.Schedule, cause);
 
     private static bool IsTooClose(in Run earlier, in Run later) =>
         earlier.End <= later.Start && !later.IsInPassOf(earlier) && (earlier.Zone != later.Zone || earlier.End < later.Start);

@@ -1,12 +1,11 @@
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Text;
-using WaterScript.Timetables;
 
 namespace WaterScript.Checks;
 
 /// <summary>A pass that begins before one of the same schedule is over.</summary>
-internal sealed class PassOverlap : ISeesRuns
+internal sealed class PassOverlap(Survey survey) : ICheck
 {
     public static Rule Rule { get; } = new("pass-overlap", Severity.Error, "a pass that begins before the one before it is over")
     {
@@ -59,64 +58,44 @@ internal sealed class PassOverlap : ISeesRuns
         FixSafety = "Lengthens the repeat interval to the longest pass. Unsafe: later passes move, and with `until` there are fewer of them.",
     };
 
-    private readonly Survey _survey;
-    private readonly PassesUnderWay?[] _passes;
-    private readonly Dictionary<(int Schedule, Location Origin), Overlap> _overlaps = [];
-
-    public PassOverlap(Survey survey)
-    {
-        _survey = survey;
-        _passes = new PassesUnderWay?[survey.Site.Schedules.Length];
-    }
-
-    public void See(in Run run) => (_passes[run.Schedule] ??= new PassesUnderWay(_survey.Timetable, Meet)).See(run);
-
     public IEnumerable<Finding> Findings() =>
-        [.. _overlaps.Values.Select(FindingFor), .. _survey.WholeCycle.WithThemselves(schedule => _overlaps.Keys.Any(key => key.Schedule == schedule)).Select(FindingFor)];
+        [.. survey.PassMeetings.All.Select(FindingFor), .. survey.WholeCycle.WithThemselves(survey.PassMeetings.Has).Select(FindingFor)];
 
-    private void Meet(PassUnderWay earlier, PassUnderWay later)
+    private Finding FindingFor(PassMeeting meeting)
     {
-        var repeat = earlier.Start == later.Start && earlier.Day == later.Day ? _survey.Site.Schedules[later.Schedule].Repeat : null;
-        var key = (later.Schedule, repeat?.Origin ?? _survey.StartOf(later.Schedule, later.Start));
-        if (!_overlaps.TryGetValue(key, out var overlap)) _overlaps[key] = overlap = new Overlap(key.Schedule, key.Item2, repeat);
-        if (overlap.Recurrence.Add(later.First, _survey)) (overlap.Earlier, overlap.Later) = (earlier, later);
-    }
-
-    private Finding FindingFor(Overlap overlap)
-    {
-        var schedule = _survey.Site.Schedules[overlap.Schedule];
-        var (earlier, later) = (overlap.Earlier!, overlap.Later!);
+        var schedule = survey.Site.Schedules[meeting.Schedule];
+        var (earlier, later) = (meeting.Earlier!, meeting.Later!);
         var tooSoon = Wording.Length(earlier.End - later.First);
-        var start = _survey.StartOf(overlap.Schedule, earlier.Start);
-        return Finding.At(Rule, overlap.Origin, $"a pass of \"{schedule.Name}\" begins before the one before it is over", $"{tooSoon} too soon") with
+        var start = survey.StartOf(meeting.Schedule, earlier.Start);
+        return Finding.At(Rule, meeting.Cause, $"a pass of \"{schedule.Name}\" begins before the one before it is over", $"{tooSoon} too soon") with
         {
-            Others = start == overlap.Origin ? [] : [new Label(start, $"the pass before waters from {_survey.Time(earlier.First)} to {_survey.Time(earlier.End)}")],
-            Happens = overlap.Recurrence.Happens(_survey),
-            WayOut = overlap.Repeat is null
+            Others = start == meeting.Cause ? [] : [new Label(start, $"the pass before waters from {survey.Time(earlier.First)} to {survey.Time(earlier.End)}")],
+            Happens = meeting.Recurrence.Happens(survey),
+            WayOut = meeting.Repeat is null
                 ? $"Move one of the starts by {tooSoon} or more, or shorten the steps."
-                : $"Repeat every {Wording.Length(IntervalFor(overlap))}, or shorten the steps.",
-            Fix = overlap.Repeat is null ? null : Lengthened(overlap.Repeat, IntervalFor(overlap)),
+                : $"Repeat every {Wording.Length(IntervalFor(meeting))}, or shorten the steps.",
+            Fix = meeting.Repeat is null ? null : Lengthened(meeting.Repeat, IntervalFor(meeting)),
         };
     }
 
     private Finding FindingFor(LaterMeeting meeting)
     {
         var (earlier, later) = (meeting.Earlier, meeting.Later);
-        var schedule = _survey.Site.Schedules[later.Run.Schedule];
+        var schedule = survey.Site.Schedules[later.Run.Schedule];
         var tooSoon = Wording.Length(earlier.To - later.From);
-        var (start, before) = (_survey.StartOf(later.Run), _survey.StartOf(earlier.Run));
+        var (start, before) = (survey.StartOf(later.Run), survey.StartOf(earlier.Run));
         return Finding.At(Rule, start, $"a pass of \"{schedule.Name}\" begins before the one before it is over", $"{tooSoon} too soon") with
         {
             Severity = LaterMeeting.Severity,
-            Others = start == before ? [] : [new Label(before, $"the pass before waters from {_survey.Time(earlier.From)} to {_survey.Time(earlier.To)}")],
-            Happens = meeting.Happens(_survey),
-            Details = meeting.RestsOn(_survey),
+            Others = start == before ? [] : [new Label(before, $"the pass before waters from {survey.Time(earlier.From)} to {survey.Time(earlier.To)}")],
+            Happens = meeting.Happens(survey),
+            Details = meeting.RestsOn(survey),
             WayOut = $"Move one of the starts by {tooSoon} or more, or shorten the steps.",
         };
     }
 
     /// <summary>A pass may overlap several later ones, so the interval is that of the longest pass, not the interval and what is missing.</summary>
-    private long IntervalFor(Overlap overlap) => Math.Max(_survey.Timetable.LongestSecondsOf(overlap.Schedule), 1);
+    private long IntervalFor(PassMeeting meeting) => Math.Max(survey.Timetable.LongestSecondsOf(meeting.Schedule), 1);
 
     private static Fix? Lengthened(Repeat repeat, long seconds)
     {
@@ -127,20 +106,5 @@ internal sealed class PassOverlap : ISeesRuns
         var place = new Location(repeat.Origin.Source, TextSpan.FromBounds(repeat.Origin.Span.Start + from, repeat.Origin.Span.Start + to));
         var length = Wording.Length(seconds);
         return Fix.Unsafe($"repeat every {length}", place, length);
-    }
-
-    private sealed class Overlap(int schedule, Location origin, Repeat? repeat)
-    {
-        public int Schedule { get; } = schedule;
-
-        public Location Origin { get; } = origin;
-
-        public Repeat? Repeat { get; } = repeat;
-
-        public Recurrence Recurrence { get; } = new();
-
-        public PassUnderWay? Earlier { get; set; }
-
-        public PassUnderWay? Later { get; set; }
     }
 }

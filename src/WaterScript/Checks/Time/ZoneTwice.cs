@@ -67,7 +67,7 @@ internal sealed class ZoneTwice(Survey survey) : ICheck
         {
             Happens = recurrence.Happens(survey),
             Details = Wording.Zones("Both want", meeting.Zones.Select(index => survey.Site.Zones[index])),
-            WayOut = $"Start one of them {Wording.Length(meeting.Longest)} or more away, or let one `start after` the other.",
+            WayOut = WayOut(meeting.Later, meeting.LaterBy),
         };
     }
 
@@ -76,8 +76,11 @@ internal sealed class ZoneTwice(Survey survey) : ICheck
         Severity = LaterMeeting.Severity,
         Happens = meeting.Happens(survey),
         Details = meeting.RestsOn(survey),
-        WayOut = $"Start one of them {Wording.Length(Math.Min(meeting.Earlier.To, meeting.Later.To) - meeting.Later.From)} or more away, or let one `start after` the other.",
+        WayOut = WayOut(meeting.Later.Run, meeting.Earlier.To - meeting.Later.From),
     };
+
+    private string WayOut(in Run later, long seconds) =>
+        $"Start \"{survey.Site.Schedules[later.Schedule].Name}\" {Wording.Length(seconds)} later, or let one `start after` the other.";
 
     private Finding FindingFor(in Run earlier, in Run later)
     {

@@ -80,11 +80,11 @@ internal sealed class FlowOverSupply(Survey survey) : ISeesDemand
         var supply = survey.Site.Supplies[cause.Owner];
         var flow = supply.Flow!.Value;
         var limit = new Label(supply.PlaceOf(Schema.Supply.Flow), $"gives {Flows.Say(flow.InBase, flow)}");
-        var wanted = $"{(cause.Places.Length == 1 ? "these together want" : "together they want")} {Flows.Say(cause.Worst, flow)}";
+        var wanted = $"{(cause.Places.Length == 1 ? "these together want" : "together they want")} {CauseWords.UpTo(cause, Flows.Say(cause.Worst, flow))}";
         var finding = CauseWords.FindingFor(Rule, survey, cause, $"too much water at once from {supply.DisplayName}", wanted, limit);
         return finding with
         {
-            Details = $"{finding.Details}{CauseWords.Parts(survey.Site, cause.Parts, amount => Flows.Say(amount, flow))}: {Flows.Say(cause.Worst - flow.InBase, flow)} too much.",
+            Details = $"{finding.Details}{CauseWords.WorstParts(survey, cause, amount => Flows.Say(amount, flow))}: {Flows.Say(cause.Worst - flow.InBase, flow)} too much.",
             WayOut = cause.Places.Length == 1 && cause.Parts.Length == 1 ? "Mend the flow of the zone or of the supply, or split the zone." : CauseWords.WayOut(cause),
         };
     }

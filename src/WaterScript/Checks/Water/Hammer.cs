@@ -122,10 +122,10 @@ internal sealed class Hammer : ISeesSwitchings
         var supply = _survey.Site.Supplies[cause.Owner];
         var flow = supply.Flow!.Value;
         var finding = CauseWords.FindingFor(
-            Rule, _survey, cause, $"much of the flow from {supply.DisplayName} stops at one instant", $"{Flows.Say(cause.Worst, flow)} stop at once", new Label(supply.PlaceOf(Schema.Supply.Flow), $"gives {Flows.Say(flow.InBase, flow)}"));
+            Rule, _survey, cause, $"much of the flow from {supply.DisplayName} stops at one instant", $"{CauseWords.UpTo(cause, Flows.Say(cause.Worst, flow))} stop at once", new Label(supply.PlaceOf(Schema.Supply.Flow), $"gives {Flows.Say(flow.InBase, flow)}"));
         return finding with
         {
-            Details = $"{finding.Details}{CauseWords.Parts(_survey.Site, cause.Parts, amount => Flows.Say(amount, flow))}.",
+            Details = $"{finding.Details}{CauseWords.WorstParts(_survey, cause, amount => Flows.Say(amount, flow))}.",
             WayOut = "Let one of them run a few seconds longer than the other, or give the supply a change-over overlap.",
         };
     }
