@@ -13,6 +13,7 @@ public class ExampleSitesTests
     [InlineData("examples/balcony.water")]
     [InlineData("examples/bench-rig.water")]
     [InlineData("examples/nursery.water")]
+    [InlineData("examples/orchard.water")]
     [InlineData("examples/park/park.water")]
     [InlineData("examples/roof-pots.water")]
     [InlineData("examples/school-field.water")]
