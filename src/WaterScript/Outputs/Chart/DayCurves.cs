@@ -39,7 +39,7 @@ internal sealed class DayCurves(Site site, ChartWatch watch, WaterWords words)
     {
         var (tank, least) = (supply.Tank!.Value, corners.Min(corner => corner.Value));
         var words = $"down to {Wording.Amount(least, tank.Unit, Digits(tank.Unit))} of {tank}";
-        return new ChartCurve(CurveKind.Level, supply.DisplayName, corners, supply.Reserve?.InBase ?? 0, tank.InBase, tank.Unit, words, supply.Reserve is { } reserve ? $"reserve {reserve}" : "empty");
+        return new ChartCurve(CurveKind.Level, supply.DisplayName, corners, supply.Reserve?.InBase ?? 0, tank.InBase, tank.Unit, words, supply.Reserve is { } reserve ? $"reserve {reserve}" : "");
     }
 
     private static ChartCurve PowerOf(Controller controller, PowerLimit limit, ImmutableArray<CurveCorner> corners)
