@@ -59,16 +59,26 @@ internal sealed class PassesUnderWay(Timetable timetable, Action<PassUnderWay, P
         if (isNew) _passes.Add(own);
     }
 
-    /// <summary>The pass of a run, if it is under way; those that are over are let go.</summary>
+    /// <summary>
+    /// The pass of a run, if it is under way. One that is over is let go, unless another began before its end and is still under way: a run to come
+    /// may show that it lay between two runs of that one.
+    /// </summary>
     private PassUnderWay? Find(in Run run)
     {
         PassUnderWay? found = null;
+        var since = long.MaxValue;
+        foreach (var pass in _passes)
+        {
+            if (pass.IsOf(run)) found = pass;
+            else if (pass.IsOverBy(run.Start)) continue;
+            since = Math.Min(since, pass.First);
+        }
+
         var kept = 0;
         for (var i = 0; i < _passes.Count; i++)
         {
             var pass = _passes[i];
-            if (pass.IsOf(run)) found = pass;
-            else if (pass.IsOverBy(run.Start)) continue;
+            if (pass != found && pass.IsOverBy(run.Start) && pass.End <= since) continue;
             _passes[kept++] = pass;
         }
 

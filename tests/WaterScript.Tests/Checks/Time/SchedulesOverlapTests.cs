@@ -1,0 +1,30 @@
+using System.Globalization;
+using Xunit;
+
+namespace WaterScript.Tests.Checks.Time;
+
+/// <summary>A pass lasts from its first watering to the end of its last, with what lies between.</summary>
+public class SchedulesOverlapTests
+{
+    [Theory]
+    [InlineData("06:04", "06:04")]
+    [InlineData("06:10", "06:10")] // while the first one pauses, and over before it goes on
+    [InlineData("05:59", "06:00")]
+    [InlineData("06:40", null)]
+    [InlineData("05:58", null)]
+    public void A_schedule_that_runs_while_another_pauses_overlaps_it(string start, string? first)
+    {
+        var source =
+            $$"""
+            site plot { timezone Etc/UTC; effective 2026-03-01 }
+            controller box { outputs 4; schedules never-overlap }
+            zone beds { output 1 }
+            zone lawn { output 2 }
+            schedule one { every day; start at 06:00; steps { water beds for 5 min; pause 30 min; water beds for 5 min } }
+            schedule two { every day; start at {{start}}; steps { water lawn for 2 min } }
+            """;
+
+        var found = Lint.Of(source, "schedules-overlap");
+        Assert.Equal(first is null ? [] : [$"{first}, 731 times"], found.Select(finding => $"{finding.Happens!.First.ToString("HH:mm", CultureInfo.InvariantCulture)}, {finding.Happens.Times} times"));
+    }
+}
