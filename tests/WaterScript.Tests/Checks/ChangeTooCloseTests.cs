@@ -39,6 +39,15 @@ public class ChangeTooCloseTests
         Assert.Equal("only 1 s between two waterings from tap", finding.Heading);
     }
 
+    /// <summary>The first pass has its time for a until 06:10, but the other keeps its valve open: nothing closes when b opens.</summary>
+    [Theory]
+    [InlineData("06:05", 0)]
+    [InlineData("06:10", 0)]
+    [InlineData("05:55", 1)]
+    public void A_valve_that_another_pass_keeps_open_has_not_stopped(string start, int findings) => Assert.Equal(
+        findings,
+        Found("change gap 5 s", $"schedule third {{ every day; start at {start}; steps {{ water a for 10 min }} }}\nschedule second {{ on sat; start at 06:10; steps {{ water b for 1 min }} }}").Length);
+
     [Fact]
     public void A_gap_inside_a_pass_is_part_of_the_plan() =>
         Assert.Empty(Found("change gap 5 s", "schedule second { on sat; start at 12:00; steps { water a, b, d for 5 min } }"));

@@ -65,44 +65,63 @@ internal sealed class ChangeTooClose : ISeesRuns
     };
 
     private readonly Survey _survey;
-    private readonly List<Run>?[] _lately;
+
+    /// <summary>By zone: its last watering, which a run that touches it makes longer.</summary>
+    private readonly Watering?[] _last;
+
+    /// <summary>By supply, where it has a gap: waterings that ended less than the gap ago, or go on.</summary>
+    private readonly List<Watering>?[] _lately;
+
+    /// <summary>Waterings that begin at the moment that is looked at: whether one before them ends there shows when all of its runs are seen.</summary>
+    private readonly List<Watering> _beginning = [];
+
     private readonly Dictionary<(Location Earlier, Location Later, int Supply), Close> _close = [];
 
     public ChangeTooClose(Survey survey)
     {
         _survey = survey;
-        _lately = [.. survey.Site.Supplies.Select(supply => supply.Change is { IsOverlap: false } ? new List<Run>() : null)];
+        _last = new Watering?[survey.Site.Zones.Length];
+        _lately = [.. survey.Site.Supplies.Select(supply => supply.Change is { IsOverlap: false } ? new List<Watering>() : null)];
     }
 
     public bool Wants(Zone zone) => zone.Supply is { } supply && _lately[supply.Index] is not null;
 
     public void See(in Run run)
     {
-        var supply = _survey.Site.Zones[run.Zone].Supply!;
-        var lately = _lately[supply.Index]!;
-        var gap = GapOf(supply);
-        var kept = 0;
-        for (var i = 0; i < lately.Count; i++)
-        {
-            if (lately[i].End + gap <= run.Start) continue;
-            if (IsTooClose(lately[i], run)) Add(lately[i], run, supply);
-            lately[kept++] = lately[i];
-        }
-
-        lately.RemoveRange(kept, lately.Count - kept);
-        lately.Add(run);
+        if (_beginning.Count > 0 && _beginning[0].First.Start < run.Start) Judge();
+        if (_last[run.Zone] is { } last && run.Start <= last.Last.End) last.GoOnWith(run);
+        else _beginning.Add(_last[run.Zone] = new Watering(run));
     }
 
-    public IEnumerable<Finding> Findings() => _close
-        .Where(entry => !IsTold(entry.Key.Later, entry.Value))
-        .Select(entry => FindingFor(entry.Key.Later, _survey.Site.Supplies[entry.Key.Supply], entry.Value));
+    public IEnumerable<Finding> Findings()
+    {
+        Judge();
+        return _close
+            .Where(entry => !IsTold(entry.Key.Later, entry.Value))
+            .Select(entry => FindingFor(entry.Key.Later, _survey.Site.Supplies[entry.Key.Supply], entry.Value));
+    }
 
     /// <summary>Whether `pass-overlap` says of the same line that a pass begins too soon after another one of its schedule.</summary>
     private bool IsTold(Location cause, Close close) =>
         close.Earlier.Schedule == close.Later.Schedule && _survey.PassMeetings.Has(close.Later.Schedule, cause);
 
-    private static bool IsTooClose(in Run earlier, in Run later) =>
-        earlier.End <= later.Start && !later.IsInPassOf(earlier) && (earlier.Zone != later.Zone || earlier.End < later.Start);
+    /// <summary>Looks at what begins at one moment.</summary>
+    private void Judge()
+    {
+        foreach (var watering in _beginning)
+        {
+            var supply = ZoneOf(watering.First).Supply!;
+            var (lately, gap) = (_lately[supply.Index]!, GapOf(supply));
+            lately.RemoveAll(before => before.Last.End + gap <= watering.First.Start);
+            foreach (var before in lately)
+            {
+                if (before.Last.End <= watering.First.Start && !watering.First.IsInPassOf(before.Last)) Add(before.Last, watering.First, supply);
+            }
+        }
+
+        foreach (var watering in _beginning) _lately[ZoneOf(watering.First).Supply!.Index]!.Add(watering);
+        _beginning.Clear();
+    }
 
     private static long GapOf(Supply supply) => supply.Change!.Length.WholeSeconds();
 
@@ -162,6 +181,21 @@ internal sealed class ChangeTooClose : ISeesRuns
             if (later.Start == _moment) return;
             _moment = later.Start;
             Recurrence.Add(later.Start, survey);
+        }
+    }
+
+    /// <summary>A zone is watered without a break, by one pass or by several: its valve opens and closes once.</summary>
+    private sealed class Watering(Run run)
+    {
+        /// <summary>The run with which it begins.</summary>
+        public Run First { get; } = run;
+
+        /// <summary>The run with which it ends, so far.</summary>
+        public Run Last { get; private set; } = run;
+
+        public void GoOnWith(in Run run)
+        {
+            if (run.End > Last.End) Last = run;
         }
     }
 }
