@@ -83,7 +83,7 @@ internal sealed class SecondBySecond
         ? [.. _site.Zones.Where(zone => Draws(zone.Supply, supply)).Select(zone => zone.Index)]
         : [.. device.Zones.Select(zone => zone.Index)];
 
-    private static bool Draws(Supply? from, Supply supply) =>
+    public static bool Draws(Supply? from, Supply supply) =>
         from is not null && (from == supply || (from.Tank is null && Draws(from.FedBy, supply)));
 
     private bool[] Painted(IEnumerable<ReferenceRun> runs)
