@@ -10,7 +10,7 @@ using WaterScript.Text;
 
 namespace WaterScript.Cli.Commands;
 
-/// <summary><c>check --fix</c> and <c>check --diff</c>: one site after the other, because they may share files.</summary>
+/// <summary><c>check --fix</c> and <c>check --diff</c>: one site after the other, files that they share with an eye to all.</summary>
 /// <param name="terminal">Where differences go.</param>
 /// <param name="notes">Where it is said what was done.</param>
 internal sealed class FixCommand(Terminal terminal, TextWriter notes)
@@ -20,15 +20,14 @@ internal sealed class FixCommand(Terminal terminal, TextWriter notes)
     /// <summary>Writes what safe fixes change, and hands out what is found then.</summary>
     public IEnumerable<CheckedSite> Apply(ImmutableArray<string> paths, string? root, LocalDate? from)
     {
-        foreach (var (index, path) in paths.Index())
+        if (paths.Contains(SiteSource.Standard)) throw new CommandException("--fix writes files, and standard input is none; --diff shows what it would change");
+        var sites = Open(paths, root, from);
+        foreach (var mended in MendAll(new Mending(sites), sites))
         {
-            if (path == SiteSource.Standard) throw new CommandException("--fix writes files, and standard input is none; --diff shows what it would change");
-            var mending = Mend(path, root, from, Progress.OfFiles(() => index, paths.Length));
-            var changes = mending.Changes.ToList();
-            foreach (var (_, after) in changes) AtomicFile.Write(after.Path, stream => Write(after, stream));
-            if (changes.Count > 0)
-                notes.Write(string.Create(CultureInfo.InvariantCulture, $"{string.Join(", ", changes.Select(change => change.After.Path))}: {mending.Applied} {(mending.Applied == 1 ? "fix" : "fixes")} applied.\n"));
-            yield return mending.After;
+            foreach (var text in mended.Changed) AtomicFile.Write(text.Path, stream => Write(text, stream));
+            if (!mended.Changed.IsEmpty)
+                notes.Write(string.Create(CultureInfo.InvariantCulture, $"{string.Join(", ", mended.Changed.Select(text => text.Path))}: {mended.Applied} {(mended.Applied == 1 ? "fix" : "fixes")} applied.\n"));
+            yield return mended.After;
         }
     }
 
@@ -37,30 +36,42 @@ internal sealed class FixCommand(Terminal terminal, TextWriter notes)
     public Severity? Diff(ImmutableArray<string> paths, string? root, LocalDate? from)
     {
         var gravest = default(Severity?);
-        foreach (var (index, path) in paths.Index())
+        var sites = Open(paths, root, from);
+        var mending = new Mending(sites);
+        foreach (var mended in MendAll(mending, sites))
         {
-            var mending = Mend(path, root, from, Progress.OfFiles(() => index, paths.Length));
-            foreach (var (before, after) in mending.Changes) terminal.Text.Write(UnifiedDiff.Of(before.Path, after.Path, before.Text, after.Text));
-            if (gravest is null || mending.Before.Worst > gravest) gravest = mending.Before.Worst ?? gravest;
+            if (gravest is null || mended.Before.Worst > gravest) gravest = mended.Before.Worst ?? gravest;
         }
 
+        foreach (var (before, after) in mending.Changes) terminal.Text.Write(UnifiedDiff.Of(before.Path, after.Path, before.Text, after.Text));
         return gravest;
     }
 
-    private Mending Mend(string path, string? root, LocalDate? from, Func<string>? reached)
+    /// <summary>Mends sites one after the other, each fix weighed against all of them.</summary>
+    private IEnumerable<MendedSite> MendAll(Mending mending, ImmutableArray<SiteToMend> sites) =>
+        sites.Select((site, index) => Mend(mending, site, Progress.OfFiles(() => index, sites.Length)));
+
+    private ImmutableArray<SiteToMend> Open(ImmutableArray<string> paths, string? root, LocalDate? from) => [.. paths.Select(path => Open(path, root, from))];
+
+    private SiteToMend Open(string path, string? root, LocalDate? from)
     {
         var source = SiteSource.Open(path, root, terminal);
         var reading = source.Read();
         if (!source.IsText) notes.Write($"{source.Root.Path}: no fix applied, not all of it is written in UTF-8.\n");
-        CheckedSite Check(ImmutableDictionary<string, SourceText> texts) => CheckedSite.Of(source.Root.Path, texts.IsEmpty ? reading : source.Read(texts), from);
-        var mending = terminal.During("Mending", () => Mending.Of(Check, isAllowed: source.IsText), reached);
-        foreach (var fix in mending.Refused)
+        return new SiteToMend(texts => CheckedSite.Of(source.Root.Path, texts.IsEmpty ? reading : source.Read(texts), from), source.IsText);
+    }
+
+    private MendedSite Mend(Mending mending, SiteToMend site, Func<string>? reached)
+    {
+        var mended = terminal.During("Mending", () => mending.Mend(site), reached);
+        foreach (var (fix, path) in mended.Refused)
         {
             var place = fix.Edits[0].Location;
-            notes.Write(string.Create(CultureInfo.InvariantCulture, $"{place.Source.Path}:{place.Start.Line}:{place.Start.Column}: not applied, it would give another error: {fix.Title}\n"));
+            var what = path == mended.After.Path ? "another error" : $"another error or warning in {path}";
+            notes.Write(string.Create(CultureInfo.InvariantCulture, $"{place.Source.Path}:{place.Start.Line}:{place.Start.Column}: not applied, it would give {what}: {fix.Title}\n"));
         }
 
-        return mending;
+        return mended;
     }
 
     private static void Write(SourceText text, Stream stream)

@@ -53,18 +53,17 @@ internal sealed class SiteSource
     }
 
     /// <summary>Reads a site and all that it includes, as they are.</summary>
-    public SiteReading Read()
+    public SiteReading Read() => Read(ImmutableDictionary<string, SourceText>.Empty);
+
+    /// <summary>Reads a site and all that it includes, with other texts in place of some files.</summary>
+    /// <param name="changed">The other texts, by the path that findings show.</param>
+    public SiteReading Read(IReadOnlyDictionary<string, SourceText> changed)
     {
-        var reading = Read(ImmutableDictionary<string, SourceText>.Empty);
+        var reading = SiteReader.Read(changed.GetValueOrDefault(Root.Path, Root), _rootPath, new ChangedFiles(_folder, changed), DateTimeZoneProviders.Tzdb);
         if (IsText) return reading;
         if (_folder.Findings is [var only] && Root.Text.Length == 0) return new SiteReading(null, [], [only]);
         return reading with { Findings = [.. _folder.Findings, .. reading.Findings.Where(finding => !IsFollowUp(finding))] };
     }
-
-    /// <summary>Reads a site and all that it includes, with other texts in place of some files.</summary>
-    /// <param name="changed">The other texts, by the path that findings show.</param>
-    public SiteReading Read(IReadOnlyDictionary<string, SourceText> changed) =>
-        SiteReader.Read(changed.GetValueOrDefault(Root.Path, Root), _rootPath, new ChangedFiles(_folder, changed), DateTimeZoneProviders.Tzdb);
 
     /// <summary>Whether a finding is about a letter that could not be decoded, which is reported already.</summary>
     private static bool IsFollowUp(Finding finding) => finding.Primary.Location.Text.Contains('\uFFFD', StringComparison.Ordinal);

@@ -5,93 +5,98 @@ using WaterScript.Text;
 namespace WaterScript.Checks;
 
 /// <summary>
-/// Applies the safe fixes of a site until none is left, and none that would give an error that was not there before. A fix
-/// that lets more of a file be read may bring to light what could not be seen until then; it is left for a person too.
+/// Applies the safe fixes of sites until none is left, and none that would give an error that was not there before; of other sites that
+/// read the same file, no warning either. A fix that lets more of a file be read may bring to light what could not be seen until then; it
+/// is left for a person too.
 /// </summary>
-public sealed class Mending
+/// <param name="sites">All of them; files that they share are mended for all.</param>
+public sealed class Mending(ImmutableArray<SiteToMend> sites)
 {
-    private readonly Func<ImmutableDictionary<string, SourceText>, CheckedSite> _check;
     private readonly Dictionary<string, SourceText> _before = new(StringComparer.Ordinal);
-    private readonly HashSet<Fix> _refused = [];
-    private ImmutableDictionary<string, SourceText> _texts = ImmutableDictionary.Create<string, SourceText>(StringComparer.Ordinal);
-    private CheckedSite _site;
+    private readonly Dictionary<Fix, CheckedSite> _refused = [];
+    private ImmutableDictionary<string, SourceText> _texts = NoTexts;
 
-    private Mending(Func<ImmutableDictionary<string, SourceText>, CheckedSite> check)
+    /// <summary>The files as they are.</summary>
+    public static ImmutableDictionary<string, SourceText> NoTexts { get; } = ImmutableDictionary.Create<string, SourceText>(StringComparer.Ordinal);
+
+    /// <summary>The files that have changed so far, before and after, in order of their paths.</summary>
+    public ImmutableArray<(SourceText Before, SourceText After)> Changes =>
+    [
+        .. _texts.Where(text => text.Value.Text != _before[text.Key].Text).OrderBy(text => text.Key, StringComparer.Ordinal).Select(text => (_before[text.Key], text.Value)),
+    ];
+
+    /// <summary>Mends one of the sites.</summary>
+    public MendedSite Mend(SiteToMend site)
     {
-        _check = check;
-        _site = Before = check(_texts);
-        foreach (var file in Before.Reading.Files) _before[file.Source.Path] = file.Source;
-    }
-
-    /// <summary>The site as it stands.</summary>
-    public CheckedSite Before { get; }
-
-    /// <summary>The site with its fixes.</summary>
-    public CheckedSite After => _site;
-
-    /// <summary>How many fixes are applied.</summary>
-    public int Applied { get; private set; }
-
-    /// <summary>Fixes that are not applied, because each would give an error that was not there.</summary>
-    public IEnumerable<Fix> Refused => After.Findings.Select(finding => finding.Fix).OfType<Fix>().Where(_refused.Contains);
-
-    /// <summary>The files that change, before and after, in order of their paths.</summary>
-    public IEnumerable<(SourceText Before, SourceText After)> Changes => _texts
-        .Where(text => text.Value.Text != _before[text.Key].Text)
-        .OrderBy(text => text.Key, StringComparer.Ordinal)
-        .Select(text => (_before[text.Key], text.Value));
-
-    /// <summary>Mends a site.</summary>
-    /// <param name="check">Checks it with other texts in place of some files, by the paths that findings show.</param>
-    /// <param name="isAllowed">Whether its files may be changed at all.</param>
-    public static Mending Of(Func<ImmutableDictionary<string, SourceText>, CheckedSite> check, bool isAllowed = true)
-    {
-        ArgumentNullException.ThrowIfNull(check);
-        var mending = new Mending(check);
-        for (var round = 0; isAllowed && round < Limits.FixRounds && mending.Round(); round++) { }
-        return mending;
+        ArgumentNullException.ThrowIfNull(site);
+        var before = site.Settle(_texts);
+        foreach (var file in before.Reading.Files) _before.TryAdd(file.Source.Path, file.Source);
+        var (texts, applied) = (_texts, 0);
+        for (var round = 0; site.IsAllowed && round < Limits.FixRounds && Round(site) is > 0 and var more; round++) applied += more;
+        var after = site.Settle(_texts);
+        return new MendedSite(before, after, applied)
+        {
+            Changed = [.. _texts.Values.Where(text => texts.GetValueOrDefault(text.Path, _before[text.Path]).Text != text.Text).OrderBy(text => text.Path, StringComparer.Ordinal)],
+            Refused = [.. after.Findings.Select(finding => finding.Fix).OfType<Fix>().Where(_refused.ContainsKey).Select(fix => (fix, _refused[fix].Path))],
+        };
     }
 
     /// <summary>Applies what can be applied together.</summary>
-    /// <returns>Whether something was.</returns>
-    private bool Round()
+    /// <returns>How many fixes.</returns>
+    private int Round(SiteToMend site)
     {
-        var fixes = FixSet.Together(_site.Findings.Select(finding => finding.Fix).OfType<Fix>().Where(fix => fix.IsSafe && !_refused.Contains(fix)));
-        var accepted = Accept([], fixes.AsSpan());
-        if (accepted.IsEmpty) return false;
-        _texts = TextsWith(accepted);
-        _site = _check(_texts);
-        Applied += accepted.Length;
-        return true;
+        var fixes = FixSet.Together(site.Settle(_texts).Findings.Select(finding => finding.Fix).OfType<Fix>().Where(fix => fix.IsSafe && !_refused.ContainsKey(fix)));
+        var accepted = Accept(site, [], fixes.AsSpan());
+        if (!accepted.IsEmpty) _texts = TextsWith(accepted);
+        return accepted.Length;
     }
 
-    /// <summary>Those of some fixes that give no error along with the ones accepted already: all at once if they can be, else half by half.</summary>
-    private ImmutableArray<Fix> Accept(ImmutableArray<Fix> accepted, ReadOnlySpan<Fix> fixes)
+    /// <summary>Those of some fixes that do no harm along with the ones accepted already: all at once if they can be, else half by half.</summary>
+    private ImmutableArray<Fix> Accept(SiteToMend site, ImmutableArray<Fix> accepted, ReadOnlySpan<Fix> fixes)
     {
         if (fixes.IsEmpty) return accepted;
         ImmutableArray<Fix> all = [.. accepted, .. fixes];
-        if (!GivesError(_check(TextsWith(all)))) return all;
+        if (Harmed(site, TextsWith(all)) is not { } harmed) return all;
         if (fixes.Length == 1)
         {
-            _refused.Add(fixes[0]);
+            _refused[fixes[0]] = harmed;
             return accepted;
         }
 
         var half = fixes.Length / 2;
-        return Accept(Accept(accepted, fixes[..half]), fixes[half..]);
+        return Accept(site, Accept(site, accepted, fixes[..half]), fixes[half..]);
     }
 
     private ImmutableDictionary<string, SourceText> TextsWith(ImmutableArray<Fix> fixes) => _texts.SetItems(FixSet.Apply(fixes));
 
-    /// <summary>Whether there is an error that was not there; what a site does counts only where it was looked at before.</summary>
-    private bool GivesError(CheckedSite after)
+    /// <summary>A site that other texts make worse: the one that is mended, else one that reads the same file; or null.</summary>
+    private CheckedSite? Harmed(SiteToMend mended, ImmutableDictionary<string, SourceText> texts) => sites
+        .OrderBy(site => site == mended ? 0 : 1)
+        .FirstOrDefault(site => IsWorse(site.Settle(_texts), site.With(texts), site == mended ? Severity.Error : Severity.Warning))?.Settle(_texts);
+
+    /// <summary>Whether something of a severity is found that was not; what a site does counts only where it was looked at before.</summary>
+    private static bool IsWorse(CheckedSite before, CheckedSite after, Severity least)
     {
-        var known = Errors(_site.Findings).CountBy(error => error).ToDictionary();
-        IEnumerable<Finding> found = _site.Lint is null ? after.Reading.Findings : after.Findings;
-        return Errors(found).CountBy(error => error).Any(error => error.Value > known.GetValueOrDefault(error.Key));
+        if (before == after) return false;
+        var known = Grave(before.Findings, least).CountBy(found => found).ToDictionary();
+        IEnumerable<Finding> found = before.Lint is null ? after.Reading.Findings : after.Findings;
+        return Grave(found, least).CountBy(found => found).Any(found => found.Value > known.GetValueOrDefault(found.Key));
     }
 
-    private static IEnumerable<(Rule Rule, string Heading, string Path)> Errors(IEnumerable<Finding> findings) => findings
-        .Where(finding => finding.Severity == Severity.Error)
+    private static IEnumerable<(Rule Rule, string Heading, string Path)> Grave(IEnumerable<Finding> findings, Severity least) => findings
+        .Where(finding => finding.Severity >= least)
         .Select(finding => (finding.Rule, finding.Heading, finding.Primary.Location.Source.Path));
+}
+
+/// <summary>What mending a site came to.</summary>
+/// <param name="Before">The site as it stood.</param>
+/// <param name="After">The site with its fixes.</param>
+/// <param name="Applied">How many fixes are applied.</param>
+public sealed record MendedSite(CheckedSite Before, CheckedSite After, int Applied)
+{
+    /// <summary>The new texts of the files that it changed, in order of their paths.</summary>
+    public required ImmutableArray<SourceText> Changed { get; init; }
+
+    /// <summary>Fixes that are not applied, because of an error that each would give, and the path of the site that would have it.</summary>
+    public required ImmutableArray<(Fix Fix, string Path)> Refused { get; init; }
 }

@@ -68,6 +68,40 @@ public sealed class FixTests : Workshop
         Assert.Equal(1, result.ExitCode);
     }
 
+    /// <summary>
+    /// The front accepts in its zones what only the back does: its lawn is watered at 01:30, which the clocks of Lisbon skip on 29 March
+    /// 2026. Seen from the front alone, the line accepts nothing.
+    /// </summary>
+    [Theory]
+    [InlineData("check", "--fix", "front.water", "back.water")]
+    [InlineData("check", "--fix", "back.water", "front.water")]
+    public void A_fix_in_a_shared_file_is_weighed_against_all_sites_that_read_it(params string[] command)
+    {
+        const string Shared = "zone lawn { output 1 }\naccept skipped-time because \"the lawn can wait\"\nsequence all { water lawn for 10min }\nschedule night { every day; start at 01:30; steps { run all } }\n";
+        const string NoClock = "site front { timezone Etc/UTC; effective 2026-03-01 }\ninclude \"shared.water\"\n";
+        const string Clock = "site back { timezone Europe/Lisbon; effective 2026-03-01 }\ninclude \"shared.water\"\n";
+        Write("front.water", NoClock);
+        Write("back.water", Clock);
+        Write("shared.water", Shared);
+        var result = Run(command);
+        Assert.Contains("shared.water:2:1: not applied, it would give another error or warning in back.water: delete the line", result.Output, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("shared.water: 1 fix applied.", result.Output, StringComparison.Ordinal);
+        Assert.Equal(Shared.Replace("10min", "10 min", StringComparison.Ordinal), Read("shared.water"));
+
+        Run("check", "--fix", "front.water");
+        Assert.DoesNotContain("accept", Read("shared.water"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_shared_file_is_shown_once_in_a_diff()
+    {
+        Write("shared.water", "zone lawn { output 1 }\nschedule day { every day; start at 06:00; steps { water lawn for 10min } }\n");
+        foreach (var name in (string[])["a", "b"]) Write($"{name}.water", $"site {name} {{ timezone Etc/UTC; effective 2026-03-01 }}\ninclude \"shared.water\"\n");
+        var diff = Run("check", "--diff", "a.water", "b.water").Output;
+        Assert.Equal(2, diff.Split("--- shared.water\n").Length);
+        Assert.Contains("+schedule day { every day; start at 06:00; steps { water lawn for 10 min } }\n", diff, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_line_that_accepts_nothing_goes_whole()
     {
