@@ -14,6 +14,7 @@ internal sealed class Survey(Timetable timetable, Schedule? manual = null)
     private WholeCycle? _wholeCycle;
     private ZoneMeetings? _zoneMeetings;
     private PassMeetings? _passMeetings;
+    private long _tried;
 
     /// <summary>Start of the manual pass.</summary>
     private readonly long _start = manual is null ? 0 : timetable.Passes().First().Start;
@@ -31,6 +32,9 @@ internal sealed class Survey(Timetable timetable, Schedule? manual = null)
 
     /// <summary>The manual schedule of which one pass is looked at, on no date in particular; null for all that have a calendar.</summary>
     public Schedule? Manual { get; } = manual;
+
+    /// <summary>Whether it is a site as it might be, looked at to see what an edit would bring.</summary>
+    public bool IsTrial { get; init; }
 
     /// <summary>How depths of water are said.</summary>
     public DepthWords Depths { get; } = new(timetable.Site);
@@ -70,6 +74,9 @@ internal sealed class Survey(Timetable timetable, Schedule? manual = null)
 
     /// <summary>The site's wall clock, in day numbers.</summary>
     public ZoneClock WallClock { get; } = new(timetable.Site.TimeZone);
+
+    /// <summary>Counts a trial, for which all runs are reckoned anew; false when there were too many.</summary>
+    public bool MayTry() => (_tried += Askers.Runs) <= Limits.TrialRuns;
 
     /// <summary>The line that the start of a run's pass is reckoned from.</summary>
     public Location StartOf(in Run run) => StartOf(run.Schedule, run.StartNumber);

@@ -57,6 +57,7 @@ internal sealed class HoldingOver : ISeesSwitchings
               }
             }
             """,
+        FixSafety = "Writes commas in place of the pluses of a step, or a later start. Unsafe: the watering takes longer or comes later. A later start is tried against this rule; what else it meets is not weighed.",
         KnownLimits = "What the controller itself draws is not known: give the power that is left for the outputs. Excess that lasts less than a second is left to `inrush-over`.",
         Sources = "S = U · I. Common practice: 24 V AC valves hold with 0.10 to 0.30 A.",
     };
@@ -106,9 +107,7 @@ internal sealed class HoldingOver : ISeesSwitchings
     {
         var controller = _survey.Site.Controllers[cause.Owner];
         var limit = _limits[cause.Owner]!;
-        return limit.FindingFor(Rule, _survey, cause, $"more held open than the power of {controller.DisplayName} can carry", "holds", "carries") with
-        {
-            WayOut = CauseWords.WayOut(cause),
-        };
+        var finding = limit.FindingFor(Rule, _survey, cause, $"more held open than the power of {controller.DisplayName} can carry", "holds", "carries");
+        return CauseWords.WithWayOut(finding, _survey, cause, _causes, trial => new HoldingOver(trial));
     }
 }

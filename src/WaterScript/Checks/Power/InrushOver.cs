@@ -56,6 +56,7 @@ internal sealed class InrushOver : ISeesSwitchings
               steps { water a + b + c for 10 min }
             }
             """,
+        FixSafety = "Writes commas in place of the pluses of a step, or a later start. Unsafe: the watering takes longer or comes later. A later start is tried against this rule; what else it meets is not weighed.",
         KnownLimits = """
             A `spacing` is taken to be longer than an inrush, which lasts tens of milliseconds. Of a transformer the apparent power that is stated is taken for the peak too; many bear more for a moment.
             """,
@@ -123,11 +124,13 @@ internal sealed class InrushOver : ISeesSwitchings
     {
         var controller = _survey.Site.Controllers[cause.Owner];
         var limit = _limits[cause.Owner]!;
-        return limit.FindingFor(Rule, _survey, cause, $"more current wanted as valves open than {controller.DisplayName} has", "needs", "gives") with
+        var finding = limit.FindingFor(Rule, _survey, cause, $"more current wanted as valves open than {controller.DisplayName} has", "needs", "gives") with
         {
             Assumed = limit.IsStated ? "" : "No peak is given, so the continuous current is taken for it.",
-            WayOut = controller.Spacing == NodaTime.Duration.Zero ? $"Write a `spacing` in the controller, so that it opens one by one, or open fewer at once." : CauseWords.WayOut(cause),
         };
+        return controller.Spacing == NodaTime.Duration.Zero
+            ? finding with { WayOut = "Write a `spacing` in the controller, so that it opens one by one, or open fewer at once." }
+            : CauseWords.WithWayOut(finding, _survey, cause, _causes, trial => new InrushOver(trial));
     }
 
     /// <summary>What a controller has on, and what it opens at the instant that is looked at.</summary>

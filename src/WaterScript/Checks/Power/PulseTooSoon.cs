@@ -40,6 +40,7 @@ internal sealed class PulseTooSoon : ISeesSwitchings
             """,
         Fires = Example.Replace("SPACING", "500 ms", StringComparison.Ordinal),
         Mended = Example.Replace("SPACING", "1500 ms", StringComparison.Ordinal),
+        FixSafety = "Writes a longer spacing. Unsafe: valves that are due together open and close later.",
         KnownLimits = """
             While a pulse lasts, nothing is taken to recharge the store. Without `moves-in` the plunger is taken to move at the end of the pulse, which is the worst. Without a `recharge` the store is taken to be full a second after
             a pulse. Wires are left to `wire-drop`.
@@ -99,6 +100,7 @@ internal sealed class PulseTooSoon : ISeesSwitchings
             Details = $"{finding.Details}{Train(weak)}{Recharge(store, weak)}",
             Assumed = weak.Pulse.Assumed,
             WayOut = WayOut(controller, store, weak.Pulse),
+            Fix = LongerSpacing.For(store, weak.Pulse) is { } spacing && spacing > controller.Spacing.TotalMilliseconds ? LongerSpacing.To(controller, spacing) : null,
         };
     }
 
@@ -116,13 +118,11 @@ internal sealed class PulseTooSoon : ISeesSwitchings
         return $"\nFrom {Volts(given.Left)} V it has to be back at {Volts(weak.Pulse.Needs)} V: that takes {Seconds(time)} at {Wording.Number((decimal)watts, 2)} W, and there are {Seconds(given.Idle)}.";
     }
 
-    /// <summary>A spacing that fits, rounded up to a tenth of a second.</summary>
     private static string WayOut(Controller controller, Store store, PulseValve pulse)
     {
-        if (store.RestFor(pulse) is not { } rest) return "Write a `spacing` that the recharge fits into, and a `recharge` in the power block.";
-        var spacing = Math.Ceiling((rest + pulse.Pulse) * 10) * 100;
-        return (decimal)spacing > (decimal)controller.Spacing.TotalMilliseconds
-            ? $"Write spacing {Wording.Number((decimal)spacing, 0)} ms in {controller.Name}, or take a larger store."
+        if (LongerSpacing.For(store, pulse) is not { } spacing) return "Write a `spacing` that the recharge fits into, and a `recharge` in the power block.";
+        return spacing > controller.Spacing.TotalMilliseconds
+            ? $"Write spacing {Wording.Number(spacing, 0)} ms in {controller.Name}, or take a larger store."
             : "Leave more time between two switchings, or take a larger store.";
     }
 

@@ -50,6 +50,7 @@ internal sealed class TooManyAtOnce(Survey survey) : ISeesSwitchings
               }
             }
             """,
+        FixSafety = "Writes commas in place of the pluses of a step, or a later start. Unsafe: the watering takes longer or comes later. A later start is tried against this rule; what else it meets is not weighed.",
         KnownLimits = "A change-over `overlap` counts here: for so long both valves are open.",
         Sources = "The number is that of the controller's own manual.",
     };
@@ -77,10 +78,10 @@ internal sealed class TooManyAtOnce(Survey survey) : ISeesSwitchings
         var controller = survey.Site.Controllers[cause.Owner];
         var limit = new Label(controller.PlaceOf(Schema.Controller.AtMost)!.Value, $"opens at most {controller.AtMostZones}");
         var finding = CauseWords.FindingFor(Rule, survey, cause, $"too many zones at once on {controller.DisplayName}", CauseWords.UpTo(cause, Wording.Count((long)cause.Worst, "zone")), limit);
-        return finding with
+        finding = finding with
         {
             Details = $"{finding.Details}{CauseWords.WorstParts(survey, cause)}.",
-            WayOut = CauseWords.WayOut(cause),
         };
+        return CauseWords.WithWayOut(finding, survey, cause, _causes, trial => new TooManyAtOnce(trial));
     }
 }

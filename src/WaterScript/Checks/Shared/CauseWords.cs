@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
+using WaterScript.Text;
 
 namespace WaterScript.Checks;
 
@@ -44,8 +45,29 @@ internal static class CauseWords
         return cause.WorstAt == cause.First ? parts : $"Most {(survey.Manual is null ? "on " : "")}{survey.Moment(cause.WorstAt)}: {parts}";
     }
 
-    /// <summary>What helps where too much is open at once.</summary>
-    public static string WayOut(Cause cause) => cause.Places.Length == 1
-        ? "Water them one after the other: write a comma in place of a plus."
-        : $"Start \"{cause.Places[^1].Schedule.Name}\" later, or let it `start after {cause.Places[0].Schedule.Name}`.";
+    /// <summary>The finding with what helps where too much is open at once: commas in one step, a later start of one of several schedules.</summary>
+    /// <param name="finding">What was found.</param>
+    /// <param name="survey">Tries later starts.</param>
+    /// <param name="cause">The cause.</param>
+    /// <param name="causes">All of the rule.</param>
+    /// <param name="begin">Sets the rule to work.</param>
+    public static Finding WithWayOut(Finding finding, Survey survey, Cause cause, Causes causes, Func<Survey, ICheck> begin)
+    {
+        if (cause.Places is [var only]) return finding with { WayOut = "Water them one after the other: write a comma in place of a plus.", Fix = OneByOne(only.Step) };
+        var (first, last) = (cause.Places[0].Schedule.Name, cause.Places[^1].Schedule.Name);
+        if (StartTrial.Best(survey, finding, cause, causes.All.Sum(other => other.Times), begin) is not var (start, left)) return finding with { WayOut = $"Start \"{last}\" later, or let it `start after {first}`." };
+        var cleared = left == 0 ? "clears it" : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"clears {cause.Times - left} of the {cause.Times}");
+        return finding with { WayOut = $"Start \"{last}\" at {start.Time}, which {cleared}, or let it `start after {first}`.", Fix = start.Fix };
+    }
+
+    private static Fix? OneByOne(Step step)
+    {
+        var (source, span) = step.Origin;
+        var text = step.Origin.Text;
+        if (text.Contains('#', StringComparison.Ordinal)) return null;
+        var edits = text.Index().Where(letter => letter.Item == '+')
+            .Select(letter => new TextEdit(new Location(source, TextSpan.FromBounds(span.Start + text[..letter.Index].TrimEnd().Length, span.Start + letter.Index + 1)), ","))
+            .ToImmutableArray();
+        return edits.IsEmpty ? null : new Fix("water them one after the other", IsSafe: false, edits);
+    }
 }

@@ -58,6 +58,7 @@ internal sealed class ChangeTooClose : ISeesRuns
               steps { water lawn for 10 min }
             }
             """,
+        FixSafety = "Moves the later start, or lengthens the repeat interval. Unsafe: the watering comes later.",
         KnownLimits = """
             Waterings that overlap are no change-over and are not looked at here. Nor is a zone that runs on from one pass to the next without
             a break: its valve stays open. Where a line makes passes of one schedule overlap, `pass-overlap` says so and this rule says nothing more of it.
@@ -156,7 +157,14 @@ internal sealed class ChangeTooClose : ISeesRuns
             Details = start == cause ? $"The one before {before}." : "",
             Happens = close.Recurrence.Happens(_survey),
             WayOut = $"Start the later one {Wording.Length(gap - close.Shortest)} later or more, or shorten the one before.",
+            Fix = FixFor(cause, later, gap - close.Shortest),
         };
+    }
+
+    private Fix? FixFor(Location cause, in Run later, long seconds)
+    {
+        var schedule = _survey.Site.Schedules[later.Schedule];
+        return schedule.Repeat is { } repeat && repeat.Origin == cause ? LongerRepeat.By(repeat, seconds) : MovedStart.OfOnly(schedule, seconds)?.Fix;
     }
 
     private Zone ZoneOf(in Run run) => _survey.Site.Zones[run.Zone];

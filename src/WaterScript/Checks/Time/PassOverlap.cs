@@ -1,6 +1,4 @@
 using WaterScript.Diagnostics;
-using WaterScript.Model;
-using WaterScript.Text;
 
 namespace WaterScript.Checks;
 
@@ -74,7 +72,7 @@ internal sealed class PassOverlap(Survey survey) : ICheck
             WayOut = meeting.Repeat is null
                 ? $"Move one of the starts by {tooSoon} or more, or shorten the steps."
                 : $"Repeat every {Wording.Length(IntervalFor(meeting))}, or shorten the steps.",
-            Fix = meeting.Repeat is null ? null : Lengthened(meeting.Repeat, IntervalFor(meeting)),
+            Fix = meeting.Repeat is null ? null : LongerRepeat.To(meeting.Repeat, IntervalFor(meeting)),
         };
     }
 
@@ -96,15 +94,4 @@ internal sealed class PassOverlap(Survey survey) : ICheck
 
     /// <summary>A pass may overlap several later ones, so the interval is that of the longest pass, not the interval and what is missing.</summary>
     private long IntervalFor(PassMeeting meeting) => Math.Max(survey.Timetable.LongestSecondsOf(meeting.Schedule), 1);
-
-    private static Fix? Lengthened(Repeat repeat, long seconds)
-    {
-        var text = repeat.Origin.Text;
-        var from = text.IndexOf("every ", StringComparison.Ordinal) + "every ".Length;
-        var to = text.IndexOf(repeat is RepeatTimes ? " for " : " until ", StringComparison.Ordinal);
-        if (from < "every ".Length || to < from) return null;
-        var place = new Location(repeat.Origin.Source, TextSpan.FromBounds(repeat.Origin.Span.Start + from, repeat.Origin.Span.Start + to));
-        var length = Wording.Length(seconds);
-        return Fix.Unsafe($"repeat every {length}", place, length);
-    }
 }

@@ -42,6 +42,7 @@ internal sealed class RestTooShort(Survey survey) : ISeesRuns
               steps { water beds for 10 min }
             }
             """,
+        FixSafety = "Moves the later start, or lengthens the repeat interval. Unsafe: the watering comes later.",
     };
 
     private readonly (Run Run, long Closes)[] _last = new (Run, long)[survey.Site.Zones.Length];
@@ -79,7 +80,17 @@ internal sealed class RestTooShort(Survey survey) : ISeesRuns
             Happens = found.Recurrence.Happens(survey),
             Details = $"The first time it had closed at {survey.Time(found.Before.End + found.Before.Overlap)}.",
             WayOut = $"Let it begin {Wording.Length(rest - found.Shortest)} later.",
+            Fix = FixFor(found, rest - found.Shortest),
         };
+    }
+
+    private Fix? FixFor(Found found, long seconds)
+    {
+        var (before, run) = (found.Before, found.Run);
+        var schedule = survey.Site.Schedules[run.Schedule];
+        if (before.Schedule != run.Schedule) return MovedStart.OfOnly(schedule, seconds)?.Fix;
+        if (before.StartNumber != run.StartNumber) return MovedStart.Of(schedule, run.StartNumber, seconds)?.Fix;
+        return before.Day == run.Day && before.Pass != run.Pass && schedule.Repeat is { } repeat ? LongerRepeat.By(repeat, seconds) : null;
     }
 
     private sealed class Found(Run before, Run run)

@@ -49,6 +49,7 @@ internal sealed class ZoneTwice(Survey survey) : ICheck
               steps { water beds for 5 min }
             }
             """,
+        FixSafety = "Moves the later start to where the other one is over. Unsafe: the watering comes later, and may meet another.",
         KnownLimits = """
             What comes only after the dates that are looked at is a warning, and is found where both schedules start at times of the clock; an overlap that only a clock
             change would make is not looked for there.
@@ -68,6 +69,7 @@ internal sealed class ZoneTwice(Survey survey) : ICheck
             Happens = recurrence.Happens(survey),
             Details = Wording.Zones("Both want", meeting.Zones.Select(index => survey.Site.Zones[index])),
             WayOut = WayOut(meeting.Later, meeting.LaterBy),
+            Fix = MovedStart.OfOnly(survey.Site.Schedules[meeting.Later.Schedule], meeting.LaterBy)?.Fix,
         };
     }
 

@@ -44,6 +44,7 @@ internal sealed class FlowOverSupply(Survey survey) : ISeesDemand
               steps { water lawn, beds for 10 min }
             }
             """,
+        FixSafety = "Writes commas in place of the pluses of a step, or a later start. Unsafe: the watering takes longer or comes later. A later start is tried against this rule; what else it meets is not weighed.",
         KnownLimits = """
             What refills a tank is not added to the flow of the supply that feeds it. A change-over `overlap` does not count: while one valve closes and the next
             opens, the two together give about what one gives. Whoever draws from the same main without a zone, a kitchen for instance, is not seen: write the flow that is left for the garden.
@@ -82,10 +83,12 @@ internal sealed class FlowOverSupply(Survey survey) : ISeesDemand
         var limit = new Label(supply.PlaceOf(Schema.Supply.Flow), $"gives {Flows.Say(flow.InBase, flow)}");
         var wanted = $"{(cause.Places.Length == 1 ? "these together want" : "together they want")} {CauseWords.UpTo(cause, Flows.Say(cause.Worst, flow))}";
         var finding = CauseWords.FindingFor(Rule, survey, cause, $"too much water at once from {supply.DisplayName}", wanted, limit);
-        return finding with
+        finding = finding with
         {
             Details = $"{finding.Details}{CauseWords.WorstParts(survey, cause, amount => Flows.Say(amount, flow))}: {Flows.Say(cause.Worst - flow.InBase, flow)} too much.",
-            WayOut = cause.Places.Length == 1 && cause.Parts.Length == 1 ? "Mend the flow of the zone or of the supply, or split the zone." : CauseWords.WayOut(cause),
         };
+        return cause.Places.Length == 1 && cause.Parts.Length == 1
+            ? finding with { WayOut = "Mend the flow of the zone or of the supply, or split the zone." }
+            : CauseWords.WithWayOut(finding, survey, cause, _causes, trial => new FlowOverSupply(trial));
     }
 }

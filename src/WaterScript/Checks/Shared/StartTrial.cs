@@ -1,0 +1,53 @@
+using WaterScript.Diagnostics;
+using WaterScript.Timetables;
+
+namespace WaterScript.Checks;
+
+/// <summary>Finds by trial when a schedule had better start: the dates are reckoned anew with each later start, and judged by the same rule.</summary>
+internal static class StartTrial
+{
+    /// <summary>The later start after which it happens least, with how often that is; null where none helps, or there are too many runs to try.</summary>
+    /// <param name="survey">The site as it is.</param>
+    /// <param name="finding">What was found.</param>
+    /// <param name="cause">Its cause; the last of its schedules is moved.</param>
+    /// <param name="all">How often anything of the rule happens.</param>
+    /// <param name="begin">Sets the rule to work.</param>
+    public static (MovedStart Start, long Left)? Best(Survey survey, Finding finding, Cause cause, long all, Func<Survey, ICheck> begin)
+    {
+        if (survey.Manual is not null || survey.IsTrial) return null;
+        (MovedStart Start, long Left)? best = null;
+        foreach (var seconds in Shifts(survey, cause))
+        {
+            if (MovedStart.OfOnly(cause.Places[^1].Schedule, seconds) is not { } start || !survey.MayTry()) continue;
+            var (left, others) = Times(survey, start, finding, begin);
+            if (others > all - cause.Times || left >= (best?.Left ?? cause.Times)) continue;
+            best = (start, left);
+            if (left == 0) break;
+        }
+
+        return best;
+    }
+
+    /// <summary>By how much later: so long as the worst lasts, to the second, the minute and five minutes, and so long as a pass of the other lasts.</summary>
+    private static IEnumerable<long> Shifts(Survey survey, Cause cause)
+    {
+        const long minute = 60, fiveMinutes = 300;
+        var pass = survey.Timetable.LongestSecondsOf(cause.Places[0].Schedule.Index);
+        return new[] { cause.Longest, RoundedUp(cause.Longest, minute), RoundedUp(cause.Longest, fiveMinutes), RoundedUp(pass, fiveMinutes) }.Where(seconds => seconds > 0).Distinct().Order();
+    }
+
+    private static long RoundedUp(long seconds, long to) => (seconds + to - 1) / to * to;
+
+    /// <summary>How often the same happens with a moved start, and how often anything else of the rule.</summary>
+    private static (long Same, long Others) Times(Survey survey, MovedStart start, Finding finding, Func<Survey, ICheck> begin)
+    {
+        var site = survey.Site with { Schedules = survey.Site.Schedules.SetItem(start.Schedule.Index, start.Moved) };
+        var trial = new Survey(Timetable.Of(site, survey.Horizon)) { IsTrial = true };
+        var check = begin(trial);
+        new Walk(trial, [check]).Go();
+        var found = check.Findings().ToLookup(other => PlacesOf(other).SequenceEqual(PlacesOf(finding)), other => other.Happens!.Times);
+        return (found[true].Sum(), found[false].Sum());
+    }
+
+    private static IEnumerable<Text.Location> PlacesOf(Finding finding) => finding.Others.Prepend(finding.Primary).Select(label => label.Location);
+}
