@@ -52,6 +52,7 @@ internal sealed record Judge(string Slug, About About, Func<Evidence, IEnumerabl
         new("flow-over-supply", About.Supply, WaterConflicts.FlowOverSupply) { Counts = true, HasCauses = true },
         new("flow-under-minimum", About.Supply, WaterConflicts.FlowUnderMinimum) { Counts = true, HasCauses = true },
         new("daily-volume", About.Supply, WaterConflicts.DailyVolume) { Counts = true, OfDates = true },
+        new("tank-runs-dry", About.Supply, WaterConflicts.TankRunsDry),
         new("motor-starts", About.Device, WaterConflicts.MotorStarts),
         new("too-many-at-once", About.Controller, PowerConflicts.TooManyAtOnce) { Counts = true, HasCauses = true },
         new("holding-over", About.Controller, PowerConflicts.HoldingOver) { Counts = true, HasCauses = true },

@@ -83,7 +83,7 @@ internal sealed class RandomSketch
             .. If(Chance(40), $"daily {Pick("60", "100", "240", "500", "900")} L"),
             .. If(Chance(55), Pick("change gap 5 s", "change gap 30 s", "change gap 1 min", "change gap 5 min", $"change overlap {Pick("2 s", "5 s", "12 s", "1 min")}")),
             .. If(index > 0 && Chance(50), $"fed-by s{index - 1}"),
-            .. If(Chance(20), "tank 2 m3"),
+            .. Chance(35) ? [$"tank {Pick("200", "400", "2000")} L", .. If(Chance(85), $"refill {Pick("0.5", "2", "6")} L/min"), .. If(Chance(50), "reserve 50 L")] : Array.Empty<string>(),
         ]);
 
     private Statement Controller(int index) => new(

@@ -1,4 +1,5 @@
 using WaterScript.Model;
+using WaterScript.Quantities;
 using WaterScript.Tests.Simulation;
 
 namespace WaterScript.Tests.Checks.BruteForce;
@@ -38,6 +39,29 @@ internal static class WaterConflicts
         }
     }
 
+    /// <summary>
+    /// The second in which a tank, full at the start, comes under its reserve; once is enough. A tank that refills another is not judged, nor one of
+    /// which the refill is not known.
+    /// </summary>
+    public static IEnumerable<Conflict> TankRunsDry(Evidence evidence)
+    {
+        foreach (var supply in evidence.Site.Supplies.Where(supply => supply is { Tank: not null, Refill: not null }))
+        {
+            if (evidence.Site.Supplies.Any(other => other != supply && other.Tank is not null && SecondBySecond.Draws(other.FedBy, supply))) continue;
+            var flow = evidence.Sum(zone => FlowFrom(supply, zone));
+            var (full, reserve) = (Held(supply.Tank!.Value), Held(supply.Reserve ?? default));
+            var (level, refill) = (full, (long)Millilitres(supply.Refill!.Value.InBase));
+            for (var index = 0; index < flow.Length; index++)
+            {
+                var still = index == 0 ? 0 : evidence.At(index) - evidence.At(index - 1) - 1;
+                level = Math.Min(full, Math.Min(full, level + (still * refill)) + refill - flow[index]);
+                if (level >= reserve) continue;
+                yield return new Conflict(evidence.At(index), supply.Origin);
+                break;
+            }
+        }
+    }
+
     /// <summary>Each start that is one too many within the hour that it ends.</summary>
     public static IEnumerable<Conflict> MotorStarts(Evidence evidence) =>
         from device in evidence.Site.Devices
@@ -48,6 +72,9 @@ internal static class WaterConflicts
         select new Conflict(start, device.Origin);
 
     private static int FlowFrom(Supply supply, Zone zone) => SecondBySecond.Draws(zone.Supply, supply) ? Millilitres(zone.LitresPerMinute ?? 0) : 0;
+
+    /// <summary>A volume, such that a flow in mL/min fills one of it in a second.</summary>
+    private static long Held(Quantity volume) => 60L * Millilitres(volume.InBase);
 
     private static int Millilitres(decimal litres) => (int)(litres * 1000);
 }
