@@ -13,8 +13,9 @@ internal abstract class ClaimKind
     /// <summary>The whole site, from the first run of a pass to the end of its last.</summary>
     public static ClaimKind OfPasses { get; } = new PassClaims(_ => 0);
 
-    /// <summary>A controller, from the first run of a pass on it to the end of its last there.</summary>
-    public static ClaimKind OfControllers(Site site) => new PassClaims(zone => site.Zones[zone].Controller.Index);
+    /// <summary>A controller of which it is not said that schedules may overlap, from the first run of a pass on it to the end of its last there.</summary>
+    public static ClaimKind OfControllers(Site site) =>
+        new PassClaims(zone => site.Zones[zone].Controller is { SchedulesMayOverlap: not true } controller ? controller.Index : null);
 
     /// <summary>What one pass claims, in seconds from its start.</summary>
     public abstract IEnumerable<(int What, long From, long To)> Of(PassPlan plan);
@@ -30,15 +31,22 @@ internal abstract class ClaimKind
         public override IEnumerable<Claim> Of(ImmutableArray<Run> runs) => runs.Select(run => new Claim(run.Zone, run, run.Start, run.End));
     }
 
-    private sealed class PassClaims(Func<int, int> whatOf) : ClaimKind
+    /// <param name="whatOf">What a run of a zone claims; null for nothing.</param>
+    private sealed class PassClaims(Func<int, int?> whatOf) : ClaimKind
     {
-        public override IEnumerable<(int What, long From, long To)> Of(PassPlan plan) => plan.Runs
-            .GroupBy(run => whatOf(run.Zone))
-            .Select(runs => (runs.Key, runs.Min(run => run.Offset), runs.Max(run => run.Offset + run.Seconds)));
+        public override IEnumerable<(int What, long From, long To)> Of(PassPlan plan) =>
+            from run in plan.Runs
+            let what = whatOf(run.Zone)
+            where what is not null
+            group run by what.Value into runs
+            select (runs.Key, runs.Min(run => run.Offset), runs.Max(run => run.Offset + run.Seconds));
 
-        public override IEnumerable<Claim> Of(ImmutableArray<Run> runs) => runs
-            .GroupBy(run => (What: whatOf(run.Zone), run.Schedule, run.Day, run.StartNumber, run.Pass))
-            .Select(pass => new Claim(pass.Key.What, pass.First(), pass.Min(run => run.Start), pass.Max(run => run.End)));
+        public override IEnumerable<Claim> Of(ImmutableArray<Run> runs) =>
+            from run in runs
+            let what = whatOf(run.Zone)
+            where what is not null
+            group run by (What: what.Value, run.Schedule, run.Day, run.StartNumber, run.Pass) into pass
+            select new Claim(pass.Key.What, pass.First(), pass.Min(run => run.Start), pass.Max(run => run.End));
     }
 }
 

@@ -27,4 +27,19 @@ public class SchedulesOverlapTests
         var found = Lint.Of(source, "schedules-overlap");
         Assert.Equal(first is null ? [] : [$"{first}, 731 times"], found.Select(finding => $"{finding.Happens!.First.ToString("HH:mm", CultureInfo.InvariantCulture)}, {finding.Happens.Times} times"));
     }
+
+    /// <summary>They meet where they may, and share another controller at different times.</summary>
+    [Fact]
+    public void What_one_controller_may_do_is_not_held_against_another() => Assert.Empty(Lint.Of(
+        """
+        site plot { timezone Etc/UTC; effective 2026-03-01 }
+        controller box { outputs 4; schedules may-overlap }
+        controller shed { outputs 4; schedules never-overlap }
+        zone beds { output 1 of box }
+        zone lawn { output 2 of box }
+        zone pots { output 1 of shed }
+        schedule one { every day; start at 06:00; steps { water beds for 5 min; water pots for 5 min } }
+        schedule two { every day; start at 06:00; steps { water lawn for 15 min; water pots for 5 min } }
+        """,
+        "schedules-overlap"));
 }
