@@ -68,10 +68,14 @@ internal sealed class HoldingOver : ISeesSwitchings
     private readonly OpenParts[] _open;
     private readonly PowerLimit?[] _limits;
 
+    /// <summary>By controller: what is over its limit now; null where nothing is.</summary>
+    private readonly Excess?[] _excesses;
+
     public HoldingOver(Survey survey)
     {
         _survey = survey;
         _causes = new Causes(survey);
+        _excesses = new Excess?[survey.Site.Controllers.Length];
         _open = [.. survey.Site.Controllers.Select(_ => new OpenParts())];
         _limits = [.. survey.Site.Controllers.Select(controller => PowerLimit.Continuous(controller.Power))];
         _draw = new Draw(survey.Site, _limits);
@@ -82,10 +86,29 @@ internal sealed class HoldingOver : ISeesSwitchings
     public void See(in Switching switching)
     {
         var (open, most) = (_open[switching.Controller], _limits[switching.Controller]!.Most);
-        if (open.Sum > most && open.Since < switching.Second) _causes.Add(switching.Controller, most, open.Parts, open.Since, switching.Second);
-        open.Since = switching.Second;
+        if (open.Since.Milliseconds < switching.Milliseconds) SeeStretch(open, most, switching);
+        open.Since = switching;
         if (!switching.IsOpen) open.Close(switching);
         else open.Open(switching, new Part(_survey.Askers.Of(switching.Opening), switching.Zone, switching.Device, _draw.Holding(switching)));
+    }
+
+    /// <summary>
+    /// Sees what was held until now. An excess is told from its beginning as soon as it has lasted for a second, through whatever was switched
+    /// meanwhile, and then goes on from one switching to the next.
+    /// </summary>
+    private void SeeStretch(OpenParts open, decimal most, in Switching until)
+    {
+        ref var excess = ref _excesses[until.Controller];
+        if (open.Sum <= most)
+        {
+            excess = null;
+            return;
+        }
+
+        excess ??= new Excess(open.Since, IsTold: false);
+        if (!excess.IsTold && until.Milliseconds - excess.From.Milliseconds < Switching.MillisecondsInSecond) return;
+        if (excess.From.Second < until.Second) _causes.Add(until.Controller, most, open.Parts, excess.From.Second, until.Second);
+        excess = new Excess(until, IsTold: true);
     }
 
     public IEnumerable<Finding> Findings() => _causes.All.Select(FindingFor);
@@ -110,4 +133,9 @@ internal sealed class HoldingOver : ISeesSwitchings
         var finding = limit.FindingFor(Rule, _survey, cause, $"more held open than the power of {controller.DisplayName} can carry", "holds", "carries");
         return CauseWords.WithWayOut(finding, _survey, cause, _causes, trial => new HoldingOver(trial));
     }
+
+    /// <summary>More held than there may be.</summary>
+    /// <param name="From">With which switching begins what is not told yet.</param>
+    /// <param name="IsTold">Whether it has lasted for a second, so that what was before is told.</param>
+    private sealed record Excess(Switching From, bool IsTold);
 }

@@ -10,8 +10,8 @@ internal sealed class OpenParts
     /// <summary>What is on.</summary>
     public List<Part> Parts { get; } = [];
 
-    /// <summary>Since when nothing has changed, in Unix seconds.</summary>
-    public long Since { get; set; } = long.MinValue;
+    /// <summary>The latest switching: since then nothing has changed.</summary>
+    public Switching Since { get; set; }
 
     /// <summary>The sum of what is on.</summary>
     public decimal Sum { get; private set; }

@@ -65,8 +65,8 @@ internal sealed class TooManyAtOnce(Survey survey) : ISeesSwitchings
         if (switching.Zone < 0) return;
         var most = survey.Site.Controllers[switching.Controller].AtMostZones!.Value;
         var open = _controllers[switching.Controller];
-        if (open.Since < switching.Second && open.Parts.Count > most) _causes.Add(switching.Controller, most, open.Parts, open.Since, switching.Second);
-        open.Since = switching.Second;
+        if (open.Since.Milliseconds < switching.Milliseconds && open.Parts.Count > most) _causes.Add(switching.Controller, most, open.Parts, open.Since.Second, switching.Second);
+        open.Since = switching;
         if (switching.IsOpen) open.Open(switching, new Part(survey.Askers.Of(switching.Opening), switching.Zone, Device: -1, Amount: 1));
         else open.Close(switching);
     }

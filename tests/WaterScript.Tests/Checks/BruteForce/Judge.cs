@@ -32,14 +32,11 @@ internal sealed record Judge(string Slug, About About, Func<Evidence, IEnumerabl
     /// <summary>Whether a conflict is one of a date, not of a moment.</summary>
     public bool OfDates { get; init; }
 
-    /// <summary>Whether the rule also decides what comes after the horizon; then what begins in it is compared.</summary>
-    public bool Forever { get; init; }
-
     public static Judge[] All =>
     [
-        new("zone-twice", About.Schedule, TimeConflicts.ZoneTwice) { Counts = true, Forever = true },
-        new("pass-overlap", About.Schedule, TimeConflicts.PassOverlap) { Counts = true, Forever = true },
-        new("schedules-overlap", About.Schedule, TimeConflicts.SchedulesOverlap) { Forever = true },
+        new("zone-twice", About.Schedule, TimeConflicts.ZoneTwice) { Counts = true },
+        new("pass-overlap", About.Schedule, TimeConflicts.PassOverlap) { Counts = true },
+        new("schedules-overlap", About.Schedule, TimeConflicts.SchedulesOverlap),
         new("change-too-close", About.Supply, TimeConflicts.ChangeTooClose),
         new("rest-too-short", About.Zone, TimeConflicts.RestTooShort) { Counts = true },
         new("longer-than-longest", About.Zone, TimeConflicts.LongerThanLongest) { Counts = true },

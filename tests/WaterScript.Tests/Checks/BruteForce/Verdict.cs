@@ -27,7 +27,7 @@ internal sealed class Verdict(Judge judge, Evidence evidence, IReadOnlyList<Find
     /// <summary>In what they differ, or null.</summary>
     public string? Difference()
     {
-        var conflicts = judge.Conflicts(evidence).Where(conflict => !judge.Forever || judge.Counts || evidence.DateOf(conflict.At) < evidence.Horizon.Until).ToLookup(conflict => KeyOf([conflict.Origin, .. conflict.Other is { } other ? new[] { other } : []]));
+        var conflicts = judge.Conflicts(evidence).ToLookup(conflict => KeyOf([conflict.Origin, .. conflict.Other is { } other ? new[] { other } : []]));
         var (findings, others) = (FindingsOf(judge.Slug), FindingsOf(judge.Instead));
         IsBroken = conflicts.Count > 0;
         return conflicts.Select(group => group.Key).Union(findings.Concat(others).Select(group => group.Key))
@@ -64,8 +64,8 @@ internal sealed class Verdict(Judge judge, Evidence evidence, IReadOnlyList<Find
 
     private LocalDateTime AsLocal(LocalDateTime moment) => judge.OfDates ? moment.Date.AtMidnight() : moment.With(TimeAdjusters.TruncateToSecond);
 
-    /// <summary>What is only decided beyond the horizon is less grave; where the rule is no error anyway, its date tells.</summary>
-    private bool IsLater(Finding finding) => judge.Forever && (judge.Counts ? finding.Severity != finding.Rule.Severity : finding.Happens!.First.Date >= evidence.Horizon.Until);
+    /// <summary>Whether it is decided beyond the horizon, where the judge does not look.</summary>
+    private static bool IsLater(Finding finding) => finding.Happens!.Basis != Basis.Horizon;
 
     private bool IsDoubled(long second) => evidence.Site.TimeZone.MapLocal(evidence.Local(second)).Count == 2;
 

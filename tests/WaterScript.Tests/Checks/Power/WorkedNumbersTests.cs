@@ -40,6 +40,24 @@ public class WorkedNumbersTests
         Assert.Empty(Lint.Of(text, "inrush-over"));
     }
 
+    /// <summary>The second valve opens 0.3 s after the first, which closes after 1 s (0.7 s together), or after 2 s (1.7 s).</summary>
+    [Theory]
+    [InlineData("1 s", 0)]
+    [InlineData("2 s", 1)]
+    public void What_is_held_together_for_less_than_a_second_is_left_to_the_inrush(string together, int findings) => Assert.Equal(
+        findings,
+        Lint.Of(
+            $$"""
+            site plot { timezone UTC; effective 2026-03-01 }
+            controller box { outputs 2; spacing 300 ms; power { continuous 220 mA at 24 V; peak 2 A } }
+            valve hum non-latching { inrush 250 mA; holding 150 mA }
+            zone a { output 1; valve hum }
+            zone b { output 2; valve hum }
+            schedule one { every day; start at 06:00; steps { water a for {{together}} } }
+            schedule two { every day; start at 06:00; steps { water b for 10 s } }
+            """,
+            "holding-over").Length);
+
     /// <summary>Reckoned from E = C · U² / 2, U = U0 · exp(−t / RC), t = C · (U2² − U1²) / (2 · η · P) and their inverses.</summary>
     [Fact]
     public void A_store_discharges_and_recharges()
