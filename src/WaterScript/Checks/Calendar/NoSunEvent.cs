@@ -29,9 +29,18 @@ internal sealed class NoSunEvent(Survey survey) : ICheck
     };
 
     public IEnumerable<Finding> Findings() =>
-        survey.DayNotes.Of(DayNoteKind.NoSunEvent).Select(note => Finding.At(Rule, note.Origin, $"the sun has no such event on {MomentWords.Date(note.Happens.First.Date)}", "no watering on that date") with
+        survey.DayNotes.Of(DayNoteKind.NoSunEvent).Select(note => Finding.At(Rule, note.Origin, $"the sun does not {VerbOf(note)} on {MomentWords.Date(note.Happens.First.Date)}", "no watering on that date") with
         {
             Happens = note.Happens,
             WayOut = "Use a clock time for that part of the year.",
         });
+
+    private static string VerbOf(DayNoteGroup note) => (Says(note, "sunrise"), Says(note, "sunset")) switch
+    {
+        (true, false) => "rise",
+        (false, true) => "set",
+        _ => "rise or set",
+    };
+
+    private static bool Says(DayNoteGroup note, string word) => note.Origin.Text.Contains(word, StringComparison.Ordinal);
 }

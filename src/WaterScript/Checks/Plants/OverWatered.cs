@@ -54,5 +54,5 @@ internal sealed class OverWatered(Survey survey) : ICheck
     private const double Most = 1.25;
 
     public IEnumerable<Finding> Findings() => survey.DemandMet.Where((given, need) => given > Most * need && given - need >= LeastDifference).Select(zone => survey.DemandMet.FindingFor(
-        Rule, zone.Zone, zone.Months, $"{zone.Zone.DisplayName} gets more than its plants need", "over 125 %", "Water it shorter or less often, or let a scale follow the climate: scale year { by climate }"));
+        Rule, zone.Zone, zone.Months, $"{zone.Zone.DisplayName} gets more than its plants need", "over 125 % of what they need", "Water it shorter or less often, or let a scale follow the climate: scale year { by climate }"));
 }

@@ -108,7 +108,7 @@ internal sealed class RunsOff : ISeesRuns
         var fix = FixFor(place, zone, found, out var lengths);
         return new Finding(Rule, $"water runs off {zone.DisplayName}", labels[0])
         {
-            Others = [.. labels[1..], new Label(zone.Origin, $"takes in {Depth(ground.Intake)}/h of {_survey.Depths.Number(ground.Rate)}, {Depth(ground.Ponds)} may stand")],
+            Others = [.. labels[1..], new Label(zone.Origin, $"gets {Depth(ground.Rate)}/h, takes in {Depth(ground.Intake)}/h; {Depth(ground.Ponds)} may stand on it")],
             Happens = found.Recurrence.Happens(_survey),
             Details = $"{Depth(found.Over)} run off. From dry ground the longest run without runoff is {Wording.Length(ground.LongestWholeRun)}."
                 + (found.Before > 0 ? $" From a run before, {Depth(found.Before)} still stand." : ""),

@@ -57,7 +57,7 @@ internal sealed class UnderWatered(Survey survey) : ICheck
     private const double Least = 0.75;
 
     public IEnumerable<Finding> Findings() => survey.DemandMet.Where((given, need) => given < Least * need && need - given >= OverWatered.LeastDifference).Select(zone => survey.DemandMet.FindingFor(
-        Rule, zone.Zone, zone.Months, $"{zone.Zone.DisplayName} gets less than its plants need", "under 75 %", "Water it longer or more often: waterscript advise FILE says how long."));
+        Rule, zone.Zone, zone.Months, $"{zone.Zone.DisplayName} gets less than its plants need", "under 75 % of what they need", "Water it longer or more often: waterscript advise FILE says how long."));
 
     public IEnumerable<string> NotChecked() => survey.DemandMet.NotChecked();
 }

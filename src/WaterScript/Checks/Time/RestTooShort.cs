@@ -74,7 +74,7 @@ internal sealed class RestTooShort(Survey survey) : ISeesRuns
         var zone = survey.Site.Zones[found.Run.Zone];
         var rest = zone.Rest!.Value.WholeSeconds();
         var place = found.Run.IsInPassOf(found.Before) ? survey.Steps.Of(found.Run).Step.Origin : survey.StartOf(found.Run);
-        return Finding.At(Rule, place, $"{zone.Name} opens again before it has rested", $"opens at {survey.Time(found.Run.Start)}, {Wording.Length(found.Shortest)} after it closed at the least") with
+        return Finding.At(Rule, place, $"{zone.Name} opens again before it has rested", $"opens at {survey.Time(found.Run.Start)}, has rested as little as {Wording.Length(found.Shortest)}") with
         {
             Others = [new Label(zone.PlaceOf(Schema.Zone.Rest), $"rests for {Wording.Length(rest)}")],
             Happens = found.Recurrence.Happens(survey),
