@@ -49,6 +49,16 @@ public class ChangeTooCloseTests
         Found("change gap 5 s", $"schedule third {{ every day; start at {start}; steps {{ water a for 10 min }} }}\nschedule second {{ on sat; start at 06:10; steps {{ water b for 1 min }} }}").Length);
 
     [Fact]
+    public void Two_schedules_that_open_a_valve_too_soon_are_both_told() => Assert.Equal(
+        ["06:10:02", "06:10:02"],
+        Found(
+            "change gap 5 s",
+            """
+            schedule second { on sat; start at 06:10:02; steps { water b for 10 s } }
+            schedule third { on sat; start at 06:10:02; steps { water b for 1 min } }
+            """).Select(finding => finding.Primary.Location.Text));
+
+    [Fact]
     public void A_gap_inside_a_pass_is_part_of_the_plan() =>
         Assert.Empty(Found("change gap 5 s", "schedule second { on sat; start at 12:00; steps { water a, b, d for 5 min } }"));
 

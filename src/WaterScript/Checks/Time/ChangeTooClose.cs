@@ -89,8 +89,8 @@ internal sealed class ChangeTooClose : ISeesRuns
 
     public void See(in Run run)
     {
-        if (_beginning.Count > 0 && _beginning[0].First.Start < run.Start) Judge();
-        if (_last[run.Zone] is { } last && run.Start <= last.Last.End) last.GoOnWith(run);
+        if (_beginning.Count > 0 && _beginning[0].Start < run.Start) Judge();
+        if (_last[run.Zone] is { } last && run.Start <= last.End) last.GoOnWith(run);
         else _beginning.Add(_last[run.Zone] = new Watering(run));
     }
 
@@ -111,17 +111,28 @@ internal sealed class ChangeTooClose : ISeesRuns
     {
         foreach (var watering in _beginning)
         {
-            var supply = ZoneOf(watering.First).Supply!;
+            var supply = watering.SupplyIn(_survey);
             var (lately, gap) = (_lately[supply.Index]!, GapOf(supply));
-            lately.RemoveAll(before => before.Last.End + gap <= watering.First.Start);
+            lately.RemoveAll(before => before.End + gap <= watering.Start);
             foreach (var before in lately)
             {
-                if (before.Last.End <= watering.First.Start && !watering.First.IsInPassOf(before.Last)) Add(before.Last, watering.First, supply);
+                if (before.End <= watering.Start) AddPasses(before, watering, supply);
             }
         }
 
-        foreach (var watering in _beginning) _lately[ZoneOf(watering.First).Supply!.Index]!.Add(watering);
+        foreach (var watering in _beginning) _lately[watering.SupplyIn(_survey).Index]!.Add(watering);
         _beginning.Clear();
+    }
+
+    private void AddPasses(Watering before, Watering watering, Supply supply)
+    {
+        foreach (var earlier in before.Ending)
+        {
+            foreach (var later in watering.Beginning)
+            {
+                if (!later.IsInPassOf(earlier)) Add(earlier, later, supply);
+            }
+        }
     }
 
     private static long GapOf(Supply supply) => supply.Change!.Length.WholeSeconds();
@@ -195,15 +206,23 @@ internal sealed class ChangeTooClose : ISeesRuns
     /// <summary>A zone is watered without a break, by one pass or by several: its valve opens and closes once.</summary>
     private sealed class Watering(Run run)
     {
-        /// <summary>The run with which it begins.</summary>
-        public Run First { get; } = run;
+        /// <summary>The runs with which it begins, of one pass or of several at once.</summary>
+        public List<Run> Beginning { get; } = [run];
 
-        /// <summary>The run with which it ends, so far.</summary>
-        public Run Last { get; private set; } = run;
+        /// <summary>The runs with which it ends, so far.</summary>
+        public List<Run> Ending { get; } = [run];
+
+        public long Start => Beginning[0].Start;
+
+        public long End => Ending[0].End;
+
+        public Supply SupplyIn(Survey survey) => survey.Site.Zones[Beginning[0].Zone].Supply!;
 
         public void GoOnWith(in Run run)
         {
-            if (run.End > Last.End) Last = run;
+            if (run.Start == Start) Beginning.Add(run);
+            if (run.End > End) Ending.Clear();
+            if (Ending.Count == 0 || run.End == End) Ending.Add(run);
         }
     }
 }
