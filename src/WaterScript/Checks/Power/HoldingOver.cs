@@ -58,7 +58,10 @@ internal sealed class HoldingOver : ISeesSwitchings
             }
             """,
         FixSafety = "Writes commas in place of the pluses of a step, or a later start. Unsafe: the watering takes longer or comes later. A later start is tried against this rule; what else it meets is not weighed.",
-        KnownLimits = "What the controller itself draws is not known: give the power that is left for the outputs. Excess that lasts less than a second is left to `inrush-over`.",
+        KnownLimits = """
+            What the controller itself draws is not known: give the power that is left for the outputs. Excess that lasts less than a second is left to `inrush-over`. An output that waits for
+            its turn, because the controller has a `spacing`, draws nothing yet.
+            """,
         Sources = "S = U · I. Common practice: 24 V AC valves hold with 0.10 to 0.30 A.",
     };
 

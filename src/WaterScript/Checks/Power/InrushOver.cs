@@ -59,6 +59,7 @@ internal sealed class InrushOver : ISeesSwitchings
         FixSafety = "Writes commas in place of the pluses of a step, or a later start. Unsafe: the watering takes longer or comes later. A later start is tried against this rule; what else it meets is not weighed.",
         KnownLimits = """
             A `spacing` is taken to be longer than an inrush, which lasts tens of milliseconds. Of a transformer the apparent power that is stated is taken for the peak too; many bear more for a moment.
+            Instants within one second are told as one time.
             """,
         Sources = "S = U · (Σ holding of those open + inrush of the one that opens). Common practice: 24 V AC valves want 0.20 to 0.50 A for tens of milliseconds.",
     };
