@@ -4,7 +4,7 @@ namespace WaterScript.Timetables;
 
 /// <summary>
 /// Turns openings in order of their beginning into switchings in the order in which the controllers carry them out. Held are
-/// the closes of what is open, and actions that spacing delays.
+/// the closes of what is open, and actions that spacing delays. Latching valves close with a pulse, which takes its turn like an open.
 /// </summary>
 internal sealed class SwitchingStream
 {
@@ -16,7 +16,7 @@ internal sealed class SwitchingStream
         CloseOfOpen,
     }
 
-    private readonly PriorityQueue<Close, StreamOrder> _closes = new();
+    private readonly PriorityQueue<Opening, StreamOrder> _closes = new();
     private readonly PriorityQueue<Switching, StreamOrder> _ready = new();
     private readonly SpacedActions[] _controllers;
     private readonly bool[] _latchingZones;
@@ -52,25 +52,26 @@ internal sealed class SwitchingStream
     {
         var opened = _controllers[opening.Controller].Next(opening.From);
         Add(opening, opened, Turn.Open);
-        _closes.Enqueue(new Close(opening, opened), new StreamOrder(opening.To, RankOf(opening, Turn.Close), _sequence++));
+        if (IsLatching(opening)) _closes.Enqueue(opening, new StreamOrder(opening.To, RankOf(opening, Turn.Close), _sequence++));
+        else CloseInTime(opening, opened);
+    }
+
+    /// <summary>A close that takes no pulse waits for nothing, but for its own open.</summary>
+    private void CloseInTime(in Opening opening, long opened)
+    {
+        var due = opening.To * Switching.MillisecondsInSecond;
+        if (due > opened) Add(opening, due, Turn.Close);
+        else Add(opening, opened, Turn.CloseOfOpen);
     }
 
     /// <summary>A controller closes before it opens, so what is due by the beginning of an opening goes before it.</summary>
     private void CloseUpTo(long second)
     {
-        while (_closes.TryPeek(out var close, out _) && close.Opening.To <= second)
+        while (_closes.TryPeek(out var opening, out _) && opening.To <= second)
         {
             _closes.Dequeue();
-            Add(close);
+            Add(opening, _controllers[opening.Controller].Next(opening.To), Turn.Close);
         }
-    }
-
-    private void Add(in Close close)
-    {
-        var due = close.Opening.To * Switching.MillisecondsInSecond;
-        if (IsLatching(close.Opening)) Add(close.Opening, _controllers[close.Opening.Controller].Next(close.Opening.To), Turn.Close);
-        else if (due > close.Opened) Add(close.Opening, due, Turn.Close);
-        else Add(close.Opening, close.Opened, Turn.CloseOfOpen);
     }
 
     private void Add(in Opening opening, long milliseconds, Turn turn)
@@ -90,9 +91,4 @@ internal sealed class SwitchingStream
     private bool IsLatching(in Opening opening) => opening.Zone >= 0 ? _latchingZones[opening.Zone] : _latchingDevices[opening.Device];
 
     private static long RankOf(in Opening opening, Turn turn) => ((long)opening.Controller << 48) | ((long)turn << 32) | (uint)opening.Output;
-
-    /// <summary>A close that is due.</summary>
-    /// <param name="Opening">What it ends.</param>
-    /// <param name="Opened">When that was opened, in Unix milliseconds.</param>
-    private readonly record struct Close(Opening Opening, long Opened);
 }

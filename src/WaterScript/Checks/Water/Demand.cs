@@ -10,7 +10,7 @@ namespace WaterScript.Checks;
 /// </summary>
 internal sealed class Demand : IRunWatch
 {
-    private readonly PriorityQueue<Part, long> _ends = new();
+    private readonly PriorityQueue<int, long> _ends = new();
     private readonly SupplyUse[][] _suppliesOfZone;
     private readonly decimal?[] _flows;
     private readonly int[] _open;
@@ -50,7 +50,7 @@ internal sealed class Demand : IRunWatch
         EndUpTo(run.Start);
         var isFirst = _open[run.Zone]++ == 0;
         var part = new Part(new Asker(run.Schedule, run.Step), run.Zone, Device: -1, _flows[run.Zone] ?? 0);
-        _ends.Enqueue(part, run.End);
+        _ends.Enqueue(run.Zone, run.End);
         if (!isFirst) return;
         foreach (var supply in _suppliesOfZone[run.Zone])
         {
@@ -64,14 +64,14 @@ internal sealed class Demand : IRunWatch
 
     private void EndUpTo(long second)
     {
-        while (_ends.TryPeek(out var part, out var end) && end <= second)
+        while (_ends.TryPeek(out var zone, out var end) && end <= second)
         {
             _ends.Dequeue();
-            if (--_open[part.Zone] > 0) continue;
-            foreach (var supply in _suppliesOfZone[part.Zone])
+            if (--_open[zone] > 0) continue;
+            foreach (var supply in _suppliesOfZone[zone])
             {
                 Tell(supply, end);
-                supply.Close(part.Zone, _flows[part.Zone] is not null);
+                supply.Close(zone, _flows[zone] is not null);
             }
         }
     }
