@@ -8,6 +8,9 @@ namespace WaterScript.Timetables;
 /// </summary>
 internal static class PassStream
 {
+    /// <summary>Starts of one date lie some days apart at most, which leaves these bits for the place of a pass.</summary>
+    private const int BitsOfPlace = 32;
+
     /// <summary>The passes that start in a horizon; of those that start together, the earlier date's and the earlier schedule's come first.</summary>
     /// <param name="schedules">The schedules.</param>
     /// <param name="clock">Gives the starts of days.</param>
@@ -25,7 +28,7 @@ internal static class PassStream
         {
             coming.Clear();
             for (var i = 0; i < schedules.Count; i++) AddInside(schedules[i].On(day), first, end, coming);
-            PutInOrder(coming);
+            PutInOrder(coming, unsorted: merged);
             Merge(waiting, coming, merged);
             (waiting, merged) = (merged, waiting);
 
@@ -44,22 +47,29 @@ internal static class PassStream
         }
     }
 
-    /// <summary>Mostly the passes of a date are in order already, which costs less to see than to sort them.</summary>
-    private static void PutInOrder(List<Pass> passes)
+    /// <summary>
+    /// Mostly the passes of a date are in order already, which costs less to see than to sort them. Those that start together stay as they
+    /// are: start and place are sorted as one number.
+    /// </summary>
+    private static void PutInOrder(List<Pass> passes, List<Pass> unsorted)
+    {
+        if (AreInOrder(passes)) return;
+        unsorted.Clear();
+        unsorted.AddRange(passes);
+        var keys = new long[passes.Count];
+        for (var i = 0; i < keys.Length; i++) keys[i] = ((passes[i].Start - passes[0].Start) << BitsOfPlace) | (uint)i;
+        Array.Sort(keys);
+        for (var i = 0; i < keys.Length; i++) passes[i] = unsorted[(int)(keys[i] & int.MaxValue)];
+    }
+
+    private static bool AreInOrder(List<Pass> passes)
     {
         for (var i = 1; i < passes.Count; i++)
         {
-            if (passes[i].Start >= passes[i - 1].Start) continue;
-            passes.Sort(CompareOnOneDate);
-            return;
+            if (passes[i].Start < passes[i - 1].Start) return false;
         }
-    }
 
-    private static int CompareOnOneDate(Pass one, Pass other)
-    {
-        if (one.Start != other.Start) return one.Start.CompareTo(other.Start);
-        if (one.Schedule != other.Schedule) return one.Schedule.CompareTo(other.Schedule);
-        return one.StartNumber != other.StartNumber ? one.StartNumber.CompareTo(other.StartNumber) : one.Number.CompareTo(other.Number);
+        return true;
     }
 
     private static void Merge(List<Pass> earlier, List<Pass> later, List<Pass> into)
