@@ -33,8 +33,8 @@ public sealed class SunTimes
     /// <summary>A bound on the search, which takes about six rounds.</summary>
     private const int MostRounds = 60;
 
-    /// <summary>How many days are remembered; a power of two.</summary>
-    private const int Remembered = 64;
+    /// <summary>How many days are remembered, a power of two: those of two years, which are gone through more than once.</summary>
+    private const int Remembered = 1024;
 
     private static readonly double SineOfStandardAltitude = Math.Sin(RadiansInDegree * StandardAltitude);
 
