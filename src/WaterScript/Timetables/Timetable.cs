@@ -113,6 +113,12 @@ public sealed class Timetable
     /// <summary>What a pass of a schedule does where it is longest.</summary>
     internal PassPlan LongestPlanOf(int schedule) => _plans[schedule].LongestPlan;
 
+    /// <summary>
+    /// What passes of a schedule do on any date, each plan once. The longest pass need not have the longest run: at a greater share a cycle
+    /// may be cut into more and shorter pieces.
+    /// </summary>
+    internal IEnumerable<PassPlan> PlansOf(int schedule) => _plans[schedule].From(int.MinValue);
+
     /// <summary>What passes of a schedule do after the horizon, each plan once.</summary>
     internal IEnumerable<PassPlan> PlansAfter(int schedule) => _plans[schedule].From(CivilDate.DayNumberOf(Horizon.Until));
 

@@ -19,7 +19,7 @@ internal sealed class ZonePlans
         var lastSeen = new int[site.Zones.Length];
         foreach (var schedule in site.Schedules)
         {
-            foreach (var run in timetable.LongestPlanOf(schedule.Index).Runs)
+            foreach (var run in timetable.PlansOf(schedule.Index).SelectMany(plan => plan.Runs))
             {
                 _longest[run.Zone] = Math.Max(_longest[run.Zone], run.Seconds);
                 _soaks[run.Zone] |= run.Soak > 0;
