@@ -3,33 +3,43 @@ using WaterScript.Timetables;
 namespace WaterScript.Checks;
 
 /// <summary>A pass as far as it has come: from its first run to the end of its latest.</summary>
-/// <param name="run">Its first run.</param>
-/// <param name="over">When its last step is over at the latest, in Unix seconds.</param>
-internal sealed class PassUnderWay(in Run run, long over)
+internal sealed class PassUnderWay
 {
-    private readonly int _day = run.Day;
-    private readonly int _number = run.Pass;
+    private int _number;
+    private long _over;
 
     /// <summary>Index of its schedule.</summary>
-    public int Schedule { get; } = run.Schedule;
+    public int Schedule { get; private set; }
 
     /// <summary>Number of the start that it is reckoned from.</summary>
-    public int Start { get; } = run.StartNumber;
+    public int Start { get; private set; }
 
     /// <summary>The date that it belongs to.</summary>
-    public int Day => _day;
+    public int Day { get; private set; }
 
     /// <summary>Start of its first run.</summary>
-    public long First { get; } = run.Start;
+    public long First { get; private set; }
 
     /// <summary>End of its runs so far.</summary>
-    public long End { get; set; } = run.Start;
+    public long End { get; set; }
+
+    /// <summary>Whether somebody was told of it and may keep it. Others are used again for another pass.</summary>
+    public bool IsTold { get; set; }
+
+    /// <summary>Becomes the pass of its first run.</summary>
+    /// <param name="run">The run.</param>
+    /// <param name="over">When its last step is over at the latest, in Unix seconds.</param>
+    public void Begin(in Run run, long over)
+    {
+        (Schedule, Start, Day, _number) = (run.Schedule, run.StartNumber, run.Day, run.Pass);
+        (First, End, _over) = (run.Start, run.Start, over);
+    }
 
     /// <summary>Whether it is that run's pass.</summary>
-    public bool IsOf(in Run run) => Schedule == run.Schedule && _day == run.Day && Start == run.StartNumber && _number == run.Pass;
+    public bool IsOf(in Run run) => Schedule == run.Schedule && Day == run.Day && Start == run.StartNumber && _number == run.Pass;
 
     /// <summary>Whether no run of it can come at a moment or later.</summary>
-    public bool IsOverBy(long moment) => over <= moment && End <= moment;
+    public bool IsOverBy(long moment) => _over <= moment && End <= moment;
 }
 
 /// <summary>
@@ -41,13 +51,14 @@ internal sealed class PassUnderWay(in Run run, long over)
 internal sealed class PassesUnderWay(Timetable timetable, Action<PassUnderWay, PassUnderWay> met)
 {
     private readonly List<PassUnderWay> _passes = [];
+    private readonly Stack<PassUnderWay> _spare = [];
 
     /// <summary>Takes in the next run.</summary>
     public void See(in Run run)
     {
         var own = Find(run);
         var (end, isNew) = (own?.End ?? run.Start, own is null);
-        own ??= new PassUnderWay(run, run.PassStart + timetable.PlanOn(run.Schedule, run.Day).Seconds);
+        own ??= Begin(run);
         own.End = Math.Max(end, run.End);
         foreach (var other in _passes)
         {
@@ -57,6 +68,13 @@ internal sealed class PassesUnderWay(Timetable timetable, Action<PassUnderWay, P
         }
 
         if (isNew) _passes.Add(own);
+    }
+
+    private PassUnderWay Begin(in Run run)
+    {
+        if (!_spare.TryPop(out var pass)) pass = new PassUnderWay();
+        pass.Begin(run, run.PassStart + timetable.PlanOn(run.Schedule, run.Day).Seconds);
+        return pass;
     }
 
     /// <summary>
@@ -78,8 +96,8 @@ internal sealed class PassesUnderWay(Timetable timetable, Action<PassUnderWay, P
         for (var i = 0; i < _passes.Count; i++)
         {
             var pass = _passes[i];
-            if (pass != found && pass.IsOverBy(run.Start) && pass.End <= since) continue;
-            _passes[kept++] = pass;
+            if (pass == found || !pass.IsOverBy(run.Start) || pass.End > since) _passes[kept++] = pass;
+            else if (!pass.IsTold) _spare.Push(pass);
         }
 
         _passes.RemoveRange(kept, _passes.Count - kept);
@@ -88,6 +106,7 @@ internal sealed class PassesUnderWay(Timetable timetable, Action<PassUnderWay, P
 
     private void Tell(PassUnderWay other, PassUnderWay own)
     {
+        other.IsTold = own.IsTold = true;
         if (other.First <= own.First) met(other, own);
         else met(own, other);
     }

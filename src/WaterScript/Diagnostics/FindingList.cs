@@ -45,6 +45,7 @@ public sealed class FindingList : IReadOnlyList<Finding>
     /// <param name="files">The files, in their order.</param>
     public void Sort(IReadOnlyList<SourceText> files)
     {
+        if (_findings.Count < 2) return;
         var ranks = files.Select((file, index) => (file, index)).ToDictionary(pair => pair.file, pair => pair.index);
         Finding[] sorted =
         [

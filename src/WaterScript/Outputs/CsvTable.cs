@@ -1,9 +1,9 @@
 using System.Buffers;
 using System.Buffers.Text;
-using System.Collections.Immutable;
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
+using WaterScript.Timetables;
 
 namespace WaterScript.Outputs;
 
@@ -109,10 +109,10 @@ internal abstract class CsvTable : IDisposable
     }
 
     /// <summary>Numbers with a space between them.</summary>
-    protected void Field(ImmutableArray<long> numbers)
+    protected void Field(RunNumbers numbers)
     {
         Separate();
-        for (var i = 0; i < numbers.Length; i++)
+        for (var i = 0; i < numbers.Count; i++)
         {
             if (i > 0) Put(" "u8);
             Put(numbers[i]);

@@ -120,7 +120,8 @@ internal sealed class TimetableDocument(Timetable timetable, OutputOptions optio
         writer.Entry(fields.Kind, fields.Name);
         writer.Key("runs");
         writer.StartList(Layout.OneLine);
-        foreach (var run in fields.Opening.Runs) writer.Number(run);
+        var runs = fields.Opening.Runs;
+        for (var i = 0; i < runs.Count; i++) writer.Number(runs[i]);
         writer.EndList();
         writer.EndMap();
     }

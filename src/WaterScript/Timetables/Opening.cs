@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace WaterScript.Timetables;
 
 /// <summary>An output is on: the valve of a zone, or a pump, master or injector that runs because of zones.</summary>
@@ -11,7 +9,7 @@ namespace WaterScript.Timetables;
 /// <param name="Zone">Index among the site's zones; -1 for a device.</param>
 /// <param name="Device">Index among the site's devices; -1 for a zone.</param>
 /// <param name="Runs">Numbers of the runs that it comes from, in order; at least one.</param>
-public readonly record struct Opening(long Number, long From, long To, int Controller, int Output, int Zone, int Device, ImmutableArray<long> Runs)
+public readonly record struct Opening(long Number, long From, long To, int Controller, int Output, int Zone, int Device, RunNumbers Runs)
 {
     /// <summary>How long it lasts, in seconds.</summary>
     public long Seconds => To - From;

@@ -4,11 +4,13 @@ namespace WaterScript.Timetables;
 
 /// <summary>
 /// Turns runs in order of start into openings in order of their beginning. An opening takes its place in the queue when it
-/// begins and leaves when no run to come can lengthen it or go before it, so that only what is open or just ahead is held.
+/// begins and leaves when no run to come can lengthen it or go before it, so that only what is open or just ahead is held. What
+/// has left is used for the next.
 /// </summary>
 internal sealed class OpeningStream
 {
-    private readonly PriorityQueue<OpeningUnderWay, StreamOrder> _begun = new();
+    private readonly NearlyOrdered<OpeningUnderWay> _begun = new();
+    private readonly Stack<OpeningUnderWay> _spare = [];
     private readonly SwitchedOutput[] _zones;
     private readonly SwitchedOutput[] _devices;
     private readonly SwitchedOutput[][] _devicesOfZone;
@@ -46,9 +48,11 @@ internal sealed class OpeningStream
     private bool TryTakeBefore(long start, out Opening opening)
     {
         var earliest = start == long.MaxValue ? start : start + _earliest;
-        while (_begun.TryPeek(out var first, out _) && first.From < earliest && first.IsOverBy(start))
+        while (_begun.Count > 0 && _begun.First is var first && first.From < earliest && first.IsOverBy(start))
         {
-            _begun.Dequeue();
+            _begun.RemoveFirst();
+            first.End();
+            _spare.Push(first);
             if (first.IsEmpty) continue;
             opening = first.Numbered(++_number);
             return true;
@@ -75,7 +79,8 @@ internal sealed class OpeningStream
             return;
         }
 
-        output.Current = new OpeningUnderWay(output, from, to, run.Number);
-        _begun.Enqueue(output.Current, new StreamOrder(output.Current.From, output.Rank, _sequence++));
+        if (!_spare.TryPop(out var begun)) begun = new OpeningUnderWay();
+        begun.Begin(output, from, to, run.Number);
+        _begun.Add(begun, new StreamOrder(begun.From, output.Rank, _sequence++));
     }
 }

@@ -16,7 +16,8 @@ internal static class PassStream
     /// <param name="clock">Gives the starts of days.</param>
     /// <param name="from">First date, in days since 1970-01-01.</param>
     /// <param name="until">First date that is not included.</param>
-    public static IEnumerable<Pass> Of(IReadOnlyList<SchedulePasses> schedules, ZoneClock clock, int from, int until)
+    /// <param name="seeDay">Is shown each date of each schedule from the first to the last, by date; may be null.</param>
+    public static IEnumerable<Pass> Of(IReadOnlyList<SchedulePasses> schedules, ZoneClock clock, int from, int until, Action<ScheduleDay>? seeDay)
     {
         if (schedules.Count == 0) yield break;
         var lead = schedules.Max(schedule => schedule.Lead);
@@ -27,7 +28,13 @@ internal static class PassStream
         for (var day = firstDay; day <= lastDay; day++)
         {
             coming.Clear();
-            for (var i = 0; i < schedules.Count; i++) AddInside(schedules[i].On(day), first, end, coming);
+            for (var i = 0; i < schedules.Count; i++)
+            {
+                var date = schedules[i].ScheduleDay(day);
+                if (day >= from && day < until) seeDay?.Invoke(date);
+                AddInside(date.Passes, first, end, coming);
+            }
+
             PutInOrder(coming, unsorted: merged);
             Merge(waiting, coming, merged);
             (waiting, merged) = (merged, waiting);

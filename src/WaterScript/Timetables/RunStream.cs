@@ -4,7 +4,8 @@ namespace WaterScript.Timetables;
 
 /// <summary>
 /// Turns passes in order of start into runs in order of start. Only passes that are under way are held, which are few: the
-/// one at hand is followed without touching the queue as long as nothing else comes before its next run.
+/// one at hand is followed without touching the queue as long as nothing else comes before its next run. One that is over is
+/// used for the next, so that a year of passes takes no more memory than a day of them.
 /// </summary>
 internal static class RunStream
 {
@@ -17,6 +18,7 @@ internal static class RunStream
     {
         using var coming = passes.GetEnumerator();
         var underWay = new PriorityQueue<PassUnderWay, StreamOrder>();
+        var spare = new Stack<PassUnderWay>();
         var more = coming.MoveNext();
         long sequence = 0;
         long number = 0;
@@ -26,7 +28,9 @@ internal static class RunStream
             {
                 var plan = plans[coming.Current.Schedule].On(coming.Current.Day);
                 Keeper.TellLeftOut(coming.Current, plan, taken);
-                Enqueue(underWay, new PassUnderWay(coming.Current, plan, sequence++));
+                if (!spare.TryPop(out var begun)) begun = new PassUnderWay();
+                begun.Begin(coming.Current, plan, sequence++);
+                Keep(begun, underWay, spare);
                 more = coming.MoveNext();
             }
 
@@ -39,13 +43,14 @@ internal static class RunStream
                 pass.Advance();
             }
             while (!pass.IsOver && pass.Order.CompareTo(limit) < 0);
-            Enqueue(underWay, pass);
+            Keep(pass, underWay, spare);
         }
     }
 
-    private static void Enqueue(PriorityQueue<PassUnderWay, StreamOrder> queue, PassUnderWay pass)
+    private static void Keep(PassUnderWay pass, PriorityQueue<PassUnderWay, StreamOrder> underWay, Stack<PassUnderWay> spare)
     {
-        if (!pass.IsOver) queue.Enqueue(pass, pass.Order);
+        if (pass.IsOver) spare.Push(pass);
+        else underWay.Enqueue(pass, pass.Order);
     }
 
     /// <summary>A pass that starts at the same second as a run may have one that goes before it, so the limit is its bare start.</summary>
@@ -56,10 +61,11 @@ internal static class RunStream
     }
 
     /// <summary>A pass and its next run.</summary>
-    private sealed class PassUnderWay(Pass pass, PassPlan plan, long sequence)
+    private sealed class PassUnderWay
     {
-        private readonly ImmutableArray<PlannedRun> _runs = plan.Runs;
-        private readonly Pass _pass = pass;
+        private ImmutableArray<PlannedRun> _runs;
+        private Pass _pass;
+        private long _sequence;
         private int _index;
 
         public ref readonly Pass Pass => ref _pass;
@@ -68,7 +74,15 @@ internal static class RunStream
 
         public ref readonly PlannedRun Next => ref _runs.ItemRef(_index);
 
-        public StreamOrder Order => new(_pass.Start + Next.Offset, Next.Rank, sequence);
+        public StreamOrder Order => new(_pass.Start + Next.Offset, Next.Rank, _sequence);
+
+        public void Begin(in Pass pass, PassPlan plan, long sequence)
+        {
+            _runs = plan.Runs;
+            _pass = pass;
+            _sequence = sequence;
+            _index = 0;
+        }
 
         public void Advance() => _index++;
 

@@ -14,7 +14,6 @@ internal sealed class ScaleTable
     /// <summary>The share that changes nothing, in per cent.</summary>
     public const decimal AsWritten = 100;
 
-
     private readonly Scale? _scale;
     private readonly decimal _fixed;
 

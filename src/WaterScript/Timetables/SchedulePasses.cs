@@ -97,14 +97,13 @@ internal sealed class SchedulePasses
     private void AddDay(int day)
     {
         _firsts.Clear();
-        if (!_daysOf.IsEmpty && !_daysOf.Any(other => _find(other).EndOn(day) is not null)) return;
+        if (!_daysOf.IsEmpty && !AnyTakenRuns(day)) return;
         foreach (var (start, days) in _starts)
         {
             if (!days.IsDue(day) || FirstPass(start, day) is not { } instant) continue;
-            var same = _firsts.FindIndex(first => first.Instant == instant);
-            if (same >= 0)
+            if (StartAtSame(instant) is { } same)
             {
-                _notes.Add(new DayNote(DayNoteKind.SameMoment, start.Origin, _firsts[same].Start.Origin, day, instant));
+                _notes.Add(new DayNote(DayNoteKind.SameMoment, start.Origin, same.Origin, day, instant));
                 continue;
             }
 
@@ -113,6 +112,26 @@ internal sealed class SchedulePasses
         }
 
         if (_passes.Count > 0) TakeAway(day);
+    }
+
+    private bool AnyTakenRuns(int day)
+    {
+        foreach (var other in _daysOf)
+        {
+            if (_find(other).EndOn(day) is not null) return true;
+        }
+
+        return false;
+    }
+
+    private Start? StartAtSame(long instant)
+    {
+        foreach (var first in _firsts)
+        {
+            if (first.Instant == instant) return first.Start;
+        }
+
+        return null;
     }
 
     /// <summary>Marks what closed seasons and cuts take; holds are looked at run by run.</summary>

@@ -17,7 +17,12 @@ internal sealed class SwitchingStream
     }
 
     private readonly PriorityQueue<Opening, StreamOrder> _closes = new();
-    private readonly PriorityQueue<Switching, StreamOrder> _ready = new();
+
+    /// <summary>Opens and pulses, which are settled when it is their turn.</summary>
+    private readonly NearlyOrdered<Switching> _inTurn = new();
+
+    /// <summary>Closes that take no pulse, which are settled long before.</summary>
+    private readonly PriorityQueue<Switching, StreamOrder> _ahead = new();
     private readonly SpacedActions[] _controllers;
     private readonly bool[] _latchingZones;
     private readonly bool[] _latchingDevices;
@@ -51,7 +56,7 @@ internal sealed class SwitchingStream
     private void Open(in Opening opening)
     {
         var opened = _controllers[opening.Controller].Next(opening.From);
-        Add(opening, opened, Turn.Open);
+        AddInTurn(opening, opened, Turn.Open);
         if (IsLatching(opening)) _closes.Enqueue(opening, new StreamOrder(opening.To, RankOf(opening, Turn.Close), _sequence++));
         else CloseInTime(opening, opened);
     }
@@ -60,8 +65,8 @@ internal sealed class SwitchingStream
     private void CloseInTime(in Opening opening, long opened)
     {
         var due = opening.To * Switching.MillisecondsInSecond;
-        if (due > opened) Add(opening, due, Turn.Close);
-        else Add(opening, opened, Turn.CloseOfOpen);
+        var (at, turn) = due > opened ? (due, Turn.Close) : (opened, Turn.CloseOfOpen);
+        _ahead.Enqueue(Action(opening, at, turn), OrderOf(opening, at, turn));
     }
 
     /// <summary>A controller closes before it opens, so what is due by the beginning of an opening goes before it.</summary>
@@ -70,25 +75,35 @@ internal sealed class SwitchingStream
         while (_closes.TryPeek(out var opening, out _) && opening.To <= second)
         {
             _closes.Dequeue();
-            Add(opening, _controllers[opening.Controller].Next(opening.To), Turn.Close);
+            AddInTurn(opening, _controllers[opening.Controller].Next(opening.To), Turn.Close);
         }
     }
 
-    private void Add(in Opening opening, long milliseconds, Turn turn)
-    {
-        var switching = new Switching(milliseconds, opening.Controller, opening.Output, turn == Turn.Open, opening.Number, opening.Zone, opening.Device);
-        _ready.Enqueue(switching, new StreamOrder(milliseconds, RankOf(opening, turn), _sequence++));
-    }
+    private void AddInTurn(in Opening opening, long milliseconds, Turn turn) =>
+        _inTurn.Add(Action(opening, milliseconds, turn), OrderOf(opening, milliseconds, turn));
 
     /// <summary>Nothing that is due from a second on can be done before it, so what comes before is settled.</summary>
     private bool TryTakeBefore(long second, out Switching switching)
     {
-        if (!_ready.TryPeek(out switching, out _) || switching.Second >= second) return false;
-        _ready.Dequeue();
+        var isAhead = _ahead.TryPeek(out switching, out var order) && (_inTurn.Count == 0 || order.CompareTo(_inTurn.FirstOrder) < 0);
+        if (!isAhead)
+        {
+            if (_inTurn.Count == 0) return false;
+            switching = _inTurn.First;
+        }
+
+        if (switching.Second >= second) return false;
+        if (isAhead) _ahead.Dequeue();
+        else _inTurn.RemoveFirst();
         return true;
     }
 
     private bool IsLatching(in Opening opening) => opening.Zone >= 0 ? _latchingZones[opening.Zone] : _latchingDevices[opening.Device];
+
+    private static Switching Action(in Opening opening, long milliseconds, Turn turn) =>
+        new(milliseconds, opening.Controller, opening.Output, turn == Turn.Open, opening.Number, opening.Zone, opening.Device);
+
+    private StreamOrder OrderOf(in Opening opening, long milliseconds, Turn turn) => new(milliseconds, RankOf(opening, turn), _sequence++);
 
     private static long RankOf(in Opening opening, Turn turn) => ((long)opening.Controller << 48) | ((long)turn << 32) | (uint)opening.Output;
 }

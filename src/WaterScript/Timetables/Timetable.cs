@@ -59,7 +59,12 @@ public sealed class Timetable
     /// The runs, in order of start, then controller, then output, then zone, then name of the schedule; each enumeration expands anew.
     /// </summary>
     /// <param name="taken">Is told what is due and does not come; null when nobody asks.</param>
-    public IEnumerable<Run> Runs(Taken? taken = null) => RunStream.Of(DuePasses(), _plans, _keeper, taken);
+    public IEnumerable<Run> Runs(Taken? taken = null) => Runs(taken, seeDay: null);
+
+    /// <summary>The same runs; on the way, each date of each schedule is shown as <see cref="ScheduleDays"/> gives it.</summary>
+    /// <param name="taken">Is told what is due and does not come; null when nobody asks.</param>
+    /// <param name="seeDay">Is shown the dates, some days before the runs get there; null when nobody asks.</param>
+    internal IEnumerable<Run> Runs(Taken? taken, Action<ScheduleDay>? seeDay) => RunStream.Of(DuePasses(seeDay), _plans, _keeper, taken);
 
     /// <summary>
     /// The openings of zones, and of the pumps, masters and injectors that run because of them, in order of their beginning, then
@@ -68,7 +73,7 @@ public sealed class Timetable
     public IEnumerable<Opening> Openings() => OpeningsOf(Runs());
 
     /// <summary>The openings that runs of this timetable make, which are drawn one by one as the openings are.</summary>
-    /// <param name="runs">All of <see cref="Runs"/>, in their order.</param>
+    /// <param name="runs">All of <see cref="Runs(Taken?)"/>, in their order.</param>
     public IEnumerable<Opening> OpeningsOf(IEnumerable<Run> runs) => OpeningStream.Of(Site, runs);
 
     /// <summary>
@@ -152,10 +157,10 @@ public sealed class Timetable
         return Of(site, horizon with { From = horizon.From.PlusDays(-1 - (int)(longest / ZoneClock.SecondsInDay)) });
     }
 
-    private IEnumerable<Pass> DuePasses() => _onePass is { } pass ? [pass] : PassesOf(SchedulesWithCalendar());
+    private IEnumerable<Pass> DuePasses(Action<ScheduleDay>? seeDay = null) => _onePass is { } pass ? [pass] : PassesOf(SchedulesWithCalendar(), seeDay);
 
-    private IEnumerable<Pass> PassesOf(ImmutableArray<SchedulePasses> schedules) =>
-        PassStream.Of(schedules, _moments.Clock, CivilDate.DayNumberOf(Horizon.From), CivilDate.DayNumberOf(Horizon.Until));
+    private IEnumerable<Pass> PassesOf(ImmutableArray<SchedulePasses> schedules, Action<ScheduleDay>? seeDay = null) =>
+        PassStream.Of(schedules, _moments.Clock, CivilDate.DayNumberOf(Horizon.From), CivilDate.DayNumberOf(Horizon.Until), seeDay);
 
     private ImmutableArray<SchedulePasses> SchedulesWithCalendar()
     {

@@ -53,7 +53,7 @@ public sealed class RandomOpeningsTests
     {
         var expected = SecondBySecond.Openings(site, ReferenceRuns.Of(site, horizon));
         var openings = Timetable.Of(site, horizon).Openings().ToList();
-        var actual = openings.ConvertAll(opening => new ReferenceOpening(opening.From, opening.To, opening.Zone, opening.Device, opening.Runs.Length));
+        var actual = openings.ConvertAll(opening => new ReferenceOpening(opening.From, opening.To, opening.Zone, opening.Device, opening.Runs.Count));
         Assert.Equal(Enumerable.Range(1, openings.Count).Select(number => (long)number), openings.Select(opening => opening.Number));
         Assert.Equal(actual.Select(opening => SecondBySecond.KeyOf(site, opening)).Order(), actual.Select(opening => SecondBySecond.KeyOf(site, opening)));
         AssertSame(expected, actual, context);

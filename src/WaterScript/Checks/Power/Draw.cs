@@ -9,6 +9,8 @@ internal sealed class Draw
     private readonly (decimal? Inrush, decimal? Holding)[] _zones;
     private readonly (decimal? Inrush, decimal? Holding)[] _devices;
     private readonly decimal[] _all;
+    private readonly ILookup<int, Zone> _zonesOf;
+    private readonly ILookup<int, Device> _devicesOf;
 
     /// <param name="site">The site.</param>
     /// <param name="limits">The limit of each controller; null where it has none.</param>
@@ -16,6 +18,8 @@ internal sealed class Draw
     {
         _zones = [.. site.Zones.Select(zone => Counted(Of(zone.Valve), limits[zone.Controller.Index]))];
         _devices = [.. site.Devices.Select(device => Counted(device.Load is { } load ? (load.InBase, load.InBase) : Of(device.Valve), limits[device.Controller.Index]))];
+        _zonesOf = site.Zones.Where(zone => !zone.IsSpare).ToLookup(zone => zone.Controller.Index);
+        _devicesOf = site.Devices.Where(device => device.Output > 0).ToLookup(device => device.Controller.Index);
         _all = new decimal[site.Controllers.Length];
         foreach (var zone in site.Zones) _all[zone.Controller.Index] += Most(_zones[zone.Index]);
         foreach (var device in site.Devices) _all[device.Controller.Index] += Most(_devices[device.Index]);
@@ -31,13 +35,12 @@ internal sealed class Draw
     public decimal AllAtOnce(Controller controller) => _all[controller.Index];
 
     /// <summary>What is wired to a controller and draws a current that is not given.</summary>
-    /// <param name="site">The site.</param>
     /// <param name="controller">The controller.</param>
     /// <param name="isInrush">Whether the current for the moment of opening is asked for.</param>
-    public IReadOnlyList<string> Unknown(Site site, Controller controller, bool isInrush) =>
+    public IReadOnlyList<string> Unknown(Controller controller, bool isInrush) =>
     [
-        .. site.Zones.Where(zone => !zone.IsSpare && zone.Controller == controller && IsUnknown(_zones[zone.Index], isInrush)).Select(zone => zone.Name),
-        .. site.Devices.Where(device => device.Output > 0 && device.Controller == controller && IsUnknown(_devices[device.Index], isInrush)).Select(device => device.Name),
+        .. _zonesOf[controller.Index].Where(zone => IsUnknown(_zones[zone.Index], isInrush)).Select(zone => zone.Name),
+        .. _devicesOf[controller.Index].Where(device => IsUnknown(_devices[device.Index], isInrush)).Select(device => device.Name),
     ];
 
     private static bool IsUnknown((decimal? Inrush, decimal? Holding) draw, bool isInrush) => (isInrush ? draw.Inrush : draw.Holding) is null;

@@ -120,7 +120,7 @@ internal sealed class HoldingOver : ISeesSwitchings
     {
         foreach (var controller in _survey.Site.Controllers)
         {
-            var unknown = _draw.Unknown(_survey.Site, controller, isInrush: false);
+            var unknown = _draw.Unknown(controller, isInrush: false);
             if (_limits[controller.Index] is null)
             {
                 if (controller.Power?.Store is null) yield return $"power of {controller.Name} (none given)";

@@ -105,7 +105,7 @@ internal sealed class InrushOver : ISeesSwitchings
     {
         foreach (var controller in _survey.Site.Controllers.Where(controller => _limits[controller.Index] is not null))
         {
-            var unknown = _draw.Unknown(_survey.Site, controller, isInrush: true);
+            var unknown = _draw.Unknown(controller, isInrush: true);
             if (unknown.Count > 0) yield return $"inrush of {Wording.Names(unknown)} (none given)";
         }
     }
