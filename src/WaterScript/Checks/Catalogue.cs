@@ -68,10 +68,10 @@ public static class Catalogue
         new(DailyVolume.Rule, survey => new DailyVolume(survey)) { SeesManual = true },
         new(PumpAlone.Rule, survey => new PumpAlone(survey)) { SeesManual = true },
         new(InjectorAlone.Rule, survey => new InjectorAlone(survey)) { SeesManual = true },
-        new(MotorStarts.Rule, survey => new MotorStarts(survey)) { SeesManual = true },
+        new(MotorStarts.Rule, survey => new MotorStarts(survey)) { SeesManual = true, SeesOutputs = true },
         new(TankRunsDry.Rule, survey => new TankRunsDry(survey)) { SeesManual = true },
-        new(Hammer.Rule, survey => new Hammer(survey)) { SeesManual = true },
-        new(VacuumBreakerHours.Rule, survey => new VacuumBreakerHours(survey)) { SeesManual = true },
+        new(Hammer.Rule, survey => new Hammer(survey)) { SeesManual = true, SeesOutputs = true },
+        new(VacuumBreakerHours.Rule, survey => new VacuumBreakerHours(survey)) { SeesManual = true, SeesOutputs = true },
 
         // plants and soil
         new(RunsOff.Rule, survey => new RunsOff(survey)),
@@ -83,11 +83,11 @@ public static class Catalogue
         new(FrostMonths.Rule, survey => new FrostMonths(survey)),
 
         // power
-        new(TooManyAtOnce.Rule, survey => new TooManyAtOnce(survey)) { SeesManual = true },
-        new(HoldingOver.Rule, survey => new HoldingOver(survey)) { SeesManual = true },
-        new(InrushOver.Rule, survey => new InrushOver(survey)) { SeesManual = true },
+        new(TooManyAtOnce.Rule, survey => new TooManyAtOnce(survey)) { SeesManual = true, SeesOutputs = true },
+        new(HoldingOver.Rule, survey => new HoldingOver(survey)) { SeesManual = true, SeesOutputs = true },
+        new(InrushOver.Rule, survey => new InrushOver(survey)) { SeesManual = true, SeesOutputs = true },
         new(StoreTooSmall.Rule, survey => new StoreTooSmall(survey)),
-        new(PulseTooSoon.Rule, survey => new PulseTooSoon(survey)) { SeesManual = true },
+        new(PulseTooSoon.Rule, survey => new PulseTooSoon(survey)) { SeesManual = true, SeesOutputs = true },
         new(CannotCloseAll.Rule, survey => new CannotCloseAll(survey)),
         new(WireDrop.Rule, survey => new WireDrop(survey)),
     ];

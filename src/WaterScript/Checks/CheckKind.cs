@@ -9,4 +9,7 @@ internal sealed record CheckKind(Rule Rule, Func<Survey, ICheck> Begin)
 {
     /// <summary>Whether it looks at one pass of each manual schedule too.</summary>
     public bool SeesManual { get; init; }
+
+    /// <summary>Whether it sees openings or switchings, which are walked beside the runs: it is set to work on a survey of its own thread.</summary>
+    public bool SeesOutputs { get; init; }
 }

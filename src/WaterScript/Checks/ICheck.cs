@@ -40,6 +40,9 @@ internal interface IRunWatch
 /// <summary>Sees the openings of all outputs, in their order.</summary>
 internal interface ISeesOpenings : ICheck
 {
+    /// <summary>Whether the site has anything that it looks at.</summary>
+    bool WantsAny { get; }
+
     /// <summary>Sees the next opening.</summary>
     void See(in Opening opening);
 }

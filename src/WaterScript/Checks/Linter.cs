@@ -15,7 +15,8 @@ public static class Linter
     public static LintReport Check(Site site, Horizon horizon)
     {
         var survey = new Survey(Timetable.Of(site, horizon));
-        ImmutableArray<ICheck> checks = [.. Walked(survey, Catalogue.Checks), .. OfManual(site)];
+        var outputs = new Survey(Timetable.Of(site, horizon));
+        ImmutableArray<ICheck> checks = [.. Walked(survey, outputs, Catalogue.Checks), .. OfManual(site)];
         ImmutableArray<Finding> found = [.. checks.SelectMany(check => check.Findings())];
         var judged = Acceptances.Apply(site.Acceptances, [.. InOrder(found)], horizon.From);
         return new LintReport(horizon, [.. InOrder(judged.Open)], judged.Accepted, [.. checks.SelectMany(check => check.NotChecked()).Distinct()]) { Proof = survey.WholeCycle.Proof };
@@ -29,14 +30,15 @@ public static class Linter
         {
             var timetable = Timetable.OfOnePass(site, schedule, site.Effective.At(LocalTime.Noon));
             if (!timetable.Passes().Any()) continue;
-            foreach (var check in Walked(new Survey(timetable, schedule), kinds)) yield return check;
+            var survey = new Survey(timetable, schedule);
+            foreach (var check in Walked(survey, survey, kinds)) yield return check;
         }
     }
 
-    private static ImmutableArray<ICheck> Walked(Survey survey, IEnumerable<CheckKind> kinds)
+    private static ImmutableArray<ICheck> Walked(Survey survey, Survey outputs, IEnumerable<CheckKind> kinds)
     {
-        ImmutableArray<ICheck> checks = [.. kinds.Select(kind => kind.Begin(survey))];
-        new Walk(survey, checks).Go();
+        ImmutableArray<ICheck> checks = [.. kinds.Select(kind => kind.Begin(kind.SeesOutputs ? outputs : survey))];
+        new Walk(survey, outputs, checks).Go();
         return checks;
     }
 

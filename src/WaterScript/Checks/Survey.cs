@@ -8,18 +8,16 @@ using WaterScript.Timetables;
 
 namespace WaterScript.Checks;
 
-/// <summary>What all checks of one site share: the site, the dates that are looked at, and what is reckoned once for several.</summary>
+/// <summary>
+/// What all checks of one site share: the site, the dates that are looked at, and what is reckoned once for several. It belongs to one thread at a
+/// time, as its timetable does.
+/// </summary>
 internal sealed class Survey(Timetable timetable, Schedule? manual = null)
 {
-    private WholeCycle? _wholeCycle;
-    private ZoneMeetings? _zoneMeetings;
-    private PassMeetings? _passMeetings;
     private long _tried;
 
     /// <summary>Start of the manual pass.</summary>
     private readonly long _start = manual is null ? 0 : timetable.Passes().First().Start;
-
-    private DemandMet? _demandMet;
 
     /// <summary>The site.</summary>
     public Site Site => Timetable.Site;
@@ -42,8 +40,11 @@ internal sealed class Survey(Timetable timetable, Schedule? manual = null)
     /// <summary>Where steps are written.</summary>
     public StepPlaces Steps { get; } = new(timetable);
 
+    /// <summary>How many runs there are; known when the walk is over.</summary>
+    public long Runs { get; set; }
+
     /// <summary>Who asked for what is open.</summary>
-    public Askers Askers { get; } = new(timetable.Site);
+    public Askers Askers => field ??= new Askers(Site);
 
     /// <summary>What is due and does not come; complete when the walk is over.</summary>
     public Taken Taken { get; } = new();
@@ -52,31 +53,31 @@ internal sealed class Survey(Timetable timetable, Schedule? manual = null)
     public DayNotes DayNotes { get; } = new();
 
     /// <summary>What passes can ask of zones.</summary>
-    public ZonePlans Plans { get; } = new(timetable);
+    public ZonePlans Plans => field ??= new ZonePlans(Timetable);
 
     /// <summary>Runs that want one zone at once; complete when the walk is over.</summary>
-    public ZoneMeetings ZoneMeetings => _zoneMeetings ??= new ZoneMeetings(Site, Plans);
+    public ZoneMeetings ZoneMeetings => field ??= new ZoneMeetings(Site, Plans);
 
     /// <summary>Passes of one schedule that begin before another is over; complete when the walk is over.</summary>
-    public PassMeetings PassMeetings => _passMeetings ??= new PassMeetings(this);
+    public PassMeetings PassMeetings => field ??= new PassMeetings(this);
 
     /// <summary>How long each zone with plants is watered on each date; complete when the walk is over.</summary>
-    public PlantWater Water { get; } = new(timetable.Site);
+    public PlantWater Water => field ??= new PlantWater(Site);
 
     /// <summary>What zones get against what their plants want; asked for when the walk is over.</summary>
-    public DemandMet DemandMet => _demandMet ??= new DemandMet(this);
+    public DemandMet DemandMet => field ??= new DemandMet(this);
 
     /// <summary>What breaks restrictions; complete when the walk is over.</summary>
-    public RestrictionWatch Restrictions { get; } = new(timetable);
+    public RestrictionWatch Restrictions => field ??= new RestrictionWatch(Timetable);
 
     /// <summary>Finds what comes after the horizon; to be asked when the walk is over.</summary>
-    public WholeCycle WholeCycle => _wholeCycle ??= new WholeCycle(this);
+    public WholeCycle WholeCycle => field ??= new WholeCycle(this);
 
     /// <summary>The site's wall clock, in day numbers.</summary>
     public ZoneClock WallClock { get; } = new(timetable.Site.TimeZone);
 
     /// <summary>Counts a trial, for which all runs are reckoned anew; false when there were too many.</summary>
-    public bool MayTry() => (_tried += Askers.Runs) <= Limits.TrialRuns;
+    public bool MayTry() => (_tried += Runs) <= Limits.TrialRuns;
 
     /// <summary>The line that the start of a run's pass is reckoned from.</summary>
     public Location StartOf(in Run run) => StartOf(run.Schedule, run.StartNumber);

@@ -18,9 +18,6 @@ internal sealed class Askers
 
     public Askers(Site site) => _latest = site.Devices.Select(LatestStart).Append(0).Max();
 
-    /// <summary>How many runs it has seen.</summary>
-    public long Runs => _forgotten + _runs.Count;
-
     /// <summary>Who asked first for an opening that is not closed yet.</summary>
     public Asker Of(long opening) => _openings[opening];
 

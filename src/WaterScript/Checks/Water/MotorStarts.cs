@@ -62,6 +62,8 @@ internal sealed class MotorStarts : ISeesOpenings
         _devices = [.. survey.Site.Devices.Select(device => device.StartsAnHour is null ? null : new Starts(device))];
     }
 
+    public bool WantsAny => _devices.Any(device => device is not null);
+
     public void See(in Opening opening)
     {
         if (opening.Device >= 0) _devices[opening.Device]?.Add(opening.From, _survey);

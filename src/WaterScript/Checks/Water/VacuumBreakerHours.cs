@@ -59,6 +59,8 @@ internal sealed class VacuumBreakerHours : ISeesOpenings
         _zones = [.. survey.Site.Zones.Select(zone => zone.Supply is { HasAtmosphericBackflow: true } ? new ZoneHours(zone) : null)];
     }
 
+    public bool WantsAny => _zones.Any(zone => zone is not null);
+
     public void See(in Opening opening)
     {
         if (opening.Zone >= 0) _zones[opening.Zone]?.Add(opening, _survey);
