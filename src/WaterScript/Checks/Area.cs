@@ -29,7 +29,7 @@ public sealed record Area(string Name, ImmutableArray<string> Slugs)
         ]),
         new("power",
         [
-            "holding-over", "inrush-over", "pulse-too-soon", "store-too-small", "cannot-close-all", "wire-drop", "too-many-at-once",
+            "holding-over", "inrush-over", "pulse-too-soon", "store-too-small", "cannot-close-all", "wire-drop", "too-many-at-once", "switched-late",
         ]),
         new("plants and soil", ["runs-off", "soak-cut", "under-watered", "over-watered", "below-roots", "uneven-together", "frost-months"]),
     ];

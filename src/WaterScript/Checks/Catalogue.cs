@@ -90,6 +90,7 @@ public static class Catalogue
         new(PulseTooSoon.Rule, survey => new PulseTooSoon(survey)) { SeesManual = true, SeesOutputs = true },
         new(CannotCloseAll.Rule, survey => new CannotCloseAll(survey)),
         new(WireDrop.Rule, survey => new WireDrop(survey)),
+        new(SwitchedLate.Rule, survey => new SwitchedLate(survey)) { SeesManual = true, SeesOutputs = true },
     ];
 
     /// <summary>The rule of that slug, or null.</summary>

@@ -27,6 +27,9 @@ internal sealed class Recurrence
         return isFirst;
     }
 
+    /// <summary>Says when it happens, in a finding whose details are in place; of a manual schedule too.</summary>
+    public Finding ToldIn(Finding finding, Survey survey) => survey.Happening(finding, _first, _last, _times, _days.Count);
+
     /// <summary>When it happens, by the site's clock.</summary>
     public Happening Happens(Survey survey) => new(survey.ClockAt(_first), survey.ClockAt(_last), _times, _days.Count);
 }

@@ -86,6 +86,9 @@ internal sealed class Survey(Timetable timetable, Schedule? manual = null)
     public Location StartOf(int schedule, int number) =>
         Site.Schedules[schedule].Starts.FirstOrDefault(start => start.Number == number)?.Origin ?? Site.Schedules[schedule].Origin;
 
+    /// <summary>The zone or device that is switched, as people call it.</summary>
+    public string NameOf(in Switching switching) => switching.Zone >= 0 ? Site.Zones[switching.Zone].DisplayName : Site.Devices[switching.Device].DisplayName;
+
     /// <summary>The local date of an instant, in days since 1970-01-01.</summary>
     public int DayOf(long instant) => WallClock.At(instant).Day;
 

@@ -106,7 +106,7 @@ internal sealed class PulseTooSoon : ISeesSwitchings
 
     private string Train(Weak weak)
     {
-        var pulses = weak.Train.Select(entry => $"{NameOf(entry.Switching)} {(entry.Switching.IsOpen ? "opens" : "closes")} {Volts(entry.Given.Before)} -> {Volts(entry.Given.After)} V");
+        var pulses = weak.Train.Select(entry => $"{_survey.NameOf(entry.Switching)} {(entry.Switching.IsOpen ? "opens" : "closes")} {Volts(entry.Given.Before)} -> {Volts(entry.Given.After)} V");
         return $"{Wording.Names([.. pulses])}.";
     }
 
@@ -125,8 +125,6 @@ internal sealed class PulseTooSoon : ISeesSwitchings
             ? $"Write spacing {Wording.Number(spacing, 0)} ms in {controller.Name}, or take a larger store."
             : "Leave more time between two switchings, or take a larger store.";
     }
-
-    private string NameOf(in Switching switching) => switching.Zone >= 0 ? _survey.Site.Zones[switching.Zone].DisplayName : _survey.Site.Devices[switching.Device].DisplayName;
 
     private static string Volts(double volts) => Wording.Number((decimal)volts, 2);
 

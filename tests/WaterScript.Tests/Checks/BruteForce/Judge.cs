@@ -54,5 +54,6 @@ internal sealed record Judge(string Slug, About About, Func<Evidence, IEnumerabl
         new("too-many-at-once", About.Controller, PowerConflicts.TooManyAtOnce) { Counts = true, HasCauses = true },
         new("holding-over", About.Controller, PowerConflicts.HoldingOver) { Counts = true, HasCauses = true },
         new("inrush-over", About.Controller, PowerConflicts.InrushOver) { Counts = true, HasCauses = true },
+        new("switched-late", About.Controller, PowerConflicts.SwitchedLate) { Counts = true },
     ];
 }

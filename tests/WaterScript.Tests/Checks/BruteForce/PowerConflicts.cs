@@ -47,6 +47,17 @@ internal static class PowerConflicts
         where held + moment.Opened.Sum(opening => Inrush(evidence, opening)) > (controller.Power!.Peak?.InBase ?? Carries(controller.Power))
         select new Conflict(Second(moment.At), controller.Origin!.Value));
 
+    /// <summary>Over a minute late at either end, or on for a tenth, and 5 s, too short or too long.</summary>
+    public static IEnumerable<Conflict> SwitchedLate(Evidence evidence) =>
+        from done in evidence.Switchings.GroupBy(switching => switching.Opening)
+        let opened = done.Single(switching => switching.IsOpen).At
+        let closed = done.Single(switching => !switching.IsOpen).At
+        let opening = evidence.Openings[done.Key - 1]
+        let asked = 1000 * (opening.To - opening.From)
+        let off = Math.Abs(closed - opened - asked)
+        where opened > (1000 * opening.From) + 60_000 || closed > (1000 * opening.To) + 60_000 || off >= Math.Max(5000, asked / 10.0)
+        select new Conflict(opening.From, evidence.Site.Controllers[done.First().Controller].Origin!.Value);
+
     private static IEnumerable<Conflict> OneASecond(IEnumerable<Conflict> conflicts) => conflicts.Distinct();
 
     /// <summary>Every moment at which a controller switches: what it has on afterwards, and what it opened.</summary>

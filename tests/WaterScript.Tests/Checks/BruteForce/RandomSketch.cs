@@ -90,7 +90,7 @@ internal sealed class RandomSketch
         $"controller c{index}",
         [
             new Statement("outputs 20"),
-            .. If(Chance(40), $"spacing {Pick("100 ms", "300 ms", "1 s", "33.4 ms")}").Select(text => new Statement(text)),
+            .. If(Chance(40), $"spacing {Pick("100 ms", "300 ms", "1 s", "33.4 ms", "9 s", "40 s")}").Select(text => new Statement(text)),
             .. If(Chance(60), $"at most {_random.Next(1, 4)} zones").Select(text => new Statement(text)),
             .. If(Chance(66), $"schedules {Pick("never-overlap", "may-overlap")}").Select(text => new Statement(text)),
             .. Chance(75)
