@@ -1,4 +1,5 @@
 using System.Text;
+using WaterScript.Tests.Documentation;
 
 namespace WaterScript.Tests.Cli;
 
@@ -26,7 +27,13 @@ public abstract class Workshop : IDisposable
         GC.SuppressFinalize(this);
     }
 
-    private protected WaterscriptProcess.Result Run(params string[] arguments) => WaterscriptProcess.Run(Folder, arguments);
+    /// <summary>Runs the program in the folder. Whatever it answers for programs has to be as the schema says.</summary>
+    private protected WaterscriptProcess.Result Run(params string[] arguments)
+    {
+        var result = WaterscriptProcess.Run(Folder, arguments);
+        if (ReportSchema.IsOf(result.Output)) ReportSchema.Hold(result.Output);
+        return result;
+    }
 
     /// <summary>Runs with the words of a line.</summary>
     private protected WaterscriptProcess.Result RunLine(string line) => Run(line.Split(' ', StringSplitOptions.RemoveEmptyEntries));

@@ -1,0 +1,31 @@
+using System.Text.Json;
+using Json.Schema;
+using Xunit;
+
+namespace WaterScript.Tests.Documentation;
+
+/// <summary>Holds answers for programs against <c>docs/reports.schema.json</c>, which refuses what it does not know.</summary>
+internal static class ReportSchema
+{
+    private const string Begin = "{\n  \"waterscript_";
+    private static readonly JsonSchema Schema = JsonSchema.FromText(Repository.Read("docs/reports.schema.json"));
+
+    /// <summary>Whether a text is such an answer.</summary>
+    public static bool IsOf(string text) => text.StartsWith(Begin, StringComparison.Ordinal);
+
+    /// <summary>Whether an answer is as the schema says.</summary>
+    public static bool Allows(string json) => Evaluate(json).IsValid;
+
+    /// <summary>Fails where an answer is not as the schema says, with the places.</summary>
+    public static void Hold(string json)
+    {
+        var results = Evaluate(json);
+        if (results.IsValid) return;
+        var kind = $"/oneOf/{Array.IndexOf(["report", "advice", "next", "why", "diff", "audit"], json[Begin.Length..json.IndexOf("\":", StringComparison.Ordinal)])}";
+        var errors = results.Details!.Where(detail => detail.Errors is not null && detail.EvaluationPath.ToString().StartsWith(kind, StringComparison.Ordinal));
+        Assert.Fail(string.Join('\n', errors.SelectMany(detail => detail.Errors!.Select(error => $"{detail.InstanceLocation}: {error.Value}")).Take(20)));
+    }
+
+    private static EvaluationResults Evaluate(string json) =>
+        Schema.Evaluate(JsonDocument.Parse(json).RootElement, new EvaluationOptions { OutputFormat = OutputFormat.List });
+}
