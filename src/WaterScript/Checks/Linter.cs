@@ -15,7 +15,7 @@ public static class Linter
     public static LintReport Check(Site site, Horizon horizon)
     {
         var survey = new Survey(Timetable.Of(site, horizon));
-        var outputs = new Survey(Timetable.Of(site, horizon));
+        var outputs = new Survey(Timetable.Of(site, horizon)) { Trials = survey.Trials };
         ImmutableArray<ICheck> checks = [.. Walked(survey, outputs, Catalogue.Checks), .. OfManual(site)];
         ImmutableArray<Finding> found = [.. checks.SelectMany(check => check.Findings())];
         var judged = Acceptances.Apply(site.Acceptances, [.. InOrder(found)], horizon.From);

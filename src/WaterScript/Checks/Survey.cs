@@ -14,8 +14,6 @@ namespace WaterScript.Checks;
 /// </summary>
 internal sealed class Survey(Timetable timetable, Schedule? manual = null)
 {
-    private long _tried;
-
     /// <summary>Start of the manual pass.</summary>
     private readonly long _start = manual is null ? 0 : timetable.Passes().First().Start;
 
@@ -76,8 +74,11 @@ internal sealed class Survey(Timetable timetable, Schedule? manual = null)
     /// <summary>The site's wall clock, in day numbers.</summary>
     public ZoneClock WallClock { get; } = new(timetable.Site.TimeZone);
 
+    /// <summary>What may still be tried; surveys of one site share it.</summary>
+    public TrialBudget Trials { get; init; } = new();
+
     /// <summary>Counts a trial, for which all runs are reckoned anew; false when there were too many.</summary>
-    public bool MayTry() => (_tried += Runs) <= Limits.TrialRuns;
+    public bool MayTry() => Trials.Spend(Runs);
 
     /// <summary>The line that the start of a run's pass is reckoned from.</summary>
     public Location StartOf(in Run run) => StartOf(run.Schedule, run.StartNumber);

@@ -16,16 +16,14 @@ internal sealed class ZonePlans
         _longest = new long[site.Zones.Length];
         _soaks = new bool[site.Zones.Length];
         _schedules = new int[site.Zones.Length];
-        var lastSeen = new int[site.Zones.Length];
         foreach (var schedule in site.Schedules)
         {
+            var watered = new HashSet<int>();
             foreach (var run in timetable.PlansOf(schedule.Index).SelectMany(plan => plan.Runs))
             {
                 _longest[run.Zone] = Math.Max(_longest[run.Zone], run.Seconds);
                 _soaks[run.Zone] |= run.Soak > 0;
-                if (lastSeen[run.Zone] == schedule.Index + 1) continue;
-                lastSeen[run.Zone] = schedule.Index + 1;
-                _schedules[run.Zone]++;
+                if (watered.Add(run.Zone)) _schedules[run.Zone]++;
             }
         }
     }
