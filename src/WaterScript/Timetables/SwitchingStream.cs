@@ -18,10 +18,10 @@ internal sealed class SwitchingStream
 
     private readonly PriorityQueue<Opening, StreamOrder> _closes = new();
 
-    /// <summary>Opens and pulses, which are settled when it is their turn.</summary>
-    private readonly NearlyOrdered<Switching> _inTurn = new();
+    /// <summary>Opens and pulses that need not wait; they are settled when they are due, and so come in order.</summary>
+    private readonly NearlyOrdered<Switching> _due = new();
 
-    /// <summary>Closes that take no pulse, which are settled long before.</summary>
+    /// <summary>What is settled long before: closes that take no pulse, and whatever a spacing delays, which may be by days.</summary>
     private readonly PriorityQueue<Switching, StreamOrder> _ahead = new();
     private readonly SpacedActions[] _controllers;
     private readonly bool[] _latchingZones;
@@ -56,7 +56,7 @@ internal sealed class SwitchingStream
     private void Open(in Opening opening)
     {
         var opened = _controllers[opening.Controller].Next(opening.From);
-        AddInTurn(opening, opened, Turn.Open);
+        AddInTurn(opening, opening.From, opened, Turn.Open);
         if (IsLatching(opening)) _closes.Enqueue(opening, new StreamOrder(opening.To, RankOf(opening, Turn.Close), _sequence++));
         else CloseInTime(opening, opened);
     }
@@ -65,8 +65,8 @@ internal sealed class SwitchingStream
     private void CloseInTime(in Opening opening, long opened)
     {
         var due = opening.To * Switching.MillisecondsInSecond;
-        var (at, turn) = due > opened ? (due, Turn.Close) : (opened, Turn.CloseOfOpen);
-        _ahead.Enqueue(Action(opening, at, turn), OrderOf(opening, at, turn));
+        if (due > opened) AddAhead(opening, due, Turn.Close);
+        else AddAhead(opening, opened, Turn.CloseOfOpen);
     }
 
     /// <summary>A controller closes before it opens, so what is due by the beginning of an opening goes before it.</summary>
@@ -75,26 +75,32 @@ internal sealed class SwitchingStream
         while (_closes.TryPeek(out var opening, out _) && opening.To <= second)
         {
             _closes.Dequeue();
-            AddInTurn(opening, _controllers[opening.Controller].Next(opening.To), Turn.Close);
+            AddInTurn(opening, opening.To, _controllers[opening.Controller].Next(opening.To), Turn.Close);
         }
     }
 
-    private void AddInTurn(in Opening opening, long milliseconds, Turn turn) =>
-        _inTurn.Add(Action(opening, milliseconds, turn), OrderOf(opening, milliseconds, turn));
+    private void AddInTurn(in Opening opening, long due, long milliseconds, Turn turn)
+    {
+        if (milliseconds > due * Switching.MillisecondsInSecond) AddAhead(opening, milliseconds, turn);
+        else _due.Add(Action(opening, milliseconds, turn), OrderOf(opening, milliseconds, turn));
+    }
+
+    private void AddAhead(in Opening opening, long milliseconds, Turn turn) =>
+        _ahead.Enqueue(Action(opening, milliseconds, turn), OrderOf(opening, milliseconds, turn));
 
     /// <summary>Nothing that is due from a second on can be done before it, so what comes before is settled.</summary>
     private bool TryTakeBefore(long second, out Switching switching)
     {
-        var isAhead = _ahead.TryPeek(out switching, out var order) && (_inTurn.Count == 0 || order.CompareTo(_inTurn.FirstOrder) < 0);
+        var isAhead = _ahead.TryPeek(out switching, out var order) && (_due.Count == 0 || order.CompareTo(_due.FirstOrder) < 0);
         if (!isAhead)
         {
-            if (_inTurn.Count == 0) return false;
-            switching = _inTurn.First;
+            if (_due.Count == 0) return false;
+            switching = _due.First;
         }
 
         if (switching.Second >= second) return false;
         if (isAhead) _ahead.Dequeue();
-        else _inTurn.RemoveFirst();
+        else _due.RemoveFirst();
         return true;
     }
 

@@ -44,6 +44,35 @@ public class SwitchingTests
     public void A_pump_that_is_wired_to_nothing_is_not_switched() =>
         Assert.Equal(["0.000 open 1 for 2", "60.000 close 1 for 2"], Lines("valve v non-latching {}\npump p { zones a; starts 2 s before zones }", "water a for 1 min"));
 
+    /// <summary>
+    /// At the end of 60 days the slow one is years behind with 172,800 openings, one in ten minutes, each of which takes one action. Were each
+    /// action of the quick one to find its place past them, this would take minutes.
+    /// </summary>
+    [Fact]
+    public void A_controller_that_is_far_behind_delays_no_other()
+    {
+        const int openings = 2 * 60 * 24 * 60;
+        var switchings = Timetable.Of(
+            Sites.Read("""
+                site garden { timezone UTC; effective 2026-01-01 }
+                controller quick { outputs 2 }
+                controller slow { outputs 2; spacing 10 min }
+                valve v non-latching {}
+                zone a { output 1 of quick; valve v }
+                zone b { output 2 of quick; valve v }
+                zone c { output 1 of slow; valve v }
+                zone d { output 2 of slow; valve v }
+                schedule s { every day; start at 00:00; repeat every 1 min for 1440 passes; steps { water a, b, c, d for 10 s } }
+                """),
+            Horizon.DaysFrom(new LocalDate(2026, 1, 1), 60)).Switchings().ToList();
+        var quick = switchings.Where(switching => switching.Controller == 0).ToList();
+        Assert.Equal(2 * openings, quick.Count);
+        Assert.All(quick, switching => Assert.Equal(0, switching.Milliseconds % 10_000));
+        var slow = switchings.Where(switching => switching is { Controller: 1, IsOpen: true }).ToList();
+        Assert.Equal(openings, slow.Count);
+        Assert.Equal((openings - 1) * 600_000L, slow[^1].Milliseconds - slow[0].Milliseconds);
+    }
+
     [Theory]
     [InlineData(1_999, 1, 999)]
     [InlineData(2_000, 2, 0)]
