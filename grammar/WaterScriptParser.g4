@@ -28,7 +28,7 @@ file returns [List<StatementNode> nodes = new()]
   ;
 
 topLine[List<StatementNode> nodes]
-  : ( s=topStatement { Add($nodes, $s.node); } )? { EndStatement(); }
+  : ( s=topStatement { Add($nodes, $s.node); } )? { EndTopStatement(); }
   ;
 
 /** What may stand at the top of a file. */

@@ -76,7 +76,7 @@ internal static class CommandLine
         {
             write();
         }
-        catch (IOException)
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
         }
     }

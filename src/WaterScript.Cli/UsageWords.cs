@@ -25,9 +25,10 @@ internal static class UsageWords
 
     private static string Unknown(string word, Command command)
     {
+        if (command is RootCommand && File.Exists(word)) return $"say what to do with {word}, like this: check {word}";
         var isOption = word.StartsWith('-');
         var words = isOption ? command.Options.Select(option => option.Name) : command.Subcommands.Select(subcommand => subcommand.Name);
-        var nearest = Spelling.Nearest(word, words);
+        var nearest = word == "help" ? "--help" : Spelling.Nearest(word, words);
         var kind = isOption ? "option" : command is RootCommand ? "command" : "argument";
         return $"there is no {kind} \"{word}\"" + (nearest is null ? "" : $"; did you mean {nearest}?");
     }

@@ -16,8 +16,8 @@ internal sealed class AuditCommand
     private static readonly string[] Forms = ["text", "markdown", "json"];
 
     private readonly Terminal _terminal;
-    private readonly Argument<string> _file = new("FILE") { Description = "The file with the site." };
-    private readonly Argument<string[]> _logs = new("LOG") { Description = "Logs as CSV, in any order.", Arity = ArgumentArity.OneOrMore };
+    private readonly Argument<string> _file = new("FILE") { Description = "The file with the site, or - for standard input." };
+    private readonly Argument<string[]> _logs = new("LOG") { Description = "Logs as CSV, in any order, or - for standard input.", Arity = ArgumentArity.OneOrMore };
     private readonly Option<string?> _columns = Arguments.Text("--columns", "time=NAME,…", "How the log calls its columns, where they have names of their own.");
     private readonly Option<string?> _tolerance = Arguments.Text("--tolerance", "SECONDS", "By so much a watering may begin or last otherwise. Default: 60.");
     private readonly Option<string?> _silence = Arguments.Text("--silence", "SECONDS", "After so long without a row nothing is known. Default: 3600.");
@@ -53,6 +53,7 @@ internal sealed class AuditCommand
         var listDates = DateOptions.Read(parsed.GetValue(_from), parsed.GetValue(_until), parsed.GetValue(_days), run: null, at: null);
         var source = SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal);
         if (SiteAsked.Read(source, _terminal) is not { } site) return ExitCode.CannotRun;
+        if (parsed.GetValue(_logs)!.Append(parsed.GetValue(_file)).Count(path => path == SiteSource.Standard) > 1) throw new CommandException("only one of the files can be standard input");
         var log = _terminal.During("Reading the log", () => Read(site, columns, parsed.GetValue(_logs)!));
         if (log.Events.Count == 0) throw new CommandException("no row of the log could be used" + (log.Bad is [var first, ..] ? string.Create(CultureInfo.InvariantCulture, $"; {first.Place.File}:{first.Place.Line}: {first.Why}") : ""));
         var inDevice = listDates.TimetableOf(site);
@@ -61,16 +62,27 @@ internal sealed class AuditCommand
         return report.IsAsMeant ? ExitCode.Success : ExitCode.Findings;
     }
 
-    private static LogReader Read(Site site, LogColumns columns, string[] files)
+    private LogReader Read(Site site, LogColumns columns, string[] files)
     {
         var log = new LogReader(site, columns);
         foreach (var file in files)
         {
-            if (!File.Exists(file)) throw new CommandException($"there is no file {file}");
-            if (log.Read(ShownPath.Of(file), File.ReadAllText(file)) is { } why) throw new CommandException(why);
+            if (log.Read(file == SiteSource.Standard ? file : ShownPath.Of(file), TextOf(file)) is { } why) throw new CommandException(why);
         }
 
         return log;
+    }
+
+    private string TextOf(string file)
+    {
+        if (file == SiteSource.Standard)
+        {
+            using var input = new StreamReader(_terminal.OpenInput());
+            return input.ReadToEnd();
+        }
+
+        if (!File.Exists(file)) throw new CommandException($"there is no file {file}");
+        return File.ReadAllText(file);
     }
 
     private static LogColumns Columns(string? text)

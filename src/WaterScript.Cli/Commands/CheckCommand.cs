@@ -83,7 +83,7 @@ internal sealed class CheckCommand
     private static Severity? Graver(Severity? first, Severity? second) => first is null || second > first ? second ?? first : first;
 
     /// <summary>The root files that the arguments name, in order.</summary>
-    private ImmutableArray<string> Targets(string[] paths, TextWriter notes) => [.. paths.SelectMany(path => Directory.Exists(path) ? SitesIn(path, notes) : [path])];
+    private ImmutableArray<string> Targets(string[] paths, TextWriter notes) => [.. paths.Distinct(StringComparer.Ordinal).SelectMany(path => Directory.Exists(path) ? SitesIn(path, notes) : [path])];
 
     /// <summary>The sites in a folder; files that belong to none are named, so that nobody takes silence for "fine".</summary>
     private ImmutableArray<string> SitesIn(string folder, TextWriter notes)

@@ -54,7 +54,7 @@ internal sealed class FormatCommand
         CultureInfo.InvariantCulture,
         $"{all} file{(all == 1 ? "" : "s")}: {changed} laid out anew, {all - changed - refused} already so{(refused == 0 ? "" : $", {refused} left because of errors")}.\n");
 
-    private static ImmutableArray<string> Paths(string[] arguments) => [.. arguments.SelectMany(path => Directory.Exists(path) ? FilesIn(path) : [path])];
+    private static ImmutableArray<string> Paths(string[] arguments) => [.. arguments.Distinct(StringComparer.Ordinal).SelectMany(path => Directory.Exists(path) ? FilesIn(path) : [path])];
 
     private static ImmutableArray<string> FilesIn(string folder)
     {

@@ -40,7 +40,7 @@ internal sealed class WhyCommand
 
     private static Zone ZoneOf(Site site, string name)
     {
-        if (site.Zones.FirstOrDefault(zone => zone.Name == name) is { } zone) return zone;
+        if ((site.Zones.FirstOrDefault(zone => zone.Name == name) ?? site.Zones.FirstOrDefault(zone => zone.Label == name)) is { } zone) return zone;
         string[] names = [.. site.Zones.Select(known => known.Name)];
         throw new CommandException($"no zone is called \"{name}\"; " + (Spelling.Nearest(name, names) is { } nearest ? $"did you mean {nearest}?" : $"there are: {string.Join(", ", names)}"));
     }

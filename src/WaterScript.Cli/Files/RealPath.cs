@@ -7,7 +7,7 @@ internal static class RealPath
     private const int MostLinks = 40;
 
     /// <summary>The absolute path that a path leads to; parts that do not exist stay as they are.</summary>
-    /// <exception cref="IOException">The links lead round in a circle.</exception>
+    /// <exception cref="CommandException">The links lead round in a circle.</exception>
     public static string Of(string path)
     {
         var links = 0;
@@ -21,7 +21,7 @@ internal static class RealPath
                 continue;
             }
 
-            if (++links > MostLinks) throw new IOException($"too many links: {path}");
+            if (++links > MostLinks) throw new CommandException($"{path} leads nowhere: its links go round in a circle");
             var parts = Parts(Path.GetFullPath(target, resolved), out resolved);
             foreach (var targetPart in parts.Reverse()) pending.Push(targetPart);
         }

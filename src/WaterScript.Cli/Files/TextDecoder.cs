@@ -18,19 +18,25 @@ internal static class TextDecoder
         if (IsNoText(bytes))
         {
             var empty = SourceText.From(path, "");
-            return (empty, Report(empty, 0, 0, "this is no text in UTF-8") with { WayOut = "open it in the program that it comes from, and save it as UTF-8" });
+            return (empty, Report(empty, 0, 0, "this is no text in UTF-8") with { WayOut = WayOutOf(bytes) });
         }
 
         var text = SourceText.From(path, Lenient.GetString(bytes));
         var valid = ValidLength(bytes);
         if (valid == bytes.Length) return (text, null);
         var place = Lenient.GetCharCount(bytes[..valid]) - (text.HasByteOrderMark ? 1 : 0);
-        return (text, Report(text, place, 1, "this letter is not written in UTF-8") with { WayOut = "save the file as UTF-8, then look at its letters with accents" });
+        return (text, Report(text, place, 1, "this letter is not written in UTF-8") with { WayOut = "Save the file as UTF-8, then look at its letters with accents." });
     }
+
+    private static string WayOutOf(ReadOnlySpan<byte> bytes) => IsUtf16(bytes)
+        ? "It is UTF-16, which some programs call Unicode. Open it where it was written, and save it as UTF-8."
+        : "Open it in the program that it comes from, and save it as UTF-8.";
+
+    private static bool IsUtf16(ReadOnlySpan<byte> bytes) => bytes.StartsWith<byte>([0xFF, 0xFE]) || bytes.StartsWith<byte>([0xFE, 0xFF]);
 
     /// <summary>Whether it is a picture, an archive, or text in UTF-16 or UTF-32: text in UTF-8 has no zero bytes.</summary>
     private static bool IsNoText(ReadOnlySpan<byte> bytes) =>
-        bytes.StartsWith<byte>([0xFF, 0xFE]) || bytes.StartsWith<byte>([0xFE, 0xFF]) || bytes.Contains((byte)0);
+        IsUtf16(bytes) || bytes.Contains((byte)0);
 
     /// <summary>Bytes before the first that is not UTF-8.</summary>
     private static int ValidLength(ReadOnlySpan<byte> bytes)

@@ -27,15 +27,23 @@ internal static class BlockReader
         if (schema.Find(node.Name.Text) is { } property) return property;
         var location = new Location(source, node.Name.Span);
         var names = schema.Properties.Select(known => known.Name).ToArray();
-        var nearest = Spelling.Nearest(node.Name.Text, names);
+        var home = Words.HomeOf(node.Name.Text);
+        var nearest = Slips.Month(node.Name.Text) is { } month && names.Contains(month) ? month : home is null || names.Any(name => name == node.Name.Text + "s") ? Spelling.Nearest(node.Name.Text, names) : null;
         var elsewhere = Schema.Blocks.FirstOrDefault(other => other.Find(node.Name.Text) is not null);
-        scope.Report(Finding.At(Rules.UnknownProperty, location, $"a {schema.Kind} has no property \"{node.Name.Text}\"", nearest is null ? "" : $"did you mean \"{nearest}\"?") with
+        scope.Report(Finding.At(Rules.UnknownProperty, location, $"{schema.Article} has no property \"{node.Name.Text}\"", nearest is null ? "" : $"did you mean \"{nearest}\"?") with
         {
-            Details = elsewhere is null ? "" : $"It belongs to a {elsewhere.Kind}.",
-            WayOut = nearest is not null ? $"Write {nearest}." : $"A {schema.Kind} has {string.Join(", ", names.Except(DateReader.Months))}.",
+            Details = elsewhere is null ? "" : $"It belongs to {elsewhere.Article}.",
+            WayOut = nearest is not null ? $"Write {nearest}." : (elsewhere is null ? home : null) ?? $"Its properties are {ListOf(names)}.",
             Fix = nearest is null ? null : Fix.Safe($"write {nearest}", location, nearest),
         });
         return null;
+    }
+
+    /// <summary>The twelve months as what they are; <c>at</c> with the word that always follows it.</summary>
+    private static string ListOf(IReadOnlyCollection<string> names)
+    {
+        var listed = names.Except(DateReader.Months).Select(name => name == "at" ? "at most" : name);
+        return string.Join(", ", names.Contains("jan") ? listed.Append("the months, jan to dec") : listed);
     }
 
     private static void Add(PropertyNode node, Property property, SourceText source, List<BoundProperty> properties, Scope scope)
@@ -56,7 +64,7 @@ internal static class BlockReader
     }
 
     private static void ReportInner(BlockNode inner, SourceText source, BlockSchema schema, Scope scope) =>
-        scope.Report(Rules.UnknownProperty, new Location(source, inner.Kind.Span), $"a {schema.Kind} has no block \"{inner.Kind.Text}\"");
+        scope.Report(Rules.UnknownProperty, new Location(source, inner.Kind.Span), $"{schema.Article} has no block \"{inner.Kind.Text}\"", wayOut: Words.HomeOf(inner.Kind.Text) ?? "");
 
     private static void ReportMissing(BoundBlock block, BlockSchema schema, Property property, Scope scope) =>
         scope.Report(Rules.Missing, block.Origin, $"{schema.Kind} \"{block.Name.Text}\" has no {property.Name}", wayOut: $"Add a line like this: {property.Form}");

@@ -20,8 +20,7 @@ internal sealed class DateReader(Scope scope, SourceText source)
     private static readonly int[] MonthLengths = [31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 
     /// <summary>The months as the language writes them, January first.</summary>
-    public static IReadOnlyList<string> Months { get; } =
-        ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
+    public static IReadOnlyList<string> Months { get; } = Words.Months;
 
     /// <summary>A date as written in ISO 8601; null, and reported, when there is no such date.</summary>
     public static LocalDate? Iso(string text, Location location, Scope scope)
@@ -118,7 +117,8 @@ internal sealed class DateReader(Scope scope, SourceText source)
     {
         if (scope.Lets.Use(node.Name) is not { } let)
         {
-            scope.ReportUnknown(At(node.Span), $"no date is called \"{node.Name}\"", node.Name, scope.Lets.Names);
+            if (Slips.Month(node.Name) is { } month) scope.Report(Rules.Missing, At(node.Span), $"{month} without its day", wayOut: $"Write the day before it, like this: 1 {month}, or last {month} for its last day");
+            else scope.ReportUnknown(At(node.Span), $"no date is called \"{node.Name}\"", node.Name, scope.Lets.Names);
             return null;
         }
 

@@ -151,7 +151,8 @@ internal sealed class DayBinder(Scope scope, SourceText source)
         if (node.First.Base is LetDateNode { Name: var name } && scope.Lets.Use(name) is null)
         {
             var heading = $"\"{name}\" is no day and no date";
-            if (Slips.Saying(name) is { } form) scope.Report(Rules.UnknownName, At(node.First.Base.Span), heading, wayOut: $"Write {form}");
+            if (Slips.Month(name) is { } month) scope.Report(Rules.Missing, At(node.First.Base.Span), $"{month} without its days", wayOut: $"Write its days, like this: 1 {month} to last {month}");
+            else if (Slips.Saying(name) is { } form) scope.Report(Rules.UnknownName, At(node.First.Base.Span), heading, wayOut: $"Write {form}");
             else scope.ReportUnknown(At(node.First.Base.Span), heading, name, WeekdayNames, scope.Lets.Names);
             return null;
         }

@@ -129,14 +129,15 @@ internal sealed class Declarations
         if (kind == "valve" && block.Header.Length == 1)
             _scope.Report(Rules.Missing, new Location(source, block.Header[0].Span), $"whether valve \"{block.Header[0].Text}\" is latching is missing", wayOut: FormOf(kind));
         else
-            _scope.Report(Rules.Missing, new Location(source, block.Kind.Span), $"a {kind} without a name", wayOut: FormOf(kind));
+            _scope.Report(Rules.Missing, new Location(source, block.Kind.Span), $"a {kind} without a name", wayOut: FormOf(kind, block.Label));
         return false;
     }
 
-    private static string FormOf(string kind) => kind switch
+    private static string FormOf(string kind, StringNode? label = null) => kind switch
     {
         "climate" => "Write it like this: climate { … }",
         "valve" => "Write it like this: valve ac24 non-latching { … }, or latching",
+        _ when label is not null && Names.Like(label.Value) is { } name => $"Write it like this: {kind} {name} \"{label.Value}\" {{ … }}",
         _ => $"Write it like this: {kind} name \"Label\" {{ … }}",
     };
 }

@@ -42,7 +42,7 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
         if (block.Get(property) is { } name) return Supplies.Use(name, block.Source);
         if (block.Has(property) || Supplies.Things.Count == 0) return null;
         if (Supplies.Things.Count == 1) return UseOnly(Supplies);
-        scope.Report(Rules.Missing, block.Origin, $"which supply \"{block.Name.Text}\" has is missing", $"there are {string.Join(", ", Supplies.Names)}", $"Add a line like this: supply {Supplies.Names.First()}");
+        scope.Report(Rules.Missing, block.Origin, $"\"{block.Name.Text}\" does not say which supply feeds it", $"there are {string.Join(", ", Supplies.Names)}", $"Add a line like this: supply {Supplies.Names.First()}");
         return null;
     }
 

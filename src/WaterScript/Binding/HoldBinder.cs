@@ -28,6 +28,12 @@ internal sealed class HoldBinder(ZoneListBinder lists, Scope scope)
     public ClosedSeason? Bind(Placed<ClosedNode> placed)
     {
         var dates = new DateReader(scope, placed.Source);
+        if (new[] { placed.Node.From, placed.Node.To }.FirstOrDefault(end => !DateReader.IsYearly(end)) is { } dated)
+        {
+            scope.Report(Rules.Contradiction, placed.At(dated.Span), "a closed season comes back every year, and this day does not", wayOut: "Write both days without a year, like this: closed from 1 nov to 15 mar; a span of one year is a hold.");
+            return null;
+        }
+
         var from = dates.Yearly(placed.Node.From);
         var to = dates.Yearly(placed.Node.To);
         return from is { } first && to is { } last ? new ClosedSeason(placed.At(placed.Node.Span), new YearlyRange(first, last), placed.Node.Because.Value) : null;

@@ -49,6 +49,9 @@ public sealed record BlockSchema(string Kind, string Help, ImmutableArray<Proper
     /// <summary>Words of blocks inside it.</summary>
     public ImmutableArray<string> Inner { get; init; } = [];
 
+    /// <summary>Its word as one of its kind: <c>a zone</c>, <c>an injector</c>.</summary>
+    public string Article => $"{(Kind[0] == 'i' ? "an" : "a")} {Kind}";
+
     /// <summary>The property of a name, or null.</summary>
     public Property? Find(string name) => Properties.FirstOrDefault(property => property.Name == name);
 }

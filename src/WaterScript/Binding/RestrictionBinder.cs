@@ -62,6 +62,13 @@ internal sealed class RestrictionBinder(ZoneListBinder lists, bool hasPosition, 
         if (row.AcceptCount("days", "day") is { } days) return row.Expect("a") && row.Expect("week") ? Limit(row, origin, LimitKind.DaysAWeek, days) : null;
         if (row.AcceptCount("zones", "zone") is { } zones)
             return row.Expect("at") && row.Expect("a") && row.Expect("time") ? new AtMost(origin, LimitKind.ZonesAtATime, zones, PerZone: false) : null;
+        if (row.AcceptCount("times", "time") is { } times)
+        {
+            row.Scope.Report(Rules.Syntax, row.Location, "times are not counted here, but days", "days of a week on which there is water", $"Write at most {times} {(times == 1 ? "day" : "days")} a week");
+            row.Rest();
+            return null;
+        }
+
         if (row.AnyQuantity() is not { } amount || !row.Expect("a") || !row.Expect("day")) return null;
         if (amount.Dimension == Dimension.Time) return Limit(row, origin, LimitKind.TimeADay, amount.InBase);
         if (amount.Dimension == Dimension.Depth) return Limit(row, origin, LimitKind.DepthADay, amount.InBase);

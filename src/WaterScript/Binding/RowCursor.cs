@@ -175,7 +175,7 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
         if (IsAtEnd || Units.Find(Next.Text) is not { } unit)
         {
             var location = new Location(source, IsAtEnd ? SpanFrom(start) : Next.Span);
-            if (IsAtEnd) scope.Report(Rules.WrongUnit, location, $"{row.Tokens[start].Text} has no unit", wayOut: "Write its unit after it, like this: 5 min");
+            if (IsAtEnd) scope.Report(Rules.WrongUnit, location, $"{row.Tokens[start].Text} has no unit", wayOut: $"Write its unit after it, like this: {form}");
             else scope.ReportUnknown(location, $"no unit is called \"{Next.Text}\"", Next.Text, Units.All.Select(known => known.Symbol).Distinct());
             HasFailed = true;
             return null;
@@ -318,7 +318,9 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
         var token = Next;
         if (scope.Lets.Use(token.Text) is not { } let)
         {
-            if (!HasFailed) scope.ReportUnknown(At(token), $"no quantity is called \"{token.Text}\"", token.Text, scope.Lets.Names);
+            var heading = $"no quantity is called \"{token.Text}\"";
+            if (!HasFailed && scope.Lets.Names.Count > 0) scope.ReportUnknown(At(token), heading, token.Text, scope.Lets.Names);
+            else if (!HasFailed) scope.Report(Rules.UnknownName, At(token), heading, wayOut: form.Length == 0 ? "" : $"Write a number and its unit, like this: {form}");
             HasFailed = true;
             return null;
         }

@@ -54,6 +54,7 @@ internal sealed class Scope(FindingList findings, IDateTimeZoneProvider timeZone
         const int most = 12;
         if (names.Length == 0) return "";
         var shown = string.Join(", ", names.Take(most));
+        if (names.Length == 1) return $"There is {shown}.";
         return names.Length > most ? $"There are {shown} and {names.Length - most} more." : $"There are {shown}.";
     }
 }

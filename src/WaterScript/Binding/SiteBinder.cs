@@ -97,7 +97,7 @@ internal static class SiteBinder
                 Rules.Missing,
                 new Location(files[0].Source, new TextSpan(0, 0)),
                 "there is no site in this file",
-                wayOut: "Begin with a block like this: site garden { timezone Europe/Lisbon; effective 2026-03-01 }");
+                wayOut: "Begin with a block like this: site garden { timezone Europe/Lisbon; effective 2026-03-01 }. A file that others include is checked with them.");
         }
 
         return found;

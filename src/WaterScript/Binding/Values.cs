@@ -137,8 +137,19 @@ internal static class Values
             return row.Scope.TimeZones[name];
         }
 
-        row.Scope.ReportUnknown(location, $"no time zone is called \"{name}\"", name, row.Scope.TimeZones.Ids);
+        ReportUnknownZone(row.Scope, location, name.Trim('"'));
         return null;
+    }
+
+    /// <summary>Its place in full for a city alone; the nearest name for a slip in one; never another offset for an offset.</summary>
+    private static void ReportUnknownZone(Scope scope, Location location, string name)
+    {
+        var heading = $"no time zone is called \"{name}\"";
+        var city = name.Replace(' ', '_');
+        var meant = scope.TimeZones.Ids.Where(id => !id.StartsWith("Etc/", StringComparison.Ordinal)).FirstOrDefault(id => id.Equals(city, StringComparison.OrdinalIgnoreCase) || (id.Contains('/', StringComparison.Ordinal) && id.EndsWith('/' + city, StringComparison.OrdinalIgnoreCase)));
+        if (meant is not null) scope.ReportUnknown(location, heading, meant, [meant]);
+        else if (name.Contains('/', StringComparison.Ordinal) && Spelling.Nearest(name, scope.TimeZones.Ids) is { } nearest) scope.ReportUnknown(location, heading, name, [nearest]);
+        else scope.Report(Rules.UnknownName, location, heading, wayOut: "Name the zone of a city, like this: Europe/Lisbon");
     }
 
     /// <summary>The sign of these names is the reverse of what people expect (IANA time zone database, file etcetera).</summary>

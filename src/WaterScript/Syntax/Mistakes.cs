@@ -16,20 +16,34 @@ internal sealed class Mistakes(SourceText source)
     /// <summary>A statement that begins with no word known at its place.</summary>
     public void UnknownStatement(Token first, Place place)
     {
+        if (IsTold(first.Kind)) return;
         var words = Words.At(place);
-        var nearest = Spelling.Nearest(first.Text, words);
+        var home = Words.HomeOf(first.Text);
+        var nearest = home is null ? Spelling.Nearest(first.Text, words) : null;
         Add(Finding.At(Rules.Syntax, At(first.Span), $"\"{first.Text}\" begins no statement here", nearest is null ? "" : $"did you mean \"{nearest}\"?") with
         {
             WayOut = nearest is not null ? $"Write {nearest}."
-                : place == Place.Schedule && Slips.Saying(first.Text) is { } form ? $"Write {form}"
-                : words.IsEmpty ? "" : $"Here a statement begins with {string.Join(", ", words)}.",
+                : home ?? (Slips.Saying(first.Text) is { } form ? $"Write {form}"
+                : place == Place.Steps ? $"If {first.Text} is to be watered, write water {first.Text}. Here a statement begins with {string.Join(", ", words)}."
+                : words.IsEmpty ? "" : $"Here a statement begins with {string.Join(", ", words)}."),
             Fix = nearest is null ? null : Fix.Safe($"write {nearest}", At(first.Span), nearest),
         });
     }
 
     /// <summary>Something after the end of a statement.</summary>
-    public void Leftover(IToken token) =>
-        Add(Finding.At(Rules.Syntax, At(token.Span()), $"\"{token.Text}\" does not belong here") with { WayOut = Remedy.ForLeftover(token).Text });
+    public void Leftover(IToken token)
+    {
+        if (!IsTold(Kinds.Of(token.Type))) Add(Finding.At(Rules.Syntax, At(token.Span()), $"{InQuotes(token)} does not belong here") with { WayOut = Remedy.ForLeftover(token).Text });
+    }
+
+    /// <summary>A description whose first line is not followed by a block.</summary>
+    /// <param name="end">Where that line ends.</param>
+    public void NoBlock(TextSpan end) => Add(Finding.At(Rules.Syntax, At(end), "the line ends too early", "{ is expected") with { WayOut = Remedy.NoBlock });
+
+    /// <summary>What is no token of the language has been told when the tokens were read.</summary>
+    private static bool IsTold(TokenKind kind) => kind is TokenKind.Glued or TokenKind.Malformed or TokenKind.Other;
+
+    private static string InQuotes(IToken token) => token.Type == WaterScriptLexer.STRING ? token.Text : $"\"{token.Text}\"";
 
     /// <summary>Two waterings in one statement: a comma would be read as the next zone of the first.</summary>
     /// <param name="first">The first watering.</param>
@@ -53,7 +67,7 @@ internal sealed class Mistakes(SourceText source)
         {
             TokenConstants.EOF => "the file ends too early",
             WaterScriptLexer.NEWLINE => "the line ends too early",
-            _ => $"\"{token.Text}\" does not belong here",
+            _ => $"{InQuotes(token)} does not belong here",
         };
         Add(Finding.At(Rules.Syntax, At(span), heading, expected.Length == 0 ? "" : $"{expected} is expected") with
         {
@@ -89,11 +103,44 @@ internal sealed class Mistakes(SourceText source)
     /// <summary>A number with letters after it that are no unit.</summary>
     public void Glued(TextSpan span) => Wrong(span, "is neither a number with a unit nor a name", "Write the number, a space and the unit, like this: 18 min");
 
+    /// <summary><c>2nd</c></summary>
+    public void Ordinal(TextSpan span, string number) => Wrong(span, "is not how days are counted", $"Write the number alone, like this: every {number} days, or days {number} of month, or {number} may");
+
+    /// <summary><c>52°30'N</c></summary>
+    public void Minutes(TextSpan span) => Wrong(span, "is not how a location is written", "Write degrees with a decimal point, like this: 52.5 N 13.4 E");
+
+    /// <summary><c>.5</c></summary>
+    public void NoWhole(TextSpan span) => Wrong(span, "is not how a number is written", $"Write 0{source.Slice(span)}");
+
     /// <summary>A slip that starts like a number.</summary>
     public void Malformed(TextSpan span, string text) => Wrong(
         span,
         text.Contains(':', StringComparison.Ordinal) ? "is not a time of day" : "is not a date",
-        text.Contains(':', StringComparison.Ordinal) ? "Write each time for itself, like this: 06:00" : "Write year, month and day, like this: 2026-05-01");
+        text.Contains(':', StringComparison.Ordinal) ? "Write each time for itself, like this: 06:00"
+            : DateSlip.Meant(text) is { } dates ? $"Write {dates}"
+            : "Write year, month and day, like this: 2026-05-01");
+
+    /// <summary><c>from 1 may until 30 sep</c></summary>
+    public void UntilForTo(TextSpan span) => Add(Finding.At(Rules.Syntax, At(span), "\"until\" is not how the last day is named") with
+    {
+        WayOut = "Write to in its place; the last day is in it too.",
+        Fix = Fix.Unsafe("write to", At(span), "to"),
+    });
+
+    /// <summary>A comment as other languages begin it.</summary>
+    /// <param name="span">What begins it.</param>
+    /// <param name="ends">Whether it ends at the end of its line, as the comments of this language do.</param>
+    public void ForeignComment(TextSpan span, bool ends) => Add(Finding.At(Rules.Syntax, At(span), $"\"{source.Slice(span)}\" begins no comment") with
+    {
+        WayOut = "A comment begins with # and ends with its line.",
+        Fix = ends ? Fix.Safe("write #", At(span), "#") : null,
+    });
+
+    /// <summary>A label in quotes of another kind.</summary>
+    public void SingleQuotes(TextSpan span, string text) => Add(Finding.At(Rules.Syntax, At(span), $"{source.Slice(span)} stands between the wrong quotes") with
+    {
+        WayOut = $"Write a label between \" and \", like this: \"{text}\"; a name stands without quotes.",
+    });
 
     /// <summary>A label without its second quote.</summary>
     public void OpenLabel(TextSpan span) => Add(Finding.At(Rules.Syntax, At(span), "a label without its closing quote", "begins here") with { WayOut = "Put a \" at its end, on the same line." });
@@ -112,7 +159,12 @@ internal sealed class Mistakes(SourceText source)
     public void ColonInLet(TextSpan span, string name) => Wrong(span, "does not stand in a let", $"Write let {name} = and the value");
 
     /// <summary>A character that the language does not use.</summary>
-    public void Stray(TextSpan span) => Wrong(span, "is no character of the language", "Delete it, or put it into a label.");
+    public void Stray(TextSpan span) => Wrong(span, "is no character of the language", source.Slice(span) switch
+    {
+        "&" => "Write + for together, or a comma for one after the other.",
+        ":" => "Delete it: a value stands after a blank, and a block between { and }.",
+        _ => "Delete it, or put it into a label.",
+    });
 
     /// <summary>An <c>accept</c> among steps that are no sequence's.</summary>
     public void MisplacedAccept(TextSpan span) =>
@@ -120,7 +172,7 @@ internal sealed class Mistakes(SourceText source)
 
     /// <summary>A name that is not formed as names are.</summary>
     public void BadName(TextSpan span, string name) =>
-        Add(Finding.At(Rules.Syntax, At(span), $"\"{name}\" cannot be a name") with { WayOut = "Use small letters a to z, digits and single hyphens, like this: north-bed; people read the label." });
+        Add(Finding.At(Rules.Syntax, At(span), $"\"{name}\" cannot be a name") with { WayOut = $"Use small letters a to z, digits and single hyphens, like this: {Names.Like(name) ?? "north-bed"}; people read the label." });
 
     /// <summary>A block that is not closed where its lines end.</summary>
     public void MissingClose(TextSpan span) => Add(Finding.At(Rules.Syntax, At(span), "a block without its closing brace", "opened here") with { WayOut = "Put a } after its last line." });

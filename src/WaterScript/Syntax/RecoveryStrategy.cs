@@ -36,13 +36,13 @@ internal sealed class RecoveryStrategy : IAntlrErrorStrategy
         if (_recovering) return;
         _recovering = true;
         var token = e.OffendingToken;
+        ((TreeBuilder)recognizer).LacksBlock = token.Type is WaterScriptLexer.NEWLINE or TokenConstants.EOF && e.GetExpectedTokens()?.Contains(WaterScriptLexer.LBRACE) == true;
         if (token.Type is not (WaterScriptLexer.GLUED or WaterScriptLexer.MALFORMED or WaterScriptLexer.OTHER))
             ((TreeBuilder)recognizer).Mistakes.Unexpected(token, Expected(e, recognizer), RemedyFor(token, e, recognizer));
     }
 
     private static Remedy RemedyFor(IToken token, RecognitionException e, Antlr4.Runtime.Parser recognizer) => Remedy.For(
-        token,
-        ((ITokenStream)recognizer.InputStream).LT(-1),
+        (ITokenStream)recognizer.InputStream,
         type => e.GetExpectedTokens()?.Contains(type) == true,
         MissingWord.Before(token, e.OffendingState, recognizer));
 

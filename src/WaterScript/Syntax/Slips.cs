@@ -63,6 +63,8 @@ internal static class Slips
     /// <summary>What is said of days and times in other words. It is answered and not rewritten: a weekend is not the same everywhere.</summary>
     private static readonly FrozenDictionary<string, string> Sayings = Table(
         ("every day", "daily everyday nightly"),
+        ("pause", "wait"),
+        ("water", "irrigate"),
         ("mon to fri", "weekday weekdays workday workdays"),
         ("sat, sun", "weekend weekends"),
         ("12:00", "noon midday"),

@@ -43,6 +43,7 @@ internal sealed partial class TokenMender(List<IToken> tokens, Mistakes mistakes
             case WaterScriptLexer.OPEN_STRING: MendOpenLabel(token); break;
             case WaterScriptLexer.MINUS: MendMinus(token); break;
             case WaterScriptLexer.EQUALS: MendEquals(token); break;
+            case WaterScriptLexer.UNTIL: MendUntil(token); break;
             case WaterScriptLexer.OTHER: MendOther(token); break;
             default: _mended.Add(token); break;
         }
@@ -51,7 +52,8 @@ internal sealed partial class TokenMender(List<IToken> tokens, Mistakes mistakes
     private void MendClock(IToken token)
     {
         if (MendHalfOfDay(token, token.Text)) return;
-        if (token.Text.IndexOf(':', StringComparison.Ordinal) == 1 && IsOfClock(token.Text)) Rewrite(token, WaterScriptLexer.CLOCK, "0" + token.Text);
+        var isLength = Before(1)?.Type is WaterScriptLexer.FOR or WaterScriptLexer.PAUSE;
+        if (!isLength && token.Text.IndexOf(':', StringComparison.Ordinal) == 1 && IsOfClock(token.Text)) Rewrite(token, WaterScriptLexer.CLOCK, "0" + token.Text);
         else _mended.Add(token);
     }
 
@@ -87,12 +89,21 @@ internal sealed partial class TokenMender(List<IToken> tokens, Mistakes mistakes
     /// <summary>The unit after the number that was added last.</summary>
     private void MendUnit()
     {
-        if (Ahead(0) is not { } unit) return;
+        if (Ahead(0) is not { } unit || MendPower(unit)) return;
         if (unit.Type == WaterScriptLexer.PERCENT && Touch(_mended[^1], unit)) mistakes.Unusual(_mended[^1].SpanTo(unit), $"{_mended[^1].Text} %");
         if (!Words.IsWord(unit.Type) && unit.Type != WaterScriptLexer.PATH) return;
         if (Slips.Unit(Slips.Plain(unit.Text)) is not { } symbol) return;
         _next++;
         Rewrite(unit, TypeOfUnit(symbol), symbol);
+    }
+
+    /// <summary><c>m^2</c></summary>
+    private bool MendPower(IToken unit)
+    {
+        if (Ahead(1) is not { Type: WaterScriptLexer.OTHER, Text: "^" } || Ahead(2) is not { Type: WaterScriptLexer.NUMBER } power || Units.Find(unit.Text + power.Text) is not { } meant) return false;
+        _next += 3;
+        Merge(unit, power, TypeOfUnit(meant.Symbol), meant.Symbol);
+        return true;
     }
 
     private void MendGlued(IToken token)
@@ -108,6 +119,21 @@ internal sealed partial class TokenMender(List<IToken> tokens, Mistakes mistakes
             _mended.Add(TokenSpans.Make(WaterScriptLexer.NUMBER, new TextSpan(token.StartIndex, token.Text.Length - 1), token.Text[..^1]));
             _mended.Add(TokenSpans.Make(WaterScriptLexer.TIMES, new TextSpan(token.StopIndex, 1), "times"));
         }
+        else if (OrdinalNumber().Match(token.Text) is { Success: true } ordinal)
+        {
+            mistakes.Ordinal(token.Span(), ordinal.Groups[1].Value);
+            _mended.Add(token);
+        }
+        else if (Bearing().IsMatch(token.Text))
+        {
+            mistakes.Unusual(token.Span(), $"{token.Text[..^1]} {token.Text[^1]}");
+            _mended.Add(TokenSpans.Make(WaterScriptLexer.NUMBER, new TextSpan(token.StartIndex, token.Text.Length - 1), token.Text[..^1]));
+            _mended.Add(TokenSpans.Make(WaterScriptLexer.WORD, new TextSpan(token.StopIndex, 1), token.Text[^1..]));
+        }
+        else if (token.Text.Contains('\u00B0', StringComparison.Ordinal))
+        {
+            MendDegrees(token);
+        }
         else if (Split(token) is { } parts)
         {
             mistakes.Unusual(token.Span(), string.Join(' ', parts.Select(part => part.Text)));
@@ -120,6 +146,15 @@ internal sealed partial class TokenMender(List<IToken> tokens, Mistakes mistakes
         }
     }
 
+    /// <summary><c>52°30'N</c>, up to the next blank.</summary>
+    private void MendDegrees(IToken token)
+    {
+        var last = token;
+        while (Ahead(0) is { Type: not (WaterScriptLexer.NEWLINE or WaterScriptLexer.RBRACE or TokenConstants.EOF) } next && Touch(last, next)) (last, _next) = (next, _next + 1);
+        mistakes.Minutes(token.SpanTo(last));
+        _mended.Add(token);
+    }
+
     private void MendMalformed(IToken token)
     {
         var half = GluedHalfOfDay().Match(token.Text);
@@ -129,13 +164,14 @@ internal sealed partial class TokenMender(List<IToken> tokens, Mistakes mistakes
             return;
         }
 
-        mistakes.Malformed(token.Span(), token.Text);
+        if (NoWhole().IsMatch(token.Text)) mistakes.NoWhole(token.Span());
+        else mistakes.Malformed(token.Span(), token.Text);
         _mended.Add(token);
     }
 
     private void MendWord(IToken token)
     {
-        if (MendSpacedStroke(token)) return;
+        if (MendSpacedStroke(token) || MendMonthFirst(token)) return;
         var plain = Slips.Plain(token.Text);
         if (plain == token.Text) _mended.Add(token);
         else Rewrite(token, token.Type, plain);
@@ -151,6 +187,68 @@ internal sealed partial class TokenMender(List<IToken> tokens, Mistakes mistakes
         Merge(token, below, WaterScriptLexer.PATH, unit);
         return true;
     }
+
+    /// <summary><c>from May 1</c>; a month at the start of a line, as a climate has it, is followed by its value.</summary>
+    private bool MendMonthFirst(IToken token)
+    {
+        if (Slips.Month(token.Text) is not { } month || Ahead(0) is not { Type: WaterScriptLexer.NUMBER } day) return false;
+        if (Before(1)?.Type is not (WaterScriptLexer.FROM or WaterScriptLexer.TO or WaterScriptLexer.ON or WaterScriptLexer.EXCEPT or WaterScriptLexer.COMMA)) return false;
+        _next++;
+        mistakes.Unusual(token.SpanTo(day), $"{day.Text} {month}");
+        _mended.Add(TokenSpans.Make(WaterScriptLexer.NUMBER, token.Span(), day.Text));
+        _mended.Add(TokenSpans.Make(WaterScriptLexer.WORD, day.Span(), month));
+        return true;
+    }
+
+    /// <summary><c>from 1 may until 30 sep</c></summary>
+    private void MendUntil(IToken token)
+    {
+        var start = _mended.FindLastIndex(before => before.Type is WaterScriptLexer.NEWLINE or WaterScriptLexer.LBRACE or WaterScriptLexer.RBRACE) + 1;
+        if (start >= _mended.Count || _mended[start].Type is not (WaterScriptLexer.FROM or WaterScriptLexer.HOLD or WaterScriptLexer.CLOSED or WaterScriptLexer.ON or WaterScriptLexer.EXCEPT) || Ahead(0)?.Type == WaterScriptLexer.LIFTED)
+        {
+            _mended.Add(token);
+            return;
+        }
+
+        mistakes.UntilForTo(token.Span());
+        _mended.Add(TokenSpans.Make(WaterScriptLexer.TO, token.Span(), "to"));
+    }
+
+    /// <summary><c>// so</c>, to the end of the line; <c>/* so */</c></summary>
+    private bool MendForeignComment(IToken token)
+    {
+        if (token.Text != "/" || Ahead(0) is not { Text: "/" or "*" } second || !Touch(token, second)) return false;
+        var isLine = second.Text == "/";
+        mistakes.ForeignComment(token.SpanTo(second), isLine);
+        _next++;
+        while (Ahead(0) is { Type: not (WaterScriptLexer.NEWLINE or TokenConstants.EOF) } inside)
+        {
+            _next++;
+            if (isLine || inside.Text != "*" || Ahead(0) is not { Text: "/" } end || !Touch(inside, end)) continue;
+            _next++;
+            break;
+        }
+
+        return true;
+    }
+
+    /// <summary><c>'Rose beds'</c>, <c>‘Rose beds’</c></summary>
+    private bool MendSingleQuotes(IToken token)
+    {
+        if (!IsSingleQuote(token)) return false;
+        var last = _next;
+        while (last < tokens.Count && tokens[last].Type is not (WaterScriptLexer.NEWLINE or TokenConstants.EOF) && !IsSingleQuote(tokens[last])) last++;
+        if (last == _next || last >= tokens.Count || !IsSingleQuote(tokens[last])) return false;
+        var label = new TextSpan(token.StopIndex + 1, tokens[last].StartIndex - token.StopIndex - 1);
+        var text = token.InputStream.GetText(new Antlr4.Runtime.Misc.Interval(label.Start, label.End - 1));
+        mistakes.SingleQuotes(token.SpanTo(tokens[last]), text);
+        var isName = IsSecond && Before(1)?.Type is not (WaterScriptLexer.NOTE or WaterScriptLexer.INCLUDE) && Names.IsWellFormed(text);
+        _mended.Add(TokenSpans.Make(isName ? Words.TypeOf(text) : WaterScriptLexer.STRING, token.SpanTo(tokens[last]), isName ? text : $"\"{text}\""));
+        _next = last + 1;
+        return true;
+    }
+
+    private static bool IsSingleQuote(IToken token) => token.Type == WaterScriptLexer.OTHER && token.Text is "'" or "\u2018" or "\u2019" or "\u00B4" or "`";
 
     private void MendQuotes(IToken token) =>
         Rewrite(token, WaterScriptLexer.STRING, $"\"{token.Text[1..^1]}\"");
@@ -188,7 +286,7 @@ internal sealed partial class TokenMender(List<IToken> tokens, Mistakes mistakes
         {
             mistakes.NeedlessMark(token.Span(), Before(1)!.Text, ":");
         }
-        else
+        else if (!MendForeignComment(token) && !MendSingleQuotes(token))
         {
             var isOneOfMany = Before(1) is { Type: WaterScriptLexer.OTHER } before && Touch(before, token);
             if (!isOneOfMany) mistakes.Stray(token.Span());
@@ -264,6 +362,15 @@ internal sealed partial class TokenMender(List<IToken> tokens, Mistakes mistakes
 
     [GeneratedRegex("^([0-9]{1,2}(?::[0-9]{2})?)(am|pm|AM|PM)$", RegexOptions.CultureInvariant)]
     private static partial Regex GluedHalfOfDay();
+
+    [GeneratedRegex("^([0-9]+)(st|nd|rd|th)$", RegexOptions.CultureInvariant)]
+    private static partial Regex OrdinalNumber();
+
+    [GeneratedRegex(@"^[0-9]+(\.[0-9]+)?[NSEW]$", RegexOptions.CultureInvariant)]
+    private static partial Regex Bearing();
+
+    [GeneratedRegex(@"^\.[0-9]+$", RegexOptions.CultureInvariant)]
+    private static partial Regex NoWhole();
 
     [GeneratedRegex("^[0-9]+[xX]$", RegexOptions.CultureInvariant)]
     private static partial Regex GluedTimes();

@@ -19,6 +19,9 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
     /// <summary>Takes what is found.</summary>
     public Mistakes Mistakes => _mistakes ?? throw new InvalidOperationException("Call Begin first.");
 
+    /// <summary>Whether the statement ended where its block should have begun.</summary>
+    public bool LacksBlock { get; set; }
+
     /// <summary>Whether the statement could be read up to here.</summary>
     protected bool Whole => !ErrorHandler.InErrorRecoveryMode(this);
 
@@ -116,8 +119,15 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
     protected StatementNode? BlockOf(ParserRuleContext context, WaterScriptParser.BlockHeadContext head, WaterScriptParser.BodyContext? body)
     {
         if (body is not null) return Described(context, head, body);
-        Mistakes.UnknownStatement(TokenOf(head.Start), Place.File);
+        if (Words.BeginsStatement(head.Start.Text, Place.File)) TellNoBlock();
+        else Mistakes.UnknownStatement(TokenOf(head.Start), Place.File);
         return null;
+    }
+
+    private void TellNoBlock()
+    {
+        Mistakes.NoBlock(new TextSpan(TokenStream.LT(-1).StopIndex + 1, 0));
+        LacksBlock = true;
     }
 
     /// <summary>A property, or a block inside a block.</summary>
@@ -132,15 +142,8 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
     /// <param name="name">The name; null where none could be read.</param>
     protected NameNode? GivenName(NameNode? name)
     {
-        if (name is not null && !IsWellFormed(name.Text)) Mistakes.BadName(name.Span, name.Text);
+        if (name is not null && !Names.IsWellFormed(name.Text)) Mistakes.BadName(name.Span, name.Text);
         return name;
-    }
-
-    /// <summary>Small letters and digits, a letter first, joined by single hyphens.</summary>
-    private static bool IsWellFormed(string name)
-    {
-        if (name.Length == 0 || !char.IsAsciiLetterLower(name[0]) || name[^1] == '-' || name.Contains("--", StringComparison.Ordinal)) return false;
-        return name.All(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c == '-');
     }
 
     private BlockNode Described(ParserRuleContext context, ParserRuleContext head, WaterScriptParser.BodyContext body)
@@ -174,6 +177,23 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
         else if (Whole) Mistakes.Leftover(CurrentToken);
         SkipStatement();
     }
+
+    /// <summary>After a statement at the top of a file, which may have lines without braces that were to be its block: they are gone over, so that one mistake is one finding.</summary>
+    protected void EndTopStatement()
+    {
+        var start = LacksBlock ? Source.PositionOf(TokenStream.Get(StatementStart()).StartIndex).Column : 0;
+        EndStatement();
+        while (LacksBlock && CurrentToken.Type == WaterScriptLexer.NEWLINE && IsOfBlock(TokenStream.LT(2), start))
+        {
+            TokenStream.Consume();
+            SkipStatement();
+        }
+
+        LacksBlock = false;
+    }
+
+    private bool IsOfBlock(IToken first, int start) => !EndsStatement(first) &&
+        (Source.PositionOf(first.StartIndex).Column > start || !Words.BeginsStatement(first.Text, Place.File));
 
     /// <summary>The rest of <c>water beds for 10 min, pots for 5 min</c>, from <c>pots</c> on; null where something else is left over.</summary>
     private TextSpan? SecondWatering()

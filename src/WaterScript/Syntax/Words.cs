@@ -7,6 +7,9 @@ namespace WaterScript.Syntax;
 /// <summary>The words of the language, and where a statement may begin with which.</summary>
 internal static class Words
 {
+    /// <summary>The months, January first.</summary>
+    public static readonly ImmutableArray<string> Months = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
+
     private static readonly ImmutableArray<string> AtTop =
     [
         "include", "let", "group", "hold", "closed", "extra", "accept", "sequence", "restriction", "schedule",
@@ -34,6 +37,14 @@ internal static class Words
         Place.Restriction => InRestriction,
         _ => [],
     };
+
+    /// <summary>Where a statement stands that begins with a word, as what to do with one that stands elsewhere; null for a word that begins none.</summary>
+    public static string? HomeOf(string word) =>
+        InSteps.Contains(word) ? "Put it into the steps of a schedule, like this: steps { water lawn for 10 min }"
+        : InSchedule.Contains(word) ? "Put it into a schedule, between its { and }."
+        : InRestriction.Contains(word) ? "Put it into a restriction, between its { and }."
+        : AtTop.Contains(word) ? "Put it at the top of the file, outside of all braces."
+        : null;
 
     /// <summary>Whether a statement may begin with a word at a place.</summary>
     public static bool BeginsStatement(string word, Place place) =>

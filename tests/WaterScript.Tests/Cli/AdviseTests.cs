@@ -46,6 +46,6 @@ public sealed class AdviseTests : Workshop
     public void Without_a_climate_it_says_so()
     {
         Write("site.water", Good);
-        Assert.StartsWith("Nothing to say of lawn, beds (no climate given).\n", Run("advise", "site.water").Output, StringComparison.Ordinal);
+        Assert.Equal("Nothing to say of lawn, beds (no climate given).\n", Run("advise", "site.water").Output);
     }
 }

@@ -50,6 +50,17 @@ public sealed class AuditCommandTests : Workshop
     }
 
     [Fact]
+    public void A_log_may_come_from_standard_input()
+    {
+        Write("yard.water", Yard);
+        WriteLog(Switchings(Dates));
+        var fromFile = RunLine($"audit yard.water log.csv {Dates}");
+        var fromInput = WaterscriptProcess.Run(Folder, File.ReadAllBytes(PathOf("log.csv")), [], ["audit", "yard.water", "-", .. Dates.Split(' ')]);
+        Assert.Equal((fromFile.Output.Replace("log.csv", "-", StringComparison.Ordinal), 0), (fromInput.Output, fromInput.ExitCode));
+        Assert.Equal("waterscript: only one of the files can be standard input\n", RunLine("audit yard.water - -").Error);
+    }
+
+    [Fact]
     public void Markdown_is_ready_for_a_comment_and_takes_no_markup_from_a_source()
     {
         WriteFaultyLog();

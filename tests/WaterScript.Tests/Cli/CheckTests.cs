@@ -148,6 +148,14 @@ public sealed class CheckTests : Workshop
     }
 
     [Fact]
+    public void A_file_that_is_named_twice_is_checked_once()
+    {
+        var result = WaterscriptProcess.Run(Folder, Encoding.UTF8.GetBytes(Good), [], "check", "-", "-");
+        Assert.Equal(1, result.Output.Split("nothing found").Length - 1);
+        Assert.DoesNotContain("there is no site", result.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_byte_order_mark_and_windows_line_ends_change_nothing()
     {
         Write("site.water", [.. Encoding.UTF8.Preamble, .. Encoding.UTF8.GetBytes(Good.ReplaceLineEndings("\r\n"))]);
@@ -161,6 +169,7 @@ public sealed class CheckTests : Workshop
         Write("site.water", bytes);
         var result = Run("check", "site.water");
         Assert.Contains("error: this is no text in UTF-8 [syntax]", result.Output, StringComparison.Ordinal);
+        Assert.Contains(bytes[0] == 0xFF ? "  Way out: It is UTF-16, which some programs call Unicode. " : "  Way out: Open it in the program", result.Output, StringComparison.Ordinal);
         Assert.Contains("site.water: 1 error.", result.Output, StringComparison.Ordinal);
         Assert.Equal(("", 1), (result.Error, result.ExitCode));
     }

@@ -61,6 +61,13 @@ public sealed class NextTests : Workshop
     }
 
     [Fact]
+    public void A_zone_may_be_asked_for_by_its_label()
+    {
+        Write("site.water", Good.Replace("zone lawn {", "zone lawn \"Play lawn\" {", StringComparison.Ordinal));
+        Assert.Equal(RunLine("why site.water lawn 2026-06-02").Output, Run("why", "site.water", "Play lawn", "2026-06-02").Output);
+    }
+
+    [Fact]
     public void A_day_that_does_not_exist_again_within_a_year_has_no_end()
     {
         Write("site.water", Restricted.Replace("from 1 oct to 31 oct; ", "", StringComparison.Ordinal));

@@ -33,6 +33,32 @@ public sealed class ProgramTests : Workshop
         Assert.Equal(0, page.ExitCode);
     }
 
+    [Theory]
+    [InlineData("help", "there is no command \"help\"; did you mean --help?")]
+    [InlineData("site.water", "say what to do with site.water, like this: check site.water")]
+    public void A_newcomer_without_a_command_is_told_how_to_go_on(string line, string answer)
+    {
+        Write("site.water", Good);
+        Assert.Equal(($"waterscript: {answer}\nSee: waterscript --help\n", 2), (RunLine(line).Error, RunLine(line).ExitCode));
+    }
+
+    [Fact]
+    public void A_closed_output_is_no_crash()
+    {
+        if (OperatingSystem.IsWindows()) return;
+        Write("site.water", Good);
+        var result = WaterscriptProcess.Shell(Folder, "\"$WATERSCRIPT\" check site.water >&-");
+        Assert.Equal(("waterscript: you are not allowed to\n", 2), (result.Error, result.ExitCode));
+    }
+
+    [Fact]
+    public void A_link_that_leads_to_itself_is_named()
+    {
+        if (OperatingSystem.IsWindows()) return;
+        File.CreateSymbolicLink(PathOf("loop.water"), "loop.water");
+        Assert.Equal("waterscript: loop.water leads nowhere: its links go round in a circle\n", Run("check", "loop.water").Error);
+    }
+
     [Fact]
     public void The_program_under_test_is_the_one_that_is_asked_for() => Assert.True(File.Exists(WaterscriptProcess.Path), WaterscriptProcess.Path);
 }

@@ -59,6 +59,13 @@ public class MistakesTests
     [InlineData("schedule s { every day; start at 06:00; cut 07:00; steps { water lawn for 5 min } }", "Write at 07:00", "cut at 07:00")]
     [InlineData("closed 20 oct to 5 apr because \"drained\"", "Write from 20", "closed from 20 oct")]
     [InlineData("let spell 5 min", "Write = 5", "let spell = 5 min")]
+    [InlineData("schedule s { every day; start at 06:00; steps { water lawn 5 min } }", "Write for 5", "water lawn for 5 min")]
+    [InlineData("schedule s { every day; start at 06:00; steps { water lawn 5 mm } }", "Write with 5", "water lawn with 5 mm")]
+    [InlineData("schedule s { every day; finish at 06:00; steps { water lawn for 5 min } }", "Write by", "finish by 06:00")]
+    [InlineData("group front lawn, beds", "Write = lawn", "group front = lawn, beds")]
+    [InlineData("schedule s { every day; from 1 may until 30 sep; start at 06:00; steps { water lawn for 5 min } }", "Write to in its place; the last day is in it too.", "from 1 may to 30 sep")]
+    [InlineData("hold lawn from 2026-07-03 until 2026-07-05 because \"fair\"", "Write to in its place; the last day is in it too.", "from 2026-07-03 to 2026-07-05")]
+    [InlineData("// a first try", "A comment begins with # and ends with its line.", "# a first try")]
     public void AMissingWordIsPutInWhereOnlyOneCanBeMeant(string line, string wayOut, string mended)
     {
         var finding = Read(Site + line).First(finding => finding.Rule == Rules.Syntax);
@@ -85,7 +92,6 @@ public class MistakesTests
     }
 
     [Theory]
-    [InlineData("schedule s { every day; start at 06:00; steps { water lawn 5 min } }", "Put for or with before it.")]
     [InlineData("schedule s { every day; start sunset; steps { water lawn for 5 min } }", "Put at or after before it.")]
     [InlineData("schedule s { every day; start at 06:00; steps { water lawn and beds for 5 min } }", "Put a plus in its place for together, or a comma for one after the other.")]
     [InlineData("schedule s { on mon and wed; start at 06:00; steps { water lawn for 5 min } }", "Put a comma in its place.")]
@@ -100,6 +106,76 @@ public class MistakesTests
         var finding = Read(Site + line).First(finding => finding.WayOut == wayOut);
         Assert.Null(finding.Fix);
     }
+
+    /// <summary>Each is one finding, with something to do about it.</summary>
+    [Theory]
+    [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 0:10 } }", "Write how long with units, like this: 1 h 30 min")]
+    [InlineData("schedule s { every day; start at 30 min before sunrise; steps { water lawn for 5 min } }", "Write sunrise - 30 min")]
+    [InlineData("schedule s { every day; start at 10 min after sunset; steps { water lawn for 5 min } }", "Write sunset + 10 min")]
+    [InlineData("schedule s { every 2nd day; start at 06:00; steps { water lawn for 5 min } }", "Write the number alone, like this: every 2 days, or days 2 of month, or 2 may")]
+    [InlineData("schedule s { every day; start at 06:00; repeat 3 times every 20 min; steps { water lawn for 5 min } }", "Say first how often, like this: repeat every 20 min for 3 passes")]
+    [InlineData("schedule s { every day; start at 06:00; repeat every 20 min; steps { water lawn for 5 min } }", "Say how often or until when, like this: repeat every 20 min for 4 passes, or: repeat every 20 min until 09:00")]
+    [InlineData("schedule s { every day, start at 06:00; steps { water lawn for 5 min } }", "Put a ; in its place, or begin a new line: a comma stands only inside a list.")]
+    [InlineData("schedule s { every day; start at 06:00; water lawn for 5 min }", "Put it into the steps of a schedule, like this: steps { water lawn for 10 min }")]
+    [InlineData("schedule s { every day; start at 06:00; steps { lawn for 5 min } }", "If lawn is to be watered, write water lawn. Here a statement begins with water, pause, repeat, cycle, run, accept.")]
+    [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 5 min; wait 2 min } }", "Write pause")]
+    [InlineData("schedule s { every day; start at 06:00; steps { water lawn } }", "Say how long or how much, like this: water lawn for 10 min, or: water lawn with 5 mm")]
+    [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 5 min with 5 mm } }", "Say how long or how much, not both.")]
+    [InlineData("schedule s { every day; start at 06:00; steps { water lawn with 5 } }", "Write its unit after it, like this: water lawn with 12 mm")]
+    [InlineData("schedule s { every day; start at 06:00; steps { water lawn for half an hour } }", "Write a number and its unit, like this: water lawn for 10 min")]
+    [InlineData("schedule s { every day; start at 06:00; steps { water 1 for 5 min } }", "Write a name: things are called by their names here, not by numbers.")]
+    [InlineData("schedule s { every day; start at 06:00; steps { water \"Rose Beds\" for 5 min } }", "Write a name, without quotes, like this: rose-beds")]
+    [InlineData("schedule s { every day; start at 06:00; steps { cycle 5 min { water lawn for 10 min } } }", "Say how long the water may soak in, like this: cycle 6 min soak 30 min { … }")]
+    [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 5 min } }   /* was 8 */", "A comment begins with # and ends with its line.")]
+    [InlineData("schedule s: every day at 06:00 water lawn for 5 min", "Delete it: a value stands after a blank, and a block between { and }.")]
+    [InlineData("schedule s\n  every day\n  start at 06:00\n  steps\n    water lawn for 5 min", "Put a { at the end of this line, and a } after the last line of its block.")]
+    [InlineData("zone hedge\noutput 3\nflow 4 L/min\nsupply tap { flow 9 L/min }", "Put a { at the end of this line, and a } after the last line of its block.")]
+    [InlineData("zone hedge 'Hedge' { output 3 }", "Write a label between \" and \", like this: \"Hedge\"; a name stands without quotes.")]
+    [InlineData("zone hedge { output 3; soil ‘loam’ }", "Write a label between \" and \", like this: \"loam\"; a name stands without quotes.")]
+    [InlineData("zone hedge { output 3; area .5 m2 }", "Write 0.5")]
+    [InlineData("zone Hedge_Süd { output 3 }", "Use small letters a to z, digits and single hyphens, like this: hedge-sued; people read the label.")]
+    [InlineData("zone \"Rose beds\" { output 3 }", "Write it like this: zone rose-beds \"Rose beds\" { … }")]
+    [InlineData("group front = lawn & beds", "Write + for together, or a comma for one after the other.")]
+    [InlineData("hold lawn because \"new seed\"", "Say from when to when, like this: from 2026-06-12 to 2026-06-14")]
+    [InlineData("closed nov to mar because \"frost\"", "Write from, and days with their months, like this: from 1 nov to 31 mar")]
+    [InlineData("closed from nov to last mar because \"frost\"", "Write both days without a year, like this: closed from 1 nov to 15 mar; a span of one year is a hold.")]
+    [InlineData("closed from 2026-11-01 to 2027-03-01 because \"frost\"", "Write both days without a year, like this: closed from 1 nov to 15 mar; a span of one year is a hold.")]
+    [InlineData("extra 2026-07-01 21:00 { water lawn for 5 min }", "Say why, like this: because \"new plants\"")]
+    [InlineData("restriction town { at most 3 times a week }", "Write at most 3 days a week")]
+    [InlineData("water lawn for 5 min", "Put it into the steps of a schedule, like this: steps { water lawn for 10 min }")]
+    [InlineData("zone hedge { output 3; start at 06:00 }", "Put it into a schedule, between its { and }.")]
+    [InlineData("injector feed { output 3; before 5 min }", "Its properties are output, supply, zones, load, valve, starts, stops, stays-on-through, at most, after, rinse.")]
+    [InlineData("climate { january 3 C to 10 C }", "Write jan.")]
+    [InlineData("schedule s { on may; start at 06:00; steps { water lawn for 5 min } }", "Write its days, like this: 1 may to last may")]
+    public void ASlipOfTheTongueIsOneFindingWithAWayOut(string line, string wayOut) => Assert.Equal([wayOut], Read(Site + line).Select(finding => finding.WayOut));
+
+    /// <summary>A thing that is written where it cannot be is told there; what asks for it is told where it asks.</summary>
+    [Fact]
+    public void AZoneInsideAScheduleIsSentToTheTop() =>
+        Assert.Contains("Put it at the top of the file, outside of all braces.", Read(Site + "schedule s { zone hedge { output 3 }; every day; start at 06:00; steps { water hedge for 5 min } }").Select(finding => finding.WayOut));
+
+    [Theory]
+    [InlineData("schedule s { every day; from May 1 to Sept 30; start at 06:00; steps { water lawn for 5 min } }", "1 may", "30 sep")]
+    [InlineData("zone hedge { output 3; area 12 m^2 }", "m2")]
+    public void WhatIsUnderstoodIsToldWithItsUsualForm(string line, params string[] forms) =>
+        Assert.Equal(forms.Select(form => $"{Rules.UnusualForm.Slug} Write {form}"), Read(Site + line).Select(finding => $"{finding.Rule.Slug} {finding.WayOut}"));
+
+    [Theory]
+    [InlineData("Berlin", "Write Europe/Berlin.")]
+    [InlineData("\"Europe/Berlin\"", "Write Europe/Berlin.")]
+    [InlineData("new york", "Write America/New_York.")]
+    [InlineData("europe/berlin", "Write Europe/Berlin.")]
+    [InlineData("Europe/Berln", "Write Europe/Berlin.")]
+    [InlineData("GMT+1", "Name the zone of a city, like this: Europe/Lisbon")]
+    [InlineData("here", "Name the zone of a city, like this: Europe/Lisbon")]
+    public void ATimeZoneIsAnsweredWithThatOfItsCityAndNeverWithAnotherOffset(string zone, string wayOut) =>
+        Assert.Equal(wayOut, Assert.Single(Read(Site.Replace("Europe/Lisbon", zone, StringComparison.Ordinal))).WayOut);
+
+    [Theory]
+    [InlineData("39.6N 8.1W", "unusual-form Write 39.6 N|unusual-form Write 8.1 W")]
+    [InlineData("39°36'N 8°6'W", "syntax Write degrees with a decimal point, like this: 52.5 N 13.4 E|syntax Write degrees with a decimal point, like this: 52.5 N 13.4 E")]
+    public void ALocationAsMapsShowItIsAnswered(string location, string found) =>
+        Assert.Equal(found, string.Join('|', Read(Site.Replace("39.6 N 8.1 W", location, StringComparison.Ordinal)).Select(finding => $"{finding.Rule.Slug} {finding.WayOut}")));
 
     [Theory]
     [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 5 min; accept short-run because \"a test\" } }", "4:71 syntax")]

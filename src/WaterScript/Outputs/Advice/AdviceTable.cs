@@ -26,6 +26,7 @@ public sealed class AdviceTable
         foreach (var zone in advice.Zones.Where(zone => zone.Lacks is null)) yield return Table(zone);
         var silent = advice.Zones.Where(zone => zone.Lacks is not null).GroupBy(zone => zone.Lacks).ToArray();
         if (silent.Length > 0) yield return string.Concat(silent.Select(group => $"Nothing to say of {Wording.Names([.. group.Select(zone => zone.Zone.Name)])} ({group.Key}).\n"));
+        if (silent.Sum(group => group.Count()) == advice.Zones.Length && AdviceWords.ScaleBlock(advice) is null) yield break;
         if (AdviceWords.ScaleBlock(advice) is { } block)
         {
             yield return "Shares of the peak month, the mean of all zones, to paste:\n";

@@ -22,6 +22,7 @@ internal static class AdviceWords
         if (advice.Year.OfType<MonthWeather>().Where(month => month.Rain is null).Select(month => month.Month).ToArray() is { Length: > 0 } dry)
             yield return $"No rain, in {MonthNames(dry)}: none is given.";
         Zone[] zones = [.. advice.Zones.Where(zone => zone.Lacks is null).Select(zone => zone.Zone)];
+        if (advice.Shares.Any(share => share is not null) && advice.Zones.All(zone => zone.Zone.Plants is null)) yield return "The plants are grass: no zone names its own.";
         if (Names(zones, zone => zone is { EfficiencyPercent: null, UniformityPercent: null }) is { } whole) yield return $"All of its water counts, at {whole}: no efficiency or uniformity is given.";
         if (Names(zones, zone => zone.Plants!.Origin is null) is { } plants) yield return $"The plants of {plants} are as the tables of FAO 56 have them.";
         if (Names(zones, zone => zone.Soil is { Origin: null }) is { } soils) yield return $"The soil of {soils} is as the tables have it, the middle of a wide range.";

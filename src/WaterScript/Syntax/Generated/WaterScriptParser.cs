@@ -251,7 +251,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 			}
 
-			 EndStatement(); 
+			 EndTopStatement(); 
 			}
 		}
 		catch (RecognitionException re) {
