@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using NodaTime;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Timetables;
@@ -28,7 +27,7 @@ public static class Linter
         var kinds = Catalogue.Checks.Where(kind => kind.SeesManual).ToArray();
         foreach (var schedule in site.Schedules.Where(schedule => schedule.IsManual))
         {
-            var timetable = Timetable.OfOnePass(site, schedule, site.Effective.At(LocalTime.Noon));
+            var timetable = Survey.TimetableOf(site, schedule);
             if (!timetable.Passes().Any()) continue;
             var survey = new Survey(timetable, schedule);
             foreach (var check in Walked(survey, survey, kinds)) yield return check;

@@ -15,7 +15,7 @@ namespace WaterScript.Checks;
 internal sealed class Survey(Timetable timetable, Schedule? manual = null)
 {
     /// <summary>Start of the manual pass.</summary>
-    private readonly long _start = manual is null ? 0 : timetable.Passes().First().Start;
+    private readonly long _start = manual is null ? 0 : timetable.Passes().FirstOrDefault().Start;
 
     /// <summary>The site.</summary>
     public Site Site => Timetable.Site;
@@ -76,6 +76,15 @@ internal sealed class Survey(Timetable timetable, Schedule? manual = null)
 
     /// <summary>What may still be tried; surveys of one site share it.</summary>
     public TrialBudget Trials { get; init; } = new();
+
+    /// <summary>The same dates, or the same manual pass, of a site as it might be.</summary>
+    /// <param name="site">The site: the same, but for what is tried.</param>
+    public Survey TryOut(Site site) => Manual is { } manual
+        ? new Survey(TimetableOf(site, site.Schedules[manual.Index]), site.Schedules[manual.Index]) { IsTrial = true }
+        : new Survey(Timetable.Of(site, Horizon)) { IsTrial = true };
+
+    /// <summary>One pass of a manual schedule.</summary>
+    public static Timetable TimetableOf(Site site, Schedule manual) => Timetable.OfOnePass(site, manual, site.Effective.At(LocalTime.Noon));
 
     /// <summary>Counts a trial, for which all runs are reckoned anew; false when there were too many.</summary>
     public bool MayTry() => Trials.Spend(Runs);

@@ -39,7 +39,7 @@ internal sealed class CannotCloseAll(Survey survey) : ICheck
             """,
         Fires = Example.Replace("SPACING", "100 ms", StringComparison.Ordinal),
         Mended = Example.Replace("SPACING", "3 s", StringComparison.Ordinal),
-        FixSafety = "Writes a longer spacing. Unsafe: valves that are due together open and close later.",
+        FixSafety = "Writes a longer spacing, also into a controller that has none. Unsafe: valves that are due together open and close later.",
         KnownLimits = "The store is taken to be full before the first pulse: a controller should wait for that when power comes back. The order is that of the outputs.",
         Sources = "E = C · U² / 2; U = U0 · exp(−t / (R · C)); recharge t = C · (U2² − U1²) / (2 · η · P).",
     };
@@ -80,7 +80,7 @@ internal sealed class CannotCloseAll(Survey survey) : ICheck
             Details = $"{Wording.Count(outputs.Count, "pulse")}, {Wording.Number((decimal)spacing, 3)} s apart, take {Wording.Number((decimal)energy, 3)} J; the full store holds {Wording.Number((decimal)Electricity.Energy(store.Farads, store.Full), 3)} J.",
             Assumed = pulse.Assumed,
             WayOut = longer is { } milliseconds
-                ? $"Write spacing {Wording.Number(milliseconds, 0)} ms in {controller.Name}: closing all then takes {Wording.Number((decimal)milliseconds / 1000 * (outputs.Count - 1), 1)} s."
+                ? $"Write {LongerSpacing.Words(milliseconds)} in {controller.Name}: closing all then takes {Wording.Number((decimal)milliseconds / 1000 * (outputs.Count - 1), 1)} s."
                 : "Write a `spacing` that the recharge fits into, and a `recharge` in the power block.",
             Fix = longer is { } spaced ? LongerSpacing.To(controller, spaced) : null,
         };

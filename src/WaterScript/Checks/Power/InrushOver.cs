@@ -7,6 +7,29 @@ namespace WaterScript.Checks;
 /// <summary>Valves that want more current as they open than the power supply gives for a moment.</summary>
 internal sealed class InrushOver : ISeesSwitchings
 {
+    /// <summary>The spacing that is tried, in milliseconds: an inrush is over long before (common practice).</summary>
+    private const long TriedSpacing = 500;
+
+    private const string Example = """
+        site plot {
+          timezone   Europe/Lisbon
+          effective  2026-03-01
+        }
+        controller box {
+          outputs 4SPACING
+          power { transformer 21 VA at 24 V }
+        }
+        valve ac24 non-latching { inrush 400 mA; holding 220 mA }
+        zone a { output 1; valve ac24 }
+        zone b { output 2; valve ac24 }
+        zone c { output 3; valve ac24 }
+        schedule morning {
+          every day
+          start at 06:00
+          steps { water a + b + c for 10 min }
+        }
+        """;
+
     public static Rule Rule { get; } = new("inrush-over", Severity.Error, "more current wanted as valves open than the power supply gives")
     {
         CanBeAccepted = true,
@@ -17,46 +40,12 @@ internal sealed class InrushOver : ISeesSwitchings
         Matters = """
             A solenoid wants about twice its holding current for the moment in which it moves. Where the voltage breaks down in that moment, it does not move, and hums until somebody comes.
             """,
-        Fires = """
-            site plot {
-              timezone   Europe/Lisbon
-              effective  2026-03-01
-            }
-            controller box {
-              outputs 4
-              power { transformer 20 VA at 24 V }
-            }
-            valve ac24 non-latching { inrush 400 mA; holding 220 mA }
-            zone a { output 1; valve ac24 }
-            zone b { output 2; valve ac24 }
-            zone c { output 3; valve ac24 }
-            schedule morning {
-              every day
-              start at 06:00
-              steps { water a + b + c for 10 min }
-            }
+        Fires = Example.Replace("SPACING", "", StringComparison.Ordinal),
+        Mended = Example.Replace("SPACING", "\n  spacing 500 ms", StringComparison.Ordinal),
+        FixSafety = """
+            Writes a `spacing` into a controller that has none; where even one by one is too much, commas in place of the pluses of a step, or a later start. Unsafe: valves open later, or the watering
+            takes longer or comes later. A spacing and a later start are tried against this rule; what else they meet is not weighed.
             """,
-        Mended = """
-            site plot {
-              timezone   Europe/Lisbon
-              effective  2026-03-01
-            }
-            controller box {
-              outputs 4
-              spacing 300 ms
-              power { transformer 21 VA at 24 V }
-            }
-            valve ac24 non-latching { inrush 400 mA; holding 220 mA }
-            zone a { output 1; valve ac24 }
-            zone b { output 2; valve ac24 }
-            zone c { output 3; valve ac24 }
-            schedule morning {
-              every day
-              start at 06:00
-              steps { water a + b + c for 10 min }
-            }
-            """,
-        FixSafety = "Writes commas in place of the pluses of a step, or a later start. Unsafe: the watering takes longer or comes later. A later start is tried against this rule; what else it meets is not weighed.",
         KnownLimits = """
             A `spacing` is taken to be longer than an inrush, which lasts tens of milliseconds. Of a transformer the apparent power that is stated is taken for the peak too; many bear more for a moment.
             Instants within one second are told as one time.
@@ -129,10 +118,26 @@ internal sealed class InrushOver : ISeesSwitchings
         {
             Assumed = limit.IsStated ? "" : "No peak is given, so the continuous current is taken for it.",
         };
-        return controller.Spacing == NodaTime.Duration.Zero
-            ? finding with { WayOut = "Write a `spacing` in the controller, so that it opens one by one, or open fewer at once." }
-            : CauseWords.WithWayOut(finding, _survey, cause, _causes, trial => new InrushOver(trial));
+        if (cause.Parts.Length == 1) return finding with { WayOut = "Take a power supply that gives more for a moment, or a valve that wants less." };
+        return controller.Spacing == NodaTime.Duration.Zero ? OneByOne(finding, cause, controller) : LessAtOnce(finding, cause);
     }
+
+    /// <summary>With a spacing, where that is enough; else with how much it is even so.</summary>
+    private Finding OneByOne(Finding finding, Cause cause, Controller controller)
+    {
+        if (Trial.Of(_survey, LongerSpacing.In(_survey.Site, controller, TriedSpacing), trial => new InrushOver(trial)) is not { } tried)
+            return finding with { WayOut = $"Write a `spacing` in {controller.Name}, so that it opens one by one, or open fewer at once." };
+        if (tried._causes.All.Where(left => left.Owner == cause.Owner).MaxBy(left => left.Worst) is not { } most)
+        {
+            var words = LongerSpacing.Words(TriedSpacing);
+            return finding with { WayOut = $"Write {words} in {controller.Name}: it then opens one by one, which clears it.", Fix = LongerSpacing.To(controller, TriedSpacing) };
+        }
+
+        var less = LessAtOnce(finding, cause);
+        return less with { WayOut = $"Even one by one, with a `spacing`, up to {_limits[cause.Owner]!.Say(most.Worst)} would be wanted. {less.WayOut}" };
+    }
+
+    private Finding LessAtOnce(Finding finding, Cause cause) => CauseWords.WithWayOut(finding, _survey, cause, _causes, trial => new InrushOver(trial));
 
     /// <summary>What a controller has on, and what it opens at the instant that is looked at.</summary>
     private sealed class Opener

@@ -1,20 +1,28 @@
+using NodaTime;
 using WaterScript.Binding;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 
 namespace WaterScript.Checks;
 
-/// <summary>A spacing that the recharge of a store fits into.</summary>
+/// <summary>A longer spacing of a controller, or the first that it gets.</summary>
 internal static class LongerSpacing
 {
-    /// <summary>The least, in milliseconds, rounded up to a tenth of a second; null where the recharge is not known.</summary>
+    /// <summary>The least that the recharge of a store fits into, in milliseconds, rounded up to a tenth of a second; null where the recharge is not known.</summary>
     public static long? For(Store store, PulseValve pulse) => store.RestFor(pulse) is { } rest ? (long)Math.Ceiling((rest + pulse.Pulse) * 10) * 100 : null;
 
-    /// <summary>The edit; null where the controller has no line with a spacing.</summary>
+    /// <summary>As it is written: <c>spacing 300 ms</c>.</summary>
+    public static string Words(long milliseconds) => $"spacing {Wording.Number(milliseconds, 0)} ms";
+
+    /// <summary>The edit; null where neither a spacing nor a power supply of the controller is written.</summary>
     public static Fix? To(Controller controller, long milliseconds)
     {
-        if (controller.Lines.Of(Schema.Controller.SpacingTime.Name) is not { } line) return null;
-        var text = $"spacing {Wording.Number(milliseconds, 0)} ms";
-        return Fix.Unsafe($"write {text}", line, text);
+        var words = Words(milliseconds);
+        if (controller.Lines.Of(Schema.Controller.SpacingTime.Name) is { } line) return Fix.Unsafe($"write {words}", line, words);
+        return controller.Power is { } power ? WrittenLine.Before(power.Origin, words) : null;
     }
+
+    /// <summary>The site with it.</summary>
+    public static Site In(Site site, Controller controller, long milliseconds) =>
+        site with { Controllers = site.Controllers.SetItem(controller.Index, controller with { Spacing = Duration.FromMilliseconds(milliseconds) }) };
 }

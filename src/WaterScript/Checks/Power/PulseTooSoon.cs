@@ -40,7 +40,7 @@ internal sealed class PulseTooSoon : ISeesSwitchings
             """,
         Fires = Example.Replace("SPACING", "500 ms", StringComparison.Ordinal),
         Mended = Example.Replace("SPACING", "1500 ms", StringComparison.Ordinal),
-        FixSafety = "Writes a longer spacing. Unsafe: valves that are due together open and close later.",
+        FixSafety = "Writes a longer spacing, also into a controller that has none. Unsafe: valves that are due together open and close later.",
         KnownLimits = """
             While a pulse lasts, nothing is taken to recharge the store. Without `moves-in` the plunger is taken to move at the end of the pulse, which is the worst. Without a `recharge` the store is taken to be full a second after
             a pulse. Wires are left to `wire-drop`.
@@ -95,13 +95,27 @@ internal sealed class PulseTooSoon : ISeesSwitchings
             Others = [new Label(weak.Pulse.Valve.PlaceOf(Schema.LatchingValve.WorksFrom), $"works from {Volts(weak.Pulse.WorksFrom)} V"), .. labels],
         };
         finding = _survey.Happening(finding, weak.First.Second, weak.Last, weak.Times, weak.Days);
-        return finding with
+        return WithWayOut(finding, controller, store, weak.Pulse) with { Details = $"{finding.Details}{Train(weak)}{Recharge(store, weak)}", Assumed = weak.Pulse.Assumed };
+    }
+
+    private Finding WithWayOut(Finding finding, Controller controller, Store store, PulseValve pulse)
+    {
+        if (LongerSpacing.For(store, pulse) is not { } least) return finding with { WayOut = "Write a `spacing` that the recharge fits into, and a `recharge` in the power block." };
+        return Clearing(controller, pulse, least) is { } spacing
+            ? finding with { WayOut = $"Write {LongerSpacing.Words(spacing)} in {controller.Name}, or take a larger store.", Fix = LongerSpacing.To(controller, spacing) }
+            : finding with { WayOut = "Leave more time between two switchings, or take a larger store." };
+    }
+
+    /// <summary>A spacing, in milliseconds, with which no pulse to such a valve is too weak: the least that its own pulses want, or more where others draw on the store too. Null where none helps.</summary>
+    private long? Clearing(Controller controller, PulseValve pulse, long least)
+    {
+        foreach (var spacing in new[] { least, 2 * least, 4 * least }.Where(spacing => spacing > controller.Spacing.TotalMilliseconds))
         {
-            Details = $"{finding.Details}{Train(weak)}{Recharge(store, weak)}",
-            Assumed = weak.Pulse.Assumed,
-            WayOut = WayOut(controller, store, weak.Pulse),
-            Fix = LongerSpacing.For(store, weak.Pulse) is { } spacing && spacing > controller.Spacing.TotalMilliseconds ? LongerSpacing.To(controller, spacing) : null,
-        };
+            if (Trial.Of(_survey, LongerSpacing.In(_survey.Site, controller, spacing), trial => new PulseTooSoon(trial)) is not { } tried) return least;
+            if (!tried._weak.ContainsKey((controller.Index, pulse.Valve))) return spacing;
+        }
+
+        return null;
     }
 
     private string Train(Weak weak)
@@ -116,14 +130,6 @@ internal sealed class PulseTooSoon : ISeesSwitchings
         if (store.Watts is not { } watts) return "";
         var time = Electricity.RechargeSeconds(store.Farads, given.Left, Math.Min(store.Full, weak.Pulse.Needs), watts);
         return $"\nFrom {Volts(given.Left)} V it has to be back at {Volts(weak.Pulse.Needs)} V: that takes {Seconds(time)} at {Wording.Number((decimal)watts, 2)} W, and there are {Seconds(given.Idle)}.";
-    }
-
-    private static string WayOut(Controller controller, Store store, PulseValve pulse)
-    {
-        if (LongerSpacing.For(store, pulse) is not { } spacing) return "Write a `spacing` that the recharge fits into, and a `recharge` in the power block.";
-        return spacing > controller.Spacing.TotalMilliseconds
-            ? $"Write spacing {Wording.Number(spacing, 0)} ms in {controller.Name}, or take a larger store."
-            : "Leave more time between two switchings, or take a larger store.";
     }
 
     private static string Volts(double volts) => Wording.Number((decimal)volts, 2);

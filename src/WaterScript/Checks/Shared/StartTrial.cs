@@ -1,5 +1,4 @@
 using WaterScript.Diagnostics;
-using WaterScript.Timetables;
 
 namespace WaterScript.Checks;
 
@@ -14,12 +13,11 @@ internal static class StartTrial
     /// <param name="begin">Sets the rule to work.</param>
     public static (MovedStart Start, long Left)? Best(Survey survey, Finding finding, Cause cause, long all, Func<Survey, ICheck> begin)
     {
-        if (survey.Manual is not null || survey.IsTrial) return null;
+        if (survey.Manual is not null) return null;
         (MovedStart Start, long Left)? best = null;
         foreach (var seconds in Shifts(survey, cause))
         {
-            if (MovedStart.OfOnly(cause.Places[^1].Schedule, seconds) is not { } start || !survey.MayTry()) continue;
-            var (left, others) = Times(survey, start, finding, begin);
+            if (MovedStart.OfOnly(cause.Places[^1].Schedule, seconds) is not { } start || Times(survey, start, finding, begin) is not var (left, others)) continue;
             if (others > all - cause.Times || left >= (best?.Left ?? cause.Times)) continue;
             best = (start, left);
             if (left == 0) break;
@@ -38,13 +36,11 @@ internal static class StartTrial
 
     private static long RoundedUp(long seconds, long to) => (seconds + to - 1) / to * to;
 
-    /// <summary>How often the same happens with a moved start, and how often anything else of the rule.</summary>
-    private static (long Same, long Others) Times(Survey survey, MovedStart start, Finding finding, Func<Survey, ICheck> begin)
+    /// <summary>How often the same happens with a moved start, and how often anything else of the rule; null where there are too many runs to try.</summary>
+    private static (long Same, long Others)? Times(Survey survey, MovedStart start, Finding finding, Func<Survey, ICheck> begin)
     {
         var site = survey.Site with { Schedules = survey.Site.Schedules.SetItem(start.Schedule.Index, start.Moved) };
-        var trial = new Survey(Timetable.Of(site, survey.Horizon)) { IsTrial = true };
-        var check = begin(trial);
-        new Walk(trial, [check]).Go();
+        if (Trial.Of(survey, site, begin) is not { } check) return null;
         var found = check.Findings().ToLookup(other => PlacesOf(other).SequenceEqual(PlacesOf(finding)), other => other.Happens!.Times);
         return (found[true].Sum(), found[false].Sum());
     }
