@@ -20,6 +20,8 @@ internal static class Electricity
         [1.5m] = 12.1m,
         [2.5m] = 7.41m,
         [4m] = 4.61m,
+        [6m] = 3.08m,
+        [10m] = 1.83m,
     }.ToFrozenDictionary();
 
     /// <summary>Resistance of copper wire in Ω per 1000 ft at 20 °C by American Wire Gauge (the gauge's table, ASTM B258).</summary>
@@ -29,7 +31,13 @@ internal static class Electricity
         [16] = 4.016m,
         [14] = 2.525m,
         [12] = 1.588m,
+        [10] = 0.9989m,
     }.ToFrozenDictionary();
+
+    /// <summary>The sections that the tables list and that are thicker than one, in its unit, the thinnest first.</summary>
+    public static IEnumerable<Quantity> Thicker(Quantity section) => section.Unit == Units.Awg
+        ? ByGauge.Keys.Where(gauge => gauge < section.Value).OrderDescending().Select(gauge => new Quantity(gauge, Units.Awg))
+        : BySection.Keys.Select(square => new Quantity(square, section.Unit)).Where(other => other.InBase > section.InBase).OrderBy(other => other.InBase);
 
     /// <summary>Resistance of one conductor in ohms.</summary>
     /// <param name="length">Its length.</param>

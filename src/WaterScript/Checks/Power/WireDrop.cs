@@ -1,6 +1,7 @@
 using WaterScript.Binding;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
+using WaterScript.Quantities;
 
 namespace WaterScript.Checks;
 
@@ -52,7 +53,7 @@ internal sealed class WireDrop(Survey survey) : ICheck
             """,
         KnownLimits = """
             Out and back are taken to be of one section, and the wire to be copper at 20 °C. A return that several valves share loses more when they open together. Of a latching valve the resistance of the wire is added to
-            that of its coil. An old transformer may give less than is written on it.
+            that of its coil. An old transformer may give less than is written on it. Thicker wires are proposed up to 10 mm2, or 10 AWG.
             """,
         Sources = "U = I · (R out + R back). Resistance of copper conductors: IEC 60228:2004, class 1 and 2; American Wire Gauge, ASTM B258.",
     };
@@ -80,36 +81,52 @@ internal sealed class WireDrop(Survey survey) : ICheck
     private static Finding? Judge(Zone zone)
     {
         if (LacksFor(zone) is not null) return null;
-        var (length, section, needs) = (zone.WireLength!.Value, zone.WireSection!.Value, zone.Valve!.WorksFrom!.Value.InBase);
+        var (length, section) = (zone.WireLength!.Value, zone.WireSection!.Value);
+        if (Reaches(zone, length, section)) return null;
         return zone.Valve is NonLatchingValve valve
-            ? Held(zone, length, section, needs, valve.Inrush!.Value.InBase)
-            : Pulsed(zone, length, section, needs);
+            ? Held(zone, length, section, valve.Inrush!.Value.InBase)
+            : Pulsed(zone, length, section);
     }
 
-    private static Finding? Held(Zone zone, Quantities.Quantity length, Quantities.Quantity section, decimal needs, decimal inrush)
+    /// <summary>Voltage that the valve gets as it opens.</summary>
+    private static decimal VoltsAt(Zone zone, Quantity length, Quantity section) => zone.Valve is NonLatchingValve valve
+        ? VoltsOf(zone.Controller)!.Value - Electricity.WireDrop(valve.Inrush!.Value.InBase, length, section)
+        : (decimal)PulseValve.On(zone.Controller, zone.Valve!)!.VoltsThrough((double)(2 * Electricity.WireOhms(length, section)));
+
+    private static bool Reaches(Zone zone, Quantity length, Quantity section) => VoltsAt(zone, length, section) >= zone.Valve!.WorksFrom!.Value.InBase;
+
+    private static Finding Held(Zone zone, Quantity length, Quantity section, decimal inrush)
     {
-        var volts = VoltsOf(zone.Controller)!.Value;
         var drop = Electricity.WireDrop(inrush, length, section);
-        if (volts - drop >= needs) return null;
-        return FindingFor(zone, volts - drop, needs, $"{length} of {section} lose {Volts(drop)} V of {Volts(volts)} V at {Wording.Number(inrush, 2)} A, out and back.");
+        return FindingFor(zone, length, section, $"{length} of {section} lose {Volts(drop)} V of {Volts(VoltsOf(zone.Controller)!.Value)} V at {Wording.Number(inrush, 2)} A, out and back.");
     }
 
-    private static Finding? Pulsed(Zone zone, Quantities.Quantity length, Quantities.Quantity section, decimal needs)
+    private static Finding? Pulsed(Zone zone, Quantity length, Quantity section)
     {
         var pulse = PulseValve.On(zone.Controller, zone.Valve!)!;
+        if (pulse.IsTooWeakFromFull) return null;
         var wire = 2 * Electricity.WireOhms(length, section);
-        var left = pulse.VoltsThrough((double)wire);
-        if (left >= (double)needs || pulse.IsTooWeakFromFull) return null;
-        return FindingFor(zone, (decimal)left, needs, $"{length} of {section} add {Wording.Number(wire, 2)} ohm, out and back, to the {Wording.Number((decimal)pulse.Ohms, 1)} ohm of the coil.");
+        return FindingFor(zone, length, section, $"{length} of {section} add {Wording.Number(wire, 2)} ohm, out and back, to the {Wording.Number((decimal)pulse.Ohms, 1)} ohm of the coil.");
     }
 
-    private static Finding FindingFor(Zone zone, decimal left, decimal needs, string details) =>
-        Finding.At(Rule, zone.PlaceOf(Schema.Zone.Wire), $"too little voltage reaches the valve of {zone.DisplayName}", $"gets {Volts(left)} V as it opens") with
+    private static Finding FindingFor(Zone zone, Quantity length, Quantity section, string details) =>
+        Finding.At(Rule, zone.PlaceOf(Schema.Zone.Wire), $"too little voltage reaches the valve of {zone.DisplayName}", $"gets {Volts(VoltsAt(zone, length, section))} V as it opens") with
         {
-            Others = [new Label(zone.Valve!.PlaceOf(zone.Valve is LatchingValve ? Schema.LatchingValve.WorksFrom : Schema.NonLatchingValve.WorksFrom), $"works from {Volts(needs)} V")],
+            Others = [new Label(zone.Valve!.PlaceOf(zone.Valve is LatchingValve ? Schema.LatchingValve.WorksFrom : Schema.NonLatchingValve.WorksFrom), $"works from {Volts(zone.Valve!.WorksFrom!.Value.InBase)} V")],
             Details = details,
-            WayOut = "Lay a thicker wire, or use a second conductor beside it.",
+            WayOut = WayOut(zone, length, section),
         };
+
+    /// <summary>The thinnest section of the tables that does, and how long the present one may be, in whole units of its length.</summary>
+    private static string WayOut(Zone zone, Quantity length, Quantity section)
+    {
+        var longest = Bisection.First(1, (long)Math.Ceiling(length.Value), units => !Reaches(zone, new Quantity(units, length.Unit), section))!.Value - 1;
+        if (longest == 0) return "The power supply gives too little for this valve, whatever the wire: take a valve that works from less, or another power supply.";
+        var thicker = Electricity.Thicker(section).ToArray();
+        var most = $"One of {section} may be {new Quantity(longest, length.Unit)} long.";
+        if (thicker.Where(other => Reaches(zone, length, other)).Take(1).ToArray() is [var enough]) return $"Lay a wire of {enough} or thicker. {most}";
+        return thicker.Length > 0 ? $"No single wire of up to {thicker[^1]} will do: shorten it, or lay a second conductor beside it. {most}" : $"Shorten the wire, or lay a second conductor beside it. {most}";
+    }
 
     private static string Volts(decimal volts) => Wording.Number(volts, 3).TrimEnd('0').TrimEnd('.');
 }

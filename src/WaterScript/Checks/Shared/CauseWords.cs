@@ -60,7 +60,8 @@ internal static class CauseWords
         return finding with { WayOut = $"Start \"{last}\" at {start.Time}, which {cleared}, or let it `start after {first}`.", Fix = start.Fix };
     }
 
-    private static Fix? OneByOne(Step step)
+    /// <summary>Commas in place of the pluses of a step; null where it has none.</summary>
+    public static Fix? OneByOne(Step step)
     {
         var (source, span) = step.Origin;
         var text = step.Origin.Text;

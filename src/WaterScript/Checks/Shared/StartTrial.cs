@@ -11,11 +11,12 @@ internal static class StartTrial
     /// <param name="cause">Its cause; the last of its schedules is moved.</param>
     /// <param name="all">How often anything of the rule happens.</param>
     /// <param name="begin">Sets the rule to work.</param>
-    public static (MovedStart Start, long Left)? Best(Survey survey, Finding finding, Cause cause, long all, Func<Survey, ICheck> begin)
+    /// <param name="shifts">By how many seconds later, the least first; null for so long as the worst lasts, and so long as a pass of the other lasts.</param>
+    public static (MovedStart Start, long Left)? Best(Survey survey, Finding finding, Cause cause, long all, Func<Survey, ICheck> begin, IEnumerable<long>? shifts = null)
     {
         if (survey.Manual is not null) return null;
         (MovedStart Start, long Left)? best = null;
-        foreach (var seconds in Shifts(survey, cause))
+        foreach (var seconds in shifts ?? Shifts(survey, cause))
         {
             if (MovedStart.OfOnly(cause.Places[^1].Schedule, seconds) is not { } start || Times(survey, start, finding, begin) is not var (left, others)) continue;
             if (others > all - cause.Times || left >= (best?.Left ?? cause.Times)) continue;

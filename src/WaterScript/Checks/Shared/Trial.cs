@@ -18,22 +18,4 @@ internal static class Trial
         new Walk(trial, [check]).Go();
         return check;
     }
-
-    /// <summary>The least number that will do, of those from which on every greater one does too; null where the greatest does not, or there are too many runs to try.</summary>
-    /// <param name="least">The first that may be tried.</param>
-    /// <param name="greatest">The last.</param>
-    /// <param name="does">Tries one; null where there are too many runs to try.</param>
-    public static long? Least(long least, long greatest, Func<long, bool?> does)
-    {
-        if (greatest < least || does(greatest) is not true) return null;
-        while (least < greatest)
-        {
-            var middle = (least + greatest) / 2;
-            if (does(middle) is not { } isEnough) return null;
-            if (isEnough) greatest = middle;
-            else least = middle + 1;
-        }
-
-        return greatest;
-    }
 }

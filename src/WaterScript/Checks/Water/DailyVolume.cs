@@ -43,7 +43,11 @@ internal sealed class DailyVolume : ISeesDemand
               steps { water lawn for 25 min }
             }
             """,
-        KnownLimits = "Manual schedules are looked at one pass at a time, as if nothing else ran on that day.",
+        FixSafety = "Writes other weekdays for one of several schedules. Unsafe: it waters on other days. They are tried against this rule; what else they meet is not weighed.",
+        KnownLimits = """
+            Manual schedules are looked at one pass at a time, as if nothing else ran on that day. Other days are tried for schedules `on` days of the week, all of them moved by as many days; of the share that fits,
+            it is not reckoned what rounding run times to the second and the shortest run times of zones add.
+            """,
         Sources = "The allowance is the user's own: the tool restates it, the authority's text governs.",
     };
 
@@ -103,14 +107,27 @@ internal sealed class DailyVolume : ISeesDemand
         finding = _survey.Manual is { } manual
             ? finding with { Others = [new Label(manual.Origin, "one pass of this")] }
             : finding with { Happens = new Happening(Midnight(use.First), Midnight(use.Last), use.Times, use.Times) { IsWholeDays = true } };
+        var moved = MovedDays.Of(_survey.Site, use.Supply, use.WorstDay).FirstOrDefault(move => Clears(use, move));
         return finding with
         {
             Details = $"{(_survey.Manual is null ? $"Most on {MomentWords.Date(CivilDate.FromDayNumber(use.WorstDay).ToLocalDate())}: " : "")}{Wording.Names([.. zones])}.",
-            WayOut = "Water less, or spread the zones over more days.",
+            WayOut = WayOut(use, moved),
+            Fix = moved?.Fix,
         };
 
         string Say(decimal litres) => Wording.Amount(litres, daily.Unit, daily.Unit.Symbol == "L" ? 0 : 2);
     }
+
+    /// <summary>The share of that day that fits, rounded down to the whole per cent; and other days for a schedule, where a trial shows that they fit.</summary>
+    private static string WayOut(DayUse use, MovedDays? moved)
+    {
+        var percent = Math.Floor(100 * (use.Supply.Daily!.Value.InBase + Flows.Tolerance) / use.Worst);
+        var cut = percent > 0 ? $"Cut the run times of that day to {Wording.Number(percent, 0)} %" : "Water less";
+        return moved is null ? $"{cut}, or spread the zones over more days." : $"{cut}, or water \"{moved.Schedule.Name}\" {moved.Words} instead, which clears it.";
+    }
+
+    private bool Clears(DayUse use, MovedDays move) =>
+        _survey.Manual is null && Trial.Of(_survey, move.In(_survey.Site), trial => new DailyVolume(trial))?._supplies[use.Supply.Index]!.IsNeverOver() is true;
 
     private static NodaTime.LocalDateTime Midnight(int day) => CivilDate.FromDayNumber(day).ToLocalDate().AtMidnight();
 
@@ -141,6 +158,13 @@ internal sealed class DailyVolume : ISeesDemand
             _day = day;
             _litres += stretch.Flow * seconds / 60;
             foreach (var part in stretch.Parts) _byZone[part.Zone] += part.Amount * seconds / 60;
+        }
+
+        /// <summary>Whether it was enough on every day, the last one too.</summary>
+        public bool IsNeverOver()
+        {
+            EndDay();
+            return Times == 0;
         }
 
         public void EndDay()

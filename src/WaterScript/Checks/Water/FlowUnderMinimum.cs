@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using WaterScript.Binding;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
@@ -53,7 +54,7 @@ internal sealed class FlowUnderMinimum(Survey survey) : ISeesDemand
               }
             }
             """,
-        KnownLimits = "A supply with a `bypass` or a `vessel` is not looked at: they take what the zones do not. How large a vessel must be is not reckoned.",
+        KnownLimits = "A supply with a `bypass` or a `vessel` is not looked at: they take what the zones do not. How large a vessel must be is not reckoned. The zones that are named to water together are the fewest whose flows come to the minimum within what the supply gives; whether it suits them is not weighed.",
         Sources = "Common practice.",
     };
 
@@ -92,8 +93,26 @@ internal sealed class FlowUnderMinimum(Survey survey) : ISeesDemand
         return finding with
         {
             Details = $"{finding.Details}{CauseWords.Parts(survey.Site, cause.Parts, amount => Flows.Say(amount, minimum))}, for {Wording.Length(cause.Longest)}.",
-            WayOut = "Open another zone with it, or give the supply a `bypass` or a `vessel` where there is one.",
+            WayOut = WayOut(supply, cause),
         };
+    }
+
+    private string WayOut(Supply supply, Cause cause)
+    {
+        const string otherwise = "give the supply a `bypass` or a `vessel` where there is one.";
+        if (Together(supply, cause) is not { } zones) return $"Open another zone with it, or {otherwise}";
+        if (zones.IsEmpty) return $"None of its other zones, nor several, bring it to the minimum within what it gives: {otherwise}";
+        var sum = cause.Worst + zones.Sum(zone => zone.LitresPerMinute!.Value);
+        return $"Water it together with {Wording.Names([.. zones.Select(zone => zone.DisplayName)])}, which makes {Flows.Say(sum, supply.MinimumFlow!.Value)}, or {otherwise}";
+    }
+
+    /// <summary>The fewest other zones with which the minimum is met; null where that cannot be told.</summary>
+    private ImmutableArray<Zone>? Together(Supply supply, Cause cause)
+    {
+        if (!cause.IsSteady || Flows.Unknown(survey.Site, supply, "").Any()) return null;
+        var others = survey.Site.Zones.Where(zone => zone.LitresPerMinute > 0 && Demand.Above(zone.Supply).Any(above => above.Index == supply.Index) && cause.Parts.All(part => part.Zone != zone.Index));
+        var most = supply.Flow is { } flow ? flow.InBase - cause.Worst + Flows.Tolerance : decimal.MaxValue;
+        return FewestZones.Of(others, supply.MinimumFlow!.Value.InBase - cause.Worst - Flows.Tolerance, most);
     }
 
     /// <summary>A time under the minimum.</summary>

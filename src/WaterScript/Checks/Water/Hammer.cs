@@ -11,6 +11,12 @@ internal sealed class Hammer : ISeesSwitchings
     /// <summary>Under this flow, in L/min, a column of water in garden pipes does little harm (common practice).</summary>
     private const decimal Harmless = 20;
 
+    /// <summary>The spacing that is tried, in milliseconds: a pressure wave has come back by then from half a kilometre of pipe.</summary>
+    private const long TriedSpacing = 1_000;
+
+    /// <summary>By how many seconds later a start is tried.</summary>
+    private static readonly long[] TriedShifts = [60, 120, 300];
+
     public static Rule Rule { get; } = new("hammer", Severity.Advice, "much flow stopped at one instant")
     {
         CanBeAccepted = true,
@@ -49,6 +55,10 @@ internal sealed class Hammer : ISeesSwitchings
               start at 06:00
               steps { water a, b for 10 min }
             }
+            """,
+        FixSafety = """
+            Writes commas in place of the pluses of a step; for two schedules a start some minutes later, and for latching valves a `spacing`, where a trial against this rule shows that it helps. Unsafe: the watering takes longer
+            or comes later. What else it meets is not weighed.
             """,
         KnownLimits = """
             How fast a valve closes and how long the pipe is, is not known. Where a pump or a master stops before its zones close, nothing flows any more, and nothing is told.
@@ -123,10 +133,29 @@ internal sealed class Hammer : ISeesSwitchings
         var flow = supply.Flow!.Value;
         var finding = CauseWords.FindingFor(
             Rule, _survey, cause, $"much of the flow from {supply.DisplayName} stops at one instant", $"{CauseWords.UpTo(cause, Flows.Say(cause.Worst, flow))} stop at once", new Label(supply.PlaceOf(Schema.Supply.Flow), $"gives {Flows.Say(flow.InBase, flow)}"));
-        return finding with
-        {
-            Details = $"{finding.Details}{CauseWords.WorstParts(_survey, cause, amount => Flows.Say(amount, flow))}.",
-            WayOut = "Let one of them run a few seconds longer than the other, or give the supply a change-over overlap.",
-        };
+        return WithWayOut(finding with { Details = $"{finding.Details}{CauseWords.WorstParts(_survey, cause, amount => Flows.Say(amount, flow))}." }, cause);
+    }
+
+    /// <summary>A spacing or a later start, where a trial shows that it is one; for a single step, commas.</summary>
+    private Finding WithWayOut(Finding finding, Cause cause)
+    {
+        if (Spaced(cause) is { } controller)
+            return finding with { WayOut = $"Write {LongerSpacing.Words(TriedSpacing)} in {controller.Name}: its valves then close one by one, which clears it.", Fix = LongerSpacing.To(controller, TriedSpacing) };
+        if (cause.Places is [var only])
+            return finding with { WayOut = "Let one of them run a few seconds longer than the other, or water them one after the other: write a comma in place of a plus.", Fix = CauseWords.OneByOne(only.Step) };
+        if (StartTrial.Best(_survey, finding, cause, _causes.All.Sum(other => other.Times), trial => new Hammer(trial), TriedShifts) is not var (start, left))
+            return finding with { WayOut = "Let one of them run a few seconds longer than the other." };
+        var cleared = left == 0 ? "clears it" : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"clears {cause.Times - left} of the {cause.Times}");
+        return finding with { WayOut = $"Start \"{start.Schedule.Name}\" at {start.Time}, which {cleared}.", Fix = start.Fix };
+    }
+
+    /// <summary>The controller on which a spacing keeps these valves from closing at one instant; null where none does. Only latching valves wait for their turn to close.</summary>
+    private Controller? Spaced(Cause cause)
+    {
+        var zones = cause.Parts.Select(part => _survey.Site.Zones[part.Zone]).ToArray();
+        if (zones.All(zone => zone.Valve is not LatchingValve) || zones.DistinctBy(zone => zone.Controller.Index).Count() > 1) return null;
+        var controller = zones[0].Controller;
+        if (controller.Spacing > NodaTime.Duration.Zero || controller.Origin is null) return null;
+        return Trial.Of(_survey, LongerSpacing.In(_survey.Site, controller, TriedSpacing), trial => new Hammer(trial))?._causes.All.All(left => left.Owner != cause.Owner) is true ? controller : null;
     }
 }

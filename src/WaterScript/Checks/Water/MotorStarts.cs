@@ -1,4 +1,5 @@
 using WaterScript.Binding;
+using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Timetables;
@@ -24,7 +25,7 @@ internal sealed class MotorStarts : ISeesOpenings
               timezone   Europe/Lisbon
               effective  2026-03-01
             }
-            supply well { flow 20 L/min }
+            supply well { flow 20 L/min; vessel 24 L }
             zone a { output 1; flow 5 L/min }
             pump lift { output 8; supply well; load 60 mA; at most 6 starts an hour }
             schedule mist {
@@ -39,7 +40,7 @@ internal sealed class MotorStarts : ISeesOpenings
               timezone   Europe/Lisbon
               effective  2026-03-01
             }
-            supply well { flow 20 L/min }
+            supply well { flow 20 L/min; vessel 24 L }
             zone a { output 1; flow 5 L/min }
             pump lift { output 8; supply well; load 60 mA; at most 6 starts an hour }
             schedule mist {
@@ -49,6 +50,7 @@ internal sealed class MotorStarts : ISeesOpenings
               steps { water a for 30 s }
             }
             """,
+        FixSafety = "Writes a `stays-on-through`, or a longer one, where the supply has a `bypass` or a `vessel`. Unsafe: the pump runs on while no zone is open. It is tried against this rule before it is proposed.",
         KnownLimits = "Starts that a pressure switch makes by itself are not seen.",
         Sources = "The number is that of the motor's own data sheet.",
     };
@@ -66,7 +68,7 @@ internal sealed class MotorStarts : ISeesOpenings
 
     public void See(in Opening opening)
     {
-        if (opening.Device >= 0) _devices[opening.Device]?.Add(opening.From, _survey);
+        if (opening.Device >= 0) _devices[opening.Device]?.Add(opening, _survey);
     }
 
     public IEnumerable<Finding> Findings() => _devices.OfType<Starts>().Where(starts => starts.Times > 0).Select(FindingFor);
@@ -75,20 +77,55 @@ internal sealed class MotorStarts : ISeesOpenings
     {
         var finding = Finding.At(Rule, starts.Device.PlaceOf(Schema.Device.AtMost), $"{starts.Device.DisplayName} starts too often", $"at most {Wording.Count(starts.Device.StartsAnHour!.Value, "start")} an hour, has {starts.Worst}");
         if (_survey.Manual is { } manual) finding = finding with { Others = [new Label(manual.Origin, "one pass of this")] };
-        return _survey.Happening(finding, starts.First, starts.Last, starts.Times, starts.Days) with
-        {
-            WayOut = "Water longer and less often, or let it run on with `stays-on-through` where it has a bypass or a vessel.",
-        };
+        return WithWayOut(_survey.Happening(finding, starts.First, starts.Last, starts.Times, starts.Days), starts);
     }
+
+    /// <summary>Without a bypass or a vessel a pump had better not run on: then it is only said what would do with one.</summary>
+    private Finding WithWayOut(Finding finding, Starts starts)
+    {
+        const string less = "Water longer and less often";
+        if (Enough(starts) is not { } through) return finding with { WayOut = $"{less}." };
+        var words = $"stays-on-through {Wording.Length(through)}";
+        var most = $"with which it starts no more than {MomentWords.Times(starts.Device.StartsAnHour!.Value)} an hour";
+        return PumpAlone.MayRunOn(starts.Device)
+            ? finding with { WayOut = $"Write {words}, {most}, or water longer and less often.", Fix = RunningOn(starts.Device, words) }
+            : finding with { WayOut = $"{less}. Or give the supply a `bypass` or a `vessel`, and write {words}, {most}." };
+    }
+
+    /// <summary>The least gap through which it has to stay on, in seconds, as trials show; null where none is enough or there are too many runs to try.</summary>
+    private long? Enough(Starts starts)
+    {
+        var gaps = starts.Gaps.ToArray();
+        if (gaps.Length == 0 || Clears(starts.Device, gaps[^1]) is not true) return null;
+        return Bisection.First(0, gaps.Length - 1, index => Clears(starts.Device, gaps[index])) is { } least ? gaps[least] : null;
+    }
+
+    private bool? Clears(Device device, long through)
+    {
+        var site = _survey.Site with { Devices = _survey.Site.Devices.SetItem(device.Index, device with { StaysOnThrough = NodaTime.Duration.FromSeconds(through) }) };
+        return Trial.Of(_survey, site, trial => new MotorStarts(trial)) is { } tried ? tried._devices[device.Index]!.Times == 0 : null;
+    }
+
+    private static Fix RunningOn(Device device, string words) => device.Lines.Of(Schema.Device.StaysOnThrough.Name) is { } line
+        ? Fix.Unsafe($"write {words}", line, words)
+        : WrittenLine.Before(device.PlaceOf(Schema.Device.AtMost), words);
 
     /// <summary>The starts of a device.</summary>
     private sealed class Starts(Device device)
     {
+        private const long Minute = 60;
+
+        /// <summary>Seconds by which a gap between its zones is longer than one between its openings.</summary>
+        private readonly long _between = (device.StopsAfter - device.StartsAfter).WholeSeconds();
         private readonly Queue<long> _lastHour = new();
+        private long? _end;
         private bool _isOver;
         private int _day = int.MinValue;
 
         public Device Device { get; } = device;
+
+        /// <summary>The gaps of under an hour between the zones that it serves, in seconds, rounded up to the minute, each once.</summary>
+        public SortedSet<long> Gaps { get; } = [];
 
         public int Worst { get; private set; }
 
@@ -101,8 +138,11 @@ internal sealed class MotorStarts : ISeesOpenings
 
         public long Days { get; private set; }
 
-        public void Add(long start, Survey survey)
+        public void Add(in Opening opening, Survey survey)
         {
+            var start = opening.From;
+            if (start - _end + _between is > 0 and < Hour and var gap) Gaps.Add((gap + Minute - 1) / Minute * Minute);
+            _end = opening.To;
             _lastHour.Enqueue(start);
             while (_lastHour.Peek() <= start - Hour) _lastHour.Dequeue();
             Worst = Math.Max(Worst, _lastHour.Count);

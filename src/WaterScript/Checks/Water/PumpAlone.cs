@@ -92,9 +92,12 @@ internal sealed class PumpAlone : ISeesRuns
         };
     }
 
+    /// <summary>Whether no harm is known in a device that is on while no zone is open: it lifts no water, or what it lifts has somewhere to go.</summary>
+    public static bool MayRunOn(Device device) => device.Kind != DeviceKind.Pump || device.Output == 0 || device.Supply is { HasBypass: true } or { Vessel: not null };
+
     private static Gaps? GapsOf(Device device)
     {
-        if (device.Kind != DeviceKind.Pump || device.Output == 0 || device.Supply is { HasBypass: true } or { Vessel: not null }) return null;
+        if (MayRunOn(device)) return null;
         var bridged = Math.Max(Borne, (device.StopsAfter - device.StartsAfter).WholeSeconds());
         var through = device.StaysOnThrough.WholeSeconds();
         return through > bridged ? new Gaps(device, bridged, through) : null;

@@ -1,6 +1,7 @@
 using WaterScript.Binding;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
+using WaterScript.Quantities;
 
 namespace WaterScript.Checks;
 
@@ -43,7 +44,7 @@ internal sealed class TankRunsDry : ISeesDemand
             }
             """,
         KnownLimits = """
-            The refill is taken to flow at all hours, and the rain of a month to fall evenly over it, year by year the same: a dry month leaves less. What refills other tanks from this one is not taken off; such a tank is not judged. Of a manual schedule one pass is looked at, from a full tank.
+            The refill is taken to flow at all hours, and the rain of a month to fall evenly over it, year by year the same: a dry month leaves less. What refills other tanks from this one is not taken off; such a tank is not judged. Of a manual schedule one pass is looked at, from a full tank. What is proposed is tried, the run times in whole per cent and the refill in tenths of its unit; run times that a scale by climate gives are not.
             """,
         Sources = "Minutes to empty = (volume − reserve) / (out − in).",
     };
@@ -85,9 +86,41 @@ internal sealed class TankRunsDry : ISeesDemand
         {
             Details = $"{finding.Details}It is {reserve} {Wording.Number((decimal)tank.FirstAfter / 60, 1)} min after the watering begins. In all, {Say(tank.Shortfall)} are missing; most on one day: {Say(tank.WorstDay)}.",
             Assumed = Assumed(tank),
-            WayOut = "Water less or less often, or give the tank more time to refill.",
+            WayOut = WayOut(tank),
         };
     }
+
+    /// <summary>The greatest share of the run times, and the least refill, with which trials show that it does not run dry.</summary>
+    private string WayOut(Tank tank)
+    {
+        var ways = new[]
+        {
+            Share(tank) is { } percent and > 0 ? $"at {Wording.Number(percent, 0)} % of all run times it does not run dry" : "",
+            Refill(tank) is { } refill ? $"with a refill of {refill} it does not run dry" : "",
+        };
+        return string.Join("; ", ways.Where(way => way.Length > 0)) is { Length: > 0 } tried
+            ? $"Water less or less often, or let more flow in: {tried}."
+            : "Water less or less often, or give the tank more time to refill.";
+    }
+
+    private long? Share(Tank tank) => Bisection.First(1, 100, percent => IsDry(tank, ScaledSite.Of(_survey.Site, percent))) - 1;
+
+    /// <summary>In tenths of the unit; so much as zones draw at most is surely enough, unless the tank is under its reserve at first.</summary>
+    private Quantity? Refill(Tank tank)
+    {
+        var supply = tank.Supply;
+        var unit = supply.Refill?.Unit ?? new WaterWords(_survey.Site).Flow;
+        var (least, most) = (Tenths(supply.Refill?.InBase ?? 0), Tenths(tank.MostDrawn));
+        if (IsDry(tank, With(most)) is not false) return null;
+        return Bisection.First(least, most, tenths => !IsDry(tank, With(tenths))) is { } enough ? RefillOf(enough) : null;
+
+        long Tenths(decimal litresPerMinute) => (long)Math.Ceiling(litresPerMinute * unit.Denominator / unit.Numerator * 10);
+        Quantity RefillOf(long tenths) => new(tenths / 10m, unit);
+        Site With(long tenths) => _survey.Site with { Supplies = _survey.Site.Supplies.SetItem(supply.Index, supply with { Refill = RefillOf(tenths) }) };
+    }
+
+    private bool? IsDry(Tank tank, Site? site) =>
+        site is not null && Trial.Of(_survey, site, trial => new TankRunsDry(trial)) is { } tried ? tried._tanks[tank.Supply.Index]!.Times > 0 : null;
 
     private static string Gets(Supply supply) =>
         $"holds {supply.Tank}{(supply.Refill is { } refill ? $", refilled at {refill}" : "")}{(supply.CatchArea is { } roof ? $", catches rain from {roof}" : "")}";
@@ -130,10 +163,14 @@ internal sealed class TankRunsDry : ISeesDemand
 
         public decimal Shortfall { get; private set; }
 
+        /// <summary>The most that is drawn at once, in L/min.</summary>
+        public decimal MostDrawn { get; private set; }
+
         public decimal WorstDay { get; private set; }
 
         public void Draw(in Stretch stretch)
         {
+            MostDrawn = Math.Max(MostDrawn, stretch.Flow);
             foreach (var (part, before, after) in level.Draw(stretch))
             {
                 if (Times == 0) IsFullAtStart = !level.IsRead;

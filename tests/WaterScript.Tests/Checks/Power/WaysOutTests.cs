@@ -82,6 +82,46 @@ public class WaysOutTests
         Assert.Empty(Lint.Of(text).Findings.Where(found => found.Rule.Slug is "pulse-too-soon" or "cannot-close-all"));
     }
 
+    /// <summary>
+    /// Of 24 V, 2 may be lost at 0.4 A: 5 ohm out and back. 1.5 mm2 (12.1 ohm/km) has them in 206.6 m; 250 m of 2.5 mm2 (7.41 ohm/km) have 3.7. 700 m of 4 mm2 have 6.45, of 6 mm2 (3.08 ohm/km) 4.31;
+    /// 1500 m of 10 mm2 (1.83 ohm/km) 5.49. 18 AWG (6.385 ohm/1000 ft) has them in 391.5 ft, and 500 ft of 16 AWG (4.016) have 4.02. Of 22.5 V half a volt may be lost: 1.25 ohm, 51.7 m.
+    /// </summary>
+    [Theory]
+    [InlineData("24 V", "250 m 1.5 mm2", "Lay a wire of 2.5 mm2 or thicker. One of 1.5 mm2 may be 206 m long.")]
+    [InlineData("24 V", "700 m 1.5 mm2", "Lay a wire of 6 mm2 or thicker. One of 1.5 mm2 may be 206 m long.")]
+    [InlineData("24 V", "1500 m 1.5 mm2", "No single wire of up to 10 mm2 will do: shorten it, or lay a second conductor beside it. One of 1.5 mm2 may be 206 m long.")]
+    [InlineData("24 V", "500 ft 18 AWG", "Lay a wire of 16 AWG or thicker. One of 18 AWG may be 391 ft long.")]
+    [InlineData("22.5 V", "60 m 1.5 mm2", "Lay a wire of 2.5 mm2 or thicker. One of 1.5 mm2 may be 51 m long.")]
+    [InlineData("21 V", "60 m 1.5 mm2", "The power supply gives too little for this valve, whatever the wire: take a valve that works from less, or another power supply.")]
+    public void The_wire_that_is_enough_is_told(string volts, string wire, string told)
+    {
+        string Site(string laid) =>
+            $"{Head}controller box {{ power {{ transformer 40 VA at {volts} }} }}\nvalve ac24 non-latching {{ inrush 400 mA; holding 220 mA; works-from 22 V }}\nzone far {{ output 1; valve ac24; wire {laid} }}\nschedule s {{ on mon; start at 06:00; steps {{ water far for 10 min }} }}\n";
+
+        Assert.Equal(told, Assert.Single(Lint.Of(Site(wire), "wire-drop")).WayOut);
+    }
+
+    /// <summary>
+    /// 24 V, 2200 µF, 20 ohm, 50 ms: through w ohm of wire the coil gets 24 · exp(−0.05 / (0.0022 · (20 + w))) · 20 / (20 + w) V; from 7.5 V on that does up to w = 10.01 ohm: 24.2 ohm/km out and back are 413 m.
+    /// </summary>
+    [Fact]
+    public void The_wire_of_a_latching_valve_is_told_too()
+    {
+        string Site(int length) =>
+            $"{Head}controller box {{ power {{ store 2200 uF at 24 V }} }}\nvalve click latching {{ pulse 50 ms; coil 20 ohm; works-from 7.5 V }}\nzone far {{ output 1; valve click; wire {length} m 1.5 mm2 }}\nschedule s {{ on mon; start at 06:00; steps {{ water far for 10 min }} }}\n";
+
+        var told = Assert.Single(Lint.Of(Site(600), "wire-drop")).WayOut;
+        var longest = int.Parse(told.Split("may be ")[1].Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
+        var wire = 2 * 12.1 / 1000;
+
+        Assert.Equal(413, longest);
+        Assert.True(Volts(longest * wire) >= 7.5 && Volts((longest + 1) * wire) < 7.5, told);
+        Assert.Empty(Lint.Of(Site(longest), "wire-drop"));
+        Assert.NotEmpty(Lint.Of(Site(longest + 1), "wire-drop"));
+
+        static double Volts(double wire) => 24 * Math.Exp(-0.05 / (2200e-6 * (20 + wire))) * 20 / (20 + wire);
+    }
+
     private static string Valves(int count)
     {
         var zones = Enumerable.Range(1, count).Select(number => $"zone v{number} {{ output {number}; valve ac24; flow 1 L/min }}\n");
