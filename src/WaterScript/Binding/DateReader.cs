@@ -96,7 +96,7 @@ internal sealed class DateReader(Scope scope, SourceText source)
 
         if (day.Day is null) return new YearDay(month, 0);
         if (day.Day.Value >= 1 && day.Day.Value <= MonthLengths[month - 1] && day.Day.Value == decimal.Truncate(day.Day.Value)) return new YearDay(month, (int)day.Day.Value);
-        scope.Report(Rules.OutOfRange, At(node.Span), $"there is no day {source.Slice(node.Span)}", $"{day.Month.Text} has {MonthLengths[month - 1]} days");
+        scope.Report(Rules.OutOfRange, At(node.Span), $"there is no day {source.Slice(node.Span)}", $"{day.Month.Text} has {MonthLengths[month - 1]} days", $"Write last {day.Month.Text} for its last day, or another day of it.");
         return null;
     }
 

@@ -371,7 +371,8 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
 
     private void FailUnit(string heading, TextSpan span, Dimension dimension)
     {
-        if (!HasFailed) scope.Report(Rules.WrongUnit, new Location(source, span), heading, $"{dimension.Article()} is wanted", $"Write it in {dimension.UnitList()}.");
+        var wayOut = dimension == Dimension.Time && source.Slice(span).EndsWith(" m", StringComparison.Ordinal) ? $"Write {source.Slice(span)}in." : $"Write it in {dimension.UnitList()}.";
+        if (!HasFailed) scope.Report(Rules.WrongUnit, new Location(source, span), heading, $"{dimension.Article()} is wanted", wayOut);
         HasFailed = true;
     }
 

@@ -23,6 +23,17 @@ public sealed class DiffTests : Workshop
     }
 
     [Fact]
+    public void A_finding_that_stays_while_a_time_moves_neither_comes_nor_goes()
+    {
+        const string ruled = Good + "restriction town { for lawn; allow on sun }\n";
+        Write("old.water", ruled);
+        Write("new.water", ruled.Replace("06:00", "06:30", StringComparison.Ordinal));
+        var output = RunLine("diff old.water new.water").Output;
+        Assert.Contains("  morning: start 06:00 → 06:30;", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("[forbidden-day]", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_schedule_may_come_and_go()
     {
         Write("old.water", Good);

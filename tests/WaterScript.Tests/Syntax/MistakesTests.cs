@@ -130,6 +130,8 @@ public class MistakesTests
     [InlineData("schedule s: every day at 06:00 water lawn for 5 min", "Delete it: a value stands after a blank, and a block between { and }.")]
     [InlineData("schedule s\n  every day\n  start at 06:00\n  steps\n    water lawn for 5 min", "Put a { at the end of this line, and a } after the last line of its block.")]
     [InlineData("zone hedge\noutput 3\nflow 4 L/min\nsupply tap { flow 9 L/min }", "Put a { at the end of this line, and a } after the last line of its block.")]
+    [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 10 m } }", "Write 10 min.")]
+    [InlineData("schedule s { on 30 feb; start at 06:00; steps { water lawn for 5 min } }", "Write last feb for its last day, or another day of it.")]
     [InlineData("zone hedge 'Hedge' { output 3 }", "Write a label between \" and \", like this: \"Hedge\"; a name stands without quotes.")]
     [InlineData("zone hedge { output 3; soil ‘loam’ }", "Write a label between \" and \", like this: \"loam\"; a name stands without quotes.")]
     [InlineData("zone hedge { output 3; area .5 m2 }", "Write 0.5")]

@@ -1,16 +1,23 @@
 using System.Collections.Immutable;
+using System.Text.RegularExpressions;
 using WaterScript.Diagnostics;
 
 namespace WaterScript.Comparison;
 
 /// <summary>Tells findings of two versions of a site apart by what they say of which words, whatever the layout and the file.</summary>
-internal static class FindingChanges
+internal static partial class FindingChanges
 {
-    /// <summary>The findings that are not among others; of several that are alike, as many as are more.</summary>
-    public static ImmutableArray<Finding> Without(ImmutableArray<Finding> findings, ImmutableArray<Finding> others)
+    /// <summary>
+    /// The findings that are not among others; of several that are alike, as many as are more. A finding whose words stay, in a line of which only numbers
+    /// change, such as a time, is the same one.
+    /// </summary>
+    public static ImmutableArray<Finding> Without(ImmutableArray<Finding> findings, ImmutableArray<Finding> others) =>
+        Without(Without(findings, others, KeyOf), Without(others, findings, KeyOf), KeyOfLine);
+
+    private static ImmutableArray<Finding> Without(ImmutableArray<Finding> findings, ImmutableArray<Finding> others, Func<Finding, (string Rule, string Heading, string Written)> keyOf)
     {
-        var left = others.CountBy(KeyOf).ToDictionary();
-        return [.. findings.Where(finding => !Take(KeyOf(finding), left))];
+        var left = others.CountBy(keyOf).ToDictionary();
+        return [.. findings.Where(finding => !Take(keyOf(finding), left))];
     }
 
     private static bool Take((string Rule, string Heading, string Written) key, Dictionary<(string Rule, string Heading, string Written), int> left)
@@ -20,7 +27,18 @@ internal static class FindingChanges
         return true;
     }
 
+    private static (string Rule, string Heading, string Written) KeyOf(Finding finding) => (finding.Rule.Slug, finding.Heading, Packed(finding.Primary.Location.Text));
+
+    private static (string Rule, string Heading, string Written) KeyOfLine(Finding finding)
+    {
+        var place = finding.Primary.Location;
+        return (finding.Rule.Slug, finding.Heading, Packed(Number().Replace(place.Source.Slice(place.Source.LineSpan(place.Start.Line)), "")));
+    }
+
     /// <summary>Blanks, line ends and semicolons are layout.</summary>
-    private static (string Rule, string Heading, string Written) KeyOf(Finding finding) =>
-        (finding.Rule.Slug, finding.Heading, string.Concat(finding.Primary.Location.Text.Where(letter => !char.IsWhiteSpace(letter) && letter != ';')));
+    private static string Packed(string text) => string.Concat(text.Where(letter => !char.IsWhiteSpace(letter) && letter != ';'));
+
+    /// <summary>Digits that are no part of a name.</summary>
+    [GeneratedRegex("(?<![a-z0-9-])[0-9]+", RegexOptions.CultureInvariant)]
+    private static partial Regex Number();
 }
