@@ -4,7 +4,7 @@ using WaterScript.Text;
 
 namespace WaterScript.Checks;
 
-/// <summary>A statement that a fix writes into a block; in a file that is laid out, as <c>format</c> would lay it out.</summary>
+/// <summary>A statement that a fix writes into a block; in one that is laid out, as <c>format</c> would lay it out.</summary>
 internal static class WrittenLine
 {
     /// <summary>A fix that writes it before another statement of the block, and before the comments that stand above that.</summary>
@@ -23,21 +23,45 @@ internal static class WrittenLine
 
     private static string LineEndOf(SourceText source) => source.Text.Contains("\r\n", StringComparison.Ordinal) ? "\r\n" : "\n";
 
-    /// <summary>The edit and what the layout changes because of it; the edit alone in a file that has another layout.</summary>
+    /// <summary>The edit and what the layout of its block changes because of it; the edit alone in a block that has another layout.</summary>
     private static TextEdit LaidOut(TextEdit edit)
     {
-        var source = edit.Location.Source;
-        if (Formatter.Format(source, new FindingList())?.Text != source.Text) return edit;
-        var edited = Formatter.Format(Edits.Apply(source, [edit]), new FindingList());
-        return edited is null ? edit : Difference(source, edited.Text);
+        var (source, span) = edit.Location;
+        var block = BlockAround(source, source.PositionOf(span.Start).Line);
+        var before = source.Slice(block);
+        if (TextInLayout(before) != before) return edit;
+        var at = span.Start - block.Start;
+        return TextInLayout(before.Insert(at, edit.Replacement)) is { } after ? Difference(source, block, before, after) : edit;
     }
 
-    /// <summary>The one edit that makes a text of another.</summary>
-    private static TextEdit Difference(SourceText before, string after)
+    /// <summary>The lines of the block that a statement on a line of its own stands in, by what is indented less; else that line. A file may be long, and only this is laid out.</summary>
+    private static TextSpan BlockAround(SourceText source, int line)
     {
-        var same = before.Text.AsSpan().CommonPrefixLength(after);
-        var (end, newEnd) = (before.Text.Length, after.Length);
-        while (end > same && newEnd > same && before.Text[end - 1] == after[newEnd - 1]) (end, newEnd) = (end - 1, newEnd - 1);
-        return new TextEdit(new Location(before, TextSpan.FromBounds(same, end)), after[same..newEnd]);
+        var (first, last) = (line, line);
+        if (IndentOf(source, line) > 0)
+        {
+            while (first > 1 && IndentOf(source, first) > 0) first--;
+            while (last < source.LineCount && IndentOf(source, last) > 0) last++;
+        }
+
+        return TextSpan.FromBounds(source.LineSpan(first).Start, last < source.LineCount ? source.LineSpan(last + 1).Start : source.Text.Length);
+    }
+
+    /// <summary>How far a line is indented; a blank one stands in the block around it.</summary>
+    private static int IndentOf(SourceText source, int line)
+    {
+        var text = source.Text.AsSpan(source.LineSpan(line).Start, source.LineSpan(line).Length);
+        return text.IsWhiteSpace() ? int.MaxValue : text.Length - text.TrimStart().Length;
+    }
+
+    private static string? TextInLayout(string text) => Formatter.Format(SourceText.From("", text), new FindingList())?.Text;
+
+    /// <summary>The one edit that makes another text of what stands at a place.</summary>
+    private static TextEdit Difference(SourceText source, TextSpan place, string before, string after)
+    {
+        var same = before.AsSpan().CommonPrefixLength(after);
+        var (end, newEnd) = (before.Length, after.Length);
+        while (end > same && newEnd > same && before[end - 1] == after[newEnd - 1]) (end, newEnd) = (end - 1, newEnd - 1);
+        return new TextEdit(new Location(source, TextSpan.FromBounds(place.Start + same, place.Start + end)), after[same..newEnd]);
     }
 }

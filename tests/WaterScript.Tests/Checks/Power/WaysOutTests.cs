@@ -32,7 +32,7 @@ public class WaysOutTests
     }
 
     [Fact]
-    public void In_a_file_with_a_layout_of_its_own_nothing_else_is_touched()
+    public void In_a_block_with_a_layout_of_its_own_nothing_else_is_touched()
     {
         var site = $"{Head}controller box {{\n\toutputs 4\n\tpower  {{ transformer 21 VA at 24 V }}\n}}\n{Valves(3)}";
 
