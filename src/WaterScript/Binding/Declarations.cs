@@ -86,7 +86,12 @@ internal sealed class Declarations
 
     private bool IsNew(StatementNode statement, SourceText source)
     {
-        if (statement is BlockNode block && !IsKnown(block, source)) return false;
+        if (statement is BlockNode block && !IsKnown(block, source))
+        {
+            if (!block.Header.IsEmpty) _scope.TakeUnread(block.Header[0].Text);
+            return false;
+        }
+
         if (NameOf(statement) is not { } name) return true;
         var location = new Location(source, name.Span);
         if (name.Text == "all" && KindOf(statement).StartsWith("zone", StringComparison.Ordinal))

@@ -160,7 +160,11 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
         var origin = placed.At(name.Span);
         if (type.Text == "latching") Valves.Add(name.Text, origin, Latching(placed, origin));
         else if (type.Text == "non-latching") Valves.Add(name.Text, origin, NonLatching(placed, origin));
-        else scope.ReportUnknown(placed.At(type.Span), $"no type of valve is called \"{type.Text}\"", type.Text, (string[])["latching", "non-latching"]);
+        else
+        {
+            scope.TakeUnread(name.Text);
+            scope.ReportUnknown(placed.At(type.Span), $"no type of valve is called \"{type.Text}\"", type.Text, (string[])["latching", "non-latching"]);
+        }
     }
 
     private LatchingValve Latching(Placed<BlockNode> placed, Location origin)

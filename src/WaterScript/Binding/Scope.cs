@@ -7,6 +7,8 @@ namespace WaterScript.Binding;
 /// <summary>What every part of the binder needs: where findings go, and what a <c>let</c> stands for.</summary>
 internal sealed class Scope(FindingList findings, IDateTimeZoneProvider timeZones)
 {
+    private readonly HashSet<string> _unread = new(StringComparer.Ordinal);
+
     /// <summary>Where findings go.</summary>
     public FindingList Findings { get; } = findings;
 
@@ -28,6 +30,9 @@ internal sealed class Scope(FindingList findings, IDateTimeZoneProvider timeZone
     public void Report(Rule rule, Location location, string heading, string label = "", string wayOut = "") =>
         Report(Finding.At(rule, location, heading, label) with { WayOut = wayOut });
 
+    /// <summary>Takes the name of a thing whose description cannot be read. That is told there, and not once more wherever the name is asked for.</summary>
+    public void TakeUnread(string name) => _unread.Add(name);
+
     /// <summary>Reports a name that nothing has, with the nearest known one as the way out.</summary>
     /// <param name="location">The name.</param>
     /// <param name="heading">What was looked for.</param>
@@ -35,7 +40,7 @@ internal sealed class Scope(FindingList findings, IDateTimeZoneProvider timeZone
     /// <param name="known">The names that there are.</param>
     public void ReportUnknown(Location location, string heading, string written, params IEnumerable<string>[] known)
     {
-        if (Findings.IsFull(location.Source)) return;
+        if (Findings.IsFull(location.Source) || _unread.Contains(written)) return;
         string[] names = [.. known.SelectMany(some => some)];
         var nearest = Spelling.Nearest(written, names);
         Report(Finding.At(Rules.UnknownName, location, heading, nearest is null ? "" : $"did you mean \"{nearest}\"?") with

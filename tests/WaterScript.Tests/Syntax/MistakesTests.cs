@@ -151,6 +151,14 @@ public class MistakesTests
     [InlineData("schedule s { on may; start at 06:00; steps { water lawn for 5 min } }", "Write its days, like this: 1 may to last may")]
     public void ASlipOfTheTongueIsOneFindingWithAWayOut(string line, string wayOut) => Assert.Equal([wayOut], Read(Site + line).Select(finding => finding.WayOut));
 
+    /// <summary>A name is not unknown because its description has a mistake.</summary>
+    [Theory]
+    [InlineData("valve ac24 { inrush 400 mA }\nzone hedge { output 3; valve ac24 }\nzone pots { output 4; valve ac24 }", "4:7 missing")]
+    [InlineData("valve ac24 non-lathing { inrush 400 mA }\nzone hedge { output 3; valve ac24 }\nzone pots { output 4; valve ac24 }", "4:12 unknown-name")]
+    [InlineData("suply tap { flow 9 L/min }\nzone hedge { output 3; supply tap }\nzone pots { output 4; supply tap }", "4:1 unknown-name")]
+    [InlineData("zome hedge { output 3 }\nschedule s { every day; start at 06:00; steps { water hedge for 5 min; water hedge, lawn for 5 min } }", "4:1 unknown-name")]
+    public void WhatCannotBeReadIsToldWhereItStandsAndNotWhereItIsAskedFor(string lines, string finding) => Assert.Equal([finding], Findings(Site + lines));
+
     /// <summary>A thing that is written where it cannot be is told there; what asks for it is told where it asks.</summary>
     [Fact]
     public void AZoneInsideAScheduleIsSentToTheTop() =>
