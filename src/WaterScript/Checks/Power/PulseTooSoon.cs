@@ -32,8 +32,8 @@ internal sealed class PulseTooSoon : ISeesSwitchings
     {
         CanBeAccepted = true,
         Finds = """
-            Follows the store of a controller from pulse to pulse: each opening and each closing of a latching valve is one, at the controller's `spacing`, or all at once where none is given. Finds a pulse at which
-            the store has too little voltage left when the plunger moves, although a full store would do.
+            Follows the store of a controller from pulse to pulse: each opening and each closing of a latching valve is one, at the controller's `spacing`, or one right after the other where none is given or where it is
+            shorter than a pulse. Finds a pulse at which the store has too little voltage left when the plunger moves, although a full store would do. Each such pulse is one time.
             """,
         Matters = """
             When one valve closes and the next opens, the second pulse is the weak one: the valve does not open, or worse, does not close, and the controller does not know.
@@ -60,8 +60,8 @@ internal sealed class PulseTooSoon : ISeesSwitchings
         _survey = survey;
         _stores = [.. survey.Site.Controllers.Select(Store.Of)];
         _trains = [.. survey.Site.Controllers.Select(_ => new List<(Switching, PulseGiven)>())];
-        _zones = [.. survey.Site.Zones.Select(zone => PulseValve.On(zone.Controller, zone.Valve))];
-        _devices = [.. survey.Site.Devices.Select(device => PulseValve.On(device.Controller, device.Valve))];
+        _zones = [.. survey.Site.Zones.Select(zone => PulseValve.Drawing(zone.Controller, zone.Valve))];
+        _devices = [.. survey.Site.Devices.Select(device => PulseValve.Drawing(device.Controller, device.Valve))];
     }
 
     public bool Wants(Controller controller) => _stores[controller.Index] is not null;

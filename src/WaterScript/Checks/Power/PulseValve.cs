@@ -13,7 +13,7 @@ internal sealed class PulseValve
         Ohms = (double)valve.Coil!.Value.InBase;
         Pulse = valve.Pulse!.Value.TotalSeconds;
         MovesIn = (valve.MovesIn ?? valve.Pulse.Value).TotalSeconds;
-        WorksFrom = (double)valve.WorksFrom!.Value.InBase;
+        WorksFrom = (double)(valve.WorksFrom?.InBase ?? 0);
     }
 
     /// <summary>What two equal voltages may differ by.</summary>
@@ -37,7 +37,7 @@ internal sealed class PulseValve
     /// <summary>When in the pulse the plunger moves, in seconds; at its end where that is not given.</summary>
     public double MovesIn { get; }
 
-    /// <summary>Voltage that the plunger needs to move.</summary>
+    /// <summary>Voltage that the plunger needs to move; 0 where it is not given.</summary>
     public double WorksFrom { get; }
 
     /// <summary>Voltage that the store needs before the pulse.</summary>
@@ -51,7 +51,11 @@ internal sealed class PulseValve
 
     /// <summary>The valve on that controller, or null where it is not latching or a number is missing.</summary>
     public static PulseValve? On(Controller controller, Valve? valve) =>
-        valve is LatchingValve { Coil: not null, Pulse: not null, WorksFrom: not null } latching && controller.Power is { Store: not null, StoreVoltage: not null } power ? new PulseValve(latching, power) : null;
+        Drawing(controller, valve) is { Valve.WorksFrom: not null } pulse ? pulse : null;
+
+    /// <summary>The same, also where nothing is known of what it works from: its pulses drain the store, but are never found too weak.</summary>
+    public static PulseValve? Drawing(Controller controller, Valve? valve) =>
+        valve is LatchingValve { Coil: not null, Pulse: not null } latching && controller.Power is { Store: not null, StoreVoltage: not null } power ? new PulseValve(latching, power) : null;
 
     /// <summary>Voltage at the coil when the plunger moves, from a full store through a wire of that resistance.</summary>
     public double VoltsThrough(double wire) => Electricity.AfterPulse(Full, Farads, Ohms + wire, MovesIn) * Ohms / (Ohms + wire);

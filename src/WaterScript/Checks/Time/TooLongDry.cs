@@ -13,7 +13,8 @@ internal sealed class TooLongDry : ISeesRuns
     {
         CanBeAccepted = true,
         Finds = """
-            Between two waterings of a zone more time goes by than its `never-dry-for`. Only the days in the seasons of the schedules that water it count, and none of a closed season: a bed that rests in winter is not dry.
+            A zone stays without water for longer than its `never-dry-for`: between two waterings, before the first or after the last. Only days in a season of a schedule that names it count, whatever scale and trim leave of it, and none of a closed season: a
+            bed that rests in winter is not dry, and a day that does not count begins the time anew. A schedule that starts after others is in season when one of these is. Each time that is too long counts once, when it becomes so.
             """,
         Matters = """
             Seedlings, pots and cuttings do not come back from drying out once.
@@ -52,6 +53,9 @@ internal sealed class TooLongDry : ISeesRuns
     private readonly long[] _wetUntil;
     private readonly Found?[] _found;
     private readonly DayPattern?[] _seasons;
+    private readonly int[]?[] _followed;
+    private readonly HashSet<int>[] _zonesOf;
+    private readonly (int Day, bool Is)[] _inSeason;
     private readonly DayPattern[] _closed;
 
     public TooLongDry(Survey survey)
@@ -61,6 +65,9 @@ internal sealed class TooLongDry : ISeesRuns
         _wetUntil = new long[site.Zones.Length];
         _found = new Found?[site.Zones.Length];
         _seasons = [.. site.Schedules.Select(schedule => schedule.Season is null ? null : DayPattern.Of(days: [], schedule.Season, except: [], site.Effective))];
+        _followed = [.. site.Schedules.Select(schedule => FollowedBy(schedule, site))];
+        _zonesOf = [.. site.Schedules.Select(schedule => schedule.IsManual || schedule.IsExtra ? [] : Waterings.ZonesIn(schedule.Steps).Select(zone => zone.Index).ToHashSet())];
+        _inSeason = [.. site.Schedules.Select(_ => (int.MinValue, false))];
         _closed = [.. site.ClosedSeasons.Select(closed => DayPattern.Of([closed.Days], season: null, except: [], site.Effective))];
         Array.Fill(_wetUntil, survey.WallClock.StartOfDay(CivilDate.DayNumberOf(survey.Horizon.From)));
     }
@@ -70,7 +77,7 @@ internal sealed class TooLongDry : ISeesRuns
     public void See(in Run run)
     {
         JudgeGap(run.Zone, run.Start);
-        _wetUntil[run.Zone] = Math.Max(_wetUntil[run.Zone], run.End);
+        _wetUntil[run.Zone] = Math.Max(_wetUntil[run.Zone], run.End + run.Overlap);
     }
 
     public IEnumerable<Finding> Findings()
@@ -110,11 +117,24 @@ internal sealed class TooLongDry : ISeesRuns
         if (_closed.Any(closed => closed.IsDue(day))) return false;
         foreach (var schedule in _survey.Site.Schedules)
         {
-            if (!schedule.IsManual && !schedule.IsExtra && _survey.Timetable.Waters(schedule.Index, zone) && _seasons[schedule.Index]?.IsDue(day) != false) return true;
+            if (_zonesOf[schedule.Index].Contains(zone) && IsInSeason(schedule.Index, day)) return true;
         }
 
         return false;
     }
+
+    /// <summary>The binder has refused schedules that follow each other in a circle, or in too long a chain.</summary>
+    private bool IsInSeason(int schedule, int day)
+    {
+        if (_inSeason[schedule].Day != day)
+            _inSeason[schedule] = (day, _seasons[schedule]?.IsDue(day) != false && (_followed[schedule] is not { } others || Array.Exists(others, other => IsInSeason(other, day))));
+        return _inSeason[schedule].Is;
+    }
+
+    /// <summary>The schedules that one starts after; null where it has a start of its own.</summary>
+    private static int[]? FollowedBy(Schedule schedule, Site site) => schedule.Starts.All(start => start is StartAfter)
+        ? [.. schedule.Starts.OfType<StartAfter>().Select(start => site.Schedules.First(other => other.Name == start.Other).Index)]
+        : null;
 
     private Finding FindingFor(Zone zone, Found found) =>
         Finding.At(Rule, zone.PlaceOf(Schema.Zone.NeverDryFor), $"{zone.Name} stays dry for up to {Wording.Length(found.Longest)}", $"never dry for more than {Wording.Length(zone.NeverDryFor!.Value.WholeSeconds())}") with

@@ -21,7 +21,8 @@ internal sealed class Hammer : ISeesSwitchings
     {
         CanBeAccepted = true,
         Finds = """
-            Two or more valves of a supply close at one instant, and together they stop more than half of what the supply gives, and more than 20 L/min.
+            Two or more valves of a supply, or of those that it feeds with no tank between, close at one instant, and together they stop more than half of what the supply gives, and more than 20 L/min.
+            The instant is that at which the controllers switch; each is one time.
             """,
         Matters = """
             A long column of water that is stopped at once strikes: the pressure rises by the density of water, times the speed of sound in it, times its speed. Pipes bang, joints loosen, and solenoids lift.
@@ -61,34 +62,36 @@ internal sealed class Hammer : ISeesSwitchings
             or comes later. What else it meets is not weighed.
             """,
         KnownLimits = """
-            How fast a valve closes and how long the pipe is, is not known. Where a pump or a master stops before its zones close, nothing flows any more, and nothing is told.
+            How fast a valve closes and how long the pipe is, is not known. What closes while a pump or a master of it is off stops no flow, and is not told.
             """,
         Sources = "Joukowsky: Δp = ρ · a · ΔV when closing takes less than 2 L / a. The thresholds are common practice.",
     };
 
     private readonly Survey _survey;
     private readonly Causes _causes;
-    private readonly decimal?[] _flows;
-    private readonly int[] _supplyOfZone;
+    private readonly int[][] _suppliesOfZone;
+    private readonly int[][] _devicesOfZone;
     private readonly bool[] _controllers;
     private readonly List<Part>[] _closing;
-    private readonly List<int> _supplies = [];
+    private readonly List<(int Device, bool IsOpen)> _switched = [];
+    private readonly bool[] _isOn;
     private long _milliseconds = long.MinValue;
 
     public Hammer(Survey survey)
     {
         _survey = survey;
         _causes = new Causes(survey);
-        _closing = [.. survey.Site.Supplies.Select(_ => new List<Part>())];
-        _supplyOfZone = [.. survey.Site.Zones.Select(zone => zone.Supply?.Index ?? -1)];
-        _flows = [.. survey.Site.Zones.Select(zone => zone.Supply?.Flow is null ? null : zone.LitresPerMinute)];
-        foreach (var device in survey.Site.Devices.Where(device => device.Kind != DeviceKind.Injector && device.StopsAfter < NodaTime.Duration.Zero))
+        var site = survey.Site;
+        _closing = [.. site.Supplies.Select(_ => new List<Part>())];
+        _suppliesOfZone = [.. site.Zones.Select(SuppliesOf)];
+        _devicesOfZone = [.. site.Zones.Select(zone => site.Devices.Where(device => Feeds(device, zone)).Select(device => device.Index).ToArray())];
+        _isOn = new bool[site.Devices.Length];
+        _controllers = new bool[site.Controllers.Length];
+        foreach (var zone in site.Zones.Where(zone => _suppliesOfZone[zone.Index].Length > 0))
         {
-            foreach (var zone in device.Zones) _flows[zone.Index] = null;
+            _controllers[zone.Controller.Index] = true;
+            foreach (var device in _devicesOfZone[zone.Index]) _controllers[site.Devices[device].Controller.Index] = true;
         }
-
-        _controllers = new bool[survey.Site.Controllers.Length];
-        foreach (var zone in survey.Site.Zones) _controllers[zone.Controller.Index] |= _flows[zone.Index] is not null;
     }
 
     public bool Wants(Controller controller) => _controllers[controller.Index];
@@ -97,10 +100,8 @@ internal sealed class Hammer : ISeesSwitchings
     {
         if (switching.Milliseconds != _milliseconds) Judge();
         _milliseconds = switching.Milliseconds;
-        if (switching.IsOpen || switching.Zone < 0 || _flows[switching.Zone] is not { } flow) return;
-        var supply = _supplyOfZone[switching.Zone];
-        if (_closing[supply].Count == 0) _supplies.Add(supply);
-        _closing[supply].Add(new Part(_survey.Askers.Of(switching.Opening), switching.Zone, Device: -1, flow));
+        if (switching.Zone < 0) _switched.Add((switching.Device, switching.IsOpen));
+        else if (!switching.IsOpen) Close(switching);
     }
 
     public IEnumerable<Finding> Findings()
@@ -109,6 +110,18 @@ internal sealed class Hammer : ISeesSwitchings
         return _causes.All.Select(FindingFor);
     }
 
+    private static int[] SuppliesOf(Zone zone) =>
+        zone.LitresPerMinute is null ? [] : [.. Demand.Above(zone.Supply).Where(supply => supply.Flow is not null).Select(supply => supply.Index)];
+
+    private static bool Feeds(Device device, Zone zone) => device.Kind != DeviceKind.Injector && device.Output > 0 && device.Zones.Any(served => served.Index == zone.Index);
+
+    private void Close(in Switching switching)
+    {
+        foreach (var supply in _suppliesOfZone[switching.Zone])
+            _closing[supply].Add(new Part(_survey.Askers.Of(switching.Opening), switching.Zone, Device: -1, _survey.Site.Zones[switching.Zone].LitresPerMinute!.Value));
+    }
+
+    /// <summary>What devices do at the instant at which valves close comes too late for these.</summary>
     private void Judge()
     {
         for (var supply = 0; supply < _closing.Length; supply++)
@@ -118,10 +131,15 @@ internal sealed class Hammer : ISeesSwitchings
             if (closing.Count > 1) Judge(supply, closing);
             closing.Clear();
         }
+
+        foreach (var (device, isOpen) in _switched) _isOn[device] = isOpen;
+        _switched.Clear();
     }
 
     private void Judge(int supply, List<Part> closing)
     {
+        closing.RemoveAll(part => !Array.TrueForAll(_devicesOfZone[part.Zone], device => _isOn[device]));
+        if (closing.Count < 2) return;
         var limit = Math.Max(Harmless, _survey.Site.Supplies[supply].Flow!.Value.InBase / 2) + Flows.Tolerance;
         var second = _milliseconds / Switching.MillisecondsInSecond;
         if (closing.Sum(part => part.Amount) > limit) _causes.Add(supply, limit, closing, second, second);

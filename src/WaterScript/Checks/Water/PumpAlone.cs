@@ -16,6 +16,7 @@ internal sealed class PumpAlone : ISeesRuns
         CanBeAccepted = true,
         Finds = """
             A pump stays on through a gap of more than 10 s in which none of its zones is open, and longer than its lead and lag would bridge anyway.
+            Each such gap is one time, and begins when the last zone closes.
             """,
         Matters = """
             A pump that presses against closed valves heats the water in it until seals and pipes give way.
@@ -56,7 +57,7 @@ internal sealed class PumpAlone : ISeesRuns
               }
             }
             """,
-        KnownLimits = "Pumps on a supply with a `bypass` or a `vessel` are not looked at. A lead or a lag itself is taken as meant, however long.",
+        KnownLimits = "Pumps on a supply with a `bypass` or a `vessel` are not looked at, nor are those whose zones are all on such supplies. A lead or a lag itself is taken as meant, however long.",
         Sources = "Common practice: a pump must not run with no zone open.",
     };
 
@@ -78,7 +79,11 @@ internal sealed class PumpAlone : ISeesRuns
         foreach (var gaps in _byZone[run.Zone]) gaps.Add(run, _survey);
     }
 
-    public IEnumerable<Finding> Findings() => _devices.OfType<Gaps>().Where(gaps => gaps.Times > 0).Select(FindingFor);
+    public IEnumerable<Finding> Findings()
+    {
+        foreach (var gaps in _devices.OfType<Gaps>()) gaps.Finish(_survey);
+        return _devices.OfType<Gaps>().Where(gaps => gaps.Times > 0).Select(FindingFor);
+    }
 
     private Finding FindingFor(Gaps gaps)
     {
@@ -93,7 +98,7 @@ internal sealed class PumpAlone : ISeesRuns
     }
 
     /// <summary>Whether no harm is known in a device that is on while no zone is open: it lifts no water, or what it lifts has somewhere to go.</summary>
-    public static bool MayRunOn(Device device) => device.Kind != DeviceKind.Pump || device.Output == 0 || device.Supply is { HasBypass: true } or { Vessel: not null };
+    public static bool MayRunOn(Device device) => device.Kind != DeviceKind.Pump || device.Output == 0 || IsRelieved(device);
 
     private static Gaps? GapsOf(Device device)
     {
@@ -103,9 +108,20 @@ internal sealed class PumpAlone : ISeesRuns
         return through > bridged ? new Gaps(device, bridged, through) : null;
     }
 
-    /// <summary>The gaps between the zones of a pump.</summary>
+    private static bool IsRelieved(Device pump) => pump.Supply is { } supply ? IsRelieved(supply) : pump.Zones.All(zone => IsRelieved(zone.Supply));
+
+    private static bool IsRelieved(Supply? supply) => supply is { HasBypass: true } or { Vessel: not null };
+
+    /// <summary>
+    /// The gaps between the zones of a pump. One that starts late is off in a gap that comes before; one that stops early is off in a gap that nothing
+    /// long enough follows. So gaps wait until what follows them is.
+    /// </summary>
     private sealed class Gaps(Device device, long bridged, long through)
     {
+        private readonly long _startsAfter = device.StartsAfter.WholeSeconds();
+        private readonly long _stopsAfter = device.StopsAfter.WholeSeconds();
+        private readonly Queue<Gap> _waiting = new();
+        private long _began;
         private long _end = long.MinValue / 2;
         private int _day = int.MinValue;
 
@@ -126,18 +142,38 @@ internal sealed class PumpAlone : ISeesRuns
         public void Add(in Run run, Survey survey)
         {
             var gap = run.Start - _end;
-            if (gap > bridged && gap <= through) Tell(gap, run, survey);
+            if (gap > through)
+            {
+                Finish(survey);
+                _began = run.Start;
+            }
+            else if (gap > bridged)
+            {
+                _waiting.Enqueue(new Gap(_end, run.Start, new Asker(run.Schedule, run.Step)));
+            }
+
             _end = Math.Max(_end, run.End + run.Overlap);
+            while (_waiting.TryPeek(out var first) && first.To <= _end + _stopsAfter) Tell(_waiting.Dequeue(), survey);
         }
 
-        private void Tell(long gap, in Run run, Survey survey)
+        /// <summary>Nothing is to come that the pump would stay on for.</summary>
+        public void Finish(Survey survey)
         {
-            if (Times++ == 0) (First, Asker) = (_end, new Asker(run.Schedule, run.Step));
-            Last = _end;
-            Longest = Math.Max(Longest, gap);
-            var day = survey.DayOf(_end);
+            while (_waiting.TryDequeue(out var gap)) Tell(gap, survey);
+        }
+
+        private void Tell(in Gap gap, Survey survey)
+        {
+            var alone = Math.Min(gap.To, _end + _stopsAfter) - Math.Max(gap.From, _began + _startsAfter);
+            if (alone <= Borne) return;
+            if (Times++ == 0) (First, Asker) = (gap.From, gap.Asker);
+            Last = gap.From;
+            Longest = Math.Max(Longest, alone);
+            var day = survey.DayOf(gap.From);
             if (day != _day) Days++;
             _day = day;
         }
+
+        private readonly record struct Gap(long From, long To, Asker Asker);
     }
 }

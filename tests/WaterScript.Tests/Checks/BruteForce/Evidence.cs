@@ -28,7 +28,9 @@ internal sealed class Evidence
         Passes = [.. Runs.GroupBy(run => (run.Schedule, run.Day, run.StartNumber, run.Pass)).Select(runs => new Pass(runs.Key.Schedule, [.. runs]))];
         _seconds = [.. SecondsOf(Runs)];
         Wet = Painted();
-        _intervals = [.. site.TimeZone.GetZoneIntervals(Instant.FromUnixTimeSeconds(_seconds[0]).Minus(NodaTime.Duration.FromDays(3)), Instant.FromUnixTimeSeconds(_seconds[^1]).Plus(NodaTime.Duration.FromDays(3)))];
+        _intervals = [.. site.TimeZone.GetZoneIntervals(
+            Instant.FromUnixTimeSeconds(Math.Min(_seconds[0], StartOf(horizon.From))).Minus(NodaTime.Duration.FromDays(3)),
+            Instant.FromUnixTimeSeconds(Math.Max(_seconds[^1], StartOf(horizon.Until))).Plus(NodaTime.Duration.FromDays(3)))];
         _sun = site.Position is { } position ? SunTimes.Of(position, new ZoneClock(site.TimeZone)) : null;
     }
 

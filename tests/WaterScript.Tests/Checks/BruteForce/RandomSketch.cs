@@ -35,6 +35,7 @@ internal sealed class RandomSketch
     private readonly string[] _zones;
     private readonly bool _hasScale;
     private readonly bool _hasSequence;
+    private readonly bool _isLatching;
 
     private RandomSketch(int number)
     {
@@ -46,6 +47,7 @@ internal sealed class RandomSketch
         _zones = [.. Enumerable.Range(0, _random.Next(2, 6)).Select(index => $"z{index}")];
         _hasScale = Chance(25);
         _hasSequence = Chance(30);
+        _isLatching = Chance(25);
     }
 
     public static Sketch Of(int number)
@@ -62,7 +64,7 @@ internal sealed class RandomSketch
         for (var index = 0; index < _controllers; index++) yield return Controller(index);
         yield return Block("valve hum non-latching", ["inrush 250 mA", "holding 150 mA"]);
         yield return Block("valve buzz non-latching", ["inrush 400 mA", "holding 220 mA"]);
-        yield return Block("valve click latching", ["pulse 50 ms"]);
+        foreach (var name in new[] { "click", "snap" }) yield return Latching(name);
         for (var index = 0; index < _zones.Length; index++) yield return Zone(index);
         for (var index = _random.Next(3); index > 0; index--) yield return Device(index);
         for (var index = _random.Next(3); index > 0; index--) yield return Restriction(index);
@@ -74,15 +76,25 @@ internal sealed class RandomSketch
         if (Chance(20)) yield return Block($"extra {Iso(_from.PlusDays(_random.Next(9)))} {Pick(Clocks)} because \"new plants\"", Waterings(1));
     }
 
+    private Statement Latching(string name) => Block(
+        $"valve {name} latching",
+        [
+            $"pulse {Pick("20", "50", "50", "80")} ms",
+            .. If(Chance(40), $"moves-in {Pick("5", "15")} ms"),
+            .. If(Chance(92), $"coil {Pick("20", "40", "80")} ohm"),
+            .. If(Chance(92), $"works-from {Pick("5", "7", "9", "12")} V"),
+        ]);
+
     private Statement Supply(int index) => Block(
         $"supply s{index}",
         [
-            .. If(Chance(80), $"flow {Pick("6", "10", "16", "20", "20.5", "26")} L/min"),
+            .. If(Chance(80), $"flow {Pick("6", "10", "16", "20", "20.5", "26", "50")} L/min"),
             .. If(Chance(40), $"minimum-flow {Pick("4.5", "6", "10", "11")} L/min"),
             .. If(Chance(10), Pick("bypass", "vessel 24 L")),
             .. If(Chance(40), $"daily {Pick("60", "100", "240", "500", "900")} L"),
             .. If(Chance(55), Pick("change gap 5 s", "change gap 30 s", "change gap 1 min", "change gap 5 min", $"change overlap {Pick("2 s", "5 s", "12 s", "1 min")}")),
             .. If(index > 0 && Chance(50), $"fed-by s{index - 1}"),
+            .. If(Chance(70), "backflow atmospheric"),
             .. Chance(35) ? [$"tank {Pick("200", "400", "2000")} L", .. If(Chance(85), $"refill {Pick("0.5", "2", "6")} L/min"), .. If(Chance(50), "reserve 50 L")] : Array.Empty<string>(),
         ]);
 
@@ -93,30 +105,35 @@ internal sealed class RandomSketch
             .. If(Chance(40), $"spacing {Pick("100 ms", "300 ms", "1 s", "33.4 ms", "9 s", "40 s")}").Select(text => new Statement(text)),
             .. If(Chance(60), $"at most {_random.Next(1, 4)} zones").Select(text => new Statement(text)),
             .. If(Chance(66), $"schedules {Pick("never-overlap", "may-overlap")}").Select(text => new Statement(text)),
-            .. Chance(75)
-                ? [Chance(50)
-                    ? Block("power", [$"transformer {Pick("6", "8", "10", "13", "20")} VA at 24 V"])
-                    : Block("power", [$"continuous {Pick("150", "220", "300", "369", "370", "450", "600")} mA at 24 V", $"peak {Pick("400", "500", "550", "650", "800", "1000")} mA"])]
-                : Array.Empty<Statement>(),
+            .. Chance(85) ? [Block("power", Power())] : Array.Empty<Statement>(),
         ]);
+
+    private string[] Power() =>
+    [
+        .. Chance(50)
+            ? [$"transformer {Pick("6", "8", "10", "13", "20")} VA at 24 V"]
+            : new[] { $"continuous {Pick("150", "220", "300", "369", "370", "450", "600")} mA at 24 V", $"peak {Pick("400", "500", "550", "650", "800", "1000")} mA" },
+        .. Chance(75) ? [$"store {Pick("1000", "2200", "4700")} uF at {Pick("12", "24")} V", .. If(Chance(80), $"recharge {Pick("0.01 W", "0.05 W efficiency 80 %", "0.5 W efficiency 80 %", "2 W")}")] : Array.Empty<string>(),
+    ];
 
     private Statement Zone(int index) => Block(
         _zones[index],
         [
             $"output {20 - index}{Wired()}",
-            .. If(Chance(85), $"valve {Pick("hum", "hum", "buzz", "click")}"),
+            .. If(Chance(85), $"valve {(_isLatching ? Pick("click", "snap") : Pick("hum", "hum", "buzz", "click"))}"),
             .. If(_supplies > 1, $"supply s{_random.Next(_supplies)}"),
-            .. If(Chance(95), $"flow {Pick("4", "6", "10", "10.5", "16")} L/min"),
+            .. If(Chance(95), $"flow {Pick("4", "6", "10", "10.5", "16", "21")} L/min"),
             .. If(Chance(70), $"rate {Pick("7", "12", "33.3")} mm/h"),
             .. If(Chance(20), $"trim {Percent()}"),
             .. If(Chance(20), $"shortest {Pick("20 s", "1 min")}"),
             .. If(Chance(40), $"longest {Pick("1 min", "5 min", "10 min", "15 min")}"),
             .. If(Chance(50), $"rest {Pick("10 s", "1 min", "5 min", "10 min", "1 h", "1 days")}"),
+            .. If(Chance(40), $"never-dry-for {Pick("9 h", "26 h", "2 days", "4 days", "8 days")}"),
         ],
         "zone ");
 
     private Statement Device(int index) => Block(
-        $"{Pick("pump", "master")} d{index}",
+        $"{Pick("pump", "pump", "master")} d{index}",
         [
             $"output {index}{Wired()}",
             Chance(60) ? $"supply s{_random.Next(_supplies)}" : $"zones {SomeZones()}",
@@ -124,7 +141,7 @@ internal sealed class RandomSketch
             .. If(Chance(60), $"at most {_random.Next(1, 7)} starts an hour"),
             .. If(Chance(50), $"starts {Pick("2 s", "5 s", "20 s", "70 s")} {Pick("before", "after")} zones"),
             .. If(Chance(50), $"stops {Pick("2 s", "5 s", "20 s", "70 s")} {Pick("before", "after")} zones"),
-            .. If(Chance(40), $"stays-on-through {Pick("5 s", "1 min", "10 min")}"),
+            .. If(Chance(55), $"stays-on-through {Pick("5 s", "1 min", "10 min")}"),
         ]);
 
     private Statement Restriction(int index) => Block(
@@ -210,7 +227,7 @@ internal sealed class RandomSketch
     private string[] Waterings(int count) => [.. Enumerable.Range(0, count).Select(_ => Watering())];
 
     private string Watering() =>
-        $"water {List()} for {(Chance(3) ? Pick("3 h", "26 h") : Pick("7 s", "11 s", "30 s", "95 s", "1 min", "2 min", "5 min", "6 min", "10 min", "10 min", "15 min", "20 min"))}";
+        $"water {List()} for {(Chance(4) ? Pick("3 h", "13 h", "13 h", "26 h") : Pick("7 s", "11 s", "30 s", "95 s", "1 min", "2 min", "5 min", "6 min", "10 min", "10 min", "15 min", "20 min"))}";
 
     private string List()
     {

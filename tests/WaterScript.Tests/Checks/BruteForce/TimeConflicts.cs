@@ -69,6 +69,37 @@ internal static class TimeConflicts
         }
     }
 
+    /// <summary>Counts the seconds since a zone closed, since the beginning, or since the last date out of season.</summary>
+    public static IEnumerable<Conflict> TooLongDry(Evidence evidence)
+    {
+        foreach (var zone in evidence.Site.Zones.Where(zone => zone.NeverDryFor is not null))
+        {
+            var most = (long)zone.NeverDryFor!.Value.TotalSeconds;
+            var dryFrom = evidence.StartOf(evidence.Horizon.From);
+            var openings = evidence.Openings.Where(opening => opening.Zone == zone.Index).ToList();
+            foreach (var (opens, closes) in openings.Select(opening => (opening.From, opening.To)).Append((evidence.StartOf(evidence.Horizon.Until), long.MaxValue)))
+            {
+                long dry = 0;
+                foreach (var (date, from, to) in evidence.Dates(dryFrom, opens))
+                {
+                    var before = dry;
+                    dry = IsInSeason(evidence.Site, zone, date) ? dry + to - from : 0;
+                    if (before <= most && most < dry) yield return new Conflict(from + most - before, zone.Origin);
+                }
+
+                dryFrom = closes;
+            }
+        }
+    }
+
+    private static bool IsInSeason(Site site, Zone zone, NodaTime.LocalDate date) =>
+        !site.ClosedSeasons.Any(closed => ReferenceDays.Holds(closed.Days, date, anchor: null))
+        && site.Schedules.Any(schedule => !schedule.IsManual && !schedule.IsExtra && Waterings.ZonesIn(schedule.Steps).Contains(zone) && IsInSeason(site, schedule, date));
+
+    private static bool IsInSeason(Site site, Schedule schedule, NodaTime.LocalDate date) =>
+        (schedule.Season is not { } season || ReferenceDays.Holds(season.Span, date, anchor: null))
+        && schedule.Starts.Any(start => start is not StartAfter after || IsInSeason(site, site.Schedules.Single(other => other.Name == after.Other), date));
+
     public static IEnumerable<Conflict> LongerThanLongest(Evidence evidence) =>
         from run in evidence.Runs
         let zone = evidence.Site.Zones[run.Zone]
