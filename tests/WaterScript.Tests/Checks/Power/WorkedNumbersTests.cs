@@ -86,6 +86,7 @@ public class WorkedNumbersTests
     [InlineData(16, "AWG")]
     [InlineData(14, "AWG")]
     [InlineData(12, "AWG")]
+    [InlineData(10, "AWG")]
     [InlineData(0.5, "mm2")]
     [InlineData(1.5, "mm2")]
     [InlineData(4, "mm2")]
