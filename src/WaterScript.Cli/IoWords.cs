@@ -9,6 +9,7 @@ internal static class IoWords
     /// <summary>A few words, without a capital or a full stop.</summary>
     public static string Of(Exception problem) => problem switch
     {
+        OutputClosedException => "standard output is closed, so there is nowhere to write to",
         FileNotFoundException => "there is no such file",
         DirectoryNotFoundException => "there is no such folder",
         UnauthorizedAccessException => "you are not allowed to",

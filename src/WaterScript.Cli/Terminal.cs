@@ -41,8 +41,8 @@ internal sealed class Terminal(Func<Stream> openInput, Stream output, TextWriter
     /// <summary>That of this process. UTF-8 without a byte-order mark and LF on every machine.</summary>
     public static Terminal OfProcess()
     {
-        var output = Console.OpenStandardOutput();
-        var error = Writer(Console.OpenStandardError(), isFlushedAtOnce: true);
+        var output = ClosedOutput.Or(Console.OpenStandardOutput);
+        var error = Writer(ClosedOutput.Or(Console.OpenStandardError), isFlushedAtOnce: true);
         return new Terminal(
             Console.OpenStandardInput,
             output,
