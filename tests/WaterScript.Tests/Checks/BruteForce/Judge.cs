@@ -55,6 +55,7 @@ internal sealed record Judge(string Slug, About About, Func<Evidence, IEnumerabl
         new("pump-alone", About.Device, WaterConflicts.PumpAlone) { Counts = true },
         new("too-long-dry", About.Zone, TimeConflicts.TooLongDry) { Counts = true },
         new("vacuum-breaker-hours", About.Zone, WaterConflicts.VacuumBreakerHours) { Counts = true },
+        new("pulse-too-soon", About.Controller, PowerConflicts.PulseTooSoon) { Counts = true, HasCauses = true },
         new("too-many-at-once", About.Controller, PowerConflicts.TooManyAtOnce) { Counts = true, HasCauses = true },
         new("holding-over", About.Controller, PowerConflicts.HoldingOver) { Counts = true, HasCauses = true },
         new("inrush-over", About.Controller, PowerConflicts.InrushOver) { Counts = true, HasCauses = true },

@@ -47,7 +47,7 @@ internal sealed class RandomSketch
         _zones = [.. Enumerable.Range(0, _random.Next(2, 6)).Select(index => $"z{index}")];
         _hasScale = Chance(25);
         _hasSequence = Chance(30);
-        _isLatching = Chance(25);
+        _isLatching = Chance(40);
     }
 
     public static Sketch Of(int number)
@@ -105,7 +105,7 @@ internal sealed class RandomSketch
             .. If(Chance(40), $"spacing {Pick("100 ms", "300 ms", "1 s", "33.4 ms", "9 s", "40 s")}").Select(text => new Statement(text)),
             .. If(Chance(60), $"at most {_random.Next(1, 4)} zones").Select(text => new Statement(text)),
             .. If(Chance(66), $"schedules {Pick("never-overlap", "may-overlap")}").Select(text => new Statement(text)),
-            .. Chance(85) ? [Block("power", Power())] : Array.Empty<Statement>(),
+            .. Chance(_isLatching ? 95 : 80) ? [Block("power", Power())] : Array.Empty<Statement>(),
         ]);
 
     private string[] Power() =>
@@ -113,7 +113,7 @@ internal sealed class RandomSketch
         .. Chance(50)
             ? [$"transformer {Pick("6", "8", "10", "13", "20")} VA at 24 V"]
             : new[] { $"continuous {Pick("150", "220", "300", "369", "370", "450", "600")} mA at 24 V", $"peak {Pick("400", "500", "550", "650", "800", "1000")} mA" },
-        .. Chance(75) ? [$"store {Pick("1000", "2200", "4700")} uF at {Pick("12", "24")} V", .. If(Chance(80), $"recharge {Pick("0.01 W", "0.05 W efficiency 80 %", "0.5 W efficiency 80 %", "2 W")}")] : Array.Empty<string>(),
+        .. Chance(_isLatching ? 95 : 60) ? [$"store {Pick("1000", "2200", "4700")} uF at {Pick("12", "24")} V", .. If(Chance(80), $"recharge {Pick("0.01 W", "0.05 W efficiency 80 %", "0.5 W efficiency 80 %", "2 W")}")] : Array.Empty<string>(),
     ];
 
     private Statement Zone(int index) => Block(
