@@ -28,7 +28,7 @@ internal static class BlockReader
         var location = new Location(source, node.Name.Span);
         var names = schema.Properties.Select(known => known.Name).ToArray();
         var home = Words.HomeOf(node.Name.Text);
-        var nearest = Slips.Month(node.Name.Text) is { } month && names.Contains(month) ? month : home is null || names.Any(name => name == node.Name.Text + "s") ? Spelling.Nearest(node.Name.Text, names) : null;
+        var nearest = Slips.Month(node.Name.Text) is { } month && names.Contains(month) ? month : home is null || names.Any(name => name == node.Name.Text + "s") ? Meant(node.Name.Text, names) : null;
         var elsewhere = Schema.Blocks.FirstOrDefault(other => other.Find(node.Name.Text) is not null);
         scope.Report(Finding.At(Rules.UnknownProperty, location, $"{schema.Article} has no property \"{node.Name.Text}\"", nearest is null ? "" : $"did you mean \"{nearest}\"?") with
         {
@@ -38,6 +38,10 @@ internal static class BlockReader
         });
         return null;
     }
+
+    /// <summary>The property whose first word alone was written, where there is one such: <c>minimum-flow</c> for <c>minimum</c>; else the nearest.</summary>
+    private static string? Meant(string written, string[] names) =>
+        names.Where(name => name.StartsWith($"{written}-", StringComparison.OrdinalIgnoreCase)).ToArray() is [var longer] ? longer : Spelling.Nearest(written, names);
 
     /// <summary>The twelve months as what they are; <c>at</c> with the word that always follows it.</summary>
     private static string ListOf(IReadOnlyCollection<string> names)

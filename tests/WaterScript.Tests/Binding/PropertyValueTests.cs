@@ -190,6 +190,14 @@ public sealed class PropertyValueTests
     public void AShareWithoutItsSignOffersTheShareAsAFix() =>
         Assert.Equal("70 %", Assert.Single(Expect.One("out-of-range", "zone c { output 3; uniformity ‹0.7› }").Fix!.Edits).Replacement);
 
+    /// <summary>Where only one property begins with the word, it is the one that was meant.</summary>
+    [Theory]
+    [InlineData("supply", "‹minimum 12 L/min›", "minimum-flow")]
+    [InlineData("latching", "‹works 7 V›", "works-from")]
+    [InlineData("zone", "output 3; ‹never 4 days›", "never-dry-for")]
+    public void TheFirstWordOfAPropertyIsEnoughToKnowIt(string kind, string property, string name) =>
+        Assert.Equal(name, Assert.Single(Expect.One("unknown-property", Block(kind, property), Site(kind)).Fix!.Edits).Replacement);
+
     [Fact]
     public void TheFirstOfTwoIsShownBesideTheSecond() =>
         Assert.Contains(Expect.One("stated-twice", "zone c { output 3; heads drip; ‹heads mist› }").Others, label => label.Location.Text.StartsWith("heads drip", StringComparison.Ordinal) || label.Location.Text == "heads");
