@@ -10,6 +10,9 @@ internal sealed class Recurrence
     private long _last = long.MinValue;
     private long _times;
 
+    /// <summary>Whether it has happened.</summary>
+    public bool Happened => _times > 0;
+
     /// <summary>Counts one time.</summary>
     /// <param name="instant">When, in Unix seconds.</param>
     /// <param name="survey">Knows the date.</param>

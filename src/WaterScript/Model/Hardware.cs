@@ -261,6 +261,9 @@ public sealed record Device
     /// <summary>Of an injector: water after the dose, or null.</summary>
     public Duration? Rinse { get; init; }
 
+    /// <summary>Whether it is on whenever a zone is watered; an injector is so only for the steps that go through it.</summary>
+    internal bool RunsBecauseOf(Zone zone) => Kind != DeviceKind.Injector && Zones.Any(served => served.Index == zone.Index);
+
     /// <summary>What people read: the label, or else the name.</summary>
     public string DisplayName => Label ?? Name;
 }

@@ -22,7 +22,7 @@ internal sealed class OpeningStream
     {
         _devices = [.. site.Devices.Select(device => SwitchedOutput.Of(device, site.Zones.Length))];
         _zones = [.. site.Zones.Select(SwitchedOutput.Of)];
-        _devicesOfZone = [.. site.Zones.Select(zone => _devices.Where(output => IsFor(site.Devices[output.Device], zone)).ToArray())];
+        _devicesOfZone = [.. site.Zones.Select(zone => _devices.Where(output => site.Devices[output.Device].RunsBecauseOf(zone)).ToArray())];
         _earliest = _devices.Select(device => device.EarliestFromStart).Append(0).Min();
     }
 
@@ -40,9 +40,6 @@ internal sealed class OpeningStream
 
         while (stream.TryTakeBefore(long.MaxValue, out var opening)) yield return opening;
     }
-
-    private static bool IsFor(Device device, Zone zone) =>
-        device.Kind != DeviceKind.Injector && device.Zones.Any(other => other.Index == zone.Index);
 
     /// <summary>What no run that starts then, or later, can lengthen or go before.</summary>
     private bool TryTakeBefore(long start, out Opening opening)

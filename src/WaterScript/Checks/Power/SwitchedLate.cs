@@ -84,7 +84,7 @@ internal sealed class SwitchedLate : ISeesOpenings, ISeesSwitchings
         if (IsMuch(done)) _controllers[switching.Controller]!.Add(done, switching, _survey);
     }
 
-    public IEnumerable<Finding> Findings() => _controllers.OfType<Delays>().Where(delays => delays.IsMet).Select(FindingFor);
+    public IEnumerable<Finding> Findings() => _controllers.OfType<Delays>().Where(delays => delays.Recurrence.Happened).Select(FindingFor);
 
     private static bool IsMuch(Waiting done)
     {
@@ -151,8 +151,6 @@ internal sealed class SwitchedLate : ISeesOpenings, ISeesSwitchings
 
         public Recurrence Recurrence { get; } = new();
 
-        public bool IsMet { get; private set; }
-
         /// <summary>Who asked for the first of it.</summary>
         public Asker Asker { get; private set; }
 
@@ -162,9 +160,8 @@ internal sealed class SwitchedLate : ISeesOpenings, ISeesSwitchings
 
         public void Add(Waiting done, in Switching switching, Survey survey)
         {
+            if (!Recurrence.Happened || done.Harm > Worst.Harm) (Worst, WorstSwitching) = (done, switching);
             if (Recurrence.Add(done.From, survey)) Asker = survey.Askers.Of(switching.Opening);
-            if (!IsMet || done.Harm > Worst.Harm) (Worst, WorstSwitching) = (done, switching);
-            IsMet = true;
         }
     }
 }

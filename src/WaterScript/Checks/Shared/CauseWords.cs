@@ -56,9 +56,12 @@ internal static class CauseWords
         if (cause.Places is [var only]) return finding with { WayOut = "Water them one after the other: write a comma in place of a plus.", Fix = OneByOne(only.Step) };
         var (first, last) = (cause.Places[0].Schedule.Name, cause.Places[^1].Schedule.Name);
         if (StartTrial.Best(survey, finding, cause, causes.All.Sum(other => other.Times), begin) is not var (start, left)) return finding with { WayOut = $"Start \"{last}\" later, or let it `start after {first}`." };
-        var cleared = left == 0 ? "clears it" : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"clears {cause.Times - left} of the {cause.Times}");
-        return finding with { WayOut = $"Start \"{last}\" at {start.Time}, which {cleared}, or let it `start after {first}`.", Fix = start.Fix };
+        return finding with { WayOut = $"Start \"{last}\" at {start.Time}, which {Cleared(cause, left)}, or let it `start after {first}`.", Fix = start.Fix };
     }
+
+    /// <summary><c>clears it</c>, or <c>clears 75 of the 78</c>.</summary>
+    public static string Cleared(Cause cause, long left) =>
+        left == 0 ? "clears it" : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"clears {cause.Times - left} of the {cause.Times}");
 
     /// <summary>Commas in place of the pluses of a step; null where it has none.</summary>
     public static Fix? OneByOne(Step step)

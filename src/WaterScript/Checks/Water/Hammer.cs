@@ -84,7 +84,7 @@ internal sealed class Hammer : ISeesSwitchings
         var site = survey.Site;
         _closing = [.. site.Supplies.Select(_ => new List<Part>())];
         _suppliesOfZone = [.. site.Zones.Select(SuppliesOf)];
-        _devicesOfZone = [.. site.Zones.Select(zone => site.Devices.Where(device => Feeds(device, zone)).Select(device => device.Index).ToArray())];
+        _devicesOfZone = [.. site.Zones.Select(zone => site.Devices.Where(device => device.Output > 0 && device.RunsBecauseOf(zone)).Select(device => device.Index).ToArray())];
         _isOn = new bool[site.Devices.Length];
         _controllers = new bool[site.Controllers.Length];
         foreach (var zone in site.Zones.Where(zone => _suppliesOfZone[zone.Index].Length > 0))
@@ -112,8 +112,6 @@ internal sealed class Hammer : ISeesSwitchings
 
     private static int[] SuppliesOf(Zone zone) =>
         zone.LitresPerMinute is null ? [] : [.. Demand.Above(zone.Supply).Where(supply => supply.Flow is not null).Select(supply => supply.Index)];
-
-    private static bool Feeds(Device device, Zone zone) => device.Kind != DeviceKind.Injector && device.Output > 0 && device.Zones.Any(served => served.Index == zone.Index);
 
     private void Close(in Switching switching)
     {
@@ -163,8 +161,7 @@ internal sealed class Hammer : ISeesSwitchings
             return finding with { WayOut = "Let one of them run a few seconds longer than the other, or water them one after the other: write a comma in place of a plus.", Fix = CauseWords.OneByOne(only.Step) };
         if (StartTrial.Best(_survey, finding, cause, _causes.All.Sum(other => other.Times), trial => new Hammer(trial), TriedShifts) is not var (start, left))
             return finding with { WayOut = "Let one of them run a few seconds longer than the other." };
-        var cleared = left == 0 ? "clears it" : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"clears {cause.Times - left} of the {cause.Times}");
-        return finding with { WayOut = $"Start \"{start.Schedule.Name}\" at {start.Time}, which {cleared}.", Fix = start.Fix };
+        return finding with { WayOut = $"Start \"{start.Schedule.Name}\" at {start.Time}, which {CauseWords.Cleared(cause, left)}.", Fix = start.Fix };
     }
 
     /// <summary>The controller on which a spacing keeps these valves from closing at one instant; null where none does. Only latching valves wait for their turn to close.</summary>
