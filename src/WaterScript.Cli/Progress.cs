@@ -29,7 +29,8 @@ internal sealed class Progress(TextWriter line, TimeProvider time)
         {
             lock (_lock)
             {
-                if (isUnderWay) Put(Words(stage, reached));
+                // A timer may come a little early, and then the next beat is soon enough.
+                if (isUnderWay && time.GetElapsedTime(_begun) >= Patience) Put(Words(stage, reached));
             }
         }
 
