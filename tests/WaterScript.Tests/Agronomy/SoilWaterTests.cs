@@ -1,4 +1,3 @@
-using FsCheck.Xunit;
 using WaterScript.Agronomy;
 using WaterScript.Model;
 using WaterScript.Tests.Binding;
@@ -142,7 +141,7 @@ public sealed class SoilWaterTests
     }
 
     /// <summary>Water is neither made nor lost: what comes is used, runs through, or is in the ground.</summary>
-    [Property(MaxTest = 400)]
+    [SampledProperty(400)]
     public void The_balance_conserves_water(ushort total, byte share, (byte Water, byte Demand)[] days)
     {
         var zone = new RootZone(1 + (total / 100.0), share / 255.0);

@@ -2,7 +2,6 @@ using System.Diagnostics;
 using System.Text;
 using FsCheck;
 using FsCheck.Fluent;
-using FsCheck.Xunit;
 using WaterScript.Diagnostics;
 using Xunit;
 
@@ -25,7 +24,7 @@ public sealed class RobustnessTests
     ];
 
     /// <summary>Rows that the parser hands on whole, so that every one of them reaches the binder.</summary>
-    [Property(MaxTest = 2_000)]
+    [SampledProperty(2_000)]
     public Property AnyRowOfAPropertyIsAnswered() => Prop.ForAll(
         Gen.Elements(Words.Where(word => word is not ("{" or "}" or "\n" or ";")).ToArray()).ArrayOf(7).ToArbitrary(),
         Gen.Elements("flow", "output", "wire", "emitters", "heads", "valve", "supply", "longest", "spare", "contains", "change", "catches", "location", "timezone", "effective", "scale", "jul", "since", "by", "at", "store", "recharge", "transformer", "starts", "zones").ToArbitrary(),
@@ -35,12 +34,12 @@ public sealed class RobustnessTests
                 ReadEveryFinding($"{Expect.Garden}{kind} {{\n{property} {string.Join(' ', row)}\n}}\nlet x = {string.Join(' ', row)}");
         });
 
-    [Property(MaxTest = 2_000)]
+    [SampledProperty(2_000)]
     public Property AnyRowOfTokensIsAnswered() => Prop.ForAll(
         Gen.Elements(Words).ArrayOf(40).ToArbitrary(),
         row => ReadEveryFinding(Expect.Garden + string.Join(' ', row)));
 
-    [Property(MaxTest = 500)]
+    [SampledProperty(500)]
     public Property ASiteWithPiecesTakenOutIsAnswered() => Prop.ForAll(
         Gen.Choose(0, Expect.Garden.Length - 1).ToArbitrary(),
         Gen.Choose(1, 60).ToArbitrary(),

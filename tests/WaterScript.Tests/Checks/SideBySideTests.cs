@@ -12,7 +12,7 @@ namespace WaterScript.Tests.Checks;
 /// <summary>Checks of outputs work on a thread of their own; what all of them find is what one thread would find.</summary>
 public class SideBySideTests
 {
-    private const int Sites = 150;
+    private static readonly int Sites = Samples.Of(150);
     private const int Days = 40;
 
     [Fact]

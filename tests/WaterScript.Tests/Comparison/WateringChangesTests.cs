@@ -19,7 +19,7 @@ public sealed partial class WateringChangesTests
     private const int SitesEach = 60;
     private const int Days = 25;
 
-    public static TheoryData<int> Batches => [.. Enumerable.Range(0, 4)];
+    public static TheoryData<int> Batches => [.. Samples.Batches(4)];
 
     [Theory]
     [MemberData(nameof(Batches))]

@@ -17,10 +17,12 @@ namespace WaterScript.Tests.Oracles;
 /// </remarks>
 public sealed class ReaderAgreementTests : Workshop
 {
-    private const int RandomSites = 80;
+    private static readonly int RandomSites = Samples.Of(80);
 
     /// <summary>Sites of some schedules each, for the readers that are quick; those of many passes are left out.</summary>
-    private const int FirstOfMany = 1_000, ManySites = 700, MostPassesOfMany = 150;
+    private const int FirstOfMany = 1_000, MostPassesOfMany = 150;
+
+    private static readonly int ManySites = Samples.Of(700);
 
     /// <summary>Of a file; the time that ical.js needs grows with the square of the length.</summary>
     private const int MostBytes = 120_000;

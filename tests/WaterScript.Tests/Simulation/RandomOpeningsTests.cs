@@ -11,7 +11,7 @@ public sealed class RandomOpeningsTests
 {
     private const int SitesEach = 45;
 
-    public static TheoryData<int> Batches => [.. Enumerable.Range(0, 5)];
+    public static TheoryData<int> Batches => [.. Samples.Batches(5)];
 
     [Theory]
     [MemberData(nameof(Batches))]

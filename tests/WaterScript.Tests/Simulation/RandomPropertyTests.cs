@@ -1,5 +1,4 @@
 using FsCheck;
-using FsCheck.Xunit;
 using NodaTime;
 using WaterScript.Agronomy;
 using WaterScript.Model;
@@ -58,7 +57,7 @@ public sealed class RandomPropertyTests
         Assert.Equal(timetable.Runs(), Timetable.Of(ReadSite(source)!, horizon).Runs());
     }
 
-    [Property(MaxTest = 300, EndSize = 10_000)]
+    [SampledProperty(300, EndSize = 10_000)]
     public void A_scale_of_the_whole_changes_nothing(PositiveInt seed)
     {
         var source = RandomSource.Of(seed.Get);
@@ -71,7 +70,7 @@ public sealed class RandomPropertyTests
     }
 
     /// <summary>Twice the ground needs twice the water: with every area doubled and every rate halved, a depth takes twice as long.</summary>
-    [Property(MaxTest = 300, EndSize = 10_000)]
+    [SampledProperty(300, EndSize = 10_000)]
     public void Doubling_the_area_doubles_the_run_time(PositiveInt seed)
     {
         var source = RandomSource.Of(seed.Get);

@@ -14,7 +14,7 @@ public sealed class RandomRunsTests
 {
     private const int SitesEach = 100;
 
-    public static TheoryData<int> Batches => [.. Enumerable.Range(0, 12)];
+    public static TheoryData<int> Batches => [.. Samples.Batches(12)];
 
     [Theory]
     [MemberData(nameof(Batches))]

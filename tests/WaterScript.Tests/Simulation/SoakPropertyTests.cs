@@ -1,4 +1,3 @@
-using FsCheck.Xunit;
 using NodaTime;
 using WaterScript.Agronomy;
 using WaterScript.Checks;
@@ -14,7 +13,7 @@ public sealed class SoakPropertyTests
     private static readonly LocalDate Day = new(2026, 6, 1);
 
     /// <summary>Each cycle alone, with lengths from the ground: what stands never comes over what may, and every zone gets all of its time.</summary>
-    [Property(MaxTest = 40)]
+    [SampledProperty(40)]
     public void Cycles_by_the_ground_never_run_off(ushort number)
     {
         if (RandomRunsTests.Read(RandomSource.Of(number).Text, out _) is not { } site) return;
@@ -28,7 +27,7 @@ public sealed class SoakPropertyTests
     }
 
     /// <summary>Every pair of runs is looked at: wherever one begins while its zone still soaks, and does not meet another, the zone is told of; and no other zone is.</summary>
-    [Property(MaxTest = 60)]
+    [SampledProperty(60)]
     public void A_soak_that_is_cut_anywhere_is_found(ushort number)
     {
         var source = RandomSource.Of(number);

@@ -1,5 +1,4 @@
 using FsCheck;
-using FsCheck.Xunit;
 using WaterScript.Model;
 using WaterScript.Timetables;
 using Xunit;
@@ -11,7 +10,7 @@ public sealed class SwitchingPropertyTests
 {
     private const int Days = 12;
 
-    [Property(MaxTest = 150, EndSize = 10_000)]
+    [SampledProperty(150, EndSize = 10_000)]
     public void Every_output_opens_and_closes_by_turns(PositiveInt seed)
     {
         if (TimetableOf(seed, out var text) is not { } timetable) return;
@@ -29,7 +28,7 @@ public sealed class SwitchingPropertyTests
         }
     }
 
-    [Property(MaxTest = 150, EndSize = 10_000)]
+    [SampledProperty(150, EndSize = 10_000)]
     public void Switchings_come_in_order_and_as_far_apart_as_their_controller_wants(PositiveInt seed)
     {
         if (TimetableOf(seed, out var text) is not { } timetable) return;
@@ -42,7 +41,7 @@ public sealed class SwitchingPropertyTests
         }
     }
 
-    [Property(MaxTest = 150, EndSize = 10_000)]
+    [SampledProperty(150, EndSize = 10_000)]
     public void No_pump_is_on_without_a_zone_beyond_its_lead_and_lag(PositiveInt seed)
     {
         if (TimetableOf(seed, out var text) is not { } timetable) return;
@@ -66,7 +65,7 @@ public sealed class SwitchingPropertyTests
     }
 
     /// <summary>Runs of a zone that overlap water it once, and an overlap of the change-over that the next run fills adds nothing.</summary>
-    [Property(MaxTest = 150, EndSize = 10_000)]
+    [SampledProperty(150, EndSize = 10_000)]
     public void A_valve_is_open_for_its_runs_and_their_overlap_less_what_they_share(PositiveInt seed)
     {
         if (TimetableOf(seed, out var text) is not { } timetable) return;
@@ -87,7 +86,7 @@ public sealed class SwitchingPropertyTests
         }
     }
 
-    [Property(MaxTest = 60, EndSize = 10_000)]
+    [SampledProperty(60, EndSize = 10_000)]
     public void A_trim_of_the_whole_changes_nothing(PositiveInt seed)
     {
         if (TimetableOf(seed, out var text) is not { } timetable) return;

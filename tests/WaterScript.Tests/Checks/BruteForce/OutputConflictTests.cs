@@ -1,5 +1,4 @@
 using FsCheck;
-using FsCheck.Xunit;
 using Xunit;
 
 namespace WaterScript.Tests.Checks.BruteForce;
@@ -9,7 +8,7 @@ public sealed class OutputConflictTests
 {
     private const int Outputs = 4;
 
-    [Property(MaxTest = 300)]
+    [SampledProperty(300)]
     public void Outputs_that_are_shared_or_missing_are_found(NonEmptyArray<byte> bytes)
     {
         var wires = bytes.Get.Take(9).Select(each => (Controller: each % 2, Output: 1 + (each / 2 % (Outputs + 2)))).ToList();

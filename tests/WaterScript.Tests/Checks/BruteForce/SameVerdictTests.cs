@@ -13,7 +13,7 @@ public sealed class SameVerdictTests
     private const int SitesEach = 250;
     private const int Days = 10;
 
-    public static TheoryData<int> Batches => [.. Enumerable.Range(1, 8)];
+    public static TheoryData<int> Batches => [.. Samples.Batches(8).Select(batch => batch + 1)];
 
     [Theory]
     [MemberData(nameof(Batches))]

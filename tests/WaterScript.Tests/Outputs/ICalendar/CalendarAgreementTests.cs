@@ -1,5 +1,4 @@
 using FsCheck;
-using FsCheck.Xunit;
 using WaterScript.Model;
 using WaterScript.Outputs;
 using WaterScript.Tests.Documentation;
@@ -33,7 +32,7 @@ public sealed class CalendarAgreementTests
         }
     }
 
-    [Property(MaxTest = 1_500, EndSize = 100_000, Replay = "2026,1")]
+    [SampledProperty(1_500, EndSize = 100_000, Replay = "2026,1")]
     public void Random_sites_are_expanded_to_their_passes(NonNegativeInt seed)
     {
         var number = seed.Get;
@@ -66,7 +65,7 @@ public sealed class CalendarAgreementTests
     }
 
     /// <summary>What has no end is held against the timetable of later years.</summary>
-    [Property(MaxTest = 1_500, EndSize = 100_000, Replay = "2026,3")]
+    [SampledProperty(1_500, EndSize = 100_000, Replay = "2026,3")]
     public void Series_without_an_end_stay_right(NonNegativeInt seed)
     {
         var number = seed.Get;

@@ -14,7 +14,7 @@ namespace WaterScript.Tests.Syntax.Formatting;
 /// <summary>What holds of every layout, over all examples, all code that the pages show, and sites nobody thought of.</summary>
 public sealed class FormatterPropertyTests
 {
-    private const int RandomSites = 60;
+    private static readonly int RandomSites = Samples.Of(60);
     private const int LayoutsEach = 2;
 
     /// <summary>All texts without errors in which no form is unusual.</summary>

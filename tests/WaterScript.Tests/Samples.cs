@@ -1,0 +1,35 @@
+using System.Globalization;
+using FsCheck.Xunit;
+
+namespace WaterScript.Tests;
+
+/// <summary>
+/// How many random inputs a test tries. One setting decides for all: <c>WATERSCRIPT_SAMPLES</c>, a percentage. A newcomer's run takes the tenth part,
+/// so that it is over while one waits; <c>.ci/run</c> takes all.
+/// </summary>
+internal static class Samples
+{
+    /// <summary>The setting.</summary>
+    public const string Setting = "WATERSCRIPT_SAMPLES";
+
+    private const int Usual = 10;
+
+    private static readonly int Percent = Environment.GetEnvironmentVariable(Setting) is { Length: > 0 } text ? int.Parse(text, CultureInfo.InvariantCulture) : Usual;
+
+    /// <summary>Whether everything is tried, so that a test may ask that rare things were seen.</summary>
+    public static bool AreAll => Percent >= 100;
+
+    /// <summary>The part of a number of inputs that is tried now; at least one.</summary>
+    public static int Of(int all) => Math.Max(1, (int)((long)all * Percent / 100));
+
+    /// <summary>The first batches of several, each of which stays as large as it is; at least one.</summary>
+    public static IEnumerable<int> Batches(int all) => Enumerable.Range(0, Of(all));
+}
+
+/// <summary>A property that is tried on a part of its inputs; a failure prints the seed that shows it again.</summary>
+[AttributeUsage(AttributeTargets.Method)]
+internal sealed class SampledPropertyAttribute : PropertyAttribute
+{
+    /// <param name="all">How many inputs the whole is.</param>
+    public SampledPropertyAttribute(int all) => MaxTest = Samples.Of(all);
+}
