@@ -22,13 +22,15 @@ public static class SvgChart
         var days = chart.Days.Select(day => new DayDrawing(day, nameWidth)).ToList();
         var width = days.Max(day => day.Width);
         var legend = LegendOf(chart, width).ToList();
-        var height = TitleHeight + days.Sum(day => HeadingHeight + day.Height + DayGap) + (legend[^1].Y + LineHeight) + (chart.Findings.Length * LineHeight);
+        // A site without water has nothing to explain.
+        var legendHeight = legend is [.., var last] ? last.Y + LineHeight : 0;
+        var height = TitleHeight + days.Sum(day => HeadingHeight + day.Height + DayGap) + legendHeight + (chart.Findings.Length * LineHeight);
         var markup = new MarkupWriter();
         Begin(markup, chart, width + (2 * Margin), height + (2 * Margin));
         var y = TitleHeight;
         foreach (var day in days) y = WriteDay(markup, day, y);
         WriteLegend(markup, legend, y);
-        y += legend[^1].Y + LineHeight;
+        y += legendHeight;
         foreach (var finding in chart.Findings) y = WriteFinding(markup, finding, y, width);
         markup.Close();
         markup.Close();

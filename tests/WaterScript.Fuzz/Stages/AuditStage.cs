@@ -1,0 +1,83 @@
+using System.Globalization;
+using System.Text;
+using WaterScript.Comparison;
+using WaterScript.Fuzz.Inputs;
+using WaterScript.Model;
+using WaterScript.Timetables;
+
+namespace WaterScript.Fuzz.Stages;
+
+/// <summary>Logs made from the timetable: as they are, all is done as meant; with odd cells and bytes, each row is taken or reported.</summary>
+internal sealed class AuditStage : IStage
+{
+    private const int MostOpenings = 300;
+
+    private static readonly string[] OddCells =
+    [
+        "", "\"", "\"\"", "\"a,b\"", "open", "close", "boot", "skip", "fault", "hand", "alive", "-1", "0", "999999999999999999999", "1e30", "79228162514264337593543950335", "NaN", "2026-03-29 02:30:00", "2026-10-25 02:30", "31.02.2026 25:00",
+        "0001-01-01T00:00:00Z", "-99999999999", "\u001b[31m", "\u202e", "\ufeff", "::error::x", "²", "1,5", "1.5.5", "\0", "\r", ";", "\t", "=1+1",
+    ];
+
+    public string Name => "audit";
+
+    public bool Run(SiteInHand site, SiteInHand original)
+    {
+        if (site.Sound is not { } sound) return false;
+        var rows = Rows(site.Timetable, sound).ToList();
+        if (rows.Count == 0) return false;
+        var whole = Audit(site, Log(rows));
+        Must.Hold(whole is not null, "a log that was made from the timetable can be used");
+        var wrong = whole!.Entries.FirstOrDefault(entry => entry.Schedule is not null && entry.Class is AuditClass.Missed or AuditClass.Late or AuditClass.Early or AuditClass.Short or AuditClass.Long);
+        Must.Hold(wrong is null, "a log that was made from the timetable is as meant", $"{wrong?.Zone.Name} {wrong?.Class} {wrong?.From} {wrong?.ActualFrom}");
+        var dice = new Dice((ulong)(rows.Count * FuzzInput.Salts) + (ulong)site.Salt);
+        for (var round = 0; round < 3; round++) Audit(site, Spoilt(Log(rows), dice));
+        return true;
+    }
+
+    private static AuditReport? Audit(SiteInHand site, string text)
+    {
+        var log = new LogReader(site.Sound!, LogColumns.Default);
+        if (log.Read("log.csv", text) is not null || log.Events.Count == 0) return null;
+        var report = Auditor.Audit(site.Sound!, log, new AuditOptions(), site.Timetable);
+        CheckStage.IsJson(stream => AuditJson.Write(report, stream), "an audit in JSON is JSON");
+        Must.Hold(AuditText.Of(report).Length > 0 && AuditText.MarkdownOf(report).Length > 0, "an audit is put in words");
+        return report;
+    }
+
+    private static IEnumerable<string> Rows(Timetable timetable, Site sound) => timetable.Openings()
+        .Where(opening => opening.Zone >= 0)
+        .Take(MostOpenings)
+        .SelectMany(opening => new[] { (At: opening.From, Open: 1, opening.Zone), (At: opening.To, Open: 0, opening.Zone) })
+        .Order()
+        .Select((row, index) => string.Create(CultureInfo.InvariantCulture, $"{row.At},{sound.Zones[row.Zone].Name},{(row.Open == 1 ? "open" : "close")},,{index + 1}"));
+
+    private static string Log(IEnumerable<string> rows) => "time,zone,do,why,number\n" + string.Join('\n', rows) + "\n";
+
+    private static string Spoilt(string log, Dice dice)
+    {
+        for (var changes = 1 + dice.Below(12); changes > 0 && log.Length > 0; changes--)
+        {
+            var at = dice.Below(log.Length);
+            log = dice.Below(5) switch
+            {
+                0 => log.Remove(at, Math.Min(1 + dice.Below(30), log.Length - at)),
+                1 => log.Insert(at, dice.Of(OddCells)),
+                2 => Cell(log, at, dice.Of(OddCells)),
+                3 => log.Insert(at, log.Substring(at, Math.Min(40, log.Length - at))),
+                _ => dice.OneIn(8) ? log.ReplaceLineEndings("\r\n") : log.Replace(dice.OneIn(2) ? "\n" : ",", dice.OneIn(2) ? "\r\n" : ";", StringComparison.Ordinal),
+            };
+        }
+
+        if (!dice.OneIn(6)) return log;
+        var bytes = Encoding.UTF8.GetBytes(log);
+        for (var changes = 8; changes > 0 && bytes.Length > 0; changes--) bytes[dice.Below(bytes.Length)] = (byte)dice.Below(256);
+        return Encoding.UTF8.GetString(bytes);
+    }
+
+    private static string Cell(string log, int at, string cell)
+    {
+        var start = log.LastIndexOfAny([',', ';', '\n'], at) + 1;
+        var end = log.IndexOfAny([',', ';', '\n'], at);
+        return end < start ? log : log[..start] + cell + log[end..];
+    }
+}

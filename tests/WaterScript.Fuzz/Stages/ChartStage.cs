@@ -1,0 +1,44 @@
+using System.Text;
+using System.Xml;
+using System.Xml.Linq;
+using WaterScript.Outputs;
+
+namespace WaterScript.Fuzz.Stages;
+
+/// <summary>The chart as a drawing and as a page: both are XML, and neither has an element that a label put in.</summary>
+internal sealed class ChartStage : IStage
+{
+    private static readonly string[] Scripts = ["script", "iframe", "object", "embed", "foreignObject"];
+
+    public string Name => "chart";
+
+    public bool Run(SiteInHand site, SiteInHand original)
+    {
+        if (site.Checked is not { Lint: { } lint, Reading.Site: { } sound }) return false;
+        var days = 1 + (site.Salt % 3);
+        var span = (site.Salt % 2 == 0 ? ChartSpan.FromFirstWater(sound, days) : null) ?? new ChartSpan(site.Horizon.From, days);
+        var chart = Chart.Of(sound, lint, span);
+        if (chart.IsTooLarge) return false;
+        Must.Hold(chart.Summary.Length > 0, "a chart has a summary");
+        Check(CheckStage.Written(stream => SvgChart.Write(chart, stream)), "a chart as SVG is XML");
+        var page = CheckStage.Written(stream => HtmlChart.Write(chart, stream));
+        var (start, end) = (page.IndexOf("<script>", StringComparison.Ordinal), page.IndexOf("</script>", StringComparison.Ordinal));
+        Must.Hold(start > 0 && end > start, "a page has its script");
+        Check(page[..start] + page[(end + "</script>".Length)..], "a chart as a page is XML");
+        return true;
+    }
+
+    private static void Check(string text, string what)
+    {
+        try
+        {
+            using var reader = XmlReader.Create(new MemoryStream(Encoding.UTF8.GetBytes(text)), new XmlReaderSettings { DtdProcessing = DtdProcessing.Ignore, XmlResolver = null });
+            var document = XDocument.Load(reader);
+            Must.Hold(!document.Descendants().Any(element => Scripts.Contains(element.Name.LocalName)), "a label puts no element in");
+        }
+        catch (XmlException problem)
+        {
+            throw new BrokenException(what, problem.Message);
+        }
+    }
+}

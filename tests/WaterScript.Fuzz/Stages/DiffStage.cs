@@ -1,0 +1,48 @@
+using WaterScript.Comparison;
+using WaterScript.Timetables;
+
+namespace WaterScript.Fuzz.Stages;
+
+/// <summary>What changes between two versions: nothing between a site and itself, and the same from either side.</summary>
+internal sealed class DiffStage : IStage
+{
+    private const int FewDays = 90;
+
+    public string Name => "diff";
+
+    public bool Run(SiteInHand site, SiteInHand original)
+    {
+        if (site.Sound is null) return false;
+        var same = WateringChanges.Of(site.Checked, site.Checked, HorizonOf(site, site));
+        Must.Hold(!same.IsChanged && !same.IsDescriptionChanged && same.Schedules.IsEmpty && same.Zones.IsEmpty && same.Appeared.IsEmpty && same.Gone.IsEmpty, "a site does not differ from itself", ChangesText.Of(same));
+        if (original.Sound is null) return true;
+        var horizon = HorizonOf(original, site);
+        var forth = WateringChanges.Of(original.Checked, site.Checked, horizon);
+        var back = WateringChanges.Of(site.Checked, original.Checked, horizon);
+        Must.Equal(forth.IsChanged, back.IsChanged, "a change is one from either side");
+        Must.Equal(Names(forth.Appeared), Names(back.Gone), "what appears one way is gone the other way");
+        Must.Equal(string.Join(' ', forth.Zones.Select(zone => zone.Name).Order(StringComparer.Ordinal)), string.Join(' ', back.Zones.Select(zone => zone.Name).Order(StringComparer.Ordinal)), "zones differ from either side");
+        Must.Equal(Count(forth, ScheduleChangeKind.Added), Count(back, ScheduleChangeKind.Removed), "as many schedules are new one way as are gone the other way");
+        Must.Equal(Count(forth, ScheduleChangeKind.Changed), Count(back, ScheduleChangeKind.Changed), "as many schedules change from either side");
+        CheckStage.IsJson(stream => ChangesJson.Write(forth, stream), "a difference in JSON is JSON");
+        Must.Hold(ChangesText.Of(forth).Length > 0 && ChangesText.MarkdownOf(forth).Length > 0, "a difference is put in words");
+        return true;
+    }
+
+    private static int Count(WateringChanges changes, ScheduleChangeKind kind) => changes.Schedules.Count(change => change.Kind == kind);
+
+    private static string Names(IEnumerable<Diagnostics.Finding> findings) => string.Join('\n', findings.Select(finding => $"{finding.Rule.Slug} {finding.Heading}").Order(StringComparer.Ordinal));
+
+    private static Horizon HorizonOf(SiteInHand old, SiteInHand @new)
+    {
+        var whole = WateringChanges.HorizonOf(old.Reading.Site!, @new.Reading.Site!);
+        return old.Salt % 2 == 0 && IsSmall(old) && IsSmall(@new) ? whole : Horizon.DaysFrom(whole.From, FewDays);
+    }
+
+    /// <summary>Whether two years of it are soon compared.</summary>
+    private static bool IsSmall(SiteInHand site)
+    {
+        const int manyRuns = 20;
+        return site.Horizon.Until == site.Horizon.From.PlusDays(SiteInHand.MostDays) && site.Timetable.Runs().Count() < manyRuns * SiteInHand.MostDays;
+    }
+}
