@@ -28,7 +28,8 @@ file returns [List<StatementNode> nodes = new()]
   ;
 
 topLine[List<StatementNode> nodes]
-  : ( s=topStatement { Add($nodes, $s.node); } )? { EndTopStatement(); }
+  : ( s=topStatement { Add($nodes, $s.node); } )? { EndTopStatement(); } bareInFile[$nodes]
+  | block[$nodes]
   ;
 
 /** What may stand at the top of a file. */
@@ -43,7 +44,6 @@ topStatement returns [StatementNode node]
   | h=sequenceStatement  { $node = $h.node; }
   | i=restriction        { $node = $i.node; }
   | j=schedule           { $node = $j.node; }
-  | k=block              { $node = $k.node; }
   ;
 
 /** `include "zones.water"` */
@@ -121,9 +121,11 @@ sequenceHead returns [NameNode node, StringNode title]
  * A description: `zone lawn "Small lawn" { … }`. It begins with any token but the words of the statements above, so
  * that a kind that there is not is still read with its body.
  */
-block returns [StatementNode node]
-  : h=blockHead ( b=body )?
-    { $node = BlockOf($ctx, $h.ctx, $b.ctx); }
+block[List<StatementNode> nodes]
+  : h=blockHead
+    ( b=body { Add($nodes, BlockOf($ctx, $h.ctx, $b.ctx)); EndTopStatement(); } bareInFile[$nodes]
+    | { Add($nodes, BlockOf($ctx, $h.ctx, null)); EndTopStatement(); }
+    )
   ;
 
 blockHead
@@ -135,14 +137,17 @@ body returns [List<StatementNode> nodes = new()]
   ;
 
 bodyLine[List<StatementNode> nodes]
-  : ( p=property { Add($nodes, $p.node); } | a=acceptStatement { Add($nodes, $a.node); } | misplaced )?
-    { EndStatement(); }
+  : ( a=acceptStatement { Add($nodes, $a.node); } )? { EndStatement(); } bareInDescription[$nodes]
+  | property[$nodes]
+  | misplaced[$nodes]
   ;
 
 /** A property, `flow 18 L/min`, or a block inside the block, `power { … }`. */
-property returns [StatementNode node]
-  : h=propertyHead ( b=body )?
-    { $node = PropertyOf($ctx, $h.ctx, $b.ctx); }
+property[List<StatementNode> nodes]
+  : h=propertyHead
+    ( b=body { Add($nodes, PropertyOf($ctx, $h.ctx, $b.ctx)); EndStatement(); } bareInDescription[$nodes]
+    | { Add($nodes, PropertyOf($ctx, $h.ctx, null)); EndStatement(); }
+    )
   ;
 
 propertyHead
@@ -166,8 +171,8 @@ scheduleBody returns [List<StatementNode> nodes = new()]
   ;
 
 scheduleLine[List<StatementNode> nodes]
-  : ( s=scheduleStatement { Add($nodes, $s.node); } | unknownInSchedule )?
-    { EndStatement(); }
+  : ( s=scheduleStatement { Add($nodes, $s.node); } )? { EndStatement(); } bareInSchedule[$nodes]
+  | unknownInSchedule[$nodes]
   ;
 
 scheduleStatement returns [StatementNode node]
@@ -275,8 +280,8 @@ steps returns [StepList list = new()]
   ;
 
 stepLine[StepList list]
-  : ( s=step[$list] | a=acceptStatement { $list.Add($a.node); } | unknownInSteps )?
-    { EndStatement(); }
+  : ( s=step[$list] | a=acceptStatement { $list.Add($a.node); } )? { EndStatement(); } bareInSteps[$list]
+  | unknownInSteps[$list]
   ;
 
 step[StepList list]
@@ -343,8 +348,8 @@ restrictionBody returns [List<StatementNode> nodes = new()]
   ;
 
 restrictionLine[List<StatementNode> nodes]
-  : ( s=restrictionStatement { Add($nodes, $s.node); } | unknownInRestriction )?
-    { EndStatement(); }
+  : ( s=restrictionStatement { Add($nodes, $s.node); } )? { EndStatement(); } bareInRestriction[$nodes]
+  | unknownInRestriction[$nodes]
   ;
 
 restrictionStatement returns [StatementNode node]
@@ -557,27 +562,48 @@ nameButFrom
 
 // ---------------------------------------------------------------- What cannot be read
 
-/** Braces that belong to nothing, with all that is in them. */
+/** Braces that belong to no statement. They are a mistake; what stands in them is read as if they were not there. */
+bareInFile[List<StatementNode> nodes]
+  : ( b=LBRACE { Bare($ctx, $b, Place.File); } topLine[$nodes] ( NEWLINE topLine[$nodes] )* RBRACE { EndStatement(); } )*
+  ;
+
+bareInDescription[List<StatementNode> nodes]
+  : ( b=LBRACE { Bare($ctx, $b, Place.Description); } bodyLine[$nodes] ( NEWLINE bodyLine[$nodes] )* RBRACE { EndStatement(); } )*
+  ;
+
+bareInSchedule[List<StatementNode> nodes]
+  : ( b=LBRACE { Bare($ctx, $b, Place.Schedule); } scheduleLine[$nodes] ( NEWLINE scheduleLine[$nodes] )* RBRACE { EndStatement(); } )*
+  ;
+
+bareInSteps[StepList list]
+  : ( b=LBRACE { Bare($ctx, $b, Place.Steps); } stepLine[$list] ( NEWLINE stepLine[$list] )* RBRACE { EndStatement(); } )*
+  ;
+
+bareInRestriction[List<StatementNode> nodes]
+  : ( b=LBRACE { Bare($ctx, $b, Place.Restriction); } restrictionLine[$nodes] ( NEWLINE restrictionLine[$nodes] )* RBRACE { EndStatement(); } )*
+  ;
+
+/** The braces of a statement that is not known, with all that is in them. */
 skipped : LBRACE ( ~( LBRACE | RBRACE ) | skipped )* RBRACE ;
 
-unknownInSchedule
+unknownInSchedule[List<StatementNode> nodes]
   : ~( NEWLINE | LBRACE | RBRACE | ACCEPT
-     | EVERY | ON | MANUAL | FROM | EXCEPT | START | FINISH | REPEAT | CUT | SCALE | NOTE | STEPS ) rowToken* skipped?
-    { Unknown($ctx, Place.Schedule); }
+     | EVERY | ON | MANUAL | FROM | EXCEPT | START | FINISH | REPEAT | CUT | SCALE | NOTE | STEPS ) rowToken* { Unknown($ctx, Place.Schedule); }
+    ( skipped { EndStatement(); } bareInSchedule[$nodes] | { EndStatement(); } )
   ;
 
-unknownInSteps
-  : ~( NEWLINE | LBRACE | RBRACE | ACCEPT | WATER | PAUSE | REPEAT | CYCLE | RUN ) rowToken* skipped?
-    { Unknown($ctx, Place.Steps); }
+unknownInSteps[StepList list]
+  : ~( NEWLINE | LBRACE | RBRACE | ACCEPT | WATER | PAUSE | REPEAT | CYCLE | RUN ) rowToken* { Unknown($ctx, Place.Steps); }
+    ( skipped { EndStatement(); } bareInSteps[$list] | { EndStatement(); } )
   ;
 
-unknownInRestriction
-  : ~( NEWLINE | LBRACE | RBRACE | ACCEPT | FOR | FROM | ALLOW | EXCEPT | AT | EXEMPT | WEEK ) rowToken* skipped?
-    { Unknown($ctx, Place.Restriction); }
+unknownInRestriction[List<StatementNode> nodes]
+  : ~( NEWLINE | LBRACE | RBRACE | ACCEPT | FOR | FROM | ALLOW | EXCEPT | AT | EXEMPT | WEEK ) rowToken* { Unknown($ctx, Place.Restriction); }
+    ( skipped { EndStatement(); } bareInRestriction[$nodes] | { EndStatement(); } )
   ;
 
 /** A statement of the top of a file that stands inside a description. */
-misplaced
-  : ( INCLUDE | LET | GROUP | HOLD | CLOSED | EXTRA | SEQUENCE | RESTRICTION | SCHEDULE ) rowToken* skipped?
-    { Unknown($ctx, Place.Description); }
+misplaced[List<StatementNode> nodes]
+  : ( INCLUDE | LET | GROUP | HOLD | CLOSED | EXTRA | SEQUENCE | RESTRICTION | SCHEDULE ) rowToken* { Unknown($ctx, Place.Description); }
+    ( skipped { EndStatement(); } bareInDescription[$nodes] | { EndStatement(); } )
   ;

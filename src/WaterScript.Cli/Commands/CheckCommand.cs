@@ -23,7 +23,9 @@ internal sealed class CheckCommand
     private readonly Option<bool> _showAccepted = Arguments.Switch("--show-accepted", "Show what is accepted too, with the reason.");
     private readonly Option<string?> _root = Arguments.Root();
 
-    private CheckCommand(Terminal terminal) => _terminal = terminal;
+    private readonly FileGuard _guard;
+
+    private CheckCommand(Terminal terminal) => (_terminal, _guard) = (terminal, new FileGuard(terminal));
 
     /// <summary>The command.</summary>
     public static Command Create(Terminal terminal)
@@ -46,16 +48,16 @@ internal sealed class CheckCommand
         var isTold = report.IsText && output.IsStandard;
         var notes = isTold && !parsed.GetValue(_diff) ? _terminal.Text : _terminal.Error;
         var targets = Targets(parsed.GetValue(_files)!, notes);
-        if (parsed.GetValue(_diff)) return StatusOf(new FixCommand(_terminal, notes).Diff(targets, parsed.GetValue(_root), from), parsed);
+        if (parsed.GetValue(_diff)) return StatusOf(new FixCommand(_terminal, _guard, notes).Diff(targets, parsed.GetValue(_root), from), parsed);
         var checks = parsed.GetValue(_fix)
-            ? new FixCommand(_terminal, notes).Apply(targets, parsed.GetValue(_root), from)
+            ? new FixCommand(_terminal, _guard, notes).Apply(targets, parsed.GetValue(_root), from)
             : CheckAll(targets, parsed.GetValue(_root), from);
         var sites = BaselineFile.Apply(checks, parsed.GetValue(_baseline), parsed.GetValue(_writeBaseline), notes);
         return StatusOf(isTold ? Tell(sites, report.ShowsAccepted) : Write([.. sites], report, output), parsed);
     }
 
     private int StatusOf(Severity? gravest, ParseResult parsed) =>
-        gravest >= (parsed.GetValue(_strict) ? Severity.Warning : Severity.Error) ? ExitCode.Findings : ExitCode.Success;
+        _guard.Or(gravest >= (parsed.GetValue(_strict) ? Severity.Warning : Severity.Error) ? ExitCode.Findings : ExitCode.Success);
 
     /// <summary>Tells of each site as soon as it is checked.</summary>
     /// <returns>The gravest finding of all.</returns>
@@ -97,10 +99,10 @@ internal sealed class CheckCommand
     private IEnumerable<CheckedSite> CheckAll(ImmutableArray<string> paths, string? root, LocalDate? from)
     {
         const string stage = "Checking";
-        if (paths is [var only]) return [_terminal.During(stage, () => Check(only, root, from))];
+        if (paths is [var only]) return _terminal.During(stage, () => _guard.Try(only, () => Check(only, root, from))) is { } site ? [site] : [];
         var checks = paths.Select(path => Task.Run(() => Check(path, root, from))).ToList();
         var reached = Progress.OfFiles(() => checks.Count(check => check.IsCompleted), checks.Count);
-        return checks.Select(check => _terminal.During(stage, () => check.GetAwaiter().GetResult(), reached));
+        return checks.Zip(paths, (check, path) => _terminal.During(stage, () => _guard.Try(path, () => check.GetAwaiter().GetResult()), reached)).OfType<CheckedSite>();
     }
 
     private CheckedSite Check(string path, string? root, LocalDate? from)

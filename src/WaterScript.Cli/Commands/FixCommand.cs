@@ -12,8 +12,9 @@ namespace WaterScript.Cli.Commands;
 
 /// <summary><c>check --fix</c> and <c>check --diff</c>: one site after the other, files that they share with an eye to all.</summary>
 /// <param name="terminal">Where differences go.</param>
+/// <param name="guard">Keeps what goes wrong with one site from the others.</param>
 /// <param name="notes">Where it is said what was done.</param>
-internal sealed class FixCommand(Terminal terminal, TextWriter notes)
+internal sealed class FixCommand(Terminal terminal, FileGuard guard, TextWriter notes)
 {
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
@@ -22,7 +23,7 @@ internal sealed class FixCommand(Terminal terminal, TextWriter notes)
     {
         if (paths.Contains(SiteSource.Standard)) throw new CommandException("--fix writes files, and standard input is none; --diff shows what it would change");
         var sites = Open(paths, root, from);
-        foreach (var mended in MendAll(new Mending(sites), sites))
+        foreach (var mended in MendAll(new Mending([.. sites.Select(site => site.Site)]), sites))
         {
             foreach (var text in mended.Changed) AtomicFile.Write(text.Path, stream => Write(text, stream));
             if (!mended.Changed.IsEmpty)
@@ -37,7 +38,7 @@ internal sealed class FixCommand(Terminal terminal, TextWriter notes)
     {
         var gravest = default(Severity?);
         var sites = Open(paths, root, from);
-        var mending = new Mending(sites);
+        var mending = new Mending([.. sites.Select(site => site.Site)]);
         foreach (var mended in MendAll(mending, sites))
         {
             if (gravest is null || mended.Before.Worst > gravest) gravest = mended.Before.Worst ?? gravest;
@@ -48,10 +49,11 @@ internal sealed class FixCommand(Terminal terminal, TextWriter notes)
     }
 
     /// <summary>Mends sites one after the other, each fix weighed against all of them.</summary>
-    private IEnumerable<MendedSite> MendAll(Mending mending, ImmutableArray<SiteToMend> sites) =>
-        sites.Select((site, index) => Mend(mending, site, Progress.OfFiles(() => index, sites.Length)));
+    private IEnumerable<MendedSite> MendAll(Mending mending, ImmutableArray<(string Path, SiteToMend Site)> sites) =>
+        sites.Select((site, index) => guard.Try(site.Path, () => Mend(mending, site.Site, Progress.OfFiles(() => index, sites.Length)))).OfType<MendedSite>();
 
-    private ImmutableArray<SiteToMend> Open(ImmutableArray<string> paths, string? root, LocalDate? from) => [.. paths.Select(path => Open(path, root, from))];
+    private ImmutableArray<(string Path, SiteToMend Site)> Open(ImmutableArray<string> paths, string? root, LocalDate? from) =>
+        [.. paths.Select(path => (path, guard.Try(path, () => Open(path, root, from)))).Where(opened => opened.Item2 is not null).Select(opened => (opened.path, opened.Item2!))];
 
     private SiteToMend Open(string path, string? root, LocalDate? from)
     {

@@ -37,9 +37,12 @@ internal sealed class FormatCommand
         Action<FileLayout> deliver = parsed.GetValue(_diff) ? ShowDiff : isCheck ? ShowName : Write;
         var paths = Paths(parsed.GetValue(_files)!);
         var (changed, refused) = (0, 0);
+        var guard = new FileGuard(_terminal);
         foreach (var (index, path) in paths.Index())
         {
-            var layout = _terminal.During("Laying out", () => FileLayout.Of(path, parsed.GetValue(_root), _terminal), Progress.OfFiles(() => index, paths.Length));
+            var layout = _terminal.During("Laying out", () => guard.Try(path, () => FileLayout.Of(path, parsed.GetValue(_root), _terminal)), Progress.OfFiles(() => index, paths.Length));
+            if (layout is null) refused++;
+            if (layout is null) continue;
             if (layout.Formatted is null) Refuse(layout);
             else deliver(layout);
             if (layout.Formatted is null) refused++;
@@ -47,7 +50,7 @@ internal sealed class FormatCommand
         }
 
         if (isWritten && !paths.Contains(SiteSource.Standard)) _terminal.Text.Write(Sum(paths.Length, changed, refused));
-        return refused > 0 || (isCheck && changed > 0) ? ExitCode.Findings : ExitCode.Success;
+        return guard.Or(refused > 0 || (isCheck && changed > 0) ? ExitCode.Findings : ExitCode.Success);
     }
 
     private static string Sum(int all, int changed, int refused) => string.Create(

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WaterScript.Syntax;
+using WaterScript.Text;
 
 namespace WaterScript.Cli.Files;
 
@@ -22,7 +23,7 @@ internal sealed record SiteSearch(ImmutableArray<string> Sites, ImmutableArray<s
     {
         var files = new SourceFolder(folder);
         var trees = FilesIn(folder)
-            .Select(path => (Path: path, Tree: Parser.Parse(files.ReadFile(path), [])))
+            .Select(path => (Path: path, Tree: TreeOf(files.ReadFile(path))))
             .ToList();
         var included = trees.SelectMany(file => Included(file.Path, file.Tree)).ToHashSet(StringComparer.Ordinal);
         return new SiteSearch(
@@ -33,8 +34,23 @@ internal sealed record SiteSearch(ImmutableArray<string> Sites, ImmutableArray<s
     /// <summary>Every <c>.water</c> file in a folder and below, in order of their paths. Hidden folders and links are passed over.</summary>
     public static ImmutableArray<string> FilesIn(string folder) => [.. Directory.EnumerateFiles(folder, Pattern, Below).Order(StringComparer.Ordinal)];
 
-    private static bool HasSite(FileNode tree) => tree.Statements.Any(statement => statement is BlockNode { Kind.Text: "site" });
+    /// <summary>The tree of a file. One that the program itself fails on is taken for a site, so that it is reported when that is checked.</summary>
+    private static FileNode? TreeOf(SourceText source)
+    {
+        try
+        {
+            return Parser.Parse(source, []);
+        }
+#pragma warning disable CA1031 // Whatever it was, the other files are still to be looked at.
+        catch (Exception)
+#pragma warning restore CA1031
+        {
+            return null;
+        }
+    }
 
-    private static IEnumerable<string> Included(string path, FileNode tree) =>
-        tree.Statements.OfType<IncludeNode>().Select(include => Path.GetFullPath(include.Path.Value.Replace("\0", "", StringComparison.Ordinal), Path.GetDirectoryName(Path.GetFullPath(path))!));
+    private static bool HasSite(FileNode? tree) => tree is null || tree.Statements.Any(statement => statement is BlockNode { Kind.Text: "site" });
+
+    private static IEnumerable<string> Included(string path, FileNode? tree) =>
+        (tree?.Statements ?? []).OfType<IncludeNode>().Select(include => Path.GetFullPath(include.Path.Value.Replace("\0", "", StringComparison.Ordinal), Path.GetDirectoryName(Path.GetFullPath(path))!));
 }

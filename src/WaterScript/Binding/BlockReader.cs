@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using WaterScript.Diagnostics;
 using WaterScript.Syntax;
 using WaterScript.Text;
@@ -11,15 +12,32 @@ internal static class BlockReader
     public static BoundBlock Read(BlockNode node, SourceText source, BlockSchema schema, Scope scope)
     {
         var properties = new List<BoundProperty>(node.Body.Length);
-        foreach (var statement in node.Body)
+        foreach (var statement in Statements(node.Body, source, schema, scope))
         {
             if (statement is PropertyNode property && Find(property, source, schema, scope) is { } known) Add(property, known, source, properties, scope);
-            if (statement is BlockNode inner && !schema.Inner.Contains(inner.Kind.Text)) ReportInner(inner, source, schema, scope);
+            if (statement is BlockNode inner) CheckInner(inner, source, schema, scope);
         }
 
         var block = new BoundBlock(node, source, properties);
         foreach (var required in schema.Properties.Where(required => required.IsRequired && !block.Has(required))) ReportMissing(block, schema, required, scope);
         return block;
+    }
+
+    /// <summary>The statements of a body. Braces after a property are reported and read as if they were not there.</summary>
+    private static IEnumerable<StatementNode> Statements(ImmutableArray<StatementNode> body, SourceText source, BlockSchema schema, Scope scope)
+    {
+        foreach (var statement in body)
+        {
+            if (statement is not BlockNode braced || schema.Find(braced.Kind.Text) is null)
+            {
+                yield return statement;
+                continue;
+            }
+
+            scope.Report(Mistakes.Bare(new Location(source, braced.Brace), Place.Description));
+            yield return new PropertyNode(TextSpan.FromBounds(braced.Span.Start, Math.Max(braced.Row.Span.End, braced.Kind.Span.End)), braced.Kind, braced.Row);
+            foreach (var inside in Statements(braced.Body, source, schema, scope)) yield return inside;
+        }
     }
 
     private static Property? Find(PropertyNode node, SourceText source, BlockSchema schema, Scope scope)
@@ -67,8 +85,13 @@ internal static class BlockReader
         properties.Add(new BoundProperty(property, origin, new Location(source, node.Value.Span), property.ReadValue(row)));
     }
 
-    private static void ReportInner(BlockNode inner, SourceText source, BlockSchema schema, Scope scope) =>
-        scope.Report(Rules.UnknownProperty, new Location(source, inner.Kind.Span), $"{schema.Article} has no block \"{inner.Kind.Text}\"", wayOut: Words.HomeOf(inner.Kind.Text) ?? "");
+    private static void CheckInner(BlockNode inner, SourceText source, BlockSchema schema, Scope scope)
+    {
+        if (!schema.Inner.Contains(inner.Kind.Text))
+            scope.Report(Rules.UnknownProperty, new Location(source, inner.Kind.Span), $"{schema.Article} has no block \"{inner.Kind.Text}\"", wayOut: Words.HomeOf(inner.Kind.Text) ?? "");
+        else if (!inner.Row.Tokens.IsEmpty)
+            scope.Report(Rules.Syntax, new Location(source, inner.Row.Span), $"{source.Slice(inner.Row.Span)} does not belong here", "the block has no name", $"Write {inner.Kind.Text} {{ … }}");
+    }
 
     private static void ReportMissing(BoundBlock block, BlockSchema schema, Property property, Scope scope) =>
         scope.Report(Rules.Missing, block.Origin, $"{schema.Kind} \"{block.Name.Text}\" has no {property.Name}", wayOut: $"Add a line like this: {property.Form}");

@@ -84,20 +84,23 @@ internal sealed class Braces(List<IToken> tokens, SourceText source, Mistakes mi
     {
         for (var i = _lines.Count - 2; i >= 0 && _lines[i].Indent >= _indent; i--)
         {
-            if (_lines[i].Indent == _indent) return _lines[i + 1].Indent > _indent && !HasBrace(i) ? i : null;
+            if (_lines[i].Indent == _indent) return _lines[i + 1].Indent > _indent && MayOpen(i) ? i : null;
         }
 
         return null;
     }
 
-    private bool HasBrace(int line)
+    /// <summary>Whether a line has words and no brace. One of braces alone that close nothing has nothing left.</summary>
+    private bool MayOpen(int line)
     {
+        var hasWords = false;
         for (var i = _lines[line].First; i < _lines[line + 1].First; i++)
         {
-            if (_balanced[i].Type is WaterScriptLexer.LBRACE or WaterScriptLexer.RBRACE) return true;
+            if (_balanced[i].Type is WaterScriptLexer.LBRACE or WaterScriptLexer.RBRACE) return false;
+            hasWords |= _balanced[i].Type != WaterScriptLexer.NEWLINE;
         }
 
-        return false;
+        return hasWords;
     }
 
     /// <summary>Sets an opening brace at the end of a line.</summary>

@@ -8,6 +8,8 @@ namespace WaterScript.Syntax;
 /// <summary>Words the mistakes of a file and collects them.</summary>
 internal sealed class Mistakes(SourceText source)
 {
+    private const string PlainDigits = "Write numbers with the digits 0 to 9 and a decimal point, like this: 1.5";
+
     private readonly List<Finding> _findings = [];
 
     /// <summary>Adds a finding.</summary>
@@ -41,6 +43,28 @@ internal sealed class Mistakes(SourceText source)
     public void NoBlock(TextSpan end) => Add(Finding.At(Rules.Syntax, At(end), "the line ends too early", "{ is expected") with { WayOut = Remedy.NoBlock });
 
     /// <summary>What is no token of the language has been told when the tokens were read.</summary>
+    /// <summary>Reports braces before which there is no statement that has a block.</summary>
+    public void BareBraces(TextSpan brace, Place place) => Add(Bare(At(brace), place));
+
+    /// <summary>Braces before which there is no statement that has a block.</summary>
+    public static Finding Bare(Location brace, Place place) => Finding.At(Rules.Syntax, brace, "the braces belong to no statement", "begin here") with
+    {
+        WayOut = place switch
+        {
+            Place.File => "Write before the { what stands in the braces, like this: zone lawn { … }. Or delete the { and its }.",
+            Place.Schedule => "Write steps before the { if steps stand in the braces. Or delete the { and its }.",
+            Place.Steps => "Write before the { what happens to the steps in the braces, like this: repeat 3 times { … }. Or delete the { and its }.",
+            _ => "Delete the { and its }.",
+        },
+    };
+
+    /// <summary>Reports a label after the one label that a block has.</summary>
+    public void SecondLabel(TextSpan second, TextSpan first) => Add(Finding.At(Rules.StatedTwice, At(second), "the label is stated twice", "the second time") with
+    {
+        Others = [new Label(At(first), "the first time")],
+        WayOut = "Delete one of the two.",
+    });
+
     private static bool IsTold(TokenKind kind) => kind is TokenKind.Glued or TokenKind.Malformed or TokenKind.Other;
 
     private static string InQuotes(IToken token) => token.Type == WaterScriptLexer.STRING ? token.Text : $"\"{token.Text}\"";
@@ -158,11 +182,15 @@ internal sealed class Mistakes(SourceText source)
     /// <summary><c>let settle: 5 min</c></summary>
     public void ColonInLet(TextSpan span, string name) => Wrong(span, "does not stand in a let", $"Write let {name} = and the value");
 
+    /// <summary>Reports a word that begins with a digit other than 0 to 9.</summary>
+    public void ForeignDigit(TextSpan span) => Wrong(span, "is neither a number nor a name", PlainDigits);
+
     /// <summary>A character that the language does not use.</summary>
     public void Stray(TextSpan span) => Wrong(span, "is no character of the language", source.Slice(span) switch
     {
         "&" => "Write + for together, or a comma for one after the other.",
         ":" => "Delete it: a value stands after a blank, and a block between { and }.",
+        var text when char.IsNumber(text[0]) => PlainDigits,
         _ => "Delete it, or put it into a label.",
     });
 

@@ -57,7 +57,14 @@ public sealed record SequenceNode(TextSpan Span, NameNode Name, StringNode? Labe
 /// <param name="Header">The words after the kind: a name, and for a valve its type. Empty for <c>climate</c> and <c>power</c>.</param>
 /// <param name="Label">The label, or null.</param>
 /// <param name="Body">Properties, blocks inside it and <c>accept</c> statements, in order.</param>
-public sealed record BlockNode(TextSpan Span, NameNode Kind, ImmutableArray<NameNode> Header, StringNode? Label, ImmutableArray<StatementNode> Body) : StatementNode(Span);
+public sealed record BlockNode(TextSpan Span, NameNode Kind, ImmutableArray<NameNode> Header, StringNode? Label, ImmutableArray<StatementNode> Body) : StatementNode(Span)
+{
+    /// <summary>All that stands between the kind and the brace, for a property that is followed by braces by mistake.</summary>
+    public required RowNode Row { get; init; }
+
+    /// <summary>Its opening brace.</summary>
+    public required TextSpan Brace { get; init; }
+}
 
 /// <summary>A property with its value: <c>flow 18 L/min</c>. The row is empty where nothing follows, and a month line is a property called by its month.</summary>
 public sealed record PropertyNode(TextSpan Span, NameNode Name, RowNode Value) : StatementNode(Span);

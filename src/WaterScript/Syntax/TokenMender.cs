@@ -171,10 +171,19 @@ internal sealed partial class TokenMender(List<IToken> tokens, Mistakes mistakes
 
     private void MendWord(IToken token)
     {
-        if (MendSpacedStroke(token) || MendMonthFirst(token)) return;
+        if (MendForeignDigit(token) || MendSpacedStroke(token) || MendMonthFirst(token)) return;
         var plain = Slips.Plain(token.Text);
         if (plain == token.Text) _mended.Add(token);
         else Rewrite(token, token.Type, plain);
+    }
+
+    /// <summary><c>²5</c>, or a number in the digits of another script: no word of any language begins with one.</summary>
+    private bool MendForeignDigit(IToken token)
+    {
+        if (!char.IsNumber(token.Text[0])) return false;
+        mistakes.ForeignDigit(token.Span());
+        _mended.Add(TokenSpans.Make(WaterScriptLexer.OTHER, token.Span(), token.Text));
+        return true;
     }
 
     /// <summary><c>L / min</c></summary>
@@ -250,8 +259,12 @@ internal sealed partial class TokenMender(List<IToken> tokens, Mistakes mistakes
 
     private static bool IsSingleQuote(IToken token) => token.Type == WaterScriptLexer.OTHER && token.Text is "'" or "\u2018" or "\u2019" or "\u00B4" or "`";
 
-    private void MendQuotes(IToken token) =>
-        Rewrite(token, WaterScriptLexer.STRING, $"\"{token.Text[1..^1]}\"");
+    private void MendQuotes(IToken token)
+    {
+        var text = token.Text[1..^1];
+        var endsInEscape = (text.Length - text.TrimEnd('\\').Length) % 2 == 1;
+        Rewrite(token, WaterScriptLexer.STRING, $"\"{text}{(endsInEscape ? "\\" : "")}\"");
+    }
 
     private void MendOpenLabel(IToken token)
     {

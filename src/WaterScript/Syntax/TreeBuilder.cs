@@ -118,10 +118,18 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
     /// <summary>A description at the top of a file; null where it is none.</summary>
     protected StatementNode? BlockOf(ParserRuleContext context, WaterScriptParser.BlockHeadContext head, WaterScriptParser.BodyContext? body)
     {
-        if (body is not null) return Described(context, head, body);
-        if (Words.BeginsStatement(head.Start.Text, Place.File)) TellNoBlock();
+        var begins = Words.BeginsStatement(head.Start.Text, Place.File);
+        if (IsInBare(context) && (body is null || !begins)) return null;
+        if (body is not null) return Named(Described(context, head, body));
+        if (begins) TellNoBlock();
         else Mistakes.UnknownStatement(TokenOf(head.Start), Place.File);
         return null;
+    }
+
+    private BlockNode Named(BlockNode block)
+    {
+        if (!block.Header.IsEmpty) GivenName(block.Header[0]);
+        return block;
     }
 
     private void TellNoBlock()
@@ -153,11 +161,16 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
         for (var i = head.Start.TokenIndex + 1; i < body.Start.TokenIndex; i++)
         {
             var token = TokenStream.Get(i);
-            if (token.Type == WaterScriptLexer.STRING) label = StringOf(token);
-            else header.Add(header.Count == 0 ? GivenName(NameOf(token))! : NameOf(token));
+            if (token.Type != WaterScriptLexer.STRING) header.Add(NameOf(token));
+            else if (label is null) label = StringOf(token);
+            else Mistakes.SecondLabel(token.Span(), label.Span);
         }
 
-        return new BlockNode(SpanOf(context), NameOf(head.Start), header.DrainToImmutable(), label, [.. body.nodes]);
+        return new BlockNode(SpanOf(context), NameOf(head.Start), header.DrainToImmutable(), label, [.. body.nodes])
+        {
+            Brace = body.Start.Span(),
+            Row = RowBetween(head.Start.TokenIndex + 1, body.Start.TokenIndex, SpanOf(head)),
+        };
     }
 
     // ---- Statements
@@ -172,7 +185,7 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
     /// <summary>After a statement: nothing may follow it on its line.</summary>
     protected void EndStatement()
     {
-        if (AtEnd) return;
+        if (AtEnd || (Whole && CurrentToken.Type == WaterScriptLexer.LBRACE)) return;
         if (Whole && SecondWatering() is { } second) Mistakes.SecondWatering(TokenStream.Get(StatementStart()).SpanTo(TokenStream.LT(-1)), CurrentToken.Span(), second);
         else if (Whole) Mistakes.Leftover(CurrentToken);
         SkipStatement();
@@ -212,7 +225,29 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
     }
 
     /// <summary>A statement that this place does not know.</summary>
-    protected void Unknown(ParserRuleContext context, Place place) => Mistakes.UnknownStatement(TokenOf(context.Start), place);
+    protected void Unknown(ParserRuleContext context, Place place)
+    {
+        if (!IsInBare(context)) Mistakes.UnknownStatement(TokenOf(context.Start), place);
+    }
+
+    /// <summary>Braces that belong to no statement.</summary>
+    protected void Bare(ParserRuleContext context, IToken brace, Place place)
+    {
+        if (!IsInBare(context)) Mistakes.BareBraces(brace.Span(), place);
+    }
+
+    /// <summary>Whether something stands right in such braces. They are reported; what they were meant to be, and so what may stand in them, nobody knows.</summary>
+    private static bool IsInBare(RuleContext context)
+    {
+        for (var around = context.Parent; around is not null; around = around.Parent)
+        {
+            if (around is WaterScriptParser.BodyContext or WaterScriptParser.ScheduleBodyContext or WaterScriptParser.StepsContext or WaterScriptParser.RestrictionBodyContext) return false;
+            if (around is WaterScriptParser.BareInFileContext or WaterScriptParser.BareInDescriptionContext or WaterScriptParser.BareInScheduleContext
+                or WaterScriptParser.BareInStepsContext or WaterScriptParser.BareInRestrictionContext) return true;
+        }
+
+        return false;
+    }
 
     private bool AtEnd => EndsStatement(CurrentToken);
 

@@ -29,11 +29,16 @@ public static class Formatter
         findings.AddRange(found);
         if (found.HasErrors) return null;
 
-        var usual = Edits.Apply(source, found.Where(finding => finding.Rule == Rules.UnusualForm && finding.Fix is { IsSafe: true }).SelectMany(finding => finding.Fix!.Edits));
-        var pieces = PieceList.Of(usual);
+        var pieces = PieceList.Of(Edits.Apply(source, EditsToUsual(found)));
         var formatted = SourceText.From(source.Path, (source.HasByteOrderMark ? SourceText.ByteOrderMark.ToString() : "") + TextOf(pieces, LineEndOf(source.Text)));
         return SaysTheSame(pieces, formatted) ? formatted : throw new InvalidOperationException($"{source.Path} would not say the same in its layout");
     }
+
+    /// <summary>What gives unusual forms their own. Each has blanks around it: none of them may become one token with what it touches.</summary>
+    private static IEnumerable<TextEdit> EditsToUsual(FindingList found) => found
+        .Where(finding => finding.Rule == Rules.UnusualForm && finding.Fix is { IsSafe: true })
+        .SelectMany(finding => finding.Fix!.Edits)
+        .Select(edit => edit with { Replacement = $" {edit.Replacement} " });
 
     private static string TextOf(ImmutableArray<Piece> pieces, string lineEnd)
     {

@@ -44,9 +44,9 @@ internal sealed class ItemReader(ImmutableArray<Piece> pieces)
         }
 
         if (!IsBeforeBrace()) return new StatementItem(isAfterBlank, words.DrainToImmutable(), null);
-        var comments = new List<Piece>();
+        List<Piece> comments = [.. words.Where(word => word.IsComment)];
         while (Next.IsComment) comments.Add(Take());
-        return new StatementItem(isAfterBlank, words.DrainToImmutable(), ReadBlock(comments));
+        return new StatementItem(isAfterBlank, [.. words.Where(word => !word.IsComment)], ReadBlock(comments));
     }
 
     /// <summary>Whether a brace comes next, but for comments: the brace comes up to its head, and they go behind it.</summary>

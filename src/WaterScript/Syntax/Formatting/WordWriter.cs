@@ -38,7 +38,16 @@ internal sealed class WordWriter(LineList lines, StatementItem statement, string
             index = end;
         }
 
+        if (GoesOnAtEnd()) _line = (IsLineEmpty ? _line : _line.TrimEnd()) + ";";
         EndLine(statement.Comment);
+    }
+
+    /// <summary>Whether the last word would let the statement go on over the end of the line, so that a <c>;</c> has to end it.</summary>
+    private bool GoesOnAtEnd()
+    {
+        var last = statement.Words.Length - 1;
+        while (last >= 0 && statement.Words[last].IsComment) last--;
+        return last >= 0 && statement.Words[last].GoesOn;
     }
 
     /// <summary>The index after the next comma, or before the next comment.</summary>

@@ -76,8 +76,10 @@ internal partial class WaterScriptParser : TreeBuilder {
 		RULE_moment = 72, RULE_weekday = 73, RULE_zones = 74, RULE_moreZones = 75, 
 		RULE_duration = 76, RULE_row = 77, RULE_rowToken = 78, RULE_count = 79, 
 		RULE_label = 80, RULE_word = 81, RULE_newName = 82, RULE_name = 83, RULE_holdName = 84, 
-		RULE_nameButFrom = 85, RULE_skipped = 86, RULE_unknownInSchedule = 87, 
-		RULE_unknownInSteps = 88, RULE_unknownInRestriction = 89, RULE_misplaced = 90;
+		RULE_nameButFrom = 85, RULE_bareInFile = 86, RULE_bareInDescription = 87, 
+		RULE_bareInSchedule = 88, RULE_bareInSteps = 89, RULE_bareInRestriction = 90, 
+		RULE_skipped = 91, RULE_unknownInSchedule = 92, RULE_unknownInSteps = 93, 
+		RULE_unknownInRestriction = 94, RULE_misplaced = 95;
 	public static readonly string[] ruleNames = {
 		"file", "topLine", "topStatement", "includeStatement", "letStatement", 
 		"groupStatement", "holdStatement", "holdZones", "closedStatement", "extraStatement", 
@@ -94,7 +96,8 @@ internal partial class WaterScriptParser : TreeBuilder {
 		"dayItem", "monthDays", "lastDay", "ofMonth", "plainDay", "date", "plainDate", 
 		"dateBase", "numberedDay", "offset", "moments", "moment", "weekday", "zones", 
 		"moreZones", "duration", "row", "rowToken", "count", "label", "word", 
-		"newName", "name", "holdName", "nameButFrom", "skipped", "unknownInSchedule", 
+		"newName", "name", "holdName", "nameButFrom", "bareInFile", "bareInDescription", 
+		"bareInSchedule", "bareInSteps", "bareInRestriction", "skipped", "unknownInSchedule", 
 		"unknownInSteps", "unknownInRestriction", "misplaced"
 	};
 
@@ -184,25 +187,25 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 182;
+			State = 192;
 			topLine(_localctx.nodes);
-			State = 187;
+			State = 197;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 183;
+				State = 193;
 				Match(NEWLINE);
-				State = 184;
+				State = 194;
 				topLine(_localctx.nodes);
 				}
 				}
-				State = 189;
+				State = 199;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 190;
+			State = 200;
 			Match(Eof);
 			}
 		}
@@ -220,8 +223,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 	public partial class TopLineContext : ParserRuleContext {
 		public List<StatementNode> nodes;
 		public TopStatementContext s;
+		[System.Diagnostics.DebuggerNonUserCode] public BareInFileContext bareInFile() {
+			return GetRuleContext<BareInFileContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public TopStatementContext topStatement() {
 			return GetRuleContext<TopStatementContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public BlockContext block() {
+			return GetRuleContext<BlockContext>(0);
 		}
 		public TopLineContext(ParserRuleContext parent, int invokingState) : base(parent, invokingState) { }
 		public TopLineContext(ParserRuleContext parent, int invokingState, List<StatementNode> nodes)
@@ -238,172 +247,39 @@ internal partial class WaterScriptParser : TreeBuilder {
 		EnterRule(_localctx, 2, RULE_topLine);
 		int _la;
 		try {
-			EnterOuterAlt(_localctx, 1);
-			{
-			State = 195;
-			ErrorHandler.Sync(this);
-			_la = TokenStream.LA(1);
-			if ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 3833855L) != 0)) {
-				{
-				State = 192;
-				_localctx.s = topStatement();
-				 Add(_localctx.nodes, _localctx.s.node); 
-				}
-			}
-
-			 EndTopStatement(); 
-			}
-		}
-		catch (RecognitionException re) {
-			_localctx.exception = re;
-			ErrorHandler.ReportError(this, re);
-			ErrorHandler.Recover(this, re);
-		}
-		finally {
-			ExitRule();
-		}
-		return _localctx;
-	}
-
-	public partial class TopStatementContext : ParserRuleContext {
-		public StatementNode node;
-		public IncludeStatementContext a;
-		public LetStatementContext b;
-		public GroupStatementContext c;
-		public HoldStatementContext d;
-		public ClosedStatementContext e;
-		public ExtraStatementContext f;
-		public AcceptStatementContext g;
-		public SequenceStatementContext h;
-		public RestrictionContext i;
-		public ScheduleContext j;
-		public BlockContext k;
-		[System.Diagnostics.DebuggerNonUserCode] public IncludeStatementContext includeStatement() {
-			return GetRuleContext<IncludeStatementContext>(0);
-		}
-		[System.Diagnostics.DebuggerNonUserCode] public LetStatementContext letStatement() {
-			return GetRuleContext<LetStatementContext>(0);
-		}
-		[System.Diagnostics.DebuggerNonUserCode] public GroupStatementContext groupStatement() {
-			return GetRuleContext<GroupStatementContext>(0);
-		}
-		[System.Diagnostics.DebuggerNonUserCode] public HoldStatementContext holdStatement() {
-			return GetRuleContext<HoldStatementContext>(0);
-		}
-		[System.Diagnostics.DebuggerNonUserCode] public ClosedStatementContext closedStatement() {
-			return GetRuleContext<ClosedStatementContext>(0);
-		}
-		[System.Diagnostics.DebuggerNonUserCode] public ExtraStatementContext extraStatement() {
-			return GetRuleContext<ExtraStatementContext>(0);
-		}
-		[System.Diagnostics.DebuggerNonUserCode] public AcceptStatementContext acceptStatement() {
-			return GetRuleContext<AcceptStatementContext>(0);
-		}
-		[System.Diagnostics.DebuggerNonUserCode] public SequenceStatementContext sequenceStatement() {
-			return GetRuleContext<SequenceStatementContext>(0);
-		}
-		[System.Diagnostics.DebuggerNonUserCode] public RestrictionContext restriction() {
-			return GetRuleContext<RestrictionContext>(0);
-		}
-		[System.Diagnostics.DebuggerNonUserCode] public ScheduleContext schedule() {
-			return GetRuleContext<ScheduleContext>(0);
-		}
-		[System.Diagnostics.DebuggerNonUserCode] public BlockContext block() {
-			return GetRuleContext<BlockContext>(0);
-		}
-		public TopStatementContext(ParserRuleContext parent, int invokingState)
-			: base(parent, invokingState)
-		{
-		}
-		public override int RuleIndex { get { return RULE_topStatement; } }
-	}
-
-	[RuleVersion(0)]
-	public TopStatementContext topStatement() {
-		TopStatementContext _localctx = new TopStatementContext(Context, State);
-		EnterRule(_localctx, 4, RULE_topStatement);
-		try {
-			State = 232;
+			State = 210;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
+			case Eof:
 			case INCLUDE:
+			case LET:
+			case GROUP:
+			case HOLD:
+			case CLOSED:
+			case EXTRA:
+			case ACCEPT:
+			case SEQUENCE:
+			case RESTRICTION:
+			case SCHEDULE:
+			case LBRACE:
+			case RBRACE:
+			case NEWLINE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 199;
-				_localctx.a = includeStatement();
-				 _localctx.node =  _localctx.a.node; 
-				}
-				break;
-			case LET:
-				EnterOuterAlt(_localctx, 2);
-				{
-				State = 202;
-				_localctx.b = letStatement();
-				 _localctx.node =  _localctx.b.node; 
-				}
-				break;
-			case GROUP:
-				EnterOuterAlt(_localctx, 3);
-				{
 				State = 205;
-				_localctx.c = groupStatement();
-				 _localctx.node =  _localctx.c.node; 
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0)) {
+					{
+					State = 202;
+					_localctx.s = topStatement();
+					 Add(_localctx.nodes, _localctx.s.node); 
+					}
 				}
-				break;
-			case HOLD:
-				EnterOuterAlt(_localctx, 4);
-				{
+
+				 EndTopStatement(); 
 				State = 208;
-				_localctx.d = holdStatement();
-				 _localctx.node =  _localctx.d.node; 
-				}
-				break;
-			case CLOSED:
-				EnterOuterAlt(_localctx, 5);
-				{
-				State = 211;
-				_localctx.e = closedStatement();
-				 _localctx.node =  _localctx.e.node; 
-				}
-				break;
-			case EXTRA:
-				EnterOuterAlt(_localctx, 6);
-				{
-				State = 214;
-				_localctx.f = extraStatement();
-				 _localctx.node =  _localctx.f.node; 
-				}
-				break;
-			case ACCEPT:
-				EnterOuterAlt(_localctx, 7);
-				{
-				State = 217;
-				_localctx.g = acceptStatement();
-				 _localctx.node =  _localctx.g.node; 
-				}
-				break;
-			case SEQUENCE:
-				EnterOuterAlt(_localctx, 8);
-				{
-				State = 220;
-				_localctx.h = sequenceStatement();
-				 _localctx.node =  _localctx.h.node; 
-				}
-				break;
-			case RESTRICTION:
-				EnterOuterAlt(_localctx, 9);
-				{
-				State = 223;
-				_localctx.i = restriction();
-				 _localctx.node =  _localctx.i.node; 
-				}
-				break;
-			case SCHEDULE:
-				EnterOuterAlt(_localctx, 10);
-				{
-				State = 226;
-				_localctx.j = schedule();
-				 _localctx.node =  _localctx.j.node; 
+				bareInFile(_localctx.nodes);
 				}
 				break;
 			case EVERY:
@@ -478,11 +354,162 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case COMMENT:
 			case BLANK:
 			case OTHER:
-				EnterOuterAlt(_localctx, 11);
+				EnterOuterAlt(_localctx, 2);
 				{
-				State = 229;
-				_localctx.k = block();
-				 _localctx.node =  _localctx.k.node; 
+				State = 209;
+				block(_localctx.nodes);
+				}
+				break;
+			default:
+				throw new NoViableAltException(this);
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	public partial class TopStatementContext : ParserRuleContext {
+		public StatementNode node;
+		public IncludeStatementContext a;
+		public LetStatementContext b;
+		public GroupStatementContext c;
+		public HoldStatementContext d;
+		public ClosedStatementContext e;
+		public ExtraStatementContext f;
+		public AcceptStatementContext g;
+		public SequenceStatementContext h;
+		public RestrictionContext i;
+		public ScheduleContext j;
+		[System.Diagnostics.DebuggerNonUserCode] public IncludeStatementContext includeStatement() {
+			return GetRuleContext<IncludeStatementContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public LetStatementContext letStatement() {
+			return GetRuleContext<LetStatementContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public GroupStatementContext groupStatement() {
+			return GetRuleContext<GroupStatementContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public HoldStatementContext holdStatement() {
+			return GetRuleContext<HoldStatementContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ClosedStatementContext closedStatement() {
+			return GetRuleContext<ClosedStatementContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ExtraStatementContext extraStatement() {
+			return GetRuleContext<ExtraStatementContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public AcceptStatementContext acceptStatement() {
+			return GetRuleContext<AcceptStatementContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public SequenceStatementContext sequenceStatement() {
+			return GetRuleContext<SequenceStatementContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public RestrictionContext restriction() {
+			return GetRuleContext<RestrictionContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ScheduleContext schedule() {
+			return GetRuleContext<ScheduleContext>(0);
+		}
+		public TopStatementContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_topStatement; } }
+	}
+
+	[RuleVersion(0)]
+	public TopStatementContext topStatement() {
+		TopStatementContext _localctx = new TopStatementContext(Context, State);
+		EnterRule(_localctx, 4, RULE_topStatement);
+		try {
+			State = 242;
+			ErrorHandler.Sync(this);
+			switch (TokenStream.LA(1)) {
+			case INCLUDE:
+				EnterOuterAlt(_localctx, 1);
+				{
+				State = 212;
+				_localctx.a = includeStatement();
+				 _localctx.node =  _localctx.a.node; 
+				}
+				break;
+			case LET:
+				EnterOuterAlt(_localctx, 2);
+				{
+				State = 215;
+				_localctx.b = letStatement();
+				 _localctx.node =  _localctx.b.node; 
+				}
+				break;
+			case GROUP:
+				EnterOuterAlt(_localctx, 3);
+				{
+				State = 218;
+				_localctx.c = groupStatement();
+				 _localctx.node =  _localctx.c.node; 
+				}
+				break;
+			case HOLD:
+				EnterOuterAlt(_localctx, 4);
+				{
+				State = 221;
+				_localctx.d = holdStatement();
+				 _localctx.node =  _localctx.d.node; 
+				}
+				break;
+			case CLOSED:
+				EnterOuterAlt(_localctx, 5);
+				{
+				State = 224;
+				_localctx.e = closedStatement();
+				 _localctx.node =  _localctx.e.node; 
+				}
+				break;
+			case EXTRA:
+				EnterOuterAlt(_localctx, 6);
+				{
+				State = 227;
+				_localctx.f = extraStatement();
+				 _localctx.node =  _localctx.f.node; 
+				}
+				break;
+			case ACCEPT:
+				EnterOuterAlt(_localctx, 7);
+				{
+				State = 230;
+				_localctx.g = acceptStatement();
+				 _localctx.node =  _localctx.g.node; 
+				}
+				break;
+			case SEQUENCE:
+				EnterOuterAlt(_localctx, 8);
+				{
+				State = 233;
+				_localctx.h = sequenceStatement();
+				 _localctx.node =  _localctx.h.node; 
+				}
+				break;
+			case RESTRICTION:
+				EnterOuterAlt(_localctx, 9);
+				{
+				State = 236;
+				_localctx.i = restriction();
+				 _localctx.node =  _localctx.i.node; 
+				}
+				break;
+			case SCHEDULE:
+				EnterOuterAlt(_localctx, 10);
+				{
+				State = 239;
+				_localctx.j = schedule();
+				 _localctx.node =  _localctx.j.node; 
 				}
 				break;
 			default:
@@ -521,9 +548,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 234;
+			State = 244;
 			Match(INCLUDE);
-			State = 235;
+			State = 245;
 			_localctx.p = label();
 			 if (Whole) _localctx.node =  new IncludeNode(SpanOf(_localctx), _localctx.p.node); 
 			}
@@ -565,13 +592,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 238;
+			State = 248;
 			Match(LET);
-			State = 239;
+			State = 249;
 			_localctx.n = newName();
-			State = 240;
+			State = 250;
 			Match(EQUALS);
-			State = 241;
+			State = 251;
 			_localctx.r = row();
 			 if (Whole) _localctx.node =  new LetNode(SpanOf(_localctx), _localctx.n.node, _localctx.r.node); 
 			}
@@ -618,23 +645,23 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 244;
+			State = 254;
 			Match(GROUP);
-			State = 245;
+			State = 255;
 			_localctx.n = newName();
-			State = 247;
+			State = 257;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 246;
+				State = 256;
 				_localctx.l = label();
 				}
 			}
 
-			State = 249;
+			State = 259;
 			Match(EQUALS);
-			State = 250;
+			State = 260;
 			_localctx.z = zones();
 			 if (Whole) _localctx.node =  new GroupNode(SpanOf(_localctx), _localctx.n.node, _localctx.l?.node, _localctx.z.node); 
 			}
@@ -703,55 +730,55 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 253;
+			State = 263;
 			Match(HOLD);
-			State = 255;
+			State = 265;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if ((((_la) & ~0x3f) == 0 && ((1L << _la) & -16386L) != 0) || _la==MONTH || _la==WORD) {
 				{
-				State = 254;
+				State = 264;
 				_localctx.z = holdZones();
 				}
 			}
 
-			State = 257;
+			State = 267;
 			Match(FROM);
-			State = 258;
+			State = 268;
 			_localctx.f = date();
-			State = 260;
+			State = 270;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (((((_la - 51)) & ~0x3f) == 0 && ((1L << (_la - 51)) & 262147L) != 0)) {
 				{
-				State = 259;
+				State = 269;
 				_localctx.ft = moment();
 				}
 			}
 
-			State = 272;
+			State = 282;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				{
-				State = 262;
+				State = 272;
 				Match(FOR);
-				State = 263;
+				State = 273;
 				_localctx.d = duration();
 				}
 				break;
 			case TO:
 				{
-				State = 264;
+				State = 274;
 				Match(TO);
-				State = 265;
+				State = 275;
 				_localctx.t = date();
-				State = 267;
+				State = 277;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (((((_la - 51)) & ~0x3f) == 0 && ((1L << (_la - 51)) & 262147L) != 0)) {
 					{
-					State = 266;
+					State = 276;
 					_localctx.tt = moment();
 					}
 				}
@@ -760,9 +787,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 				break;
 			case UNTIL:
 				{
-				State = 269;
+				State = 279;
 				Match(UNTIL);
-				State = 270;
+				State = 280;
 				Match(LIFTED);
 				 _localctx.lifted =  true; 
 				}
@@ -770,9 +797,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 274;
+			State = 284;
 			Match(BECAUSE);
-			State = 275;
+			State = 285;
 			_localctx.b = label();
 
 			      if (Whole) _localctx.node =  new HoldNode(SpanOf(_localctx), _localctx.z?.node, _localctx.f.node, _localctx.ft?.node, _localctx.d?.node, _localctx.t?.node, _localctx.tt?.node, _localctx.lifted, _localctx.b.node);
@@ -814,10 +841,10 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 278;
+			State = 288;
 			_localctx.n = holdName();
 			 _localctx.list.Add(_localctx.n.node); 
-			State = 280;
+			State = 290;
 			moreZones(_localctx.list);
 			 if (Whole) _localctx.node =  _localctx.list.ToNode(SpanOf(_localctx)); 
 			}
@@ -865,19 +892,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 283;
+			State = 293;
 			Match(CLOSED);
-			State = 284;
+			State = 294;
 			Match(FROM);
-			State = 285;
+			State = 295;
 			_localctx.f = date();
-			State = 286;
+			State = 296;
 			Match(TO);
-			State = 287;
+			State = 297;
 			_localctx.t = date();
-			State = 288;
+			State = 298;
 			Match(BECAUSE);
-			State = 289;
+			State = 299;
 			_localctx.b = label();
 			 if (Whole) _localctx.node =  new ClosedNode(SpanOf(_localctx), _localctx.f.node, _localctx.t.node, _localctx.b.node); 
 			}
@@ -917,9 +944,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 292;
+			State = 302;
 			_localctx.h = extraHead();
-			State = 293;
+			State = 303;
 			_localctx.b = steps();
 			 _localctx.node =  _localctx.h.node is null ? null : _localctx.h.node with { Span = SpanOf(_localctx), Steps = OnlySteps(_localctx.b.list) }; 
 			}
@@ -965,15 +992,15 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 296;
+			State = 306;
 			Match(EXTRA);
-			State = 297;
+			State = 307;
 			_localctx.d = date();
-			State = 298;
+			State = 308;
 			_localctx.t = moment();
-			State = 299;
+			State = 309;
 			Match(BECAUSE);
-			State = 300;
+			State = 310;
 			_localctx.b = label();
 			 if (Whole) _localctx.node =  new ExtraNode(SpanOf(_localctx), _localctx.d.node, _localctx.t.node, _localctx.b.node, []); 
 			}
@@ -1021,22 +1048,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 303;
+			State = 313;
 			Match(ACCEPT);
-			State = 304;
+			State = 314;
 			_localctx.r = name();
-			State = 305;
+			State = 315;
 			Match(BECAUSE);
-			State = 306;
+			State = 316;
 			_localctx.b = label();
-			State = 309;
+			State = 319;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==UNTIL) {
 				{
-				State = 307;
+				State = 317;
 				Match(UNTIL);
-				State = 308;
+				State = 318;
 				_localctx.u = date();
 				}
 			}
@@ -1079,9 +1106,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 313;
+			State = 323;
 			_localctx.h = sequenceHead();
-			State = 314;
+			State = 324;
 			_localctx.b = steps();
 			 if (_localctx.h.node is not null) _localctx.node =  new SequenceNode(SpanOf(_localctx), _localctx.h.node, _localctx.h.title, _localctx.b.list.Steps, _localctx.b.list.Accepts); 
 			}
@@ -1124,17 +1151,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 317;
+			State = 327;
 			Match(SEQUENCE);
-			State = 318;
+			State = 328;
 			_localctx.n = newName();
 			 _localctx.node =  _localctx.n.node; 
-			State = 323;
+			State = 333;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 320;
+				State = 330;
 				_localctx.l = label();
 				 _localctx.title =  _localctx.l.node; 
 				}
@@ -1154,43 +1181,58 @@ internal partial class WaterScriptParser : TreeBuilder {
 	}
 
 	public partial class BlockContext : ParserRuleContext {
-		public StatementNode node;
+		public List<StatementNode> nodes;
 		public BlockHeadContext h;
 		public BodyContext b;
 		[System.Diagnostics.DebuggerNonUserCode] public BlockHeadContext blockHead() {
 			return GetRuleContext<BlockHeadContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public BareInFileContext bareInFile() {
+			return GetRuleContext<BareInFileContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public BodyContext body() {
 			return GetRuleContext<BodyContext>(0);
 		}
-		public BlockContext(ParserRuleContext parent, int invokingState)
+		public BlockContext(ParserRuleContext parent, int invokingState) : base(parent, invokingState) { }
+		public BlockContext(ParserRuleContext parent, int invokingState, List<StatementNode> nodes)
 			: base(parent, invokingState)
 		{
+			this.nodes = nodes;
 		}
 		public override int RuleIndex { get { return RULE_block; } }
 	}
 
 	[RuleVersion(0)]
-	public BlockContext block() {
-		BlockContext _localctx = new BlockContext(Context, State);
+	public BlockContext block(List<StatementNode> nodes) {
+		BlockContext _localctx = new BlockContext(Context, State, nodes);
 		EnterRule(_localctx, 28, RULE_block);
-		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 325;
+			State = 335;
 			_localctx.h = blockHead();
-			State = 327;
+			State = 341;
 			ErrorHandler.Sync(this);
-			_la = TokenStream.LA(1);
-			if (_la==LBRACE) {
+			switch (TokenStream.LA(1)) {
+			case LBRACE:
 				{
-				State = 326;
+				State = 336;
 				_localctx.b = body();
+				 Add(_localctx.nodes, BlockOf(_localctx, _localctx.h, _localctx.b)); EndTopStatement(); 
+				State = 338;
+				bareInFile(_localctx.nodes);
 				}
+				break;
+			case Eof:
+			case RBRACE:
+			case NEWLINE:
+				{
+				 Add(_localctx.nodes, BlockOf(_localctx, _localctx.h, null)); EndTopStatement(); 
+				}
+				break;
+			default:
+				throw new NoViableAltException(this);
 			}
-
-			 _localctx.node =  BlockOf(_localctx, _localctx.h, _localctx.b); 
 			}
 		}
 		catch (RecognitionException re) {
@@ -1239,7 +1281,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 331;
+			State = 343;
 			_la = TokenStream.LA(1);
 			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0) || ((((_la - 79)) & ~0x3f) == 0 && ((1L << (_la - 79)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -1248,17 +1290,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 335;
+			State = 347;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 3833855L) != 0)) {
 				{
 				{
-				State = 332;
+				State = 344;
 				rowToken();
 				}
 				}
-				State = 337;
+				State = 349;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -1304,27 +1346,27 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 338;
+			State = 350;
 			Match(LBRACE);
-			State = 339;
+			State = 351;
 			bodyLine(_localctx.nodes);
-			State = 344;
+			State = 356;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 340;
+				State = 352;
 				Match(NEWLINE);
-				State = 341;
+				State = 353;
 				bodyLine(_localctx.nodes);
 				}
 				}
-				State = 346;
+				State = 358;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 347;
+			State = 359;
 			Match(RBRACE);
 			}
 		}
@@ -1341,16 +1383,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 
 	public partial class BodyLineContext : ParserRuleContext {
 		public List<StatementNode> nodes;
-		public PropertyContext p;
 		public AcceptStatementContext a;
-		[System.Diagnostics.DebuggerNonUserCode] public MisplacedContext misplaced() {
-			return GetRuleContext<MisplacedContext>(0);
+		[System.Diagnostics.DebuggerNonUserCode] public BareInDescriptionContext bareInDescription() {
+			return GetRuleContext<BareInDescriptionContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public AcceptStatementContext acceptStatement() {
+			return GetRuleContext<AcceptStatementContext>(0);
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public PropertyContext property() {
 			return GetRuleContext<PropertyContext>(0);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public AcceptStatementContext acceptStatement() {
-			return GetRuleContext<AcceptStatementContext>(0);
+		[System.Diagnostics.DebuggerNonUserCode] public MisplacedContext misplaced() {
+			return GetRuleContext<MisplacedContext>(0);
 		}
 		public BodyLineContext(ParserRuleContext parent, int invokingState) : base(parent, invokingState) { }
 		public BodyLineContext(ParserRuleContext parent, int invokingState, List<StatementNode> nodes)
@@ -1365,12 +1409,33 @@ internal partial class WaterScriptParser : TreeBuilder {
 	public BodyLineContext bodyLine(List<StatementNode> nodes) {
 		BodyLineContext _localctx = new BodyLineContext(Context, State, nodes);
 		EnterRule(_localctx, 34, RULE_bodyLine);
+		int _la;
 		try {
-			EnterOuterAlt(_localctx, 1);
-			{
-			State = 356;
+			State = 370;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
+			case ACCEPT:
+			case LBRACE:
+			case RBRACE:
+			case NEWLINE:
+				EnterOuterAlt(_localctx, 1);
+				{
+				State = 364;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				if (_la==ACCEPT) {
+					{
+					State = 361;
+					_localctx.a = acceptStatement();
+					 Add(_localctx.nodes, _localctx.a.node); 
+					}
+				}
+
+				 EndStatement(); 
+				State = 367;
+				bareInDescription(_localctx.nodes);
+				}
+				break;
 			case EVERY:
 			case ON:
 			case MANUAL:
@@ -1443,17 +1508,10 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case COMMENT:
 			case BLANK:
 			case OTHER:
+				EnterOuterAlt(_localctx, 2);
 				{
-				State = 349;
-				_localctx.p = property();
-				 Add(_localctx.nodes, _localctx.p.node); 
-				}
-				break;
-			case ACCEPT:
-				{
-				State = 352;
-				_localctx.a = acceptStatement();
-				 Add(_localctx.nodes, _localctx.a.node); 
+				State = 368;
+				property(_localctx.nodes);
 				}
 				break;
 			case INCLUDE:
@@ -1465,18 +1523,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SEQUENCE:
 			case RESTRICTION:
 			case SCHEDULE:
+				EnterOuterAlt(_localctx, 3);
 				{
-				State = 355;
-				misplaced();
+				State = 369;
+				misplaced(_localctx.nodes);
 				}
 				break;
-			case RBRACE:
-			case NEWLINE:
-				break;
 			default:
-				break;
-			}
-			 EndStatement(); 
+				throw new NoViableAltException(this);
 			}
 		}
 		catch (RecognitionException re) {
@@ -1491,43 +1545,57 @@ internal partial class WaterScriptParser : TreeBuilder {
 	}
 
 	public partial class PropertyContext : ParserRuleContext {
-		public StatementNode node;
+		public List<StatementNode> nodes;
 		public PropertyHeadContext h;
 		public BodyContext b;
 		[System.Diagnostics.DebuggerNonUserCode] public PropertyHeadContext propertyHead() {
 			return GetRuleContext<PropertyHeadContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public BareInDescriptionContext bareInDescription() {
+			return GetRuleContext<BareInDescriptionContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public BodyContext body() {
 			return GetRuleContext<BodyContext>(0);
 		}
-		public PropertyContext(ParserRuleContext parent, int invokingState)
+		public PropertyContext(ParserRuleContext parent, int invokingState) : base(parent, invokingState) { }
+		public PropertyContext(ParserRuleContext parent, int invokingState, List<StatementNode> nodes)
 			: base(parent, invokingState)
 		{
+			this.nodes = nodes;
 		}
 		public override int RuleIndex { get { return RULE_property; } }
 	}
 
 	[RuleVersion(0)]
-	public PropertyContext property() {
-		PropertyContext _localctx = new PropertyContext(Context, State);
+	public PropertyContext property(List<StatementNode> nodes) {
+		PropertyContext _localctx = new PropertyContext(Context, State, nodes);
 		EnterRule(_localctx, 36, RULE_property);
-		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 360;
+			State = 372;
 			_localctx.h = propertyHead();
-			State = 362;
+			State = 378;
 			ErrorHandler.Sync(this);
-			_la = TokenStream.LA(1);
-			if (_la==LBRACE) {
+			switch (TokenStream.LA(1)) {
+			case LBRACE:
 				{
-				State = 361;
+				State = 373;
 				_localctx.b = body();
+				 Add(_localctx.nodes, PropertyOf(_localctx, _localctx.h, _localctx.b)); EndStatement(); 
+				State = 375;
+				bareInDescription(_localctx.nodes);
 				}
+				break;
+			case RBRACE:
+			case NEWLINE:
+				{
+				 Add(_localctx.nodes, PropertyOf(_localctx, _localctx.h, null)); EndStatement(); 
+				}
+				break;
+			default:
+				throw new NoViableAltException(this);
 			}
-
-			 _localctx.node =  PropertyOf(_localctx, _localctx.h, _localctx.b); 
 			}
 		}
 		catch (RecognitionException re) {
@@ -1576,7 +1644,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 366;
+			State = 380;
 			_la = TokenStream.LA(1);
 			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0) || ((((_la - 79)) & ~0x3f) == 0 && ((1L << (_la - 79)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -1585,17 +1653,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 370;
+			State = 384;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 3833855L) != 0)) {
 				{
 				{
-				State = 367;
+				State = 381;
 				rowToken();
 				}
 				}
-				State = 372;
+				State = 386;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -1636,9 +1704,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 373;
+			State = 387;
 			_localctx.h = scheduleHead();
-			State = 374;
+			State = 388;
 			_localctx.b = scheduleBody();
 			 if (_localctx.h.node is not null) _localctx.node =  new ScheduleNode(SpanOf(_localctx), _localctx.h.node, _localctx.h.title, [.. _localctx.b.nodes]); 
 			}
@@ -1681,17 +1749,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 377;
+			State = 391;
 			Match(SCHEDULE);
-			State = 378;
+			State = 392;
 			_localctx.n = newName();
 			 _localctx.node =  _localctx.n.node; 
-			State = 383;
+			State = 397;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 380;
+				State = 394;
 				_localctx.l = label();
 				 _localctx.title =  _localctx.l.node; 
 				}
@@ -1739,27 +1807,27 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 385;
+			State = 399;
 			Match(LBRACE);
-			State = 386;
+			State = 400;
 			scheduleLine(_localctx.nodes);
-			State = 391;
+			State = 405;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 387;
+				State = 401;
 				Match(NEWLINE);
-				State = 388;
+				State = 402;
 				scheduleLine(_localctx.nodes);
 				}
 				}
-				State = 393;
+				State = 407;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 394;
+			State = 408;
 			Match(RBRACE);
 			}
 		}
@@ -1777,11 +1845,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 	public partial class ScheduleLineContext : ParserRuleContext {
 		public List<StatementNode> nodes;
 		public ScheduleStatementContext s;
-		[System.Diagnostics.DebuggerNonUserCode] public UnknownInScheduleContext unknownInSchedule() {
-			return GetRuleContext<UnknownInScheduleContext>(0);
+		[System.Diagnostics.DebuggerNonUserCode] public BareInScheduleContext bareInSchedule() {
+			return GetRuleContext<BareInScheduleContext>(0);
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public ScheduleStatementContext scheduleStatement() {
 			return GetRuleContext<ScheduleStatementContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public UnknownInScheduleContext unknownInSchedule() {
+			return GetRuleContext<UnknownInScheduleContext>(0);
 		}
 		public ScheduleLineContext(ParserRuleContext parent, int invokingState) : base(parent, invokingState) { }
 		public ScheduleLineContext(ParserRuleContext parent, int invokingState, List<StatementNode> nodes)
@@ -1796,10 +1867,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 	public ScheduleLineContext scheduleLine(List<StatementNode> nodes) {
 		ScheduleLineContext _localctx = new ScheduleLineContext(Context, State, nodes);
 		EnterRule(_localctx, 46, RULE_scheduleLine);
+		int _la;
 		try {
-			EnterOuterAlt(_localctx, 1);
-			{
-			State = 400;
+			State = 418;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ACCEPT:
@@ -1815,10 +1885,25 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SCALE:
 			case NOTE:
 			case STEPS:
+			case LBRACE:
+			case RBRACE:
+			case NEWLINE:
+				EnterOuterAlt(_localctx, 1);
 				{
-				State = 396;
-				_localctx.s = scheduleStatement();
-				 Add(_localctx.nodes, _localctx.s.node); 
+				State = 413;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 8386688L) != 0)) {
+					{
+					State = 410;
+					_localctx.s = scheduleStatement();
+					 Add(_localctx.nodes, _localctx.s.node); 
+					}
+				}
+
+				 EndStatement(); 
+				State = 416;
+				bareInSchedule(_localctx.nodes);
 				}
 				break;
 			case INCLUDE:
@@ -1890,18 +1975,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case COMMENT:
 			case BLANK:
 			case OTHER:
+				EnterOuterAlt(_localctx, 2);
 				{
-				State = 399;
-				unknownInSchedule();
+				State = 417;
+				unknownInSchedule(_localctx.nodes);
 				}
 				break;
-			case RBRACE:
-			case NEWLINE:
-				break;
 			default:
-				break;
-			}
-			 EndStatement(); 
+				throw new NoViableAltException(this);
 			}
 		}
 		catch (RecognitionException re) {
@@ -1978,13 +2059,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		ScheduleStatementContext _localctx = new ScheduleStatementContext(Context, State);
 		EnterRule(_localctx, 48, RULE_scheduleStatement);
 		try {
-			State = 442;
+			State = 458;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case EVERY:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 404;
+				State = 420;
 				_localctx.a = everyStatement();
 				 _localctx.node =  _localctx.a.node; 
 				}
@@ -1992,7 +2073,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ON:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 407;
+				State = 423;
 				_localctx.b = onStatement();
 				 _localctx.node =  _localctx.b.node; 
 				}
@@ -2000,7 +2081,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case MANUAL:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 410;
+				State = 426;
 				Match(MANUAL);
 				 _localctx.node =  new ManualNode(SpanOf(_localctx)); 
 				}
@@ -2008,7 +2089,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FROM:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 412;
+				State = 428;
 				_localctx.c = fromStatement();
 				 _localctx.node =  _localctx.c.node; 
 				}
@@ -2016,7 +2097,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXCEPT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 415;
+				State = 431;
 				_localctx.d = exceptStatement();
 				 _localctx.node =  _localctx.d.node; 
 				}
@@ -2024,7 +2105,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case START:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 418;
+				State = 434;
 				_localctx.e = startStatement();
 				 _localctx.node =  _localctx.e.node; 
 				}
@@ -2032,7 +2113,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FINISH:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 421;
+				State = 437;
 				_localctx.f = finishStatement();
 				 _localctx.node =  _localctx.f.node; 
 				}
@@ -2040,7 +2121,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case REPEAT:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 424;
+				State = 440;
 				_localctx.g = repeatStatement();
 				 _localctx.node =  _localctx.g.node; 
 				}
@@ -2048,7 +2129,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case CUT:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 427;
+				State = 443;
 				_localctx.h = cutStatement();
 				 _localctx.node =  _localctx.h.node; 
 				}
@@ -2056,7 +2137,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SCALE:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 430;
+				State = 446;
 				_localctx.i = scaleStatement();
 				 _localctx.node =  _localctx.i.node; 
 				}
@@ -2064,7 +2145,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NOTE:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 433;
+				State = 449;
 				_localctx.j = noteStatement();
 				 _localctx.node =  _localctx.j.node; 
 				}
@@ -2072,7 +2153,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case STEPS:
 				EnterOuterAlt(_localctx, 12);
 				{
-				State = 436;
+				State = 452;
 				_localctx.k = stepsStatement();
 				 _localctx.node =  _localctx.k.node; 
 				}
@@ -2080,7 +2161,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ACCEPT:
 				EnterOuterAlt(_localctx, 13);
 				{
-				State = 439;
+				State = 455;
 				_localctx.l = acceptStatement();
 				 _localctx.node =  _localctx.l.node; 
 				}
@@ -2120,7 +2201,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 444;
+			State = 460;
 			_localctx.i = interval();
 			 if (Whole) _localctx.node =  new EveryNode(SpanOf(_localctx), _localctx.i.node); 
 			}
@@ -2157,9 +2238,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 447;
+			State = 463;
 			Match(ON);
-			State = 448;
+			State = 464;
 			_localctx.d = days();
 			 if (Whole) _localctx.node =  new OnNode(SpanOf(_localctx), [.. _localctx.d.nodes]); 
 			}
@@ -2206,29 +2287,30 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 451;
+			State = 467;
 			Match(FROM);
-			State = 452;
+			State = 468;
 			_localctx.f = date();
-			State = 457;
+			State = 473;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TO:
 				{
-				State = 453;
+				State = 469;
 				Match(TO);
-				State = 454;
+				State = 470;
 				_localctx.t = date();
 				}
 				break;
 			case FOR:
 				{
-				State = 455;
+				State = 471;
 				Match(FOR);
-				State = 456;
+				State = 472;
 				_localctx.d = duration();
 				}
 				break;
+			case LBRACE:
 			case RBRACE:
 			case NEWLINE:
 				break;
@@ -2274,14 +2356,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 461;
+			State = 477;
 			Match(EXCEPT);
-			State = 468;
+			State = 484;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case EVERY:
 				{
-				State = 462;
+				State = 478;
 				_localctx.i = interval();
 				 if (Whole) _localctx.node =  new ExceptNode(SpanOf(_localctx), [_localctx.i.node]); 
 				}
@@ -2298,7 +2380,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NUMBER:
 			case DATE:
 				{
-				State = 465;
+				State = 481;
 				_localctx.d = days();
 				 if (Whole) _localctx.node =  new ExceptNode(SpanOf(_localctx), [.. _localctx.d.nodes]); 
 				}
@@ -2356,23 +2438,23 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 470;
-			Match(START);
 			State = 486;
+			Match(START);
+			State = 502;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				{
-				State = 471;
+				State = 487;
 				Match(AT);
-				State = 472;
+				State = 488;
 				_localctx.m = moments();
-				State = 474;
+				State = 490;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==ON) {
 					{
-					State = 473;
+					State = 489;
 					_localctx.o = onDays();
 					}
 				}
@@ -2382,18 +2464,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 				break;
 			case AFTER:
 				{
-				State = 478;
+				State = 494;
 				Match(AFTER);
-				State = 479;
+				State = 495;
 				_localctx.n = name();
-				State = 482;
+				State = 498;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==PLUS) {
 					{
-					State = 480;
+					State = 496;
 					Match(PLUS);
-					State = 481;
+					State = 497;
 					_localctx.d = duration();
 					}
 				}
@@ -2444,18 +2526,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 488;
+			State = 504;
 			Match(FINISH);
-			State = 489;
+			State = 505;
 			Match(BY);
-			State = 490;
+			State = 506;
 			_localctx.m = moments();
-			State = 492;
+			State = 508;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==ON) {
 				{
-				State = 491;
+				State = 507;
 				_localctx.o = onDays();
 				}
 			}
@@ -2513,22 +2595,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 496;
+			State = 512;
 			Match(REPEAT);
-			State = 497;
+			State = 513;
 			Match(EVERY);
-			State = 498;
+			State = 514;
 			_localctx.e = duration();
-			State = 510;
+			State = 526;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				{
-				State = 499;
+				State = 515;
 				Match(FOR);
-				State = 500;
+				State = 516;
 				_localctx.c = count();
-				State = 501;
+				State = 517;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PASS || _la==PASSES) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2541,16 +2623,16 @@ internal partial class WaterScriptParser : TreeBuilder {
 				break;
 			case UNTIL:
 				{
-				State = 503;
+				State = 519;
 				Match(UNTIL);
-				State = 504;
+				State = 520;
 				_localctx.u = moment();
-				State = 508;
+				State = 524;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NEXT) {
 					{
-					State = 505;
+					State = 521;
 					nextDay();
 					 _localctx.next =  true; 
 					}
@@ -2602,18 +2684,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 514;
+			State = 530;
 			Match(CUT);
-			State = 515;
+			State = 531;
 			Match(AT);
-			State = 516;
+			State = 532;
 			_localctx.m = moment();
-			State = 520;
+			State = 536;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==NEXT) {
 				{
-				State = 517;
+				State = 533;
 				nextDay();
 				 _localctx.next =  true; 
 				}
@@ -2654,9 +2736,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 524;
+			State = 540;
 			Match(SCALE);
-			State = 525;
+			State = 541;
 			_localctx.r = row();
 			 if (Whole) _localctx.node =  new UseScaleNode(SpanOf(_localctx), _localctx.r.node); 
 			}
@@ -2693,9 +2775,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 528;
+			State = 544;
 			Match(NOTE);
-			State = 529;
+			State = 545;
 			_localctx.t = label();
 			 if (Whole) _localctx.node =  new NoteNode(SpanOf(_localctx), _localctx.t.node); 
 			}
@@ -2734,9 +2816,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 532;
+			State = 548;
 			stepsHead();
-			State = 533;
+			State = 549;
 			_localctx.b = steps();
 			 _localctx.node =  new StepsNode(SpanOf(_localctx), OnlySteps(_localctx.b.list)); 
 			}
@@ -2768,7 +2850,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 536;
+			State = 552;
 			Match(STEPS);
 			}
 		}
@@ -2804,9 +2886,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 538;
+			State = 554;
 			Match(ON);
-			State = 539;
+			State = 555;
 			_localctx.d = days();
 			 _localctx.nodes =  _localctx.d.nodes; 
 			}
@@ -2839,9 +2921,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 542;
+			State = 558;
 			Match(NEXT);
-			State = 543;
+			State = 559;
 			Match(DAY);
 			}
 		}
@@ -2885,27 +2967,27 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 545;
+			State = 561;
 			Match(LBRACE);
-			State = 546;
+			State = 562;
 			stepLine(_localctx.list);
-			State = 551;
+			State = 567;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 547;
+				State = 563;
 				Match(NEWLINE);
-				State = 548;
+				State = 564;
 				stepLine(_localctx.list);
 				}
 				}
-				State = 553;
+				State = 569;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 554;
+			State = 570;
 			Match(RBRACE);
 			}
 		}
@@ -2924,14 +3006,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 		public StepList list;
 		public StepContext s;
 		public AcceptStatementContext a;
-		[System.Diagnostics.DebuggerNonUserCode] public UnknownInStepsContext unknownInSteps() {
-			return GetRuleContext<UnknownInStepsContext>(0);
+		[System.Diagnostics.DebuggerNonUserCode] public BareInStepsContext bareInSteps() {
+			return GetRuleContext<BareInStepsContext>(0);
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public StepContext step() {
 			return GetRuleContext<StepContext>(0);
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public AcceptStatementContext acceptStatement() {
 			return GetRuleContext<AcceptStatementContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public UnknownInStepsContext unknownInSteps() {
+			return GetRuleContext<UnknownInStepsContext>(0);
 		}
 		public StepLineContext(ParserRuleContext parent, int invokingState) : base(parent, invokingState) { }
 		public StepLineContext(ParserRuleContext parent, int invokingState, StepList list)
@@ -2947,26 +3032,50 @@ internal partial class WaterScriptParser : TreeBuilder {
 		StepLineContext _localctx = new StepLineContext(Context, State, list);
 		EnterRule(_localctx, 80, RULE_stepLine);
 		try {
-			EnterOuterAlt(_localctx, 1);
-			{
-			State = 561;
+			State = 581;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
+			case ACCEPT:
 			case REPEAT:
 			case WATER:
 			case PAUSE:
 			case CYCLE:
 			case RUN:
+			case LBRACE:
+			case RBRACE:
+			case NEWLINE:
+				EnterOuterAlt(_localctx, 1);
 				{
-				State = 556;
-				_localctx.s = step(_localctx.list);
+				State = 576;
+				ErrorHandler.Sync(this);
+				switch (TokenStream.LA(1)) {
+				case REPEAT:
+				case WATER:
+				case PAUSE:
+				case CYCLE:
+				case RUN:
+					{
+					State = 572;
+					_localctx.s = step(_localctx.list);
+					}
+					break;
+				case ACCEPT:
+					{
+					State = 573;
+					_localctx.a = acceptStatement();
+					 _localctx.list.Add(_localctx.a.node); 
+					}
+					break;
+				case LBRACE:
+				case RBRACE:
+				case NEWLINE:
+					break;
+				default:
+					break;
 				}
-				break;
-			case ACCEPT:
-				{
-				State = 557;
-				_localctx.a = acceptStatement();
-				 _localctx.list.Add(_localctx.a.node); 
+				 EndStatement(); 
+				State = 579;
+				bareInSteps(_localctx.list);
 				}
 				break;
 			case INCLUDE:
@@ -3045,18 +3154,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case COMMENT:
 			case BLANK:
 			case OTHER:
+				EnterOuterAlt(_localctx, 2);
 				{
-				State = 560;
-				unknownInSteps();
+				State = 580;
+				unknownInSteps(_localctx.list);
 				}
 				break;
-			case RBRACE:
-			case NEWLINE:
-				break;
 			default:
-				break;
-			}
-			 EndStatement(); 
+				throw new NoViableAltException(this);
 			}
 		}
 		catch (RecognitionException re) {
@@ -3106,13 +3211,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		StepContext _localctx = new StepContext(Context, State, list);
 		EnterRule(_localctx, 82, RULE_step);
 		try {
-			State = 576;
+			State = 594;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case WATER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 565;
+				State = 583;
 				_localctx.a = waterStep();
 				 _localctx.list.Add(_localctx.a.node); 
 				}
@@ -3120,7 +3225,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case PAUSE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 568;
+				State = 586;
 				_localctx.b = pauseStep();
 				 _localctx.list.Add(_localctx.b.node); 
 				}
@@ -3128,7 +3233,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case RUN:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 571;
+				State = 589;
 				_localctx.c = runStep();
 				 _localctx.list.Add(_localctx.c.node); 
 				}
@@ -3136,14 +3241,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case REPEAT:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 574;
+				State = 592;
 				_localctx.d = repeatStep(_localctx.list);
 				}
 				break;
 			case CYCLE:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 575;
+				State = 593;
 				_localctx.e = cycleStep(_localctx.list);
 				}
 				break;
@@ -3196,40 +3301,40 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 578;
+			State = 596;
 			Match(WATER);
-			State = 579;
+			State = 597;
 			_localctx.z = zones();
-			State = 584;
+			State = 602;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				{
-				State = 580;
+				State = 598;
 				Match(FOR);
-				State = 581;
+				State = 599;
 				_localctx.d = duration();
 				}
 				break;
 			case WITH:
 				{
-				State = 582;
+				State = 600;
 				Match(WITH);
-				State = 583;
+				State = 601;
 				_localctx.w = duration();
 				}
 				break;
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 588;
+			State = 606;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==THROUGH) {
 				{
-				State = 586;
+				State = 604;
 				Match(THROUGH);
-				State = 587;
+				State = 605;
 				_localctx.i = name();
 				}
 			}
@@ -3269,9 +3374,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 592;
+			State = 610;
 			Match(PAUSE);
-			State = 593;
+			State = 611;
 			_localctx.d = duration();
 			 if (Whole) _localctx.node =  new PauseNode(SpanOf(_localctx), _localctx.d.node); 
 			}
@@ -3308,9 +3413,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 596;
+			State = 614;
 			Match(RUN);
-			State = 597;
+			State = 615;
 			_localctx.n = name();
 			 if (Whole) _localctx.node =  new RunNode(SpanOf(_localctx), _localctx.n.node); 
 			}
@@ -3352,9 +3457,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 600;
+			State = 618;
 			_localctx.h = repeatHead();
-			State = 601;
+			State = 619;
 			_localctx.b = steps();
 			 _localctx.list.AddBlock(_localctx.b.list, _localctx.h.node is null ? null : new RepeatStepsNode(SpanOf(_localctx), _localctx.h.node, OnlySteps(_localctx.b.list))); 
 			}
@@ -3394,11 +3499,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 604;
+			State = 622;
 			Match(REPEAT);
-			State = 605;
+			State = 623;
 			_localctx.c = count();
-			State = 606;
+			State = 624;
 			_la = TokenStream.LA(1);
 			if ( !(_la==TIME || _la==TIMES) ) {
 			ErrorHandler.RecoverInline(this);
@@ -3447,9 +3552,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 609;
+			State = 627;
 			_localctx.h = cycleHead();
-			State = 610;
+			State = 628;
 			_localctx.b = steps();
 			 _localctx.list.AddBlock(_localctx.b.list, _localctx.h.node is null ? null : _localctx.h.node with { Span = SpanOf(_localctx), Steps = OnlySteps(_localctx.b.list) }); 
 			}
@@ -3492,14 +3597,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 613;
+			State = 631;
 			Match(CYCLE);
-			State = 619;
+			State = 637;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AUTO:
 				{
-				State = 614;
+				State = 632;
 				Match(AUTO);
 				}
 				break;
@@ -3515,11 +3620,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case PERCENT:
 			case OTHER:
 				{
-				State = 615;
+				State = 633;
 				_localctx.c = duration();
-				State = 616;
+				State = 634;
 				Match(SOAK);
-				State = 617;
+				State = 635;
 				_localctx.s = duration();
 				}
 				break;
@@ -3564,9 +3669,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 623;
+			State = 641;
 			_localctx.h = restrictionHead();
-			State = 624;
+			State = 642;
 			_localctx.b = restrictionBody();
 			 if (_localctx.h.node is not null) _localctx.node =  new RestrictionNode(SpanOf(_localctx), _localctx.h.node, _localctx.h.title, [.. _localctx.b.nodes]); 
 			}
@@ -3609,17 +3714,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 627;
+			State = 645;
 			Match(RESTRICTION);
-			State = 628;
+			State = 646;
 			_localctx.n = newName();
 			 _localctx.node =  _localctx.n.node; 
-			State = 633;
+			State = 651;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 630;
+				State = 648;
 				_localctx.l = label();
 				 _localctx.title =  _localctx.l.node; 
 				}
@@ -3667,27 +3772,27 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 635;
+			State = 653;
 			Match(LBRACE);
-			State = 636;
+			State = 654;
 			restrictionLine(_localctx.nodes);
-			State = 641;
+			State = 659;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 637;
+				State = 655;
 				Match(NEWLINE);
-				State = 638;
+				State = 656;
 				restrictionLine(_localctx.nodes);
 				}
 				}
-				State = 643;
+				State = 661;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 644;
+			State = 662;
 			Match(RBRACE);
 			}
 		}
@@ -3705,11 +3810,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 	public partial class RestrictionLineContext : ParserRuleContext {
 		public List<StatementNode> nodes;
 		public RestrictionStatementContext s;
-		[System.Diagnostics.DebuggerNonUserCode] public UnknownInRestrictionContext unknownInRestriction() {
-			return GetRuleContext<UnknownInRestrictionContext>(0);
+		[System.Diagnostics.DebuggerNonUserCode] public BareInRestrictionContext bareInRestriction() {
+			return GetRuleContext<BareInRestrictionContext>(0);
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public RestrictionStatementContext restrictionStatement() {
 			return GetRuleContext<RestrictionStatementContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public UnknownInRestrictionContext unknownInRestriction() {
+			return GetRuleContext<UnknownInRestrictionContext>(0);
 		}
 		public RestrictionLineContext(ParserRuleContext parent, int invokingState) : base(parent, invokingState) { }
 		public RestrictionLineContext(ParserRuleContext parent, int invokingState, List<StatementNode> nodes)
@@ -3724,10 +3832,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 	public RestrictionLineContext restrictionLine(List<StatementNode> nodes) {
 		RestrictionLineContext _localctx = new RestrictionLineContext(Context, State, nodes);
 		EnterRule(_localctx, 104, RULE_restrictionLine);
+		int _la;
 		try {
-			EnterOuterAlt(_localctx, 1);
-			{
-			State = 650;
+			State = 672;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ACCEPT:
@@ -3738,10 +3845,25 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case AT:
 			case EXEMPT:
 			case WEEK:
+			case LBRACE:
+			case RBRACE:
+			case NEWLINE:
+				EnterOuterAlt(_localctx, 1);
 				{
-				State = 646;
-				_localctx.s = restrictionStatement();
-				 Add(_localctx.nodes, _localctx.s.node); 
+				State = 667;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 4160798848L) != 0)) {
+					{
+					State = 664;
+					_localctx.s = restrictionStatement();
+					 Add(_localctx.nodes, _localctx.s.node); 
+					}
+				}
+
+				 EndStatement(); 
+				State = 670;
+				bareInRestriction(_localctx.nodes);
 				}
 				break;
 			case INCLUDE:
@@ -3818,18 +3940,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case COMMENT:
 			case BLANK:
 			case OTHER:
+				EnterOuterAlt(_localctx, 2);
 				{
-				State = 649;
-				unknownInRestriction();
+				State = 671;
+				unknownInRestriction(_localctx.nodes);
 				}
 				break;
-			case RBRACE:
-			case NEWLINE:
-				break;
 			default:
-				break;
-			}
-			 EndStatement(); 
+				throw new NoViableAltException(this);
 			}
 		}
 		catch (RecognitionException re) {
@@ -3889,13 +4007,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		RestrictionStatementContext _localctx = new RestrictionStatementContext(Context, State);
 		EnterRule(_localctx, 106, RULE_restrictionStatement);
 		try {
-			State = 678;
+			State = 698;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 654;
+				State = 674;
 				_localctx.a = forStatement();
 				 _localctx.node =  _localctx.a.node; 
 				}
@@ -3903,7 +4021,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FROM:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 657;
+				State = 677;
 				_localctx.b = fromStatement();
 				 _localctx.node =  _localctx.b.node; 
 				}
@@ -3911,7 +4029,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ALLOW:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 660;
+				State = 680;
 				_localctx.c = allowStatement();
 				 _localctx.node =  _localctx.c.node; 
 				}
@@ -3919,7 +4037,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXCEPT:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 663;
+				State = 683;
 				_localctx.d = exceptStatement();
 				 _localctx.node =  _localctx.d.node; 
 				}
@@ -3927,7 +4045,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case AT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 666;
+				State = 686;
 				_localctx.e = atMostStatement();
 				 _localctx.node =  _localctx.e.node; 
 				}
@@ -3935,7 +4053,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXEMPT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 669;
+				State = 689;
 				_localctx.f = exemptStatement();
 				 _localctx.node =  _localctx.f.node; 
 				}
@@ -3943,7 +4061,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case WEEK:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 672;
+				State = 692;
 				_localctx.g = weekStatement();
 				 _localctx.node =  _localctx.g.node; 
 				}
@@ -3951,7 +4069,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ACCEPT:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 675;
+				State = 695;
 				_localctx.h = acceptStatement();
 				 _localctx.node =  _localctx.h.node; 
 				}
@@ -3992,9 +4110,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 680;
+			State = 700;
 			Match(FOR);
-			State = 681;
+			State = 701;
 			_localctx.z = zones();
 			 if (Whole) _localctx.node =  new ForZonesNode(SpanOf(_localctx), _localctx.z.node); 
 			}
@@ -4042,29 +4160,29 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 684;
+			State = 704;
 			Match(ALLOW);
-			State = 695;
+			State = 715;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ON:
 				{
-				State = 685;
+				State = 705;
 				Match(ON);
-				State = 686;
+				State = 706;
 				_localctx.d = days();
 				 if (Whole) _localctx.node =  new AllowDaysNode(SpanOf(_localctx), [.. _localctx.d.nodes]); 
 				}
 				break;
 			case BETWEEN:
 				{
-				State = 689;
+				State = 709;
 				Match(BETWEEN);
-				State = 690;
+				State = 710;
 				_localctx.f = moment();
-				State = 691;
+				State = 711;
 				Match(AND);
-				State = 692;
+				State = 712;
 				_localctx.t = moment();
 				 if (Whole) _localctx.node =  new AllowHoursNode(SpanOf(_localctx), _localctx.f.node, _localctx.t.node); 
 				}
@@ -4107,11 +4225,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 697;
+			State = 717;
 			Match(AT);
-			State = 698;
+			State = 718;
 			Match(MOST);
-			State = 699;
+			State = 719;
 			_localctx.r = row();
 			 if (Whole) _localctx.node =  new AtMostNode(SpanOf(_localctx), _localctx.r.node); 
 			}
@@ -4164,38 +4282,39 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 702;
+			State = 722;
 			Match(EXEMPT);
-			State = 703;
+			State = 723;
 			_localctx.z = zones();
-			State = 712;
+			State = 732;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==FROM) {
 				{
-				State = 704;
+				State = 724;
 				Match(FROM);
-				State = 705;
+				State = 725;
 				_localctx.f = date();
-				State = 710;
+				State = 730;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TO:
 					{
-					State = 706;
+					State = 726;
 					Match(TO);
-					State = 707;
+					State = 727;
 					_localctx.t = date();
 					}
 					break;
 				case FOR:
 					{
-					State = 708;
+					State = 728;
 					Match(FOR);
-					State = 709;
+					State = 729;
 					_localctx.d = duration();
 					}
 					break;
+				case LBRACE:
 				case RBRACE:
 				case NEWLINE:
 					break;
@@ -4241,11 +4360,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 716;
+			State = 736;
 			Match(WEEK);
-			State = 717;
+			State = 737;
 			Match(STARTS);
-			State = 718;
+			State = 738;
 			_localctx.w = weekday();
 			 if (Whole) _localctx.node =  new WeekStartsNode(SpanOf(_localctx), _localctx.w.node); 
 			}
@@ -4292,37 +4411,37 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 721;
+			State = 741;
 			Match(EVERY);
-			State = 723;
+			State = 743;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==NUMBER) {
 				{
-				State = 722;
+				State = 742;
 				_localctx.c = count();
 				}
 			}
 
-			State = 729;
+			State = 749;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DAY:
 				{
-				State = 725;
+				State = 745;
 				Match(DAY);
 				}
 				break;
 			case DAYS:
 				{
-				State = 726;
+				State = 746;
 				Match(DAYS);
 				}
 				break;
 			case WEEK:
 			case WEEKS:
 				{
-				State = 727;
+				State = 747;
 				_la = TokenStream.LA(1);
 				if ( !(_la==WEEK || _la==WEEKS) ) {
 				ErrorHandler.RecoverInline(this);
@@ -4337,12 +4456,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 732;
+			State = 752;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==ON) {
 				{
-				State = 731;
+				State = 751;
 				_localctx.o = onDays();
 				}
 			}
@@ -4390,23 +4509,23 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 736;
+			State = 756;
 			_localctx.a = dayItem();
 			 Add(_localctx.nodes, _localctx.a.node); 
-			State = 744;
+			State = 764;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 738;
+				State = 758;
 				Match(COMMA);
-				State = 739;
+				State = 759;
 				_localctx.b = dayItem();
 				 Add(_localctx.nodes, _localctx.b.node); 
 				}
 				}
-				State = 746;
+				State = 766;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -4478,33 +4597,33 @@ internal partial class WaterScriptParser : TreeBuilder {
 		EnterRule(_localctx, 122, RULE_dayItem);
 		int _la;
 		try {
-			State = 794;
+			State = 814;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ODD:
 			case EVEN:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 750;
+				State = 770;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case ODD:
 					{
-					State = 747;
+					State = 767;
 					Match(ODD);
 					 _localctx.nth =  1; 
 					}
 					break;
 				case EVEN:
 					{
-					State = 749;
+					State = 769;
 					Match(EVEN);
 					}
 					break;
 				default:
 					throw new NoViableAltException(this);
 				}
-				State = 752;
+				State = 772;
 				Match(DAYS);
 				 if (Whole) _localctx.node =  new OddEvenNode(SpanOf(_localctx), _localctx.nth == 1); 
 				}
@@ -4512,7 +4631,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case DAYS:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 754;
+				State = 774;
 				_localctx.m = monthDays();
 				 _localctx.node =  _localctx.m.node; 
 				}
@@ -4523,33 +4642,33 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FOURTH:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 765;
+				State = 785;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case FIRST:
 					{
-					State = 757;
+					State = 777;
 					Match(FIRST);
 					 _localctx.nth =  1; 
 					}
 					break;
 				case SECOND:
 					{
-					State = 759;
+					State = 779;
 					Match(SECOND);
 					 _localctx.nth =  2; 
 					}
 					break;
 				case THIRD:
 					{
-					State = 761;
+					State = 781;
 					Match(THIRD);
 					 _localctx.nth =  3; 
 					}
 					break;
 				case FOURTH:
 					{
-					State = 763;
+					State = 783;
 					Match(FOURTH);
 					 _localctx.nth =  4; 
 					}
@@ -4557,9 +4676,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 				default:
 					throw new NoViableAltException(this);
 				}
-				State = 767;
+				State = 787;
 				_localctx.w = weekday();
-				State = 768;
+				State = 788;
 				ofMonth();
 				 if (Whole) _localctx.node =  new NthWeekdayNode(SpanOf(_localctx), _localctx.nth, _localctx.w.node); 
 				}
@@ -4567,7 +4686,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LAST:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 771;
+				State = 791;
 				_localctx.l = lastDay();
 				 _localctx.node =  _localctx.l.node; 
 				}
@@ -4575,26 +4694,26 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case WORD:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 774;
+				State = 794;
 				_localctx.f = plainDay();
-				State = 776;
+				State = 796;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==PLUS || _la==MINUS) {
 					{
-					State = 775;
+					State = 795;
 					_localctx.o = offset();
 					}
 				}
 
-				State = 780;
+				State = 800;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==TO) {
 					{
-					State = 778;
+					State = 798;
 					Match(TO);
-					State = 779;
+					State = 799;
 					_localctx.t = plainDate();
 					}
 				}
@@ -4606,26 +4725,26 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case DATE:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 784;
+				State = 804;
 				_localctx.d = numberedDay();
-				State = 786;
+				State = 806;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==PLUS || _la==MINUS) {
 					{
-					State = 785;
+					State = 805;
 					_localctx.o = offset();
 					}
 				}
 
-				State = 790;
+				State = 810;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==TO) {
 					{
-					State = 788;
+					State = 808;
 					Match(TO);
-					State = 789;
+					State = 809;
 					_localctx.t = plainDate();
 					}
 				}
@@ -4682,29 +4801,29 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 796;
+			State = 816;
 			Match(DAYS);
-			State = 797;
+			State = 817;
 			_localctx.a = count();
 			 Add(_localctx.numbers, _localctx.a.node); 
-			State = 805;
+			State = 825;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 799;
+				State = 819;
 				Match(COMMA);
-				State = 800;
+				State = 820;
 				_localctx.b = count();
 				 Add(_localctx.numbers, _localctx.b.node); 
 				}
 				}
-				State = 807;
+				State = 827;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 808;
+			State = 828;
 			ofMonth();
 			 if (Whole) _localctx.node =  new MonthDaysNode(SpanOf(_localctx), [.. _localctx.numbers]); 
 			}
@@ -4755,30 +4874,30 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 811;
+			State = 831;
 			Match(LAST);
-			State = 830;
+			State = 850;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DAY:
 				{
-				State = 812;
+				State = 832;
 				Match(DAY);
-				State = 813;
+				State = 833;
 				ofMonth();
 				 if (Whole) _localctx.node =  new LastDayNode(SpanOf(_localctx)); 
 				}
 				break;
 			case WORD:
 				{
-				State = 816;
+				State = 836;
 				_localctx.w = word();
-				State = 828;
+				State = 848;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case OF:
 					{
-					State = 817;
+					State = 837;
 					ofMonth();
 					 if (Whole) _localctx.node =  new NthWeekdayNode(SpanOf(_localctx), -1, WeekdayOf(_localctx.w.node)); 
 					}
@@ -4786,28 +4905,29 @@ internal partial class WaterScriptParser : TreeBuilder {
 				case TO:
 				case COMMA:
 				case PLUS:
+				case LBRACE:
 				case RBRACE:
 				case MINUS:
 				case NEWLINE:
 					{
-					State = 821;
+					State = 841;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==PLUS || _la==MINUS) {
 						{
-						State = 820;
+						State = 840;
 						_localctx.o = offset();
 						}
 					}
 
-					State = 825;
+					State = 845;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==TO) {
 						{
-						State = 823;
+						State = 843;
 						Match(TO);
-						State = 824;
+						State = 844;
 						_localctx.t = plainDate();
 						}
 					}
@@ -4853,9 +4973,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 832;
+			State = 852;
 			Match(OF);
-			State = 833;
+			State = 853;
 			Match(MONTH);
 			}
 		}
@@ -4890,7 +5010,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 835;
+			State = 855;
 			_localctx.w = word();
 			 _localctx.node =  _localctx.w.node; 
 			}
@@ -4931,14 +5051,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 838;
+			State = 858;
 			_localctx.b = dateBase();
-			State = 840;
+			State = 860;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS || _la==MINUS) {
 				{
-				State = 839;
+				State = 859;
 				_localctx.o = offset();
 				}
 			}
@@ -4977,7 +5097,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 844;
+			State = 864;
 			_localctx.d = date();
 			 _localctx.node =  _localctx.d.node; 
 			}
@@ -5016,14 +5136,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 		DateBaseContext _localctx = new DateBaseContext(Context, State);
 		EnterRule(_localctx, 136, RULE_dateBase);
 		try {
-			State = 857;
+			State = 877;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NUMBER:
 			case DATE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 847;
+				State = 867;
 				_localctx.n = numberedDay();
 				 _localctx.node =  _localctx.n.node; 
 				}
@@ -5031,9 +5151,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LAST:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 850;
+				State = 870;
 				Match(LAST);
-				State = 851;
+				State = 871;
 				_localctx.w = word();
 				 if (Whole) _localctx.node =  LastOf(_localctx, _localctx.w.node); 
 				}
@@ -5041,7 +5161,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case WORD:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 854;
+				State = 874;
 				_localctx.w = word();
 				 if (Whole) _localctx.node =  new LetDateNode(SpanOf(_localctx), _localctx.w.node.Text); 
 				}
@@ -5084,13 +5204,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		NumberedDayContext _localctx = new NumberedDayContext(Context, State);
 		EnterRule(_localctx, 138, RULE_numberedDay);
 		try {
-			State = 865;
+			State = 885;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DATE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 859;
+				State = 879;
 				Match(DATE);
 				 _localctx.node =  new IsoDateNode(SpanOf(_localctx), _localctx.Start.Text); 
 				}
@@ -5098,9 +5218,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NUMBER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 861;
+				State = 881;
 				_localctx.c = count();
-				State = 862;
+				State = 882;
 				_localctx.w = word();
 				 if (Whole) _localctx.node =  new MonthDayNode(SpanOf(_localctx), _localctx.c.node, MonthOf(_localctx.w.node)); 
 				}
@@ -5143,18 +5263,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 870;
+			State = 890;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PLUS:
 				{
-				State = 867;
+				State = 887;
 				Match(PLUS);
 				}
 				break;
 			case MINUS:
 				{
-				State = 868;
+				State = 888;
 				Match(MINUS);
 				 _localctx.before =  true; 
 				}
@@ -5162,7 +5282,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 872;
+			State = 892;
 			_localctx.d = duration();
 			 _localctx.node =  _localctx.d.node; 
 			}
@@ -5207,23 +5327,23 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 875;
+			State = 895;
 			_localctx.a = moment();
 			 Add(_localctx.nodes, _localctx.a.node); 
-			State = 883;
+			State = 903;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 877;
+				State = 897;
 				Match(COMMA);
-				State = 878;
+				State = 898;
 				_localctx.b = moment();
 				 Add(_localctx.nodes, _localctx.b.node); 
 				}
 				}
-				State = 885;
+				State = 905;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -5268,7 +5388,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 886;
+			State = 906;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 51)) & ~0x3f) == 0 && ((1L << (_la - 51)) & 262147L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5277,22 +5397,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 888;
+			State = 908;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WORD) {
 				{
-				State = 887;
+				State = 907;
 				_localctx.s = word();
 				}
 			}
 
-			State = 891;
+			State = 911;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS || _la==MINUS) {
 				{
-				State = 890;
+				State = 910;
 				_localctx.o = offset();
 				}
 			}
@@ -5331,7 +5451,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 895;
+			State = 915;
 			_localctx.w = word();
 			 _localctx.node =  WeekdayOf(_localctx.w.node); 
 			}
@@ -5371,10 +5491,10 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 898;
+			State = 918;
 			_localctx.n = name();
 			 _localctx.list.Add(_localctx.n.node); 
-			State = 900;
+			State = 920;
 			moreZones(_localctx.list);
 			 if (Whole) _localctx.node =  _localctx.list.ToNode(SpanOf(_localctx)); 
 			}
@@ -5425,28 +5545,28 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 913;
+			State = 933;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA || _la==PLUS) {
 				{
-				State = 911;
+				State = 931;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case COMMA:
 					{
-					State = 903;
+					State = 923;
 					Match(COMMA);
-					State = 904;
+					State = 924;
 					_localctx.a = name();
 					 _localctx.list.Add(_localctx.a.node); 
 					}
 					break;
 				case PLUS:
 					{
-					State = 907;
+					State = 927;
 					Match(PLUS);
-					State = 908;
+					State = 928;
 					_localctx.b = name();
 					 _localctx.list.Join(_localctx.b.node); 
 					}
@@ -5455,7 +5575,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 915;
+				State = 935;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -5533,13 +5653,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 917;
+			State = 937;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			do {
 				{
 				{
-				State = 916;
+				State = 936;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 31)) & ~0x3f) == 0 && ((1L << (_la - 31)) & 18156905553723393L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -5550,7 +5670,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 				}
 				}
-				State = 919;
+				State = 939;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			} while ( ((((_la - 31)) & ~0x3f) == 0 && ((1L << (_la - 31)) & 18156905553723393L) != 0) );
@@ -5591,17 +5711,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 924;
+			State = 944;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			do {
 				{
 				{
-				State = 923;
+				State = 943;
 				rowToken();
 				}
 				}
-				State = 926;
+				State = 946;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			} while ( (((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 3833855L) != 0) );
@@ -5638,7 +5758,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 930;
+			State = 950;
 			_la = TokenStream.LA(1);
 			if ( _la <= 0 || (((((_la - 79)) & ~0x3f) == 0 && ((1L << (_la - 79)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5677,7 +5797,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 932;
+			State = 952;
 			Match(NUMBER);
 			 _localctx.node =  NumberOf(_localctx.Start); 
 			}
@@ -5710,7 +5830,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 935;
+			State = 955;
 			Match(STRING);
 			 _localctx.node =  StringOf(_localctx.Start); 
 			}
@@ -5743,7 +5863,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 938;
+			State = 958;
 			Match(WORD);
 			 _localctx.node =  NameOf(_localctx.Start); 
 			}
@@ -5779,7 +5899,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 941;
+			State = 961;
 			_localctx.n = name();
 			 _localctx.node =  GivenName(_localctx.n.node); 
 			}
@@ -5815,12 +5935,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 946;
+			State = 966;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FROM:
 				{
-				State = 944;
+				State = 964;
 				Match(FROM);
 				}
 				break;
@@ -5889,7 +6009,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case MONTH:
 			case WORD:
 				{
-				State = 945;
+				State = 965;
 				nameButFrom();
 				}
 				break;
@@ -5929,7 +6049,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 950;
+			State = 970;
 			nameButFrom();
 			 _localctx.node =  NameOf(_localctx.Start); 
 			}
@@ -6025,7 +6145,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 953;
+			State = 973;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -16386L) != 0) || _la==MONTH || _la==WORD) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6033,6 +6153,441 @@ internal partial class WaterScriptParser : TreeBuilder {
 			else {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
+			}
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	public partial class BareInFileContext : ParserRuleContext {
+		public List<StatementNode> nodes;
+		public IToken b;
+		[System.Diagnostics.DebuggerNonUserCode] public TopLineContext[] topLine() {
+			return GetRuleContexts<TopLineContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public TopLineContext topLine(int i) {
+			return GetRuleContext<TopLineContext>(i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] RBRACE() { return GetTokens(WaterScriptParser.RBRACE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RBRACE(int i) {
+			return GetToken(WaterScriptParser.RBRACE, i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] LBRACE() { return GetTokens(WaterScriptParser.LBRACE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LBRACE(int i) {
+			return GetToken(WaterScriptParser.LBRACE, i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] NEWLINE() { return GetTokens(WaterScriptParser.NEWLINE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEWLINE(int i) {
+			return GetToken(WaterScriptParser.NEWLINE, i);
+		}
+		public BareInFileContext(ParserRuleContext parent, int invokingState) : base(parent, invokingState) { }
+		public BareInFileContext(ParserRuleContext parent, int invokingState, List<StatementNode> nodes)
+			: base(parent, invokingState)
+		{
+			this.nodes = nodes;
+		}
+		public override int RuleIndex { get { return RULE_bareInFile; } }
+	}
+
+	[RuleVersion(0)]
+	public BareInFileContext bareInFile(List<StatementNode> nodes) {
+		BareInFileContext _localctx = new BareInFileContext(Context, State, nodes);
+		EnterRule(_localctx, 172, RULE_bareInFile);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 990;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			while (_la==LBRACE) {
+				{
+				{
+				State = 975;
+				_localctx.b = Match(LBRACE);
+				 Bare(_localctx, _localctx.b, Place.File); 
+				State = 977;
+				topLine(_localctx.nodes);
+				State = 982;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				while (_la==NEWLINE) {
+					{
+					{
+					State = 978;
+					Match(NEWLINE);
+					State = 979;
+					topLine(_localctx.nodes);
+					}
+					}
+					State = 984;
+					ErrorHandler.Sync(this);
+					_la = TokenStream.LA(1);
+				}
+				State = 985;
+				Match(RBRACE);
+				 EndStatement(); 
+				}
+				}
+				State = 992;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+			}
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	public partial class BareInDescriptionContext : ParserRuleContext {
+		public List<StatementNode> nodes;
+		public IToken b;
+		[System.Diagnostics.DebuggerNonUserCode] public BodyLineContext[] bodyLine() {
+			return GetRuleContexts<BodyLineContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public BodyLineContext bodyLine(int i) {
+			return GetRuleContext<BodyLineContext>(i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] RBRACE() { return GetTokens(WaterScriptParser.RBRACE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RBRACE(int i) {
+			return GetToken(WaterScriptParser.RBRACE, i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] LBRACE() { return GetTokens(WaterScriptParser.LBRACE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LBRACE(int i) {
+			return GetToken(WaterScriptParser.LBRACE, i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] NEWLINE() { return GetTokens(WaterScriptParser.NEWLINE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEWLINE(int i) {
+			return GetToken(WaterScriptParser.NEWLINE, i);
+		}
+		public BareInDescriptionContext(ParserRuleContext parent, int invokingState) : base(parent, invokingState) { }
+		public BareInDescriptionContext(ParserRuleContext parent, int invokingState, List<StatementNode> nodes)
+			: base(parent, invokingState)
+		{
+			this.nodes = nodes;
+		}
+		public override int RuleIndex { get { return RULE_bareInDescription; } }
+	}
+
+	[RuleVersion(0)]
+	public BareInDescriptionContext bareInDescription(List<StatementNode> nodes) {
+		BareInDescriptionContext _localctx = new BareInDescriptionContext(Context, State, nodes);
+		EnterRule(_localctx, 174, RULE_bareInDescription);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 1008;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			while (_la==LBRACE) {
+				{
+				{
+				State = 993;
+				_localctx.b = Match(LBRACE);
+				 Bare(_localctx, _localctx.b, Place.Description); 
+				State = 995;
+				bodyLine(_localctx.nodes);
+				State = 1000;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				while (_la==NEWLINE) {
+					{
+					{
+					State = 996;
+					Match(NEWLINE);
+					State = 997;
+					bodyLine(_localctx.nodes);
+					}
+					}
+					State = 1002;
+					ErrorHandler.Sync(this);
+					_la = TokenStream.LA(1);
+				}
+				State = 1003;
+				Match(RBRACE);
+				 EndStatement(); 
+				}
+				}
+				State = 1010;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+			}
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	public partial class BareInScheduleContext : ParserRuleContext {
+		public List<StatementNode> nodes;
+		public IToken b;
+		[System.Diagnostics.DebuggerNonUserCode] public ScheduleLineContext[] scheduleLine() {
+			return GetRuleContexts<ScheduleLineContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ScheduleLineContext scheduleLine(int i) {
+			return GetRuleContext<ScheduleLineContext>(i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] RBRACE() { return GetTokens(WaterScriptParser.RBRACE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RBRACE(int i) {
+			return GetToken(WaterScriptParser.RBRACE, i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] LBRACE() { return GetTokens(WaterScriptParser.LBRACE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LBRACE(int i) {
+			return GetToken(WaterScriptParser.LBRACE, i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] NEWLINE() { return GetTokens(WaterScriptParser.NEWLINE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEWLINE(int i) {
+			return GetToken(WaterScriptParser.NEWLINE, i);
+		}
+		public BareInScheduleContext(ParserRuleContext parent, int invokingState) : base(parent, invokingState) { }
+		public BareInScheduleContext(ParserRuleContext parent, int invokingState, List<StatementNode> nodes)
+			: base(parent, invokingState)
+		{
+			this.nodes = nodes;
+		}
+		public override int RuleIndex { get { return RULE_bareInSchedule; } }
+	}
+
+	[RuleVersion(0)]
+	public BareInScheduleContext bareInSchedule(List<StatementNode> nodes) {
+		BareInScheduleContext _localctx = new BareInScheduleContext(Context, State, nodes);
+		EnterRule(_localctx, 176, RULE_bareInSchedule);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 1026;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			while (_la==LBRACE) {
+				{
+				{
+				State = 1011;
+				_localctx.b = Match(LBRACE);
+				 Bare(_localctx, _localctx.b, Place.Schedule); 
+				State = 1013;
+				scheduleLine(_localctx.nodes);
+				State = 1018;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				while (_la==NEWLINE) {
+					{
+					{
+					State = 1014;
+					Match(NEWLINE);
+					State = 1015;
+					scheduleLine(_localctx.nodes);
+					}
+					}
+					State = 1020;
+					ErrorHandler.Sync(this);
+					_la = TokenStream.LA(1);
+				}
+				State = 1021;
+				Match(RBRACE);
+				 EndStatement(); 
+				}
+				}
+				State = 1028;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+			}
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	public partial class BareInStepsContext : ParserRuleContext {
+		public StepList list;
+		public IToken b;
+		[System.Diagnostics.DebuggerNonUserCode] public StepLineContext[] stepLine() {
+			return GetRuleContexts<StepLineContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public StepLineContext stepLine(int i) {
+			return GetRuleContext<StepLineContext>(i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] RBRACE() { return GetTokens(WaterScriptParser.RBRACE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RBRACE(int i) {
+			return GetToken(WaterScriptParser.RBRACE, i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] LBRACE() { return GetTokens(WaterScriptParser.LBRACE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LBRACE(int i) {
+			return GetToken(WaterScriptParser.LBRACE, i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] NEWLINE() { return GetTokens(WaterScriptParser.NEWLINE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEWLINE(int i) {
+			return GetToken(WaterScriptParser.NEWLINE, i);
+		}
+		public BareInStepsContext(ParserRuleContext parent, int invokingState) : base(parent, invokingState) { }
+		public BareInStepsContext(ParserRuleContext parent, int invokingState, StepList list)
+			: base(parent, invokingState)
+		{
+			this.list = list;
+		}
+		public override int RuleIndex { get { return RULE_bareInSteps; } }
+	}
+
+	[RuleVersion(0)]
+	public BareInStepsContext bareInSteps(StepList list) {
+		BareInStepsContext _localctx = new BareInStepsContext(Context, State, list);
+		EnterRule(_localctx, 178, RULE_bareInSteps);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 1044;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			while (_la==LBRACE) {
+				{
+				{
+				State = 1029;
+				_localctx.b = Match(LBRACE);
+				 Bare(_localctx, _localctx.b, Place.Steps); 
+				State = 1031;
+				stepLine(_localctx.list);
+				State = 1036;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				while (_la==NEWLINE) {
+					{
+					{
+					State = 1032;
+					Match(NEWLINE);
+					State = 1033;
+					stepLine(_localctx.list);
+					}
+					}
+					State = 1038;
+					ErrorHandler.Sync(this);
+					_la = TokenStream.LA(1);
+				}
+				State = 1039;
+				Match(RBRACE);
+				 EndStatement(); 
+				}
+				}
+				State = 1046;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+			}
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	public partial class BareInRestrictionContext : ParserRuleContext {
+		public List<StatementNode> nodes;
+		public IToken b;
+		[System.Diagnostics.DebuggerNonUserCode] public RestrictionLineContext[] restrictionLine() {
+			return GetRuleContexts<RestrictionLineContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public RestrictionLineContext restrictionLine(int i) {
+			return GetRuleContext<RestrictionLineContext>(i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] RBRACE() { return GetTokens(WaterScriptParser.RBRACE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RBRACE(int i) {
+			return GetToken(WaterScriptParser.RBRACE, i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] LBRACE() { return GetTokens(WaterScriptParser.LBRACE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LBRACE(int i) {
+			return GetToken(WaterScriptParser.LBRACE, i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] NEWLINE() { return GetTokens(WaterScriptParser.NEWLINE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEWLINE(int i) {
+			return GetToken(WaterScriptParser.NEWLINE, i);
+		}
+		public BareInRestrictionContext(ParserRuleContext parent, int invokingState) : base(parent, invokingState) { }
+		public BareInRestrictionContext(ParserRuleContext parent, int invokingState, List<StatementNode> nodes)
+			: base(parent, invokingState)
+		{
+			this.nodes = nodes;
+		}
+		public override int RuleIndex { get { return RULE_bareInRestriction; } }
+	}
+
+	[RuleVersion(0)]
+	public BareInRestrictionContext bareInRestriction(List<StatementNode> nodes) {
+		BareInRestrictionContext _localctx = new BareInRestrictionContext(Context, State, nodes);
+		EnterRule(_localctx, 180, RULE_bareInRestriction);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 1062;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			while (_la==LBRACE) {
+				{
+				{
+				State = 1047;
+				_localctx.b = Match(LBRACE);
+				 Bare(_localctx, _localctx.b, Place.Restriction); 
+				State = 1049;
+				restrictionLine(_localctx.nodes);
+				State = 1054;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				while (_la==NEWLINE) {
+					{
+					{
+					State = 1050;
+					Match(NEWLINE);
+					State = 1051;
+					restrictionLine(_localctx.nodes);
+					}
+					}
+					State = 1056;
+					ErrorHandler.Sync(this);
+					_la = TokenStream.LA(1);
+				}
+				State = 1057;
+				Match(RBRACE);
+				 EndStatement(); 
+				}
+				}
+				State = 1064;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
 			}
 			}
 		}
@@ -6072,19 +6627,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public SkippedContext skipped() {
 		SkippedContext _localctx = new SkippedContext(Context, State);
-		EnterRule(_localctx, 172, RULE_skipped);
+		EnterRule(_localctx, 182, RULE_skipped);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 955;
+			State = 1065;
 			Match(LBRACE);
-			State = 960;
+			State = 1070;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 4128767L) != 0)) {
 				{
-				State = 958;
+				State = 1068;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case INCLUDE:
@@ -6171,7 +6726,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 				case BLANK:
 				case OTHER:
 					{
-					State = 956;
+					State = 1066;
 					_la = TokenStream.LA(1);
 					if ( _la <= 0 || (_la==LBRACE || _la==RBRACE) ) {
 					ErrorHandler.RecoverInline(this);
@@ -6184,7 +6739,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 					break;
 				case LBRACE:
 					{
-					State = 957;
+					State = 1067;
 					skipped();
 					}
 					break;
@@ -6192,11 +6747,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 962;
+				State = 1072;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 963;
+			State = 1073;
 			Match(RBRACE);
 			}
 		}
@@ -6212,6 +6767,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 	}
 
 	public partial class UnknownInScheduleContext : ParserRuleContext {
+		public List<StatementNode> nodes;
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEWLINE() { return GetToken(WaterScriptParser.NEWLINE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LBRACE() { return GetToken(WaterScriptParser.LBRACE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RBRACE() { return GetToken(WaterScriptParser.RBRACE, 0); }
@@ -6228,31 +6784,36 @@ internal partial class WaterScriptParser : TreeBuilder {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SCALE() { return GetToken(WaterScriptParser.SCALE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NOTE() { return GetToken(WaterScriptParser.NOTE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STEPS() { return GetToken(WaterScriptParser.STEPS, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public SkippedContext skipped() {
+			return GetRuleContext<SkippedContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public BareInScheduleContext bareInSchedule() {
+			return GetRuleContext<BareInScheduleContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public RowTokenContext[] rowToken() {
 			return GetRuleContexts<RowTokenContext>();
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public RowTokenContext rowToken(int i) {
 			return GetRuleContext<RowTokenContext>(i);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public SkippedContext skipped() {
-			return GetRuleContext<SkippedContext>(0);
-		}
-		public UnknownInScheduleContext(ParserRuleContext parent, int invokingState)
+		public UnknownInScheduleContext(ParserRuleContext parent, int invokingState) : base(parent, invokingState) { }
+		public UnknownInScheduleContext(ParserRuleContext parent, int invokingState, List<StatementNode> nodes)
 			: base(parent, invokingState)
 		{
+			this.nodes = nodes;
 		}
 		public override int RuleIndex { get { return RULE_unknownInSchedule; } }
 	}
 
 	[RuleVersion(0)]
-	public UnknownInScheduleContext unknownInSchedule() {
-		UnknownInScheduleContext _localctx = new UnknownInScheduleContext(Context, State);
-		EnterRule(_localctx, 174, RULE_unknownInSchedule);
+	public UnknownInScheduleContext unknownInSchedule(List<StatementNode> nodes) {
+		UnknownInScheduleContext _localctx = new UnknownInScheduleContext(Context, State, nodes);
+		EnterRule(_localctx, 184, RULE_unknownInSchedule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 965;
+			State = 1075;
 			_la = TokenStream.LA(1);
 			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 8386688L) != 0) || ((((_la - 79)) & ~0x3f) == 0 && ((1L << (_la - 79)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6261,31 +6822,42 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 969;
+			State = 1079;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 3833855L) != 0)) {
 				{
 				{
-				State = 966;
+				State = 1076;
 				rowToken();
 				}
 				}
-				State = 971;
+				State = 1081;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 973;
-			ErrorHandler.Sync(this);
-			_la = TokenStream.LA(1);
-			if (_la==LBRACE) {
-				{
-				State = 972;
-				skipped();
-				}
-			}
-
 			 Unknown(_localctx, Place.Schedule); 
+			State = 1088;
+			ErrorHandler.Sync(this);
+			switch (TokenStream.LA(1)) {
+			case LBRACE:
+				{
+				State = 1083;
+				skipped();
+				 EndStatement(); 
+				State = 1085;
+				bareInSchedule(_localctx.nodes);
+				}
+				break;
+			case RBRACE:
+			case NEWLINE:
+				{
+				 EndStatement(); 
+				}
+				break;
+			default:
+				throw new NoViableAltException(this);
+			}
 			}
 		}
 		catch (RecognitionException re) {
@@ -6300,6 +6872,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 	}
 
 	public partial class UnknownInStepsContext : ParserRuleContext {
+		public StepList list;
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEWLINE() { return GetToken(WaterScriptParser.NEWLINE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LBRACE() { return GetToken(WaterScriptParser.LBRACE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RBRACE() { return GetToken(WaterScriptParser.RBRACE, 0); }
@@ -6309,31 +6882,36 @@ internal partial class WaterScriptParser : TreeBuilder {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode REPEAT() { return GetToken(WaterScriptParser.REPEAT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CYCLE() { return GetToken(WaterScriptParser.CYCLE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RUN() { return GetToken(WaterScriptParser.RUN, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public SkippedContext skipped() {
+			return GetRuleContext<SkippedContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public BareInStepsContext bareInSteps() {
+			return GetRuleContext<BareInStepsContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public RowTokenContext[] rowToken() {
 			return GetRuleContexts<RowTokenContext>();
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public RowTokenContext rowToken(int i) {
 			return GetRuleContext<RowTokenContext>(i);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public SkippedContext skipped() {
-			return GetRuleContext<SkippedContext>(0);
-		}
-		public UnknownInStepsContext(ParserRuleContext parent, int invokingState)
+		public UnknownInStepsContext(ParserRuleContext parent, int invokingState) : base(parent, invokingState) { }
+		public UnknownInStepsContext(ParserRuleContext parent, int invokingState, StepList list)
 			: base(parent, invokingState)
 		{
+			this.list = list;
 		}
 		public override int RuleIndex { get { return RULE_unknownInSteps; } }
 	}
 
 	[RuleVersion(0)]
-	public UnknownInStepsContext unknownInSteps() {
-		UnknownInStepsContext _localctx = new UnknownInStepsContext(Context, State);
-		EnterRule(_localctx, 176, RULE_unknownInSteps);
+	public UnknownInStepsContext unknownInSteps(StepList list) {
+		UnknownInStepsContext _localctx = new UnknownInStepsContext(Context, State, list);
+		EnterRule(_localctx, 186, RULE_unknownInSteps);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 977;
+			State = 1090;
 			_la = TokenStream.LA(1);
 			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 126091392L) != 0) || ((((_la - 79)) & ~0x3f) == 0 && ((1L << (_la - 79)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6342,31 +6920,42 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 981;
+			State = 1094;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 3833855L) != 0)) {
 				{
 				{
-				State = 978;
+				State = 1091;
 				rowToken();
 				}
 				}
-				State = 983;
+				State = 1096;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 985;
-			ErrorHandler.Sync(this);
-			_la = TokenStream.LA(1);
-			if (_la==LBRACE) {
-				{
-				State = 984;
-				skipped();
-				}
-			}
-
 			 Unknown(_localctx, Place.Steps); 
+			State = 1103;
+			ErrorHandler.Sync(this);
+			switch (TokenStream.LA(1)) {
+			case LBRACE:
+				{
+				State = 1098;
+				skipped();
+				 EndStatement(); 
+				State = 1100;
+				bareInSteps(_localctx.list);
+				}
+				break;
+			case RBRACE:
+			case NEWLINE:
+				{
+				 EndStatement(); 
+				}
+				break;
+			default:
+				throw new NoViableAltException(this);
+			}
 			}
 		}
 		catch (RecognitionException re) {
@@ -6381,6 +6970,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 	}
 
 	public partial class UnknownInRestrictionContext : ParserRuleContext {
+		public List<StatementNode> nodes;
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEWLINE() { return GetToken(WaterScriptParser.NEWLINE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LBRACE() { return GetToken(WaterScriptParser.LBRACE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RBRACE() { return GetToken(WaterScriptParser.RBRACE, 0); }
@@ -6392,31 +6982,36 @@ internal partial class WaterScriptParser : TreeBuilder {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode AT() { return GetToken(WaterScriptParser.AT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode EXEMPT() { return GetToken(WaterScriptParser.EXEMPT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WEEK() { return GetToken(WaterScriptParser.WEEK, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public SkippedContext skipped() {
+			return GetRuleContext<SkippedContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public BareInRestrictionContext bareInRestriction() {
+			return GetRuleContext<BareInRestrictionContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public RowTokenContext[] rowToken() {
 			return GetRuleContexts<RowTokenContext>();
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public RowTokenContext rowToken(int i) {
 			return GetRuleContext<RowTokenContext>(i);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public SkippedContext skipped() {
-			return GetRuleContext<SkippedContext>(0);
-		}
-		public UnknownInRestrictionContext(ParserRuleContext parent, int invokingState)
+		public UnknownInRestrictionContext(ParserRuleContext parent, int invokingState) : base(parent, invokingState) { }
+		public UnknownInRestrictionContext(ParserRuleContext parent, int invokingState, List<StatementNode> nodes)
 			: base(parent, invokingState)
 		{
+			this.nodes = nodes;
 		}
 		public override int RuleIndex { get { return RULE_unknownInRestriction; } }
 	}
 
 	[RuleVersion(0)]
-	public UnknownInRestrictionContext unknownInRestriction() {
-		UnknownInRestrictionContext _localctx = new UnknownInRestrictionContext(Context, State);
-		EnterRule(_localctx, 178, RULE_unknownInRestriction);
+	public UnknownInRestrictionContext unknownInRestriction(List<StatementNode> nodes) {
+		UnknownInRestrictionContext _localctx = new UnknownInRestrictionContext(Context, State, nodes);
+		EnterRule(_localctx, 188, RULE_unknownInRestriction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 989;
+			State = 1105;
 			_la = TokenStream.LA(1);
 			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 4160798848L) != 0) || ((((_la - 79)) & ~0x3f) == 0 && ((1L << (_la - 79)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6425,31 +7020,42 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 993;
+			State = 1109;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 3833855L) != 0)) {
 				{
 				{
-				State = 990;
+				State = 1106;
 				rowToken();
 				}
 				}
-				State = 995;
+				State = 1111;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 997;
-			ErrorHandler.Sync(this);
-			_la = TokenStream.LA(1);
-			if (_la==LBRACE) {
-				{
-				State = 996;
-				skipped();
-				}
-			}
-
 			 Unknown(_localctx, Place.Restriction); 
+			State = 1118;
+			ErrorHandler.Sync(this);
+			switch (TokenStream.LA(1)) {
+			case LBRACE:
+				{
+				State = 1113;
+				skipped();
+				 EndStatement(); 
+				State = 1115;
+				bareInRestriction(_localctx.nodes);
+				}
+				break;
+			case RBRACE:
+			case NEWLINE:
+				{
+				 EndStatement(); 
+				}
+				break;
+			default:
+				throw new NoViableAltException(this);
+			}
 			}
 		}
 		catch (RecognitionException re) {
@@ -6464,6 +7070,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 	}
 
 	public partial class MisplacedContext : ParserRuleContext {
+		public List<StatementNode> nodes;
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode INCLUDE() { return GetToken(WaterScriptParser.INCLUDE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LET() { return GetToken(WaterScriptParser.LET, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode GROUP() { return GetToken(WaterScriptParser.GROUP, 0); }
@@ -6473,31 +7080,36 @@ internal partial class WaterScriptParser : TreeBuilder {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SEQUENCE() { return GetToken(WaterScriptParser.SEQUENCE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RESTRICTION() { return GetToken(WaterScriptParser.RESTRICTION, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SCHEDULE() { return GetToken(WaterScriptParser.SCHEDULE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public SkippedContext skipped() {
+			return GetRuleContext<SkippedContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public BareInDescriptionContext bareInDescription() {
+			return GetRuleContext<BareInDescriptionContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public RowTokenContext[] rowToken() {
 			return GetRuleContexts<RowTokenContext>();
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public RowTokenContext rowToken(int i) {
 			return GetRuleContext<RowTokenContext>(i);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public SkippedContext skipped() {
-			return GetRuleContext<SkippedContext>(0);
-		}
-		public MisplacedContext(ParserRuleContext parent, int invokingState)
+		public MisplacedContext(ParserRuleContext parent, int invokingState) : base(parent, invokingState) { }
+		public MisplacedContext(ParserRuleContext parent, int invokingState, List<StatementNode> nodes)
 			: base(parent, invokingState)
 		{
+			this.nodes = nodes;
 		}
 		public override int RuleIndex { get { return RULE_misplaced; } }
 	}
 
 	[RuleVersion(0)]
-	public MisplacedContext misplaced() {
-		MisplacedContext _localctx = new MisplacedContext(Context, State);
-		EnterRule(_localctx, 180, RULE_misplaced);
+	public MisplacedContext misplaced(List<StatementNode> nodes) {
+		MisplacedContext _localctx = new MisplacedContext(Context, State, nodes);
+		EnterRule(_localctx, 190, RULE_misplaced);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1001;
+			State = 1120;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 1918L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6506,31 +7118,42 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1005;
+			State = 1124;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 3833855L) != 0)) {
 				{
 				{
-				State = 1002;
+				State = 1121;
 				rowToken();
 				}
 				}
-				State = 1007;
+				State = 1126;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1009;
-			ErrorHandler.Sync(this);
-			_la = TokenStream.LA(1);
-			if (_la==LBRACE) {
-				{
-				State = 1008;
-				skipped();
-				}
-			}
-
 			 Unknown(_localctx, Place.Description); 
+			State = 1133;
+			ErrorHandler.Sync(this);
+			switch (TokenStream.LA(1)) {
+			case LBRACE:
+				{
+				State = 1128;
+				skipped();
+				 EndStatement(); 
+				State = 1130;
+				bareInDescription(_localctx.nodes);
+				}
+				break;
+			case RBRACE:
+			case NEWLINE:
+				{
+				 EndStatement(); 
+				}
+				break;
+			default:
+				throw new NoViableAltException(this);
+			}
 			}
 		}
 		catch (RecognitionException re) {
@@ -6545,7 +7168,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,85,1014,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,85,1136,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -6557,331 +7180,377 @@ internal partial class WaterScriptParser : TreeBuilder {
 		2,64,7,64,2,65,7,65,2,66,7,66,2,67,7,67,2,68,7,68,2,69,7,69,2,70,7,70,
 		2,71,7,71,2,72,7,72,2,73,7,73,2,74,7,74,2,75,7,75,2,76,7,76,2,77,7,77,
 		2,78,7,78,2,79,7,79,2,80,7,80,2,81,7,81,2,82,7,82,2,83,7,83,2,84,7,84,
-		2,85,7,85,2,86,7,86,2,87,7,87,2,88,7,88,2,89,7,89,2,90,7,90,1,0,1,0,1,
-		0,5,0,186,8,0,10,0,12,0,189,9,0,1,0,1,0,1,1,1,1,1,1,3,1,196,8,1,1,1,1,
-		1,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,
-		1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,3,2,233,
-		8,2,1,3,1,3,1,3,1,3,1,4,1,4,1,4,1,4,1,4,1,4,1,5,1,5,1,5,3,5,248,8,5,1,
-		5,1,5,1,5,1,5,1,6,1,6,3,6,256,8,6,1,6,1,6,1,6,3,6,261,8,6,1,6,1,6,1,6,
-		1,6,1,6,3,6,268,8,6,1,6,1,6,1,6,3,6,273,8,6,1,6,1,6,1,6,1,6,1,7,1,7,1,
-		7,1,7,1,7,1,8,1,8,1,8,1,8,1,8,1,8,1,8,1,8,1,8,1,9,1,9,1,9,1,9,1,10,1,10,
-		1,10,1,10,1,10,1,10,1,10,1,11,1,11,1,11,1,11,1,11,1,11,3,11,310,8,11,1,
-		11,1,11,1,12,1,12,1,12,1,12,1,13,1,13,1,13,1,13,1,13,1,13,3,13,324,8,13,
-		1,14,1,14,3,14,328,8,14,1,14,1,14,1,15,1,15,5,15,334,8,15,10,15,12,15,
-		337,9,15,1,16,1,16,1,16,1,16,5,16,343,8,16,10,16,12,16,346,9,16,1,16,1,
-		16,1,17,1,17,1,17,1,17,1,17,1,17,1,17,3,17,357,8,17,1,17,1,17,1,18,1,18,
-		3,18,363,8,18,1,18,1,18,1,19,1,19,5,19,369,8,19,10,19,12,19,372,9,19,1,
-		20,1,20,1,20,1,20,1,21,1,21,1,21,1,21,1,21,1,21,3,21,384,8,21,1,22,1,22,
-		1,22,1,22,5,22,390,8,22,10,22,12,22,393,9,22,1,22,1,22,1,23,1,23,1,23,
-		1,23,3,23,401,8,23,1,23,1,23,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,
-		24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,
-		24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,
-		24,1,24,3,24,443,8,24,1,25,1,25,1,25,1,26,1,26,1,26,1,26,1,27,1,27,1,27,
-		1,27,1,27,1,27,3,27,458,8,27,1,27,1,27,1,28,1,28,1,28,1,28,1,28,1,28,1,
-		28,3,28,469,8,28,1,29,1,29,1,29,1,29,3,29,475,8,29,1,29,1,29,1,29,1,29,
-		1,29,1,29,3,29,483,8,29,1,29,1,29,3,29,487,8,29,1,30,1,30,1,30,1,30,3,
-		30,493,8,30,1,30,1,30,1,31,1,31,1,31,1,31,1,31,1,31,1,31,1,31,1,31,1,31,
-		1,31,1,31,3,31,509,8,31,3,31,511,8,31,1,31,1,31,1,32,1,32,1,32,1,32,1,
-		32,1,32,3,32,521,8,32,1,32,1,32,1,33,1,33,1,33,1,33,1,34,1,34,1,34,1,34,
-		1,35,1,35,1,35,1,35,1,36,1,36,1,37,1,37,1,37,1,37,1,38,1,38,1,38,1,39,
-		1,39,1,39,1,39,5,39,550,8,39,10,39,12,39,553,9,39,1,39,1,39,1,40,1,40,
-		1,40,1,40,1,40,3,40,562,8,40,1,40,1,40,1,41,1,41,1,41,1,41,1,41,1,41,1,
-		41,1,41,1,41,1,41,1,41,3,41,577,8,41,1,42,1,42,1,42,1,42,1,42,1,42,3,42,
-		585,8,42,1,42,1,42,3,42,589,8,42,1,42,1,42,1,43,1,43,1,43,1,43,1,44,1,
-		44,1,44,1,44,1,45,1,45,1,45,1,45,1,46,1,46,1,46,1,46,1,46,1,47,1,47,1,
-		47,1,47,1,48,1,48,1,48,1,48,1,48,1,48,3,48,620,8,48,1,48,1,48,1,49,1,49,
-		1,49,1,49,1,50,1,50,1,50,1,50,1,50,1,50,3,50,634,8,50,1,51,1,51,1,51,1,
-		51,5,51,640,8,51,10,51,12,51,643,9,51,1,51,1,51,1,52,1,52,1,52,1,52,3,
-		52,651,8,52,1,52,1,52,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,
-		1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,
-		3,53,679,8,53,1,54,1,54,1,54,1,54,1,55,1,55,1,55,1,55,1,55,1,55,1,55,1,
-		55,1,55,1,55,1,55,3,55,696,8,55,1,56,1,56,1,56,1,56,1,56,1,57,1,57,1,57,
-		1,57,1,57,1,57,1,57,1,57,3,57,711,8,57,3,57,713,8,57,1,57,1,57,1,58,1,
-		58,1,58,1,58,1,58,1,59,1,59,3,59,724,8,59,1,59,1,59,1,59,1,59,3,59,730,
-		8,59,1,59,3,59,733,8,59,1,59,1,59,1,60,1,60,1,60,1,60,1,60,1,60,5,60,743,
-		8,60,10,60,12,60,746,9,60,1,61,1,61,1,61,3,61,751,8,61,1,61,1,61,1,61,
-		1,61,1,61,1,61,1,61,1,61,1,61,1,61,1,61,1,61,1,61,3,61,766,8,61,1,61,1,
-		61,1,61,1,61,1,61,1,61,1,61,1,61,1,61,3,61,777,8,61,1,61,1,61,3,61,781,
-		8,61,1,61,1,61,1,61,1,61,3,61,787,8,61,1,61,1,61,3,61,791,8,61,1,61,1,
-		61,3,61,795,8,61,1,62,1,62,1,62,1,62,1,62,1,62,1,62,5,62,804,8,62,10,62,
-		12,62,807,9,62,1,62,1,62,1,62,1,63,1,63,1,63,1,63,1,63,1,63,1,63,1,63,
-		1,63,1,63,3,63,822,8,63,1,63,1,63,3,63,826,8,63,1,63,3,63,829,8,63,3,63,
-		831,8,63,1,64,1,64,1,64,1,65,1,65,1,65,1,66,1,66,3,66,841,8,66,1,66,1,
-		66,1,67,1,67,1,67,1,68,1,68,1,68,1,68,1,68,1,68,1,68,1,68,1,68,1,68,3,
-		68,858,8,68,1,69,1,69,1,69,1,69,1,69,1,69,3,69,866,8,69,1,70,1,70,1,70,
-		3,70,871,8,70,1,70,1,70,1,70,1,71,1,71,1,71,1,71,1,71,1,71,5,71,882,8,
-		71,10,71,12,71,885,9,71,1,72,1,72,3,72,889,8,72,1,72,3,72,892,8,72,1,72,
-		1,72,1,73,1,73,1,73,1,74,1,74,1,74,1,74,1,74,1,75,1,75,1,75,1,75,1,75,
-		1,75,1,75,1,75,5,75,912,8,75,10,75,12,75,915,9,75,1,76,4,76,918,8,76,11,
-		76,12,76,919,1,76,1,76,1,77,4,77,925,8,77,11,77,12,77,926,1,77,1,77,1,
-		78,1,78,1,79,1,79,1,79,1,80,1,80,1,80,1,81,1,81,1,81,1,82,1,82,1,82,1,
-		83,1,83,3,83,947,8,83,1,83,1,83,1,84,1,84,1,84,1,85,1,85,1,86,1,86,1,86,
-		5,86,959,8,86,10,86,12,86,962,9,86,1,86,1,86,1,87,1,87,5,87,968,8,87,10,
-		87,12,87,971,9,87,1,87,3,87,974,8,87,1,87,1,87,1,88,1,88,5,88,980,8,88,
-		10,88,12,88,983,9,88,1,88,3,88,986,8,88,1,88,1,88,1,89,1,89,5,89,992,8,
-		89,10,89,12,89,995,9,89,1,89,3,89,998,8,89,1,89,1,89,1,90,1,90,5,90,1004,
-		8,90,10,90,12,90,1007,9,90,1,90,3,90,1010,8,90,1,90,1,90,1,90,0,0,91,0,
-		2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,40,42,44,46,48,50,
-		52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,88,90,92,94,96,98,
-		100,102,104,106,108,110,112,114,116,118,120,122,124,126,128,130,132,134,
-		136,138,140,142,144,146,148,150,152,154,156,158,160,162,164,166,168,170,
-		172,174,176,178,180,0,13,3,0,1,10,79,80,82,82,1,0,49,50,1,0,47,48,2,0,
-		31,31,55,55,2,0,51,52,69,69,6,0,31,31,53,55,65,67,70,71,78,78,85,85,2,
-		0,79,80,82,82,2,0,1,13,15,65,1,0,79,80,4,0,7,7,11,22,79,80,82,82,5,0,7,
-		7,18,18,23,26,79,80,82,82,5,0,7,7,14,15,27,31,79,80,82,82,2,0,1,6,8,10,
-		1048,0,182,1,0,0,0,2,195,1,0,0,0,4,232,1,0,0,0,6,234,1,0,0,0,8,238,1,0,
-		0,0,10,244,1,0,0,0,12,253,1,0,0,0,14,278,1,0,0,0,16,283,1,0,0,0,18,292,
-		1,0,0,0,20,296,1,0,0,0,22,303,1,0,0,0,24,313,1,0,0,0,26,317,1,0,0,0,28,
-		325,1,0,0,0,30,331,1,0,0,0,32,338,1,0,0,0,34,356,1,0,0,0,36,360,1,0,0,
-		0,38,366,1,0,0,0,40,373,1,0,0,0,42,377,1,0,0,0,44,385,1,0,0,0,46,400,1,
-		0,0,0,48,442,1,0,0,0,50,444,1,0,0,0,52,447,1,0,0,0,54,451,1,0,0,0,56,461,
-		1,0,0,0,58,470,1,0,0,0,60,488,1,0,0,0,62,496,1,0,0,0,64,514,1,0,0,0,66,
-		524,1,0,0,0,68,528,1,0,0,0,70,532,1,0,0,0,72,536,1,0,0,0,74,538,1,0,0,
-		0,76,542,1,0,0,0,78,545,1,0,0,0,80,561,1,0,0,0,82,576,1,0,0,0,84,578,1,
-		0,0,0,86,592,1,0,0,0,88,596,1,0,0,0,90,600,1,0,0,0,92,604,1,0,0,0,94,609,
-		1,0,0,0,96,613,1,0,0,0,98,623,1,0,0,0,100,627,1,0,0,0,102,635,1,0,0,0,
-		104,650,1,0,0,0,106,678,1,0,0,0,108,680,1,0,0,0,110,684,1,0,0,0,112,697,
-		1,0,0,0,114,702,1,0,0,0,116,716,1,0,0,0,118,721,1,0,0,0,120,736,1,0,0,
-		0,122,794,1,0,0,0,124,796,1,0,0,0,126,811,1,0,0,0,128,832,1,0,0,0,130,
-		835,1,0,0,0,132,838,1,0,0,0,134,844,1,0,0,0,136,857,1,0,0,0,138,865,1,
-		0,0,0,140,870,1,0,0,0,142,875,1,0,0,0,144,886,1,0,0,0,146,895,1,0,0,0,
-		148,898,1,0,0,0,150,913,1,0,0,0,152,917,1,0,0,0,154,924,1,0,0,0,156,930,
-		1,0,0,0,158,932,1,0,0,0,160,935,1,0,0,0,162,938,1,0,0,0,164,941,1,0,0,
-		0,166,946,1,0,0,0,168,950,1,0,0,0,170,953,1,0,0,0,172,955,1,0,0,0,174,
-		965,1,0,0,0,176,977,1,0,0,0,178,989,1,0,0,0,180,1001,1,0,0,0,182,187,3,
-		2,1,0,183,184,5,82,0,0,184,186,3,2,1,0,185,183,1,0,0,0,186,189,1,0,0,0,
-		187,185,1,0,0,0,187,188,1,0,0,0,188,190,1,0,0,0,189,187,1,0,0,0,190,191,
-		5,0,0,1,191,1,1,0,0,0,192,193,3,4,2,0,193,194,6,1,-1,0,194,196,1,0,0,0,
-		195,192,1,0,0,0,195,196,1,0,0,0,196,197,1,0,0,0,197,198,6,1,-1,0,198,3,
-		1,0,0,0,199,200,3,6,3,0,200,201,6,2,-1,0,201,233,1,0,0,0,202,203,3,8,4,
-		0,203,204,6,2,-1,0,204,233,1,0,0,0,205,206,3,10,5,0,206,207,6,2,-1,0,207,
-		233,1,0,0,0,208,209,3,12,6,0,209,210,6,2,-1,0,210,233,1,0,0,0,211,212,
-		3,16,8,0,212,213,6,2,-1,0,213,233,1,0,0,0,214,215,3,18,9,0,215,216,6,2,
-		-1,0,216,233,1,0,0,0,217,218,3,22,11,0,218,219,6,2,-1,0,219,233,1,0,0,
-		0,220,221,3,24,12,0,221,222,6,2,-1,0,222,233,1,0,0,0,223,224,3,98,49,0,
-		224,225,6,2,-1,0,225,233,1,0,0,0,226,227,3,40,20,0,227,228,6,2,-1,0,228,
-		233,1,0,0,0,229,230,3,28,14,0,230,231,6,2,-1,0,231,233,1,0,0,0,232,199,
-		1,0,0,0,232,202,1,0,0,0,232,205,1,0,0,0,232,208,1,0,0,0,232,211,1,0,0,
-		0,232,214,1,0,0,0,232,217,1,0,0,0,232,220,1,0,0,0,232,223,1,0,0,0,232,
-		226,1,0,0,0,232,229,1,0,0,0,233,5,1,0,0,0,234,235,5,1,0,0,235,236,3,160,
-		80,0,236,237,6,3,-1,0,237,7,1,0,0,0,238,239,5,2,0,0,239,240,3,164,82,0,
-		240,241,5,77,0,0,241,242,3,154,77,0,242,243,6,4,-1,0,243,9,1,0,0,0,244,
-		245,5,3,0,0,245,247,3,164,82,0,246,248,3,160,80,0,247,246,1,0,0,0,247,
-		248,1,0,0,0,248,249,1,0,0,0,249,250,5,77,0,0,250,251,3,148,74,0,251,252,
-		6,5,-1,0,252,11,1,0,0,0,253,255,5,4,0,0,254,256,3,14,7,0,255,254,1,0,0,
-		0,255,256,1,0,0,0,256,257,1,0,0,0,257,258,5,14,0,0,258,260,3,132,66,0,
-		259,261,3,144,72,0,260,259,1,0,0,0,260,261,1,0,0,0,261,272,1,0,0,0,262,
-		263,5,27,0,0,263,273,3,152,76,0,264,265,5,32,0,0,265,267,3,132,66,0,266,
-		268,3,144,72,0,267,266,1,0,0,0,267,268,1,0,0,0,268,273,1,0,0,0,269,270,
-		5,33,0,0,270,271,5,34,0,0,271,273,6,6,-1,0,272,262,1,0,0,0,272,264,1,0,
-		0,0,272,269,1,0,0,0,273,274,1,0,0,0,274,275,5,35,0,0,275,276,3,160,80,
-		0,276,277,6,6,-1,0,277,13,1,0,0,0,278,279,3,168,84,0,279,280,6,7,-1,0,
-		280,281,3,150,75,0,281,282,6,7,-1,0,282,15,1,0,0,0,283,284,5,5,0,0,284,
-		285,5,14,0,0,285,286,3,132,66,0,286,287,5,32,0,0,287,288,3,132,66,0,288,
-		289,5,35,0,0,289,290,3,160,80,0,290,291,6,8,-1,0,291,17,1,0,0,0,292,293,
-		3,20,10,0,293,294,3,78,39,0,294,295,6,9,-1,0,295,19,1,0,0,0,296,297,5,
-		6,0,0,297,298,3,132,66,0,298,299,3,144,72,0,299,300,5,35,0,0,300,301,3,
-		160,80,0,301,302,6,10,-1,0,302,21,1,0,0,0,303,304,5,7,0,0,304,305,3,166,
-		83,0,305,306,5,35,0,0,306,309,3,160,80,0,307,308,5,33,0,0,308,310,3,132,
-		66,0,309,307,1,0,0,0,309,310,1,0,0,0,310,311,1,0,0,0,311,312,6,11,-1,0,
-		312,23,1,0,0,0,313,314,3,26,13,0,314,315,3,78,39,0,315,316,6,12,-1,0,316,
-		25,1,0,0,0,317,318,5,8,0,0,318,319,3,164,82,0,319,323,6,13,-1,0,320,321,
-		3,160,80,0,321,322,6,13,-1,0,322,324,1,0,0,0,323,320,1,0,0,0,323,324,1,
-		0,0,0,324,27,1,0,0,0,325,327,3,30,15,0,326,328,3,32,16,0,327,326,1,0,0,
-		0,327,328,1,0,0,0,328,329,1,0,0,0,329,330,6,14,-1,0,330,29,1,0,0,0,331,
-		335,8,0,0,0,332,334,3,156,78,0,333,332,1,0,0,0,334,337,1,0,0,0,335,333,
-		1,0,0,0,335,336,1,0,0,0,336,31,1,0,0,0,337,335,1,0,0,0,338,339,5,79,0,
-		0,339,344,3,34,17,0,340,341,5,82,0,0,341,343,3,34,17,0,342,340,1,0,0,0,
-		343,346,1,0,0,0,344,342,1,0,0,0,344,345,1,0,0,0,345,347,1,0,0,0,346,344,
-		1,0,0,0,347,348,5,80,0,0,348,33,1,0,0,0,349,350,3,36,18,0,350,351,6,17,
-		-1,0,351,357,1,0,0,0,352,353,3,22,11,0,353,354,6,17,-1,0,354,357,1,0,0,
-		0,355,357,3,180,90,0,356,349,1,0,0,0,356,352,1,0,0,0,356,355,1,0,0,0,356,
-		357,1,0,0,0,357,358,1,0,0,0,358,359,6,17,-1,0,359,35,1,0,0,0,360,362,3,
-		38,19,0,361,363,3,32,16,0,362,361,1,0,0,0,362,363,1,0,0,0,363,364,1,0,
-		0,0,364,365,6,18,-1,0,365,37,1,0,0,0,366,370,8,0,0,0,367,369,3,156,78,
-		0,368,367,1,0,0,0,369,372,1,0,0,0,370,368,1,0,0,0,370,371,1,0,0,0,371,
-		39,1,0,0,0,372,370,1,0,0,0,373,374,3,42,21,0,374,375,3,44,22,0,375,376,
-		6,20,-1,0,376,41,1,0,0,0,377,378,5,10,0,0,378,379,3,164,82,0,379,383,6,
-		21,-1,0,380,381,3,160,80,0,381,382,6,21,-1,0,382,384,1,0,0,0,383,380,1,
-		0,0,0,383,384,1,0,0,0,384,43,1,0,0,0,385,386,5,79,0,0,386,391,3,46,23,
-		0,387,388,5,82,0,0,388,390,3,46,23,0,389,387,1,0,0,0,390,393,1,0,0,0,391,
-		389,1,0,0,0,391,392,1,0,0,0,392,394,1,0,0,0,393,391,1,0,0,0,394,395,5,
-		80,0,0,395,45,1,0,0,0,396,397,3,48,24,0,397,398,6,23,-1,0,398,401,1,0,
-		0,0,399,401,3,174,87,0,400,396,1,0,0,0,400,399,1,0,0,0,400,401,1,0,0,0,
-		401,402,1,0,0,0,402,403,6,23,-1,0,403,47,1,0,0,0,404,405,3,50,25,0,405,
-		406,6,24,-1,0,406,443,1,0,0,0,407,408,3,52,26,0,408,409,6,24,-1,0,409,
-		443,1,0,0,0,410,411,5,13,0,0,411,443,6,24,-1,0,412,413,3,54,27,0,413,414,
-		6,24,-1,0,414,443,1,0,0,0,415,416,3,56,28,0,416,417,6,24,-1,0,417,443,
-		1,0,0,0,418,419,3,58,29,0,419,420,6,24,-1,0,420,443,1,0,0,0,421,422,3,
-		60,30,0,422,423,6,24,-1,0,423,443,1,0,0,0,424,425,3,62,31,0,425,426,6,
-		24,-1,0,426,443,1,0,0,0,427,428,3,64,32,0,428,429,6,24,-1,0,429,443,1,
-		0,0,0,430,431,3,66,33,0,431,432,6,24,-1,0,432,443,1,0,0,0,433,434,3,68,
-		34,0,434,435,6,24,-1,0,435,443,1,0,0,0,436,437,3,70,35,0,437,438,6,24,
-		-1,0,438,443,1,0,0,0,439,440,3,22,11,0,440,441,6,24,-1,0,441,443,1,0,0,
-		0,442,404,1,0,0,0,442,407,1,0,0,0,442,410,1,0,0,0,442,412,1,0,0,0,442,
-		415,1,0,0,0,442,418,1,0,0,0,442,421,1,0,0,0,442,424,1,0,0,0,442,427,1,
-		0,0,0,442,430,1,0,0,0,442,433,1,0,0,0,442,436,1,0,0,0,442,439,1,0,0,0,
-		443,49,1,0,0,0,444,445,3,118,59,0,445,446,6,25,-1,0,446,51,1,0,0,0,447,
-		448,5,12,0,0,448,449,3,120,60,0,449,450,6,26,-1,0,450,53,1,0,0,0,451,452,
-		5,14,0,0,452,457,3,132,66,0,453,454,5,32,0,0,454,458,3,132,66,0,455,456,
-		5,27,0,0,456,458,3,152,76,0,457,453,1,0,0,0,457,455,1,0,0,0,457,458,1,
-		0,0,0,458,459,1,0,0,0,459,460,6,27,-1,0,460,55,1,0,0,0,461,468,5,15,0,
-		0,462,463,3,118,59,0,463,464,6,28,-1,0,464,469,1,0,0,0,465,466,3,120,60,
-		0,466,467,6,28,-1,0,467,469,1,0,0,0,468,462,1,0,0,0,468,465,1,0,0,0,469,
-		57,1,0,0,0,470,486,5,16,0,0,471,472,5,29,0,0,472,474,3,142,71,0,473,475,
-		3,74,37,0,474,473,1,0,0,0,474,475,1,0,0,0,475,476,1,0,0,0,476,477,6,29,
-		-1,0,477,487,1,0,0,0,478,479,5,38,0,0,479,482,3,166,83,0,480,481,5,76,
-		0,0,481,483,3,152,76,0,482,480,1,0,0,0,482,483,1,0,0,0,483,484,1,0,0,0,
-		484,485,6,29,-1,0,485,487,1,0,0,0,486,471,1,0,0,0,486,478,1,0,0,0,487,
-		59,1,0,0,0,488,489,5,17,0,0,489,490,5,39,0,0,490,492,3,142,71,0,491,493,
-		3,74,37,0,492,491,1,0,0,0,492,493,1,0,0,0,493,494,1,0,0,0,494,495,6,30,
-		-1,0,495,61,1,0,0,0,496,497,5,18,0,0,497,498,5,11,0,0,498,510,3,152,76,
-		0,499,500,5,27,0,0,500,501,3,158,79,0,501,502,7,1,0,0,502,511,1,0,0,0,
-		503,504,5,33,0,0,504,508,3,144,72,0,505,506,3,76,38,0,506,507,6,31,-1,
-		0,507,509,1,0,0,0,508,505,1,0,0,0,508,509,1,0,0,0,509,511,1,0,0,0,510,
-		499,1,0,0,0,510,503,1,0,0,0,511,512,1,0,0,0,512,513,6,31,-1,0,513,63,1,
-		0,0,0,514,515,5,19,0,0,515,516,5,29,0,0,516,520,3,144,72,0,517,518,3,76,
-		38,0,518,519,6,32,-1,0,519,521,1,0,0,0,520,517,1,0,0,0,520,521,1,0,0,0,
-		521,522,1,0,0,0,522,523,6,32,-1,0,523,65,1,0,0,0,524,525,5,20,0,0,525,
-		526,3,154,77,0,526,527,6,33,-1,0,527,67,1,0,0,0,528,529,5,21,0,0,529,530,
-		3,160,80,0,530,531,6,34,-1,0,531,69,1,0,0,0,532,533,3,72,36,0,533,534,
-		3,78,39,0,534,535,6,35,-1,0,535,71,1,0,0,0,536,537,5,22,0,0,537,73,1,0,
-		0,0,538,539,5,12,0,0,539,540,3,120,60,0,540,541,6,37,-1,0,541,75,1,0,0,
-		0,542,543,5,40,0,0,543,544,5,53,0,0,544,77,1,0,0,0,545,546,5,79,0,0,546,
-		551,3,80,40,0,547,548,5,82,0,0,548,550,3,80,40,0,549,547,1,0,0,0,550,553,
-		1,0,0,0,551,549,1,0,0,0,551,552,1,0,0,0,552,554,1,0,0,0,553,551,1,0,0,
-		0,554,555,5,80,0,0,555,79,1,0,0,0,556,562,3,82,41,0,557,558,3,22,11,0,
-		558,559,6,40,-1,0,559,562,1,0,0,0,560,562,3,176,88,0,561,556,1,0,0,0,561,
-		557,1,0,0,0,561,560,1,0,0,0,561,562,1,0,0,0,562,563,1,0,0,0,563,564,6,
-		40,-1,0,564,81,1,0,0,0,565,566,3,84,42,0,566,567,6,41,-1,0,567,577,1,0,
-		0,0,568,569,3,86,43,0,569,570,6,41,-1,0,570,577,1,0,0,0,571,572,3,88,44,
-		0,572,573,6,41,-1,0,573,577,1,0,0,0,574,577,3,90,45,0,575,577,3,94,47,
-		0,576,565,1,0,0,0,576,568,1,0,0,0,576,571,1,0,0,0,576,574,1,0,0,0,576,
-		575,1,0,0,0,577,83,1,0,0,0,578,579,5,23,0,0,579,584,3,148,74,0,580,581,
-		5,27,0,0,581,585,3,152,76,0,582,583,5,36,0,0,583,585,3,152,76,0,584,580,
-		1,0,0,0,584,582,1,0,0,0,585,588,1,0,0,0,586,587,5,37,0,0,587,589,3,166,
-		83,0,588,586,1,0,0,0,588,589,1,0,0,0,589,590,1,0,0,0,590,591,6,42,-1,0,
-		591,85,1,0,0,0,592,593,5,24,0,0,593,594,3,152,76,0,594,595,6,43,-1,0,595,
-		87,1,0,0,0,596,597,5,26,0,0,597,598,3,166,83,0,598,599,6,44,-1,0,599,89,
-		1,0,0,0,600,601,3,92,46,0,601,602,3,78,39,0,602,603,6,45,-1,0,603,91,1,
-		0,0,0,604,605,5,18,0,0,605,606,3,158,79,0,606,607,7,2,0,0,607,608,6,46,
-		-1,0,608,93,1,0,0,0,609,610,3,96,48,0,610,611,3,78,39,0,611,612,6,47,-1,
-		0,612,95,1,0,0,0,613,619,5,25,0,0,614,620,5,42,0,0,615,616,3,152,76,0,
-		616,617,5,41,0,0,617,618,3,152,76,0,618,620,1,0,0,0,619,614,1,0,0,0,619,
-		615,1,0,0,0,620,621,1,0,0,0,621,622,6,48,-1,0,622,97,1,0,0,0,623,624,3,
-		100,50,0,624,625,3,102,51,0,625,626,6,49,-1,0,626,99,1,0,0,0,627,628,5,
-		9,0,0,628,629,3,164,82,0,629,633,6,50,-1,0,630,631,3,160,80,0,631,632,
-		6,50,-1,0,632,634,1,0,0,0,633,630,1,0,0,0,633,634,1,0,0,0,634,101,1,0,
-		0,0,635,636,5,79,0,0,636,641,3,104,52,0,637,638,5,82,0,0,638,640,3,104,
-		52,0,639,637,1,0,0,0,640,643,1,0,0,0,641,639,1,0,0,0,641,642,1,0,0,0,642,
-		644,1,0,0,0,643,641,1,0,0,0,644,645,5,80,0,0,645,103,1,0,0,0,646,647,3,
-		106,53,0,647,648,6,52,-1,0,648,651,1,0,0,0,649,651,3,178,89,0,650,646,
-		1,0,0,0,650,649,1,0,0,0,650,651,1,0,0,0,651,652,1,0,0,0,652,653,6,52,-1,
-		0,653,105,1,0,0,0,654,655,3,108,54,0,655,656,6,53,-1,0,656,679,1,0,0,0,
-		657,658,3,54,27,0,658,659,6,53,-1,0,659,679,1,0,0,0,660,661,3,110,55,0,
-		661,662,6,53,-1,0,662,679,1,0,0,0,663,664,3,56,28,0,664,665,6,53,-1,0,
-		665,679,1,0,0,0,666,667,3,112,56,0,667,668,6,53,-1,0,668,679,1,0,0,0,669,
-		670,3,114,57,0,670,671,6,53,-1,0,671,679,1,0,0,0,672,673,3,116,58,0,673,
-		674,6,53,-1,0,674,679,1,0,0,0,675,676,3,22,11,0,676,677,6,53,-1,0,677,
-		679,1,0,0,0,678,654,1,0,0,0,678,657,1,0,0,0,678,660,1,0,0,0,678,663,1,
-		0,0,0,678,666,1,0,0,0,678,669,1,0,0,0,678,672,1,0,0,0,678,675,1,0,0,0,
-		679,107,1,0,0,0,680,681,5,27,0,0,681,682,3,148,74,0,682,683,6,54,-1,0,
-		683,109,1,0,0,0,684,695,5,28,0,0,685,686,5,12,0,0,686,687,3,120,60,0,687,
-		688,6,55,-1,0,688,696,1,0,0,0,689,690,5,43,0,0,690,691,3,144,72,0,691,
-		692,5,44,0,0,692,693,3,144,72,0,693,694,6,55,-1,0,694,696,1,0,0,0,695,
-		685,1,0,0,0,695,689,1,0,0,0,696,111,1,0,0,0,697,698,5,29,0,0,698,699,5,
-		45,0,0,699,700,3,154,77,0,700,701,6,56,-1,0,701,113,1,0,0,0,702,703,5,
-		30,0,0,703,712,3,148,74,0,704,705,5,14,0,0,705,710,3,132,66,0,706,707,
-		5,32,0,0,707,711,3,132,66,0,708,709,5,27,0,0,709,711,3,152,76,0,710,706,
-		1,0,0,0,710,708,1,0,0,0,710,711,1,0,0,0,711,713,1,0,0,0,712,704,1,0,0,
-		0,712,713,1,0,0,0,713,714,1,0,0,0,714,715,6,57,-1,0,715,115,1,0,0,0,716,
-		717,5,31,0,0,717,718,5,46,0,0,718,719,3,146,73,0,719,720,6,58,-1,0,720,
-		117,1,0,0,0,721,723,5,11,0,0,722,724,3,158,79,0,723,722,1,0,0,0,723,724,
-		1,0,0,0,724,729,1,0,0,0,725,730,5,53,0,0,726,730,5,54,0,0,727,728,7,3,
-		0,0,728,730,6,59,-1,0,729,725,1,0,0,0,729,726,1,0,0,0,729,727,1,0,0,0,
-		730,732,1,0,0,0,731,733,3,74,37,0,732,731,1,0,0,0,732,733,1,0,0,0,733,
-		734,1,0,0,0,734,735,6,59,-1,0,735,119,1,0,0,0,736,737,3,122,61,0,737,744,
-		6,60,-1,0,738,739,5,75,0,0,739,740,3,122,61,0,740,741,6,60,-1,0,741,743,
-		1,0,0,0,742,738,1,0,0,0,743,746,1,0,0,0,744,742,1,0,0,0,744,745,1,0,0,
-		0,745,121,1,0,0,0,746,744,1,0,0,0,747,748,5,56,0,0,748,751,6,61,-1,0,749,
-		751,5,57,0,0,750,747,1,0,0,0,750,749,1,0,0,0,751,752,1,0,0,0,752,753,5,
-		54,0,0,753,795,6,61,-1,0,754,755,3,124,62,0,755,756,6,61,-1,0,756,795,
-		1,0,0,0,757,758,5,58,0,0,758,766,6,61,-1,0,759,760,5,59,0,0,760,766,6,
-		61,-1,0,761,762,5,60,0,0,762,766,6,61,-1,0,763,764,5,61,0,0,764,766,6,
-		61,-1,0,765,757,1,0,0,0,765,759,1,0,0,0,765,761,1,0,0,0,765,763,1,0,0,
-		0,766,767,1,0,0,0,767,768,3,146,73,0,768,769,3,128,64,0,769,770,6,61,-1,
-		0,770,795,1,0,0,0,771,772,3,126,63,0,772,773,6,61,-1,0,773,795,1,0,0,0,
-		774,776,3,130,65,0,775,777,3,140,70,0,776,775,1,0,0,0,776,777,1,0,0,0,
-		777,780,1,0,0,0,778,779,5,32,0,0,779,781,3,134,67,0,780,778,1,0,0,0,780,
-		781,1,0,0,0,781,782,1,0,0,0,782,783,6,61,-1,0,783,795,1,0,0,0,784,786,
-		3,138,69,0,785,787,3,140,70,0,786,785,1,0,0,0,786,787,1,0,0,0,787,790,
-		1,0,0,0,788,789,5,32,0,0,789,791,3,134,67,0,790,788,1,0,0,0,790,791,1,
-		0,0,0,791,792,1,0,0,0,792,793,6,61,-1,0,793,795,1,0,0,0,794,750,1,0,0,
-		0,794,754,1,0,0,0,794,765,1,0,0,0,794,771,1,0,0,0,794,774,1,0,0,0,794,
-		784,1,0,0,0,795,123,1,0,0,0,796,797,5,54,0,0,797,798,3,158,79,0,798,805,
-		6,62,-1,0,799,800,5,75,0,0,800,801,3,158,79,0,801,802,6,62,-1,0,802,804,
-		1,0,0,0,803,799,1,0,0,0,804,807,1,0,0,0,805,803,1,0,0,0,805,806,1,0,0,
-		0,806,808,1,0,0,0,807,805,1,0,0,0,808,809,3,128,64,0,809,810,6,62,-1,0,
-		810,125,1,0,0,0,811,830,5,62,0,0,812,813,5,53,0,0,813,814,3,128,64,0,814,
-		815,6,63,-1,0,815,831,1,0,0,0,816,828,3,162,81,0,817,818,3,128,64,0,818,
-		819,6,63,-1,0,819,829,1,0,0,0,820,822,3,140,70,0,821,820,1,0,0,0,821,822,
-		1,0,0,0,822,825,1,0,0,0,823,824,5,32,0,0,824,826,3,134,67,0,825,823,1,
-		0,0,0,825,826,1,0,0,0,826,827,1,0,0,0,827,829,6,63,-1,0,828,817,1,0,0,
-		0,828,821,1,0,0,0,829,831,1,0,0,0,830,812,1,0,0,0,830,816,1,0,0,0,831,
-		127,1,0,0,0,832,833,5,63,0,0,833,834,5,64,0,0,834,129,1,0,0,0,835,836,
-		3,162,81,0,836,837,6,65,-1,0,837,131,1,0,0,0,838,840,3,136,68,0,839,841,
-		3,140,70,0,840,839,1,0,0,0,840,841,1,0,0,0,841,842,1,0,0,0,842,843,6,66,
-		-1,0,843,133,1,0,0,0,844,845,3,132,66,0,845,846,6,67,-1,0,846,135,1,0,
-		0,0,847,848,3,138,69,0,848,849,6,68,-1,0,849,858,1,0,0,0,850,851,5,62,
-		0,0,851,852,3,162,81,0,852,853,6,68,-1,0,853,858,1,0,0,0,854,855,3,162,
-		81,0,855,856,6,68,-1,0,856,858,1,0,0,0,857,847,1,0,0,0,857,850,1,0,0,0,
-		857,854,1,0,0,0,858,137,1,0,0,0,859,860,5,68,0,0,860,866,6,69,-1,0,861,
-		862,3,158,79,0,862,863,3,162,81,0,863,864,6,69,-1,0,864,866,1,0,0,0,865,
-		859,1,0,0,0,865,861,1,0,0,0,866,139,1,0,0,0,867,871,5,76,0,0,868,869,5,
-		81,0,0,869,871,6,70,-1,0,870,867,1,0,0,0,870,868,1,0,0,0,871,872,1,0,0,
-		0,872,873,3,152,76,0,873,874,6,70,-1,0,874,141,1,0,0,0,875,876,3,144,72,
-		0,876,883,6,71,-1,0,877,878,5,75,0,0,878,879,3,144,72,0,879,880,6,71,-1,
-		0,880,882,1,0,0,0,881,877,1,0,0,0,882,885,1,0,0,0,883,881,1,0,0,0,883,
-		884,1,0,0,0,884,143,1,0,0,0,885,883,1,0,0,0,886,888,7,4,0,0,887,889,3,
-		162,81,0,888,887,1,0,0,0,888,889,1,0,0,0,889,891,1,0,0,0,890,892,3,140,
-		70,0,891,890,1,0,0,0,891,892,1,0,0,0,892,893,1,0,0,0,893,894,6,72,-1,0,
-		894,145,1,0,0,0,895,896,3,162,81,0,896,897,6,73,-1,0,897,147,1,0,0,0,898,
-		899,3,166,83,0,899,900,6,74,-1,0,900,901,3,150,75,0,901,902,6,74,-1,0,
-		902,149,1,0,0,0,903,904,5,75,0,0,904,905,3,166,83,0,905,906,6,75,-1,0,
-		906,912,1,0,0,0,907,908,5,76,0,0,908,909,3,166,83,0,909,910,6,75,-1,0,
-		910,912,1,0,0,0,911,903,1,0,0,0,911,907,1,0,0,0,912,915,1,0,0,0,913,911,
-		1,0,0,0,913,914,1,0,0,0,914,151,1,0,0,0,915,913,1,0,0,0,916,918,7,5,0,
-		0,917,916,1,0,0,0,918,919,1,0,0,0,919,917,1,0,0,0,919,920,1,0,0,0,920,
-		921,1,0,0,0,921,922,6,76,-1,0,922,153,1,0,0,0,923,925,3,156,78,0,924,923,
-		1,0,0,0,925,926,1,0,0,0,926,924,1,0,0,0,926,927,1,0,0,0,927,928,1,0,0,
-		0,928,929,6,77,-1,0,929,155,1,0,0,0,930,931,8,6,0,0,931,157,1,0,0,0,932,
-		933,5,67,0,0,933,934,6,79,-1,0,934,159,1,0,0,0,935,936,5,72,0,0,936,937,
-		6,80,-1,0,937,161,1,0,0,0,938,939,5,65,0,0,939,940,6,81,-1,0,940,163,1,
-		0,0,0,941,942,3,166,83,0,942,943,6,82,-1,0,943,165,1,0,0,0,944,947,5,14,
-		0,0,945,947,3,170,85,0,946,944,1,0,0,0,946,945,1,0,0,0,947,948,1,0,0,0,
-		948,949,6,83,-1,0,949,167,1,0,0,0,950,951,3,170,85,0,951,952,6,84,-1,0,
-		952,169,1,0,0,0,953,954,7,7,0,0,954,171,1,0,0,0,955,960,5,79,0,0,956,959,
-		8,8,0,0,957,959,3,172,86,0,958,956,1,0,0,0,958,957,1,0,0,0,959,962,1,0,
-		0,0,960,958,1,0,0,0,960,961,1,0,0,0,961,963,1,0,0,0,962,960,1,0,0,0,963,
-		964,5,80,0,0,964,173,1,0,0,0,965,969,8,9,0,0,966,968,3,156,78,0,967,966,
-		1,0,0,0,968,971,1,0,0,0,969,967,1,0,0,0,969,970,1,0,0,0,970,973,1,0,0,
-		0,971,969,1,0,0,0,972,974,3,172,86,0,973,972,1,0,0,0,973,974,1,0,0,0,974,
-		975,1,0,0,0,975,976,6,87,-1,0,976,175,1,0,0,0,977,981,8,10,0,0,978,980,
-		3,156,78,0,979,978,1,0,0,0,980,983,1,0,0,0,981,979,1,0,0,0,981,982,1,0,
-		0,0,982,985,1,0,0,0,983,981,1,0,0,0,984,986,3,172,86,0,985,984,1,0,0,0,
-		985,986,1,0,0,0,986,987,1,0,0,0,987,988,6,88,-1,0,988,177,1,0,0,0,989,
-		993,8,11,0,0,990,992,3,156,78,0,991,990,1,0,0,0,992,995,1,0,0,0,993,991,
-		1,0,0,0,993,994,1,0,0,0,994,997,1,0,0,0,995,993,1,0,0,0,996,998,3,172,
-		86,0,997,996,1,0,0,0,997,998,1,0,0,0,998,999,1,0,0,0,999,1000,6,89,-1,
-		0,1000,179,1,0,0,0,1001,1005,7,12,0,0,1002,1004,3,156,78,0,1003,1002,1,
-		0,0,0,1004,1007,1,0,0,0,1005,1003,1,0,0,0,1005,1006,1,0,0,0,1006,1009,
-		1,0,0,0,1007,1005,1,0,0,0,1008,1010,3,172,86,0,1009,1008,1,0,0,0,1009,
-		1010,1,0,0,0,1010,1011,1,0,0,0,1011,1012,6,90,-1,0,1012,181,1,0,0,0,80,
-		187,195,232,247,255,260,267,272,309,323,327,335,344,356,362,370,383,391,
-		400,442,457,468,474,482,486,492,508,510,520,551,561,576,584,588,619,633,
-		641,650,678,695,710,712,723,729,732,744,750,765,776,780,786,790,794,805,
-		821,825,828,830,840,857,865,870,883,888,891,911,913,919,926,946,958,960,
-		969,973,981,985,993,997,1005,1009
+		2,85,7,85,2,86,7,86,2,87,7,87,2,88,7,88,2,89,7,89,2,90,7,90,2,91,7,91,
+		2,92,7,92,2,93,7,93,2,94,7,94,2,95,7,95,1,0,1,0,1,0,5,0,196,8,0,10,0,12,
+		0,199,9,0,1,0,1,0,1,1,1,1,1,1,3,1,206,8,1,1,1,1,1,1,1,3,1,211,8,1,1,2,
+		1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,
+		2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,3,2,243,8,2,1,3,1,3,1,3,
+		1,3,1,4,1,4,1,4,1,4,1,4,1,4,1,5,1,5,1,5,3,5,258,8,5,1,5,1,5,1,5,1,5,1,
+		6,1,6,3,6,266,8,6,1,6,1,6,1,6,3,6,271,8,6,1,6,1,6,1,6,1,6,1,6,3,6,278,
+		8,6,1,6,1,6,1,6,3,6,283,8,6,1,6,1,6,1,6,1,6,1,7,1,7,1,7,1,7,1,7,1,8,1,
+		8,1,8,1,8,1,8,1,8,1,8,1,8,1,8,1,9,1,9,1,9,1,9,1,10,1,10,1,10,1,10,1,10,
+		1,10,1,10,1,11,1,11,1,11,1,11,1,11,1,11,3,11,320,8,11,1,11,1,11,1,12,1,
+		12,1,12,1,12,1,13,1,13,1,13,1,13,1,13,1,13,3,13,334,8,13,1,14,1,14,1,14,
+		1,14,1,14,1,14,3,14,342,8,14,1,15,1,15,5,15,346,8,15,10,15,12,15,349,9,
+		15,1,16,1,16,1,16,1,16,5,16,355,8,16,10,16,12,16,358,9,16,1,16,1,16,1,
+		17,1,17,1,17,3,17,365,8,17,1,17,1,17,1,17,1,17,3,17,371,8,17,1,18,1,18,
+		1,18,1,18,1,18,1,18,3,18,379,8,18,1,19,1,19,5,19,383,8,19,10,19,12,19,
+		386,9,19,1,20,1,20,1,20,1,20,1,21,1,21,1,21,1,21,1,21,1,21,3,21,398,8,
+		21,1,22,1,22,1,22,1,22,5,22,404,8,22,10,22,12,22,407,9,22,1,22,1,22,1,
+		23,1,23,1,23,3,23,414,8,23,1,23,1,23,1,23,3,23,419,8,23,1,24,1,24,1,24,
+		1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,
+		1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,
+		1,24,1,24,1,24,1,24,1,24,1,24,1,24,3,24,459,8,24,1,25,1,25,1,25,1,26,1,
+		26,1,26,1,26,1,27,1,27,1,27,1,27,1,27,1,27,3,27,474,8,27,1,27,1,27,1,28,
+		1,28,1,28,1,28,1,28,1,28,1,28,3,28,485,8,28,1,29,1,29,1,29,1,29,3,29,491,
+		8,29,1,29,1,29,1,29,1,29,1,29,1,29,3,29,499,8,29,1,29,1,29,3,29,503,8,
+		29,1,30,1,30,1,30,1,30,3,30,509,8,30,1,30,1,30,1,31,1,31,1,31,1,31,1,31,
+		1,31,1,31,1,31,1,31,1,31,1,31,1,31,3,31,525,8,31,3,31,527,8,31,1,31,1,
+		31,1,32,1,32,1,32,1,32,1,32,1,32,3,32,537,8,32,1,32,1,32,1,33,1,33,1,33,
+		1,33,1,34,1,34,1,34,1,34,1,35,1,35,1,35,1,35,1,36,1,36,1,37,1,37,1,37,
+		1,37,1,38,1,38,1,38,1,39,1,39,1,39,1,39,5,39,566,8,39,10,39,12,39,569,
+		9,39,1,39,1,39,1,40,1,40,1,40,1,40,3,40,577,8,40,1,40,1,40,1,40,3,40,582,
+		8,40,1,41,1,41,1,41,1,41,1,41,1,41,1,41,1,41,1,41,1,41,1,41,3,41,595,8,
+		41,1,42,1,42,1,42,1,42,1,42,1,42,3,42,603,8,42,1,42,1,42,3,42,607,8,42,
+		1,42,1,42,1,43,1,43,1,43,1,43,1,44,1,44,1,44,1,44,1,45,1,45,1,45,1,45,
+		1,46,1,46,1,46,1,46,1,46,1,47,1,47,1,47,1,47,1,48,1,48,1,48,1,48,1,48,
+		1,48,3,48,638,8,48,1,48,1,48,1,49,1,49,1,49,1,49,1,50,1,50,1,50,1,50,1,
+		50,1,50,3,50,652,8,50,1,51,1,51,1,51,1,51,5,51,658,8,51,10,51,12,51,661,
+		9,51,1,51,1,51,1,52,1,52,1,52,3,52,668,8,52,1,52,1,52,1,52,3,52,673,8,
+		52,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,
+		53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,3,53,699,8,53,1,54,
+		1,54,1,54,1,54,1,55,1,55,1,55,1,55,1,55,1,55,1,55,1,55,1,55,1,55,1,55,
+		3,55,716,8,55,1,56,1,56,1,56,1,56,1,56,1,57,1,57,1,57,1,57,1,57,1,57,1,
+		57,1,57,3,57,731,8,57,3,57,733,8,57,1,57,1,57,1,58,1,58,1,58,1,58,1,58,
+		1,59,1,59,3,59,744,8,59,1,59,1,59,1,59,1,59,3,59,750,8,59,1,59,3,59,753,
+		8,59,1,59,1,59,1,60,1,60,1,60,1,60,1,60,1,60,5,60,763,8,60,10,60,12,60,
+		766,9,60,1,61,1,61,1,61,3,61,771,8,61,1,61,1,61,1,61,1,61,1,61,1,61,1,
+		61,1,61,1,61,1,61,1,61,1,61,1,61,3,61,786,8,61,1,61,1,61,1,61,1,61,1,61,
+		1,61,1,61,1,61,1,61,3,61,797,8,61,1,61,1,61,3,61,801,8,61,1,61,1,61,1,
+		61,1,61,3,61,807,8,61,1,61,1,61,3,61,811,8,61,1,61,1,61,3,61,815,8,61,
+		1,62,1,62,1,62,1,62,1,62,1,62,1,62,5,62,824,8,62,10,62,12,62,827,9,62,
+		1,62,1,62,1,62,1,63,1,63,1,63,1,63,1,63,1,63,1,63,1,63,1,63,1,63,3,63,
+		842,8,63,1,63,1,63,3,63,846,8,63,1,63,3,63,849,8,63,3,63,851,8,63,1,64,
+		1,64,1,64,1,65,1,65,1,65,1,66,1,66,3,66,861,8,66,1,66,1,66,1,67,1,67,1,
+		67,1,68,1,68,1,68,1,68,1,68,1,68,1,68,1,68,1,68,1,68,3,68,878,8,68,1,69,
+		1,69,1,69,1,69,1,69,1,69,3,69,886,8,69,1,70,1,70,1,70,3,70,891,8,70,1,
+		70,1,70,1,70,1,71,1,71,1,71,1,71,1,71,1,71,5,71,902,8,71,10,71,12,71,905,
+		9,71,1,72,1,72,3,72,909,8,72,1,72,3,72,912,8,72,1,72,1,72,1,73,1,73,1,
+		73,1,74,1,74,1,74,1,74,1,74,1,75,1,75,1,75,1,75,1,75,1,75,1,75,1,75,5,
+		75,932,8,75,10,75,12,75,935,9,75,1,76,4,76,938,8,76,11,76,12,76,939,1,
+		76,1,76,1,77,4,77,945,8,77,11,77,12,77,946,1,77,1,77,1,78,1,78,1,79,1,
+		79,1,79,1,80,1,80,1,80,1,81,1,81,1,81,1,82,1,82,1,82,1,83,1,83,3,83,967,
+		8,83,1,83,1,83,1,84,1,84,1,84,1,85,1,85,1,86,1,86,1,86,1,86,1,86,5,86,
+		981,8,86,10,86,12,86,984,9,86,1,86,1,86,1,86,5,86,989,8,86,10,86,12,86,
+		992,9,86,1,87,1,87,1,87,1,87,1,87,5,87,999,8,87,10,87,12,87,1002,9,87,
+		1,87,1,87,1,87,5,87,1007,8,87,10,87,12,87,1010,9,87,1,88,1,88,1,88,1,88,
+		1,88,5,88,1017,8,88,10,88,12,88,1020,9,88,1,88,1,88,1,88,5,88,1025,8,88,
+		10,88,12,88,1028,9,88,1,89,1,89,1,89,1,89,1,89,5,89,1035,8,89,10,89,12,
+		89,1038,9,89,1,89,1,89,1,89,5,89,1043,8,89,10,89,12,89,1046,9,89,1,90,
+		1,90,1,90,1,90,1,90,5,90,1053,8,90,10,90,12,90,1056,9,90,1,90,1,90,1,90,
+		5,90,1061,8,90,10,90,12,90,1064,9,90,1,91,1,91,1,91,5,91,1069,8,91,10,
+		91,12,91,1072,9,91,1,91,1,91,1,92,1,92,5,92,1078,8,92,10,92,12,92,1081,
+		9,92,1,92,1,92,1,92,1,92,1,92,1,92,3,92,1089,8,92,1,93,1,93,5,93,1093,
+		8,93,10,93,12,93,1096,9,93,1,93,1,93,1,93,1,93,1,93,1,93,3,93,1104,8,93,
+		1,94,1,94,5,94,1108,8,94,10,94,12,94,1111,9,94,1,94,1,94,1,94,1,94,1,94,
+		1,94,3,94,1119,8,94,1,95,1,95,5,95,1123,8,95,10,95,12,95,1126,9,95,1,95,
+		1,95,1,95,1,95,1,95,1,95,3,95,1134,8,95,1,95,0,0,96,0,2,4,6,8,10,12,14,
+		16,18,20,22,24,26,28,30,32,34,36,38,40,42,44,46,48,50,52,54,56,58,60,62,
+		64,66,68,70,72,74,76,78,80,82,84,86,88,90,92,94,96,98,100,102,104,106,
+		108,110,112,114,116,118,120,122,124,126,128,130,132,134,136,138,140,142,
+		144,146,148,150,152,154,156,158,160,162,164,166,168,170,172,174,176,178,
+		180,182,184,186,188,190,0,13,3,0,1,10,79,80,82,82,1,0,49,50,1,0,47,48,
+		2,0,31,31,55,55,2,0,51,52,69,69,6,0,31,31,53,55,65,67,70,71,78,78,85,85,
+		2,0,79,80,82,82,2,0,1,13,15,65,1,0,79,80,4,0,7,7,11,22,79,80,82,82,5,0,
+		7,7,18,18,23,26,79,80,82,82,5,0,7,7,14,15,27,31,79,80,82,82,2,0,1,6,8,
+		10,1175,0,192,1,0,0,0,2,210,1,0,0,0,4,242,1,0,0,0,6,244,1,0,0,0,8,248,
+		1,0,0,0,10,254,1,0,0,0,12,263,1,0,0,0,14,288,1,0,0,0,16,293,1,0,0,0,18,
+		302,1,0,0,0,20,306,1,0,0,0,22,313,1,0,0,0,24,323,1,0,0,0,26,327,1,0,0,
+		0,28,335,1,0,0,0,30,343,1,0,0,0,32,350,1,0,0,0,34,370,1,0,0,0,36,372,1,
+		0,0,0,38,380,1,0,0,0,40,387,1,0,0,0,42,391,1,0,0,0,44,399,1,0,0,0,46,418,
+		1,0,0,0,48,458,1,0,0,0,50,460,1,0,0,0,52,463,1,0,0,0,54,467,1,0,0,0,56,
+		477,1,0,0,0,58,486,1,0,0,0,60,504,1,0,0,0,62,512,1,0,0,0,64,530,1,0,0,
+		0,66,540,1,0,0,0,68,544,1,0,0,0,70,548,1,0,0,0,72,552,1,0,0,0,74,554,1,
+		0,0,0,76,558,1,0,0,0,78,561,1,0,0,0,80,581,1,0,0,0,82,594,1,0,0,0,84,596,
+		1,0,0,0,86,610,1,0,0,0,88,614,1,0,0,0,90,618,1,0,0,0,92,622,1,0,0,0,94,
+		627,1,0,0,0,96,631,1,0,0,0,98,641,1,0,0,0,100,645,1,0,0,0,102,653,1,0,
+		0,0,104,672,1,0,0,0,106,698,1,0,0,0,108,700,1,0,0,0,110,704,1,0,0,0,112,
+		717,1,0,0,0,114,722,1,0,0,0,116,736,1,0,0,0,118,741,1,0,0,0,120,756,1,
+		0,0,0,122,814,1,0,0,0,124,816,1,0,0,0,126,831,1,0,0,0,128,852,1,0,0,0,
+		130,855,1,0,0,0,132,858,1,0,0,0,134,864,1,0,0,0,136,877,1,0,0,0,138,885,
+		1,0,0,0,140,890,1,0,0,0,142,895,1,0,0,0,144,906,1,0,0,0,146,915,1,0,0,
+		0,148,918,1,0,0,0,150,933,1,0,0,0,152,937,1,0,0,0,154,944,1,0,0,0,156,
+		950,1,0,0,0,158,952,1,0,0,0,160,955,1,0,0,0,162,958,1,0,0,0,164,961,1,
+		0,0,0,166,966,1,0,0,0,168,970,1,0,0,0,170,973,1,0,0,0,172,990,1,0,0,0,
+		174,1008,1,0,0,0,176,1026,1,0,0,0,178,1044,1,0,0,0,180,1062,1,0,0,0,182,
+		1065,1,0,0,0,184,1075,1,0,0,0,186,1090,1,0,0,0,188,1105,1,0,0,0,190,1120,
+		1,0,0,0,192,197,3,2,1,0,193,194,5,82,0,0,194,196,3,2,1,0,195,193,1,0,0,
+		0,196,199,1,0,0,0,197,195,1,0,0,0,197,198,1,0,0,0,198,200,1,0,0,0,199,
+		197,1,0,0,0,200,201,5,0,0,1,201,1,1,0,0,0,202,203,3,4,2,0,203,204,6,1,
+		-1,0,204,206,1,0,0,0,205,202,1,0,0,0,205,206,1,0,0,0,206,207,1,0,0,0,207,
+		208,6,1,-1,0,208,211,3,172,86,0,209,211,3,28,14,0,210,205,1,0,0,0,210,
+		209,1,0,0,0,211,3,1,0,0,0,212,213,3,6,3,0,213,214,6,2,-1,0,214,243,1,0,
+		0,0,215,216,3,8,4,0,216,217,6,2,-1,0,217,243,1,0,0,0,218,219,3,10,5,0,
+		219,220,6,2,-1,0,220,243,1,0,0,0,221,222,3,12,6,0,222,223,6,2,-1,0,223,
+		243,1,0,0,0,224,225,3,16,8,0,225,226,6,2,-1,0,226,243,1,0,0,0,227,228,
+		3,18,9,0,228,229,6,2,-1,0,229,243,1,0,0,0,230,231,3,22,11,0,231,232,6,
+		2,-1,0,232,243,1,0,0,0,233,234,3,24,12,0,234,235,6,2,-1,0,235,243,1,0,
+		0,0,236,237,3,98,49,0,237,238,6,2,-1,0,238,243,1,0,0,0,239,240,3,40,20,
+		0,240,241,6,2,-1,0,241,243,1,0,0,0,242,212,1,0,0,0,242,215,1,0,0,0,242,
+		218,1,0,0,0,242,221,1,0,0,0,242,224,1,0,0,0,242,227,1,0,0,0,242,230,1,
+		0,0,0,242,233,1,0,0,0,242,236,1,0,0,0,242,239,1,0,0,0,243,5,1,0,0,0,244,
+		245,5,1,0,0,245,246,3,160,80,0,246,247,6,3,-1,0,247,7,1,0,0,0,248,249,
+		5,2,0,0,249,250,3,164,82,0,250,251,5,77,0,0,251,252,3,154,77,0,252,253,
+		6,4,-1,0,253,9,1,0,0,0,254,255,5,3,0,0,255,257,3,164,82,0,256,258,3,160,
+		80,0,257,256,1,0,0,0,257,258,1,0,0,0,258,259,1,0,0,0,259,260,5,77,0,0,
+		260,261,3,148,74,0,261,262,6,5,-1,0,262,11,1,0,0,0,263,265,5,4,0,0,264,
+		266,3,14,7,0,265,264,1,0,0,0,265,266,1,0,0,0,266,267,1,0,0,0,267,268,5,
+		14,0,0,268,270,3,132,66,0,269,271,3,144,72,0,270,269,1,0,0,0,270,271,1,
+		0,0,0,271,282,1,0,0,0,272,273,5,27,0,0,273,283,3,152,76,0,274,275,5,32,
+		0,0,275,277,3,132,66,0,276,278,3,144,72,0,277,276,1,0,0,0,277,278,1,0,
+		0,0,278,283,1,0,0,0,279,280,5,33,0,0,280,281,5,34,0,0,281,283,6,6,-1,0,
+		282,272,1,0,0,0,282,274,1,0,0,0,282,279,1,0,0,0,283,284,1,0,0,0,284,285,
+		5,35,0,0,285,286,3,160,80,0,286,287,6,6,-1,0,287,13,1,0,0,0,288,289,3,
+		168,84,0,289,290,6,7,-1,0,290,291,3,150,75,0,291,292,6,7,-1,0,292,15,1,
+		0,0,0,293,294,5,5,0,0,294,295,5,14,0,0,295,296,3,132,66,0,296,297,5,32,
+		0,0,297,298,3,132,66,0,298,299,5,35,0,0,299,300,3,160,80,0,300,301,6,8,
+		-1,0,301,17,1,0,0,0,302,303,3,20,10,0,303,304,3,78,39,0,304,305,6,9,-1,
+		0,305,19,1,0,0,0,306,307,5,6,0,0,307,308,3,132,66,0,308,309,3,144,72,0,
+		309,310,5,35,0,0,310,311,3,160,80,0,311,312,6,10,-1,0,312,21,1,0,0,0,313,
+		314,5,7,0,0,314,315,3,166,83,0,315,316,5,35,0,0,316,319,3,160,80,0,317,
+		318,5,33,0,0,318,320,3,132,66,0,319,317,1,0,0,0,319,320,1,0,0,0,320,321,
+		1,0,0,0,321,322,6,11,-1,0,322,23,1,0,0,0,323,324,3,26,13,0,324,325,3,78,
+		39,0,325,326,6,12,-1,0,326,25,1,0,0,0,327,328,5,8,0,0,328,329,3,164,82,
+		0,329,333,6,13,-1,0,330,331,3,160,80,0,331,332,6,13,-1,0,332,334,1,0,0,
+		0,333,330,1,0,0,0,333,334,1,0,0,0,334,27,1,0,0,0,335,341,3,30,15,0,336,
+		337,3,32,16,0,337,338,6,14,-1,0,338,339,3,172,86,0,339,342,1,0,0,0,340,
+		342,6,14,-1,0,341,336,1,0,0,0,341,340,1,0,0,0,342,29,1,0,0,0,343,347,8,
+		0,0,0,344,346,3,156,78,0,345,344,1,0,0,0,346,349,1,0,0,0,347,345,1,0,0,
+		0,347,348,1,0,0,0,348,31,1,0,0,0,349,347,1,0,0,0,350,351,5,79,0,0,351,
+		356,3,34,17,0,352,353,5,82,0,0,353,355,3,34,17,0,354,352,1,0,0,0,355,358,
+		1,0,0,0,356,354,1,0,0,0,356,357,1,0,0,0,357,359,1,0,0,0,358,356,1,0,0,
+		0,359,360,5,80,0,0,360,33,1,0,0,0,361,362,3,22,11,0,362,363,6,17,-1,0,
+		363,365,1,0,0,0,364,361,1,0,0,0,364,365,1,0,0,0,365,366,1,0,0,0,366,367,
+		6,17,-1,0,367,371,3,174,87,0,368,371,3,36,18,0,369,371,3,190,95,0,370,
+		364,1,0,0,0,370,368,1,0,0,0,370,369,1,0,0,0,371,35,1,0,0,0,372,378,3,38,
+		19,0,373,374,3,32,16,0,374,375,6,18,-1,0,375,376,3,174,87,0,376,379,1,
+		0,0,0,377,379,6,18,-1,0,378,373,1,0,0,0,378,377,1,0,0,0,379,37,1,0,0,0,
+		380,384,8,0,0,0,381,383,3,156,78,0,382,381,1,0,0,0,383,386,1,0,0,0,384,
+		382,1,0,0,0,384,385,1,0,0,0,385,39,1,0,0,0,386,384,1,0,0,0,387,388,3,42,
+		21,0,388,389,3,44,22,0,389,390,6,20,-1,0,390,41,1,0,0,0,391,392,5,10,0,
+		0,392,393,3,164,82,0,393,397,6,21,-1,0,394,395,3,160,80,0,395,396,6,21,
+		-1,0,396,398,1,0,0,0,397,394,1,0,0,0,397,398,1,0,0,0,398,43,1,0,0,0,399,
+		400,5,79,0,0,400,405,3,46,23,0,401,402,5,82,0,0,402,404,3,46,23,0,403,
+		401,1,0,0,0,404,407,1,0,0,0,405,403,1,0,0,0,405,406,1,0,0,0,406,408,1,
+		0,0,0,407,405,1,0,0,0,408,409,5,80,0,0,409,45,1,0,0,0,410,411,3,48,24,
+		0,411,412,6,23,-1,0,412,414,1,0,0,0,413,410,1,0,0,0,413,414,1,0,0,0,414,
+		415,1,0,0,0,415,416,6,23,-1,0,416,419,3,176,88,0,417,419,3,184,92,0,418,
+		413,1,0,0,0,418,417,1,0,0,0,419,47,1,0,0,0,420,421,3,50,25,0,421,422,6,
+		24,-1,0,422,459,1,0,0,0,423,424,3,52,26,0,424,425,6,24,-1,0,425,459,1,
+		0,0,0,426,427,5,13,0,0,427,459,6,24,-1,0,428,429,3,54,27,0,429,430,6,24,
+		-1,0,430,459,1,0,0,0,431,432,3,56,28,0,432,433,6,24,-1,0,433,459,1,0,0,
+		0,434,435,3,58,29,0,435,436,6,24,-1,0,436,459,1,0,0,0,437,438,3,60,30,
+		0,438,439,6,24,-1,0,439,459,1,0,0,0,440,441,3,62,31,0,441,442,6,24,-1,
+		0,442,459,1,0,0,0,443,444,3,64,32,0,444,445,6,24,-1,0,445,459,1,0,0,0,
+		446,447,3,66,33,0,447,448,6,24,-1,0,448,459,1,0,0,0,449,450,3,68,34,0,
+		450,451,6,24,-1,0,451,459,1,0,0,0,452,453,3,70,35,0,453,454,6,24,-1,0,
+		454,459,1,0,0,0,455,456,3,22,11,0,456,457,6,24,-1,0,457,459,1,0,0,0,458,
+		420,1,0,0,0,458,423,1,0,0,0,458,426,1,0,0,0,458,428,1,0,0,0,458,431,1,
+		0,0,0,458,434,1,0,0,0,458,437,1,0,0,0,458,440,1,0,0,0,458,443,1,0,0,0,
+		458,446,1,0,0,0,458,449,1,0,0,0,458,452,1,0,0,0,458,455,1,0,0,0,459,49,
+		1,0,0,0,460,461,3,118,59,0,461,462,6,25,-1,0,462,51,1,0,0,0,463,464,5,
+		12,0,0,464,465,3,120,60,0,465,466,6,26,-1,0,466,53,1,0,0,0,467,468,5,14,
+		0,0,468,473,3,132,66,0,469,470,5,32,0,0,470,474,3,132,66,0,471,472,5,27,
+		0,0,472,474,3,152,76,0,473,469,1,0,0,0,473,471,1,0,0,0,473,474,1,0,0,0,
+		474,475,1,0,0,0,475,476,6,27,-1,0,476,55,1,0,0,0,477,484,5,15,0,0,478,
+		479,3,118,59,0,479,480,6,28,-1,0,480,485,1,0,0,0,481,482,3,120,60,0,482,
+		483,6,28,-1,0,483,485,1,0,0,0,484,478,1,0,0,0,484,481,1,0,0,0,485,57,1,
+		0,0,0,486,502,5,16,0,0,487,488,5,29,0,0,488,490,3,142,71,0,489,491,3,74,
+		37,0,490,489,1,0,0,0,490,491,1,0,0,0,491,492,1,0,0,0,492,493,6,29,-1,0,
+		493,503,1,0,0,0,494,495,5,38,0,0,495,498,3,166,83,0,496,497,5,76,0,0,497,
+		499,3,152,76,0,498,496,1,0,0,0,498,499,1,0,0,0,499,500,1,0,0,0,500,501,
+		6,29,-1,0,501,503,1,0,0,0,502,487,1,0,0,0,502,494,1,0,0,0,503,59,1,0,0,
+		0,504,505,5,17,0,0,505,506,5,39,0,0,506,508,3,142,71,0,507,509,3,74,37,
+		0,508,507,1,0,0,0,508,509,1,0,0,0,509,510,1,0,0,0,510,511,6,30,-1,0,511,
+		61,1,0,0,0,512,513,5,18,0,0,513,514,5,11,0,0,514,526,3,152,76,0,515,516,
+		5,27,0,0,516,517,3,158,79,0,517,518,7,1,0,0,518,527,1,0,0,0,519,520,5,
+		33,0,0,520,524,3,144,72,0,521,522,3,76,38,0,522,523,6,31,-1,0,523,525,
+		1,0,0,0,524,521,1,0,0,0,524,525,1,0,0,0,525,527,1,0,0,0,526,515,1,0,0,
+		0,526,519,1,0,0,0,527,528,1,0,0,0,528,529,6,31,-1,0,529,63,1,0,0,0,530,
+		531,5,19,0,0,531,532,5,29,0,0,532,536,3,144,72,0,533,534,3,76,38,0,534,
+		535,6,32,-1,0,535,537,1,0,0,0,536,533,1,0,0,0,536,537,1,0,0,0,537,538,
+		1,0,0,0,538,539,6,32,-1,0,539,65,1,0,0,0,540,541,5,20,0,0,541,542,3,154,
+		77,0,542,543,6,33,-1,0,543,67,1,0,0,0,544,545,5,21,0,0,545,546,3,160,80,
+		0,546,547,6,34,-1,0,547,69,1,0,0,0,548,549,3,72,36,0,549,550,3,78,39,0,
+		550,551,6,35,-1,0,551,71,1,0,0,0,552,553,5,22,0,0,553,73,1,0,0,0,554,555,
+		5,12,0,0,555,556,3,120,60,0,556,557,6,37,-1,0,557,75,1,0,0,0,558,559,5,
+		40,0,0,559,560,5,53,0,0,560,77,1,0,0,0,561,562,5,79,0,0,562,567,3,80,40,
+		0,563,564,5,82,0,0,564,566,3,80,40,0,565,563,1,0,0,0,566,569,1,0,0,0,567,
+		565,1,0,0,0,567,568,1,0,0,0,568,570,1,0,0,0,569,567,1,0,0,0,570,571,5,
+		80,0,0,571,79,1,0,0,0,572,577,3,82,41,0,573,574,3,22,11,0,574,575,6,40,
+		-1,0,575,577,1,0,0,0,576,572,1,0,0,0,576,573,1,0,0,0,576,577,1,0,0,0,577,
+		578,1,0,0,0,578,579,6,40,-1,0,579,582,3,178,89,0,580,582,3,186,93,0,581,
+		576,1,0,0,0,581,580,1,0,0,0,582,81,1,0,0,0,583,584,3,84,42,0,584,585,6,
+		41,-1,0,585,595,1,0,0,0,586,587,3,86,43,0,587,588,6,41,-1,0,588,595,1,
+		0,0,0,589,590,3,88,44,0,590,591,6,41,-1,0,591,595,1,0,0,0,592,595,3,90,
+		45,0,593,595,3,94,47,0,594,583,1,0,0,0,594,586,1,0,0,0,594,589,1,0,0,0,
+		594,592,1,0,0,0,594,593,1,0,0,0,595,83,1,0,0,0,596,597,5,23,0,0,597,602,
+		3,148,74,0,598,599,5,27,0,0,599,603,3,152,76,0,600,601,5,36,0,0,601,603,
+		3,152,76,0,602,598,1,0,0,0,602,600,1,0,0,0,603,606,1,0,0,0,604,605,5,37,
+		0,0,605,607,3,166,83,0,606,604,1,0,0,0,606,607,1,0,0,0,607,608,1,0,0,0,
+		608,609,6,42,-1,0,609,85,1,0,0,0,610,611,5,24,0,0,611,612,3,152,76,0,612,
+		613,6,43,-1,0,613,87,1,0,0,0,614,615,5,26,0,0,615,616,3,166,83,0,616,617,
+		6,44,-1,0,617,89,1,0,0,0,618,619,3,92,46,0,619,620,3,78,39,0,620,621,6,
+		45,-1,0,621,91,1,0,0,0,622,623,5,18,0,0,623,624,3,158,79,0,624,625,7,2,
+		0,0,625,626,6,46,-1,0,626,93,1,0,0,0,627,628,3,96,48,0,628,629,3,78,39,
+		0,629,630,6,47,-1,0,630,95,1,0,0,0,631,637,5,25,0,0,632,638,5,42,0,0,633,
+		634,3,152,76,0,634,635,5,41,0,0,635,636,3,152,76,0,636,638,1,0,0,0,637,
+		632,1,0,0,0,637,633,1,0,0,0,638,639,1,0,0,0,639,640,6,48,-1,0,640,97,1,
+		0,0,0,641,642,3,100,50,0,642,643,3,102,51,0,643,644,6,49,-1,0,644,99,1,
+		0,0,0,645,646,5,9,0,0,646,647,3,164,82,0,647,651,6,50,-1,0,648,649,3,160,
+		80,0,649,650,6,50,-1,0,650,652,1,0,0,0,651,648,1,0,0,0,651,652,1,0,0,0,
+		652,101,1,0,0,0,653,654,5,79,0,0,654,659,3,104,52,0,655,656,5,82,0,0,656,
+		658,3,104,52,0,657,655,1,0,0,0,658,661,1,0,0,0,659,657,1,0,0,0,659,660,
+		1,0,0,0,660,662,1,0,0,0,661,659,1,0,0,0,662,663,5,80,0,0,663,103,1,0,0,
+		0,664,665,3,106,53,0,665,666,6,52,-1,0,666,668,1,0,0,0,667,664,1,0,0,0,
+		667,668,1,0,0,0,668,669,1,0,0,0,669,670,6,52,-1,0,670,673,3,180,90,0,671,
+		673,3,188,94,0,672,667,1,0,0,0,672,671,1,0,0,0,673,105,1,0,0,0,674,675,
+		3,108,54,0,675,676,6,53,-1,0,676,699,1,0,0,0,677,678,3,54,27,0,678,679,
+		6,53,-1,0,679,699,1,0,0,0,680,681,3,110,55,0,681,682,6,53,-1,0,682,699,
+		1,0,0,0,683,684,3,56,28,0,684,685,6,53,-1,0,685,699,1,0,0,0,686,687,3,
+		112,56,0,687,688,6,53,-1,0,688,699,1,0,0,0,689,690,3,114,57,0,690,691,
+		6,53,-1,0,691,699,1,0,0,0,692,693,3,116,58,0,693,694,6,53,-1,0,694,699,
+		1,0,0,0,695,696,3,22,11,0,696,697,6,53,-1,0,697,699,1,0,0,0,698,674,1,
+		0,0,0,698,677,1,0,0,0,698,680,1,0,0,0,698,683,1,0,0,0,698,686,1,0,0,0,
+		698,689,1,0,0,0,698,692,1,0,0,0,698,695,1,0,0,0,699,107,1,0,0,0,700,701,
+		5,27,0,0,701,702,3,148,74,0,702,703,6,54,-1,0,703,109,1,0,0,0,704,715,
+		5,28,0,0,705,706,5,12,0,0,706,707,3,120,60,0,707,708,6,55,-1,0,708,716,
+		1,0,0,0,709,710,5,43,0,0,710,711,3,144,72,0,711,712,5,44,0,0,712,713,3,
+		144,72,0,713,714,6,55,-1,0,714,716,1,0,0,0,715,705,1,0,0,0,715,709,1,0,
+		0,0,716,111,1,0,0,0,717,718,5,29,0,0,718,719,5,45,0,0,719,720,3,154,77,
+		0,720,721,6,56,-1,0,721,113,1,0,0,0,722,723,5,30,0,0,723,732,3,148,74,
+		0,724,725,5,14,0,0,725,730,3,132,66,0,726,727,5,32,0,0,727,731,3,132,66,
+		0,728,729,5,27,0,0,729,731,3,152,76,0,730,726,1,0,0,0,730,728,1,0,0,0,
+		730,731,1,0,0,0,731,733,1,0,0,0,732,724,1,0,0,0,732,733,1,0,0,0,733,734,
+		1,0,0,0,734,735,6,57,-1,0,735,115,1,0,0,0,736,737,5,31,0,0,737,738,5,46,
+		0,0,738,739,3,146,73,0,739,740,6,58,-1,0,740,117,1,0,0,0,741,743,5,11,
+		0,0,742,744,3,158,79,0,743,742,1,0,0,0,743,744,1,0,0,0,744,749,1,0,0,0,
+		745,750,5,53,0,0,746,750,5,54,0,0,747,748,7,3,0,0,748,750,6,59,-1,0,749,
+		745,1,0,0,0,749,746,1,0,0,0,749,747,1,0,0,0,750,752,1,0,0,0,751,753,3,
+		74,37,0,752,751,1,0,0,0,752,753,1,0,0,0,753,754,1,0,0,0,754,755,6,59,-1,
+		0,755,119,1,0,0,0,756,757,3,122,61,0,757,764,6,60,-1,0,758,759,5,75,0,
+		0,759,760,3,122,61,0,760,761,6,60,-1,0,761,763,1,0,0,0,762,758,1,0,0,0,
+		763,766,1,0,0,0,764,762,1,0,0,0,764,765,1,0,0,0,765,121,1,0,0,0,766,764,
+		1,0,0,0,767,768,5,56,0,0,768,771,6,61,-1,0,769,771,5,57,0,0,770,767,1,
+		0,0,0,770,769,1,0,0,0,771,772,1,0,0,0,772,773,5,54,0,0,773,815,6,61,-1,
+		0,774,775,3,124,62,0,775,776,6,61,-1,0,776,815,1,0,0,0,777,778,5,58,0,
+		0,778,786,6,61,-1,0,779,780,5,59,0,0,780,786,6,61,-1,0,781,782,5,60,0,
+		0,782,786,6,61,-1,0,783,784,5,61,0,0,784,786,6,61,-1,0,785,777,1,0,0,0,
+		785,779,1,0,0,0,785,781,1,0,0,0,785,783,1,0,0,0,786,787,1,0,0,0,787,788,
+		3,146,73,0,788,789,3,128,64,0,789,790,6,61,-1,0,790,815,1,0,0,0,791,792,
+		3,126,63,0,792,793,6,61,-1,0,793,815,1,0,0,0,794,796,3,130,65,0,795,797,
+		3,140,70,0,796,795,1,0,0,0,796,797,1,0,0,0,797,800,1,0,0,0,798,799,5,32,
+		0,0,799,801,3,134,67,0,800,798,1,0,0,0,800,801,1,0,0,0,801,802,1,0,0,0,
+		802,803,6,61,-1,0,803,815,1,0,0,0,804,806,3,138,69,0,805,807,3,140,70,
+		0,806,805,1,0,0,0,806,807,1,0,0,0,807,810,1,0,0,0,808,809,5,32,0,0,809,
+		811,3,134,67,0,810,808,1,0,0,0,810,811,1,0,0,0,811,812,1,0,0,0,812,813,
+		6,61,-1,0,813,815,1,0,0,0,814,770,1,0,0,0,814,774,1,0,0,0,814,785,1,0,
+		0,0,814,791,1,0,0,0,814,794,1,0,0,0,814,804,1,0,0,0,815,123,1,0,0,0,816,
+		817,5,54,0,0,817,818,3,158,79,0,818,825,6,62,-1,0,819,820,5,75,0,0,820,
+		821,3,158,79,0,821,822,6,62,-1,0,822,824,1,0,0,0,823,819,1,0,0,0,824,827,
+		1,0,0,0,825,823,1,0,0,0,825,826,1,0,0,0,826,828,1,0,0,0,827,825,1,0,0,
+		0,828,829,3,128,64,0,829,830,6,62,-1,0,830,125,1,0,0,0,831,850,5,62,0,
+		0,832,833,5,53,0,0,833,834,3,128,64,0,834,835,6,63,-1,0,835,851,1,0,0,
+		0,836,848,3,162,81,0,837,838,3,128,64,0,838,839,6,63,-1,0,839,849,1,0,
+		0,0,840,842,3,140,70,0,841,840,1,0,0,0,841,842,1,0,0,0,842,845,1,0,0,0,
+		843,844,5,32,0,0,844,846,3,134,67,0,845,843,1,0,0,0,845,846,1,0,0,0,846,
+		847,1,0,0,0,847,849,6,63,-1,0,848,837,1,0,0,0,848,841,1,0,0,0,849,851,
+		1,0,0,0,850,832,1,0,0,0,850,836,1,0,0,0,851,127,1,0,0,0,852,853,5,63,0,
+		0,853,854,5,64,0,0,854,129,1,0,0,0,855,856,3,162,81,0,856,857,6,65,-1,
+		0,857,131,1,0,0,0,858,860,3,136,68,0,859,861,3,140,70,0,860,859,1,0,0,
+		0,860,861,1,0,0,0,861,862,1,0,0,0,862,863,6,66,-1,0,863,133,1,0,0,0,864,
+		865,3,132,66,0,865,866,6,67,-1,0,866,135,1,0,0,0,867,868,3,138,69,0,868,
+		869,6,68,-1,0,869,878,1,0,0,0,870,871,5,62,0,0,871,872,3,162,81,0,872,
+		873,6,68,-1,0,873,878,1,0,0,0,874,875,3,162,81,0,875,876,6,68,-1,0,876,
+		878,1,0,0,0,877,867,1,0,0,0,877,870,1,0,0,0,877,874,1,0,0,0,878,137,1,
+		0,0,0,879,880,5,68,0,0,880,886,6,69,-1,0,881,882,3,158,79,0,882,883,3,
+		162,81,0,883,884,6,69,-1,0,884,886,1,0,0,0,885,879,1,0,0,0,885,881,1,0,
+		0,0,886,139,1,0,0,0,887,891,5,76,0,0,888,889,5,81,0,0,889,891,6,70,-1,
+		0,890,887,1,0,0,0,890,888,1,0,0,0,891,892,1,0,0,0,892,893,3,152,76,0,893,
+		894,6,70,-1,0,894,141,1,0,0,0,895,896,3,144,72,0,896,903,6,71,-1,0,897,
+		898,5,75,0,0,898,899,3,144,72,0,899,900,6,71,-1,0,900,902,1,0,0,0,901,
+		897,1,0,0,0,902,905,1,0,0,0,903,901,1,0,0,0,903,904,1,0,0,0,904,143,1,
+		0,0,0,905,903,1,0,0,0,906,908,7,4,0,0,907,909,3,162,81,0,908,907,1,0,0,
+		0,908,909,1,0,0,0,909,911,1,0,0,0,910,912,3,140,70,0,911,910,1,0,0,0,911,
+		912,1,0,0,0,912,913,1,0,0,0,913,914,6,72,-1,0,914,145,1,0,0,0,915,916,
+		3,162,81,0,916,917,6,73,-1,0,917,147,1,0,0,0,918,919,3,166,83,0,919,920,
+		6,74,-1,0,920,921,3,150,75,0,921,922,6,74,-1,0,922,149,1,0,0,0,923,924,
+		5,75,0,0,924,925,3,166,83,0,925,926,6,75,-1,0,926,932,1,0,0,0,927,928,
+		5,76,0,0,928,929,3,166,83,0,929,930,6,75,-1,0,930,932,1,0,0,0,931,923,
+		1,0,0,0,931,927,1,0,0,0,932,935,1,0,0,0,933,931,1,0,0,0,933,934,1,0,0,
+		0,934,151,1,0,0,0,935,933,1,0,0,0,936,938,7,5,0,0,937,936,1,0,0,0,938,
+		939,1,0,0,0,939,937,1,0,0,0,939,940,1,0,0,0,940,941,1,0,0,0,941,942,6,
+		76,-1,0,942,153,1,0,0,0,943,945,3,156,78,0,944,943,1,0,0,0,945,946,1,0,
+		0,0,946,944,1,0,0,0,946,947,1,0,0,0,947,948,1,0,0,0,948,949,6,77,-1,0,
+		949,155,1,0,0,0,950,951,8,6,0,0,951,157,1,0,0,0,952,953,5,67,0,0,953,954,
+		6,79,-1,0,954,159,1,0,0,0,955,956,5,72,0,0,956,957,6,80,-1,0,957,161,1,
+		0,0,0,958,959,5,65,0,0,959,960,6,81,-1,0,960,163,1,0,0,0,961,962,3,166,
+		83,0,962,963,6,82,-1,0,963,165,1,0,0,0,964,967,5,14,0,0,965,967,3,170,
+		85,0,966,964,1,0,0,0,966,965,1,0,0,0,967,968,1,0,0,0,968,969,6,83,-1,0,
+		969,167,1,0,0,0,970,971,3,170,85,0,971,972,6,84,-1,0,972,169,1,0,0,0,973,
+		974,7,7,0,0,974,171,1,0,0,0,975,976,5,79,0,0,976,977,6,86,-1,0,977,982,
+		3,2,1,0,978,979,5,82,0,0,979,981,3,2,1,0,980,978,1,0,0,0,981,984,1,0,0,
+		0,982,980,1,0,0,0,982,983,1,0,0,0,983,985,1,0,0,0,984,982,1,0,0,0,985,
+		986,5,80,0,0,986,987,6,86,-1,0,987,989,1,0,0,0,988,975,1,0,0,0,989,992,
+		1,0,0,0,990,988,1,0,0,0,990,991,1,0,0,0,991,173,1,0,0,0,992,990,1,0,0,
+		0,993,994,5,79,0,0,994,995,6,87,-1,0,995,1000,3,34,17,0,996,997,5,82,0,
+		0,997,999,3,34,17,0,998,996,1,0,0,0,999,1002,1,0,0,0,1000,998,1,0,0,0,
+		1000,1001,1,0,0,0,1001,1003,1,0,0,0,1002,1000,1,0,0,0,1003,1004,5,80,0,
+		0,1004,1005,6,87,-1,0,1005,1007,1,0,0,0,1006,993,1,0,0,0,1007,1010,1,0,
+		0,0,1008,1006,1,0,0,0,1008,1009,1,0,0,0,1009,175,1,0,0,0,1010,1008,1,0,
+		0,0,1011,1012,5,79,0,0,1012,1013,6,88,-1,0,1013,1018,3,46,23,0,1014,1015,
+		5,82,0,0,1015,1017,3,46,23,0,1016,1014,1,0,0,0,1017,1020,1,0,0,0,1018,
+		1016,1,0,0,0,1018,1019,1,0,0,0,1019,1021,1,0,0,0,1020,1018,1,0,0,0,1021,
+		1022,5,80,0,0,1022,1023,6,88,-1,0,1023,1025,1,0,0,0,1024,1011,1,0,0,0,
+		1025,1028,1,0,0,0,1026,1024,1,0,0,0,1026,1027,1,0,0,0,1027,177,1,0,0,0,
+		1028,1026,1,0,0,0,1029,1030,5,79,0,0,1030,1031,6,89,-1,0,1031,1036,3,80,
+		40,0,1032,1033,5,82,0,0,1033,1035,3,80,40,0,1034,1032,1,0,0,0,1035,1038,
+		1,0,0,0,1036,1034,1,0,0,0,1036,1037,1,0,0,0,1037,1039,1,0,0,0,1038,1036,
+		1,0,0,0,1039,1040,5,80,0,0,1040,1041,6,89,-1,0,1041,1043,1,0,0,0,1042,
+		1029,1,0,0,0,1043,1046,1,0,0,0,1044,1042,1,0,0,0,1044,1045,1,0,0,0,1045,
+		179,1,0,0,0,1046,1044,1,0,0,0,1047,1048,5,79,0,0,1048,1049,6,90,-1,0,1049,
+		1054,3,104,52,0,1050,1051,5,82,0,0,1051,1053,3,104,52,0,1052,1050,1,0,
+		0,0,1053,1056,1,0,0,0,1054,1052,1,0,0,0,1054,1055,1,0,0,0,1055,1057,1,
+		0,0,0,1056,1054,1,0,0,0,1057,1058,5,80,0,0,1058,1059,6,90,-1,0,1059,1061,
+		1,0,0,0,1060,1047,1,0,0,0,1061,1064,1,0,0,0,1062,1060,1,0,0,0,1062,1063,
+		1,0,0,0,1063,181,1,0,0,0,1064,1062,1,0,0,0,1065,1070,5,79,0,0,1066,1069,
+		8,8,0,0,1067,1069,3,182,91,0,1068,1066,1,0,0,0,1068,1067,1,0,0,0,1069,
+		1072,1,0,0,0,1070,1068,1,0,0,0,1070,1071,1,0,0,0,1071,1073,1,0,0,0,1072,
+		1070,1,0,0,0,1073,1074,5,80,0,0,1074,183,1,0,0,0,1075,1079,8,9,0,0,1076,
+		1078,3,156,78,0,1077,1076,1,0,0,0,1078,1081,1,0,0,0,1079,1077,1,0,0,0,
+		1079,1080,1,0,0,0,1080,1082,1,0,0,0,1081,1079,1,0,0,0,1082,1088,6,92,-1,
+		0,1083,1084,3,182,91,0,1084,1085,6,92,-1,0,1085,1086,3,176,88,0,1086,1089,
+		1,0,0,0,1087,1089,6,92,-1,0,1088,1083,1,0,0,0,1088,1087,1,0,0,0,1089,185,
+		1,0,0,0,1090,1094,8,10,0,0,1091,1093,3,156,78,0,1092,1091,1,0,0,0,1093,
+		1096,1,0,0,0,1094,1092,1,0,0,0,1094,1095,1,0,0,0,1095,1097,1,0,0,0,1096,
+		1094,1,0,0,0,1097,1103,6,93,-1,0,1098,1099,3,182,91,0,1099,1100,6,93,-1,
+		0,1100,1101,3,178,89,0,1101,1104,1,0,0,0,1102,1104,6,93,-1,0,1103,1098,
+		1,0,0,0,1103,1102,1,0,0,0,1104,187,1,0,0,0,1105,1109,8,11,0,0,1106,1108,
+		3,156,78,0,1107,1106,1,0,0,0,1108,1111,1,0,0,0,1109,1107,1,0,0,0,1109,
+		1110,1,0,0,0,1110,1112,1,0,0,0,1111,1109,1,0,0,0,1112,1118,6,94,-1,0,1113,
+		1114,3,182,91,0,1114,1115,6,94,-1,0,1115,1116,3,180,90,0,1116,1119,1,0,
+		0,0,1117,1119,6,94,-1,0,1118,1113,1,0,0,0,1118,1117,1,0,0,0,1119,189,1,
+		0,0,0,1120,1124,7,12,0,0,1121,1123,3,156,78,0,1122,1121,1,0,0,0,1123,1126,
+		1,0,0,0,1124,1122,1,0,0,0,1124,1125,1,0,0,0,1125,1127,1,0,0,0,1126,1124,
+		1,0,0,0,1127,1133,6,95,-1,0,1128,1129,3,182,91,0,1129,1130,6,95,-1,0,1130,
+		1131,3,174,87,0,1131,1134,1,0,0,0,1132,1134,6,95,-1,0,1133,1128,1,0,0,
+		0,1133,1132,1,0,0,0,1134,191,1,0,0,0,95,197,205,210,242,257,265,270,277,
+		282,319,333,341,347,356,364,370,378,384,397,405,413,418,458,473,484,490,
+		498,502,508,524,526,536,567,576,581,594,602,606,637,651,659,667,672,698,
+		715,730,732,743,749,752,764,770,785,796,800,806,810,814,825,841,845,848,
+		850,860,877,885,890,903,908,911,931,933,939,946,966,982,990,1000,1008,
+		1018,1026,1036,1044,1054,1062,1068,1070,1079,1088,1094,1103,1109,1118,
+		1124,1133
 	};
 
 	public static readonly ATN _ATN =
