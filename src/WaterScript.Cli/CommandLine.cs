@@ -7,7 +7,8 @@ namespace WaterScript.Cli;
 /// <summary>The commands, and what happens to whatever goes wrong in them.</summary>
 internal static class CommandLine
 {
-    private const string Program = "waterscript";
+    /// <summary>What the program is called.</summary>
+    public const string Program = "waterscript";
 
     /// <summary>Runs a command.</summary>
     /// <param name="arguments">What was typed after the program's name.</param>
@@ -20,6 +21,10 @@ internal static class CommandLine
             var code = Invoke(Root(terminal).Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null }), terminal);
             terminal.Text.Flush();
             return code;
+        }
+        catch (ReaderGoneException)
+        {
+            return ExitCode.ReaderGone;
         }
         catch (CommandException problem)
         {

@@ -11,4 +11,7 @@ internal static class ExitCode
 
     /// <summary>The command could not run: usage, a file that is not there, an output that cannot be written.</summary>
     public const int CannotRun = 2;
+
+    /// <summary>Whoever read the output has seen enough: 128 and the number of SIGPIPE, as a shell says of a program that this signal ends.</summary>
+    public const int ReaderGone = 141;
 }

@@ -1,3 +1,5 @@
+using WaterScript.Cli.Files;
+
 namespace WaterScript.Cli;
 
 /// <summary>What the system said about a file, in plain words: its own messages are not kept in the published program.</summary>
@@ -10,10 +12,13 @@ internal static class IoWords
     public static string Of(Exception problem) => problem switch
     {
         OutputClosedException => "standard output is closed, so there is nowhere to write to",
+        NotAFileException other => other.Words,
         FileNotFoundException => "there is no such file",
         DirectoryNotFoundException => "there is no such folder",
         UnauthorizedAccessException => "you are not allowed to",
         PathTooLongException => "the path is too long",
+        _ when OperatingSystem.IsLinux() && problem.HResult == Posix.Loop => "its links lead in a circle",
+        _ when !OperatingSystem.IsWindows() && problem.HResult == Posix.BrokenPipe => "nobody reads it any more",
         _ when DiskFull.Contains(problem.HResult) => "the disk is full",
         _ => $"the system reports an error ({problem.HResult})",
     };

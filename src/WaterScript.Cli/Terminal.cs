@@ -41,7 +41,7 @@ internal sealed class Terminal(Func<Stream> openInput, Stream output, TextWriter
     /// <summary>That of this process. UTF-8 without a byte-order mark and LF on every machine.</summary>
     public static Terminal OfProcess()
     {
-        var output = ClosedOutput.Or(Console.OpenStandardOutput);
+        var output = ClosedOutput.Or(StandardOutput.Open);
         var error = Writer(ClosedOutput.Or(Console.OpenStandardError), isFlushedAtOnce: true);
         return new Terminal(
             Console.OpenStandardInput,

@@ -81,8 +81,8 @@ internal sealed class AuditCommand
             return input.ReadToEnd();
         }
 
-        if (!File.Exists(file)) throw new CommandException($"there is no file {file}");
-        return File.ReadAllText(file);
+        using var text = new StreamReader(RegularFile.OpenNamed(file));
+        return text.ReadToEnd();
     }
 
     private static LogColumns Columns(string? text)

@@ -23,9 +23,9 @@ internal sealed class CheckCommand
     private readonly Option<bool> _showAccepted = Arguments.Switch("--show-accepted", "Show what is accepted too, with the reason.");
     private readonly Option<string?> _root = Arguments.Root();
 
-    private readonly FileGuard _guard;
+    private readonly FileProblems _problems;
 
-    private CheckCommand(Terminal terminal) => (_terminal, _guard) = (terminal, new FileGuard(terminal));
+    private CheckCommand(Terminal terminal) => (_terminal, _problems) = (terminal, new FileProblems(terminal));
 
     /// <summary>The command.</summary>
     public static Command Create(Terminal terminal)
@@ -48,16 +48,16 @@ internal sealed class CheckCommand
         var isTold = report.IsText && output.IsStandard;
         var notes = isTold && !parsed.GetValue(_diff) ? _terminal.Text : _terminal.Error;
         var targets = Targets(parsed.GetValue(_files)!, notes);
-        if (parsed.GetValue(_diff)) return StatusOf(new FixCommand(_terminal, _guard, notes).Diff(targets, parsed.GetValue(_root), from), parsed);
+        if (parsed.GetValue(_diff)) return StatusOf(new FixCommand(_terminal, notes, _problems).Diff(targets, parsed.GetValue(_root), from), parsed);
         var checks = parsed.GetValue(_fix)
-            ? new FixCommand(_terminal, _guard, notes).Apply(targets, parsed.GetValue(_root), from)
+            ? new FixCommand(_terminal, notes, _problems).Apply(targets, parsed.GetValue(_root), from)
             : CheckAll(targets, parsed.GetValue(_root), from);
-        var sites = BaselineFile.Apply(checks, parsed.GetValue(_baseline), parsed.GetValue(_writeBaseline), notes);
+        var sites = BaselineFile.Apply(checks, parsed.GetValue(_baseline), parsed.GetValue(_writeBaseline), notes, _problems);
         return StatusOf(isTold ? Tell(sites, report.ShowsAccepted) : Write([.. sites], report, output), parsed);
     }
 
     private int StatusOf(Severity? gravest, ParseResult parsed) =>
-        _guard.Or(gravest >= (parsed.GetValue(_strict) ? Severity.Warning : Severity.Error) ? ExitCode.Findings : ExitCode.Success);
+        _problems.StatusOr(gravest >= (parsed.GetValue(_strict) ? Severity.Warning : Severity.Error) ? ExitCode.Findings : ExitCode.Success);
 
     /// <summary>Tells of each site as soon as it is checked.</summary>
     /// <returns>The gravest finding of all.</returns>
@@ -76,8 +76,9 @@ internal sealed class CheckCommand
 
     /// <summary>Writes a report, whole or not at all.</summary>
     /// <returns>The gravest finding of all.</returns>
-    private static Severity? Write(ImmutableArray<CheckedSite> sites, ReportWriter report, OutputFile output)
+    private Severity? Write(ImmutableArray<CheckedSite> sites, ReportWriter report, OutputFile output)
     {
+        if (sites.IsEmpty && _problems.IsAny) return null;
         output.Write(sites.SelectMany(site => site.Reading.Files).Select(read => read.Source), stream => report.Write(sites, stream));
         return sites.Select(site => site.Worst).Aggregate(default(Severity?), Graver);
     }
@@ -87,23 +88,32 @@ internal sealed class CheckCommand
     /// <summary>The root files that the arguments name, in order.</summary>
     private ImmutableArray<string> Targets(string[] paths, TextWriter notes) => [.. paths.Distinct(StringComparer.Ordinal).SelectMany(path => Directory.Exists(path) ? SitesIn(path, notes) : [path])];
 
-    /// <summary>The sites in a folder; files that belong to none are named, so that nobody takes silence for "fine".</summary>
+    /// <summary>The sites in a folder. What cannot be read does not keep the others from being checked; files that belong to none are named, so that nobody takes silence for "fine".</summary>
     private ImmutableArray<string> SitesIn(string folder, TextWriter notes)
     {
+        if (FolderWalk.IsNamedLikeAFile(folder))
+        {
+            _problems.Report($"cannot read {folder}: it is a folder, not a file");
+            return [];
+        }
+
         var search = _terminal.During("Looking for sites", () => SiteSearch.In(folder));
         foreach (var stray in search.Strays) notes.Write($"{ShownPath.Of(stray)}: not checked, it has no site and no site here includes it.\n");
-        return !search.Sites.IsEmpty ? search.Sites : throw new CommandException($"no .water file with a site in {folder}");
+        foreach (var problem in search.Unreadable) _problems.Report(problem);
+        return !search.Sites.IsEmpty || _problems.IsAny ? search.Sites : throw new CommandException($"no .water file with a site in {folder}");
     }
 
     /// <summary>Checks sites side by side; hands them out in their order, each as soon as it and all before it are ready.</summary>
     private IEnumerable<CheckedSite> CheckAll(ImmutableArray<string> paths, string? root, LocalDate? from)
     {
         const string stage = "Checking";
-        if (paths is [var only]) return _terminal.During(stage, () => _guard.Try(only, () => Check(only, root, from))) is { } site ? [site] : [];
+        if (paths is [var only]) return Known([_terminal.During(stage, () => _problems.Try(only, () => Check(only, root, from)))]);
         var checks = paths.Select(path => Task.Run(() => Check(path, root, from))).ToList();
         var reached = Progress.OfFiles(() => checks.Count(check => check.IsCompleted), checks.Count);
-        return checks.Zip(paths, (check, path) => _terminal.During(stage, () => _guard.Try(path, () => check.GetAwaiter().GetResult()), reached)).OfType<CheckedSite>();
+        return Known(checks.Zip(paths, (check, path) => _terminal.During(stage, () => _problems.Try(path, () => check.GetAwaiter().GetResult()), reached)));
     }
+
+    private static IEnumerable<CheckedSite> Known(IEnumerable<CheckedSite?> sites) => sites.OfType<CheckedSite>();
 
     private CheckedSite Check(string path, string? root, LocalDate? from)
     {

@@ -12,9 +12,9 @@ namespace WaterScript.Cli.Commands;
 
 /// <summary><c>check --fix</c> and <c>check --diff</c>: one site after the other, files that they share with an eye to all.</summary>
 /// <param name="terminal">Where differences go.</param>
-/// <param name="guard">Keeps what goes wrong with one site from the others.</param>
 /// <param name="notes">Where it is said what was done.</param>
-internal sealed class FixCommand(Terminal terminal, FileGuard guard, TextWriter notes)
+/// <param name="problems">Keeps what goes wrong with one site from the others, and reports it.</param>
+internal sealed class FixCommand(Terminal terminal, TextWriter notes, FileProblems problems)
 {
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
@@ -25,11 +25,25 @@ internal sealed class FixCommand(Terminal terminal, FileGuard guard, TextWriter 
         var sites = Open(paths, root, from);
         foreach (var mended in MendAll(new Mending([.. sites.Select(site => site.Site)]), sites))
         {
-            foreach (var text in mended.Changed) AtomicFile.Write(text.Path, stream => Write(text, stream));
+            foreach (var file in mended.After.Reading.Files) AtomicFile.RemoveLeft(file.Source.Path);
+            if (problems.Try(mended.After.Path, () => Written(mended)) is null)
+            {
+                yield return mended.Before;
+                continue;
+            }
+
             if (!mended.Changed.IsEmpty)
                 notes.Write(string.Create(CultureInfo.InvariantCulture, $"{string.Join(", ", mended.Changed.Select(text => text.Path))}: {mended.Applied} {(mended.Applied == 1 ? "fix" : "fixes")} applied.\n"));
             yield return mended.After;
         }
+    }
+
+    /// <summary>Writes the files of a site, none before it is known that all of them may be written.</summary>
+    private static MendedSite Written(MendedSite mended)
+    {
+        foreach (var text in mended.Changed) AtomicFile.Prepare(text.Path);
+        foreach (var text in mended.Changed) AtomicFile.Write(text.Path, stream => Write(text, stream));
+        return mended;
     }
 
     /// <summary>Shows what safe fixes would change.</summary>
@@ -50,10 +64,14 @@ internal sealed class FixCommand(Terminal terminal, FileGuard guard, TextWriter 
 
     /// <summary>Mends sites one after the other, each fix weighed against all of them.</summary>
     private IEnumerable<MendedSite> MendAll(Mending mending, ImmutableArray<(string Path, SiteToMend Site)> sites) =>
-        sites.Select((site, index) => guard.Try(site.Path, () => Mend(mending, site.Site, Progress.OfFiles(() => index, sites.Length)))).OfType<MendedSite>();
+        sites.Select((site, index) => problems.Try(site.Path, () => Mend(mending, site.Site, Progress.OfFiles(() => index, sites.Length)))).OfType<MendedSite>();
 
     private ImmutableArray<(string Path, SiteToMend Site)> Open(ImmutableArray<string> paths, string? root, LocalDate? from) =>
-        [.. paths.Select(path => (path, guard.Try(path, () => Open(path, root, from)))).Where(opened => opened.Item2 is not null).Select(opened => (opened.path, opened.Item2!))];
+    [
+        .. paths.Select(path => (Path: path, Site: problems.Try(path, () => Open(path, root, from))))
+            .Where(opened => opened.Site is not null)
+            .Select(opened => (opened.Path, opened.Site!)),
+    ];
 
     private SiteToMend Open(string path, string? root, LocalDate? from)
     {

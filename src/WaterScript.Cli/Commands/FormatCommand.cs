@@ -19,7 +19,9 @@ internal sealed class FormatCommand
     private readonly Option<bool> _diff = Arguments.Switch("--diff", "Write nothing; show what would change.");
     private readonly Option<string?> _root = Arguments.Root();
 
-    private FormatCommand(Terminal terminal) => _terminal = terminal;
+    private readonly FileProblems _problems;
+
+    private FormatCommand(Terminal terminal) => (_terminal, _problems) = (terminal, new FileProblems(terminal));
 
     /// <summary>The command.</summary>
     public static Command Create(Terminal terminal)
@@ -37,32 +39,41 @@ internal sealed class FormatCommand
         Action<FileLayout> deliver = parsed.GetValue(_diff) ? ShowDiff : isCheck ? ShowName : Write;
         var paths = Paths(parsed.GetValue(_files)!);
         var (changed, refused) = (0, 0);
-        var guard = new FileGuard(_terminal);
         foreach (var (index, path) in paths.Index())
         {
-            var layout = _terminal.During("Laying out", () => guard.Try(path, () => FileLayout.Of(path, parsed.GetValue(_root), _terminal)), Progress.OfFiles(() => index, paths.Length));
-            if (layout is null) refused++;
-            if (layout is null) continue;
-            if (layout.Formatted is null) Refuse(layout);
-            else deliver(layout);
-            if (layout.Formatted is null) refused++;
+            FileLayout LayOut() => _terminal.During("Laying out", () => FileLayout.Of(path, parsed.GetValue(_root), _terminal), Progress.OfFiles(() => index, paths.Length));
+            if (_problems.Try(path, () => Deliver(LayOut(), deliver)) is not { Formatted: not null } layout) refused++;
             else if (layout.IsChanged) changed++;
         }
 
-        if (isWritten && !paths.Contains(SiteSource.Standard)) _terminal.Text.Write(Sum(paths.Length, changed, refused));
-        return guard.Or(refused > 0 || (isCheck && changed > 0) ? ExitCode.Findings : ExitCode.Success);
+        if (isWritten && !paths.IsEmpty && !paths.Contains(SiteSource.Standard) && (changed > 0 || refused < paths.Length || !_problems.IsAny)) _terminal.Text.Write(Sum(paths.Length, changed, refused));
+        return _problems.StatusOr(refused > 0 || (isCheck && changed > 0) ? ExitCode.Findings : ExitCode.Success);
+    }
+
+    private FileLayout Deliver(FileLayout layout, Action<FileLayout> deliver)
+    {
+        if (layout.Formatted is null) Refuse(layout);
+        else deliver(layout);
+        return layout;
     }
 
     private static string Sum(int all, int changed, int refused) => string.Create(
         CultureInfo.InvariantCulture,
         $"{all} file{(all == 1 ? "" : "s")}: {changed} laid out anew, {all - changed - refused} already so{(refused == 0 ? "" : $", {refused} left because of errors")}.\n");
 
-    private static ImmutableArray<string> Paths(string[] arguments) => [.. arguments.Distinct(StringComparer.Ordinal).SelectMany(path => Directory.Exists(path) ? FilesIn(path) : [path])];
+    private ImmutableArray<string> Paths(string[] arguments) => [.. arguments.Distinct(StringComparer.Ordinal).SelectMany(path => Directory.Exists(path) ? FilesIn(path) : [path])];
 
-    private static ImmutableArray<string> FilesIn(string folder)
+    private ImmutableArray<string> FilesIn(string folder)
     {
-        var files = SiteSearch.FilesIn(folder);
-        return !files.IsEmpty ? files : throw new CommandException($"no .water file in {folder}");
+        if (FolderWalk.IsNamedLikeAFile(folder))
+        {
+            _problems.Report($"cannot read {folder}: it is a folder, not a file");
+            return [];
+        }
+
+        var walk = FolderWalk.Of(folder);
+        foreach (var problem in walk.Unreadable) _problems.Report(problem);
+        return !walk.Files.IsEmpty || _problems.IsAny ? walk.Files : throw new CommandException($"no .water file in {folder}");
     }
 
     private void Refuse(FileLayout layout)
@@ -75,6 +86,7 @@ internal sealed class FormatCommand
     {
         if (layout.Path == SiteSource.Standard) WriteText(layout, _terminal.Output);
         else if (layout.IsChanged) AtomicFile.Write(layout.Path, stream => WriteText(layout, stream));
+        else AtomicFile.RemoveLeft(layout.Path);
     }
 
     private static void WriteText(FileLayout layout, Stream stream)

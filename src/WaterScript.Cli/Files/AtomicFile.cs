@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Runtime.InteropServices;
 
 namespace WaterScript.Cli.Files;
@@ -7,17 +8,31 @@ internal static class AtomicFile
 {
     private static readonly PosixSignal[] Endings = [PosixSignal.SIGINT, PosixSignal.SIGTERM, PosixSignal.SIGHUP];
 
-    /// <summary>Writes a file. A link stays, and what it leads to is replaced; the old file's permissions are kept.</summary>
+    /// <summary>Writes a file. A link stays, and what it leads to is replaced, with the owner and the permissions of the old file. What is no file, such as a pipe, is written into.</summary>
     /// <exception cref="CommandException">It cannot be written.</exception>
-    public static void Write(string path, Action<Stream> write)
+    public static void Write(string path, Action<Stream> write) => Attempt(path, () =>
+    {
+        var old = FileStatus.Of(path);
+        if (IsWrittenInto(path, old)) WriteInto(path, write);
+        else Replace(path, TargetOf(path, old), old, write);
+    });
+
+    /// <summary>Makes sure that a file could be written, before others that belong to it are; removes what killed runs have left of it.</summary>
+    /// <exception cref="CommandException">It cannot be written.</exception>
+    public static void Prepare(string path) => Attempt(path, () =>
+    {
+        var old = FileStatus.Of(path);
+        if (!IsWrittenInto(path, old)) TemporaryFile.RemoveLeft(TargetOf(path, old));
+    });
+
+    /// <summary>Removes what killed runs have left of a file that needs no writing.</summary>
+    public static void RemoveLeft(string path) => TemporaryFile.RemoveLeft(RealPath.Of(path));
+
+    private static void Attempt(string path, Action work)
     {
         try
         {
-            var target = RealPath.Of(path);
-            if (Directory.Exists(target)) throw new CommandException($"cannot write {path}: it is a folder");
-            if (!Directory.Exists(Path.GetDirectoryName(target))) throw new CommandException($"cannot write {path}: there is no folder {Path.GetDirectoryName(path)}");
-            if (IsDevice(target)) WriteStraight(target, write);
-            else Replace(target, write);
+            work();
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
@@ -25,28 +40,48 @@ internal static class AtomicFile
         }
     }
 
-    /// <summary>Whether it is no file that could be replaced, such as <c>/dev/null</c>.</summary>
-    private static bool IsDevice(string target) => !OperatingSystem.IsWindows() && target.StartsWith("/dev/", StringComparison.Ordinal);
+    /// <summary>Whether it is no file that could be replaced: a pipe, a device, or something that this process has open.</summary>
+    private static bool IsWrittenInto(string path, FileStatus? old) =>
+        old is { Kind: FileKind.Pipe or FileKind.Device } || (old is not null && StandardDescriptor.Of(path) is not null);
 
-    private static void WriteStraight(string target, Action<Stream> write)
+    private static void WriteInto(string path, Action<Stream> write)
     {
-        using var stream = new FileStream(target, FileMode.Open, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0);
+        var isFile = FileStatus.Of(path) is { Kind: FileKind.Regular };
+        using var stream = new FileStream(path, isFile ? FileMode.Append : FileMode.Open, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0);
         write(stream);
     }
 
-    private static void Replace(string target, Action<Stream> write)
+    /// <summary>The file to replace, which may be replaced.</summary>
+    private static string TargetOf(string path, FileStatus? old)
     {
-        var beside = Path.Combine(Path.GetDirectoryName(target)!, $".{Path.GetFileName(target)}.{Path.GetRandomFileName()}");
+        var target = RealPath.Of(path);
+        if (old is { Kind: FileKind.Folder }) throw new CommandException($"cannot write {path}: it is a folder");
+        if (old is { Kind: not FileKind.Regular }) throw new NotAFileException(old.Kind);
+        if (!Directory.Exists(Path.GetDirectoryName(target))) throw new CommandException($"cannot write {path}: there is no folder {Path.GetDirectoryName(path)}");
+        if (old is not null) RequireReplaceable(path, target, old);
+        return target;
+    }
+
+    /// <summary>A new file in place of one that may not be written would go round its permissions, and one in place of a file with several names would leave the others as they are.</summary>
+    private static void RequireReplaceable(string path, string target, FileStatus old)
+    {
+        var isProtected = OperatingSystem.IsLinux() ? old.IsWriteProtected || !Posix.IsWritable(target) : (File.GetAttributes(target) & FileAttributes.ReadOnly) != 0;
+        if (isProtected) throw new CommandException($"cannot write {path}: it is write-protected");
+        if (old.Names > 1) throw new CommandException(string.Create(CultureInfo.InvariantCulture, $"cannot write {path}: it has {old.Names} names (hard links), and only this one would change"));
+    }
+
+    private static void Replace(string path, string target, FileStatus? old, Action<Stream> write)
+    {
+        TemporaryFile.RemoveLeft(target);
+        using var stream = TemporaryFile.Create(target, isPrivate: old is not null);
+        var beside = stream.Name;
         var signals = Array.ConvertAll(Endings, signal => PosixSignalRegistration.Create(signal, _ => File.Delete(beside)));
         try
         {
-            using (var stream = new FileStream(beside, FileMode.CreateNew, FileAccess.Write, FileShare.None, bufferSize: 0))
-            {
-                KeepPermissions(target, beside);
-                write(stream);
-                stream.Flush(flushToDisk: true);
-            }
-
+            if (old is not null) Keep(path, target, beside, old);
+            write(stream);
+            stream.Flush(flushToDisk: true);
+            if (OperatingSystem.IsWindows()) stream.Dispose(); // Elsewhere it stays locked until it has its place, so that nobody takes it for left behind.
             File.Move(beside, target, overwrite: true);
         }
         catch
@@ -60,8 +95,18 @@ internal static class AtomicFile
         }
     }
 
-    private static void KeepPermissions(string target, string beside)
+    /// <summary>Gives the new file what the old one has: owner, group, permissions, attributes.</summary>
+    private static void Keep(string path, string target, string beside, FileStatus old)
     {
-        if (!OperatingSystem.IsWindows() && File.Exists(target)) File.SetUnixFileMode(beside, File.GetUnixFileMode(target));
+        if (OperatingSystem.IsWindows()) return;
+        if (OperatingSystem.IsLinux())
+        {
+            var made = FileStatus.OfLink(beside)!;
+            if ((made.Owner, made.Group) != (old.Owner, old.Group) && !Posix.TryOwn(beside, old.Owner, old.Group))
+                throw new CommandException($"cannot write {path}: its owner and group could not be kept; its owner may write it");
+            if (!Posix.TryCopyAttributes(target, beside)) throw new CommandException($"cannot write {path}: its extended attributes could not be kept");
+        }
+
+        File.SetUnixFileMode(beside, old.Mode);
     }
 }

@@ -14,16 +14,18 @@ internal static class BaselineFile
     /// <param name="read">The baseline to read, or null.</param>
     /// <param name="write">The baseline to write, or null.</param>
     /// <param name="notes">Where it is said what was written.</param>
+    /// <param name="problems">What could not be read: a baseline without it would be a wrong one.</param>
     /// <exception cref="CommandException">It cannot be read or written, or both are asked for.</exception>
-    public static IEnumerable<CheckedSite> Apply(IEnumerable<CheckedSite> sites, string? read, string? write, TextWriter notes)
+    public static IEnumerable<CheckedSite> Apply(IEnumerable<CheckedSite> sites, string? read, string? write, TextWriter notes, FileProblems problems)
     {
         if (read is not null && write is not null) throw new CommandException("--baseline reads and --write-baseline writes; give one of them");
-        if (write is not null) return Written([.. sites], write);
+        if (write is not null) return Written([.. sites], write, problems);
         return read is null ? sites : Without(sites, Read(read), read, notes);
     }
 
-    private static IEnumerable<CheckedSite> Written(List<CheckedSite> sites, string file)
+    private static IEnumerable<CheckedSite> Written(List<CheckedSite> sites, string file, FileProblems problems)
     {
+        if (problems.IsAny) throw new CommandException($"the baseline {file} was not written, because not all of the files could be read");
         if (File.Exists(file)) Read(file);
         var baseline = Baseline.Of(sites, path => PathFrom(file, path));
         AtomicFile.Write(file, stream =>
@@ -44,7 +46,8 @@ internal static class BaselineFile
     private static Baseline Read(string file)
     {
         if (!File.Exists(file)) throw new CommandException($"there is no baseline {file}; --write-baseline {file} writes one");
-        return Baseline.Parse(File.ReadAllText(file), path => PathFrom(file, path))
+        using var text = new StreamReader(RegularFile.OpenNamed(file));
+        return Baseline.Parse(text.ReadToEnd(), path => PathFrom(file, path))
             ?? throw new CommandException($"{file} is no baseline; --write-baseline with another name writes one");
     }
 

@@ -19,7 +19,7 @@ internal sealed class OutputFile
     public static OutputFile Of(string? path, Terminal terminal)
     {
         if (path?.EndsWith(SourceEnding, StringComparison.OrdinalIgnoreCase) == true) throw Refusal(path);
-        return new OutputFile(path ?? SiteSource.Standard, terminal);
+        return new OutputFile(path is null || StandardDescriptor.Of(path) == 1 ? SiteSource.Standard : path, terminal);
     }
 
     /// <summary>Writes.</summary>

@@ -7,32 +7,39 @@ namespace WaterScript.Cli.Files;
 /// <summary>The sites in a folder and below.</summary>
 /// <param name="Sites">Files with a site, in order of their paths.</param>
 /// <param name="Strays">Files without one that no site there includes.</param>
-internal sealed record SiteSearch(ImmutableArray<string> Sites, ImmutableArray<string> Strays)
+/// <param name="Unreadable">What could not be read, each as a sentence without a full stop.</param>
+internal sealed record SiteSearch(ImmutableArray<string> Sites, ImmutableArray<string> Strays, ImmutableArray<string> Unreadable)
 {
-    private const string Pattern = "*.water";
-
-    private static readonly EnumerationOptions Below = new()
-    {
-        RecurseSubdirectories = true,
-        MatchCasing = MatchCasing.CaseSensitive,
-        AttributesToSkip = FileAttributes.Hidden | FileAttributes.System | FileAttributes.ReparsePoint,
-    };
-
-    /// <summary>Looks through a folder. Hidden folders and links are passed over.</summary>
+    /// <summary>Looks through a folder.</summary>
     public static SiteSearch In(string folder)
     {
-        var files = new SourceFolder(folder);
-        var trees = FilesIn(folder)
-            .Select(path => (Path: path, Tree: TreeOf(files.ReadFile(path))))
-            .ToList();
+        var walk = FolderWalk.Of(folder);
+        var unreadable = walk.Unreadable.ToBuilder();
+        var trees = TreesOf(walk.Files, new SourceFolder(folder), unreadable);
         var included = trees.SelectMany(file => Included(file.Path, file.Tree)).ToHashSet(StringComparer.Ordinal);
         return new SiteSearch(
             [.. trees.Where(file => HasSite(file.Tree)).Select(file => file.Path)],
-            [.. trees.Where(file => !HasSite(file.Tree) && !included.Contains(Path.GetFullPath(file.Path))).Select(file => file.Path)]);
+            [.. trees.Where(file => !HasSite(file.Tree) && !included.Contains(Path.GetFullPath(file.Path))).Select(file => file.Path)],
+            unreadable.ToImmutable());
     }
 
-    /// <summary>Every <c>.water</c> file in a folder and below, in order of their paths. Hidden folders and links are passed over.</summary>
-    public static ImmutableArray<string> FilesIn(string folder) => [.. Directory.EnumerateFiles(folder, Pattern, Below).Order(StringComparer.Ordinal)];
+    private static List<(string Path, FileNode? Tree)> TreesOf(IEnumerable<string> paths, SourceFolder files, ImmutableArray<string>.Builder unreadable)
+    {
+        var trees = new List<(string Path, FileNode? Tree)>();
+        foreach (var path in paths)
+        {
+            try
+            {
+                trees.Add((path, TreeOf(files.ReadFile(path))));
+            }
+            catch (CommandException problem)
+            {
+                unreadable.Add(problem.Message);
+            }
+        }
+
+        return trees;
+    }
 
     /// <summary>The tree of a file. One that the program itself fails on is taken for a site, so that it is reported when that is checked.</summary>
     private static FileNode? TreeOf(SourceText source)

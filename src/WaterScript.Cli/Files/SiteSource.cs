@@ -38,7 +38,6 @@ internal sealed class SiteSource
         }
 
         if (Directory.Exists(path)) throw new CommandException($"{path} is a folder; give a file");
-        if (!File.Exists(path)) throw new CommandException($"there is no file {path}");
         var files = new SourceFolder(RootFolder.Of(Path.GetDirectoryName(RealPath.Of(path))!, wantedRoot));
         return new SiteSource(files.ReadFile(path), files.PathOf(path), files);
     }
@@ -73,5 +72,7 @@ internal sealed class SiteSource
         public SourceText? Read(string path) => folder.Read(path) is { } text ? changed.GetValueOrDefault(text.Path, text) : null;
 
         public bool LeadsOutside(string path) => folder.LeadsOutside(path);
+
+        public string? WhyUnreadable(string path) => folder.WhyUnreadable(path);
     }
 }

@@ -7,9 +7,10 @@ namespace WaterScript.Cli.Files;
 internal sealed class SourceFolder : ISourceFiles
 {
     /// <summary>More bytes than the longest file that the compiler takes can have: three for each of its code units.</summary>
-    private const int MostBytes = 3 * (Limits.FileLength + 1);
+    public const int MostBytes = 3 * (Limits.FileLength + 1);
 
     private readonly string _root;
+    private readonly Dictionary<string, string> _unreadable = new(StringComparer.Ordinal);
     private readonly List<Finding> _findings = [];
 
     /// <summary>The files under a folder.</summary>
@@ -32,9 +33,23 @@ internal sealed class SourceFolder : ISourceFiles
     public SourceText? Read(string path)
     {
         var file = Path.Combine(_root, path.Replace('/', Path.DirectorySeparatorChar));
-        if (!File.Exists(file) || LeadsOutside(path)) return null;
-        return ReadFile(file);
+        try
+        {
+            return FileStatus.Of(file) is null || LeadsOutside(path) ? null : Decode(file);
+        }
+        catch (FileNotFoundException)
+        {
+            return null; // It was there a moment ago.
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        {
+            _unreadable[path] = IoWords.Of(problem);
+            return null;
+        }
     }
+
+    /// <inheritdoc/>
+    public string? WhyUnreadable(string path) => _unreadable.GetValueOrDefault(path);
 
     /// <summary>Reads the text of a file, and keeps what was found about it.</summary>
     /// <exception cref="CommandException">It cannot be read.</exception>
@@ -42,8 +57,11 @@ internal sealed class SourceFolder : ISourceFiles
     {
         try
         {
-            using var stream = new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.Read, bufferSize: 0);
-            return Decode(ShownPath.Of(file), stream);
+            return Decode(file);
+        }
+        catch (FileNotFoundException)
+        {
+            throw new CommandException($"there is no file {file}");
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
@@ -52,7 +70,7 @@ internal sealed class SourceFolder : ISourceFiles
     }
 
     /// <inheritdoc/>
-    public bool LeadsOutside(string path) => !RealPath.IsInside(RealPath.Of(Path.Combine(_root, path)), _root);
+    public bool LeadsOutside(string path) => !_unreadable.ContainsKey(path) && !RealPath.IsInside(RealPath.Of(Path.Combine(_root, path)), _root);
 
     /// <summary>Reads a text from a stream, and keeps what was found about it.</summary>
     public SourceText Decode(string shownPath, Stream stream)
@@ -60,6 +78,12 @@ internal sealed class SourceFolder : ISourceFiles
         var (text, finding) = TextDecoder.Decode(shownPath, ReadAtMost(stream));
         if (finding is not null) _findings.Add(finding);
         return text;
+    }
+
+    private SourceText Decode(string file)
+    {
+        using var stream = RegularFile.Open(file);
+        return Decode(ShownPath.Of(file), stream);
     }
 
     private static byte[] ReadAtMost(Stream stream)

@@ -64,6 +64,7 @@ internal sealed class SourceSet
         _files[path] = null;
         if (_reader.Read(path) is { } text) Add(text, path);
         else if (_reader.LeadsOutside(path)) Report(Rules.IncludeOutside, location, $"\"{path}\" leads outside the root folder", "Put the file itself in place of the link.");
+        else if (_reader.WhyUnreadable(path) is { } why) Report(Rules.IncludeMissing, location, $"cannot read \"{path}\": {why}", "Put a file that can be read in its place, or delete this line.");
         else Report(Rules.IncludeMissing, location, $"there is no file \"{path}\"", "Check the spelling; the path begins in the folder of this file.");
     }
 

@@ -3,16 +3,16 @@ using Xunit;
 
 namespace WaterScript.Tests.Cli;
 
-/// <summary>What people see on a terminal while a file is slow to come: an include is a pipe that somebody fills after more than a second.</summary>
+/// <summary>What people see on a terminal while a site is slow to come: somebody writes standard input after more than a second.</summary>
 public sealed partial class TerminalTests : Workshop
 {
-    private const string Check = "\"$WATERSCRIPT\" check site.water";
+    private const string Check = "\"$WATERSCRIPT\" check -";
 
     [PseudoTerminalFact]
     public void A_slow_check_tells_on_a_terminal_what_it_does_and_leaves_a_clean_report()
     {
         var seen = OnTerminal("", Check);
-        Assert.Matches(@"^(\rChecking, [1-9][0-9]* s)+\r +\rGarden: nothing found\. Read 2 files", seen);
+        Assert.Matches(@"^(\rChecking, [1-9][0-9]* s)+\r +\rGarden: nothing found\. Read 1 file with", seen);
         Assert.DoesNotContain("Checking", Screen(seen), StringComparison.Ordinal);
     }
 
@@ -28,7 +28,7 @@ public sealed partial class TerminalTests : Workshop
     public void Of_several_files_it_is_told_how_many_are_done()
     {
         Write("other.water", Good);
-        Assert.Matches(@"^(\rChecking, 1 of 2 files, [1-9][0-9]* s)+\r +\r", OnTerminal("", "\"$WATERSCRIPT\" check site.water other.water"));
+        Assert.Matches(@"^(\rChecking, [01] of 2 files, [1-9][0-9]* s)+\r +\r", OnTerminal("", "\"$WATERSCRIPT\" check - other.water"));
     }
 
     [PseudoTerminalFact]
@@ -42,11 +42,11 @@ public sealed partial class TerminalTests : Workshop
     /// <summary>All that a command sends to its terminal, with line ends as the program writes them, without how .NET opens a terminal of this kind (keys for applications, ECMA-48 private modes).</summary>
     private string OnTerminal(string environment, string command)
     {
-        Write("site.water", Good + "include \"slow.water\"\n");
+        Write("site.water", Good);
         var quoted = command.Replace("\"", "\\\"", StringComparison.Ordinal).Replace("$", "\\$", StringComparison.Ordinal);
         var result = WaterscriptProcess.Shell(
             Folder,
-            $"rm -f slow.water; mkfifo slow.water; (sleep 2.5; echo '# late' > slow.water) & TERM=xterm {environment} script -qec \"{quoted}\" /dev/null < /dev/null");
+            $"TERM=xterm {environment} script -qec \"(sleep 2.5; cat site.water) | {quoted}\" /dev/null < /dev/null");
         Assert.Equal(("", 0), (result.Error, result.ExitCode));
         return result.Output.Replace("\e[?1h\e=", "", StringComparison.Ordinal).Replace("\r\n", "\n", StringComparison.Ordinal);
     }
