@@ -32,12 +32,8 @@ internal sealed class FileProblems(Terminal terminal)
         {
             Report(problem.Message);
         }
-        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
-        {
-            Report(IoWords.Of(problem));
-        }
-#pragma warning disable CA1031 // Whatever it was, the other files are still to be looked at.
-        catch (Exception problem)
+#pragma warning disable CA1031 // Whatever it was, the other files are still to be looked at; that nobody reads the output any more ends all.
+        catch (Exception problem) when (problem is not (IOException or UnauthorizedAccessException))
 #pragma warning restore CA1031
         {
             var shown = path == SiteSource.Standard ? path : ShownPath.Of(path);
