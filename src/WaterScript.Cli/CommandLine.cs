@@ -59,18 +59,22 @@ internal static class CommandLine
     private static int Invoke(ParseResult parsed, Terminal terminal)
     {
         if (parsed.Errors is [var error, ..] && parsed.Action is not System.CommandLine.Help.HelpAction)
-            return Refuse(terminal, $"{UsageWords.Of(error, parsed)}\nSee: {Usage(parsed.CommandResult)} --help");
-        return parsed.Invoke(new InvocationConfiguration { Output = terminal.Text, Error = terminal.Error, EnableDefaultExceptionHandler = false });
+            return Refuse(terminal, UsageWords.Of(error, parsed), $"See: {Usage(parsed.CommandResult)} --help");
+        using var help = new StringWriter();
+        var code = parsed.Invoke(new InvocationConfiguration { Output = help, Error = help, EnableDefaultExceptionHandler = false });
+        terminal.Text.Page(help.ToString());
+        return code;
     }
 
     private static string Usage(CommandResult command) =>
         command.Command is RootCommand ? Program : $"{Program} {command.Command.Name}";
 
     /// <summary>Says why, after what there is to say already.</summary>
-    private static int Refuse(Terminal terminal, string why)
+    private static int Refuse(Terminal terminal, string why, params ReadOnlySpan<string> more)
     {
         AsFarAsPossible(terminal.Text.Flush);
-        AsFarAsPossible(() => terminal.Error.Write($"{Program}: {why}\n"));
+        string[] lines = [$"{Program}: {why}", .. more];
+        AsFarAsPossible(() => Array.ForEach(lines, terminal.Error.Line));
         return ExitCode.CannotRun;
     }
 

@@ -15,7 +15,7 @@ internal sealed class FileProblems(Terminal terminal)
     {
         IsAny = true;
         terminal.Text.Flush();
-        terminal.Error.Write($"{CommandLine.Program}: {why}\n");
+        terminal.Error.Line($"{CommandLine.Program}: {why}");
     }
 
     /// <summary>Does something with a file; null, and reported, where that cannot be done or the program itself fails on it.</summary>

@@ -1,4 +1,5 @@
 using System.Text;
+using WaterScript.Diagnostics;
 
 namespace WaterScript.Cli;
 
@@ -18,23 +19,17 @@ internal sealed class Terminal(Func<Stream> openInput, Stream output, TextWriter
     public Stream Output => output;
 
     /// <summary>Standard output, for text.</summary>
-    public TextWriter Text => text;
+    public PlainLines Text { get; } = new(text, textHasColour);
 
     /// <summary>Standard error.</summary>
-    public TextWriter Error => error;
-
-    /// <summary>Whether text on standard output may have colours.</summary>
-    public bool TextHasColour => textHasColour;
-
-    /// <summary>Whether text on standard error may have colours.</summary>
-    public bool ErrorHasColour => errorHasColour;
+    public PlainLines Error { get; } = new(error, errorHasColour);
 
     /// <summary>Does something that may take long. Where that is more than a second, people who look at standard error are told what it is.</summary>
     /// <inheritdoc cref="Progress.During"/>
     public T During<T>(string stage, Func<T> work, Func<string>? reached = null)
     {
         if (progress is null) return work();
-        text.Flush();
+        Text.Flush();
         return progress.During(stage, work, reached);
     }
 

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text;
 using NodaTime;
 using WaterScript.Binding;
 using WaterScript.Cli.Files;
@@ -35,7 +34,7 @@ internal sealed class AdviseCommand
         var output = OutputFile.Of(parsed.GetValue(_output), _terminal);
         var source = SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal);
         var reading = _terminal.During("Reading", source.Read);
-        new FindingPrinter(_terminal.Error, _terminal.ErrorHasColour).Print(reading.Findings);
+        new FindingPrinter(_terminal.Error).Print(reading.Findings);
         if (reading.Site is not { } site || reading.Findings.Any(finding => finding.Severity == Severity.Error)) return Refuse(source, reading);
         var advice = _terminal.During("Reckoning", () => WateringAdvice.Of(site, from));
         output.Write(reading.Files.Select(read => read.Source), stream => Write(advice, parsed.GetValue(_json), stream));
@@ -44,13 +43,13 @@ internal sealed class AdviseCommand
 
     private int Refuse(SiteSource source, SiteReading reading)
     {
-        _terminal.Error.Write($"{reading.Site?.DisplayName ?? source.Root.Path}: {Tally.Of(reading.Findings)}. Nothing was reckoned.\n");
+        _terminal.Error.Line($"{reading.Site?.DisplayName ?? source.Root.Path}: {Tally.Of(reading.Findings)}. Nothing was reckoned.");
         return ExitCode.Findings;
     }
 
     private static void Write(WateringAdvice advice, bool isJson, Stream stream)
     {
         if (isJson) AdviceJson.Write(advice, stream);
-        else stream.Write(Encoding.UTF8.GetBytes(AdviceTable.Of(advice)));
+        else PlainLines.WriteTo(stream, lines => lines.Page(AdviceTable.Of(advice)));
     }
 }

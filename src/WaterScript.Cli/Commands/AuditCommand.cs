@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Globalization;
-using System.Text;
 using WaterScript.Cli.Files;
 using WaterScript.Comparison;
 using WaterScript.Diagnostics;
@@ -12,7 +11,6 @@ namespace WaterScript.Cli.Commands;
 internal sealed class AuditCommand
 {
     private const int MostSeconds = 86_400;
-    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
     private static readonly string[] Forms = ["text", "markdown", "json"];
 
     private readonly Terminal _terminal;
@@ -108,6 +106,7 @@ internal sealed class AuditCommand
     private static void Write(AuditReport report, string form, Stream stream)
     {
         if (form == "json") AuditJson.Write(report, stream);
-        else stream.Write(Utf8.GetBytes(form == "markdown" ? AuditText.MarkdownOf(report) : AuditText.Of(report)));
+        else if (form == "markdown") MarkdownLines.WriteTo(stream, lines => AuditText.Write(report, lines));
+        else PlainLines.WriteTo(stream, lines => AuditText.Write(report, lines));
     }
 }

@@ -40,17 +40,17 @@ internal sealed class ChartCommand
         var days = parsed.GetValue(_days) is { } number ? DaysOf(number) : 1;
         var source = SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal);
         var check = _terminal.During("Checking", () => CheckedSite.Of(source.Root.Path, source.Read()));
-        new FindingPrinter(_terminal.Error, _terminal.ErrorHasColour).Print(check.Findings);
+        new FindingPrinter(_terminal.Error).Print(check.Findings);
         if (check is not { Reading.Site: { } site, Lint: { } lint })
         {
-            _terminal.Error.Write($"{check.Name}: {Tally.Of(check.Findings)}. Nothing was drawn.\n");
+            _terminal.Error.Line($"{check.Name}: {Tally.Of(check.Findings)}. Nothing was drawn.");
             return ExitCode.Findings;
         }
 
         var chart = _terminal.During("Drawing", () => Chart.Of(site, lint, SpanOf(site, from, days)));
         if (chart.IsTooLarge) throw new CommandException(string.Create(CultureInfo.InvariantCulture, $"{chart.RunCount} runs are more than the {Limits.ChartRuns} that a chart can show; choose fewer --days"));
         output.Write(check.Reading.Files.Select(read => read.Source), stream => write(chart, stream));
-        _terminal.Error.Write($"{check.Name}: {chart.Summary}\n");
+        _terminal.Error.Line($"{check.Name}: {chart.Summary}");
         return check.Worst == Severity.Error ? ExitCode.Findings : ExitCode.Success;
     }
 

@@ -63,7 +63,7 @@ internal sealed class CheckCommand
     /// <returns>The gravest finding of all.</returns>
     private Severity? Tell(IEnumerable<CheckedSite> sites, bool showsAccepted)
     {
-        var text = new TextReport(_terminal.Text, _terminal.TextHasColour, showsAccepted);
+        var text = new TextReport(_terminal.Text, showsAccepted);
         Severity? gravest = null;
         foreach (var site in sites)
         {
@@ -86,10 +86,10 @@ internal sealed class CheckCommand
     private static Severity? Graver(Severity? first, Severity? second) => first is null || second > first ? second ?? first : first;
 
     /// <summary>The root files that the arguments name, in order.</summary>
-    private ImmutableArray<string> Targets(string[] paths, TextWriter notes) => [.. paths.Distinct(StringComparer.Ordinal).SelectMany(path => Directory.Exists(path) ? SitesIn(path, notes) : [path])];
+    private ImmutableArray<string> Targets(string[] paths, PlainLines notes) => [.. paths.Distinct(StringComparer.Ordinal).SelectMany(path => Directory.Exists(path) ? SitesIn(path, notes) : [path])];
 
     /// <summary>The sites in a folder. What cannot be read does not keep the others from being checked; files that belong to none are named, so that nobody takes silence for "fine".</summary>
-    private ImmutableArray<string> SitesIn(string folder, TextWriter notes)
+    private ImmutableArray<string> SitesIn(string folder, PlainLines notes)
     {
         if (FolderWalk.IsNamedLikeAFile(folder))
         {
@@ -98,7 +98,7 @@ internal sealed class CheckCommand
         }
 
         var search = _terminal.During("Looking for sites", () => SiteSearch.In(folder));
-        foreach (var stray in search.Strays) notes.Write($"{ShownPath.Of(stray)}: not checked, it has no site and no site here includes it.\n");
+        foreach (var stray in search.Strays) notes.Line($"{ShownPath.Of(stray)}: not checked, it has no site and no site here includes it.");
         foreach (var problem in search.Unreadable) _problems.Report(problem);
         return !search.Sites.IsEmpty || _problems.IsAny ? search.Sites : throw new CommandException($"no .water file with a site in {folder}");
     }

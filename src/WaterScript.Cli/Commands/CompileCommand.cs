@@ -55,11 +55,11 @@ internal sealed class CompileCommand
         var file = parsed.GetValue(_file)!;
         var source = SiteSource.Open(file, parsed.GetValue(_root), _terminal);
         var check = _terminal.During("Checking", () => CheckedSite.Of(source.Root.Path, source.Read()));
-        new FindingPrinter(_terminal.Error, _terminal.ErrorHasColour).Print(check.Findings);
+        new FindingPrinter(_terminal.Error).Print(check.Findings);
 
         var hasErrors = check.Worst == Severity.Error;
         if (check.Reading.Site is not { } site || (hasErrors && !parsed.GetValue(_despiteErrors))) return Refuse(check);
-        if (hasErrors) _terminal.Error.Write($"{check.Name}: {Tally.Of(check.Findings)}. Written all the same, because of --despite-errors: what has an error may be missing.\n");
+        if (hasErrors) _terminal.Error.Line($"{check.Name}: {Tally.Of(check.Findings)}. Written all the same, because of --despite-errors: what has an error may be missing.");
 
         var options = new OutputOptions(TimeZoneData()) { Only = only, Controller = ControllerOf(site, parsed.GetValue(_controller)) };
         var timetable = range.TimetableOf(site);
@@ -71,7 +71,7 @@ internal sealed class CompileCommand
 
     private int Refuse(CheckedSite check)
     {
-        _terminal.Error.Write($"{check.Name}: {Tally.Of(check.Findings)}. Nothing was written.\n");
+        _terminal.Error.Line($"{check.Name}: {Tally.Of(check.Findings)}. Nothing was written.");
         return ExitCode.Findings;
     }
 
@@ -81,7 +81,7 @@ internal sealed class CompileCommand
         if (calendar.IsEmpty) throw new CommandException($"there is no watering {CalendarVerdict.Days(timetable)}, and a calendar without an event is none; choose other dates");
         if (!isDespiteSize && calendar.IsOverLimit) throw new CommandException(CalendarVerdict.TooLarge(calendar, options));
         write(calendar.Write);
-        _terminal.Error.Write(CalendarVerdict.Of(calendar, timetable) + "\n");
+        _terminal.Error.Line(CalendarVerdict.Of(calendar, timetable));
     }
 
     private static void RefuseWithCalendar(TimetableList? only)

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text;
 using NodaTime;
 using WaterScript.Checks;
 using WaterScript.Cli.Files;
@@ -12,7 +11,6 @@ namespace WaterScript.Cli.Commands;
 /// <summary><c>waterscript diff OLD NEW</c>: what changes in the watering between two versions.</summary>
 internal sealed class DiffCommand
 {
-    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
     private static readonly string[] Forms = ["text", "markdown", "json"];
 
     private readonly Terminal _terminal;
@@ -70,6 +68,7 @@ internal sealed class DiffCommand
     private static void Write(WateringChanges changes, string form, Stream stream)
     {
         if (form == "json") ChangesJson.Write(changes, stream);
-        else stream.Write(Utf8.GetBytes(form == "markdown" ? ChangesText.MarkdownOf(changes) : ChangesText.Of(changes)));
+        else if (form == "markdown") MarkdownLines.WriteTo(stream, lines => ChangesText.Write(changes, lines));
+        else PlainLines.WriteTo(stream, lines => ChangesText.Write(changes, lines));
     }
 }

@@ -16,17 +16,17 @@ internal static class ExplainCommand
         return command;
     }
 
-    private static int Run(string? slug, TextWriter output)
+    private static int Run(string? slug, PlainLines output)
     {
         if (slug is null) List(output);
-        else output.Write(RulePage.Of(Catalogue.Find(slug) ?? throw Unknown(slug)));
+        else output.Page(RulePage.Of(Catalogue.Find(slug) ?? throw Unknown(slug)));
         return ExitCode.Success;
     }
 
-    private static void List(TextWriter output)
+    private static void List(PlainLines output)
     {
         var width = Catalogue.Rules.Max(rule => rule.Slug.Length);
-        foreach (var rule in Catalogue.Rules) output.Write($"{rule.Slug.PadRight(width)}  {Tally.WordOf(rule.Severity),-7}  {rule.Title}\n");
+        foreach (var rule in Catalogue.Rules) output.Line($"{rule.Slug.PadRight(width)}  {Tally.WordOf(rule.Severity),-7}  {rule.Title}");
     }
 
     private static CommandException Unknown(string slug)

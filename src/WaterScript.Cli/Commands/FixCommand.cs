@@ -14,7 +14,7 @@ namespace WaterScript.Cli.Commands;
 /// <param name="terminal">Where differences go.</param>
 /// <param name="notes">Where it is said what was done.</param>
 /// <param name="problems">Keeps what goes wrong with one site from the others, and reports it.</param>
-internal sealed class FixCommand(Terminal terminal, TextWriter notes, FileProblems problems)
+internal sealed class FixCommand(Terminal terminal, PlainLines notes, FileProblems problems)
 {
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
@@ -33,7 +33,7 @@ internal sealed class FixCommand(Terminal terminal, TextWriter notes, FileProble
             }
 
             if (!mended.Changed.IsEmpty)
-                notes.Write(string.Create(CultureInfo.InvariantCulture, $"{string.Join(", ", mended.Changed.Select(text => text.Path))}: {mended.Applied} {(mended.Applied == 1 ? "fix" : "fixes")} applied.\n"));
+                notes.Line(string.Create(CultureInfo.InvariantCulture, $"{string.Join(", ", mended.Changed.Select(text => text.Path))}: {mended.Applied} {(mended.Applied == 1 ? "fix" : "fixes")} applied."));
             yield return mended.After;
         }
     }
@@ -58,7 +58,7 @@ internal sealed class FixCommand(Terminal terminal, TextWriter notes, FileProble
             if (gravest is null || mended.Before.Worst > gravest) gravest = mended.Before.Worst ?? gravest;
         }
 
-        foreach (var (before, after) in mending.Changes) terminal.Text.Write(UnifiedDiff.Of(before.Path, after.Path, before.Text, after.Text));
+        foreach (var (before, after) in mending.Changes) UnifiedDiff.Write(before.Path, after.Path, before.Text, after.Text, terminal.Text);
         return gravest;
     }
 
@@ -77,7 +77,7 @@ internal sealed class FixCommand(Terminal terminal, TextWriter notes, FileProble
     {
         var source = SiteSource.Open(path, root, terminal);
         var reading = source.Read();
-        if (!source.IsText) notes.Write($"{source.Root.Path}: no fix applied, not all of it is written in UTF-8.\n");
+        if (!source.IsText) notes.Line($"{source.Root.Path}: no fix applied, not all of it is written in UTF-8.");
         return new SiteToMend(texts => CheckedSite.Of(source.Root.Path, texts.IsEmpty ? reading : source.Read(texts), from), source.IsText);
     }
 
@@ -88,7 +88,7 @@ internal sealed class FixCommand(Terminal terminal, TextWriter notes, FileProble
         {
             var place = fix.Edits[0].Location;
             var what = path == mended.After.Path ? "another error" : $"another error or warning in {path}";
-            notes.Write(string.Create(CultureInfo.InvariantCulture, $"{place.Source.Path}:{place.Start.Line}:{place.Start.Column}: not applied, it would give {what}: {fix.Title}\n"));
+            notes.Line(string.Create(CultureInfo.InvariantCulture, $"{place.Source.Path}:{place.Start.Line}:{place.Start.Column}: not applied, it would give {what}: {fix.Title}"));
         }
 
         return mended;

@@ -46,7 +46,7 @@ internal sealed class FormatCommand
             else if (layout.IsChanged) changed++;
         }
 
-        if (isWritten && !paths.IsEmpty && !paths.Contains(SiteSource.Standard) && (changed > 0 || refused < paths.Length || !_problems.IsAny)) _terminal.Text.Write(Sum(paths.Length, changed, refused));
+        if (isWritten && !paths.IsEmpty && !paths.Contains(SiteSource.Standard) && (changed > 0 || refused < paths.Length || !_problems.IsAny)) _terminal.Text.Line(Sum(paths.Length, changed, refused));
         return _problems.StatusOr(refused > 0 || (isCheck && changed > 0) ? ExitCode.Findings : ExitCode.Success);
     }
 
@@ -59,7 +59,7 @@ internal sealed class FormatCommand
 
     private static string Sum(int all, int changed, int refused) => string.Create(
         CultureInfo.InvariantCulture,
-        $"{all} file{(all == 1 ? "" : "s")}: {changed} laid out anew, {all - changed - refused} already so{(refused == 0 ? "" : $", {refused} left because of errors")}.\n");
+        $"{all} file{(all == 1 ? "" : "s")}: {changed} laid out anew, {all - changed - refused} already so{(refused == 0 ? "" : $", {refused} left because of errors")}.");
 
     private ImmutableArray<string> Paths(string[] arguments) => [.. arguments.Distinct(StringComparer.Ordinal).SelectMany(path => Directory.Exists(path) ? FilesIn(path) : [path])];
 
@@ -78,8 +78,8 @@ internal sealed class FormatCommand
 
     private void Refuse(FileLayout layout)
     {
-        new FindingPrinter(_terminal.Error, _terminal.ErrorHasColour).Print(layout.Findings);
-        _terminal.Error.Write($"{layout.Source.Path}: {Tally.Of(layout.Findings)}. Left as it is.\n");
+        new FindingPrinter(_terminal.Error).Print(layout.Findings);
+        _terminal.Error.Line($"{layout.Source.Path}: {Tally.Of(layout.Findings)}. Left as it is.");
     }
 
     private void Write(FileLayout layout)
@@ -97,9 +97,9 @@ internal sealed class FormatCommand
 
     private void ShowName(FileLayout layout)
     {
-        if (layout.IsChanged) _terminal.Text.Write(layout.Source.Path + "\n");
+        if (layout.IsChanged) _terminal.Text.Line(layout.Source.Path);
     }
 
     private void ShowDiff(FileLayout layout) =>
-        _terminal.Text.Write(UnifiedDiff.Of(layout.Source.Path, layout.Source.Path, layout.Source.Text, layout.Formatted!.Text));
+        UnifiedDiff.Write(layout.Source.Path, layout.Source.Path, layout.Source.Text, layout.Formatted!.Text, _terminal.Text);
 }

@@ -38,7 +38,7 @@ internal sealed class NextCommand
         if (SiteAsked.Read(SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal), _terminal) is not { } site) return ExitCode.Findings;
         var outlook = _terminal.During("Looking ahead", () => Outlook.Of(site, InstantOf(at, site), count));
         if (parsed.GetValue(_json)) OutlookJson.Write(outlook, _terminal.Output);
-        else _terminal.Text.Write(OutlookText.Of(outlook));
+        else OutlookText.Write(outlook, _terminal.Text);
         return ExitCode.Success;
     }
 

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using System.Text;
 using WaterScript.Checks;
+using WaterScript.Diagnostics;
 using WaterScript.Outputs;
 
 namespace WaterScript.Cli.Commands;
@@ -47,9 +47,11 @@ internal sealed class ReportWriter(string form, bool showsAccepted)
 
     private void WriteText(ImmutableArray<CheckedSite> sites, Stream output)
     {
-        using var text = new StreamWriter(output, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), leaveOpen: true);
-        var report = new TextReport(text, hasColour: false, showsAccepted);
-        foreach (var site in sites) report.Print(site);
+        PlainLines.WriteTo(output, lines =>
+        {
+            var report = new TextReport(lines, showsAccepted);
+            foreach (var site in sites) report.Print(site);
+        });
     }
 
     /// <summary>The version of this program: <c>0.1.0</c>.</summary>

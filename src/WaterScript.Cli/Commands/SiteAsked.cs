@@ -15,8 +15,8 @@ internal static class SiteAsked
     private static Site? Read(SiteReading reading, string path, Terminal terminal)
     {
         if (reading is { Site: { } site, Findings.HasErrors: false }) return site;
-        new FindingPrinter(terminal.Error, terminal.ErrorHasColour).Print(reading.Findings);
-        terminal.Error.Write($"{reading.Site?.DisplayName ?? path}: {Tally.Of(reading.Findings)}. There is no answer, because of the errors.\n");
+        new FindingPrinter(terminal.Error).Print(reading.Findings);
+        terminal.Error.Line($"{reading.Site?.DisplayName ?? path}: {Tally.Of(reading.Findings)}. There is no answer, because of the errors.");
         return null;
     }
 }

@@ -4,19 +4,18 @@ using WaterScript.Diagnostics;
 namespace WaterScript.Cli.Commands;
 
 /// <summary>What checks found, for people to read.</summary>
-/// <param name="output">Where to.</param>
-/// <param name="hasColour">Whether it shows colours.</param>
+/// <param name="lines">Where to.</param>
 /// <param name="showsAccepted">Whether what is accepted is shown too.</param>
-internal sealed class TextReport(TextWriter output, bool hasColour, bool showsAccepted)
+internal sealed class TextReport(PlainLines lines, bool showsAccepted)
 {
-    private readonly FindingPrinter _printer = new(output, hasColour);
+    private readonly FindingPrinter _printer = new(lines);
 
     /// <summary>Prints what was found in a site, and the verdict.</summary>
     public void Print(CheckedSite site)
     {
         _printer.Print(site.Findings);
         if (showsAccepted) PrintAccepted(site);
-        output.Write(Verdict.Of(site) + "\n");
+        foreach (var line in Verdict.Of(site)) lines.Line(line);
     }
 
     private void PrintAccepted(CheckedSite site)

@@ -11,8 +11,12 @@ internal static class Verdict
     private static readonly LocalDatePattern Day = LocalDatePattern.CreateWithInvariantCulture("d MMM uuuu");
 
     /// <summary>The verdict, in one line or, where something was not checked, two or three.</summary>
-    public static string Of(CheckedSite site) =>
-        $"{site.Name}: {TallyOf(site)}. Read {Counted(Math.Max(1, site.Reading.Files.Length), "file")}{Looked(site)}";
+    public static IEnumerable<string> Of(CheckedSite site)
+    {
+        yield return $"{site.Name}: {TallyOf(site)}. Read {Counted(Math.Max(1, site.Reading.Files.Length), "file")}{Looked(site)}";
+        if (site.Lint?.Proof is { } proof) yield return Decided(proof);
+        if (site.Lint is { NotChecked: var parts } && string.Join(", ", parts) is { Length: > 0 } unjudged) yield return $"Not checked: {unjudged}.";
+    }
 
     private static string TallyOf(CheckedSite site)
     {
@@ -28,23 +32,14 @@ internal static class Verdict
         var model = site.Reading.Site!;
         var horizon = $"{Day.Format(lint.Horizon.From)} to {Day.Format(lint.Horizon.Until.PlusDays(-1))}";
         var areas = Area.All.Skip(1).Select(area => area.Name);
-        return $" with {Counted(model.Zones.Length, "zone")} and {Counted(model.Schedules.Length, "schedule")}. Checked {horizon}: {string.Join(", ", areas)}."
-            + Decided(lint.Proof)
-            + Line("Not checked: ", lint.NotChecked);
+        return $" with {Counted(model.Zones.Length, "zone")} and {Counted(model.Schedules.Length, "schedule")}. Checked {horizon}: {string.Join(", ", areas)}.";
     }
 
     /// <summary>What was decided beyond the dates that were looked at.</summary>
-    private static string Decided(Proof? proof)
+    private static string Decided(Proof proof)
     {
-        if (proof is null) return "";
         var which = proof.Moving.IsEmpty ? "whether schedules or passes ever meet" : $"whether schedules or passes ever meet, but for those whose times move ({string.Join(", ", proof.Moving)})";
-        return $"\nDecided up to {Day.Format(proof.Until.PlusDays(-1))}: {which}{(proof.IsWhole ? "" : "; not for all pairs, there were too many")}.";
-    }
-
-    private static string Line(string start, IEnumerable<string> parts)
-    {
-        var text = string.Join(", ", parts);
-        return text.Length == 0 ? "" : $"\n{start}{text}.";
+        return $"Decided up to {Day.Format(proof.Until.PlusDays(-1))}: {which}{(proof.IsWhole ? "" : "; not for all pairs, there were too many")}.";
     }
 
     private static string Counted(int count, string word) =>

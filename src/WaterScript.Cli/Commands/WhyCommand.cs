@@ -34,7 +34,7 @@ internal sealed class WhyCommand
         var zone = ZoneOf(site, parsed.GetValue(_zone)!);
         var answer = _terminal.During("Looking", () => DayAnswer.Of(site, zone, date));
         if (parsed.GetValue(_json)) DayAnswerJson.Write(answer, _terminal.Output);
-        else _terminal.Text.Write(DayAnswerText.Of(answer));
+        else DayAnswerText.Write(answer, _terminal.Text);
         return ExitCode.Success;
     }
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using WaterScript.Checks;
+using WaterScript.Diagnostics;
 
 namespace WaterScript.Cli.Files;
 
@@ -16,7 +17,7 @@ internal static class BaselineFile
     /// <param name="notes">Where it is said what was written.</param>
     /// <param name="problems">What could not be read: a baseline without it would be a wrong one.</param>
     /// <exception cref="CommandException">It cannot be read or written, or both are asked for.</exception>
-    public static IEnumerable<CheckedSite> Apply(IEnumerable<CheckedSite> sites, string? read, string? write, TextWriter notes, FileProblems problems)
+    public static IEnumerable<CheckedSite> Apply(IEnumerable<CheckedSite> sites, string? read, string? write, PlainLines notes, FileProblems problems)
     {
         if (read is not null && write is not null) throw new CommandException("--baseline reads and --write-baseline writes; give one of them");
         if (write is not null) return Written([.. sites], write, problems);
@@ -36,11 +37,11 @@ internal static class BaselineFile
         return sites.Select(baseline.Apply);
     }
 
-    private static IEnumerable<CheckedSite> Without(IEnumerable<CheckedSite> sites, Baseline baseline, string file, TextWriter notes)
+    private static IEnumerable<CheckedSite> Without(IEnumerable<CheckedSite> sites, Baseline baseline, string file, PlainLines notes)
     {
         foreach (var site in sites) yield return baseline.Apply(site);
         if (baseline.Left > 0)
-            notes.Write(string.Create(CultureInfo.InvariantCulture, $"{ShownPath.Of(file)}: {baseline.Left} of its findings {(baseline.Left == 1 ? "was" : "were")} not found here; when they are mended, write it anew with --write-baseline.\n"));
+            notes.Line(string.Create(CultureInfo.InvariantCulture, $"{ShownPath.Of(file)}: {baseline.Left} of its findings {(baseline.Left == 1 ? "was" : "were")} not found here; when they are mended, write it anew with --write-baseline."));
     }
 
     private static Baseline Read(string file)

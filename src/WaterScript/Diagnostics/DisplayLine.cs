@@ -20,7 +20,7 @@ internal sealed class DisplayLine
         while (offset < line.Length)
         {
             var length = StringInfo.GetNextTextElementLength(line[offset..]);
-            Add(offset, line.Slice(offset, length));
+            Add(offset, length, line);
             offset += length;
         }
     }
@@ -32,10 +32,15 @@ internal sealed class DisplayLine
     public static DisplayLine Of(ReadOnlySpan<char> line) => new(line);
 
     /// <summary>A text as it can be shown; line ends stay.</summary>
-    public static string Clean(string text) =>
-        text.AsSpan().ContainsAnyExceptInRange(' ', '~')
-            ? string.Join('\n', text.Split('\n').Select(line => { var shown = Of(line); return shown.Slice(0, shown.Width); }))
-            : text;
+    public static string Clean(string text) => HiddenCharacter.MayBeIn(text) ? string.Join('\n', text.Split('\n').Select(CleanLine)) : text;
+
+    /// <summary>A text as it can be shown on one line: a line end is shown by its name too.</summary>
+    public static string CleanLine(string text)
+    {
+        if (!HiddenCharacter.MayBeIn(text)) return text;
+        var shown = Of(text);
+        return shown.Slice(0, shown.Width);
+    }
 
     /// <summary>The first column, from 0, of the character that an offset lies in; the width for the end of the line.</summary>
     public int ColumnOf(int offset)
@@ -57,25 +62,45 @@ internal sealed class DisplayLine
         return text.ToString();
     }
 
-    private void Add(int offset, ReadOnlySpan<char> character)
+    /// <summary>Adds one character as people see it; what it hides follows it by name.</summary>
+    private void Add(int offset, int length, ReadOnlySpan<char> line)
     {
-        var shown = Shown(character);
-        var width = shown is [' ', ..] or ['<', ..] ? shown.Length : DisplayWidth.Of(shown);
+        var character = line.Slice(offset, length);
+        if (character is "\t")
+        {
+            Add(offset, new string(' ', TabStop - (Width % TabStop)), seen: 0);
+            return;
+        }
+
+        var (seen, names) = (new StringBuilder(length), "");
+        for (var i = offset; i < offset + length;)
+        {
+            Rune.DecodeFromUtf16(line[i..], out var rune, out var units);
+            if (HiddenCharacter.IsNamed(rune, Last(line[..i]), First(line[(i + units)..]))) names += HiddenCharacter.NameOf(rune);
+            else seen.Append(rune.ToString());
+            i += units;
+        }
+
+        Add(offset, $"{seen}{names}", seen.Length);
+    }
+
+    private void Add(int offset, string shown, int seen)
+    {
+        var width = DisplayWidth.Of(shown.AsSpan(0, seen)) + shown.Length - seen;
         _cells.Add(new Cell(offset, shown, Width, width));
         Width += width;
     }
 
-    private string Shown(ReadOnlySpan<char> character)
+    private static Rune First(ReadOnlySpan<char> text)
     {
-        if (character is "\t") return new string(' ', TabStop - (Width % TabStop));
-        Rune.DecodeFromUtf16(character, out var first, out _);
-        return Rune.GetUnicodeCategory(first) switch
-        {
-            UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator
-                => string.Create(CultureInfo.InvariantCulture, $"<U+{first.Value:X4}>"),
-            _ when first == Rune.ReplacementChar => "\uFFFD",
-            _ => character.ToString(),
-        };
+        Rune.DecodeFromUtf16(text, out var rune, out _);
+        return rune;
+    }
+
+    private static Rune Last(ReadOnlySpan<char> text)
+    {
+        Rune.DecodeLastFromUtf16(text, out var rune, out _);
+        return rune;
     }
 
     private readonly record struct Cell(int Offset, string Text, int Column, int Width);

@@ -4,9 +4,8 @@ using WaterScript.Text;
 namespace WaterScript.Diagnostics;
 
 /// <summary>Prints findings for people: heading, place, the lines with the cause underlined, a sentence, a way out.</summary>
-/// <param name="output">Where to; lines end with LF.</param>
-/// <param name="colour">Whether the output is a terminal that shows colours.</param>
-public sealed class FindingPrinter(TextWriter output, bool colour)
+/// <param name="lines">Where to.</param>
+public sealed class FindingPrinter(PlainLines lines)
 {
     private const string Indent = "  ";
     private const int LeastGutter = 5;
@@ -15,20 +14,7 @@ public sealed class FindingPrinter(TextWriter output, bool colour)
     public void Print(Finding finding)
     {
         ArgumentNullException.ThrowIfNull(finding);
-        PrintHeading(finding);
-        var marks = Marks(finding);
-        var gutter = Math.Max(LeastGutter, Digits(marks.Max(mark => mark.Line)) + Indent.Length);
-        foreach (var file in marks.GroupBy(mark => mark.Source))
-        {
-            PrintPlace(file.First().Place);
-            PrintExcerpt([.. file], gutter, InkOf(finding.Severity));
-        }
-
-        if (finding.Happens is { } happening) PrintIndented(MomentWords.When(happening));
-        PrintIndented(finding.Details);
-        PrintIndented(finding.Assumed);
-        if (FindingText.WayOut(finding) is { Length: > 0 } wayOut) PrintIndented("Way out: " + wayOut);
-        output.Write('\n');
+        Print(finding, before: "");
     }
 
     /// <summary>Prints several.</summary>
@@ -44,21 +30,37 @@ public sealed class FindingPrinter(TextWriter output, bool colour)
     public void PrintAccepted(Finding finding, Label acceptance)
     {
         ArgumentNullException.ThrowIfNull(finding);
-        Write("accepted ", Ink.Faint);
-        Print(finding with { Others = finding.Others.Add(acceptance), WayOut = "", Fix = null });
+        Print(finding with { Others = finding.Others.Add(acceptance), WayOut = "", Fix = null }, before: "accepted ");
     }
 
-    private void PrintHeading(Finding finding)
+    private void Print(Finding finding, string before)
     {
-        Write(Tally.WordOf(finding.Severity), InkOf(finding.Severity));
-        Write($": {DisplayLine.Clean(finding.Heading)}", Ink.Strong);
-        Write($" [{finding.Rule.Slug}]\n", Ink.Plain);
+        PrintHeading(finding, before);
+        var marks = Marks(finding);
+        var gutter = Math.Max(LeastGutter, Digits(marks.Max(mark => mark.Line)) + Indent.Length);
+        foreach (var file in marks.GroupBy(mark => mark.Source))
+        {
+            PrintPlace(file.First().Place);
+            PrintExcerpt([.. file], gutter, InkOf(finding.Severity));
+        }
+
+        if (finding.Happens is { } happening) PrintIndented(MomentWords.When(happening));
+        PrintIndented(finding.Details);
+        PrintIndented(finding.Assumed);
+        if (FindingText.WayOut(finding) is { Length: > 0 } wayOut) PrintIndented("Way out: " + wayOut);
+        lines.Line();
     }
+
+    private void PrintHeading(Finding finding, string before) => lines.Line(
+        (before, before.Length > 0 ? Ink.Faint : Ink.Plain),
+        (Tally.WordOf(finding.Severity), InkOf(finding.Severity)),
+        ($": {finding.Heading}", Ink.Strong),
+        ($" [{finding.Rule.Slug}]", Ink.Plain));
 
     private void PrintPlace(Location place)
     {
         var (line, column) = place.Start;
-        Write(string.Create(CultureInfo.InvariantCulture, $"{Indent}{DisplayLine.Clean(place.Source.Path)}:{line}:{column}\n"), Ink.Faint);
+        lines.Line((string.Create(CultureInfo.InvariantCulture, $"{Indent}{place.Source.Path}:{line}:{column}"), Ink.Faint));
     }
 
     /// <summary>The marked lines of one file, in the order of their labels; dots stand for lines left out between one and a later one.</summary>
@@ -67,7 +69,7 @@ public sealed class FindingPrinter(TextWriter output, bool colour)
         var before = int.MaxValue;
         foreach (var line in LinesOf(marks))
         {
-            if (line.Number - 1 > before) Write(string.Create(CultureInfo.InvariantCulture, $"{"...".PadLeft(gutter)}\n"), Ink.Faint);
+            if (line.Number - 1 > before) lines.Line(("...".PadLeft(gutter), Ink.Faint));
             PrintLine(line, gutter, ink);
             before = line.Number;
         }
@@ -79,18 +81,17 @@ public sealed class FindingPrinter(TextWriter output, bool colour)
         PrintSource(line.Number, line.Text, gutter);
         foreach (var mark in line.Marks)
         {
-            Write(new string(' ', gutter) + " |", Ink.Faint);
-            output.Write(new string(' ', mark.Column + 1));
-            Write(new string(mark.IsPrimary ? '^' : '-', mark.Width), mark.IsPrimary ? ink : Ink.Faint);
-            output.Write(mark.Text.Length > 0 ? $" {DisplayLine.Clean(mark.Text)}\n" : "\n");
+            lines.Line(
+                (new string(' ', gutter) + " |", Ink.Faint),
+                (new string(' ', mark.Column + 1), Ink.Plain),
+                (new string(mark.IsPrimary ? '^' : '-', mark.Width), mark.IsPrimary ? ink : Ink.Faint),
+                (mark.Text.Length > 0 ? " " + mark.Text : "", Ink.Plain));
         }
     }
 
-    private void PrintSource(int number, string text, int gutter)
-    {
-        Write(number.ToString(CultureInfo.InvariantCulture).PadLeft(gutter) + " |", Ink.Faint);
-        output.Write(text.Length > 0 ? $" {text}\n" : "\n");
-    }
+    private void PrintSource(int number, string text, int gutter) => lines.Line(
+        (number.ToString(CultureInfo.InvariantCulture).PadLeft(gutter) + " |", Ink.Faint),
+        (text.Length > 0 ? " " + text : "", Ink.Plain));
 
     /// <summary>Groups the marks by line; in a line too long to show whole each has an excerpt of its own.</summary>
     private static IEnumerable<ExcerptLine> LinesOf(List<Mark> marks) => marks
@@ -103,27 +104,12 @@ public sealed class FindingPrinter(TextWriter output, bool colour)
         .. finding.Others.SelectMany(label => Mark.Of(label, isPrimary: false)),
     ];
 
+    /// <summary>A sentence or several, each on its line.</summary>
     private void PrintIndented(string text)
     {
         if (text.Length == 0) return;
-        foreach (var line in DisplayLine.Clean(text).Split('\n')) output.Write($"{Indent}{line}".TrimEnd() + "\n");
+        foreach (var line in text.Split('\n')) lines.Line($"{Indent}{line}".TrimEnd());
     }
-
-    private void Write(string text, Ink ink)
-    {
-        if (!colour || ink == Ink.Plain) output.Write(text);
-        else output.Write($"\e[{CodeOf(ink)}m{text.TrimEnd('\n')}\e[0m{(text.EndsWith('\n') ? "\n" : "")}");
-    }
-
-    private static string CodeOf(Ink ink) => ink switch
-    {
-        Ink.Strong => "1",
-        Ink.Faint => "34",
-        Ink.Red => "1;31",
-        Ink.Yellow => "1;33",
-        Ink.Cyan => "1;36",
-        _ => "0",
-    };
 
     private static Ink InkOf(Severity severity) => severity switch
     {

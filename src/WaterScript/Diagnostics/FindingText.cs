@@ -3,20 +3,20 @@ namespace WaterScript.Diagnostics;
 /// <summary>A finding as a few lines of text, for where the source is shown beside it.</summary>
 public static class FindingText
 {
-    /// <summary>What a finding says, without its place: the heading, when it happens, why, and a way out, one after the other, each on its line.</summary>
+    /// <summary>What a finding says, without its place: the heading, when it happens, why, and a way out, one after the other, each on its line, in which every character can be seen.</summary>
     public static string Of(Finding finding)
     {
         ArgumentNullException.ThrowIfNull(finding);
         var label = finding.Primary.Text;
         string[] parts =
         [
-            label.Length == 0 ? finding.Heading : $"{finding.Heading}: {label}",
+            DisplayLine.CleanLine(label.Length == 0 ? finding.Heading : $"{finding.Heading}: {label}"),
             finding.Happens is { } happening ? MomentWords.When(happening) : "",
             finding.Details,
             finding.Assumed,
             WayOut(finding) is { Length: > 0 } wayOut ? "Way out: " + wayOut : "",
         ];
-        return string.Join('\n', parts.Where(part => part.Length > 0));
+        return DisplayLine.Clean(string.Join('\n', parts.Where(part => part.Length > 0)));
     }
 
     /// <summary>What to do about it: its own sentence, else what its fix does; may be empty.</summary>

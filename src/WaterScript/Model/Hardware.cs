@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NodaTime;
+using WaterScript.Diagnostics;
 using WaterScript.Quantities;
 using WaterScript.Text;
 
@@ -68,8 +69,8 @@ public sealed record Supply
     /// <summary>Whether an atmospheric vacuum breaker stands behind it.</summary>
     public bool HasAtmosphericBackflow { get; init; }
 
-    /// <summary>What people read: the label, or else the name.</summary>
-    public string DisplayName => Label ?? Name;
+    /// <summary>What people read: the label, or else the name; on one line, in which every character can be seen.</summary>
+    public string DisplayName => DisplayLine.CleanLine(Label ?? Name);
 }
 
 /// <summary>What stands between one watering and the next on a supply.</summary>
@@ -114,8 +115,8 @@ public sealed record Controller
     /// <summary>Its power supply, or null.</summary>
     public Power? Power { get; init; }
 
-    /// <summary>What people read: the label, or else the name.</summary>
-    public string DisplayName => Label ?? Name;
+    /// <summary>What people read: the label, or else the name; on one line, in which every character can be seen.</summary>
+    public string DisplayName => DisplayLine.CleanLine(Label ?? Name);
 }
 
 /// <summary>The power supply of a controller. What is not given is null.</summary>
@@ -264,6 +265,6 @@ public sealed record Device
     /// <summary>Whether it is on whenever a zone is watered; an injector is so only for the steps that go through it.</summary>
     internal bool RunsBecauseOf(Zone zone) => Kind != DeviceKind.Injector && Zones.Any(served => served.Index == zone.Index);
 
-    /// <summary>What people read: the label, or else the name.</summary>
-    public string DisplayName => Label ?? Name;
+    /// <summary>What people read: the label, or else the name; on one line, in which every character can be seen.</summary>
+    public string DisplayName => DisplayLine.CleanLine(Label ?? Name);
 }

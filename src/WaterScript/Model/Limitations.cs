@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NodaTime;
+using WaterScript.Diagnostics;
 using WaterScript.Text;
 
 namespace WaterScript.Model;
@@ -43,8 +44,8 @@ public sealed record Restriction
     /// <summary>The first day of a week.</summary>
     public IsoDayOfWeek WeekStarts { get; init; } = IsoDayOfWeek.Monday;
 
-    /// <summary>What people read: the label, or else the name.</summary>
-    public string DisplayName => Label ?? Name;
+    /// <summary>What people read: the label, or else the name; on one line, in which every character can be seen.</summary>
+    public string DisplayName => DisplayLine.CleanLine(Label ?? Name);
 }
 
 /// <summary>Hours of a day: the first moment is included, the last is not; over midnight when the first is the later one.</summary>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NodaTime;
+using WaterScript.Diagnostics;
 using WaterScript.Text;
 
 namespace WaterScript.Model;
@@ -64,8 +65,8 @@ public sealed record Schedule
     /// <summary>What a pass does.</summary>
     public required ImmutableArray<Step> Steps { get; init; }
 
-    /// <summary>What people read: the label, or else the name.</summary>
-    public string DisplayName => Label ?? Name;
+    /// <summary>What people read: the label, or else the name; on one line, in which every character can be seen.</summary>
+    public string DisplayName => DisplayLine.CleanLine(Label ?? Name);
 }
 
 /// <summary>A line that names days.</summary>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NodaTime;
+using WaterScript.Diagnostics;
 using WaterScript.Quantities;
 using WaterScript.Text;
 
@@ -84,6 +85,6 @@ public sealed record Site
     /// <summary>What the user accepts.</summary>
     public ImmutableArray<Acceptance> Acceptances { get; init; } = [];
 
-    /// <summary>What people read: the label, or else the name.</summary>
-    public string DisplayName => Label ?? Name;
+    /// <summary>What people read: the label, or else the name; on one line, in which every character can be seen.</summary>
+    public string DisplayName => DisplayLine.CleanLine(Label ?? Name);
 }

@@ -1,4 +1,5 @@
 using NodaTime;
+using WaterScript.Diagnostics;
 using WaterScript.Quantities;
 using WaterScript.Text;
 
@@ -124,6 +125,6 @@ public sealed record Zone
     /// </summary>
     public decimal? MillimetresPerHour => Rate?.InBase ?? (Area is null ? null : 60 * LitresPerMinute / Area?.InBase);
 
-    /// <summary>What people read: the label, or else the name.</summary>
-    public string DisplayName => Label ?? Name;
+    /// <summary>What people read: the label, or else the name; on one line, in which every character can be seen.</summary>
+    public string DisplayName => DisplayLine.CleanLine(Label ?? Name);
 }

@@ -1,9 +1,13 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using WaterScript.Diagnostics;
 
 namespace WaterScript.Outputs;
 
-/// <summary>JSON (RFC 8259). Letters of any script stay readable: the document is a file of its own and never a part of a web page.</summary>
+/// <summary>
+/// JSON (RFC 8259). Letters of any script stay readable: the document is a file of its own and never a part of a web page. What turns the
+/// direction of reading, or hides, is written by its number, which a reader takes for the same.
+/// </summary>
 internal sealed class JsonWriter : DocumentWriter
 {
     private const int FlushAt = 1 << 15;
@@ -38,7 +42,12 @@ internal sealed class JsonWriter : DocumentWriter
 
     public override void Key(string name) => _json.WritePropertyName(name);
 
-    public override void Text(string value) => _json.WriteStringValue(value);
+    public override void Text(string value)
+    {
+        // A value with an own spelling is written raw, so what the encoder does to all others has to be done to it first.
+        if (value.AsSpan().IndexOfAnyInRange('\u061C', '\uFEFF') < 0 || HiddenCharacter.Escaped(JavaScriptEncoder.UnsafeRelaxedJsonEscaping.Encode(value)) is not { } escaped) _json.WriteStringValue(value);
+        else _json.WriteRawValue($"\"{escaped}\"", skipInputValidation: true);
+    }
 
     public override void Ascii(ReadOnlySpan<byte> value) => _json.WriteStringValue(value);
 

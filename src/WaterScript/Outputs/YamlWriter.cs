@@ -2,6 +2,7 @@ using System.Buffers;
 using System.Buffers.Text;
 using System.Globalization;
 using System.Text;
+using WaterScript.Diagnostics;
 
 namespace WaterScript.Outputs;
 
@@ -175,13 +176,13 @@ internal sealed class YamlWriter(Stream output) : DocumentWriter
                 Put("\\"u8);
                 Put([(byte)rune.Value]);
             }
-            else if (IsPrintable(rune))
+            else if (IsPrintable(rune) && !HiddenCharacter.Misleads(rune))
             {
                 _buffer.Advance(rune.EncodeToUtf8(_buffer.GetSpan(4)));
             }
             else
             {
-                Encoding.UTF8.GetBytes(string.Create(CultureInfo.InvariantCulture, $"\\u{rune.Value:x4}"), _buffer);
+                Encoding.UTF8.GetBytes(rune.IsBmp ? string.Create(CultureInfo.InvariantCulture, $"\\u{rune.Value:x4}") : string.Create(CultureInfo.InvariantCulture, $"\\U{rune.Value:x8}"), _buffer);
             }
         }
 

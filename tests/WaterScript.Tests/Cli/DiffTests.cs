@@ -69,7 +69,7 @@ public sealed class DiffTests : Workshop
     {
         Write("old.water", Good);
         Write("new.water", Good.Replace("\"Garden\"", "\"<b>@all [x](y) |\"", StringComparison.Ordinal));
-        Assert.StartsWith("**\\<b\\>\\@all \\[x\\](y) \\|: no change in the watering", RunLine("diff old.water new.water --report markdown").Output, StringComparison.Ordinal);
+        Assert.StartsWith("**\\<b\\>\\<U+0040\\>all \\[x\\](y) \\|: no change in the watering", RunLine("diff old.water new.water --report markdown").Output, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using WaterScript.Comparison;
+using WaterScript.Diagnostics;
 using Xunit;
 
 namespace WaterScript.Tests.Comparison;
@@ -10,21 +11,21 @@ public sealed class UnifiedDiffTests
     private const int Pairs = 3_000;
 
     [Fact]
-    public void Equal_texts_have_none() => Assert.Equal("", UnifiedDiff.Of("a", "b", "x\ny\n", "x\ny\n"));
+    public void Equal_texts_have_none() => Assert.Equal("", Diff("a", "b", "x\ny\n", "x\ny\n"));
 
     /// <summary>The form of GNU diff -u, without its times.</summary>
     [Fact]
     public void A_change_stands_among_three_lines() => Assert.Equal(
         "--- old\n+++ new\n@@ -2,7 +2,7 @@\n 2\n 3\n 4\n-5\n+five\n 6\n 7\n 8\n",
-        UnifiedDiff.Of("old", "new", "1\n2\n3\n4\n5\n6\n7\n8\n9\n", "1\n2\n3\n4\nfive\n6\n7\n8\n9\n"));
+        Diff("old", "new", "1\n2\n3\n4\n5\n6\n7\n8\n9\n", "1\n2\n3\n4\nfive\n6\n7\n8\n9\n"));
 
     [Fact]
     public void Changes_far_apart_stand_apart_and_near_ones_together()
     {
         var lines = Enumerable.Range(1, 40).Select(line => line.ToString(CultureInfo.InvariantCulture)).ToArray();
         string With(params int[] gone) => string.Concat(lines.Where((_, index) => !gone.Contains(index)).Select(line => line + "\n"));
-        Assert.Equal(2, UnifiedDiff.Of("a", "b", With(), With(5, 12)).Split("@@ -").Length);
-        Assert.Equal(3, UnifiedDiff.Of("a", "b", With(), With(5, 13)).Split("@@ -").Length);
+        Assert.Equal(2, Diff("a", "b", With(), With(5, 12)).Split("@@ -").Length);
+        Assert.Equal(3, Diff("a", "b", With(), With(5, 13)).Split("@@ -").Length);
     }
 
     [Theory]
@@ -32,7 +33,7 @@ public sealed class UnifiedDiffTests
     [InlineData("x\n", "", "@@ -1,1 +0,0 @@\n-x\n")]
     [InlineData("x", "x\n", "@@ -1,1 +1,1 @@\n-x\n\\ No newline at end of file\n+x\n")]
     [InlineData("x\r\n", "x\n", "@@ -1,1 +1,1 @@\n-x\r\n+x\n")]
-    public void Ends_are_told(string old, string @new, string hunk) => Assert.Equal("--- a\n+++ b\n" + hunk, UnifiedDiff.Of("a", "b", old, @new));
+    public void Ends_are_told(string old, string @new, string hunk) => Assert.Equal("--- a\n+++ b\n" + hunk, Diff("a", "b", old, @new));
 
     [Fact]
     public void Applied_to_the_old_text_it_gives_the_new_one_with_the_fewest_changes()
@@ -41,7 +42,7 @@ public sealed class UnifiedDiffTests
         for (var i = 0; i < Pairs; i++)
         {
             var (old, @new) = (RandomText(random), RandomText(random));
-            var diff = UnifiedDiff.Of("a", "b", old, @new);
+            var diff = Diff("a", "b", old, @new);
             Assert.Equal(@new, Apply(old, diff));
             var changed = diff.Split('\n').Skip(2).Count(line => line.StartsWith('-') || line.StartsWith('+'));
             Assert.Equal(FewestChanges(old.Split('\n')[..^1], @new.Split('\n')[..^1]), changed);
@@ -53,7 +54,14 @@ public sealed class UnifiedDiffTests
     {
         string Text(string word) => string.Concat(Enumerable.Range(0, 3_000).Select(line => string.Create(CultureInfo.InvariantCulture, $"{word} {line}\n")));
         var (old, @new) = (Text("old"), Text("new"));
-        Assert.Equal(@new, Apply(old, UnifiedDiff.Of("a", "b", old, @new)));
+        Assert.Equal(@new, Apply(old, Diff("a", "b", old, @new)));
+    }
+
+    private static string Diff(string oldName, string newName, string oldText, string newText)
+    {
+        using var output = new StringWriter();
+        UnifiedDiff.Write(oldName, newName, oldText, newText, new PlainLines(output));
+        return output.ToString();
     }
 
     private static string RandomText(Random random) =>

@@ -4,6 +4,7 @@ using NodaTime;
 using WaterScript.Binding;
 using WaterScript.Checks;
 using WaterScript.Comparison;
+using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Syntax.Formatting;
 using WaterScript.Tests.Simulation;
@@ -38,7 +39,7 @@ public sealed partial class WateringChangesTests
                 var horizon = Horizon.DaysFrom(source.From, Days);
                 var differ = !Water(old, horizon).SequenceEqual(Water(@new, horizon));
                 var changes = Compare(old, @new, horizon);
-                Assert.True(differ == changes.IsChanged, $"number {number}, turn {turn}: {differ}\n{ChangesText.Of(changes)}\n{source.Text}\n---\n{text}");
+                Assert.True(differ == changes.IsChanged, $"number {number}, turn {turn}: {differ}\n{Shown(changes)}\n{source.Text}\n---\n{text}");
                 if (differ) changed++;
                 else same++;
             }
@@ -74,6 +75,13 @@ public sealed partial class WateringChangesTests
         }
 
         return lines.Order(StringComparer.Ordinal);
+    }
+
+    private static string Shown(WateringChanges changes)
+    {
+        using var output = new StringWriter();
+        ChangesText.Write(changes, new PlainLines(output));
+        return output.ToString();
     }
 
     private static WateringChanges Compare(Site old, Site @new, Horizon horizon) => WateringChanges.Of(Checked(old), Checked(@new), horizon);

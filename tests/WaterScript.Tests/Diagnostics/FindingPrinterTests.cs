@@ -231,7 +231,7 @@ public class FindingPrinterTests
     private static string Print(Finding finding, bool colour)
     {
         var output = new StringWriter();
-        new FindingPrinter(output, colour).Print(finding);
+        new FindingPrinter(new PlainLines(output, colour)).Print(finding);
         return output.ToString();
     }
 

@@ -1,11 +1,10 @@
 using System.Globalization;
-using System.Text;
 using WaterScript.Checks;
 using WaterScript.Diagnostics;
 
 namespace WaterScript.Comparison;
 
-/// <summary>What ran against what was meant, as text for people and as Markdown.</summary>
+/// <summary>What ran against what was meant, as a report for people.</summary>
 public sealed class AuditText
 {
     /// <summary>Rows and waterings that are told one by one.</summary>
@@ -14,16 +13,16 @@ public sealed class AuditText
     private readonly AuditReport _report;
     private readonly SiteWords _words;
     private readonly WaterWords _water;
-    private readonly bool _isMarkdown;
-    private readonly StringBuilder _text = new();
+    private readonly IReportLines _lines;
 
-    private AuditText(AuditReport report, bool isMarkdown) => (_report, _words, _water, _isMarkdown) = (report, new SiteWords(report.Site), new WaterWords(report.Site), isMarkdown);
+    private AuditText(AuditReport report, IReportLines lines) => (_report, _words, _water, _lines) = (report, new SiteWords(report.Site), new WaterWords(report.Site), lines);
 
-    /// <summary>As text.</summary>
-    public static string Of(AuditReport report) => Written(report, isMarkdown: false);
-
-    /// <summary>As Markdown.</summary>
-    public static string MarkdownOf(AuditReport report) => Written(report, isMarkdown: true);
+    /// <summary>Writes it.</summary>
+    public static void Write(AuditReport report, IReportLines lines)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        new AuditText(report, lines).Write();
+    }
 
     /// <summary>The word for what became of a watering.</summary>
     internal static string WordOf(AuditClass kind) => kind switch
@@ -42,26 +41,18 @@ public sealed class AuditText
         _ => "too short to tell",
     };
 
-    private static string Written(AuditReport report, bool isMarkdown)
-    {
-        ArgumentNullException.ThrowIfNull(report);
-        var writer = new AuditText(report, isMarkdown);
-        writer.Write();
-        return writer._text.ToString();
-    }
-
     private void Write()
     {
-        Line($"{_report.Site.DisplayName}, {_words.Moment(_report.From)} to {_words.Moment(_report.To)}, {Wording.Count(_report.Rows, "row")}", isHeading: true);
-        Line("Done means that the valve was switched, not that water came out.", isHeading: false);
-        Part("By schedule and day", _report.Entries.Where(entry => entry.Schedule is not null).GroupBy(entry => (entry.Schedule!.Index, entry.Day)).OrderBy(day => day.Key.Day).ThenBy(day => day.Key.Index).Select(Day));
-        Part("Not as meant", Few(_report.Entries.Where(entry => entry.Class is not (AuditClass.Done or AuditClass.NotKnown)).Select(Words), "more"));
-        Part("Not known, the log has a hole there", Few(_report.Entries.Where(entry => entry.Class == AuditClass.NotKnown).Select(entry => $"{_words.Moment(entry.From)} {entry.Zone.DisplayName}"), "more"));
-        Part("Water by time", _report.Water.Where(water => water.MeantSeconds + water.ActualSeconds > 0).Select(Words));
-        if (_report.MeterLitres is { } litres) Part("Water by the meter", [_water.Say(litres)]);
-        Part("Timetable in the device", _report.Lists.Select(Words));
-        Part("Rows passed over", Few(_report.Bad.Select(bad => string.Create(CultureInfo.InvariantCulture, $"{bad.Place.File}:{bad.Place.Line}: {bad.Why}")), "more"));
-        if (_report.Doubled > 0) Part("Rows that say again what another said", [_report.Doubled.ToString(CultureInfo.InvariantCulture)]);
+        _lines.Heading($"{_report.Site.DisplayName}, {_words.Moment(_report.From)} to {_words.Moment(_report.To)}, {Wording.Count(_report.Rows, "row")}");
+        _lines.Sentence("Done means that the valve was switched, not that water came out.");
+        _lines.Part("By schedule and day", _report.Entries.Where(entry => entry.Schedule is not null).GroupBy(entry => (entry.Schedule!.Index, entry.Day)).OrderBy(day => day.Key.Day).ThenBy(day => day.Key.Index).Select(Day));
+        _lines.Part("Not as meant", Few(_report.Entries.Where(entry => entry.Class is not (AuditClass.Done or AuditClass.NotKnown)).Select(Words), "more"));
+        _lines.Part("Not known, the log has a hole there", Few(_report.Entries.Where(entry => entry.Class == AuditClass.NotKnown).Select(entry => $"{_words.Moment(entry.From)} {entry.Zone.DisplayName}"), "more"));
+        _lines.Part("Water by time", _report.Water.Where(water => water.MeantSeconds + water.ActualSeconds > 0).Select(Words));
+        if (_report.MeterLitres is { } litres) _lines.Part("Water by the meter", [_water.Say(litres)]);
+        _lines.Part("Timetable in the device", _report.Lists.Select(Words));
+        _lines.Part("Rows passed over", Few(_report.Bad.Select(bad => string.Create(CultureInfo.InvariantCulture, $"{bad.Place.File}:{bad.Place.Line}: {bad.Why}")), "more"));
+        if (_report.Doubled > 0) _lines.Part("Rows that say again what another said", [_report.Doubled.ToString(CultureInfo.InvariantCulture)]);
     }
 
     private string Day(IGrouping<(int Schedule, int Day), AuditEntry> day)
@@ -104,18 +95,5 @@ public sealed class AuditText
     {
         var all = lines.ToList();
         return all.Count <= Most ? all : [.. all.Take(Most), string.Create(CultureInfo.InvariantCulture, $"and {all.Count - Most} {more}")];
-    }
-
-    private void Line(string words, bool isHeading) => _text.Append(_isMarkdown && isHeading ? $"**{Markdown.Escaped(words)}**\n\n" : words + "\n");
-
-    private void Part(string title, IEnumerable<string> lines)
-    {
-        var isFirst = true;
-        foreach (var line in lines)
-        {
-            if (isFirst) _text.Append(_isMarkdown ? $"\n{title}:\n\n" : title + ":\n");
-            isFirst = false;
-            _text.Append(_isMarkdown ? $"- {Markdown.Escaped(line)}\n" : $"  {line}\n");
-        }
     }
 }

@@ -1,40 +1,31 @@
-using System.Text;
 using WaterScript.Checks;
 using WaterScript.Diagnostics;
 
 namespace WaterScript.Comparison;
 
-/// <summary>What changes in the watering, as text for people and as Markdown for a comment on a change.</summary>
+/// <summary>What changes in the watering, as a report for people.</summary>
 public sealed class ChangesText
 {
     private readonly WateringChanges _changes;
     private readonly WaterWords _water;
-    private readonly bool _isMarkdown;
-    private readonly StringBuilder _text = new();
+    private readonly IReportLines _lines;
 
-    private ChangesText(WateringChanges changes, bool isMarkdown) => (_changes, _water, _isMarkdown) = (changes, new WaterWords(changes.New), isMarkdown);
+    private ChangesText(WateringChanges changes, IReportLines lines) => (_changes, _water, _lines) = (changes, new WaterWords(changes.New), lines);
 
-    /// <summary>As text.</summary>
-    public static string Of(WateringChanges changes) => Written(changes, isMarkdown: false);
-
-    /// <summary>As Markdown; nothing that a source says is read as markup.</summary>
-    public static string MarkdownOf(WateringChanges changes) => Written(changes, isMarkdown: true);
-
-    private static string Written(WateringChanges changes, bool isMarkdown)
+    /// <summary>Writes it.</summary>
+    public static void Write(WateringChanges changes, IReportLines lines)
     {
         ArgumentNullException.ThrowIfNull(changes);
-        var writer = new ChangesText(changes, isMarkdown);
-        writer.Write();
-        return writer._text.ToString();
+        new ChangesText(changes, lines).Write();
     }
 
     private void Write()
     {
-        Heading($"{_changes.New.DisplayName}: {Verdict()}");
-        Part("Schedules", _changes.Schedules.Select(Words));
-        Part("Water in a week, on an average", _changes.Zones.Select(Words));
-        Part("Found now", _changes.Appeared.Select(Words));
-        Part("Not found any more", _changes.Gone.Select(Words));
+        _lines.Heading($"{_changes.New.DisplayName}: {Verdict()}");
+        _lines.Part("Schedules", _changes.Schedules.Select(Words));
+        _lines.Part("Water in a week, on an average", _changes.Zones.Select(Words));
+        _lines.Part("Found now", _changes.Appeared.Select(Words));
+        _lines.Part("Not found any more", _changes.Gone.Select(Words));
     }
 
     private string Verdict()
@@ -84,17 +75,4 @@ public sealed class ChangesText
     }
 
     private static string Words(Finding finding) => $"{Tally.WordOf(finding.Severity)}: {finding.Heading} [{finding.Rule.Slug}] ({SiteWords.Place(finding.Primary.Location)})";
-
-    private void Heading(string words) => _text.Append(_isMarkdown ? $"**{Markdown.Escaped(words)}**\n" : words + "\n");
-
-    private void Part(string title, IEnumerable<string> lines)
-    {
-        var isFirst = true;
-        foreach (var line in lines)
-        {
-            if (isFirst) _text.Append(_isMarkdown ? $"\n{title}:\n\n" : title + ":\n");
-            isFirst = false;
-            _text.Append(_isMarkdown ? $"- {Markdown.Escaped(line)}\n" : $"  {line}\n");
-        }
-    }
 }

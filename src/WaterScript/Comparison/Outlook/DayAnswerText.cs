@@ -1,4 +1,3 @@
-using System.Text;
 using WaterScript.Checks;
 using WaterScript.Diagnostics;
 
@@ -7,22 +6,20 @@ namespace WaterScript.Comparison;
 /// <summary>Whether a zone is watered on a date and why, for people to read.</summary>
 public static class DayAnswerText
 {
-    /// <summary>The answer, the times, then each schedule with the lines that decide.</summary>
-    public static string Of(DayAnswer answer)
+    /// <summary>Writes the answer, the times, then each schedule with the lines that decide.</summary>
+    public static void Write(DayAnswer answer, PlainLines lines)
     {
         ArgumentNullException.ThrowIfNull(answer);
+        ArgumentNullException.ThrowIfNull(lines);
         var words = new SiteWords(answer.Site);
-        var text = new StringBuilder();
-        text.Append($"{answer.Zone.DisplayName}, {SiteWords.Date(answer.Day)}: {Sum(answer)}\n");
-        foreach (var watering in answer.Waterings) text.Append($"  {Words(watering, words)}{OtherDay(watering, answer.Day)}\n");
-        if (answer.Schedules.IsEmpty) text.Append("No schedule waters it.\n");
+        lines.Line($"{answer.Zone.DisplayName}, {SiteWords.Date(answer.Day)}: {Sum(answer)}");
+        foreach (var watering in answer.Waterings) lines.Line($"  {Words(watering, words)}{OtherDay(watering, answer.Day)}");
+        if (answer.Schedules.IsEmpty) lines.Line("No schedule waters it.");
         foreach (var schedule in answer.Schedules)
         {
-            text.Append($"{schedule.Schedule.Name}: {(schedule.IsDue ? "due" : "not due")}\n");
-            foreach (var line in schedule.Lines) text.Append($"  {SiteWords.Place(line.Origin)}  {SiteWords.Written(line.Origin)}: {line.Says}\n");
+            lines.Line($"{schedule.Schedule.Name}: {(schedule.IsDue ? "due" : "not due")}");
+            foreach (var line in schedule.Lines) lines.Line($"  {SiteWords.Place(line.Origin)}  {SiteWords.Written(line.Origin)}: {line.Says}");
         }
-
-        return text.ToString();
     }
 
     private static string Sum(DayAnswer answer) => answer.Waterings.IsEmpty

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Text;
 using WaterScript.Checks;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
@@ -14,37 +13,26 @@ public sealed class OutlookText
 {
     private readonly Outlook _outlook;
     private readonly SiteWords _words;
-    private readonly StringBuilder _text = new();
+    private readonly PlainLines _lines;
 
-    private OutlookText(Outlook outlook) => (_outlook, _words) = (outlook, new SiteWords(outlook.Site));
+    private OutlookText(Outlook outlook, PlainLines lines) => (_outlook, _words, _lines) = (outlook, new SiteWords(outlook.Site), lines);
 
-    /// <summary>What waters now, what keeps it shut, what comes.</summary>
-    public static string Of(Outlook outlook)
+    /// <summary>Writes what waters now, what keeps it shut, what comes.</summary>
+    public static void Write(Outlook outlook, PlainLines lines)
     {
         ArgumentNullException.ThrowIfNull(outlook);
-        var writer = new OutlookText(outlook);
-        writer.Write();
-        return writer._text.ToString();
+        new OutlookText(outlook, lines).Write();
     }
 
     private void Write()
     {
-        Line($"{_outlook.Site.DisplayName}, {_words.Moment(_outlook.At)}");
-        if (_outlook.Open.IsEmpty) Line("Nothing waters now.");
-        Part(_outlook.Open.IsEmpty ? "On all the same" : "Now", _outlook.Open.Select(Words).Concat(_outlook.On.Select(Words)));
-        Part("Kept shut", _outlook.Shut.Select(Words));
-        Part("Not allowed, as you read the rules", _outlook.NotAllowed.Select(Words));
-        if (_outlook.Coming.IsEmpty) Line($"Nothing comes before {MomentWords.Date(_outlook.LookedUntil)}.");
-        Part("Next", _outlook.Coming.Select(Words));
-    }
-
-    private void Part(string title, IEnumerable<string> lines)
-    {
-        foreach (var (index, line) in lines.Index())
-        {
-            if (index == 0) Line(title + ":");
-            Line("  " + line);
-        }
+        _lines.Line($"{_outlook.Site.DisplayName}, {_words.Moment(_outlook.At)}");
+        if (_outlook.Open.IsEmpty) _lines.Line("Nothing waters now.");
+        _lines.Part(_outlook.Open.IsEmpty ? "On all the same" : "Now", _outlook.Open.Select(Words).Concat(_outlook.On.Select(Words)));
+        _lines.Part("Kept shut", _outlook.Shut.Select(Words));
+        _lines.Part("Not allowed, as you read the rules", _outlook.NotAllowed.Select(Words));
+        if (_outlook.Coming.IsEmpty) _lines.Line($"Nothing comes before {MomentWords.Date(_outlook.LookedUntil)}.");
+        _lines.Part("Next", _outlook.Coming.Select(Words));
     }
 
     private string Words(OpenNow open) => string.Create(
@@ -91,6 +79,4 @@ public sealed class OutlookText
         { Passes: 1 } => "",
         _ => $", every {Wording.Length(coming.Every)} until {_words.TimeAfter(coming.Last, _words.DateAt(coming.First))} ({MomentWords.Times(coming.Passes)})",
     };
-
-    private void Line(string line) => _text.Append(line).Append('\n');
 }

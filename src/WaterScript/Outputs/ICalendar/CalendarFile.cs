@@ -85,8 +85,8 @@ public sealed class CalendarFile
         lines.Line("VERSION:2.0");
         lines.Line("PRODID:-//WaterScript//WaterScript//EN");
         lines.Line("CALSCALE:GREGORIAN");
-        lines.Text("NAME", _timetable.Site.DisplayName);
-        lines.Text("X-WR-CALNAME", _timetable.Site.DisplayName);
+        lines.Text("NAME", _timetable.Site.Label ?? _timetable.Site.Name);
+        lines.Text("X-WR-CALNAME", _timetable.Site.Label ?? _timetable.Site.Name);
         if (Series > 0) _zone.Write(lines);
     }
 

@@ -1,5 +1,6 @@
 using System.Buffers;
 using System.Text;
+using WaterScript.Diagnostics;
 
 namespace WaterScript.Outputs;
 
@@ -63,7 +64,7 @@ internal sealed class ContentLines
 
     /// <summary>
     /// Writes a text so that nothing of it can end it (RFC 5545, 3.3.11). What a reader might take for the end of a line is written
-    /// as one, other control characters, which a text may not hold, as U+FFFD.
+    /// as one; other control characters, which a text may not hold, and what turns the direction of reading or hides as U+FFFD.
     /// </summary>
     private void Escape(string value)
     {
@@ -86,7 +87,7 @@ internal sealed class ContentLines
                     _line.Write("\\n"u8);
                     break;
                 default:
-                    Put(Rune.IsControl(rune) && rune.Value != '\t' ? Rune.ReplacementChar : rune);
+                    Put((Rune.IsControl(rune) && rune.Value != '\t') || HiddenCharacter.Misleads(rune) ? Rune.ReplacementChar : rune);
                     break;
             }
         }

@@ -140,9 +140,9 @@ internal sealed class EventWriter
     private byte[] Tail(EventContent content)
     {
         var lines = new ContentLines();
-        lines.Text("SUMMARY", _schedule.DisplayName);
+        lines.Text("SUMMARY", _schedule.Label ?? _schedule.Name);
         lines.Text("DESCRIPTION", content.Description);
-        lines.Text("LOCATION", _timetable.Site.DisplayName);
+        lines.Text("LOCATION", _timetable.Site.Label ?? _timetable.Site.Name);
         lines.Texts("CATEGORIES", content.Zones);
         lines.Line("TRANSP:TRANSPARENT");
         lines.Line("END:VEVENT");

@@ -35,7 +35,7 @@ public static class GithubReport
     };
 
     private static string Property(string value) =>
-        Data(value).Replace(":", "%3A", StringComparison.Ordinal).Replace(",", "%2C", StringComparison.Ordinal);
+        Data(DisplayLine.CleanLine(value)).Replace(":", "%3A", StringComparison.Ordinal).Replace(",", "%2C", StringComparison.Ordinal);
 
     private static string Data(string value) => DisplayLine.Clean(value)
         .Replace("%", "%25", StringComparison.Ordinal)

@@ -119,13 +119,13 @@ public sealed class SarifReport
     {
         _json.Entry("kind", "inSource");
         _json.Entry("status", "accepted");
-        _json.Entry("justification", accepted.Acceptance.Because);
+        _json.Entry("justification", DisplayLine.CleanLine(accepted.Acceptance.Because));
         _json.Map("location", () => Physical(accepted.Acceptance.Origin));
     });
 
     private void Fix(Fix fix) => _json.Map(() =>
     {
-        Text("description", fix.Title);
+        Text("description", DisplayLine.CleanLine(fix.Title));
         _json.List("artifactChanges", fix.Edits.GroupBy(edit => edit.Location.Source), file => _json.Map(() =>
         {
             _json.Map("artifactLocation", () => Uri(file.Key.Path));
@@ -156,7 +156,7 @@ public sealed class SarifReport
     private void Labelled(Label label)
     {
         Physical(label.Location);
-        if (label.Text.Length > 0) Text("message", label.Text);
+        if (label.Text.Length > 0) Text("message", DisplayLine.CleanLine(label.Text));
     }
 
     private void Physical(Location place) => _json.Map("physicalLocation", () =>
