@@ -1,27 +1,13 @@
 using WaterScript.Diagnostics;
 using WaterScript.Syntax.Formatting;
-using WaterScript.Tests.Documentation;
 using WaterScript.Text;
 using Xunit;
 
 namespace WaterScript.Tests.Syntax.Formatting;
 
-/// <summary>Each case is a folder: <c>input.water</c>, and <c>formatted.water</c> that must come of it.</summary>
+/// <summary>Small things about layouts; whole files are cases under <c>tests/Cases/formatter</c>.</summary>
 public sealed class FormatterCaseTests
 {
-    private const string Folder = "tests/WaterScript.Tests/Syntax/Formatting/Cases";
-
-    public static TheoryData<string> Cases => [.. Directory.EnumerateDirectories(Path.Combine(Repository.Root, Folder)).Select(folder => Path.GetFileName(folder)!)];
-
-    [Theory]
-    [MemberData(nameof(Cases))]
-    public void A_case_comes_out_as_it_must(string name)
-    {
-        var formatted = Repository.Read($"{Folder}/{name}/formatted.water");
-        Assert.Equal(formatted, Format(Repository.Read($"{Folder}/{name}/input.water")));
-        Assert.Equal(formatted, Format(formatted));
-    }
-
     [Theory]
     [InlineData("", "")]
     [InlineData("\r\n\n ;; \n", "")]
