@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using WaterScript.Cli.Commands;
+using WaterScript.Diagnostics;
 
 namespace WaterScript.Cli;
 
@@ -29,6 +30,10 @@ internal static class CommandLine
         catch (CommandException problem)
         {
             return Refuse(terminal, problem.Message);
+        }
+        catch (WorkUsedUpException)
+        {
+            return Refuse(terminal, "this site asks for more work than an answer may take [over-limit]; `check` says what makes it so large");
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {

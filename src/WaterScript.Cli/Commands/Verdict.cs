@@ -30,9 +30,17 @@ internal static class Verdict
     {
         if (site.Lint is not { } lint) return "; what it does in time was not looked at, because of the errors.";
         var model = site.Reading.Site!;
-        var horizon = $"{Day.Format(lint.Horizon.From)} to {Day.Format(lint.Horizon.Until.PlusDays(-1))}";
         var areas = Area.All.Skip(1).Select(area => area.Name);
-        return $" with {Counted(model.Zones.Length, "zone")} and {Counted(model.Schedules.Length, "schedule")}. Checked {horizon}: {string.Join(", ", areas)}.";
+        return $" with {Counted(model.Zones.Length, "zone")} and {Counted(model.Schedules.Length, "schedule")}. {Dates(lint, string.Join(", ", areas))}";
+    }
+
+    /// <summary>The dates that were looked at, and from when on none was.</summary>
+    private static string Dates(LintReport lint, string areas)
+    {
+        var (from, until) = (lint.Horizon.From, lint.Horizon.Until);
+        if (until <= from) return $"Checked no date: nothing was looked at from {Day.Format(from)} on.";
+        var text = $"Checked {Day.Format(from)} to {Day.Format(until.PlusDays(-1))}: {areas}.";
+        return lint.IsCut ? $"{text} Nothing was looked at from {Day.Format(until)} on." : text;
     }
 
     /// <summary>What was decided beyond the dates that were looked at.</summary>

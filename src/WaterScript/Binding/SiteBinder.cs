@@ -54,7 +54,7 @@ internal static class SiteBinder
             Schedules = schedules,
             Acceptances = new AcceptBinder(scope).Bind(files),
         };
-        site = site with { Unused = [.. Unused(hardware, ground, lists, steps, scope)] };
+        site = site with { Unused = [.. Unused(hardware, ground, lists, steps, scope)], SourceLength = files.Sum(file => (long)file.Source.Text.Length) };
         new ClimateCheck(site, scope).Report();
         return IsUsable(block) ? site : null;
     }

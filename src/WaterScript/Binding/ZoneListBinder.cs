@@ -31,6 +31,8 @@ internal sealed class ZoneListBinder
         foreach (var name in _nodes.Keys) GroupOf(name);
     }
 
+    private long _listed;
+
     /// <summary>Groups that nothing uses.</summary>
     public IEnumerable<(string Name, Location Origin)> UnusedGroups => _groups.Unused;
 
@@ -43,10 +45,13 @@ internal sealed class ZoneListBinder
             var origin = new Location(source, part.Span);
             if (part.Names.Length == 1) AddAlone(part.Names[0], origin, parts);
             else AddTogether(part, origin, parts);
-            if (parts.Count <= Limits.RunsPerPass) continue;
-            _scope.Report(Rules.OverLimit, origin, $"a list of more than {Limits.RunsPerPass} zones", wayOut: "Name fewer zones, or let the schedule repeat its passes.");
+            if (parts.Count <= Limits.RunsPerPass && _listed + parts.Count <= Limits.ZonesInLists) continue;
+            var (limit, what) = parts.Count > Limits.RunsPerPass ? (Limits.RunsPerPass, "a list") : (Limits.ZonesInLists, "lists");
+            _scope.Report(Rules.OverLimit, origin, $"{what} of more than {limit} zones", wayOut: "Name fewer zones, or let the schedule repeat its passes.");
             return [];
         }
+
+        _listed += parts.Count;
 
         return parts.DrainToImmutable();
     }

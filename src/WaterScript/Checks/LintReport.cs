@@ -15,6 +15,12 @@ public sealed record LintReport(
 {
     /// <summary>What is decided beyond those dates; null where nothing is.</summary>
     public Proof? Proof { get; init; }
+
+    /// <summary>Whether the dates end before those that were asked for, at the limit of work; a finding says so too.</summary>
+    public bool IsCut { get; init; }
+
+    /// <summary>The work that it took, in units of about ten nanoseconds.</summary>
+    public long Work { get; init; }
 }
 
 /// <summary>A finding that the user accepts.</summary>

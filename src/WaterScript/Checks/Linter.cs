@@ -11,30 +11,17 @@ public static class Linter
     /// <summary>Looks at a site that was read without an error.</summary>
     /// <param name="site">The site.</param>
     /// <param name="horizon">The dates to look at.</param>
-    public static LintReport Check(Site site, Horizon horizon)
+    /// <param name="units">The most work; null for what a site of its length may ask for.</param>
+    public static LintReport Check(Site site, Horizon horizon, long? units = null)
     {
-        var survey = new Survey(Timetable.Of(site, horizon));
-        var outputs = new Survey(Timetable.Of(site, horizon)) { Trials = survey.Trials };
-        ImmutableArray<ICheck> checks = [.. Walked(survey, outputs, Catalogue.Checks), .. OfManual(site)];
-        ImmutableArray<Finding> found = [.. checks.SelectMany(check => check.Findings())];
-        var judged = Acceptances.Apply(site.Acceptances, [.. InOrder(found)], horizon.From);
-        return new LintReport(horizon, [.. InOrder(judged.Open)], judged.Accepted, [.. checks.SelectMany(check => check.NotChecked()).Distinct()]) { Proof = survey.WholeCycle.Proof };
+        ArgumentNullException.ThrowIfNull(site);
+        var report = new BoundedWalk(site, horizon, units ?? Limits.CheckWorkOf(site.SourceLength)).Go();
+        var judged = Acceptances.Apply(site.Acceptances, [.. InOrder(report.Findings)], horizon.From);
+        return report with { Findings = [.. InOrder(FindingLimit.Apply(judged.Open))], Accepted = judged.Accepted };
     }
 
-    /// <summary>One pass of each manual schedule, whenever somebody may start it.</summary>
-    private static IEnumerable<ICheck> OfManual(Site site)
-    {
-        var kinds = Catalogue.Checks.Where(kind => kind.SeesManual).ToArray();
-        foreach (var schedule in site.Schedules.Where(schedule => schedule.IsManual))
-        {
-            var timetable = Survey.TimetableOf(site, schedule);
-            if (!timetable.Passes().Any()) continue;
-            var survey = new Survey(timetable, schedule);
-            foreach (var check in Walked(survey, survey, kinds)) yield return check;
-        }
-    }
-
-    private static ImmutableArray<ICheck> Walked(Survey survey, Survey outputs, IEnumerable<CheckKind> kinds)
+    /// <summary>Sets rules to work and shows them all dates.</summary>
+    internal static ImmutableArray<ICheck> Walked(Survey survey, Survey outputs, IEnumerable<CheckKind> kinds)
     {
         ImmutableArray<ICheck> checks = [.. kinds.Select(kind => kind.Begin(kind.SeesOutputs ? outputs : survey))];
         new Walk(survey, outputs, checks).Go();

@@ -56,6 +56,7 @@ internal sealed class PassesUnderWay(Timetable timetable, Action<PassUnderWay, P
     /// <summary>Takes in the next run.</summary>
     public void See(in Run run)
     {
+        timetable.Budget?.Spend(_passes.Count * 2L);
         var own = Find(run);
         var (end, isNew) = (own?.End ?? run.Start, own is null);
         own ??= Begin(run);

@@ -32,6 +32,17 @@ internal sealed class Survey(Timetable timetable, Schedule? manual = null)
     /// <summary>Whether it is a site as it might be, looked at to see what an edit would bring.</summary>
     public bool IsTrial { get; init; }
 
+    /// <summary>Whether it ends before the dates that were asked for do, at the limit of work.</summary>
+    public bool IsCut { get; init; }
+
+    /// <summary>Start of the latest run whose outputs were looked at, in Unix seconds.</summary>
+    public long LastRun { get; set; }
+
+    /// <summary>Counts the work of looking at something; to be told by rules that look at much at once.</summary>
+    /// <param name="units">The work, 0 or more.</param>
+    /// <exception cref="WorkUsedUpException">There was too much.</exception>
+    public void Spend(long units) => Timetable.Budget?.Spend(units);
+
     /// <summary>How depths of water are said.</summary>
     public DepthWords Depths { get; } = new(timetable.Site);
 
@@ -54,7 +65,7 @@ internal sealed class Survey(Timetable timetable, Schedule? manual = null)
     public ZonePlans Plans => field ??= new ZonePlans(Timetable);
 
     /// <summary>Runs that want one zone at once; complete when the walk is over.</summary>
-    public ZoneMeetings ZoneMeetings => field ??= new ZoneMeetings(Site, Plans);
+    public ZoneMeetings ZoneMeetings => field ??= new ZoneMeetings(Site, Plans, Spend);
 
     /// <summary>Passes of one schedule that begin before another is over; complete when the walk is over.</summary>
     public PassMeetings PassMeetings => field ??= new PassMeetings(this);
@@ -84,10 +95,10 @@ internal sealed class Survey(Timetable timetable, Schedule? manual = null)
         : new Survey(Timetable.Of(site, Horizon)) { IsTrial = true };
 
     /// <summary>One pass of a manual schedule.</summary>
-    public static Timetable TimetableOf(Site site, Schedule manual) => Timetable.OfOnePass(site, manual, site.Effective.At(LocalTime.Noon));
+    public static Timetable TimetableOf(Site site, Schedule manual, WorkBudget? budget = null) => Timetable.OfOnePass(site, manual, site.Effective.At(LocalTime.Noon), budget);
 
     /// <summary>Counts a trial, for which all runs are reckoned anew; false when there were too many.</summary>
-    public bool MayTry() => Trials.Spend(Runs);
+    public bool MayTry() => !IsCut && Trials.Spend(Runs);
 
     /// <summary>The line that the start of a run's pass is reckoned from.</summary>
     public Location StartOf(in Run run) => StartOf(run.Schedule, run.StartNumber);

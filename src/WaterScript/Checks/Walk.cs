@@ -5,6 +5,8 @@ namespace WaterScript.Checks;
 /// <summary>One walk over a horizon for all checks: each date, run, opening and switching is reckoned once, whoever wants to see it.</summary>
 internal sealed class Walk
 {
+    private const int WorkOfWatch = 3, WorkOfOpening = 10, WorkOfSwitching = 10;
+
     private readonly Survey _survey;
     private readonly Survey _outputs;
     private readonly ISeesDays[] _days;
@@ -26,7 +28,7 @@ internal sealed class Walk
     public Walk(Survey survey, Survey outputs, IReadOnlyList<ICheck> checks)
     {
         (_survey, _outputs) = (survey, outputs);
-        _demand = new Demand(survey.Site, [.. checks.OfType<ISeesDemand>()]);
+        _demand = new Demand(survey.Site, [.. checks.OfType<ISeesDemand>()], survey.Spend);
         _days = [.. checks.OfType<ISeesDays>()];
         _openings = [.. checks.OfType<ISeesOpenings>().Where(check => check.WantsAny)];
         IRunWatch[] watches = [survey.ZoneMeetings, survey.PassMeetings, survey.Restrictions, survey.Water, _demand, .. checks.OfType<IRunWatch>()];
@@ -49,6 +51,7 @@ internal sealed class Walk
     {
         foreach (var switching in _outputs.Timetable.SwitchingsOf(Openings()))
         {
+            _outputs.Spend(WorkOfSwitching);
             foreach (var check in _switchingsOfController[switching.Controller]) check.See(switching);
             _outputs.Askers.Forget(switching);
         }
@@ -58,6 +61,7 @@ internal sealed class Walk
     {
         foreach (var opening in _outputs.Timetable.OpeningsOf(RunsForOutputs()))
         {
+            _outputs.Spend(WorkOfOpening);
             _outputs.Askers.Add(opening);
             foreach (var check in _openings) check.See(opening);
             yield return opening;
@@ -68,6 +72,7 @@ internal sealed class Walk
     {
         foreach (var run in _survey == _outputs ? Runs() : Ahead<Run>.Of(Runs()))
         {
+            _outputs.LastRun = run.Start;
             _outputs.Askers.Add(run);
             yield return run;
         }
@@ -78,7 +83,9 @@ internal sealed class Walk
         foreach (var run in _survey.Timetable.Runs(_survey.Taken, See))
         {
             _runs = run.Number;
-            foreach (var watch in _runsOfZone[run.Zone]) watch.See(run);
+            var watches = _runsOfZone[run.Zone];
+            _survey.Spend(watches.Length * WorkOfWatch);
+            foreach (var watch in watches) watch.See(run);
             yield return run;
         }
     }

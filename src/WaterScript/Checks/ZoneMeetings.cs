@@ -4,7 +4,7 @@ using WaterScript.Timetables;
 namespace WaterScript.Checks;
 
 /// <summary>Finds runs of different schedules that want one zone at once, while the runs stream past.</summary>
-internal sealed class ZoneMeetings(Site site, ZonePlans plans) : IRunWatch
+internal sealed class ZoneMeetings(Site site, ZonePlans plans, Action<long> spend) : IRunWatch
 {
     private readonly List<Run>?[] _open = new List<Run>?[site.Zones.Length];
     private readonly SortedDictionary<(int First, int Second), ZoneMeeting> _meetings = [];
@@ -25,6 +25,7 @@ internal sealed class ZoneMeetings(Site site, ZonePlans plans) : IRunWatch
     public void See(in Run run)
     {
         var open = _open[run.Zone] ??= [];
+        spend(open.Count * 2L);
         var kept = 0;
         for (var i = 0; i < open.Count; i++)
         {

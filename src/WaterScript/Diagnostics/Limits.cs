@@ -36,6 +36,28 @@ public static class Limits
     /// <summary>Events that stand alone after which a person is told that calendar apps will be slow.</summary>
     public const int FlatEventsWithoutNote = 2_000;
 
+    /// <summary>Work of checking what a site does, in units of about ten nanoseconds, whatever its length.</summary>
+    public const long CheckWork = 40_000_000;
+
+    /// <summary>The work that each character of a site's files allows in addition: a large estate is checked in full, a small file cannot ask for much.</summary>
+    public const long CheckWorkPerCharacter = 200;
+
+    /// <summary>Passes of a site that are held while they wait for their turn, where work is counted.</summary>
+    public const int PassesHeld = 300_000;
+
+    /// <summary>Zones in all lists of a site's steps and sets together, each as often as it is named.</summary>
+    public const int ZonesInLists = 1_000_000;
+
+    /// <summary>Findings of one rule that are shown of what a site does; the last of them says how many more there are.</summary>
+    public const int FindingsPerRule = 100;
+
+    /// <summary>Findings of all rules that are shown of what a site does.</summary>
+    public const int FindingsPerSite = 500;
+
+    /// <summary>The work of checking what a site does.</summary>
+    /// <param name="characters">The length of its files.</param>
+    public static long CheckWorkOf(long characters) => CheckWork + (CheckWorkPerCharacter * characters);
+
     /// <summary>Dates of schedules that are compared beyond the horizon of a check; what is left then is decided within it only.</summary>
     public const int ProofWork = 3_000_000;
 

@@ -87,4 +87,7 @@ public sealed record Site
 
     /// <summary>What people read: the label, or else the name; on one line, in which every character can be seen.</summary>
     public string DisplayName => DisplayLine.CleanLine(Label ?? Name);
+
+    /// <summary>The length of all files that were read for it, in UTF-16 code units.</summary>
+    public long SourceLength { get; init; }
 }

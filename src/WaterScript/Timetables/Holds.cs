@@ -18,6 +18,9 @@ internal sealed class Holds
     /// <summary>No hold.</summary>
     public static Holds None { get; } = new([]);
 
+    /// <summary>How many.</summary>
+    public int Count => _spans.Length;
+
     /// <summary>Whether there is none.</summary>
     public bool IsNone => _spans.IsEmpty;
 

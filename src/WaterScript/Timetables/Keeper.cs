@@ -1,3 +1,4 @@
+using WaterScript.Diagnostics;
 using WaterScript.Model;
 
 namespace WaterScript.Timetables;
@@ -5,13 +6,14 @@ namespace WaterScript.Timetables;
 /// <summary>
 /// Keeps of the planned runs what closed seasons, <c>cut at</c> lines and holds leave, in this order. Nothing else moves.
 /// </summary>
-internal sealed class Keeper(Site site, Holds holds)
+internal sealed class Keeper(Site site, Holds holds, WorkBudget? budget = null)
 {
     /// <summary>Whether a pass has a run of which anything is left; a pass without one did not run.</summary>
     public bool LeavesAnyOf(in Pass pass, PassPlan plan)
     {
         for (var i = 0; i < plan.Runs.Length; i++)
         {
+            budget?.Spend(1, pass.Schedule);
             if (Keep(pass, plan.Runs[i], taken: null) > 0) return true;
         }
 
@@ -40,6 +42,7 @@ internal sealed class Keeper(Site site, Holds holds)
         var end = Math.Min(start + planned.Seconds, pass.CutAt);
         var uncut = Math.Max(0, end - start);
         if (uncut < planned.Seconds) Cut(pass, planned, planned.Seconds - uncut, taken);
+        budget?.Spend(holds.Count, pass.Schedule);
         if (uncut == 0 || holds.Take(planned.Zone, start, end, out var left) is not { } hold) return uncut;
         var kept = Math.Max(0, left - start);
         taken?.Add(TakenBy.Hold, hold.Origin, hold.Because, site.Zones[planned.Zone], start, uncut - kept);

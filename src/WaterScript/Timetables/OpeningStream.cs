@@ -1,3 +1,4 @@
+using WaterScript.Diagnostics;
 using WaterScript.Model;
 
 namespace WaterScript.Timetables;
@@ -9,17 +10,21 @@ namespace WaterScript.Timetables;
 /// </summary>
 internal sealed class OpeningStream
 {
+    private const int WorkOfOutput = 5;
+
     private readonly NearlyOrdered<OpeningUnderWay> _begun = new();
     private readonly Stack<OpeningUnderWay> _spare = [];
     private readonly SwitchedOutput[] _zones;
     private readonly SwitchedOutput[] _devices;
     private readonly SwitchedOutput[][] _devicesOfZone;
     private readonly long _earliest;
+    private readonly WorkBudget? _budget;
     private long _sequence;
     private long _number;
 
-    private OpeningStream(Site site)
+    private OpeningStream(Site site, WorkBudget? budget)
     {
+        _budget = budget;
         _devices = [.. site.Devices.Select(device => SwitchedOutput.Of(device, site.Zones.Length))];
         _zones = [.. site.Zones.Select(SwitchedOutput.Of)];
         _devicesOfZone = [.. site.Zones.Select(zone => _devices.Where(output => site.Devices[output.Device].RunsBecauseOf(zone)).ToArray())];
@@ -29,9 +34,10 @@ internal sealed class OpeningStream
     /// <summary>The openings of the outputs of a site.</summary>
     /// <param name="site">The site.</param>
     /// <param name="runs">Its runs, in order of start.</param>
-    public static IEnumerable<Opening> Of(Site site, IEnumerable<Run> runs)
+    /// <param name="budget">Counts what the runs do to outputs; may be null.</param>
+    public static IEnumerable<Opening> Of(Site site, IEnumerable<Run> runs, WorkBudget? budget)
     {
-        var stream = new OpeningStream(site);
+        var stream = new OpeningStream(site, budget);
         foreach (var run in runs)
         {
             while (stream.TryTakeBefore(run.Start, out var opening)) yield return opening;
@@ -68,6 +74,7 @@ internal sealed class OpeningStream
 
     private void Add(SwitchedOutput output, in Run run)
     {
+        _budget?.Spend(WorkOfOutput);
         var (from, to) = output.PartOf(run);
         if (to <= from) return;
         if (output.Current is { } current && !current.IsOverBy(from))

@@ -20,6 +20,7 @@ internal sealed class PassPlanner
     private readonly List<PlannedRun> _runs = [];
     private readonly List<LeftOut> _leftOut = [];
     private readonly Dictionary<Supply, long> _supplyEnds = [];
+    private readonly Dictionary<Supply, List<int>> _lastToEnd = [];
     private long _now;
 
     private PassPlanner(Schedule schedule, decimal scalePercent, RunOrder order, StepPaths paths)
@@ -97,7 +98,7 @@ internal sealed class PassPlanner
         foreach (var (zone, seconds) in times)
         {
             _runs.Add(new PlannedRun(_now, seconds, Overlap: 0, zone.Index, number, _order.RankOf(zone, _schedule), _order.IndexOfInjector(step.Through), soak));
-            if (zone.Supply is { } supply) _supplyEnds[supply] = Math.Max(_supplyEnds.GetValueOrDefault(supply), _now + seconds);
+            if (zone.Supply is { } supply) Ends(supply, _now + seconds);
         }
 
         _now += times.Max(time => time.Seconds);
@@ -153,13 +154,19 @@ internal sealed class PassPlanner
         }
     }
 
+    /// <summary>Remembers which runs of a supply are the last to end: the run that was just added may be one of them.</summary>
+    private void Ends(Supply supply, long end)
+    {
+        if (!_lastToEnd.TryGetValue(supply, out var last)) _lastToEnd[supply] = last = [];
+        if (end < _supplyEnds.GetValueOrDefault(supply)) return;
+        if (end > _supplyEnds.GetValueOrDefault(supply)) last.Clear();
+        _supplyEnds[supply] = end;
+        last.Add(_runs.Count - 1);
+    }
+
     private void KeepOpen(Supply supply, long overlap)
     {
-        for (var i = _runs.Count - 1; i >= 0; i--)
-        {
-            var run = _runs[i];
-            if (run.Offset + run.Seconds == _now && _order.ZoneAt(run.Zone).Supply == supply) _runs[i] = run with { Overlap = overlap };
-        }
+        foreach (var i in _lastToEnd[supply]) _runs[i] = _runs[i] with { Overlap = overlap };
     }
 
     private static string NumberOf(int index) => (index + 1).ToString(CultureInfo.InvariantCulture);

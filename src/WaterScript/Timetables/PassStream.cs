@@ -1,4 +1,5 @@
 using WaterScript.Calendars;
+using WaterScript.Diagnostics;
 
 namespace WaterScript.Timetables;
 
@@ -11,13 +12,18 @@ internal static class PassStream
     /// <summary>Starts of one date lie some days apart at most, which leaves these bits for the place of a pass.</summary>
     private const int BitsOfPlace = 32;
 
+    /// <summary>Passes that wait are moved on each date, so many for a unit of work.</summary>
+    private const int PassesMovedInAUnit = 4;
+
     /// <summary>The passes that start in a horizon; of those that start together, the earlier date's and the earlier schedule's come first.</summary>
     /// <param name="schedules">The schedules.</param>
     /// <param name="clock">Gives the starts of days.</param>
     /// <param name="from">First date, in days since 1970-01-01.</param>
     /// <param name="until">First date that is not included.</param>
     /// <param name="seeDay">Is shown each date of each schedule from the first to the last, by date; may be null.</param>
-    public static IEnumerable<Pass> Of(IReadOnlyList<SchedulePasses> schedules, ZoneClock clock, int from, int until, Action<ScheduleDay>? seeDay)
+    /// <param name="budget">Counts the passes that wait, and is told how far the dates came; may be null.</param>
+    public static IEnumerable<Pass> Of(
+        IReadOnlyList<SchedulePasses> schedules, ZoneClock clock, int from, int until, Action<ScheduleDay>? seeDay, WorkBudget? budget)
     {
         if (schedules.Count == 0) yield break;
         var lead = schedules.Max(schedule => schedule.Lead);
@@ -33,12 +39,15 @@ internal static class PassStream
                 var date = schedules[i].ScheduleDay(day);
                 if (day >= from && day < until) seeDay?.Invoke(date);
                 AddInside(date.Passes, first, end, coming);
+                budget?.Hold(waiting.Count + coming.Count, Limits.PassesHeld);
             }
 
+            budget?.Spend((waiting.Count + coming.Count) / PassesMovedInAUnit);
             PutInOrder(coming, unsorted: merged);
             Merge(waiting, coming, merged);
             (waiting, merged) = (merged, waiting);
 
+            budget?.Reach(day - Days(lead));
             var settled = day < lastDay ? clock.StartOfDay(day + 1) - lead : long.MaxValue;
             var next = 0;
             while (next < waiting.Count && waiting[next].Start < settled) yield return waiting[next++];

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WaterScript.Diagnostics;
 
 namespace WaterScript.Timetables;
 
@@ -9,12 +10,15 @@ namespace WaterScript.Timetables;
 /// </summary>
 internal static class RunStream
 {
+    private const int WorkOfRun = 6;
+
     /// <summary>The runs of the passes.</summary>
     /// <param name="passes">In order of start.</param>
     /// <param name="plans">The plans of each schedule, by index.</param>
     /// <param name="keeper">Says what is left of a run.</param>
     /// <param name="taken">Is told what is taken; may be null.</param>
-    public static IEnumerable<Run> Of(IEnumerable<Pass> passes, SchedulePlans[] plans, Keeper keeper, Taken? taken)
+    /// <param name="budget">Counts the runs; may be null.</param>
+    public static IEnumerable<Run> Of(IEnumerable<Pass> passes, SchedulePlans[] plans, Keeper keeper, Taken? taken, WorkBudget? budget)
     {
         using var coming = passes.GetEnumerator();
         var underWay = new PriorityQueue<PassUnderWay, StreamOrder>();
@@ -38,6 +42,7 @@ internal static class RunStream
             var limit = Earlier(underWay, more ? coming.Current.Start : long.MaxValue);
             do
             {
+                budget?.Spend(WorkOfRun, pass.Pass.Schedule);
                 var kept = keeper.Keep(pass.Pass, pass.Next, taken);
                 if (kept > 0) yield return pass.RunOf(kept, ++number);
                 pass.Advance();

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WaterScript.Calendars;
+using WaterScript.Diagnostics;
 using WaterScript.Model;
 
 namespace WaterScript.Timetables;
@@ -7,6 +8,8 @@ namespace WaterScript.Timetables;
 /// <summary>The passes of a schedule on any date. Remembers the last date asked for, because a schedule that follows it asks again.</summary>
 internal sealed class SchedulePasses
 {
+    private const int WorkOfDate = 5, WorkOfStart = 10, WorkOfPass = 6;
+
     private readonly Schedule _schedule;
     private readonly SchedulePlans _plans;
     private readonly Keeper _keeper;
@@ -16,6 +19,7 @@ internal sealed class SchedulePasses
     private readonly MomentReader _moments;
     private readonly long _notBefore;
     private readonly Func<string, SchedulePasses> _find;
+    private readonly WorkBudget? _budget;
     private readonly List<(long Instant, Start Start)> _firsts = [];
     private readonly List<Pass> _passes = [];
     private readonly List<DayNote> _notes = [];
@@ -28,14 +32,16 @@ internal sealed class SchedulePasses
     /// <param name="moments">Turns moments into instants.</param>
     /// <param name="keeper">Says what is left of a run.</param>
     /// <param name="find">Gives the passes of another schedule by its name.</param>
+    /// <param name="budget">Counts dates, starts and passes; may be null.</param>
     public SchedulePasses(
-        Schedule schedule, Site site, SchedulePlans plans, MomentReader moments, Keeper keeper, Func<string, SchedulePasses> find)
+        Schedule schedule, Site site, SchedulePlans plans, MomentReader moments, Keeper keeper, Func<string, SchedulePasses> find, WorkBudget? budget = null)
     {
         _schedule = schedule;
         _plans = plans;
         _moments = moments;
         _keeper = keeper;
         _find = find;
+        _budget = budget;
         var days = DayPattern.Of(schedule, site.Effective);
         _starts = [.. schedule.Starts.Select(start => (start, days.NarrowedTo(start.On)))];
         _daysOf = TakenDays(schedule);
@@ -97,6 +103,7 @@ internal sealed class SchedulePasses
     private void AddDay(int day)
     {
         _firsts.Clear();
+        _budget?.Spend(WorkOfDate + _starts.Length, _schedule.Index);
         if (!_daysOf.IsEmpty && !AnyTakenRuns(day)) return;
         foreach (var (start, days) in _starts)
         {
@@ -107,6 +114,7 @@ internal sealed class SchedulePasses
                 continue;
             }
 
+            _budget?.Spend(WorkOfStart + _firsts.Count, _schedule.Index);
             _firsts.Add((instant, start));
             AddPasses(start, day, instant);
         }
@@ -137,6 +145,7 @@ internal sealed class SchedulePasses
     /// <summary>Marks what closed seasons and cuts take; holds are looked at run by run.</summary>
     private void TakeAway(int day)
     {
+        _budget?.Spend(_closed.Length, _schedule.Index);
         var closedBy = ClosedOn(day);
         var cutAt = _schedule.Cut is { } cut ? Resolve(cut.At, cut.NextDay ? day + 1 : day) ?? long.MaxValue : long.MaxValue;
         for (var i = 0; i < _passes.Count; i++) _passes[i] = _passes[i] with { CutAt = cutAt, ClosedBy = closedBy };
@@ -165,6 +174,7 @@ internal sealed class SchedulePasses
         var every = _schedule.Repeat is { } repeat ? repeat.Every.WholeSeconds() : 1;
         if (LastPass(day, first) is not { } last) return;
         if (last < first) _notes.Add(new DayNote(DayNoteKind.NoPass, start.Origin, _schedule.Repeat?.Origin, day, first));
+        _budget?.Spend(Math.Max(0, ((last - first) / every) + 1) * WorkOfPass, _schedule.Index);
         var number = 1;
         for (var instant = first; instant <= last; instant += every, number++)
         {

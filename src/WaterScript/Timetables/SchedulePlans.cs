@@ -1,10 +1,13 @@
+using WaterScript.Diagnostics;
 using WaterScript.Model;
 
 namespace WaterScript.Timetables;
 
 /// <summary>What a pass of a schedule does on any date: one plan for each share that its scale gives, made when first needed.</summary>
-internal sealed class SchedulePlans(Schedule schedule, Site site, RunOrder order)
+internal sealed class SchedulePlans(Schedule schedule, Site site, RunOrder order, WorkBudget? budget = null)
 {
+    private const int WorkOfPlan = 20, WorkOfPlannedRun = 100;
+
     private readonly ScaleTable _scale = ScaleTable.For(schedule, site);
     private readonly Dictionary<decimal, PassPlan> _plans = [];
     private readonly StepPaths _paths = new();
@@ -15,7 +18,7 @@ internal sealed class SchedulePlans(Schedule schedule, Site site, RunOrder order
     public long LongestSeconds => LongestPlan.Seconds;
 
     /// <summary>The plan at the greatest share. It is made before any other, so that steps are numbered alike whatever dates are asked for.</summary>
-    public PassPlan LongestPlan => _longest ??= PassPlanner.Plan(schedule, _scale.Greatest, order, _paths);
+    public PassPlan LongestPlan => _longest ??= Plan(_scale.Greatest);
 
     /// <summary>What its passes do from a date on, each plan once.</summary>
     /// <param name="day">The date, in days since 1970-01-01.</param>
@@ -50,8 +53,15 @@ internal sealed class SchedulePlans(Schedule schedule, Site site, RunOrder order
     {
         if (_last.Plan is { } last && _last.Percent == percent) return last;
         var longest = LongestPlan;
-        if (!_plans.TryGetValue(percent, out var plan)) _plans[percent] = plan = percent == _scale.Greatest ? longest : PassPlanner.Plan(schedule, percent, order, _paths);
+        if (!_plans.TryGetValue(percent, out var plan)) _plans[percent] = plan = percent == _scale.Greatest ? longest : Plan(percent);
         _last = (percent, plan);
+        return plan;
+    }
+
+    private PassPlan Plan(decimal percent)
+    {
+        var plan = PassPlanner.Plan(schedule, percent, order, _paths);
+        budget?.Spend(WorkOfPlan + (WorkOfPlannedRun * (long)(plan.Runs.Length + plan.LeftOut.Length)), schedule.Index);
         return plan;
     }
 }

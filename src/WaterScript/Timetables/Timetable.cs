@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 using WaterScript.Calendars;
+using WaterScript.Diagnostics;
 using WaterScript.Model;
 
 namespace WaterScript.Timetables;
@@ -17,37 +18,45 @@ public sealed class Timetable
     private readonly Pass? _onePass;
     private ImmutableArray<SchedulePasses>? _oneByOne;
 
-    private Timetable(Site site, Horizon horizon, Pass? onePass)
+    private Timetable(Site site, Horizon horizon, Pass? onePass, WorkBudget? budget)
     {
+        Budget = budget;
         Site = site;
         Horizon = horizon;
         _onePass = onePass;
         _moments = MomentReader.For(site);
-        _keeper = new Keeper(site, onePass is null ? Holds.Of(site, _moments.Clock) : Holds.None);
+        _keeper = new Keeper(site, onePass is null ? Holds.Of(site, _moments.Clock) : Holds.None, budget);
         var order = new RunOrder(site);
-        _plans = [.. site.Schedules.Select(schedule => new SchedulePlans(schedule, site, order))];
+        _plans = [.. site.Schedules.Select(schedule => new SchedulePlans(schedule, site, order, budget))];
     }
 
     /// <summary>The site.</summary>
     public Site Site { get; }
 
+    /// <summary>Counts what is expanded; null where nobody counts.</summary>
+    public WorkBudget? Budget { get; }
+
     /// <summary>The dates covered.</summary>
     public Horizon Horizon { get; }
 
     /// <summary>All schedules with a calendar, over a horizon.</summary>
-    public static Timetable Of(Site site, Horizon horizon) => new(site, horizon, onePass: null);
+    /// <param name="site">The site.</param>
+    /// <param name="horizon">The dates.</param>
+    /// <param name="budget">Counts what is expanded, which then throws when it is used up; null to expand without an end.</param>
+    public static Timetable Of(Site site, Horizon horizon, WorkBudget? budget = null) => new(site, horizon, onePass: null, budget);
 
     /// <summary>One pass of a schedule, manual or not, at a moment of the wall clock. Holds and closed seasons do not touch it.</summary>
     /// <param name="site">The site.</param>
     /// <param name="schedule">One of its schedules.</param>
     /// <param name="at">When; a moment that the clock skips or shows twice is read as a start at it would be.</param>
-    public static Timetable OfOnePass(Site site, Schedule schedule, LocalDateTime at)
+    /// <param name="budget">Counts what is expanded; null to expand without an end.</param>
+    public static Timetable OfOnePass(Site site, Schedule schedule, LocalDateTime at, WorkBudget? budget = null)
     {
         ArgumentNullException.ThrowIfNull(site);
         ArgumentNullException.ThrowIfNull(schedule);
         var day = CivilDate.DayNumberOf(at.Date);
         var start = new ZoneClock(site.TimeZone).Read(day, (int)(at.TimeOfDay.TickOfDay / NodaConstants.TicksPerSecond)).Instant;
-        return new Timetable(site, Horizon.DaysFrom(at.Date, 1), new Pass(start, schedule.Index, day, StartNumber: 0, Number: 1));
+        return new Timetable(site, Horizon.DaysFrom(at.Date, 1), new Pass(start, schedule.Index, day, StartNumber: 0, Number: 1), budget);
     }
 
     /// <summary>
@@ -64,7 +73,7 @@ public sealed class Timetable
     /// <summary>The same runs; on the way, each date of each schedule is shown as <see cref="ScheduleDays"/> gives it.</summary>
     /// <param name="taken">Is told what is due and does not come; null when nobody asks.</param>
     /// <param name="seeDay">Is shown the dates, some days before the runs get there; null when nobody asks.</param>
-    internal IEnumerable<Run> Runs(Taken? taken, Action<ScheduleDay>? seeDay) => RunStream.Of(DuePasses(seeDay), _plans, _keeper, taken);
+    internal IEnumerable<Run> Runs(Taken? taken, Action<ScheduleDay>? seeDay) => RunStream.Of(DuePasses(seeDay), _plans, _keeper, taken, Budget);
 
     /// <summary>
     /// The openings of zones, and of the pumps, masters and injectors that run because of them, in order of their beginning, then
@@ -74,7 +83,7 @@ public sealed class Timetable
 
     /// <summary>The openings that runs of this timetable make, which are drawn one by one as the openings are.</summary>
     /// <param name="runs">All of <see cref="Runs(Taken?)"/>, in their order.</param>
-    public IEnumerable<Opening> OpeningsOf(IEnumerable<Run> runs) => OpeningStream.Of(Site, runs);
+    public IEnumerable<Opening> OpeningsOf(IEnumerable<Run> runs) => OpeningStream.Of(Site, runs, Budget);
 
     /// <summary>
     /// What each output does, in the order in which its controller does it: in order of the actual time, then controller; at one
@@ -151,23 +160,23 @@ public sealed class Timetable
     internal long SecondsLeft(in Pass pass, in PlannedRun planned, Taken? taken = null) => _keeper.Keep(pass, planned, taken);
 
     /// <summary>The same site from so many days before its horizon on that nothing which is under way at its beginning is missed.</summary>
-    internal static Timetable WithWhatIsUnderWay(Site site, Horizon horizon)
+    internal static Timetable WithWhatIsUnderWay(Site site, Horizon horizon, WorkBudget? budget = null)
     {
-        var longest = Of(site, horizon)._plans.Select(plan => plan.LongestSeconds).DefaultIfEmpty().Max();
-        return Of(site, horizon with { From = horizon.From.PlusDays(-1 - (int)(longest / ZoneClock.SecondsInDay)) });
+        var longest = Of(site, horizon, budget)._plans.Select(plan => plan.LongestSeconds).DefaultIfEmpty().Max();
+        return Of(site, horizon with { From = horizon.From.PlusDays(-1 - (int)(longest / ZoneClock.SecondsInDay)) }, budget);
     }
 
     private IEnumerable<Pass> DuePasses(Action<ScheduleDay>? seeDay = null) => _onePass is { } pass ? [pass] : PassesOf(SchedulesWithCalendar(), seeDay);
 
     private IEnumerable<Pass> PassesOf(ImmutableArray<SchedulePasses> schedules, Action<ScheduleDay>? seeDay = null) =>
-        PassStream.Of(schedules, _moments.Clock, CivilDate.DayNumberOf(Horizon.From), CivilDate.DayNumberOf(Horizon.Until), seeDay);
+        PassStream.Of(schedules, _moments.Clock, CivilDate.DayNumberOf(Horizon.From), CivilDate.DayNumberOf(Horizon.Until), seeDay, Budget);
 
     private ImmutableArray<SchedulePasses> SchedulesWithCalendar()
     {
         var byName = new Dictionary<string, SchedulePasses>(StringComparer.Ordinal);
         foreach (var schedule in Site.Schedules.Where(schedule => !schedule.IsManual))
         {
-            byName[schedule.Name] = new SchedulePasses(schedule, Site, _plans[schedule.Index], _moments, _keeper, name => byName[name]);
+            byName[schedule.Name] = new SchedulePasses(schedule, Site, _plans[schedule.Index], _moments, _keeper, name => byName[name], Budget);
         }
 
         return [.. byName.Values];

@@ -45,7 +45,7 @@ internal sealed class WholeCycle
     /// <summary>What is decided; whole when all rules have asked. Null when the 400 years would go past the last year.</summary>
     public Proof? Proof => IsPossible ? new Proof(CivilDate.FromDayNumber(_first + CivilDate.DaysInCycle).ToLocalDate(), _moving, !_isUndecided) : null;
 
-    private bool IsPossible => _survey.Manual is null && _survey.Site.Effective.Year <= LastYear;
+    private bool IsPossible => _survey is { Manual: null, IsCut: false } && _survey.Site.Effective.Year <= LastYear;
 
     /// <summary>Schedules that want one zone at once, and do not within the horizon.</summary>
     public ImmutableArray<LaterMeeting> OfZones => _ofZones ??= [.. Pairs(ClaimKind.OfZones, _survey.SchedulesBy(zone => zone.Index), _survey.ZoneMeetings.Has)];

@@ -9,12 +9,16 @@ namespace WaterScript.Checks;
 /// <summary>Holds the runs of a site to its restrictions while they stream past. Each instant is judged by its own local date and time.</summary>
 internal sealed class RestrictionWatch : IRunWatch
 {
+    private readonly Timetable _timetable;
     private readonly Site _site;
+    private readonly long _work;
     private readonly WateredDays _pieces;
 
     public RestrictionWatch(Timetable timetable)
     {
+        _timetable = timetable;
         _site = timetable.Site;
+        _work = _site.Restrictions.Sum(WorkOf);
         var moments = MomentReader.For(_site);
         _pieces = new WateredDays(moments.Clock);
         Judges = [.. _site.Restrictions.Select(restriction => new RestrictionJudge(restriction, timetable, moments))];
@@ -45,6 +49,10 @@ internal sealed class RestrictionWatch : IRunWatch
 
     private void Judge(in WateredPiece piece)
     {
+        _timetable.Budget?.Spend(_work);
         foreach (var judge in Judges) judge.See(piece);
     }
+
+    /// <summary>The work of judging a piece of a run by a restriction: all its hours may be looked through, and each line and exemption.</summary>
+    private static long WorkOf(Restriction restriction) => 5 + (6 * restriction.AllowedHours.Length) + (3 * restriction.AtMost.Length) + restriction.Exempt.Length;
 }

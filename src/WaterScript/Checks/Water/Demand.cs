@@ -14,9 +14,14 @@ internal sealed class Demand : IRunWatch
     private readonly SupplyUse[][] _suppliesOfZone;
     private readonly decimal?[] _flows;
     private readonly int[] _open;
+    private readonly Action<long> _spend;
 
-    public Demand(Site site, IReadOnlyList<ISeesDemand> checks)
+    /// <param name="site">The site.</param>
+    /// <param name="checks">Who sees the stretches.</param>
+    /// <param name="spend">Counts the work of showing stretches.</param>
+    public Demand(Site site, IReadOnlyList<ISeesDemand> checks, Action<long> spend)
     {
+        _spend = spend;
         SupplyUse[] supplies = [.. site.Supplies.Select(supply => new SupplyUse(supply, [.. checks.Where(check => check.Wants(supply))]))];
         _suppliesOfZone = [.. site.Zones.Select(zone => Above(zone.Supply).Select(supply => supplies[supply.Index]).Where(supply => supply.Checks.Length > 0).ToArray())];
         _flows = [.. site.Zones.Select(zone => zone.LitresPerMinute)];
@@ -76,11 +81,12 @@ internal sealed class Demand : IRunWatch
         }
     }
 
-    private static void Tell(SupplyUse supply, long now)
+    private void Tell(SupplyUse supply, long now)
     {
         if (supply.Parts.Count > 0 && supply.Since < now)
         {
             var stretch = new Stretch(supply.Supply, supply.Since, now, supply.Flow, supply.Unknown == 0, supply.Parts);
+            _spend(supply.Checks.Length * (supply.Parts.Count + 4L));
             foreach (var check in supply.Checks) check.See(stretch);
         }
 

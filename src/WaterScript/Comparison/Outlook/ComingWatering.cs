@@ -26,6 +26,7 @@ public sealed record ZoneSeconds(Zone Zone, long Seconds);
 internal sealed class ComingWaterings(Timetable timetable, long now)
 {
     private readonly Dictionary<(int Schedule, int Day, int Start), List<ComingPass>> _rows = [];
+    private readonly Dictionary<(int Schedule, int Day, int Start, int Number), ComingPass> _passes = [];
 
     /// <summary>The next waterings.</summary>
     /// <param name="timetable">Reaches back far enough for what is under way.</param>
@@ -46,17 +47,23 @@ internal sealed class ComingWaterings(Timetable timetable, long now)
             if (run.Start <= now) continue;
             if (_rows.TryGetValue(KeyOf(run), out var row)) Add(run, row);
             else if (_rows.Count < count) Add(run, _rows[KeyOf(run)] = []);
-            else if (run.Start > _rows.Values.Max(known => MayGoOnUntil(known[^1]))) break;
+            else if (IsAfterAll(run)) break;
         }
+    }
+
+    /// <summary>Whether no run of the known rows can come any more.</summary>
+    private bool IsAfterAll(in Run run)
+    {
+        timetable.Budget?.Spend(_rows.Count);
+        return run.Start > _rows.Values.Max(known => MayGoOnUntil(known[^1]));
     }
 
     private static (int Schedule, int Day, int Start) KeyOf(in Run run) => (run.Schedule, run.Day, run.StartNumber);
 
-    private static void Add(in Run run, List<ComingPass> row)
+    private void Add(in Run run, List<ComingPass> row)
     {
-        var number = run.Pass;
-        var pass = row.Find(known => known.Number == number);
-        if (pass is null) row.Add(pass = new ComingPass(run));
+        var key = (run.Schedule, run.Day, run.StartNumber, run.Pass);
+        if (!_passes.TryGetValue(key, out var pass)) row.Add(_passes[key] = pass = new ComingPass(run));
         pass.Add(run);
     }
 
@@ -96,8 +103,6 @@ internal sealed class ComingWaterings(Timetable timetable, long now)
         public int Schedule => first.Schedule;
 
         public int Day => first.Day;
-
-        public int Number => first.Pass;
 
         public long PassStart => first.PassStart;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 using WaterScript.Calendars;
+using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Text;
 using WaterScript.Timetables;
@@ -16,12 +17,13 @@ namespace WaterScript.Comparison;
 public sealed record DayAnswer(Site Site, Zone Zone, int Day, ImmutableArray<DayWatering> Waterings, ImmutableArray<ScheduleAnswer> Schedules)
 {
     /// <summary>Answers for a zone of a site that was read without an error.</summary>
+    /// <exception cref="WorkUsedUpException">The dates around that one are too much work.</exception>
     public static DayAnswer Of(Site site, Zone zone, LocalDate date)
     {
         ArgumentNullException.ThrowIfNull(site);
         ArgumentNullException.ThrowIfNull(zone);
         var day = CivilDate.DayNumberOf(date);
-        var timetable = Timetable.WithWhatIsUnderWay(site, new Horizon(date.PlusDays(-1), date.PlusDays(2)));
+        var timetable = Timetable.WithWhatIsUnderWay(site, new Horizon(date.PlusDays(-1), date.PlusDays(2)), new WorkBudget(Limits.CheckWorkOf(site.SourceLength)));
         return new DayAnswer(site, zone, day, [.. WateringsOn(timetable, zone, day)], ScheduleAnswers.Of(timetable, zone, day));
     }
 

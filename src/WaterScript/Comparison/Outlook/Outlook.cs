@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using NodaTime;
 using WaterScript.Binding;
 using WaterScript.Calendars;
+using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Text;
 using WaterScript.Timetables;
@@ -30,23 +31,45 @@ public sealed record Outlook(
     /// <summary>Dates that are looked at: every season comes once.</summary>
     private const int DaysAhead = 366;
 
-    /// <summary>The outlook of a site.</summary>
+    /// <summary>The work of looking ahead is that of a check by so many.</summary>
+    private const int ShareOfCheck = 8;
+
+    /// <summary>The outlook of a site, over fewer dates where those of a year are too much work.</summary>
     /// <param name="site">The site, read without an error.</param>
     /// <param name="at">The moment.</param>
     /// <param name="count">The most waterings to look for; 1 or more.</param>
+    /// <exception cref="WorkUsedUpException">One date is too much work.</exception>
     public static Outlook Of(Site site, Instant at, int count)
     {
         ArgumentNullException.ThrowIfNull(site);
+        for (var days = DaysAhead; days > 1; days /= 2)
+        {
+            try
+            {
+                return Of(site, at, count, days);
+            }
+            catch (WorkUsedUpException)
+            {
+                // Half of the dates may do.
+            }
+        }
+
+        return Of(site, at, count, days: 1);
+    }
+
+    private static Outlook Of(Site site, Instant at, int count, int days)
+    {
+        var budget = new WorkBudget(Limits.CheckWorkOf(site.SourceLength) / ShareOfCheck);
         var now = at.ToUnixTimeSeconds();
         var today = at.InZone(site.TimeZone).Date;
-        var horizon = Horizon.DaysFrom(today, DaysAhead);
-        var timetable = Timetable.WithWhatIsUnderWay(site, horizon);
+        var horizon = Horizon.DaysFrom(today, days);
+        var timetable = Timetable.WithWhatIsUnderWay(site, horizon, budget);
         return new Outlook(
             site,
             now,
             [.. OpenAt(timetable, now)],
             [.. DeviceOnNow.At(timetable, now)],
-            [.. KeptShut.At(site, now)],
+            [.. KeptShut.At(site, now, budget)],
             [.. Comparison.NotAllowed.At(timetable, now)],
             ComingWaterings.Find(timetable, now, count),
             horizon.Until);
@@ -91,7 +114,7 @@ public sealed record OpenNow(Zone Zone, Schedule Schedule, int Pass, string Step
 public sealed record KeptShut(TakenBy By, Location Origin, string? Because, ImmutableArray<Zone> Zones, long? Until)
 {
     /// <summary>Holds and closed seasons in force at an instant, then what scale and <c>cut at</c> lines take of that date.</summary>
-    internal static IEnumerable<KeptShut> At(Site site, long now)
+    internal static IEnumerable<KeptShut> At(Site site, long now, WorkBudget budget)
     {
         var clock = new ZoneClock(site.TimeZone);
         var today = clock.At(now).Day;
@@ -103,13 +126,13 @@ public sealed record KeptShut(TakenBy By, Location Origin, string? Because, Immu
             if (days.IsDue(today)) yield return new KeptShut(TakenBy.ClosedSeason, closed.Origin, closed.Because, [], clock.StartOfDay(EndOf(days, today)));
         }
 
-        foreach (var taken in OfDate(site, today)) yield return taken;
+        foreach (var taken in OfDate(site, today, budget)) yield return taken;
     }
 
-    private static IEnumerable<KeptShut> OfDate(Site site, int day)
+    private static IEnumerable<KeptShut> OfDate(Site site, int day, WorkBudget budget)
     {
         var taken = new Taken();
-        foreach (var _ in Timetable.Of(site, Horizon.DaysFrom(CivilDate.FromDayNumber(day).ToLocalDate(), 1)).Runs(taken)) { }
+        foreach (var _ in Timetable.Of(site, Horizon.DaysFrom(CivilDate.FromDayNumber(day).ToLocalDate(), 1), budget).Runs(taken)) { }
 
         return taken.Water.Where(water => water.By is TakenBy.Scale or TakenBy.Cut)
             .GroupBy(water => (water.By, Origin: CauseOf(water, site)))

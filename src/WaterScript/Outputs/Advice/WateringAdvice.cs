@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using NodaTime;
 using WaterScript.Agronomy;
 using WaterScript.Checks;
+using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Timetables;
 
@@ -43,7 +44,7 @@ public sealed class WateringAdvice
         var horizon = CheckHorizon.Of(site, from);
         var year = MonthWeather.YearOf(site);
         var ledger = new WaterLedger(site);
-        foreach (var run in Timetable.Of(site, horizon).Runs()) ledger.Add(run);
+        foreach (var run in Timetable.Of(site, horizon, new WorkBudget(Limits.CheckWorkOf(site.SourceLength))).Runs()) ledger.Add(run);
         return new WateringAdvice(site, horizon, year, [.. site.Zones.Where(zone => !zone.IsSpare).Select(zone => Of(zone, site, ledger, horizon, year))]);
     }
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using NodaTime;
 using WaterScript.Calendars;
 using WaterScript.Checks;
+using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Timetables;
 
@@ -29,7 +30,7 @@ internal sealed class ChartBuilder
         _clock = new ZoneClock(site.TimeZone);
         _sky = new DaySky(site, _clock);
         _water = new WaterWords(site);
-        _survey = new Survey(Timetable.Of(site, Walked()));
+        _survey = new Survey(Timetable.Of(site, Walked(), new WorkBudget(Limits.CheckWorkOf(site.SourceLength) / 2)));
         _watch = new ChartWatch(_survey, NoonAfter(0), NoonAfter(span.Days));
         (_findings, _marks) = new ChartFindings(site, report, span, _clock).Between(NoonAfter(0), NoonAfter(span.Days));
     }

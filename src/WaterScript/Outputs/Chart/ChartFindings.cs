@@ -15,11 +15,14 @@ namespace WaterScript.Outputs;
 /// </summary>
 internal sealed class ChartFindings(Site site, LintReport report, ChartSpan span, ZoneClock clock)
 {
+    /// <summary>Each date is looked at again with a share of the work of the check, so that all of them together take no longer than it.</summary>
+    private const int ShareOfCheck = 64;
+
     /// <summary>The findings that happen between two instants, numbered, and when.</summary>
     public (ImmutableArray<ChartFinding> Findings, ImmutableArray<ChartMark> Marks) Between(long from, long until)
     {
         var moments = report.Findings.Where(finding => finding.Happens is not null).DistinctBy(KeyOf).ToDictionary(KeyOf, _ => new SortedSet<long>());
-        foreach (var finding in report.Findings.Concat(Horizons().SelectMany(horizon => Linter.Check(site, horizon).Findings)))
+        foreach (var finding in report.Findings.Concat(Horizons().SelectMany(horizon => Linter.Check(site, horizon, Limits.CheckWorkOf(site.SourceLength) / ShareOfCheck).Findings)))
         {
             if (finding.Happens is { } happening && moments.TryGetValue(KeyOf(finding), out var times)) times.UnionWith(TimesOf(happening).Where(time => time >= from && time < until));
         }

@@ -1,6 +1,7 @@
 using NodaTime;
 using WaterScript.Calendars;
 using WaterScript.Checks;
+using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Timetables;
 
@@ -14,10 +15,11 @@ public sealed record ChartSpan(LocalDate First, int Days)
     private const int Noon = ZoneClock.SecondsInDay / 2;
 
     /// <summary>So many days from the first noon after which there is water; null where a site has none on the dates that the checks look at.</summary>
+    /// <exception cref="WorkUsedUpException">There is too much to look through.</exception>
     public static ChartSpan? FromFirstWater(Site site, int days)
     {
         ArgumentNullException.ThrowIfNull(site);
-        foreach (var run in Timetable.Of(site, CheckHorizon.Of(site)).Runs())
+        foreach (var run in Timetable.Of(site, CheckHorizon.Of(site), new WorkBudget(Limits.CheckWorkOf(site.SourceLength))).Runs())
         {
             var at = new ZoneClock(site.TimeZone).At(run.Start);
             return new ChartSpan(CivilDate.FromDayNumber(at.SecondOfDay < Noon ? at.Day - 1 : at.Day).ToLocalDate(), days);
