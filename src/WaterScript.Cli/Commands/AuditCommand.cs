@@ -52,35 +52,24 @@ internal sealed class AuditCommand
         var source = SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal);
         if (SiteAsked.Read(source, _terminal) is not { } site) return ExitCode.CannotRun;
         if (parsed.GetValue(_logs)!.Append(parsed.GetValue(_file)).Count(path => path == SiteSource.Standard) > 1) throw new CommandException("only one of the files can be standard input");
-        var log = _terminal.During("Reading the log", () => Read(site, columns, parsed.GetValue(_logs)!));
-        if (log.Events.Count == 0) throw new CommandException("no row of the log could be used" + (log.Bad is [var first, ..] ? string.Create(CultureInfo.InvariantCulture, $"; {first.Place.File}:{first.Place.Line}: {first.Why}") : ""));
         var inDevice = listDates.TimetableOf(site);
+        using var texts = new LogTexts(_terminal);
+        var log = Open(site, columns, parsed.GetValue(_logs)!, texts);
         var report = _terminal.During("Comparing", () => Auditor.Audit(site, log, options, inDevice));
+        if (report is null) throw new CommandException("no row of the log could be used" + (log.Bad is [var first, ..] ? string.Create(CultureInfo.InvariantCulture, $"; {first.Place.File}:{first.Place.Line}: {first.Why}") : ""));
         output.Write([source.Root], stream => Write(report, form, stream));
         return report.IsAsMeant ? ExitCode.Success : ExitCode.Findings;
     }
 
-    private LogReader Read(Site site, LogColumns columns, string[] files)
+    private static LogReader Open(Site site, LogColumns columns, string[] files, LogTexts texts)
     {
         var log = new LogReader(site, columns);
         foreach (var file in files)
         {
-            if (log.Read(file == SiteSource.Standard ? file : ShownPath.Of(file), TextOf(file)) is { } why) throw new CommandException(why);
+            if (log.Open(file == SiteSource.Standard ? file : ShownPath.Of(file), texts.Open(file)) is { } why) throw new CommandException(why);
         }
 
         return log;
-    }
-
-    private string TextOf(string file)
-    {
-        if (file == SiteSource.Standard)
-        {
-            using var input = new StreamReader(_terminal.OpenInput());
-            return input.ReadToEnd();
-        }
-
-        using var text = new StreamReader(RegularFile.OpenNamed(file));
-        return text.ReadToEnd();
     }
 
     private static LogColumns Columns(string? text)

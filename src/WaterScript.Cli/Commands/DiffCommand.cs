@@ -47,7 +47,7 @@ internal sealed class DiffCommand
         var horizon = HorizonOf(old, @new, from, until);
         var changes = _terminal.During("Comparing", () => WateringChanges.Of(old, @new, horizon));
         output.Write(old.Reading.Files.Concat(@new.Reading.Files).Select(file => file.Source), stream => Write(changes, form, stream));
-        return changes.IsChanged ? ExitCode.Findings : ExitCode.Success;
+        return changes.IsChanged || changes.InPart is not null ? ExitCode.Findings : ExitCode.Success;
     }
 
     /// <summary>A version; null where an error stands in the way of reading it, which is shown.</summary>

@@ -72,4 +72,13 @@ public static class Limits
 
     /// <summary>Runs of one chart: a browser draws so many within some seconds.</summary>
     public const int ChartRuns = 20_000;
+
+    /// <summary>Runs of one version that <c>diff</c> goes through; it compares up to the moment at which they are used up.</summary>
+    public const int ComparedRuns = 3_000_000;
+
+    /// <summary>Runs that <c>audit</c> goes through, whatever the length of the log.</summary>
+    public const int AuditRuns = 1_000_000;
+
+    /// <summary>Runs that <c>audit</c> goes through for each row of a log besides.</summary>
+    public const int AuditRunsPerRow = 10;
 }

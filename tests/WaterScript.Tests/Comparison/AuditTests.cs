@@ -118,11 +118,11 @@ public sealed class AuditTests
             "",
         ]);
         Assert.Null(log.Read("log.csv", text));
+        var report = Auditor.Audit(Garden, log, new AuditOptions(), Timetable.Of(Garden, Week))!;
         Assert.Equal(1, log.Doubled);
         Assert.Equal(
             ["7 \"2000-01-01 00:00:07\" is long before the site began: a clock that was not set", "11 no zone has output 9", "12 \"yesterday\" is no time", "13 \"drip\" is nothing that a valve does", "14 it cannot be read as a row", "15 it names no zone and no output"],
             log.Bad.Select(bad => string.Create(CultureInfo.InvariantCulture, $"{bad.Place.Line} {bad.Why}")));
-        var report = Auditor.Audit(Garden, log, new AuditOptions(), Timetable.Of(Garden, Week));
         Assert.Equal(60m, report.MeterLitres);
         Assert.Equal(
             ["Lawn Done", "Beds Done", "Pots NotKnown", "Pots ByHand", "Lawn Skipped", "Beds Skipped", "Pots Skipped"],
@@ -135,7 +135,7 @@ public sealed class AuditTests
         var log = new LogReader(Garden, LogColumns.Default.With("from", "Beginn")!.With("to", "Ende")!.With("zone", "Ventil")!);
         Assert.Null(log.Read("a.csv", "Ventil,Beginn,Ende\nLawn,2026-06-01 06:00,2026-06-01 06:10\nbeds,2026-06-01 06:10,2026-06-01 06:14\n"));
         Assert.Equal("no column of b.csv is called time, or from and to; say how they are called: --columns time=NAME", log.Read("b.csv", "a,b\n1,2\n"));
-        Assert.Equal(["Done", "Short"], Auditor.Audit(Garden, log, new AuditOptions(), Timetable.Of(Garden, Week)).Entries.Take(2).Select(entry => entry.Class.ToString()));
+        Assert.Equal(["Done", "Short"], Auditor.Audit(Garden, log, new AuditOptions(), Timetable.Of(Garden, Week))!.Entries.Take(2).Select(entry => entry.Class.ToString()));
     }
 
     /// <summary>Whether the log has the opening and all rows from then to the closing.</summary>
@@ -212,8 +212,9 @@ public sealed class AuditTests
     {
         var log = new LogReader(Garden, LogColumns.Default);
         Assert.Null(log.Read("log.csv", text));
+        var report = Auditor.Audit(Garden, log, new AuditOptions(), Timetable.Of(Garden, Week))!;
         Assert.Empty(log.Bad);
-        return Auditor.Audit(Garden, log, new AuditOptions(), Timetable.Of(Garden, Week));
+        return report;
     }
 
     private sealed class Row

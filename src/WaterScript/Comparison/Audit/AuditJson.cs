@@ -19,6 +19,7 @@ public static class AuditJson
             json.Entry("rows", report.Rows);
             json.Entry("doubled", report.Doubled);
             json.Entry("meter_l", report.MeterLitres);
+            ComparedInPart.Write(report.InPart, document);
             document.Maps("timetables", report.Lists, list =>
             {
                 json.Entry("hash", list.Hash);
@@ -28,6 +29,7 @@ public static class AuditJson
                 json.Entry("until", LocalDatePattern.Iso.Format(report.ListDates.Until));
             });
             document.Maps("entries", report.Entries, entry => Write(entry, document));
+            if (report.EntryCount > report.Entries.Length) json.Entry("entries_in_all", report.EntryCount);
             document.Maps("water", report.Water, water =>
             {
                 json.Entry("zone", water.Zone.Name);
@@ -43,6 +45,7 @@ public static class AuditJson
                 json.Entry("line", bad.Place.Line);
                 json.Entry("why", bad.Why);
             });
+            if (report.BadCount > report.Bad.Length) json.Entry("passed_over_in_all", report.BadCount);
         });
     }
 

@@ -79,12 +79,12 @@ public sealed record AuditedWater(Zone Zone, long MeantSeconds, long ActualSecon
 /// <param name="Site">The site.</param>
 /// <param name="From">The first moment that the log tells of, in Unix seconds.</param>
 /// <param name="To">The last.</param>
-/// <param name="Entries">In order of time, then of the zones.</param>
+/// <param name="Entries">In order of time, then of the zones; the first <see cref="MostEntries"/>.</param>
 /// <param name="Water">Of each zone.</param>
 /// <param name="MeterLitres">What a meter that shows a total went on by; null where there is none.</param>
 /// <param name="Lists">The lists of switchings that were in the device, in the order in which the log tells them.</param>
 /// <param name="ListDates">The dates of the file's own list that they are held against.</param>
-/// <param name="Bad">Rows that were passed over.</param>
+/// <param name="Bad">Rows that were passed over, the first of them.</param>
 /// <param name="Rows">Rows that were used.</param>
 /// <param name="Doubled">Rows that say again what another said.</param>
 public sealed record AuditReport(
@@ -97,9 +97,44 @@ public sealed record AuditReport(
     ImmutableArray<AuditedList> Lists,
     Horizon ListDates,
     ImmutableArray<BadRow> Bad,
-    int Rows,
+    long Rows,
     int Doubled)
 {
-    /// <summary>Whether all that was meant and is known was done, skipped with a reason, or by hand.</summary>
-    public bool IsAsMeant => Entries.All(entry => entry.Class is AuditClass.Done or AuditClass.Skipped or AuditClass.ByHand or AuditClass.NotKnown);
+    /// <summary>Entries that a report holds one by one.</summary>
+    public const int MostEntries = 100_000;
+
+    /// <summary>Waterings of a kind that people are shown one by one.</summary>
+    public const int MostListed = 50;
+
+    /// <summary>Dates of schedules that people are shown one by one.</summary>
+    public const int MostDays = 10_000;
+
+    /// <summary>How many entries there are.</summary>
+    public required long EntryCount { get; init; }
+
+    /// <summary>What became of the waterings of each schedule and date.</summary>
+    public required AuditList<AuditedDay> Days { get; init; }
+
+    /// <summary>The entries of which something is known and that were not done.</summary>
+    public required AuditList<AuditEntry> NotAsMeant { get; init; }
+
+    /// <summary>The entries that lie in a hole of the log.</summary>
+    public required AuditList<AuditEntry> NotKnown { get; init; }
+
+    /// <summary>How many rows were passed over.</summary>
+    public required long BadCount { get; init; }
+
+    /// <summary>Whether the log has hashes of more lists than are told.</summary>
+    public required bool HasMoreLists { get; init; }
+
+    /// <summary>Where the comparison ended before the log did; null where it did not.</summary>
+    public required ComparedInPart? InPart { get; init; }
+
+    /// <summary>Whether all was compared, and all that was meant and is known was done, skipped with a reason, or by hand.</summary>
+    public required bool IsAsMeant { get; init; }
 }
+
+/// <summary>The first of many.</summary>
+/// <param name="First">They, in order.</param>
+/// <param name="Count">How many there are with the others.</param>
+public sealed record AuditList<T>(ImmutableArray<T> First, long Count);

@@ -7,9 +7,6 @@ namespace WaterScript.Comparison;
 /// <summary>What ran against what was meant, as a report for people.</summary>
 public sealed class AuditText
 {
-    /// <summary>Rows and waterings that are told one by one.</summary>
-    private const int Most = 50;
-
     private readonly AuditReport _report;
     private readonly SiteWords _words;
     private readonly WaterWords _water;
@@ -45,22 +42,22 @@ public sealed class AuditText
     {
         _lines.Heading($"{_report.Site.DisplayName}, {_words.Moment(_report.From)} to {_words.Moment(_report.To)}, {Wording.Count(_report.Rows, "row")}");
         _lines.Sentence("Done means that the valve was switched, not that water came out.");
-        _lines.Part("By schedule and day", _report.Entries.Where(entry => entry.Schedule is not null).GroupBy(entry => (entry.Schedule!.Index, entry.Day)).OrderBy(day => day.Key.Day).ThenBy(day => day.Key.Index).Select(Day));
-        _lines.Part("Not as meant", Few(_report.Entries.Where(entry => entry.Class is not (AuditClass.Done or AuditClass.NotKnown)).Select(Words), "more"));
-        _lines.Part("Not known, the log has a hole there", Few(_report.Entries.Where(entry => entry.Class == AuditClass.NotKnown).Select(entry => $"{_words.Moment(entry.From)} {entry.Zone.DisplayName}"), "more"));
+        if (_report.InPart is { } part) _lines.Part("Over the limit", [part.Words(_words)]);
+        _lines.Part("By schedule and day", Few(_report.Days, Words));
+        _lines.Part("Not as meant", Few(_report.NotAsMeant, Words));
+        _lines.Part("Not known, the log has a hole there", Few(_report.NotKnown, entry => $"{_words.Moment(entry.From)} {entry.Zone.DisplayName}"));
         _lines.Part("Water by time", _report.Water.Where(water => water.MeantSeconds + water.ActualSeconds > 0).Select(Words));
         if (_report.MeterLitres is { } litres) _lines.Part("Water by the meter", [_water.Say(litres)]);
-        _lines.Part("Timetable in the device", _report.Lists.Select(Words));
-        _lines.Part("Rows passed over", Few(_report.Bad.Select(bad => string.Create(CultureInfo.InvariantCulture, $"{bad.Place.File}:{bad.Place.Line}: {bad.Why}")), "more"));
+        _lines.Part("Timetable in the device", _report.HasMoreLists ? _report.Lists.Select(Words).Append("and others") : _report.Lists.Select(Words));
+        _lines.Part("Rows passed over", Few(new AuditList<BadRow>([.. _report.Bad.Take(AuditReport.MostListed)], _report.BadCount), bad => string.Create(CultureInfo.InvariantCulture, $"{bad.Place.File}:{bad.Place.Line}: {bad.Why}")));
         if (_report.Doubled > 0) _lines.Part("Rows that say again what another said", [_report.Doubled.ToString(CultureInfo.InvariantCulture)]);
     }
 
-    private string Day(IGrouping<(int Schedule, int Day), AuditEntry> day)
+    private static string Words(AuditedDay day)
     {
-        var done = day.Count(entry => entry.Class == AuditClass.Done);
-        var others = day.Where(entry => entry.Class != AuditClass.Done).CountBy(entry => entry.Class).OrderBy(count => count.Key)
-            .Select(count => string.Create(CultureInfo.InvariantCulture, $", {count.Value} {WordOf(count.Key)}"));
-        return string.Create(CultureInfo.InvariantCulture, $"{SiteWords.Date(day.Key.Day)} {_report.Site.Schedules[day.Key.Schedule].Name}: {done} of {day.Count()} done{string.Concat(others)}");
+        var done = day.Counts.FirstOrDefault(count => count.Class == AuditClass.Done).Count;
+        var others = day.Counts.Where(count => count.Class != AuditClass.Done).Select(count => string.Create(CultureInfo.InvariantCulture, $", {count.Count} {WordOf(count.Class)}"));
+        return string.Create(CultureInfo.InvariantCulture, $"{SiteWords.Date(day.Day)} {day.Schedule.Name}: {done} of {day.Counts.Sum(count => count.Count)} done{string.Concat(others)}");
     }
 
     private string Words(AuditEntry entry)
@@ -91,9 +88,10 @@ public sealed class AuditText
             : $"{water.Zone.DisplayName}: {Wording.Length(water.ActualSeconds)} of {Wording.Length(water.MeantSeconds)}{metered}";
     }
 
-    private static List<string> Few(IEnumerable<string> lines, string more)
+    private static IEnumerable<string> Few<T>(AuditList<T> list, Func<T, string> words)
     {
-        var all = lines.ToList();
-        return all.Count <= Most ? all : [.. all.Take(Most), string.Create(CultureInfo.InvariantCulture, $"and {all.Count - Most} {more}")];
+        var lines = list.First.Select(words);
+        var more = list.Count - list.First.Length;
+        return more == 0 ? lines : lines.Append(string.Create(CultureInfo.InvariantCulture, $"and {more} more"));
     }
 }

@@ -35,7 +35,11 @@ public enum LogKind
 /// <param name="Litres">What a meter says that this watering took, or null.</param>
 /// <param name="Meter">What the meter shows, in litres, or null.</param>
 /// <param name="List">The hash of the timetable in the device, or its beginning; null where it is not told.</param>
-public sealed record LogEvent(LogPlace Place, decimal At, LogKind Kind, int Zone, string? Why, long? Number, decimal? Litres, decimal? Meter, string? List);
+public sealed record LogEvent(LogPlace Place, decimal At, LogKind Kind, int Zone, string? Why, long? Number, decimal? Litres, decimal? Meter, string? List)
+{
+    /// <summary>Stands for the zone of what is about all, or about a device of the site.</summary>
+    public const int NoZone = -1;
+}
 
 /// <summary>A row of a log.</summary>
 /// <param name="File">The file.</param>

@@ -18,6 +18,7 @@ public static class ChangesJson
             var json = document.Json;
             json.Entry("from", LocalDatePattern.Iso.Format(changes.Horizon.From));
             json.Entry("until", LocalDatePattern.Iso.Format(changes.Horizon.Until));
+            ComparedInPart.Write(changes.InPart, document);
             document.Flag("changed", changes.IsChanged);
             document.Flag("description_changed", changes.IsDescriptionChanged);
             document.Maps("schedules", changes.Schedules, schedule => Write(schedule, document));

@@ -22,6 +22,7 @@ public sealed class ChangesText
     private void Write()
     {
         _lines.Heading($"{_changes.New.DisplayName}: {Verdict()}");
+        if (_changes.InPart is { } part) _lines.Part("Over the limit", [part.Words(new SiteWords(_changes.New))]);
         _lines.Part("Schedules", _changes.Schedules.Select(Words));
         _lines.Part("Water in a week, on an average", _changes.Zones.Select(Words));
         _lines.Part("Found now", _changes.Appeared.Select(Words));
@@ -30,9 +31,10 @@ public sealed class ChangesText
 
     private string Verdict()
     {
-        var dates = $"{MomentWords.Date(_changes.Horizon.From)} to {MomentWords.Date(_changes.Horizon.Until.PlusDays(-1))}";
+        var last = _changes.InPart is { } part ? new SiteWords(_changes.New).DateAt(part.Until) : _changes.Horizon.Until.PlusDays(-1);
+        var dates = $"{MomentWords.Date(_changes.Horizon.From)} to {MomentWords.Date(last)}";
         if (_changes.IsChanged) return $"the watering changes. Compared {dates}.";
-        return $"no change in the watering{(_changes.IsDescriptionChanged ? "; the description of the site is another" : "")}. Compared {dates}.";
+        return $"no change in the watering{(_changes.InPart is null ? "" : " as far as it was compared")}{(_changes.IsDescriptionChanged ? "; the description of the site is another" : "")}. Compared {dates}.";
     }
 
     private static string Words(ScheduleChange change)

@@ -47,29 +47,33 @@ internal static class ScheduleChanges
     private const string Arrow = " → ";
 
     /// <summary>What changes, in order of the new file, then what is gone in order of the old one.</summary>
-    public static IEnumerable<ScheduleChange> Between(ImmutableArray<ScheduleWaterings> old, ImmutableArray<ScheduleWaterings> @new, Site oldSite, Site newSite)
+    public static IEnumerable<ScheduleChange> Between(Site oldSite, Site newSite, WateringComparison compared)
     {
+        var isWhole = compared.InPart is null;
+        var (old, @new) = (compared.Old.Sums(isWhole), compared.New.Sums(isWhole));
         var before = old.ToDictionary(each => each.Schedule.Name, StringComparer.Ordinal);
         var names = @new.Select(each => each.Schedule.Name).ToHashSet(StringComparer.Ordinal);
         var gone = old.Where(each => !names.Contains(each.Schedule.Name)).ToList();
+        ScheduleChange Changed(ScheduleChangeKind kind, ScheduleWaterings? was, ScheduleWaterings? now) =>
+            ScheduleChanges.Changed(kind, was, now, oldSite, newSite, compared.FirstDifference((now ?? was)!.Schedule.Name));
         foreach (var now in @new)
         {
             if (before.TryGetValue(now.Schedule.Name, out var was))
             {
-                if (Differ(was, now)) yield return Changed(ScheduleChangeKind.Changed, was, now, oldSite, newSite);
+                if (was.Schedule.IsManual != now.Schedule.IsManual || compared.Differ(now.Schedule.Name)) yield return Changed(ScheduleChangeKind.Changed, was, now);
             }
-            else if (gone.Find(other => other.Waterings.Length > 0 && !Differ(other, now)) is { } renamed)
+            else if (gone.Find(other => IsRenamed(other, now)) is { } renamed)
             {
                 gone.Remove(renamed);
                 yield return new ScheduleChange(ScheduleChangeKind.Renamed, renamed.Schedule, now.Schedule, [], First: null);
             }
             else
             {
-                yield return Changed(ScheduleChangeKind.Added, null, now, oldSite, newSite);
+                yield return Changed(ScheduleChangeKind.Added, null, now);
             }
         }
 
-        foreach (var was in gone) yield return Changed(ScheduleChangeKind.Removed, was, null, oldSite, newSite);
+        foreach (var was in gone) yield return Changed(ScheduleChangeKind.Removed, was, null);
     }
 
     /// <summary>The words for both sides of a change; of a new schedule, for what it is.</summary>
@@ -79,19 +83,15 @@ internal static class ScheduleChanges
         return turn.IsNamed ? $"{turn.What} {words}" : words;
     }
 
-    private static bool Differ(ScheduleWaterings old, ScheduleWaterings @new) =>
-        old.Schedule.IsManual != @new.Schedule.IsManual || !InOrder(old.Waterings).SequenceEqual(InOrder(@new.Waterings));
+    private static bool IsRenamed(ScheduleWaterings old, ScheduleWaterings @new) =>
+        old.Waterings > 0 && old.Waterings == @new.Waterings && old.Schedule.IsManual == @new.Schedule.IsManual && old.Fingerprint == @new.Fingerprint;
 
-    /// <summary>Runs that begin together are ordered by their outputs, which are no part of the watering.</summary>
-    private static IEnumerable<Watering> InOrder(IEnumerable<Watering> waterings) =>
-        waterings.OrderBy(watering => watering.From).ThenBy(watering => watering.To).ThenBy(watering => watering.Zone, StringComparer.Ordinal);
-
-    private static ScheduleChange Changed(ScheduleChangeKind kind, ScheduleWaterings? old, ScheduleWaterings? @new, Site oldSite, Site newSite) => new(
+    private static ScheduleChange Changed(ScheduleChangeKind kind, ScheduleWaterings? old, ScheduleWaterings? @new, Site oldSite, Site newSite, long? first) => new(
         kind,
         old?.Schedule,
         @new?.Schedule,
         [.. Rules(old?.Schedule, @new?.Schedule).Concat(Zones(old, @new, oldSite, newSite)).Append(Dates(old, @new)).Where(turn => turn.Old != turn.New)],
-        (@new ?? old)!.Schedule.IsManual ? null : First(old, @new, newSite));
+        (@new ?? old)!.Schedule.IsManual || first is null ? null : new SiteWords(newSite).DateAt(first.Value));
 
     private static IEnumerable<Turn> Rules(Schedule? old, Schedule? @new)
     {
@@ -129,12 +129,5 @@ internal static class ScheduleChanges
     }
 
     private static Turn Dates(ScheduleWaterings? old, ScheduleWaterings? @new) =>
-        new("dates", old is { Schedule.IsManual: false } ? Wording.Count(old.Dates.Length, "date") : "", @new is { Schedule.IsManual: false } ? Wording.Count(@new.Dates.Length, "date") : "");
-
-    private static LocalDate? First(ScheduleWaterings? old, ScheduleWaterings? @new, Site site)
-    {
-        var differing = (old?.Waterings ?? []).ToHashSet();
-        differing.SymmetricExceptWith(@new?.Waterings ?? []);
-        return differing.Count == 0 ? null : new SiteWords(site).DateAt(differing.Min(watering => watering.From));
-    }
+        new("dates", old is { Schedule.IsManual: false } ? Wording.Count(old.Dates, "date") : "", @new is { Schedule.IsManual: false } ? Wording.Count(@new.Dates, "date") : "");
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NodaTime;
+using WaterScript.Calendars;
 using WaterScript.Checks;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
@@ -31,6 +32,9 @@ public sealed record WateringChanges(
     /// <summary>Whether what the site is made of, or how its rules are written, is another.</summary>
     public bool IsDescriptionChanged { get; private init; }
 
+    /// <summary>Where the comparison ended before its last date; null where it did not.</summary>
+    public ComparedInPart? InPart { get; private init; }
+
     /// <summary>Compares two versions.</summary>
     /// <param name="old">The old one, read without an error.</param>
     /// <param name="new">The new one, read without an error.</param>
@@ -40,13 +44,14 @@ public sealed record WateringChanges(
         ArgumentNullException.ThrowIfNull(old);
         ArgumentNullException.ThrowIfNull(@new);
         var (oldSite, newSite) = (old.Reading.Site!, @new.Reading.Site!);
-        var (before, after) = (ScheduleWaterings.Of(oldSite, horizon), ScheduleWaterings.Of(newSite, horizon));
-        var schedules = ScheduleChanges.Between(before, after, oldSite, newSite).ToImmutableArray();
-        var zones = ZoneChange.Between(oldSite, before, newSite, after, Period.DaysBetween(horizon.From, horizon.Until)).ToImmutableArray();
+        using var compared = new WateringComparison(oldSite, newSite, horizon);
+        var schedules = ScheduleChanges.Between(oldSite, newSite, compared).ToImmutableArray();
+        var zones = ZoneChange.Between(oldSite, compared.Old, newSite, compared.New, DaysOf(compared, horizon, newSite)).ToImmutableArray();
         return new WateringChanges(oldSite, newSite, horizon, schedules, zones, FindingChanges.Without(@new.Findings, old.Findings), FindingChanges.Without(old.Findings, @new.Findings))
         {
-            IsChanged = !zones.IsEmpty || !InOrder(before).SequenceEqual(InOrder(after)) || HasManual(schedules),
+            IsChanged = !zones.IsEmpty || compared.IsChanged || HasManual(schedules),
             IsDescriptionChanged = SiteHash.Of(oldSite) != SiteHash.Of(newSite),
+            InPart = compared.InPart,
         };
     }
 
@@ -60,7 +65,10 @@ public sealed record WateringChanges(
     private static bool HasManual(ImmutableArray<ScheduleChange> schedules) =>
         schedules.Any(change => change.Kind != ScheduleChangeKind.Renamed && (change.Old?.IsManual == true || change.New?.IsManual == true));
 
-    private static IEnumerable<Watering> InOrder(ImmutableArray<ScheduleWaterings> schedules) =>
-        schedules.Where(schedule => !schedule.Schedule.IsManual).SelectMany(schedule => schedule.Waterings)
-            .OrderBy(watering => watering.From).ThenBy(watering => watering.To).ThenBy(watering => watering.Zone, StringComparer.Ordinal);
+    private static decimal DaysOf(WateringComparison compared, Horizon horizon, Site site)
+    {
+        if (compared.InPart is not { } part) return Period.DaysBetween(horizon.From, horizon.Until);
+        var from = new ZoneClock(site.TimeZone).StartOfDay(CivilDate.DayNumberOf(horizon.From));
+        return Math.Max(1, part.Until - from) / (decimal)ZoneClock.SecondsInDay;
+    }
 }

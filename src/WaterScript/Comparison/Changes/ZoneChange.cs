@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using WaterScript.Model;
 
 namespace WaterScript.Comparison;
@@ -12,7 +11,7 @@ public sealed record ZoneChange(string Name, string DisplayName, WeeklyWater? Ol
 {
     /// <summary>The zones of two versions that do not get the same, in order of the new file, then of the old.</summary>
     internal static IEnumerable<ZoneChange> Between(
-        Site old, ImmutableArray<ScheduleWaterings> oldWaterings, Site @new, ImmutableArray<ScheduleWaterings> newWaterings, int days)
+        Site old, Version oldWaterings, Site @new, Version newWaterings, decimal days)
     {
         var (before, after) = (WeeklyWater.ByZone(old, oldWaterings, days), WeeklyWater.ByZone(@new, newWaterings, days));
         return @new.Zones.Concat(old.Zones.Where(zone => !after.ContainsKey(zone.Name)))
@@ -32,16 +31,10 @@ public sealed record WeeklyWater(long Seconds, decimal? Litres)
     internal static WeeklyWater None { get; } = new(0, null);
 
     /// <summary>That of each zone by name. A zone that gets nothing is <see cref="None"/>, whatever its flow.</summary>
-    internal static Dictionary<string, WeeklyWater> ByZone(Site site, ImmutableArray<ScheduleWaterings> schedules, int days)
-    {
-        var seconds = schedules.Where(schedule => !schedule.Schedule.IsManual)
-            .SelectMany(schedule => schedule.Waterings)
-            .GroupBy(watering => watering.Zone, watering => watering.To - watering.From)
-            .ToDictionary(zone => zone.Key, zone => zone.Sum(), StringComparer.Ordinal);
-        return site.Zones.ToDictionary(zone => zone.Name, zone => Of(zone, seconds.GetValueOrDefault(zone.Name), days), StringComparer.Ordinal);
-    }
+    internal static Dictionary<string, WeeklyWater> ByZone(Site site, Version version, decimal days) =>
+        site.Zones.ToDictionary(zone => zone.Name, zone => Of(zone, version.SecondsOf(zone), days), StringComparer.Ordinal);
 
-    private static WeeklyWater Of(Zone zone, long seconds, int days) => seconds == 0
+    private static WeeklyWater Of(Zone zone, long seconds, decimal days) => seconds == 0
         ? None
         : new((long)Math.Round((decimal)seconds * DaysInWeek / days, MidpointRounding.AwayFromZero), zone.LitresPerMinute * seconds / 60 * DaysInWeek / days);
 }
