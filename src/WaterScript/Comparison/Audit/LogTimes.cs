@@ -29,6 +29,8 @@ internal sealed class LogTimes(Site site)
     /// <summary>A time in Unix seconds; null where the text is none.</summary>
     public decimal? Read(ReadOnlySpan<char> text)
     {
+        // Parsers of numbers and of dates take a NUL at the end for the end.
+        if (text.Contains('\0')) return null;
         if (Number(text) is { } seconds) return seconds;
         return Iso(text) ?? ByPattern(text.ToString());
     }
