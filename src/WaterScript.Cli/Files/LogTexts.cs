@@ -11,7 +11,7 @@ internal sealed class LogTexts(Terminal terminal) : IDisposable
     public TextReader Open(string path)
     {
         if (path != SiteSource.Standard && !File.Exists(path)) throw new CommandException($"there is no file {path}");
-        var text = path == SiteSource.Standard ? new StreamReader(terminal.OpenInput()) : new StreamReader(path);
+        var text = path == SiteSource.Standard ? new StreamReader(terminal.OpenInput()) : new StreamReader(RegularFile.OpenNamed(path));
         _open.Add(text);
         return text;
     }

@@ -1,6 +1,6 @@
-using System.Text;
 using NodaTime;
 using WaterScript.Comparison;
+using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Outputs;
 using WaterScript.Timetables;
@@ -38,7 +38,7 @@ internal sealed class AnswerStage : IStage
         var expected = Timetable.Of(sound, Horizon.DaysFrom(Instant.FromUnixTimeSeconds(now).InZone(sound.TimeZone).Date, 2)).Runs().Where(run => run.Start > now).Select(run => (long?)run.Start).FirstOrDefault();
         if (expected is { } start) Must.Hold(outlook.Coming.Any(coming => coming.First <= start), "the next run is coming", $"{start}");
         CheckStage.IsJson(stream => OutlookJson.Write(outlook, stream), "an outlook in JSON is JSON");
-        Must.Hold(OutlookText.Of(outlook).Length > 0, "an outlook is put in words");
+        Must.Hold(CheckStage.Written(stream => PlainLines.WriteTo(stream, lines => OutlookText.Write(outlook, lines))).Length > 0, "an outlook is put in words");
     }
 
     private static void Why(SiteInHand site, Site sound, Zone zone)
@@ -51,6 +51,6 @@ internal sealed class AnswerStage : IStage
         var said = answer.Waterings.Count(watering => watering.From >= from && watering.From < to);
         Must.Hold(said >= meant, "a watering of a date is explained", $"{zone.Name} on {date}: {meant} meant, {said} said");
         CheckStage.IsJson(stream => DayAnswerJson.Write(answer, stream), "an answer in JSON is JSON");
-        Must.Hold(Encoding.UTF8.GetByteCount(DayAnswerText.Of(answer)) > 0, "an answer is put in words");
+        Must.Hold(CheckStage.Written(stream => PlainLines.WriteTo(stream, lines => DayAnswerText.Write(answer, lines))).Length > 0, "an answer is put in words");
     }
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using WaterScript.Comparison;
+using WaterScript.Diagnostics;
 using WaterScript.Fuzz.Inputs;
 using WaterScript.Model;
 using WaterScript.Timetables;
@@ -27,7 +28,7 @@ internal sealed class AuditStage : IStage
         if (rows.Count == 0) return false;
         var whole = Audit(site, Log(rows));
         Must.Hold(whole is not null, "a log that was made from the timetable can be used");
-        var wrong = whole!.Entries.FirstOrDefault(entry => entry.Schedule is not null && entry.Class is AuditClass.Missed or AuditClass.Late or AuditClass.Early or AuditClass.Short or AuditClass.Long);
+        var wrong = whole!.NotAsMeant.First.FirstOrDefault(entry => entry.Schedule is not null && entry.Class is AuditClass.Missed or AuditClass.Late or AuditClass.Early or AuditClass.Short or AuditClass.Long);
         Must.Hold(wrong is null, "a log that was made from the timetable is as meant", $"{wrong?.Zone.Name} {wrong?.Class} {wrong?.From} {wrong?.ActualFrom}");
         var dice = new Dice((ulong)(rows.Count * FuzzInput.Salts) + (ulong)site.Salt);
         for (var round = 0; round < 3; round++) Audit(site, Spoilt(Log(rows), dice));
@@ -37,12 +38,14 @@ internal sealed class AuditStage : IStage
     private static AuditReport? Audit(SiteInHand site, string text)
     {
         var log = new LogReader(site.Sound!, LogColumns.Default);
-        if (log.Read("log.csv", text) is not null || log.Events.Count == 0) return null;
-        var report = Auditor.Audit(site.Sound!, log, new AuditOptions(), site.Timetable);
+        if (log.Read("log.csv", text) is not null) return null;
+        if (Auditor.Audit(site.Sound!, log, new AuditOptions(), site.Timetable) is not { } report) return null;
         CheckStage.IsJson(stream => AuditJson.Write(report, stream), "an audit in JSON is JSON");
-        Must.Hold(AuditText.Of(report).Length > 0 && AuditText.MarkdownOf(report).Length > 0, "an audit is put in words");
+        Must.Hold(IsWritten(stream => PlainLines.WriteTo(stream, lines => AuditText.Write(report, lines))) && IsWritten(stream => MarkdownLines.WriteTo(stream, lines => AuditText.Write(report, lines))), "an audit is put in words");
         return report;
     }
+
+    private static bool IsWritten(Action<Stream> write) => CheckStage.Written(write).Length > 0;
 
     private static IEnumerable<string> Rows(Timetable timetable, Site sound) => timetable.Openings()
         .Where(opening => opening.Zone >= 0)

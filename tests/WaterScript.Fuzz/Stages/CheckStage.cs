@@ -20,7 +20,7 @@ internal sealed class CheckStage : IStage
         IsJson(stream => SarifReport.Write([check], showsAccepted: true, "0.1.0", stream), "the report in SARIF is JSON");
         GithubLines(check);
         var text = new StringWriter();
-        new FindingPrinter(text, colour: false).Print(check.Findings);
+        new FindingPrinter(new PlainLines(text)).Print(check.Findings);
         Must.Hold(check.Findings.Length == 0 || text.ToString().Length > 0, "a finding is printed");
         return site.Sound is not null;
     }

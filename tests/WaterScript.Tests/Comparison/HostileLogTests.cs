@@ -76,7 +76,7 @@ public sealed class HostileLogTests
         var log = Log("time,zone,do\n" + string.Concat(Enumerable.Repeat("never,lawn,open\n", 30_000)) + Rows);
         var report = Auditor.Audit(Garden, log, new AuditOptions(), Timetable.Of(Garden, Horizon.DaysFrom(Garden.Effective, 1)))!;
         Assert.Equal((10_000, 30_000), (report.Bad.Length, report.BadCount));
-        Assert.Contains("  and 29950 more\n", AuditText.Of(report), StringComparison.Ordinal);
+        Assert.Contains("  and 29950 more\n", Reports.Plain(lines => AuditText.Write(report, lines)), StringComparison.Ordinal);
         using var json = new MemoryStream();
         AuditJson.Write(report, json);
         Assert.Contains("\"passed_over_in_all\": 30000", Encoding.UTF8.GetString(json.ToArray()), StringComparison.Ordinal);
@@ -98,7 +98,7 @@ public sealed class HostileLogTests
         var report = Auditor.Audit(site, log, new AuditOptions(), Timetable.Of(site, Horizon.DaysFrom(site.Effective, 1)))!;
         Assert.Equal("fog", report.InPart!.Most.Name);
         Assert.False(report.IsAsMeant);
-        Assert.Contains("[over-limit]", AuditText.Of(report), StringComparison.Ordinal);
+        Assert.Contains("[over-limit]", Reports.Plain(lines => AuditText.Write(report, lines)), StringComparison.Ordinal);
     }
 
     private static LogReader Log(string text)

@@ -62,8 +62,8 @@ public sealed class WateringsAgainstMemoryTests
 
         // 17,269 passes a day (00:00:00 to 23:59:00, every 5 s), so that the limit falls on the 174th day.
         Assert.Equal(Limits.ComparedRuns / 17_269, (int)((part.Until - Instant.FromUtc(2026, 3, 1, 0, 0).ToUnixTimeSeconds() + 3_600) / 86_400));
-        Assert.Contains("no change in the watering as far as it was compared", ChangesText.Of(changes), StringComparison.Ordinal);
-        Assert.Contains("[over-limit]", ChangesText.MarkdownOf(changes).Replace("\\", "", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.Contains("no change in the watering as far as it was compared", Reports.Plain(lines => ChangesText.Write(changes, lines)), StringComparison.Ordinal);
+        Assert.Contains("[over-limit]", Reports.Markdown(lines => ChangesText.Write(changes, lines)).Replace("\\", "", StringComparison.Ordinal), StringComparison.Ordinal);
     }
 
     private static CheckedSite Checked(Site site) => new("site.water", new SiteReading(site, [], []), Lint: null);
