@@ -15,12 +15,16 @@ internal sealed partial class Corpus
     private Corpus(IEnumerable<SiteFiles> sites)
     {
         Sites = [.. sites.Where(site => site.RootText.Length <= LongestFile)];
+        Whole = [.. Sites.Where(site => IsWhole(site.RootText))];
         Texts = [.. Sites.SelectMany(site => site.Files.Keys.Select(site.TextOf)).Distinct(StringComparer.Ordinal)];
         Words = [.. Texts.SelectMany(text => Word().Matches(text).Select(word => word.Value)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
     }
 
     /// <summary>The sites, in an order that depends on the repository alone.</summary>
     public ImmutableArray<SiteFiles> Sites { get; }
+
+    /// <summary>Those that water something, as far as can be told without the compiler.</summary>
+    public ImmutableArray<SiteFiles> Whole { get; }
 
     /// <summary>The texts of all their files.</summary>
     public ImmutableArray<string> Texts { get; }
@@ -30,6 +34,9 @@ internal sealed partial class Corpus
 
     /// <summary>That of the repository which the program was built from.</summary>
     public static Corpus Read() => new([.. Examples(), .. Rules(), .. Pages(), .. Tests(), .. Cases(), .. AtRandom()]);
+
+    private static bool IsWhole(string text) =>
+        new[] { "site ", "zone ", "schedule ", "steps" }.All(word => text.Contains(word, StringComparison.Ordinal)) && text.Count(letter => letter == '{') == text.Count(letter => letter == '}');
 
     private static IEnumerable<SiteFiles> Examples()
     {

@@ -12,8 +12,8 @@ internal sealed class InputMaker(Corpus corpus, ulong seed)
     public FuzzInput Make(long index)
     {
         var dice = Dice.For(seed, index);
-        var original = dice.Of(corpus.Sites);
-        var draft = new Draft(original, corpus, dice, isGentle: !dice.OneIn(3));
+        var original = dice.Of(dice.OneIn(6) ? corpus.Sites : corpus.Whole);
+        var draft = new Draft(original, corpus, dice, isGentle: !dice.OneIn(4));
         var changes = dice.OneIn(40) ? 0 : 1 + Math.Min(dice.Below(MostChanges), dice.Below(MostChanges));
         var recipe = new List<string>();
         for (; changes > 0; changes--)

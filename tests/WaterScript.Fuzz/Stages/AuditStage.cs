@@ -4,7 +4,6 @@ using WaterScript.Comparison;
 using WaterScript.Diagnostics;
 using WaterScript.Fuzz.Inputs;
 using WaterScript.Model;
-using WaterScript.Timetables;
 
 namespace WaterScript.Fuzz.Stages;
 
@@ -24,7 +23,7 @@ internal sealed class AuditStage : IStage
     public bool Run(SiteInHand site, SiteInHand original)
     {
         if (site.Sound is not { } sound) return false;
-        var rows = Rows(site.Timetable, sound).ToList();
+        var rows = Rows(site, sound).ToList();
         if (rows.Count == 0) return false;
         var whole = Audit(site, Log(rows));
         Must.Hold(whole is not null, "a log that was made from the timetable can be used");
@@ -47,8 +46,9 @@ internal sealed class AuditStage : IStage
 
     private static bool IsWritten(Action<Stream> write) => CheckStage.Written(write).Length > 0;
 
-    private static IEnumerable<string> Rows(Timetable timetable, Site sound) => timetable.Openings()
-        .Where(opening => opening.Zone >= 0)
+    /// <summary>Up to the last midnight: passes that begin after it are not in the timetable, and may be what keeps an output open.</summary>
+    private static IEnumerable<string> Rows(SiteInHand site, Site sound) => site.Timetable.Openings()
+        .Where(opening => opening.Zone >= 0 && opening.To < site.Horizon.Until.AtStartOfDayInZone(sound.TimeZone).ToInstant().ToUnixTimeSeconds())
         .Take(MostOpenings)
         .SelectMany(opening => new[] { (At: opening.From, Open: 1, opening.Zone), (At: opening.To, Open: 0, opening.Zone) })
         .Order()

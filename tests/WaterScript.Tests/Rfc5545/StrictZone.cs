@@ -5,8 +5,10 @@ namespace WaterScript.Tests.Rfc5545;
 /// <summary>A VTIMEZONE (RFC 5545, 3.6.5), read for itself: no zone data but the file's are asked.</summary>
 internal sealed class StrictZone
 {
-    /// <summary>Up to here the onsets of rules without an end are worked out.</summary>
+    /// <summary>Up to here the onsets of rules without an end are worked out, or for so many years where they begin later.</summary>
     private const int LastYear = 2100;
+
+    private const int LeastYears = 75;
 
     private readonly List<(Instant At, int Offset)> _onsets;
 
@@ -67,10 +69,11 @@ internal sealed class StrictZone
         var rule = RecurrenceRule.Of(line);
         if (rule.Frequency != "YEARLY" || !rule.Has(wall.Date) || rule.Names.Contains("COUNT") || rule.Names.Contains("INTERVAL")) throw new Malformed(line.Number, "is no yearly rule of its own onset");
         var last = rule.Until is null ? Instant.MaxValue : Until(line, rule.Until);
+        var end = Math.Max(LastYear, wall.Year + LeastYears);
         // A yearly onset without a day of its own comes on that of its first.
         var days = rule.Names.Any(name => name.StartsWith("BY", StringComparison.Ordinal))
-            ? Enumerable.Range(0, Period.DaysBetween(wall.Date, new LocalDate(LastYear, 1, 1))).Select(wall.Date.PlusDays).Where(rule.Has)
-            : Enumerable.Range(0, LastYear - wall.Year).Select(wall.Date.PlusYears);
+            ? Enumerable.Range(0, Period.DaysBetween(wall.Date, new LocalDate(end, 1, 1))).Select(wall.Date.PlusDays).Where(rule.Has)
+            : Enumerable.Range(0, end - wall.Year).Select(wall.Date.PlusYears);
         return days.Select(day => InstantOf(day + wall.TimeOfDay, from)).TakeWhile(at => at <= last).Select(at => (at, from, to));
     }
 
