@@ -5,7 +5,7 @@
 #   play.sh [--from EPOCH] [--cut EPOCH] [--speed N] [--controller NAME] [--outputs N] [--spacing MS] LIST…
 #
 #   LIST…              what "waterscript compile FILE --to csv --only switchings" writes, the newest first: the first
-#                      one that is whole is played, the others are not looked at
+#                      one that is whole is played, the others are not looked at; "--" before one that begins with "-"
 #   --from EPOCH       the power comes on at this second of the device's clock; default: now
 #   --cut EPOCH        the power goes at this second; default: never
 #   --speed N          how many seconds of the list pass in one; 0: all at once; default: 1
@@ -17,20 +17,23 @@
 set -eu
 export LC_ALL=C
 
-wrong() { echo "play.sh: $1; how to call it is said at its top" >&2; exit 2; }
+wrong() { printf 'play.sh: %s; how to call it is said at its top\n' "$1" >&2; exit 2; }
 
 from=$(date +%s) cut=0 speed=1 controller='' outputs=0 spacing=0
 while [ $# -gt 0 ]; do
   case $1 in
     --controller) [ -n "${2-}" ] || wrong "$1 wants a name"; controller=$2 ;;
     --from | --cut | --speed | --outputs | --spacing)
-      case ${2-} in '' | *[!0-9]*) wrong "$1 wants a whole number" ;; esac
+      # No sign, no fraction, no 0 in front, and not so long that reckoning with it goes wrong.
+      case ${2-} in '' | *[!0-9]* | 0?* | ???????????*) wrong "$1 wants a whole number of ten digits at most" ;; esac
       eval "${1#--}=\$2" ;;
+    --) shift; break ;;
     -*) wrong "there is no $1" ;;
     *) break ;;
   esac
   shift 2
 done
+[ "$outputs" -le 4096 ] || wrong "--outputs wants 4096 at most"
 [ $# -gt 0 ] || wrong "a list is wanted"
 
 header=t,after_ms,controller,output,do,polarity,pulse_ms,max_on_s,opening
@@ -40,36 +43,53 @@ command -v sha256sum >/dev/null || sha256sum() { shasum -a 256; }
 # Prints what is wrong with a list, or nothing where it is whole and understood. Nothing is switched before that is known.
 fault() (
   [ -f "$1" ] || { echo "there is no such file"; exit; }
-  [ "$(head -n 1 "$1")" = "$header$cr" ] || { echo "its first line is not that of a list of switchings"; exit; }
+  [ "$(head -n 1 "$1" | tr -d '\000')" = "$header$cr" ] || { echo "its first line is not that of a list of switchings"; exit; }
   [ "$(tail -c 1 "$1" | wc -l)" -eq 1 ] || { echo "it is cut off in the middle of a line"; exit; }
   rows=$(($(sed '$d' "$1" | wc -l) - 1))
-  hash=$(sed '$d' "$1" | sha256sum | cut -c 1-64)
-  case $(tail -n 1 "$1") in
+  hash=$(sed '$s/^\(end,[^,]*\),[^,]*,/\1,,/' "$1" | sha256sum | cut -c 1-64)
+  case $(tail -n 1 "$1" | tr -d '\000') in
     "end,$rows,$hash,"*",,,,$cr") ;;
     "end,$rows,"*) echo "it is altered: its hash is $hash"; exit ;;
     end,*) echo "it has $rows rows, and was written with another number"; exit ;;
     *) echo "it is cut off: the last line with its count and hash is missing"; exit ;;
   esac
-  awk -F , -v controller="$controller" -v outputs="$outputs" '
+  # What follows is printed in messages, so no byte may be left with which a terminal could be told something.
+  [ "$(tr -d '\040-\176\200-\377\r\n' <"$1" | wc -c)" -eq 0 ] || { echo "it has bytes that are no text"; exit; }
+  CONTROLLER=$controller awk -F , -v outputs="$outputs" '
     function say(what) { print "line " NR ": " what; exit }
-    { sub(/\r$/, "") }
+
+    # Digits only, no 0 in front that could mean eight, and no more than awk and a small board reckon with exactly.
+    function is_whole(text, least, most) { return text ~ /^(0|[1-9][0-9]*)$/ && length(text) <= 10 && text + 0 >= least && text + 0 <= most }
+    function is_pulse(text) { return text ~ /^(0|[1-9][0-9]*)([.][0-9]+)?$/ && length(text) <= 10 && text + 0 > 0 && text + 0 <= 10000 }
+
+    BEGIN { controller = ENVIRON["CONTROLLER"]; last = 4294967295 }
+    ended { say("a line after the closing one") }
+    !sub(/\r$/, "") || /\r/ { say("it does not end in CR LF, or has a CR within") }
     NR == 1 { next }
     NF != 9 { say(NF " fields, and there should be 9") }
-    $1 == "end" { if ($4 !~ /^[0-9]+$/ || $5 !~ /^[0-9]+$/ || $5 < $4) say("not a time to begin and one to end"); next }
-    $1 !~ /^[0-9]+$/ || $2 !~ /^[0-9]+$/ || $8 !~ /^[1-9][0-9]*$/ { say("not a row with a time and a max_on_s") }
+    $1 == "end" { ended = 1; if (!is_whole($4, 0, last) || !is_whole($5, 0, last) || $5 + 0 <= $4 + 0) say("not a time to begin and one to end"); next }
+    !is_whole($1, 0, last) || !is_whole($2, 0, 999) || !is_whole($8, 1, last) { say("not a row with a time and a max_on_s") }
     $1 * 1000 + $2 < due { say("earlier than the line before it") }
+    $3 !~ /^[A-Za-z_\200-\377][A-Za-z0-9_\200-\377-]*$/ || $3 ~ /\302[\200-\237]/ { say("not the name of a controller") }
     controller == "" { controller = $3 }
-    $3 != controller { say("for the controller " $3 ", not for " controller) }
-    $4 !~ /^[1-9][0-9]?[0-9]?$/ || outputs && $4 > outputs { say("there is no output " $4) }
+    $3 "" != controller "" { say("for the controller " $3 ", not for " controller) }
+    !is_whole($4, 1, 4096) || outputs + 0 && $4 + 0 > outputs + 0 { say("there is no output " $4) }
     $5 != "open" && $5 != "close" { say("\"" $5 "\" is neither open nor close") }
-    { due = $1 * 1000 + $2 }' "$1"
+    $6 != "" && $6 != ($5 == "open" ? "positive" : "negative") { say("a pulse that is " $6 " does not " $5) }
+    $7 != "" && ($6 == "" || !is_pulse($7)) { say("not a pulse of up to 10000 ms") }
+    !is_whole($9, 1, 9999999999) { say("not the number of an opening") }
+    { kind = ($6 != "") "," $7 "," $8 }
+    $4 in kinds && kinds[$4] != kind { say("output " $4 " has another pulse or max_on_s than before") }
+    { kinds[$4] = kind; due = $1 * 1000 + $2 }' "$1"
 )
 
 list='' hash=''
 for candidate; do
-  why=$(fault "$candidate")
-  [ -n "$why" ] || { list=$candidate; break; }
-  echo "play.sh: $candidate is refused: $why" >&2
+  # A name such as a=b would be an assignment to awk, and one such as -n an option.
+  case $candidate in /*) path=$candidate ;; *) path=./$candidate ;; esac
+  why=$(fault "$path")
+  [ -n "$why" ] || { list=$path; break; }
+  printf 'play.sh: %s is refused: %s\n' "$candidate" "$why" >&2
 done
 [ -z "$list" ] || hash=$(tail -n 1 "$list" | cut -d , -f 3 | cut -c 1-12)
 
@@ -128,7 +148,7 @@ exec awk -F , -v from="$from" -v cut="$cut" -v speed="$speed" -v outputs="$outpu
   NR != FNR && FNR == 1 { power_up() }
   $1 == "end" { begins = $4 * 1000; ends = $5 * 1000 }
   $1 !~ /^[0-9]/ { next }
-  NR == FNR { if ($4 > outputs) outputs = $4; if ($6 != "") latching[$4] = 1; pulse[$4] = $7; next }
+  NR == FNR { if ($4 + 0 > outputs + 0) outputs = $4 + 0; if ($6 != "") latching[$4] = 1; pulse[$4] = $7; next }
 
   { due = $1 * 1000 + $2 }
   silent && due > start { join() }

@@ -59,20 +59,39 @@ internal sealed class CompileCommand
 
         var hasErrors = check.Worst == Severity.Error;
         if (check.Reading.Site is not { } site || (hasErrors && !parsed.GetValue(_despiteErrors))) return Refuse(check);
-        if (hasErrors) _terminal.Error.Line($"{check.Name}: {Tally.Of(check.Findings)}. Written all the same, because of --despite-errors: what has an error may be missing.");
-
         var options = new OutputOptions(TimeZoneData()) { Only = only, Controller = ControllerOf(site, parsed.GetValue(_controller)) };
         var timetable = range.TimetableOf(site);
+        if (format is { } form && DeviceListGuard.WhyNot(check, timetable, form, options) is { } reason) return Refuse(check, reason);
+        if (hasErrors) _terminal.Error.Line($"{check.Name}: {Tally.Of(check.Findings)}. Written all the same, because of --despite-errors: what has an error may be missing.");
+
         void Write(Action<Stream> write) => output.Write(check.Reading.Files.Select(read => read.Source), write);
-        if (format is { } document) Write(stream => TimetableOutput.Write(timetable, document, options, stream));
+        if (format is { } document) Write(stream => WriteTimetable(timetable, document, options, stream));
         else WriteCalendar(timetable, _calendar.Read(parsed, site, options.Controller, range.IsOpenEnded), _calendar.IsDespiteSize(parsed), Write);
         return hasErrors ? ExitCode.Findings : ExitCode.Success;
+    }
+
+    private int Refuse(CheckedSite check, string reason)
+    {
+        _terminal.Error.Line($"{check.Name}: no list of switchings is written: {reason}. Nothing was written; --only runs and --only openings need no such list.");
+        return ExitCode.Findings;
     }
 
     private int Refuse(CheckedSite check)
     {
         _terminal.Error.Line($"{check.Name}: {Tally.Of(check.Findings)}. Nothing was written.");
         return ExitCode.Findings;
+    }
+
+    private static void WriteTimetable(Timetable timetable, OutputFormat format, OutputOptions options, Stream stream)
+    {
+        try
+        {
+            TimetableOutput.Write(timetable, format, options, stream);
+        }
+        catch (SwitchingContractException breach)
+        {
+            throw new CommandException($"the list of switchings ends here, without a hash: {breach.Message}");
+        }
     }
 
     private void WriteCalendar(Timetable timetable, CalendarOptions options, bool isDespiteSize, Action<Action<Stream>> write)

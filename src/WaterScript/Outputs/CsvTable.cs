@@ -19,6 +19,7 @@ internal abstract class CsvTable : IDisposable
     private readonly ArrayBufferWriter<byte> _line = new();
     private readonly IncrementalHash _hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
     private bool _isFirst;
+    private string? _digest;
 
     /// <summary>Begins with the header, which counts for the hash.</summary>
     protected CsvTable(params string[] columns)
@@ -36,24 +37,25 @@ internal abstract class CsvTable : IDisposable
     /// <summary>Number of lines, without the header.</summary>
     public long Count { get; private set; }
 
-    /// <summary>The line that closes the table, with as many fields as all others; it is not part of the hash.</summary>
+    /// <summary>The line that closes the table, with as many fields as all others. Nothing is added after it.</summary>
     public ReadOnlySpan<byte> Closing(Validity valid)
     {
-        const int Fields = 5;
-        var hash = Hash();
-        Begin();
-        Field("end");
-        Field(Count);
-        Field(hash);
-        Field(valid.From);
-        Field(valid.Until);
-        for (var column = Fields; column < _columns.Length; column++) Field("");
-        Put("\r\n"u8);
+        var hash = Hash(valid);
+        PutClosing(hash, valid);
         return _line.WrittenSpan;
     }
 
-    /// <summary>The SHA-256 of the header and all lines so far, in lower-case hexadecimal digits.</summary>
-    public string Hash() => Convert.ToHexStringLower(_hash.GetCurrentHash());
+    /// <summary>
+    /// The SHA-256 of the whole table with the hash itself left empty, in lower-case hexadecimal digits: so it covers the count
+    /// and the dates too, and two lists of the same lines for other dates are two lists. Nothing is added after it.
+    /// </summary>
+    public string Hash(Validity valid)
+    {
+        if (_digest is not null) return _digest;
+        PutClosing("", valid);
+        _hash.AppendData(_line.WrittenSpan);
+        return _digest = Convert.ToHexStringLower(_hash.GetCurrentHash());
+    }
 
     /// <inheritdoc/>
     public void Dispose() => _hash.Dispose();
@@ -72,6 +74,19 @@ internal abstract class CsvTable : IDisposable
     {
         _line.ResetWrittenCount();
         _isFirst = true;
+    }
+
+    private void PutClosing(string hash, Validity valid)
+    {
+        const int Fields = 5;
+        Begin();
+        Field("end");
+        Field(Count);
+        Field(hash);
+        Field(valid.From);
+        Field(valid.Until);
+        for (var column = Fields; column < _columns.Length; column++) Field("");
+        Put("\r\n"u8);
     }
 
     private ReadOnlySpan<byte> End()

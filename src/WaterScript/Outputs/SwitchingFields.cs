@@ -4,8 +4,9 @@ using WaterScript.Timetables;
 namespace WaterScript.Outputs;
 
 /// <summary>What the outputs say of a switching, in the forms in which all of them say it. Holds one switching at a time.</summary>
-internal sealed class SwitchingFields(Site site, SwitchedOutputs outputs)
+internal sealed class SwitchingFields(Site site, SwitchedOutputs outputs, bool isForDevice)
 {
+    private readonly SwitchingContract _contract = new(site, isForDevice);
     private SwitchedOutputs.Entry? _output;
 
     /// <summary>The switching.</summary>
@@ -26,10 +27,16 @@ internal sealed class SwitchingFields(Site site, SwitchedOutputs outputs)
     /// <summary>A device closes the output by itself when it has been on for so long.</summary>
     public long? MaxOnSeconds => _output!.MaxOnSeconds;
 
-    /// <summary>Takes up a switching.</summary>
+    /// <summary>Takes up the next switching.</summary>
+    /// <exception cref="SwitchingContractException">It breaks the contract with the device.</exception>
     public void Take(in Switching switching)
     {
         Switching = switching;
         _output = outputs.Of(switching);
+        _contract.Admit(switching, _output);
     }
+
+    /// <summary>There is no other.</summary>
+    /// <exception cref="SwitchingContractException">Something is left open.</exception>
+    public void End() => _contract.End();
 }

@@ -28,8 +28,18 @@ internal static class TimetableCsv
         buffered.Flush();
     }
 
-    /// <summary>The hash that closes the list of switchings, of one controller or of all.</summary>
-    public static string HashOfSwitchings(Timetable timetable, Controller? controller) => WriteSwitchings(timetable, controller, Stream.Null);
+    /// <summary>The hash that closes the list of switchings, of one controller or of all; null where there is no such list, since it would break the contract.</summary>
+    public static string? HashOfSwitchings(Timetable timetable, Controller? controller)
+    {
+        try
+        {
+            return WriteSwitchings(timetable, controller, Stream.Null);
+        }
+        catch (SwitchingContractException)
+        {
+            return null;
+        }
+    }
 
     private static void WriteRuns(Timetable timetable, Controller? controller, BufferedStream output)
     {
@@ -59,13 +69,13 @@ internal static class TimetableCsv
         output.Write(lines.Closing(Validity.Of(timetable)));
     }
 
-    /// <summary>Every line says how long its output is ever on, so the openings are walked once before.</summary>
+    /// <summary>Every line says how long its output is ever on, so all of it is walked once before.</summary>
     private static string WriteSwitchings(Timetable timetable, Controller? controller, Stream output)
     {
         var outputs = new SwitchedOutputs(timetable.Site, controller);
-        foreach (var opening in timetable.OpeningsFor(controller)) outputs.Add(opening);
+        outputs.Add(timetable, timetable.OpeningsFor(controller), isForDevice: true);
         using var lines = new CsvSwitchings();
-        var fields = new SwitchingFields(timetable.Site, outputs);
+        var fields = new SwitchingFields(timetable.Site, outputs, isForDevice: true);
         output.Write(lines.Header.Span);
         foreach (var switching in timetable.SwitchingsFor(controller))
         {
@@ -73,7 +83,9 @@ internal static class TimetableCsv
             output.Write(lines.Line(fields));
         }
 
-        output.Write(lines.Closing(Validity.Of(timetable)));
-        return lines.Hash();
+        fields.End();
+        var valid = Validity.Of(timetable);
+        output.Write(lines.Closing(valid));
+        return lines.Hash(valid);
     }
 }

@@ -98,15 +98,25 @@ internal sealed class TimetableDocument(Timetable timetable, OutputOptions optio
         var fields = new OpeningFields(_site);
         writer.Key("openings");
         writer.StartList();
-        foreach (var opening in timetable.OpeningsFor(options.Controller))
+        var openings = timetable.OpeningsFor(options.Controller);
+        if (Has(TimetableList.Switchings))
         {
-            fields.Take(opening);
-            lines.Line(fields);
-            outputs.Add(opening);
-            WriteOpening(fields);
+            outputs.Add(timetable, openings.Select(Written), isForDevice: false);
+        }
+        else
+        {
+            foreach (var opening in openings) Written(opening);
         }
 
         writer.EndList();
+
+        Opening Written(Opening opening)
+        {
+            fields.Take(opening);
+            lines.Line(fields);
+            WriteOpening(fields);
+            return opening;
+        }
     }
 
     private void WriteOpening(OpeningFields fields)
@@ -129,14 +139,10 @@ internal sealed class TimetableDocument(Timetable timetable, OutputOptions optio
     /// <summary>What a device needs: how it behaves outside the list, its outputs, and the list.</summary>
     private void WriteForDevice(CsvSwitchings lines, SwitchedOutputs outputs)
     {
-        if (!IsWhole)
-        {
-            foreach (var opening in timetable.OpeningsFor(options.Controller)) outputs.Add(opening);
-        }
-
+        if (!IsWhole) outputs.Add(timetable, timetable.OpeningsFor(options.Controller), isForDevice: true);
         writer.Map("policy", WritePolicy, Layout.OneLine);
         writer.List("outputs", outputs.Entries, WriteOutput);
-        var fields = new SwitchingFields(_site, outputs);
+        var fields = new SwitchingFields(_site, outputs, isForDevice: !IsWhole);
         writer.Key("switchings");
         writer.StartList();
         foreach (var switching in timetable.SwitchingsFor(options.Controller))
@@ -146,6 +152,7 @@ internal sealed class TimetableDocument(Timetable timetable, OutputOptions optio
             WriteSwitching(fields);
         }
 
+        fields.End();
         writer.EndList();
     }
 
@@ -211,9 +218,10 @@ internal sealed class TimetableDocument(Timetable timetable, OutputOptions optio
         if (Has(TimetableList.Runs)) writer.Entry("runs", runs.Count);
         if (Has(TimetableList.Openings)) writer.Entry("openings", openings.Count);
         if (Has(TimetableList.Switchings)) writer.Entry("switchings", switchings.Count);
-        if (Has(TimetableList.Runs)) writer.Entry("sha256", Encoding.ASCII.GetBytes(runs.Hash()));
-        if (Has(TimetableList.Openings)) writer.Entry("openings_sha256", Encoding.ASCII.GetBytes(openings.Hash()));
-        if (Has(TimetableList.Switchings)) writer.Entry("switchings_sha256", Encoding.ASCII.GetBytes(switchings.Hash()));
+        var valid = Validity.Of(timetable);
+        if (Has(TimetableList.Runs)) writer.Entry("sha256", Encoding.ASCII.GetBytes(runs.Hash(valid)));
+        if (Has(TimetableList.Openings)) writer.Entry("openings_sha256", Encoding.ASCII.GetBytes(openings.Hash(valid)));
+        if (Has(TimetableList.Switchings)) writer.Entry("switchings_sha256", Encoding.ASCII.GetBytes(switchings.Hash(valid)));
     }
 
     private bool IsWanted(Zone zone) => options.Controller is null || zone.Controller.Index == options.Controller.Index;

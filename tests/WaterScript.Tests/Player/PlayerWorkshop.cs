@@ -10,7 +10,7 @@ namespace WaterScript.Tests.Player;
 /// <summary>A folder in which the player of the examples plays lists.</summary>
 public abstract class PlayerWorkshop : Workshop
 {
-    private static readonly string Script = Path.Combine(Repository.Root, "examples", "player", "play.sh");
+    private protected static readonly string Script = Path.Combine(Repository.Root, "examples", "player", "play.sh");
 
     /// <summary>Two latching valves that take turns every seven seconds, on one morning.</summary>
     private protected static Timetable BenchRig => Days("bench-rig", "2026-01-05", 1);

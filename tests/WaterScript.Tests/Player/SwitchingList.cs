@@ -19,8 +19,14 @@ internal static class SwitchingList
     public static string Of(long from, long until, params string[] lines)
     {
         var text = string.Concat(lines.Prepend(Header).Select(line => line + "\r\n"));
-        var hash = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
-        return string.Create(CultureInfo.InvariantCulture, $"{text}end,{lines.Length},{hash},{from},{until},,,,\r\n");
+        return Sealed(text, lines.Length, string.Create(CultureInfo.InvariantCulture, $"{from}"), string.Create(CultureInfo.InvariantCulture, $"{until}"));
+    }
+
+    /// <summary>A text closed by the true hash of all of it, whatever stands in it.</summary>
+    public static string Sealed(string text, int rows, string from, string until)
+    {
+        string Closed(string hash) => string.Create(CultureInfo.InvariantCulture, $"{text}end,{rows},{hash},{from},{until},,,,\r\n");
+        return Closed(Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Closed("")))));
     }
 
     /// <summary>A list of rows, closed by their true count and hash.</summary>

@@ -17,16 +17,16 @@ public sealed record AuditedList(string Hash, ListMatch Match, Controller? Contr
     /// <summary>Holds hashes against the lists that a timetable gives, for all of its controllers together and for each alone.</summary>
     internal static ImmutableArray<AuditedList> Of(IEnumerable<string> hashes, Timetable meant)
     {
-        var own = new Lazy<ImmutableArray<(string Hash, Controller? Controller)>>(() => [.. Controllers(meant.Site).Select(controller => (TimetableCsv.HashOfSwitchings(meant, controller), controller))]);
+        var own = new Lazy<ImmutableArray<(string? Hash, Controller? Controller)>>(() => [.. Controllers(meant.Site).Select(controller => (TimetableCsv.HashOfSwitchings(meant, controller), controller))]);
         return [.. hashes.Select(hash => Of(hash, own))];
     }
 
-    private static AuditedList Of(string hash, Lazy<ImmutableArray<(string Hash, Controller? Controller)>> own)
+    private static AuditedList Of(string hash, Lazy<ImmutableArray<(string? Hash, Controller? Controller)>> own)
     {
         if (hash.Length < FewestDigits) return new AuditedList(hash, ListMatch.TooShort, null);
         foreach (var (whole, controller) in own.Value)
         {
-            if (whole.StartsWith(hash, StringComparison.OrdinalIgnoreCase)) return new AuditedList(hash, ListMatch.Same, controller);
+            if (whole?.StartsWith(hash, StringComparison.OrdinalIgnoreCase) == true) return new AuditedList(hash, ListMatch.Same, controller);
         }
 
         return new AuditedList(hash, ListMatch.Other, null);
