@@ -16,11 +16,30 @@ internal sealed class DeviceListStage : IStage
         if (site.Sound is not { } sound) return false;
         foreach (var controller in sound.Controllers)
         {
+            if (IsRefused(site, controller, isForDevice: true)) continue;
             var text = CheckStage.Written(stream => TimetableOutput.Write(site.Timetable, OutputFormat.Csv, new OutputOptions("fuzz") { Only = TimetableList.Switchings, Controller = controller }, stream));
             Check(text, controller, sound);
         }
 
         return sound.Controllers.Length > 0;
+    }
+
+    /// <summary>Whether there is no list, and for a reason: two on one output, or dates that no device counts to.</summary>
+    internal static bool IsRefused(SiteInHand site, Controller? controller, bool isForDevice)
+    {
+        try
+        {
+            TimetableOutput.VerifySwitchings(site.Timetable, controller, isForDevice);
+            return false;
+        }
+        catch (SwitchingContractException refusal)
+        {
+            var outputs = WiredOutput.AllOf(site.Reading.Site!).Where(output => controller is null || output.Controller == controller);
+            var isShared = outputs.GroupBy(output => (output.Controller.Index, output.Number)).Any(users => users.Skip(1).Any());
+            var isFarAway = isForDevice && (site.Horizon.From.Year <= 1970 || site.Horizon.Until.Year >= 2105);
+            Must.Hold(isShared || isFarAway, "a device list is refused for a reason only", refusal.Message);
+            return true;
+        }
     }
 
     private static void Check(string text, Controller controller, Site site)

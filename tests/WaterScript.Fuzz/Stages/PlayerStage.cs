@@ -20,6 +20,7 @@ internal sealed class PlayerStage : IStage
     {
         if (OperatingSystem.IsWindows() || site.Sound is not { Controllers: [var controller, ..] }) return false;
         if (new Dice((ulong)site.Files.Files[site.Files.Root].Length * FuzzInput.Salts + (ulong)site.Salt).Below(OneIn) != 0) return false;
+        if (DeviceListStage.IsRefused(site, controller, isForDevice: true)) return false;
         var list = CheckStage.Written(stream => TimetableOutput.Write(site.Timetable, OutputFormat.Csv, new OutputOptions("fuzz") { Only = TimetableList.Switchings, Controller = controller }, stream));
         var rows = list.Split("\r\n")[1..^2];
         if (rows.Length == 0) return false;
