@@ -88,9 +88,15 @@ internal static class BlockReader
     private static void CheckInner(BlockNode inner, SourceText source, BlockSchema schema, Scope scope)
     {
         if (!schema.Inner.Contains(inner.Kind.Text))
-            scope.Report(Rules.UnknownProperty, new Location(source, inner.Kind.Span), $"{schema.Article} has no block \"{inner.Kind.Text}\"", wayOut: Words.HomeOf(inner.Kind.Text) ?? "");
+        {
+            var place = new Location(source, inner.Kind.Span);
+            scope.Report(Rules.UnknownProperty, place, $"{schema.Article} has no block \"{inner.Kind.Text}\"", wayOut: Words.HomeOf(inner.Kind.Text) ?? "");
+        }
         else if (!inner.Row.Tokens.IsEmpty)
-            scope.Report(Rules.Syntax, new Location(source, inner.Row.Span), $"{source.Slice(inner.Row.Span)} does not belong here", "the block has no name", $"Write {inner.Kind.Text} {{ … }}");
+        {
+            var place = new Location(source, inner.Row.Span);
+            scope.Report(Rules.Syntax, place, $"{place.Text} does not belong here", "the block has no name", $"Write {inner.Kind.Text} {{ … }}");
+        }
     }
 
     private static void ReportMissing(BoundBlock block, BlockSchema schema, Property property, Scope scope) =>

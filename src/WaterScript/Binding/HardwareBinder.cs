@@ -134,7 +134,8 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
     {
         var nodes = placed.Node.Body.OfType<BlockNode>().Where(inner => inner.Kind.Text == "power").ToArray();
         if (nodes.Length == 0) return null;
-        foreach (var second in nodes.Skip(1)) scope.Report(Rules.StatedTwice, placed.At(second.Kind.Span), "\"power\" is stated twice", "the second time", "Delete one of the two.");
+        foreach (var second in nodes.Skip(1))
+            scope.Report(Rules.StatedTwice, placed.At(second.Kind.Span), "\"power\" is stated twice", "the second time", "Delete one of the two.");
         var block = BlockReader.Read(nodes[0], placed.Source, Schema.Power.Block, scope);
         if (block.Has(Schema.Power.Transformer) && block.Has(Schema.Power.Continuous))
             scope.Report(Rules.Contradiction, block.Find(Schema.Power.Continuous)!.Origin, "both a transformer and a continuous current", wayOut: "Give one of the two.");

@@ -59,11 +59,12 @@ internal sealed class Mistakes(SourceText source)
     };
 
     /// <summary>Reports a label after the one label that a block has.</summary>
-    public void SecondLabel(TextSpan second, TextSpan first) => Add(Finding.At(Rules.StatedTwice, At(second), "the label is stated twice", "the second time") with
-    {
-        Others = [new Label(At(first), "the first time")],
-        WayOut = "Delete one of the two.",
-    });
+    public void SecondLabel(TextSpan second, TextSpan first) =>
+        Add(Finding.At(Rules.StatedTwice, At(second), "the label is stated twice", "the second time") with
+        {
+            Others = [new Label(At(first), "the first time")],
+            WayOut = "Delete one of the two.",
+        });
 
     private static bool IsTold(TokenKind kind) => kind is TokenKind.Glued or TokenKind.Malformed or TokenKind.Other;
 

@@ -236,12 +236,13 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
         if (!IsInBare(context)) Mistakes.BareBraces(brace.Span(), place);
     }
 
-    /// <summary>Whether something stands right in such braces. They are reported; what they were meant to be, and so what may stand in them, nobody knows.</summary>
+    /// <summary>Whether something stands right in such braces. They are reported; what may stand in them nobody knows.</summary>
     private static bool IsInBare(RuleContext context)
     {
         for (var around = context.Parent; around is not null; around = around.Parent)
         {
-            if (around is WaterScriptParser.BodyContext or WaterScriptParser.ScheduleBodyContext or WaterScriptParser.StepsContext or WaterScriptParser.RestrictionBodyContext) return false;
+            if (around is WaterScriptParser.BodyContext or WaterScriptParser.ScheduleBodyContext
+                or WaterScriptParser.StepsContext or WaterScriptParser.RestrictionBodyContext) return false;
             if (around is WaterScriptParser.BareInFileContext or WaterScriptParser.BareInDescriptionContext or WaterScriptParser.BareInScheduleContext
                 or WaterScriptParser.BareInStepsContext or WaterScriptParser.BareInRestrictionContext) return true;
         }

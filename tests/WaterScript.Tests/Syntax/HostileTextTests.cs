@@ -15,11 +15,16 @@ public sealed class HostileTextTests
     private static readonly string[] Texts =
     [
         "{}", "{", "}", "}\n }\n}\n", " }\n}\n  }", "a\n  }\n}", "}\n  a\n}\n}", "\n\n }\n\n}\n", "{}{}{}", "x {{{}}}", "}{", ";}", "{;", "a {\n}\n}\n }\n",
-        "²", "²{}", "s { ²l }", "let x = ²5 min", "let x = 5² min", "let x = 5 ²", "let x = \u0663 min", "let x = \u00BD h", "let x = 1\u00BD h", "let x = \uFF15 min", "zone \u0663 { output \u0661 }", "let x = \u2167 min",
-        "y { 6:30 pm\u2013 }", "y { 6:30 pm5 }", "z { a 90001,5ft2 }", "a s,#\n\"\"{}", "=#\n{}", "group t = #\n# b\na {}", "\u201C\\\u201D {}", "let e = \u201Ca\\\u201D",
-        "\uD83C", "\uDF31", "zone \uDF31\uD83C { }", "note \"\uD83C\"", "\0", "a\0b {\0}", "\uFEFF", "\uFEFF\uFEFFsite \uFEFF{ }", "a {\r b 1\r}\r", "a {\r\n b 1\r}\n", "a\u2028b\u0085c",
-        "\"", "\"\\", "\"\\\"", "'", "''", "/*", "//", "#", "\\", "-", "=", ",", ",,,,", "+\n+\n", "let", "let a", "let a =", "site", "steps", "hold from", "water for", "schedule { }", "zone { { } }",
-        "repeat 99999999999999999999999999999999 times { }", "schedule s { steps { repeat 0 times { repeat 99999999999999999999999999999 times { water a for 1 min } } } }",
+        "²", "²{}", "s { ²l }", "let x = ²5 min", "let x = 5² min", "let x = 5 ²", "let x = \u0663 min", "let x = \u00BD h", "let x = 1\u00BD h",
+        "let x = \uFF15 min", "zone \u0663 { output \u0661 }", "let x = \u2167 min",
+        "y { 6:30 pm\u2013 }", "y { 6:30 pm5 }", "z { a 90001,5ft2 }", "a s,#\n\"\"{}", "=#\n{}", "group t = #\n# b\na {}", "\u201C\\\u201D {}",
+        "let e = \u201Ca\\\u201D",
+        "\uD83C", "\uDF31", "zone \uDF31\uD83C { }", "note \"\uD83C\"", "\0", "a\0b {\0}", "\uFEFF", "\uFEFF\uFEFFsite \uFEFF{ }", "a {\r b 1\r}\r",
+        "a {\r\n b 1\r}\n", "a\u2028b\u0085c",
+        "\"", "\"\\", "\"\\\"", "'", "''", "/*", "//", "#", "\\", "-", "=", ",", ",,,,", "+\n+\n", "let", "let a", "let a =", "site", "steps", "hold from",
+        "water for", "schedule { }", "zone { { } }",
+        "repeat 99999999999999999999999999999999 times { }",
+        "schedule s { steps { repeat 0 times { repeat 99999999999999999999999999999 times { water a for 1 min } } } }",
     ];
 
     // All in one test: what shows the cases of a theory cannot tell one half of a pair of surrogates from another.

@@ -26,7 +26,8 @@ public sealed class TokensReadTests
 
     private static readonly string[] Inserted =
     [
-        "{", "}", "{ }", "{ hold from 2026-07-01 for 3 days because \"x\" }", "{ water lawn for 5 min }", "\n", ";", ",", "+", "=", "-", "\"a\"", "1", "18min", "lawn", "steps", "zone", "water", "for", "every", "on", "mon",
+        "{", "}", "{ }", "{ hold from 2026-07-01 for 3 days because \"x\" }", "{ water lawn for 5 min }", "\n", ";", ",", "+", "=", "-", "\"a\"", "1",
+        "18min", "lawn", "steps", "zone", "water", "for", "every", "on", "mon",
         "@", "'", "²", "power { }", "repeat 3 times {", "accept unused because \"x\"",
     ];
 
@@ -70,7 +71,8 @@ public sealed class TokensReadTests
     private static string Exchanged(string text, IToken one, IToken other)
     {
         var (first, second) = one.StartIndex <= other.StartIndex ? (one, other) : (other, one);
-        return first == second ? text : string.Concat(text.AsSpan(0, first.StartIndex), second.Text, text.AsSpan(first.StopIndex + 1, second.StartIndex - first.StopIndex - 1), first.Text) + text[(second.StopIndex + 1)..];
+        if (first == second) return text;
+        return string.Concat(text.AsSpan(0, first.StartIndex), second.Text, text.AsSpan(first.StopIndex + 1, second.StartIndex - first.StopIndex - 1), first.Text) + text[(second.StopIndex + 1)..];
     }
 
     /// <summary>The tokens that nobody has read and nobody has reported.</summary>
