@@ -22,6 +22,13 @@ internal static class Samples
     /// <summary>The part of a number of inputs that is tried now; at least one.</summary>
     public static int Of(int all) => Math.Max(1, (int)((long)all * Percent / 100));
 
+    /// <summary>A part of a list that differs from call to call: those of a tenth, say, with other ones for other numbers.</summary>
+    public static IEnumerable<T> Some<T>(IReadOnlyList<T> all, int number)
+    {
+        var step = Math.Max(1, all.Count / Of(all.Count));
+        return all.Where((_, index) => index % step == number % step);
+    }
+
     /// <summary>The first batches of several, each of which stays as large as it is; at least one.</summary>
     public static IEnumerable<int> Batches(int all) => Enumerable.Range(0, Of(all));
 }

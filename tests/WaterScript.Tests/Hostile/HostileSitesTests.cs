@@ -43,7 +43,6 @@ public sealed class HostileSitesTests
 
     [Theory]
     [InlineData("passes-every-5-s")]
-    [InlineData("overlapping-schedules")]
     [InlineData("hundreds-of-holds")]
     [InlineData("tank")]
     public void What_is_found_is_what_a_check_of_those_dates_finds(string name)
