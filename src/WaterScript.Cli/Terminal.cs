@@ -1,5 +1,5 @@
 using System.Text;
-using WaterScript.Diagnostics;
+using WaterScript.Text.Lines;
 
 namespace WaterScript.Cli;
 
@@ -43,13 +43,13 @@ internal sealed class Terminal(Func<Stream> openInput, Stream output, TextWriter
             output,
             Writer(output),
             error,
-            WantsColour() && !Console.IsOutputRedirected,
-            WantsColour() && !Console.IsErrorRedirected,
+            UsesColour() && !Console.IsOutputRedirected,
+            UsesColour() && !Console.IsErrorRedirected,
             Console.IsErrorRedirected || IsDumb() ? null : new Progress(error, TimeProvider.System));
     }
 
     /// <summary>Colour unless the user or the terminal says no (no-color.org).</summary>
-    private static bool WantsColour() =>
+    private static bool UsesColour() =>
         string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")) && !IsDumb();
 
     /// <summary>A terminal that only ever goes on, so that a line cannot be written anew.</summary>

@@ -3,8 +3,8 @@ using Ical.Net.CalendarComponents;
 using Ical.Net.DataTypes;
 using Ical.Net.Serialization;
 using NodaTime;
+using WaterScript.Documents.ICalendar;
 using WaterScript.Model;
-using WaterScript.Outputs;
 using WaterScript.Timetables;
 
 namespace WaterScript.Benchmarks;

@@ -1,11 +1,12 @@
 using BenchmarkDotNet.Attributes;
-using WaterScript.Checks;
+using WaterScript.Linting.Engine;
 using WaterScript.Model;
+using WaterScript.Simulation;
 using WaterScript.Timetables;
 
 namespace WaterScript.Benchmarks;
 
-/// <summary>All checks of a site of many controllers over two years; beside it, the same years reckoned and looked at by nobody.</summary>
+/// <summary>All checks of a site of many controllers over two years; beside it, the same years calculated and looked at by nobody.</summary>
 [MemoryDiagnoser]
 public class CheckBenchmarks
 {

@@ -37,7 +37,7 @@ public class ExpansionBenchmarks
         return calendarEvent.GetOccurrences().TakeWhile(occurrence => occurrence.Period.StartTime < end).LongCount();
     }
 
-    /// <summary>How many runs that is, to reckon runs a second.</summary>
+    /// <summary>How many runs that is, to calculate runs a second.</summary>
     [GlobalSetup]
     public void Count() => Console.WriteLine($"// {Runs()} runs in {Years} years");
 }

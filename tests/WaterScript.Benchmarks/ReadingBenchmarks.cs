@@ -15,7 +15,7 @@ public class ReadingBenchmarks
 
     /// <summary>Text to tree.</summary>
     [Benchmark(Baseline = true)]
-    public FileNode Parse() => WaterScript.Syntax.Parser.Parse(SourceText.From("large.water", _text), new FindingList());
+    public FileNode Parse() => Syntax.Parser.Parse(SourceText.From("large.water", _text), new FindingList());
 
     /// <summary>Text to site.</summary>
     [Benchmark]

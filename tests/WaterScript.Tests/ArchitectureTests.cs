@@ -4,78 +4,65 @@ using Xunit;
 
 namespace WaterScript.Tests;
 
-/// <summary>Data goes one way through the compiler: a stage sees only the stages before it.</summary>
+/// <summary>Data goes one way through the compiler: a file sees only what stands before its folder, and few files need one another.</summary>
 public partial class ArchitectureTests
 {
     private const string Library = "src/WaterScript";
 
     /// <summary>The stages, in the order in which data goes through them.</summary>
     private static readonly string[] Stages =
-        ["Text", "Diagnostics", "Quantities", "Syntax", "Model", "Agronomy", "Binding", "Calendars", "Timetables", "Checks", "Outputs", "Comparison"];
+    [
+        "Text", "Diagnostics", "Quantities", "Language", "Syntax", "Model", "Agronomy", "Binding", "Calendars", "Timetables", "Simulation", "Wording",
+        "Linting", "Documents", "Answers", "Compilation",
+    ];
+
+    private static readonly FileDependencies Dependencies = FileDependencies.Of(Library);
 
     public static TheoryData<string> Folders =>
-        [.. Directory.EnumerateDirectories(Path.Combine(Repository.Root, Library)).Select(folder => Path.GetFileName(folder)!).Where(folder => folder is not ("bin" or "obj"))];
+        [.. Dependencies.Files.Select(FolderOf).Distinct()];
 
     [Theory]
     [MemberData(nameof(Folders))]
-    public void A_stage_sees_only_the_stages_before_it(string folder)
+    public void A_folder_sees_only_those_before_it(string folder)
     {
-        var own = Array.IndexOf(Stages, folder);
+        var own = Array.IndexOf(Stages, StageOf(folder));
         Assert.True(own >= 0, $"{folder} has no place in the order of the stages");
-        Assert.Empty(Sources(folder).SelectMany(file => StagesSeenBy(file)
-            .Where(seen => Array.IndexOf(Stages, seen) > own)
-            .Select(seen => $"{Path.GetFileName(file)} sees {seen}")));
+        Assert.Empty(Dependencies.Files.Where(file => FolderOf(file) == folder)
+            .SelectMany(file => Dependencies.UsedBy(file).Where(used => Array.IndexOf(Stages, StageOf(used)) > own).Select(used => $"{file} sees {used}"))
+            .Except(KnownDependencies.Upward));
     }
+
+    [Fact]
+    public void No_more_than_three_files_need_one_another() =>
+        Assert.Empty(Dependencies.Circles().Where(circle => circle.Length > 3).Select(circle => string.Join(" ", circle)).Except(KnownDependencies.Circles));
+
+    [Fact]
+    public void What_is_known_to_be_wrong_still_is() => Assert.All(KnownDependencies.Upward.Concat(KnownDependencies.Circles), known => Assert.Contains(known, Dependencies.Found(Stages)));
 
     [Theory]
     [MemberData(nameof(Folders))]
-    public void A_folder_is_a_namespace(string folder) => Assert.All(Sources(folder), file =>
-    {
-        var expected = string.Join('.', Path.GetDirectoryName(Path.GetRelativePath(Path.Combine(Repository.Root, "src"), file))!.Split(Path.DirectorySeparatorChar));
-        Assert.Contains(Namespace().Match(File.ReadAllText(file)).Groups["name"].Value, new[] { expected, $"WaterScript.{folder}" });
-    });
+    public void A_folder_is_a_namespace(string folder) => Assert.All(Dependencies.Files.Where(file => FolderOf(file) == folder), file =>
+        Assert.Equal($"WaterScript.{folder.Replace('/', '.')}", Namespace().Match(Repository.Read($"{Library}/{file}")).Groups["name"].Value));
 
-    [Fact]
-    public void The_library_does_not_see_the_command_line() =>
-        Assert.All(Directory.EnumerateFiles(Path.Combine(Repository.Root, Library), "*.cs", SearchOption.AllDirectories), file => Assert.DoesNotContain("WaterScript.Cli", File.ReadAllText(file), StringComparison.Ordinal));
-
-    /// <summary>
-    /// Text for people goes through <c>PlainLines</c> and <c>MarkdownLines</c>, which show what would steer a terminal or begin a command. So nothing else
-    /// gets hold of a console, of a writer of text, or of the colours of a terminal.
-    /// </summary>
     [Theory]
-    [InlineData("src/WaterScript", "Diagnostics/PlainLines.cs", "Diagnostics/MarkdownLines.cs", "Outputs/Reports/GithubReport.cs", "Checks/Baseline.cs", "Syntax/Parser.cs", "Syntax/TokenReader.cs", "Syntax/TreeBuilder.cs")]
-    [InlineData("src/WaterScript.Cli", "Terminal.cs", "StandardOutput.cs", "Progress.cs", "CommandLine.cs", "Files/BaselineFile.cs")]
-    public void Nothing_but_the_writers_writes_text(string project, params string[] writers)
-    {
-        var root = Path.Combine(Repository.Root, project);
-        var others = Directory.EnumerateFiles(root, "*.cs", SearchOption.AllDirectories)
-            .Select(file => (File: file, Name: Path.GetRelativePath(root, file).Replace('\\', '/')))
-            .Where(file => !file.Name.StartsWith("obj/", StringComparison.Ordinal) && !file.Name.StartsWith("bin/", StringComparison.Ordinal) && !file.Name.Contains("/Generated/", StringComparison.Ordinal))
-            .ToList();
-        Assert.All(writers, writer => Assert.Contains(others, file => file.Name == writer));
-        Assert.Empty(others.Where(file => !writers.Contains(file.Name) && TextWriting().IsMatch(File.ReadAllText(file.File))).Select(file => file.Name));
-    }
+    [MemberData(nameof(Folders))]
+    public void A_folder_has_no_more_than_25_files(string folder) => Assert.InRange(Dependencies.Files.Count(file => FolderOf(file) == folder), 1, 25);
 
-    /// <summary>The command line makes bytes of text itself only where it writes a source back, which is the user's own file.</summary>
     [Fact]
-    public void Only_sources_are_written_as_they_are() =>
-        Assert.Equal(
-            ["FixCommand.cs", "FormatCommand.cs"],
-            Directory.EnumerateFiles(Path.Combine(Repository.Root, "src/WaterScript.Cli/Commands"), "*.cs").Where(file => File.ReadAllText(file).Contains("GetBytes(", StringComparison.Ordinal)).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+    public void A_file_has_no_more_than_400_lines() => Assert.Empty(Sources().Where(file => Repository.Read(file).Split('\n').Length > 401).Except(KnownDependencies.LongFiles));
 
-    private static IEnumerable<string> Sources(string folder) =>
-        Directory.EnumerateFiles(Path.Combine(Repository.Root, Library, folder), "*.cs", SearchOption.AllDirectories);
+    [Fact]
+    public void A_file_of_the_library_does_not_see_the_command_line() =>
+        Assert.All(Dependencies.Files, file => Assert.DoesNotContain("WaterScript.Cli", Repository.Read($"{Library}/{file}"), StringComparison.Ordinal));
 
-    /// <summary>The stages that a file names, in a using line or in full.</summary>
-    private static IEnumerable<string> StagesSeenBy(string file) =>
-        StageName().Matches(File.ReadAllText(file)).Select(match => match.Groups["stage"].Value).Distinct();
+    private static IEnumerable<string> Sources() => new[] { "src", "tests" }
+        .SelectMany(root => Directory.EnumerateFiles(Path.Combine(Repository.Root, root), "*.cs", SearchOption.AllDirectories))
+        .Select(path => Path.GetRelativePath(Repository.Root, path).Replace('\\', '/'))
+        .Where(path => !path.Contains("/bin/", StringComparison.Ordinal) && !path.Contains("/obj/", StringComparison.Ordinal) && !path.Contains("/Generated/", StringComparison.Ordinal));
 
-    [GeneratedRegex(@"\b(TextWriter|StreamWriter|StringWriter)\b|\bConsole\.|\\e\[|\\u001[bB]|\\x1[bB]")]
-    private static partial Regex TextWriting();
+    private static string FolderOf(string file) => file[..file.LastIndexOf('/')];
 
-    [GeneratedRegex(@"\bWaterScript\.(?<stage>[A-Z][A-Za-z]+)")]
-    private static partial Regex StageName();
+    private static string StageOf(string path) => path.Split('/')[0];
 
     [GeneratedRegex(@"^\s*namespace\s+(?<name>[\w.]+)", RegexOptions.Multiline)]
     private static partial Regex Namespace();

@@ -1,9 +1,12 @@
 using System.CommandLine;
 using NodaTime;
+using WaterScript.Answers.Advise;
 using WaterScript.Binding;
 using WaterScript.Cli.Files;
 using WaterScript.Diagnostics;
-using WaterScript.Outputs;
+using WaterScript.Documents.Reports;
+using WaterScript.Text.Lines;
+using WaterScript.Wording;
 
 namespace WaterScript.Cli.Commands;
 
@@ -43,7 +46,7 @@ internal sealed class AdviseCommand
 
     private int Refuse(SiteSource source, SiteReading reading)
     {
-        _terminal.Error.Line($"{reading.Site?.DisplayName ?? source.Root.Path}: {Tally.Of(reading.Findings)}. Nothing was reckoned.");
+        _terminal.Error.Line($"{reading.Site?.DisplayName ?? source.Root.Path}: {FindingSummary.Of(reading.Findings)}. Nothing was reckoned.");
         return ExitCode.Findings;
     }
 

@@ -1,9 +1,10 @@
 using System.CommandLine;
 using System.Globalization;
+using WaterScript.Answers.Audit;
 using WaterScript.Cli.Files;
-using WaterScript.Comparison;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
+using WaterScript.Text.Lines;
 
 namespace WaterScript.Cli.Commands;
 
@@ -50,7 +51,7 @@ internal sealed class AuditCommand
             Seconds(_silence.Name, parsed.GetValue(_silence)) ?? AuditOptions.DefaultSilence);
         var listDates = DateOptions.Read(parsed.GetValue(_from), parsed.GetValue(_until), parsed.GetValue(_days), run: null, at: null);
         var source = SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal);
-        if (SiteAsked.Read(source, _terminal) is not { } site) return ExitCode.CannotRun;
+        if (SiteLoader.Read(source, _terminal) is not { } site) return ExitCode.CannotRun;
         if (parsed.GetValue(_logs)!.Append(parsed.GetValue(_file)).Count(path => path == SiteSource.Standard) > 1) throw new CommandException("only one of the files can be standard input");
         var inDevice = listDates.TimetableOf(site);
         using var texts = new LogTexts(_terminal);

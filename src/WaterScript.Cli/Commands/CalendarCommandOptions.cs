@@ -3,8 +3,8 @@ using System.Globalization;
 using NodaTime;
 using NodaTime.Text;
 using WaterScript.Diagnostics;
+using WaterScript.Documents.ICalendar;
 using WaterScript.Model;
-using WaterScript.Outputs;
 
 namespace WaterScript.Cli.Commands;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
 using NodaTime.Text;
 using WaterScript.Diagnostics;
-using WaterScript.Outputs;
+using WaterScript.Documents.ICalendar;
 using WaterScript.Timetables;
 
 namespace WaterScript.Cli.Commands;

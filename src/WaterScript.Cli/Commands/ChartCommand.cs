@@ -1,11 +1,13 @@
 using System.CommandLine;
 using System.Globalization;
 using NodaTime;
-using WaterScript.Checks;
 using WaterScript.Cli.Files;
 using WaterScript.Diagnostics;
+using WaterScript.Documents.Charts;
+using WaterScript.Documents.Reports;
+using WaterScript.Linting.Engine;
 using WaterScript.Model;
-using WaterScript.Outputs;
+using WaterScript.Wording;
 
 namespace WaterScript.Cli.Commands;
 
@@ -43,7 +45,7 @@ internal sealed class ChartCommand
         new FindingPrinter(_terminal.Error).Print(check.Findings);
         if (check is not { Reading.Site: { } site, Lint: { } lint })
         {
-            _terminal.Error.Line($"{check.Name}: {Tally.Of(check.Findings)}. Nothing was drawn.");
+            _terminal.Error.Line($"{check.Name}: {FindingSummary.Of(check.Findings)}. Nothing was drawn.");
             return ExitCode.Findings;
         }
 

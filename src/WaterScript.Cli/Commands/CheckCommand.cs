@@ -1,9 +1,10 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using NodaTime;
-using WaterScript.Checks;
 using WaterScript.Cli.Files;
 using WaterScript.Diagnostics;
+using WaterScript.Linting.Engine;
+using WaterScript.Text.Lines;
 
 namespace WaterScript.Cli.Commands;
 
@@ -53,7 +54,7 @@ internal sealed class CheckCommand
             ? new FixCommand(_terminal, notes, _problems).Apply(targets, parsed.GetValue(_root), from)
             : CheckAll(targets, parsed.GetValue(_root), from);
         var sites = BaselineFile.Apply(checks, parsed.GetValue(_baseline), parsed.GetValue(_writeBaseline), notes, _problems);
-        return StatusOf(isTold ? Tell(sites, report.ShowsAccepted) : Write([.. sites], report, output), parsed);
+        return StatusOf(isTold ? Report(sites, report.ShowsAccepted) : Write([.. sites], report, output), parsed);
     }
 
     private int StatusOf(Severity? gravest, ParseResult parsed) =>
@@ -61,7 +62,7 @@ internal sealed class CheckCommand
 
     /// <summary>Tells of each site as soon as it is checked.</summary>
     /// <returns>The gravest finding of all.</returns>
-    private Severity? Tell(IEnumerable<CheckedSite> sites, bool showsAccepted)
+    private Severity? Report(IEnumerable<CheckedSite> sites, bool showsAccepted)
     {
         var text = new TextReport(_terminal.Text, showsAccepted);
         Severity? gravest = null;

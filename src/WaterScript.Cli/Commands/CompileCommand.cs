@@ -1,11 +1,14 @@
 using System.CommandLine;
 using NodaTime.TimeZones;
-using WaterScript.Checks;
 using WaterScript.Cli.Files;
 using WaterScript.Diagnostics;
+using WaterScript.Documents.ICalendar;
+using WaterScript.Documents.Reports;
+using WaterScript.Documents.Timetables;
+using WaterScript.Linting.Engine;
 using WaterScript.Model;
-using WaterScript.Outputs;
 using WaterScript.Timetables;
+using WaterScript.Wording;
 
 namespace WaterScript.Cli.Commands;
 
@@ -62,7 +65,7 @@ internal sealed class CompileCommand
         var options = new OutputOptions(TimeZoneData()) { Only = only, Controller = ControllerOf(site, parsed.GetValue(_controller)) };
         var timetable = range.TimetableOf(site);
         if (format is { } form && DeviceListGuard.WhyNot(check, timetable, form, options) is { } reason) return Refuse(check, reason);
-        if (hasErrors) _terminal.Error.Line($"{check.Name}: {Tally.Of(check.Findings)}. Written all the same, because of --despite-errors: what has an error may be missing.");
+        if (hasErrors) _terminal.Error.Line($"{check.Name}: {FindingSummary.Of(check.Findings)}. Written all the same, because of --despite-errors: what has an error may be missing.");
 
         void Write(Action<Stream> write) => output.Write(check.Reading.Files.Select(read => read.Source), write);
         if (format is { } document) Write(stream => WriteTimetable(timetable, document, options, stream));
@@ -78,7 +81,7 @@ internal sealed class CompileCommand
 
     private int Refuse(CheckedSite check)
     {
-        _terminal.Error.Line($"{check.Name}: {Tally.Of(check.Findings)}. Nothing was written.");
+        _terminal.Error.Line($"{check.Name}: {FindingSummary.Of(check.Findings)}. Nothing was written.");
         return ExitCode.Findings;
     }
 

@@ -1,7 +1,7 @@
-using WaterScript.Checks;
 using WaterScript.Diagnostics;
+using WaterScript.Documents.Timetables;
+using WaterScript.Linting.Engine;
 using WaterScript.Model;
-using WaterScript.Outputs;
 using WaterScript.Timetables;
 
 namespace WaterScript.Cli.Commands;

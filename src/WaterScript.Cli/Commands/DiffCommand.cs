@@ -1,9 +1,10 @@
 using System.CommandLine;
 using NodaTime;
-using WaterScript.Checks;
+using WaterScript.Answers.Diff;
 using WaterScript.Cli.Files;
-using WaterScript.Comparison;
 using WaterScript.Diagnostics;
+using WaterScript.Linting.Engine;
+using WaterScript.Text.Lines;
 using WaterScript.Timetables;
 
 namespace WaterScript.Cli.Commands;
@@ -54,7 +55,7 @@ internal sealed class DiffCommand
     private CheckedSite? Read(Argument<string> version, string word, ParseResult parsed)
     {
         var source = SiteSource.OpenVersion(parsed.GetValue(version)!, parsed.GetValue(_root), _terminal);
-        return SiteAsked.Read(source, _terminal) is null ? null : _terminal.During($"Checking the {word} version", () => CheckedSite.Of(source.Root.Path, source.Read()));
+        return SiteLoader.Read(source, _terminal) is null ? null : _terminal.During($"Checking the {word} version", () => CheckedSite.Of(source.Root.Path, source.Read()));
     }
 
     private static Horizon HorizonOf(CheckedSite old, CheckedSite @new, LocalDate? from, LocalDate? until)

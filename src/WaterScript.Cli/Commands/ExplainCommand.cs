@@ -1,6 +1,9 @@
 using System.CommandLine;
-using WaterScript.Checks;
 using WaterScript.Diagnostics;
+using WaterScript.Documents.Reports;
+using WaterScript.Linting.Engine;
+using WaterScript.Text.Lines;
+using WaterScript.Wording;
 
 namespace WaterScript.Cli.Commands;
 
@@ -19,19 +22,19 @@ internal static class ExplainCommand
     private static int Run(string? slug, PlainLines output)
     {
         if (slug is null) List(output);
-        else output.Page(RulePage.Of(Catalogue.Find(slug) ?? throw Unknown(slug)));
+        else output.Page(RulePage.Of(RuleCatalogue.Find(slug) ?? throw Unknown(slug)));
         return ExitCode.Success;
     }
 
     private static void List(PlainLines output)
     {
-        var width = Catalogue.Rules.Max(rule => rule.Slug.Length);
-        foreach (var rule in Catalogue.Rules) output.Line($"{rule.Slug.PadRight(width)}  {Tally.WordOf(rule.Severity),-7}  {rule.Title}");
+        var width = RuleCatalogue.Rules.Max(rule => rule.Slug.Length);
+        foreach (var rule in RuleCatalogue.Rules) output.Line($"{rule.Slug.PadRight(width)}  {FindingSummary.WordOf(rule.Severity),-7}  {rule.Title}");
     }
 
     private static CommandException Unknown(string slug)
     {
-        var nearest = Spelling.Nearest(slug, Catalogue.Rules.Select(rule => rule.Slug));
+        var nearest = Spelling.Nearest(slug, RuleCatalogue.Rules.Select(rule => rule.Slug));
         return new CommandException($"no rule is called \"{slug}\"" + (nearest is null ? "; the list: waterscript explain" : $"; did you mean {nearest}?"));
     }
 }

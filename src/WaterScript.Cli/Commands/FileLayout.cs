@@ -1,6 +1,6 @@
 using WaterScript.Cli.Files;
 using WaterScript.Diagnostics;
-using WaterScript.Outputs;
+using WaterScript.Documents.Timetables;
 using WaterScript.Syntax.Formatting;
 using WaterScript.Text;
 

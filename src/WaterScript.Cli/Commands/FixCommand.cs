@@ -2,11 +2,13 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using NodaTime;
-using WaterScript.Checks;
 using WaterScript.Cli.Files;
-using WaterScript.Comparison;
 using WaterScript.Diagnostics;
+using WaterScript.Linting.Engine;
+using WaterScript.Linting.Fixes;
 using WaterScript.Text;
+using WaterScript.Text.Diffs;
+using WaterScript.Text.Lines;
 
 namespace WaterScript.Cli.Commands;
 
@@ -23,27 +25,27 @@ internal sealed class FixCommand(Terminal terminal, PlainLines notes, FileProble
     {
         if (paths.Contains(SiteSource.Standard)) throw new CommandException("--fix writes files, and standard input is none; --diff shows what it would change");
         var sites = Open(paths, root, from);
-        foreach (var mended in MendAll(new Mending([.. sites.Select(site => site.Site)]), sites))
+        foreach (var corrected in FixAll(new FixApplier([.. sites.Select(site => site.Site)]), sites))
         {
-            foreach (var file in mended.After.Reading.Files) AtomicFile.RemoveLeft(file.Source.Path);
-            if (problems.Try(mended.After.Path, () => Written(mended)) is null)
+            foreach (var file in corrected.After.Reading.Files) AtomicFile.RemoveLeft(file.Source.Path);
+            if (problems.Try(corrected.After.Path, () => Written(corrected)) is null)
             {
-                yield return mended.Before;
+                yield return corrected.Before;
                 continue;
             }
 
-            if (!mended.Changed.IsEmpty)
-                notes.Line(string.Create(CultureInfo.InvariantCulture, $"{string.Join(", ", mended.Changed.Select(text => text.Path))}: {mended.Applied} {(mended.Applied == 1 ? "fix" : "fixes")} applied."));
-            yield return mended.After;
+            if (!corrected.Changed.IsEmpty)
+                notes.Line(string.Create(CultureInfo.InvariantCulture, $"{string.Join(", ", corrected.Changed.Select(text => text.Path))}: {corrected.Applied} {(corrected.Applied == 1 ? "fix" : "fixes")} applied."));
+            yield return corrected.After;
         }
     }
 
     /// <summary>Writes the files of a site, none before it is known that all of them may be written.</summary>
-    private static MendedSite Written(MendedSite mended)
+    private static FixedSite Written(FixedSite corrected)
     {
-        foreach (var text in mended.Changed) AtomicFile.Prepare(text.Path);
-        foreach (var text in mended.Changed) AtomicFile.Write(text.Path, stream => Write(text, stream));
-        return mended;
+        foreach (var text in corrected.Changed) AtomicFile.Prepare(text.Path);
+        foreach (var text in corrected.Changed) AtomicFile.Write(text.Path, stream => Write(text, stream));
+        return corrected;
     }
 
     /// <summary>Shows what safe fixes would change.</summary>
@@ -52,46 +54,46 @@ internal sealed class FixCommand(Terminal terminal, PlainLines notes, FileProble
     {
         var gravest = default(Severity?);
         var sites = Open(paths, root, from);
-        var mending = new Mending([.. sites.Select(site => site.Site)]);
-        foreach (var mended in MendAll(mending, sites))
+        var fixApplier = new FixApplier([.. sites.Select(site => site.Site)]);
+        foreach (var corrected in FixAll(fixApplier, sites))
         {
-            if (gravest is null || mended.Before.Worst > gravest) gravest = mended.Before.Worst ?? gravest;
+            if (gravest is null || corrected.Before.Worst > gravest) gravest = corrected.Before.Worst ?? gravest;
         }
 
-        foreach (var (before, after) in mending.Changes) UnifiedDiff.Write(before.Path, after.Path, before.Text, after.Text, terminal.Text);
+        foreach (var (before, after) in fixApplier.Changes) UnifiedDiff.Write(before.Path, after.Path, before.Text, after.Text, terminal.Text);
         return gravest;
     }
 
-    /// <summary>Mends sites one after the other, each fix weighed against all of them.</summary>
-    private IEnumerable<MendedSite> MendAll(Mending mending, ImmutableArray<(string Path, SiteToMend Site)> sites) =>
-        sites.Select((site, index) => problems.Try(site.Path, () => Mend(mending, site.Site, Progress.OfFiles(() => index, sites.Length)))).OfType<MendedSite>();
+    /// <summary>Fixes sites one after the other, each fix weighed against all of them.</summary>
+    private IEnumerable<FixedSite> FixAll(FixApplier fixApplier, ImmutableArray<(string Path, FixTarget Site)> sites) =>
+        sites.Select((site, index) => problems.Try(site.Path, () => Fix(fixApplier, site.Site, Progress.OfFiles(() => index, sites.Length)))).OfType<FixedSite>();
 
-    private ImmutableArray<(string Path, SiteToMend Site)> Open(ImmutableArray<string> paths, string? root, LocalDate? from) =>
+    private ImmutableArray<(string Path, FixTarget Site)> Open(ImmutableArray<string> paths, string? root, LocalDate? from) =>
     [
         .. paths.Select(path => (Path: path, Site: problems.Try(path, () => Open(path, root, from))))
             .Where(opened => opened.Site is not null)
             .Select(opened => (opened.Path, opened.Site!)),
     ];
 
-    private SiteToMend Open(string path, string? root, LocalDate? from)
+    private FixTarget Open(string path, string? root, LocalDate? from)
     {
         var source = SiteSource.Open(path, root, terminal);
         var reading = source.Read();
         if (!source.IsText) notes.Line($"{source.Root.Path}: no fix applied, not all of it is written in UTF-8.");
-        return new SiteToMend(texts => CheckedSite.Of(source.Root.Path, texts.IsEmpty ? reading : source.Read(texts), from), source.IsText);
+        return new FixTarget(texts => CheckedSite.Of(source.Root.Path, texts.IsEmpty ? reading : source.Read(texts), from), source.IsText);
     }
 
-    private MendedSite Mend(Mending mending, SiteToMend site, Func<string>? reached)
+    private FixedSite Fix(FixApplier fixApplier, FixTarget site, Func<string>? reached)
     {
-        var mended = terminal.During("Mending", () => mending.Mend(site), reached);
-        foreach (var (fix, path) in mended.Refused)
+        var corrected = terminal.During("Mending", () => fixApplier.Fix(site), reached);
+        foreach (var (fix, path) in corrected.Refused)
         {
             var place = fix.Edits[0].Location;
-            var what = path == mended.After.Path ? "another error" : $"another error or warning in {path}";
+            var what = path == corrected.After.Path ? "another error" : $"another error or warning in {path}";
             notes.Line(string.Create(CultureInfo.InvariantCulture, $"{place.Source.Path}:{place.Start.Line}:{place.Start.Column}: not applied, it would give {what}: {fix.Title}"));
         }
 
-        return mended;
+        return corrected;
     }
 
     private static void Write(SourceText text, Stream stream)

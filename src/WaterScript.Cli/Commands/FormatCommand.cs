@@ -3,8 +3,9 @@ using System.CommandLine;
 using System.Globalization;
 using System.Text;
 using WaterScript.Cli.Files;
-using WaterScript.Comparison;
-using WaterScript.Diagnostics;
+using WaterScript.Documents.Reports;
+using WaterScript.Text.Diffs;
+using WaterScript.Wording;
 
 namespace WaterScript.Cli.Commands;
 
@@ -79,7 +80,7 @@ internal sealed class FormatCommand
     private void Refuse(FileLayout layout)
     {
         new FindingPrinter(_terminal.Error).Print(layout.Findings);
-        _terminal.Error.Line($"{layout.Source.Path}: {Tally.Of(layout.Findings)}. Left as it is.");
+        _terminal.Error.Line($"{layout.Source.Path}: {FindingSummary.Of(layout.Findings)}. Left as it is.");
     }
 
     private void Write(FileLayout layout)

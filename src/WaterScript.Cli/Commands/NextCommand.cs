@@ -2,8 +2,8 @@ using System.CommandLine;
 using System.Globalization;
 using NodaTime;
 using NodaTime.TimeZones;
+using WaterScript.Answers.Next;
 using WaterScript.Cli.Files;
-using WaterScript.Comparison;
 using WaterScript.Model;
 
 namespace WaterScript.Cli.Commands;
@@ -35,7 +35,7 @@ internal sealed class NextCommand
     {
         LocalDateTime? at = parsed.GetValue(_at) is { } time ? DateOptions.Time(time) : null;
         var count = Count(parsed.GetValue(_count));
-        if (SiteAsked.Read(SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal), _terminal) is not { } site) return ExitCode.Findings;
+        if (SiteLoader.Read(SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal), _terminal) is not { } site) return ExitCode.Findings;
         var outlook = _terminal.During("Looking ahead", () => Outlook.Of(site, InstantOf(at, site), count));
         if (parsed.GetValue(_json)) OutlookJson.Write(outlook, _terminal.Output);
         else OutlookText.Write(outlook, _terminal.Text);

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using WaterScript.Checks;
-using WaterScript.Diagnostics;
-using WaterScript.Outputs;
+using WaterScript.Documents.Reports;
+using WaterScript.Linting.Engine;
+using WaterScript.Text.Lines;
 
 namespace WaterScript.Cli.Commands;
 

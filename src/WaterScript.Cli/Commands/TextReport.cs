@@ -1,5 +1,7 @@
-using WaterScript.Checks;
 using WaterScript.Diagnostics;
+using WaterScript.Documents.Reports;
+using WaterScript.Linting.Engine;
+using WaterScript.Text.Lines;
 
 namespace WaterScript.Cli.Commands;
 

@@ -1,7 +1,8 @@
 using System.Globalization;
 using NodaTime.Text;
-using WaterScript.Checks;
-using WaterScript.Diagnostics;
+using WaterScript.Linting.Engine;
+using WaterScript.Linting.Proof;
+using WaterScript.Wording;
 
 namespace WaterScript.Cli.Commands;
 
@@ -14,13 +15,13 @@ internal static class Verdict
     public static IEnumerable<string> Of(CheckedSite site)
     {
         yield return $"{site.Name}: {TallyOf(site)}. Read {Counted(Math.Max(1, site.Reading.Files.Length), "file")}{Looked(site)}";
-        if (site.Lint?.Proof is { } proof) yield return Decided(proof);
+        if (site.Lint?.ConflictProof is { } conflictProof) yield return Decided(conflictProof);
         if (site.Lint is { NotChecked: var parts } && string.Join(", ", parts) is { Length: > 0 } unjudged) yield return $"Not checked: {unjudged}.";
     }
 
     private static string TallyOf(CheckedSite site)
     {
-        var tally = Tally.Of(site.Findings);
+        var tally = FindingSummary.Of(site.Findings);
         if (!site.Accepted.IsEmpty) tally += string.Create(CultureInfo.InvariantCulture, $", {site.Accepted.Length} accepted");
         if (site.InBaseline > 0) tally += string.Create(CultureInfo.InvariantCulture, $", {site.InBaseline} in the baseline");
         return tally;
@@ -30,7 +31,7 @@ internal static class Verdict
     {
         if (site.Lint is not { } lint) return "; what it does in time was not looked at, because of the errors.";
         var model = site.Reading.Site!;
-        var areas = Area.All.Skip(1).Select(area => area.Name);
+        var areas = RuleCategory.All.Skip(1).Select(category => category.Name);
         return $" with {Counted(model.Zones.Length, "zone")} and {Counted(model.Schedules.Length, "schedule")}. {Dates(lint, string.Join(", ", areas))}";
     }
 
@@ -44,10 +45,10 @@ internal static class Verdict
     }
 
     /// <summary>What was decided beyond the dates that were looked at.</summary>
-    private static string Decided(Proof proof)
+    private static string Decided(ConflictProof conflictProof)
     {
-        var which = proof.Moving.IsEmpty ? "whether schedules or passes ever meet" : $"whether schedules or passes ever meet, but for those whose times move ({string.Join(", ", proof.Moving)})";
-        return $"Decided up to {Day.Format(proof.Until.PlusDays(-1))}: {which}{(proof.IsWhole ? "" : "; not for all pairs, there were too many")}.";
+        var which = conflictProof.Moving.IsEmpty ? "whether schedules or passes ever meet" : $"whether schedules or passes ever meet, but for those whose times move ({string.Join(", ", conflictProof.Moving)})";
+        return $"Decided up to {Day.Format(conflictProof.Until.PlusDays(-1))}: {which}{(conflictProof.IsWhole ? "" : "; not for all pairs, there were too many")}.";
     }
 
     private static string Counted(int count, string word) =>

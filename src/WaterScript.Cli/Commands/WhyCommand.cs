@@ -1,6 +1,6 @@
 using System.CommandLine;
+using WaterScript.Answers.Why;
 using WaterScript.Cli.Files;
-using WaterScript.Comparison;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 
@@ -30,7 +30,7 @@ internal sealed class WhyCommand
     private int Run(ParseResult parsed)
     {
         var date = DateOptions.Date(_zone.Name, parsed.GetValue(_date)!);
-        if (SiteAsked.Read(SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal), _terminal) is not { } site) return ExitCode.Findings;
+        if (SiteLoader.Read(SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal), _terminal) is not { } site) return ExitCode.Findings;
         var zone = ZoneOf(site, parsed.GetValue(_zone)!);
         var answer = _terminal.During("Looking", () => DayAnswer.Of(site, zone, date));
         if (parsed.GetValue(_json)) DayAnswerJson.Write(answer, _terminal.Output);

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
-using WaterScript.Checks;
-using WaterScript.Diagnostics;
+using WaterScript.Linting.Engine;
+using WaterScript.Text.Lines;
 
 namespace WaterScript.Cli.Files;
 

@@ -25,28 +25,28 @@ internal sealed class SiteSource
 
     /// <summary>Opens a root file.</summary>
     /// <param name="path">A file, or <see cref="Standard"/> for standard input.</param>
-    /// <param name="wantedRoot">What <c>--root</c> says, or null.</param>
+    /// <param name="expectedRoot">What <c>--root</c> says, or null.</param>
     /// <param name="terminal">Where standard input is.</param>
     /// <exception cref="CommandException">The file cannot be read.</exception>
-    public static SiteSource Open(string path, string? wantedRoot, Terminal terminal)
+    public static SiteSource Open(string path, string? expectedRoot, Terminal terminal)
     {
         if (path == Standard)
         {
             var here = Directory.GetCurrentDirectory();
-            var folder = new SourceFolder(RootFolder.Of(here, wantedRoot));
+            var folder = new SourceFolder(RootFolder.Of(here, expectedRoot));
             return new SiteSource(folder.Decode(Standard, terminal.OpenInput()), folder.PathOf(Path.Combine(here, Standard)), folder);
         }
 
         if (Directory.Exists(path)) throw new CommandException($"{path} is a folder; give a file");
-        var files = new SourceFolder(RootFolder.Of(Path.GetDirectoryName(RealPath.Of(path))!, wantedRoot));
+        var files = new SourceFolder(RootFolder.Of(Path.GetDirectoryName(RealPath.Of(path))!, expectedRoot));
         return new SiteSource(files.ReadFile(path), files.PathOf(path), files);
     }
 
     /// <summary>Opens a root file that may also be one in a revision of git, with its includes from there: <c>HEAD~1:garden.water</c>.</summary>
     /// <inheritdoc cref="Open"/>
-    public static SiteSource OpenVersion(string path, string? wantedRoot, Terminal terminal)
+    public static SiteSource OpenVersion(string path, string? expectedRoot, Terminal terminal)
     {
-        if (!RevisionFolder.IsMeant(path)) return Open(path, wantedRoot, terminal);
+        if (!RevisionFolder.IsMeant(path)) return Open(path, expectedRoot, terminal);
         var (root, rootPath, folder) = RevisionFolder.Open(path);
         return new SiteSource(root, rootPath, folder);
     }

@@ -1,5 +1,6 @@
 using System.Text;
 using WaterScript.Diagnostics;
+using WaterScript.Diagnostics.Reading;
 using WaterScript.Text;
 
 namespace WaterScript.Cli.Files;
@@ -18,17 +19,17 @@ internal static class TextDecoder
         if (IsNoText(bytes))
         {
             var empty = SourceText.From(path, "");
-            return (empty, Report(empty, 0, 0, "this is no text in UTF-8") with { WayOut = WayOutOf(bytes) });
+            return (empty, Report(empty, 0, 0, "this is no text in UTF-8") with { Help = HelpOf(bytes) });
         }
 
         var text = SourceText.From(path, Lenient.GetString(bytes));
         var valid = ValidLength(bytes);
         if (valid == bytes.Length) return (text, null);
         var place = Lenient.GetCharCount(bytes[..valid]) - (text.HasByteOrderMark ? 1 : 0);
-        return (text, Report(text, place, 1, "this letter is not written in UTF-8") with { WayOut = "Save the file as UTF-8, then look at its letters with accents." });
+        return (text, Report(text, place, 1, "this letter is not written in UTF-8") with { Help = "Save the file as UTF-8, then look at its letters with accents." });
     }
 
-    private static string WayOutOf(ReadOnlySpan<byte> bytes) => IsUtf16(bytes)
+    private static string HelpOf(ReadOnlySpan<byte> bytes) => IsUtf16(bytes)
         ? "It is UTF-16, which some programs call Unicode. Open it where it was written, and save it as UTF-8."
         : "Open it in the program that it comes from, and save it as UTF-8.";
 
@@ -52,5 +53,5 @@ internal static class TextDecoder
     }
 
     private static Finding Report(SourceText text, int place, int length, string heading) =>
-        Finding.At(Rules.Syntax, new Location(text, new TextSpan(place, length)), heading);
+        Finding.At(ReadingRules.Syntax, new Location(text, new TextSpan(place, length)), heading);
 }

@@ -18,7 +18,7 @@ public enum EtMethod
 
 /// <summary>What a month of the climate comes to.</summary>
 /// <param name="Month">1 to 12.</param>
-/// <param name="Et">Reference evapotranspiration, ETo, in mm/day, rounded to four decimals so that all machines reckon on from the same number.</param>
+/// <param name="Et">Reference evapotranspiration, ETo, in mm/day, rounded to four decimals so that all machines calculate on from the same number.</param>
 /// <param name="Method">How it is known.</param>
 /// <param name="Rain">Rain of the whole month in mm; null where none is given, which counts as 0.</param>
 /// <param name="Assumed">What was taken for granted, as a few words each.</param>

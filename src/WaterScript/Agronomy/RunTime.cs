@@ -6,7 +6,7 @@ namespace WaterScript.Agronomy;
 /// <summary>How long a zone is watered for an amount of water.</summary>
 public static class RunTime
 {
-    /// <summary>More seconds than any watering lasts; what would take longer is reckoned as this, so that the arithmetic cannot overflow.</summary>
+    /// <summary>More seconds than any watering lasts; what would take longer is calculated as this, so that the arithmetic cannot overflow.</summary>
     public const decimal Longest = 1_000_000_000_000;
 
     /// <summary>
@@ -41,7 +41,7 @@ public static class RunTime
     /// <returns>Seconds, at most <see cref="Longest"/>.</returns>
     public static decimal SecondsForVolume(decimal litres, decimal litresPerMinute) => Quotient(litres, 60, litresPerMinute, 1);
 
-    /// <summary>a · b / (c · d), held against <see cref="Longest"/> in floating point first, where nothing overflows.</summary>
+    /// <summary>a · b / (c · d), compared with <see cref="Longest"/> in floating point first, where nothing overflows.</summary>
     private static decimal Quotient(decimal a, decimal b, decimal c, decimal d) =>
         (double)a * (double)b / ((double)c * (double)d) < (double)Longest ? a / c * b / d : Longest;
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WaterScript.Binding.Values;
 using WaterScript.Model;
 using WaterScript.Syntax;
 using WaterScript.Text;

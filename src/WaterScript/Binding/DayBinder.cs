@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
 using NodaTime;
-using WaterScript.Diagnostics;
+using WaterScript.Binding.Values;
+using WaterScript.Diagnostics.Reading;
 using WaterScript.Model;
 using WaterScript.Syntax;
+using WaterScript.Syntax.Tokens;
 using WaterScript.Text;
 
 namespace WaterScript.Binding;
@@ -38,13 +40,13 @@ internal sealed class DayBinder(Scope scope, SourceText source)
         if (!node.IsWeeks)
         {
             if (node.On.IsEmpty) return new IntervalDays(every, null);
-            scope.Report(Rules.Contradiction, At(node.Span), "every so many days has no days of the week", wayOut: "Count in weeks, like this: every 2 weeks on tue, thu");
+            scope.Report(ReadingRules.Contradiction, At(node.Span), "every so many days has no days of the week", help: "Count in weeks, like this: every 2 weeks on tue, thu");
             return null;
         }
 
         if (node.On.IsEmpty)
         {
-            scope.Report(Rules.Missing, At(node.Span), "which days of the week is missing", wayOut: "Name them, like this: every 2 weeks on tue, thu");
+            scope.Report(ReadingRules.Missing, At(node.Span), "which days of the week is missing", help: "Name them, like this: every 2 weeks on tue, thu");
             return null;
         }
 
@@ -53,7 +55,7 @@ internal sealed class DayBinder(Scope scope, SourceText source)
         {
             if (day is not WeekdayNode weekday)
             {
-                scope.Report(Rules.Contradiction, At(day.Span), "only days of the week can stand here", wayOut: "Name them, like this: every 2 weeks on tue, thu");
+                scope.Report(ReadingRules.Contradiction, At(day.Span), "only days of the week can stand here", help: "Name them, like this: every 2 weeks on tue, thu");
                 return null;
             }
 
@@ -91,13 +93,13 @@ internal sealed class DayBinder(Scope scope, SourceText source)
         {
             if (_dates.OffsetDays(length) is not { } days) return null;
             if (days <= 366) return new Season(new YearlySpan(from, days));
-            scope.Report(Rules.OutOfRange, At(length.Span), "longer than a year", "at most 366 days");
+            scope.Report(ReadingRules.OutOfRange, At(length.Span), "longer than a year", "at most 366 days");
             return null;
         }
 
         if (last is null)
         {
-            scope.Report(Rules.Missing, At(first.Span), "a yearly season without its end", wayOut: "Write both ends, like this: from 1 apr to 30 sep");
+            scope.Report(ReadingRules.Missing, At(first.Span), "a yearly season without its end", help: "Write both ends, like this: from 1 apr to 30 sep");
             return null;
         }
 
@@ -151,8 +153,8 @@ internal sealed class DayBinder(Scope scope, SourceText source)
         if (node.First.Base is LetDateNode { Name: var name } && scope.Lets.Use(name) is null)
         {
             var heading = $"\"{name}\" is no day and no date";
-            if (Slips.Month(name) is { } month) scope.Report(Rules.Missing, At(node.First.Base.Span), $"{month} without its days", wayOut: $"Write its days, like this: 1 {month} to last {month}");
-            else if (Slips.Saying(name) is { } form) scope.Report(Rules.UnknownName, At(node.First.Base.Span), heading, wayOut: $"Write {form}");
+            if (KnownTypos.Month(name) is { } month) scope.Report(ReadingRules.Missing, At(node.First.Base.Span), $"{month} without its days", help: $"Write its days, like this: 1 {month} to last {month}");
+            else if (KnownTypos.Saying(name) is { } form) scope.Report(ReadingRules.UnknownName, At(node.First.Base.Span), heading, help: $"Write {form}");
             else scope.ReportUnknown(At(node.First.Base.Span), heading, name, WeekdayNames, scope.Lets.Names);
             return null;
         }
@@ -174,21 +176,21 @@ internal sealed class DayBinder(Scope scope, SourceText source)
     private bool IsMixed(DateNode last)
     {
         if (!DateReader.IsYearly(last)) return false;
-        scope.Report(Rules.Contradiction, At(last.Span), "one end has a year and the other has not", wayOut: "Write both with a year, or both without.");
+        scope.Report(ReadingRules.Contradiction, At(last.Span), "one end has a year and the other has not", help: "Write both with a year, or both without.");
         return true;
     }
 
     private bool InOrder(LocalDate first, LocalDate last, DateNode node)
     {
         if (first <= last) return true;
-        scope.Report(Rules.OutOfRange, At(node.Span), "the last day comes before the first", wayOut: "Exchange the two dates.");
+        scope.Report(ReadingRules.OutOfRange, At(node.Span), "the last day comes before the first", help: "Exchange the two dates.");
         return false;
     }
 
     private int? WholeNumber(NumberNode node, int least, int most)
     {
         if (node.Value >= least && node.Value <= most && node.Value == decimal.Truncate(node.Value)) return (int)node.Value;
-        scope.Report(Rules.OutOfRange, At(node.Span), $"{source.Slice(node.Span)} is out of range", $"must be {least} to {most}");
+        scope.Report(ReadingRules.OutOfRange, At(node.Span), $"{source.Slice(node.Span)} is out of range", $"must be {least} to {most}");
         return null;
     }
 

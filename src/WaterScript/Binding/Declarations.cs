@@ -1,4 +1,7 @@
+using WaterScript.Binding.Values;
 using WaterScript.Diagnostics;
+using WaterScript.Diagnostics.Reading;
+using WaterScript.Language;
 using WaterScript.Syntax;
 using WaterScript.Text;
 
@@ -96,7 +99,7 @@ internal sealed class Declarations
         var location = new Location(source, name.Span);
         if (name.Text == "all" && KindOf(statement).StartsWith("zone", StringComparison.Ordinal))
         {
-            _scope.Report(Rules.DuplicateName, location, "\"all\" stands for all zones", wayOut: "Give it another name.");
+            _scope.Report(ReadingRules.DuplicateName, location, "\"all\" stands for all zones", help: "Give it another name.");
             return false;
         }
 
@@ -105,10 +108,10 @@ internal sealed class Declarations
         var heading = statement is BlockNode { Kind.Text: "site" or "climate" } only
             ? $"a second {only.Kind.Text}"
             : $"two things are called \"{name.Text}\"";
-        _scope.Report(Finding.At(Rules.DuplicateName, location, heading, "the second") with
+        _scope.Report(Finding.At(ReadingRules.DuplicateName, location, heading, "the second") with
         {
             Others = [new Label(first, "the first")],
-            WayOut = statement is BlockNode { Kind.Text: "site" or "climate" } ? "Delete one of the two." : "Give one of them another name.",
+            Help = statement is BlockNode { Kind.Text: "site" or "climate" } ? "Delete one of the two." : "Give one of them another name.",
         });
         return false;
     }
@@ -127,14 +130,14 @@ internal sealed class Declarations
         if (block.Header.Length > length)
         {
             var extra = block.Header[length];
-            _scope.Report(Rules.Syntax, new Location(source, extra.Span), $"\"{extra.Text}\" does not belong here", wayOut: FormOf(kind));
+            _scope.Report(ReadingRules.Syntax, new Location(source, extra.Span), $"\"{extra.Text}\" does not belong here", help: FormOf(kind));
             return kind != "valve" || length == 2;
         }
 
         if (kind == "valve" && block.Header.Length == 1)
-            _scope.Report(Rules.Missing, new Location(source, block.Header[0].Span), $"whether valve \"{block.Header[0].Text}\" is latching is missing", wayOut: FormOf(kind));
+            _scope.Report(ReadingRules.Missing, new Location(source, block.Header[0].Span), $"whether valve \"{block.Header[0].Text}\" is latching is missing", help: FormOf(kind));
         else
-            _scope.Report(Rules.Missing, new Location(source, block.Kind.Span), $"a {kind} without a name", wayOut: FormOf(kind, block.Label));
+            _scope.Report(ReadingRules.Missing, new Location(source, block.Kind.Span), $"a {kind} without a name", help: FormOf(kind, block.Label));
         return false;
     }
 

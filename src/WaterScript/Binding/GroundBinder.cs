@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using NodaTime;
 using WaterScript.Agronomy;
+using WaterScript.Binding.Values;
 using WaterScript.Diagnostics;
+using WaterScript.Diagnostics.Reading;
 using WaterScript.Model;
 using WaterScript.Syntax;
 using WaterScript.Text;
@@ -58,7 +60,7 @@ internal sealed class GroundBinder(Declarations declarations, Scope scope)
         var everyMonth = block.Get(Schema.Plants.Coefficient);
         var months = Schema.Plants.Months.Select(block.Get).ToImmutableArray();
         if (everyMonth is not null && months.Any(month => month is not null))
-            scope.Report(Rules.Contradiction, block.Find(Schema.Plants.Coefficient)!.Origin, "one coefficient for all months, and lines for single ones", wayOut: "Give one of the two.");
+            scope.Report(ReadingRules.Contradiction, block.Find(Schema.Plants.Coefficient)!.Origin, "one coefficient for all months, and lines for single ones", help: "Give one of the two.");
         var coefficients = everyMonth is null && months.All(month => month is null) ? [] : months.Select(month => month ?? everyMonth).ToImmutableArray();
         Plants.Add(block.Name.Text, block.Origin, PlantTable.Completed(new Plants(
             block.Name.Text, block.Label, block.Origin, coefficients, block.Get(Schema.Plants.Roots), block.Get(Schema.Plants.Depletion))));
@@ -69,7 +71,7 @@ internal sealed class GroundBinder(Declarations declarations, Scope scope)
     private void BindScale(BoundBlock block)
     {
         var since = block.All(Schema.Scale.Since).ToArray();
-        if (block.Properties.Count == 0) scope.Report(Rules.Missing, block.Origin, $"scale \"{block.Name.Text}\" says nothing", wayOut: "Add lines like this: jul 110 %");
+        if (block.Properties.Count == 0) scope.Report(ReadingRules.Missing, block.Origin, $"scale \"{block.Name.Text}\" says nothing", help: "Add lines like this: jul 110 %");
         else CheckOneWay(block);
         Scale scale = block.Has(Schema.Scale.By) ? new ClimateScale(block.Name.Text, block.Label, block.Origin)
             : since.Length > 0 ? Dated(block, since)
@@ -81,10 +83,10 @@ internal sealed class GroundBinder(Declarations declarations, Scope scope)
     {
         var first = block.Properties[0];
         if (block.Properties.FirstOrDefault(line => WayOf(line) != WayOf(first)) is not { } other) return;
-        scope.Report(Finding.At(Rules.Contradiction, other.Origin, $"scale \"{block.Name.Text}\" mixes lines for months, for dates and by climate") with
+        scope.Report(Finding.At(ReadingRules.Contradiction, other.Origin, $"scale \"{block.Name.Text}\" mixes lines for months, for dates and by climate") with
         {
             Others = [new Label(first.Origin, "it begins with this")],
-            WayOut = "Use one kind of line.",
+            Help = "Use one kind of line.",
         });
     }
 
@@ -97,7 +99,7 @@ internal sealed class GroundBinder(Declarations declarations, Scope scope)
         foreach (var line in lines)
         {
             if (line.Value is SinceValue value && !since.TryAdd(value.From, value.Percent))
-                scope.Report(Rules.StatedTwice, line.Origin, "two shares from the same date", wayOut: "Delete one of the two.");
+                scope.Report(ReadingRules.StatedTwice, line.Origin, "two shares from the same date", help: "Delete one of the two.");
         }
 
         return new DatedScale(block.Name.Text, block.Label, block.Origin, [.. since.Select(entry => (entry.Key, entry.Value))]);

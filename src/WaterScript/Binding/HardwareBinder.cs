@@ -1,5 +1,7 @@
 using NodaTime;
+using WaterScript.Binding.Values;
 using WaterScript.Diagnostics;
+using WaterScript.Diagnostics.Reading;
 using WaterScript.Model;
 using WaterScript.Syntax;
 using WaterScript.Text;
@@ -32,7 +34,7 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
     {
         if (output.Controller is not null) return Controllers.Use(output.Controller, source);
         if (Controllers.Things.Count == 1) return UseOnly(Controllers);
-        scope.Report(Rules.Missing, output.Origin, "which controller is missing", $"there are {string.Join(", ", Controllers.Names)}", $"Write it like this: output {output.Number} of {Controllers.Names.First()}");
+        scope.Report(ReadingRules.Missing, output.Origin, "which controller is missing", $"there are {string.Join(", ", Controllers.Names)}", $"Write it like this: output {output.Number} of {Controllers.Names.First()}");
         return null;
     }
 
@@ -42,7 +44,7 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
         if (block.Get(property) is { } name) return Supplies.Use(name, block.Source);
         if (block.Has(property) || Supplies.Things.Count == 0) return null;
         if (Supplies.Things.Count == 1) return UseOnly(Supplies);
-        scope.Report(Rules.Missing, block.Origin, $"\"{block.Name.Text}\" does not say which supply feeds it", $"there are {string.Join(", ", Supplies.Names)}", $"Add a line like this: supply {Supplies.Names.First()}");
+        scope.Report(ReadingRules.Missing, block.Origin, $"\"{block.Name.Text}\" does not say which supply feeds it", $"there are {string.Join(", ", Supplies.Names)}", $"Add a line like this: supply {Supplies.Names.First()}");
         return null;
     }
 
@@ -70,8 +72,8 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
             Supply? feeder = null;
             if (block.Get(Schema.Supply.FedBy) is { } by)
             {
-                if (open.Contains(by.Text)) scope.Report(Rules.Loop, new Location(block.Source, by.Span), $"supplies feed one another in a circle: {string.Join(", ", open.Append(by.Text))}", wayOut: "Delete one of the `fed-by` lines.");
-                else if (open.Count >= Limits.NameDepth) scope.Report(Rules.OverLimit, new Location(block.Source, by.Span), $"more than {Limits.NameDepth} supplies feed one another");
+                if (open.Contains(by.Text)) scope.Report(ReadingRules.Loop, new Location(block.Source, by.Span), $"supplies feed one another in a circle: {string.Join(", ", open.Append(by.Text))}", help: "Delete one of the `fed-by` lines.");
+                else if (open.Count >= Limits.NameDepth) scope.Report(ReadingRules.OverLimit, new Location(block.Source, by.Span), $"more than {Limits.NameDepth} supplies feed one another");
                 else if (byName.ContainsKey(by.Text)) feeder = Make(by.Text, open);
                 else scope.ReportUnknown(new Location(block.Source, by.Span), $"no supply is called \"{by.Text}\"", by.Text, byName.Keys);
             }
@@ -85,7 +87,7 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
         var contains = block.Get(Schema.Supply.Contains);
         var catches = block.Get(Schema.Supply.Catches);
         if (contains is not null && block.Get(Schema.Supply.Tank) is { } tank && contains.Amount.InBase > tank.InBase)
-            scope.Report(Rules.OutOfRange, block.Find(Schema.Supply.Contains)!.ValueOrigin, "more than the tank holds", $"the tank holds {tank}");
+            scope.Report(ReadingRules.OutOfRange, block.Find(Schema.Supply.Contains)!.ValueOrigin, "more than the tank holds", $"the tank holds {tank}");
         return new Supply
         {
             Index = index,
@@ -135,10 +137,10 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
         var nodes = placed.Node.Body.OfType<BlockNode>().Where(inner => inner.Kind.Text == "power").ToArray();
         if (nodes.Length == 0) return null;
         foreach (var second in nodes.Skip(1))
-            scope.Report(Rules.StatedTwice, placed.At(second.Kind.Span), "\"power\" is stated twice", "the second time", "Delete one of the two.");
+            scope.Report(ReadingRules.StatedTwice, placed.At(second.Kind.Span), "\"power\" is stated twice", "the second time", "Delete one of the two.");
         var block = BlockReader.Read(nodes[0], placed.Source, Schema.Power.Block, scope);
         if (block.Has(Schema.Power.Transformer) && block.Has(Schema.Power.Continuous))
-            scope.Report(Rules.Contradiction, block.Find(Schema.Power.Continuous)!.Origin, "both a transformer and a continuous current", wayOut: "Give one of the two.");
+            scope.Report(ReadingRules.Contradiction, block.Find(Schema.Power.Continuous)!.Origin, "both a transformer and a continuous current", help: "Give one of the two.");
         return new Power
         {
             Origin = block.Origin,
@@ -173,7 +175,7 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
         var block = BlockReader.Read(placed.Node, placed.Source, Schema.LatchingValve.Block, scope);
         var pulse = block.Get(Schema.LatchingValve.PulseTime);
         var moves = block.Get(Schema.LatchingValve.MovesIn);
-        if (moves > pulse) scope.Report(Rules.OutOfRange, block.Find(Schema.LatchingValve.MovesIn)!.ValueOrigin, "the plunger moves after the pulse is over", wayOut: "Make the pulse longer, or mend `moves-in`.");
+        if (moves > pulse) scope.Report(ReadingRules.OutOfRange, block.Find(Schema.LatchingValve.MovesIn)!.ValueOrigin, "the plunger moves after the pulse is over", help: "Make the pulse longer, or mend `moves-in`.");
         return new LatchingValve(block.Name.Text, block.Label, origin)
         {
             Lines = block.Lines,

@@ -1,5 +1,6 @@
 using NodaTime;
-using WaterScript.Diagnostics;
+using WaterScript.Binding.Values;
+using WaterScript.Diagnostics.Reading;
 using WaterScript.Model;
 using WaterScript.Quantities;
 using WaterScript.Syntax;
@@ -18,7 +19,7 @@ internal sealed class RestrictionBinder(ZoneListBinder lists, bool hasPosition, 
         var body = placed.Node.Body;
         var days = new DayBinder(scope, placed.Source);
         foreach (var second in body.Where(node => node is FromNode or WeekStartsNode).GroupBy(node => node.GetType()).SelectMany(group => group.Skip(1)))
-            scope.Report(Rules.StatedTwice, placed.At(second.Span), "stated twice", "the second time", "Delete one of the two.");
+            scope.Report(ReadingRules.StatedTwice, placed.At(second.Span), "stated twice", "the second time", "Delete one of the two.");
         return new Restriction
         {
             Name = placed.Node.Name.Text,
@@ -64,7 +65,7 @@ internal sealed class RestrictionBinder(ZoneListBinder lists, bool hasPosition, 
             return row.Expect("at") && row.Expect("a") && row.Expect("time") ? new AtMost(origin, LimitKind.ZonesAtATime, zones, PerZone: false) : null;
         if (row.AcceptCount("times", "time") is { } times)
         {
-            row.Scope.Report(Rules.Syntax, row.Location, "times are not counted here, but days", "days of a week on which there is water", $"Write at most {times} {(times == 1 ? "day" : "days")} a week");
+            row.Scope.Report(ReadingRules.Syntax, row.Location, "times are not counted here, but days", "days of a week on which there is water", $"Write at most {times} {(times == 1 ? "day" : "days")} a week");
             row.Rest();
             return null;
         }
@@ -72,7 +73,7 @@ internal sealed class RestrictionBinder(ZoneListBinder lists, bool hasPosition, 
         if (row.AnyQuantity() is not { } amount || !row.Expect("a") || !row.Expect("day")) return null;
         if (amount.Dimension == Dimension.Time) return Limit(row, origin, LimitKind.TimeADay, amount.InBase);
         if (amount.Dimension == Dimension.Depth) return Limit(row, origin, LimitKind.DepthADay, amount.InBase);
-        row.Scope.Report(Rules.WrongUnit, row.Location, $"{amount} a day is no limit here", "a time or a depth is wanted", $"Write it like this: {AtMostForm}");
+        row.Scope.Report(ReadingRules.WrongUnit, row.Location, $"{amount} a day is no limit here", "a time or a depth is wanted", $"Write it like this: {AtMostForm}");
         return null;
     }
 

@@ -1,6 +1,10 @@
 using System.Collections.Immutable;
 using NodaTime;
+using WaterScript.Binding.Validation;
+using WaterScript.Binding.Values;
 using WaterScript.Diagnostics;
+using WaterScript.Diagnostics.Reading;
+using WaterScript.Language;
 using WaterScript.Model;
 using WaterScript.Syntax;
 using WaterScript.Text;
@@ -56,7 +60,7 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
         var date = new DateReader(scope, placed.Source).Dated(placed.Node.Date);
         var moment = new MomentBinder(scope, placed.Source, hasPosition).Bind(placed.Node.Time);
         var bound = Limited(steps.Bind(placed.Node.Steps, placed.At(placed.Node.Span)), placed.At(placed.Node.Date.Span));
-        if (moment is SunMoment) scope.Report(Rules.Syntax, moment.Origin, "an extra pass starts at a clock time", wayOut: "Write it like this: extra 2026-07-18 21:00");
+        if (moment is SunMoment) scope.Report(ReadingRules.Syntax, moment.Origin, "an extra pass starts at a clock time", help: "Write it like this: extra 2026-07-18 21:00");
         if (date is not { } on || moment is not ClockMoment at) return null;
         var name = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"extra-{on:uuuu-MM-dd}-{at.SecondOfDay / 3600:00}{at.SecondOfDay / 60 % 60:00}");
         return new Schedule
@@ -78,10 +82,10 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
         var on = body.All<OnNode>().ToArray();
         if (every is not null && on.Length > 0)
         {
-            scope.Report(Finding.At(Rules.Contradiction, body.At(on[0].Span), "both `every` and `on`") with
+            scope.Report(Finding.At(ReadingRules.Contradiction, body.At(on[0].Span), "both `every` and `on`") with
             {
                 Others = [new Label(body.At(every.Span), "the other")],
-                WayOut = "Keep one of the two.",
+                Help = "Keep one of the two.",
             });
         }
 
@@ -130,13 +134,13 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
         {
             if (passes.Value < 1 || passes.Value != decimal.Truncate(passes.Value))
             {
-                scope.Report(Rules.OutOfRange, placed.At(passes.Span), $"{placed.Source.Slice(passes.Span)} is no number of passes", "a whole number, 1 or more");
+                scope.Report(ReadingRules.OutOfRange, placed.At(passes.Span), $"{placed.Source.Slice(passes.Span)} is no number of passes", "a whole number, 1 or more");
                 return null;
             }
 
             if (passes.Value > Limits.PassesPerDay) ReportTooManyPasses(origin);
             else if ((double)passes.Value * every.TotalDays > Limits.PassDays)
-                scope.Report(Rules.OverLimit, origin, $"passes of one date go on for more than {Limits.PassDays} days", wayOut: "Give the schedule more days in place of passes, like this: every 2 weeks on mon");
+                scope.Report(ReadingRules.OverLimit, origin, $"passes of one date go on for more than {Limits.PassDays} days", help: "Give the schedule more days in place of passes, like this: every 2 weeks on mon");
             else
                 return new RepeatTimes(origin, every, (int)passes.Value);
             return null;
@@ -161,7 +165,7 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
     }
 
     private void ReportTooManyPasses(Location origin) =>
-        scope.Report(Rules.OverLimit, origin, $"more than {Limits.PassesPerDay} passes a day", wayOut: "Repeat less often, or repeat steps inside a pass.");
+        scope.Report(ReadingRules.OverLimit, origin, $"more than {Limits.PassesPerDay} passes a day", help: "Repeat less often, or repeat steps inside a pass.");
 
     private Cut? CutFrom(CutNode node, Placed<ScheduleNode> placed) =>
         new MomentBinder(scope, placed.Source, hasPosition).Bind(node.At, mayBeEndOfDay: true) is { } at ? new Cut(placed.At(node.Span), at, node.NextDay) : null;
@@ -189,9 +193,9 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
     private ImmutableArray<Step> Limited(ImmutableArray<Step> bound, Location origin)
     {
         if (_runs.Of(bound) > Limits.RunsPerPass)
-            scope.Report(Rules.OverLimit, origin, $"a pass of more than {Limits.RunsPerPass} runs", wayOut: "Repeat less often, or let the schedule repeat its passes.");
+            scope.Report(ReadingRules.OverLimit, origin, $"a pass of more than {Limits.RunsPerPass} runs", help: "Repeat less often, or let the schedule repeat its passes.");
         else if (_seconds.Of(bound) > (decimal)Limits.PassDays * SecondsInDay)
-            scope.Report(Rules.OverLimit, origin, $"a pass of more than {Limits.PassDays} days", wayOut: "Write several schedules, each with days of its own.");
+            scope.Report(ReadingRules.OverLimit, origin, $"a pass of more than {Limits.PassDays} days", help: "Write several schedules, each with days of its own.");
         else
             return bound;
         return [];
@@ -201,10 +205,10 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
     {
         foreach (var statement in body.Statements.Where(statement => statement is not (ManualNode or StepsNode or UseScaleNode or NoteNode or AcceptNode)))
         {
-            scope.Report(Finding.At(Rules.Contradiction, body.At(statement.Span), "a manual schedule has no calendar") with
+            scope.Report(Finding.At(ReadingRules.Contradiction, body.At(statement.Span), "a manual schedule has no calendar") with
             {
                 Others = [new Label(body.At(body.One<ManualNode>()!.Span), "manual")],
-                WayOut = "Delete this line, or the word `manual`.",
+                Help = "Delete this line, or the word `manual`.",
             });
         }
     }
@@ -230,10 +234,10 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
     {
         if (start is FinishBy)
         {
-            scope.Report(Finding.At(Rules.Contradiction, until.Origin, "both `finish by` and repeats until a moment") with
+            scope.Report(Finding.At(ReadingRules.Contradiction, until.Origin, "both `finish by` and repeats until a moment") with
             {
                 Others = [new Label(start.Origin, "finish by")],
-                WayOut = "Say how many passes, like this: repeat every 45 min for 4 passes",
+                Help = "Say how many passes, like this: repeat every 45 min for 4 passes",
             });
         }
         else if (start is StartAt at)
@@ -246,10 +250,10 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
     {
         if (nextDay || start.Moment is not ClockMoment from || end is not ClockMoment to || to.SecondOfDay >= from.SecondOfDay) return;
         var after = new Location(end.Origin.Source, new TextSpan(end.Origin.Span.End, 0));
-        scope.Report(Finding.At(Rules.Contradiction, end.Origin, heading, "is earlier than the start") with
+        scope.Report(Finding.At(ReadingRules.Contradiction, end.Origin, heading, "is earlier than the start") with
         {
             Others = [new Label(start.Origin, "the start")],
-            WayOut = "Write `next day` after it, or mend one of the two times.",
+            Help = "Write `next day` after it, or mend one of the two times.",
             Fix = Fix.Unsafe("write next day", after, " next day"),
         });
     }
@@ -258,6 +262,6 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
     private void Missing(ScheduleBody body, string what, string form)
     {
         if (scope.Findings.Any(finding => finding.Severity == Severity.Error && body.Contains(finding.Primary.Location))) return;
-        scope.Report(Rules.Missing, body.Origin, $"schedule \"{body.Name}\" has no {what}", wayOut: $"Add a line like this: {form}");
+        scope.Report(ReadingRules.Missing, body.Origin, $"schedule \"{body.Name}\" has no {what}", help: $"Add a line like this: {form}");
     }
 }

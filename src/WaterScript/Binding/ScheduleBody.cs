@@ -1,4 +1,6 @@
+using WaterScript.Binding.Values;
 using WaterScript.Diagnostics;
+using WaterScript.Diagnostics.Reading;
 using WaterScript.Syntax;
 using WaterScript.Text;
 
@@ -21,10 +23,10 @@ internal sealed class ScheduleBody
                 continue;
             }
 
-            scope.Report(Finding.At(Rules.StatedTwice, At(statement.Span), "stated twice", "the second time") with
+            scope.Report(Finding.At(ReadingRules.StatedTwice, At(statement.Span), "stated twice", "the second time") with
             {
                 Others = [new Label(At(first.Span), "the first time")],
-                WayOut = "Delete one of the two.",
+                Help = "Delete one of the two.",
             });
         }
     }

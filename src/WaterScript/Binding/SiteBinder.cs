@@ -1,6 +1,9 @@
 using System.Collections.Immutable;
 using NodaTime;
+using WaterScript.Binding.Validation;
+using WaterScript.Binding.Values;
 using WaterScript.Diagnostics;
+using WaterScript.Diagnostics.Reading;
 using WaterScript.Model;
 using WaterScript.Syntax;
 using WaterScript.Text;
@@ -25,7 +28,7 @@ internal static class SiteBinder
         zones.BindZones();
         var lists = new ZoneListBinder(declarations.All<GroupNode>(), zones.Zones, scope);
         var devices = zones.BindDevices(lists);
-        var steps = new StepBinder(declarations.All<SequenceNode>(), lists, devices, new AmountCheck(zones.Misread, scope), new AutoCycleCheck(zones.Misread, scope), scope);
+        var steps = new StepBinder(declarations.All<SequenceNode>(), lists, devices, new AmountValidator(zones.Misread, scope), new AutoCycleValidator(zones.Misread, scope), scope);
         var holds = new HoldBinder(lists, scope);
         var restrictions = new RestrictionBinder(lists, hasPosition, scope);
         var schedules = Schedules(declarations, new ScheduleBinder(steps, ground.Scales, hasPosition, scope), scope);
@@ -55,7 +58,7 @@ internal static class SiteBinder
             Acceptances = new AcceptBinder(scope).Bind(files),
         };
         site = site with { Unused = [.. Unused(hardware, ground, lists, steps, scope)], SourceLength = files.Sum(file => (long)file.Source.Text.Length) };
-        new ClimateCheck(site, scope).Report();
+        new ClimateValidator(site, scope).Report();
         return IsUsable(block) ? site : null;
     }
 
@@ -85,19 +88,19 @@ internal static class SiteBinder
         {
             if (placed.Source != files[0].Source)
             {
-                scope.Report(Rules.Contradiction, placed.At(placed.Node.Kind.Span), "a site in an included file", wayOut: $"Move it into {files[0].Source.Path}, or do not include this file.");
+                scope.Report(ReadingRules.Contradiction, placed.At(placed.Node.Kind.Span), "a site in an included file", help: $"Move it into {files[0].Source.Path}, or do not include this file.");
             }
 
             found ??= BlockReader.Read(placed.Node, placed.Source, Schema.Site.Block, scope);
         }
 
-        if (found is null && !scope.Findings.Any(finding => finding.Rule == Rules.OverLimit))
+        if (found is null && !scope.Findings.Any(finding => finding.Rule == ReadingRules.OverLimit))
         {
             scope.Report(
-                Rules.Missing,
+                ReadingRules.Missing,
                 new Location(files[0].Source, new TextSpan(0, 0)),
                 "there is no site in this file",
-                wayOut: "Begin with a block like this: site garden { timezone Europe/Lisbon; effective 2026-03-01 }. A file that others include is checked with them.");
+                help: "Begin with a block like this: site garden { timezone Europe/Lisbon; effective 2026-03-01 }. A file that others include is checked with them.");
         }
 
         return found;
@@ -112,7 +115,7 @@ internal static class SiteBinder
             if (binder.Extra(placed, schedules.Count) is { } extra) AddExtra(extra, schedules, scope);
         }
 
-        return FollowCheck.Check(schedules, scope);
+        return StartAfterValidator.Check(schedules, scope);
     }
 
     private static void AddExtra(Schedule extra, List<Schedule> schedules, Scope scope)
@@ -123,10 +126,10 @@ internal static class SiteBinder
             return;
         }
 
-        scope.Report(Finding.At(Rules.DuplicateName, extra.Origin, "two passes outside the calendar at one time", "the second") with
+        scope.Report(Finding.At(ReadingRules.DuplicateName, extra.Origin, "two passes outside the calendar at one time", "the second") with
         {
             Others = [new Label(first.Origin, "the first")],
-            WayOut = "Put their steps into one, or move one of them.",
+            Help = "Put their steps into one, or move one of them.",
         });
     }
 }

@@ -1,4 +1,5 @@
 using NodaTime;
+using WaterScript.Binding.Values;
 using WaterScript.Diagnostics;
 using WaterScript.Text;
 

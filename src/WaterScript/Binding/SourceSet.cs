@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WaterScript.Diagnostics;
+using WaterScript.Diagnostics.Reading;
 using WaterScript.Syntax;
 using WaterScript.Text;
 
@@ -44,28 +45,28 @@ internal sealed class SourceSet
         var location = new Location(source, include.Path.Span);
         if (Resolve(from, include.Path.Value) is not { } path)
         {
-            Report(Rules.IncludeOutside, location, $"\"{include.Path.Value}\" lies outside the root folder", "Give a path from the folder of this file, with / between folders, that stays inside the root folder.");
+            Report(ReadingRules.IncludeOutside, location, $"\"{include.Path.Value}\" lies outside the root folder", "Give a path from the folder of this file, with / between folders, that stays inside the root folder.");
             return;
         }
 
         if (_open.Contains(path))
         {
-            Report(Rules.Loop, location, $"\"{path}\" includes itself: {string.Join(" includes ", [.. _open.Skip(_open.IndexOf(path)), path])}", "Delete this line.");
+            Report(ReadingRules.Loop, location, $"\"{path}\" includes itself: {string.Join(" includes ", [.. _open.Skip(_open.IndexOf(path)), path])}", "Delete this line.");
             return;
         }
 
         if (_files.ContainsKey(path)) return;
         if (_files.Count > Limits.Includes)
         {
-            Report(Rules.OverLimit, location, $"more than {Limits.Includes} included files", "Put several of them into one.");
+            Report(ReadingRules.OverLimit, location, $"more than {Limits.Includes} included files", "Put several of them into one.");
             return;
         }
 
         _files[path] = null;
         if (_reader.Read(path) is { } text) Add(text, path);
-        else if (_reader.LeadsOutside(path)) Report(Rules.IncludeOutside, location, $"\"{path}\" leads outside the root folder", "Put the file itself in place of the link.");
-        else if (_reader.WhyUnreadable(path) is { } why) Report(Rules.IncludeMissing, location, $"cannot read \"{path}\": {why}", "Put a file that can be read in its place, or delete this line.");
-        else Report(Rules.IncludeMissing, location, $"there is no file \"{path}\"", "Check the spelling; the path begins in the folder of this file.");
+        else if (_reader.LeadsOutside(path)) Report(ReadingRules.IncludeOutside, location, $"\"{path}\" leads outside the root folder", "Put the file itself in place of the link.");
+        else if (_reader.WhyUnreadable(path) is { } why) Report(ReadingRules.IncludeMissing, location, $"cannot read \"{path}\": {why}", "Put a file that can be read in its place, or delete this line.");
+        else Report(ReadingRules.IncludeMissing, location, $"there is no file \"{path}\"", "Check the spelling; the path begins in the folder of this file.");
     }
 
     /// <summary>A path from the folder of a file, as a path from the root folder; null when it leaves that folder or is none.</summary>
@@ -85,6 +86,6 @@ internal sealed class SourceSet
         return string.Join('/', parts);
     }
 
-    private void Report(Rule rule, Location location, string heading, string wayOut) =>
-        _findings.Add(Finding.At(rule, location, heading) with { WayOut = wayOut });
+    private void Report(Rule rule, Location location, string heading, string help) =>
+        _findings.Add(Finding.At(rule, location, heading) with { Help = help });
 }

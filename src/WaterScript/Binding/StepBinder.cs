@@ -1,5 +1,8 @@
 using System.Collections.Immutable;
+using WaterScript.Binding.Validation;
+using WaterScript.Binding.Values;
 using WaterScript.Diagnostics;
+using WaterScript.Diagnostics.Reading;
 using WaterScript.Model;
 using WaterScript.Quantities;
 using WaterScript.Syntax;
@@ -11,15 +14,15 @@ namespace WaterScript.Binding;
 internal sealed class StepBinder
 {
     private readonly ZoneListBinder _lists;
-    private readonly AmountCheck _amounts;
-    private readonly AutoCycleCheck _cycles;
+    private readonly AmountValidator _amounts;
+    private readonly AutoCycleValidator _cycles;
     private readonly IReadOnlyDictionary<string, Device> _injectors;
     private readonly Scope _scope;
     private readonly Dictionary<string, Placed<SequenceNode>> _nodes;
     private readonly NameTable<Sequence> _sequences;
     private readonly List<string> _open = [];
 
-    public StepBinder(IEnumerable<Placed<SequenceNode>> sequences, ZoneListBinder lists, IEnumerable<Device> devices, AmountCheck amounts, AutoCycleCheck cycles, Scope scope)
+    public StepBinder(IEnumerable<Placed<SequenceNode>> sequences, ZoneListBinder lists, IEnumerable<Device> devices, AmountValidator amounts, AutoCycleValidator cycles, Scope scope)
     {
         _lists = lists;
         _amounts = amounts;
@@ -43,7 +46,7 @@ internal sealed class StepBinder
     public ImmutableArray<Step> Bind(ImmutableArray<StepNode> nodes, Location body)
     {
         var source = body.Source;
-        if (nodes.IsEmpty && !_scope.HasFindingIn(body)) _scope.Report(Rules.Missing, body, "there are no steps", wayOut: "Write them between the braces, like this: water lawn for 10 min");
+        if (nodes.IsEmpty && !_scope.HasFindingIn(body)) _scope.Report(ReadingRules.Missing, body, "there are no steps", help: "Write them between the braces, like this: water lawn for 10 min");
         var steps = ImmutableArray.CreateBuilder<Step>();
         foreach (var node in nodes)
         {
@@ -95,7 +98,7 @@ internal sealed class StepBinder
     private CycleStep? Cycle(CycleNode node, Location origin)
     {
         foreach (var inner in node.Steps.Where(inner => inner is not (WaterNode or RunNode)))
-            _scope.Report(Rules.Contradiction, new Location(origin.Source, inner.Span), "only `water` and `run` can stand in a cycle", wayOut: "Put it before or after the cycle.");
+            _scope.Report(ReadingRules.Contradiction, new Location(origin.Source, inner.Span), "only `water` and `run` can stand in a cycle", help: "Put it before or after the cycle.");
         var steps = Bind([.. node.Steps.Where(inner => inner is WaterNode or RunNode)], origin);
         foreach (var run in steps.OfType<RunStep>()) CheckInCycle(run);
         var cycle = node.Cycle is null ? null : RowCursor.Length(_scope, origin.Source, node.Cycle, "cycle 6 min soak 30 min");
@@ -109,10 +112,10 @@ internal sealed class StepBinder
     private void CheckInCycle(RunStep run)
     {
         if (OtherThanWater(run.Sequence, []) is not { } other) return;
-        _scope.Report(Finding.At(Rules.Contradiction, run.Origin, $"sequence \"{run.Sequence.Name}\" holds more than waterings", "stands in a cycle") with
+        _scope.Report(Finding.At(ReadingRules.Contradiction, run.Origin, $"sequence \"{run.Sequence.Name}\" holds more than waterings", "stands in a cycle") with
         {
             Others = [new Label(other.Origin, "cannot stand in a cycle")],
-            WayOut = "Put it before or after the cycle, or write the waterings of the sequence out.",
+            Help = "Put it before or after the cycle, or write the waterings of the sequence out.",
         });
     }
 
@@ -141,7 +144,7 @@ internal sealed class StepBinder
         cursor.End();
         if (cursor.HasFailed || amount is not { } given) return null;
         if (given.Dimension is Dimension.Depth or Dimension.Volume && given.Value > 0) return given;
-        _scope.Report(Rules.WrongUnit, new Location(source, row.Span), $"{source.Slice(row.Span)} is no amount of water", "a depth or a volume is wanted", $"Write it in {Dimension.Depth.UnitList()}, or in {Dimension.Volume.UnitList()}; for a time, write for.");
+        _scope.Report(ReadingRules.WrongUnit, new Location(source, row.Span), $"{source.Slice(row.Span)} is no amount of water", "a depth or a volume is wanted", $"Write it in {Dimension.Depth.UnitList()}, or in {Dimension.Volume.UnitList()}; for a time, write for.");
         return null;
     }
 
@@ -150,11 +153,11 @@ internal sealed class StepBinder
         if (node.Value >= 1 && node.Value == decimal.Truncate(node.Value))
         {
             if (node.Value <= most) return (int)node.Value;
-            _scope.Report(Rules.OverLimit, new Location(source, node.Span), $"more than {most} times", "over the limit", "Repeat less often, or let the schedule repeat its passes.");
+            _scope.Report(ReadingRules.OverLimit, new Location(source, node.Span), $"more than {most} times", "over the limit", "Repeat less often, or let the schedule repeat its passes.");
             return null;
         }
 
-        _scope.Report(Rules.OutOfRange, new Location(source, node.Span), $"{source.Slice(node.Span)} is no number of times", "a whole number, 1 or more");
+        _scope.Report(ReadingRules.OutOfRange, new Location(source, node.Span), $"{source.Slice(node.Span)} is no number of times", "a whole number, 1 or more");
         return null;
     }
 
@@ -164,7 +167,7 @@ internal sealed class StepBinder
         var origin = new Location(source, run.Sequence.Span);
         if (_open.Contains(name))
         {
-            _scope.Report(Rules.Loop, origin, $"sequence \"{name}\" runs itself: {string.Join(" runs ", _open.Skip(_open.IndexOf(name)).Append(name))}", wayOut: "Delete this line.");
+            _scope.Report(ReadingRules.Loop, origin, $"sequence \"{name}\" runs itself: {string.Join(" runs ", _open.Skip(_open.IndexOf(name)).Append(name))}", help: "Delete this line.");
             return null;
         }
 
@@ -176,7 +179,7 @@ internal sealed class StepBinder
 
         if (_open.Count >= Limits.NameDepth)
         {
-            _scope.Report(Rules.OverLimit, origin, $"more than {Limits.NameDepth} sequences run one another", wayOut: "Write the steps out.");
+            _scope.Report(ReadingRules.OverLimit, origin, $"more than {Limits.NameDepth} sequences run one another", help: "Write the steps out.");
             return null;
         }
 

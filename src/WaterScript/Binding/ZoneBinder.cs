@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using NodaTime;
+using WaterScript.Binding.Values;
 using WaterScript.Diagnostics;
+using WaterScript.Diagnostics.Reading;
 using WaterScript.Model;
 using WaterScript.Syntax;
 using WaterScript.Text;
@@ -103,28 +105,28 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
         Exclude(block, Schema.Zone.Efficiency, Schema.Zone.Uniformity, "both efficiency and uniformity");
         Exclude(block, Schema.Zone.Flow, Schema.Zone.Emitters, "both flow and emitters");
         if (block.Get(Schema.Zone.Shortest) > block.Get(Schema.Zone.Longest))
-            scope.Report(Rules.Contradiction, block.Find(Schema.Zone.Shortest)!.Origin, "`shortest` is longer than `longest`", wayOut: "Exchange the two, or mend one.");
+            scope.Report(ReadingRules.Contradiction, block.Find(Schema.Zone.Shortest)!.Origin, "`shortest` is longer than `longest`", help: "Exchange the two, or mend one.");
     }
 
     private void Exclude(BoundBlock block, Property first, Property second, string heading)
     {
         if (block.Find(first) is not { } one || block.Find(second) is not { } other) return;
-        scope.Report(Finding.At(Rules.Contradiction, other.Origin, heading) with
+        scope.Report(Finding.At(ReadingRules.Contradiction, other.Origin, heading) with
         {
             Others = [new Label(one.Origin, "the other")],
-            WayOut = "Give one of the two.",
+            Help = "Give one of the two.",
         });
     }
 
     private void CheckRate(Zone zone, BoundBlock block)
     {
-        if (zone.Rate is not { } rate || zone.Area is null || (zone with { Rate = null }).MillimetresPerHour is not { } reckoned) return;
-        if (Math.Abs(rate.InBase - reckoned) <= reckoned * RateTolerance / 100) return;
+        if (zone.Rate is not { } rate || zone.Area is null || (zone with { Rate = null }).MillimetresPerHour is not { } calculated) return;
+        if (Math.Abs(rate.InBase - calculated) <= calculated * RateTolerance / 100) return;
         scope.Report(
-            Rules.Contradiction,
+            ReadingRules.Contradiction,
             block.Find(Schema.Zone.Rate)!.ValueOrigin,
             "the rate does not follow from flow and area",
-            string.Create(System.Globalization.CultureInfo.InvariantCulture, $"flow and area make {reckoned:0.##} mm/h"),
+            string.Create(System.Globalization.CultureInfo.InvariantCulture, $"flow and area make {calculated:0.##} mm/h"),
             "Delete the rate, or mend the flow or the area.");
     }
 

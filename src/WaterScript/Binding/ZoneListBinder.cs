@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using WaterScript.Binding.Values;
 using WaterScript.Diagnostics;
+using WaterScript.Diagnostics.Reading;
 using WaterScript.Model;
 using WaterScript.Syntax;
 using WaterScript.Text;
@@ -47,7 +49,7 @@ internal sealed class ZoneListBinder
             else AddTogether(part, origin, parts);
             if (parts.Count <= Limits.RunsPerPass && _listed + parts.Count <= Limits.ZonesInLists) continue;
             var (limit, what) = parts.Count > Limits.RunsPerPass ? (Limits.RunsPerPass, "a list") : (Limits.ZonesInLists, "lists");
-            _scope.Report(Rules.OverLimit, origin, $"{what} of more than {limit} zones", wayOut: "Name fewer zones, or let the schedule repeat its passes.");
+            _scope.Report(ReadingRules.OverLimit, origin, $"{what} of more than {limit} zones", help: "Name fewer zones, or let the schedule repeat its passes.");
             return [];
         }
 
@@ -60,7 +62,7 @@ internal sealed class ZoneListBinder
     public ImmutableArray<Zone> Set(ZoneListNode list, SourceText source)
     {
         foreach (var part in list.Parts.Where(part => part.Names.Length > 1))
-            _scope.Report(Rules.Contradiction, new Location(source, part.Span), "a plus does not belong here", "these zones are a set, not a watering", "Put commas between them.");
+            _scope.Report(ReadingRules.Contradiction, new Location(source, part.Span), "a plus does not belong here", "these zones are a set, not a watering", "Put commas between them.");
         return Set(list.Parts.SelectMany(part => part.Names), source);
     }
 
@@ -84,14 +86,14 @@ internal sealed class ZoneListBinder
             var resolved = Resolve(name, origin.Source);
             if (resolved.Length > 1)
             {
-                _scope.Report(Rules.Contradiction, new Location(origin.Source, name.Span), $"\"{name.Text}\" is a row, one zone after the other", "cannot stand beside a plus", "Name the zones that are to be on together.");
+                _scope.Report(ReadingRules.Contradiction, new Location(origin.Source, name.Span), $"\"{name.Text}\" is a row, one zone after the other", "cannot stand beside a plus", "Name the zones that are to be on together.");
                 continue;
             }
 
             foreach (var zone in resolved.SelectMany(part => part.Zones))
             {
                 if (!zones.Contains(zone)) zones.Add(zone);
-                else _scope.Report(Rules.Contradiction, new Location(origin.Source, name.Span), $"{zone.Name} twice at once", wayOut: "Name it once, or put a comma in place of the plus.");
+                else _scope.Report(ReadingRules.Contradiction, new Location(origin.Source, name.Span), $"{zone.Name} twice at once", help: "Name it once, or put a comma in place of the plus.");
             }
         }
 
@@ -105,13 +107,13 @@ internal sealed class ZoneListBinder
         if (_zones.TryUse(name.Text, out var zone)) return [Alone(zone, origin)];
         if (_open.Contains(name.Text))
         {
-            _scope.Report(Rules.Loop, origin, $"group \"{name.Text}\" holds itself: {string.Join(", ", _open.Skip(_open.IndexOf(name.Text)).Append(name.Text))}", wayOut: "Name zones in place of the group.");
+            _scope.Report(ReadingRules.Loop, origin, $"group \"{name.Text}\" holds itself: {string.Join(", ", _open.Skip(_open.IndexOf(name.Text)).Append(name.Text))}", help: "Name zones in place of the group.");
             return [];
         }
 
         if (_open.Count >= Limits.NameDepth)
         {
-            _scope.Report(Rules.OverLimit, origin, $"more than {Limits.NameDepth} groups hold one another", wayOut: "Name zones in place of groups.");
+            _scope.Report(ReadingRules.OverLimit, origin, $"more than {Limits.NameDepth} groups hold one another", help: "Name zones in place of groups.");
             return [];
         }
 

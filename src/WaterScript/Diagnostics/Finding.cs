@@ -5,7 +5,7 @@ namespace WaterScript.Diagnostics;
 
 /// <summary>
 /// One thing found, written so that it helps somebody who stands in the garden with a phone: a heading, the place with
-/// a few words under it, perhaps further places, a sentence, and a way out.
+/// a few words under it, perhaps further places, a sentence, and a fix.
 /// </summary>
 /// <param name="Rule">The rule that found it.</param>
 /// <param name="Heading">A line without a capital or a full stop that names what was found: <c>no zone is called "lawm"</c>.</param>
@@ -19,7 +19,7 @@ public sealed record Finding(Rule Rule, string Heading, Label Primary)
     public ImmutableArray<Label> Others { get; init; } = [];
 
     /// <summary>When it happens, for what happens in time.</summary>
-    public Happening? Happens { get; init; }
+    public Occurrences? Happens { get; init; }
 
     /// <summary>Sentences under the excerpt, one a line; may be empty.</summary>
     public string Details { get; init; } = "";
@@ -28,9 +28,9 @@ public sealed record Finding(Rule Rule, string Heading, Label Primary)
     public string Assumed { get; init; } = "";
 
     /// <summary>What to do about it, as an imperative sentence; may be empty.</summary>
-    public string WayOut { get; init; } = "";
+    public string Help { get; init; } = "";
 
-    /// <summary>A change that mends it, where there is one.</summary>
+    /// <summary>A change that fixes it, where there is one.</summary>
     public Fix? Fix { get; init; }
 
     /// <summary>A finding whose place needs no words of its own.</summary>

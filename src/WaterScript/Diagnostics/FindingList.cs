@@ -1,4 +1,5 @@
 using System.Collections;
+using WaterScript.Diagnostics.Reading;
 using WaterScript.Text;
 
 namespace WaterScript.Diagnostics;
@@ -69,8 +70,8 @@ public sealed class FindingList : IReadOnlyList<Finding>
     IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
 
     private static Finding TooMany(Location location) =>
-        Finding.At(Rules.OverLimit, location, $"{Limits.ErrorsPerFile} errors in this file, and more") with
+        Finding.At(ReadingRules.OverLimit, location, $"{Limits.ErrorsPerFile} errors in this file, and more") with
         {
-            WayOut = "Mend the others first, then check again.",
+            Help = "Mend the others first, then check again.",
         };
 }

@@ -3,7 +3,7 @@ using WaterScript.Text;
 
 namespace WaterScript.Diagnostics;
 
-/// <summary>A change to the source that mends a finding.</summary>
+/// <summary>A change to the source that fixes a finding.</summary>
 /// <param name="Title">What it does, as an imperative: <c>write 18 min</c>.</param>
 /// <param name="IsSafe">Whether it leaves the watering as it was meant, so that <c>--fix</c> applies it unasked.</param>
 /// <param name="Edits">Replacements that do not overlap, in order of place.</param>

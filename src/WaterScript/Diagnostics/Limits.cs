@@ -61,7 +61,7 @@ public static class Limits
     /// <summary>Dates of schedules that are compared beyond the horizon of a check; what is left then is decided within it only.</summary>
     public const int ProofWork = 3_000_000;
 
-    /// <summary>Runs that are reckoned anew in search of a better start for what is found; beyond them none is proposed.</summary>
+    /// <summary>Runs that are calculated again in search of a better start for what is found; beyond them none is proposed.</summary>
     public const int TrialRuns = 200_000;
 
     /// <summary>Times that the fixes of a site are applied and the site is looked at again; what is left then is left.</summary>

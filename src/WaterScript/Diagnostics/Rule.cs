@@ -18,8 +18,8 @@ public sealed record Rule(string Slug, Severity Severity, string Title)
     /// <summary>A whole site in which it fires exactly once; may be empty.</summary>
     public string Fires { get; init; } = "";
 
-    /// <summary>The same site mended: it fires no more; may be empty.</summary>
-    public string Mended { get; init; } = "";
+    /// <summary>The same site fixed: it fires no more; may be empty.</summary>
+    public string Fixed { get; init; } = "";
 
     /// <summary>What its fix changes, and whether <c>--fix</c> applies it unasked; empty for a rule without one.</summary>
     public string FixSafety { get; init; } = "";

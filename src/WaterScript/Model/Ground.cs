@@ -99,5 +99,5 @@ public sealed record MonthlyScale(string Name, string? Label, Location Origin, I
 /// <param name="Since">In order of date, each date once; 100 per cent before the first.</param>
 public sealed record DatedScale(string Name, string? Label, Location Origin, ImmutableArray<(NodaTime.LocalDate From, decimal Percent)> Since) : Scale(Name, Label, Origin);
 
-/// <summary>A share reckoned from the site's climate.</summary>
+/// <summary>A share calculated from the site's climate.</summary>
 public sealed record ClimateScale(string Name, string? Label, Location Origin) : Scale(Name, Label, Origin);

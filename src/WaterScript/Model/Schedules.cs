@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using NodaTime;
-using WaterScript.Diagnostics;
 using WaterScript.Text;
 
 namespace WaterScript.Model;
@@ -47,7 +46,7 @@ public sealed record Schedule
     /// <summary>The lines that name <see cref="Except"/>.</summary>
     public ImmutableArray<DayLine> ExceptLines { get; init; } = [];
 
-    /// <summary>What its passes are reckoned from, numbered from 1 in written order; empty for a manual schedule.</summary>
+    /// <summary>What its passes are calculated from, numbered from 1 in written order; empty for a manual schedule.</summary>
     public ImmutableArray<Start> Starts { get; init; } = [];
 
     /// <summary>More passes after the first, or null.</summary>
@@ -74,7 +73,7 @@ public sealed record Schedule
 /// <param name="Days">What it names, as a union.</param>
 public sealed record DayLine(Location Origin, ImmutableArray<DaySet> Days);
 
-/// <summary>What passes are reckoned from.</summary>
+/// <summary>What passes are calculated from.</summary>
 /// <param name="Number">From 1, in written order over all starts of the schedule.</param>
 /// <param name="Origin">Where it is written.</param>
 /// <param name="On">Days that narrow the schedule's own, as a union; empty for all of them.</param>

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using NodaTime;
-using WaterScript.Diagnostics;
 using WaterScript.Quantities;
 using WaterScript.Text;
 

@@ -1,5 +1,4 @@
 using NodaTime;
-using WaterScript.Diagnostics;
 using WaterScript.Quantities;
 using WaterScript.Text;
 

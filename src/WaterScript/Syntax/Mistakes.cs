@@ -1,6 +1,9 @@
 using Antlr4.Runtime;
 using WaterScript.Diagnostics;
+using WaterScript.Diagnostics.Reading;
+using WaterScript.Language;
 using WaterScript.Syntax.Generated;
+using WaterScript.Syntax.Tokens;
 using WaterScript.Text;
 
 namespace WaterScript.Syntax;
@@ -22,10 +25,10 @@ internal sealed class Mistakes(SourceText source)
         var words = Words.At(place);
         var home = Words.HomeOf(first.Text);
         var nearest = home is null ? Spelling.Nearest(first.Text, words) : null;
-        Add(Finding.At(Rules.Syntax, At(first.Span), $"\"{first.Text}\" begins no statement here", nearest is null ? "" : $"did you mean \"{nearest}\"?") with
+        Add(Finding.At(ReadingRules.Syntax, At(first.Span), $"\"{first.Text}\" begins no statement here", nearest is null ? "" : $"did you mean \"{nearest}\"?") with
         {
-            WayOut = nearest is not null ? $"Write {nearest}."
-                : home ?? (Slips.Saying(first.Text) is { } form ? $"Write {form}"
+            Help = nearest is not null ? $"Write {nearest}."
+                : home ?? (KnownTypos.Saying(first.Text) is { } form ? $"Write {form}"
                 : place == Place.Steps ? $"If {first.Text} is to be watered, write water {first.Text}. Here a statement begins with {string.Join(", ", words)}."
                 : words.IsEmpty ? "" : $"Here a statement begins with {string.Join(", ", words)}."),
             Fix = nearest is null ? null : Fix.Safe($"write {nearest}", At(first.Span), nearest),
@@ -35,21 +38,21 @@ internal sealed class Mistakes(SourceText source)
     /// <summary>Something after the end of a statement.</summary>
     public void Leftover(IToken token)
     {
-        if (!IsTold(Kinds.Of(token.Type))) Add(Finding.At(Rules.Syntax, At(token.Span()), $"{InQuotes(token)} does not belong here") with { WayOut = Remedy.ForLeftover(token).Text });
+        if (!IsTold(Kinds.Of(token.Type))) Add(Finding.At(ReadingRules.Syntax, At(token.Span()), $"{InQuotes(token)} does not belong here") with { Help = Suggestion.ForLeftover(token).Text });
     }
 
     /// <summary>A description whose first line is not followed by a block.</summary>
     /// <param name="end">Where that line ends.</param>
-    public void NoBlock(TextSpan end) => Add(Finding.At(Rules.Syntax, At(end), "the line ends too early", "{ is expected") with { WayOut = Remedy.NoBlock });
+    public void NoBlock(TextSpan end) => Add(Finding.At(ReadingRules.Syntax, At(end), "the line ends too early", "{ is expected") with { Help = Suggestion.NoBlock });
 
     /// <summary>What is no token of the language has been told when the tokens were read.</summary>
     /// <summary>Reports braces before which there is no statement that has a block.</summary>
     public void BareBraces(TextSpan brace, Place place) => Add(Bare(At(brace), place));
 
     /// <summary>Braces before which there is no statement that has a block.</summary>
-    public static Finding Bare(Location brace, Place place) => Finding.At(Rules.Syntax, brace, "the braces belong to no statement", "begin here") with
+    public static Finding Bare(Location brace, Place place) => Finding.At(ReadingRules.Syntax, brace, "the braces belong to no statement", "begin here") with
     {
-        WayOut = place switch
+        Help = place switch
         {
             Place.File => "Write before the { what stands in the braces, like this: zone lawn { … }. Or delete the { and its }.",
             Place.Schedule => "Write steps before the { if steps stand in the braces. Or delete the { and its }.",
@@ -60,10 +63,10 @@ internal sealed class Mistakes(SourceText source)
 
     /// <summary>Reports a label after the one label that a block has.</summary>
     public void SecondLabel(TextSpan second, TextSpan first) =>
-        Add(Finding.At(Rules.StatedTwice, At(second), "the label is stated twice", "the second time") with
+        Add(Finding.At(ReadingRules.StatedTwice, At(second), "the label is stated twice", "the second time") with
         {
             Others = [new Label(At(first), "the first time")],
-            WayOut = "Delete one of the two.",
+            Help = "Delete one of the two.",
         });
 
     private static bool IsTold(TokenKind kind) => kind is TokenKind.Glued or TokenKind.Malformed or TokenKind.Other;
@@ -74,17 +77,17 @@ internal sealed class Mistakes(SourceText source)
     /// <param name="first">The first watering.</param>
     /// <param name="comma">The comma after it.</param>
     /// <param name="rest">The second, without its <c>water</c>.</param>
-    public void SecondWatering(TextSpan first, TextSpan comma, TextSpan rest) => Add(Finding.At(Rules.Syntax, At(comma), "a second watering needs a line of its own", "the first ends here") with
+    public void SecondWatering(TextSpan first, TextSpan comma, TextSpan rest) => Add(Finding.At(ReadingRules.Syntax, At(comma), "a second watering needs a line of its own", "the first ends here") with
     {
-        WayOut = $"Write two lines: {source.Slice(first)}, and: water {source.Slice(rest)}",
+        Help = $"Write two lines: {source.Slice(first)}, and: water {source.Slice(rest)}",
         Fix = new Fix("begin a second watering", IsSafe: true, [new TextEdit(At(comma), ";"), new TextEdit(At(new TextSpan(rest.Start, 0)), "water ")]),
     });
 
     /// <summary>A token that cannot stand where it does.</summary>
     /// <param name="token">The token.</param>
     /// <param name="expected">What could, in words; may be empty.</param>
-    /// <param name="remedy">What to do.</param>
-    public void Unexpected(IToken token, string expected, Remedy remedy)
+    /// <param name="suggestion">What to do.</param>
+    public void Unexpected(IToken token, string expected, Suggestion suggestion)
     {
         var endsEarly = token.Type is TokenConstants.EOF or WaterScriptLexer.NEWLINE;
         var span = new TextSpan(token.StartIndex, endsEarly ? 0 : token.Span().Length);
@@ -94,31 +97,31 @@ internal sealed class Mistakes(SourceText source)
             WaterScriptLexer.NEWLINE => "the line ends too early",
             _ => $"{InQuotes(token)} does not belong here",
         };
-        Add(Finding.At(Rules.Syntax, At(span), heading, expected.Length == 0 ? "" : $"{expected} is expected") with
+        Add(Finding.At(ReadingRules.Syntax, At(span), heading, expected.Length == 0 ? "" : $"{expected} is expected") with
         {
-            WayOut = remedy.Text,
-            Fix = remedy.Replacement is { } text ? Fix.Safe($"write {text}", At(span), text) : null,
+            Help = suggestion.Text,
+            Fix = suggestion.Replacement is { } text ? Fix.Safe($"write {text}", At(span), text) : null,
         });
     }
 
     /// <summary><c>mon-fri</c></summary>
-    public void GluedWeekdays(TextSpan span, string first, string last) => Add(Finding.At(Rules.Syntax, At(span), $"\"{source.Slice(span)}\" is not how days in a row are written") with
+    public void GluedWeekdays(TextSpan span, string first, string last) => Add(Finding.At(ReadingRules.Syntax, At(span), $"\"{source.Slice(span)}\" is not how days in a row are written") with
     {
-        WayOut = $"Write {first} to {last}",
+        Help = $"Write {first} to {last}",
         Fix = Fix.Safe($"write {first} to {last}", At(span), $"{first} to {last}"),
     });
 
     /// <summary>Something understood that is written in another way here.</summary>
-    public void Unusual(TextSpan span, string form) => Add(Finding.At(Rules.UnusualForm, At(span), $"\"{source.Slice(span)}\" is written {form} here") with
+    public void Unusual(TextSpan span, string form) => Add(Finding.At(ReadingRules.UnusualForm, At(span), $"\"{source.Slice(span)}\" is written {form} here") with
     {
-        WayOut = $"Write {form}",
+        Help = $"Write {form}",
         Fix = Fix.Safe($"write {form}", At(span), form),
     });
 
     /// <summary>A number with a comma in place of the point.</summary>
-    public void DecimalComma(TextSpan span, string whole, string part) => Add(Finding.At(Rules.DecimalComma, At(span), "a comma in a number", "a comma means and, or then") with
+    public void DecimalComma(TextSpan span, string whole, string part) => Add(Finding.At(ReadingRules.DecimalComma, At(span), "a comma in a number", "a comma means and, or then") with
     {
-        WayOut = $"Write {whole}.{part}",
+        Help = $"Write {whole}.{part}",
         Fix = Fix.Unsafe($"write {whole}.{part}", At(span), $"{whole}.{part}"),
     });
 
@@ -142,41 +145,41 @@ internal sealed class Mistakes(SourceText source)
         span,
         text.Contains(':', StringComparison.Ordinal) ? "is not a time of day" : "is not a date",
         text.Contains(':', StringComparison.Ordinal) ? "Write each time for itself, like this: 06:00"
-            : DateSlip.Meant(text) is { } dates ? $"Write {dates}"
+            : ForeignDate.Meant(text) is { } dates ? $"Write {dates}"
             : "Write year, month and day, like this: 2026-05-01");
 
     /// <summary><c>from 1 may until 30 sep</c></summary>
-    public void UntilForTo(TextSpan span) => Add(Finding.At(Rules.Syntax, At(span), "\"until\" is not how the last day is named") with
+    public void UntilForTo(TextSpan span) => Add(Finding.At(ReadingRules.Syntax, At(span), "\"until\" is not how the last day is named") with
     {
-        WayOut = "Write to in its place; the last day is in it too.",
+        Help = "Write to in its place; the last day is in it too.",
         Fix = Fix.Unsafe("write to", At(span), "to"),
     });
 
     /// <summary>A comment as other languages begin it.</summary>
     /// <param name="span">What begins it.</param>
     /// <param name="ends">Whether it ends at the end of its line, as the comments of this language do.</param>
-    public void ForeignComment(TextSpan span, bool ends) => Add(Finding.At(Rules.Syntax, At(span), $"\"{source.Slice(span)}\" begins no comment") with
+    public void ForeignComment(TextSpan span, bool ends) => Add(Finding.At(ReadingRules.Syntax, At(span), $"\"{source.Slice(span)}\" begins no comment") with
     {
-        WayOut = "A comment begins with # and ends with its line.",
+        Help = "A comment begins with # and ends with its line.",
         Fix = ends ? Fix.Safe("write #", At(span), "#") : null,
     });
 
     /// <summary>A label in quotes of another kind.</summary>
-    public void SingleQuotes(TextSpan span, string text) => Add(Finding.At(Rules.Syntax, At(span), $"{source.Slice(span)} stands between the wrong quotes") with
+    public void SingleQuotes(TextSpan span, string text) => Add(Finding.At(ReadingRules.Syntax, At(span), $"{source.Slice(span)} stands between the wrong quotes") with
     {
-        WayOut = $"Write a label between \" and \", like this: \"{text}\"; a name stands without quotes.",
+        Help = $"Write a label between \" and \", like this: \"{text}\"; a name stands without quotes.",
     });
 
     /// <summary>A label without its second quote.</summary>
-    public void OpenLabel(TextSpan span) => Add(Finding.At(Rules.Syntax, At(span), "a label without its closing quote", "begins here") with { WayOut = "Put a \" at its end, on the same line." });
+    public void OpenLabel(TextSpan span) => Add(Finding.At(ReadingRules.Syntax, At(span), "a label without its closing quote", "begins here") with { Help = "Put a \" at its end, on the same line." });
 
     /// <summary>An escape that means nothing.</summary>
     public void BadEscape(TextSpan span) => Wrong(span, "means nothing in a label", "Write \\\" for a quote, \\\\ for a backslash, \\n for a new line, or \\u{1F331} for a character by its number");
 
     /// <summary>A mark between a property and its value.</summary>
-    public void NeedlessMark(TextSpan span, string property, string mark) => Add(Finding.At(Rules.Syntax, At(span), $"\"{mark}\" does not stand after \"{property}\"") with
+    public void NeedlessMark(TextSpan span, string property, string mark) => Add(Finding.At(ReadingRules.Syntax, At(span), $"\"{mark}\" does not stand after \"{property}\"") with
     {
-        WayOut = $"Write {property}, a space and the value.",
+        Help = $"Write {property}, a space and the value.",
         Fix = Fix.Safe($"delete {mark}", At(span), ""),
     });
 
@@ -197,30 +200,30 @@ internal sealed class Mistakes(SourceText source)
 
     /// <summary>An <c>accept</c> among steps that are no sequence's.</summary>
     public void MisplacedAccept(TextSpan span) =>
-        Add(Finding.At(Rules.Syntax, At(span), "an `accept` among steps accepts nothing") with { WayOut = "Put it directly into the schedule, before or after its steps." });
+        Add(Finding.At(ReadingRules.Syntax, At(span), "an `accept` among steps accepts nothing") with { Help = "Put it directly into the schedule, before or after its steps." });
 
     /// <summary>A name that is not formed as names are.</summary>
     public void BadName(TextSpan span, string name) =>
-        Add(Finding.At(Rules.Syntax, At(span), $"\"{name}\" cannot be a name") with { WayOut = $"Use small letters a to z, digits and single hyphens, like this: {Names.Like(name) ?? "north-bed"}; people read the label." });
+        Add(Finding.At(ReadingRules.Syntax, At(span), $"\"{name}\" cannot be a name") with { Help = $"Use small letters a to z, digits and single hyphens, like this: {Names.Like(name) ?? "north-bed"}; people read the label." });
 
     /// <summary>A block that is not closed where its lines end.</summary>
-    public void MissingClose(TextSpan span) => Add(Finding.At(Rules.Syntax, At(span), "a block without its closing brace", "opened here") with { WayOut = "Put a } after its last line." });
+    public void MissingClose(TextSpan span) => Add(Finding.At(ReadingRules.Syntax, At(span), "a block without its closing brace", "opened here") with { Help = "Put a } after its last line." });
 
     /// <summary>A block without its opening brace, at the end of the line that begins it.</summary>
-    public void MissingOpen(TextSpan span) => Add(Finding.At(Rules.Syntax, At(span), "a block without its opening brace", "{ is missing here") with
+    public void MissingOpen(TextSpan span) => Add(Finding.At(ReadingRules.Syntax, At(span), "a block without its opening brace", "{ is missing here") with
     {
-        WayOut = "Put a { at the end of this line.",
+        Help = "Put a { at the end of this line.",
         Fix = Fix.Unsafe("put a { here", At(span), " {"),
     });
 
     /// <summary>A closing brace too many.</summary>
-    public void StrayClose(TextSpan span) => Add(Finding.At(Rules.Syntax, At(span), "a closing brace that closes nothing") with { WayOut = "Delete it, or put the { of its block after the name." });
+    public void StrayClose(TextSpan span) => Add(Finding.At(ReadingRules.Syntax, At(span), "a closing brace that closes nothing") with { Help = "Delete it, or put the { of its block after the name." });
 
     /// <summary>Braces inside braces beyond the limit.</summary>
-    public void TooDeep(TextSpan span) => Add(Finding.At(Rules.OverLimit, At(span), $"more than {Limits.NestingDepth} braces inside one another") with { WayOut = "Give the inner steps a name with `sequence`, and `run` it." });
+    public void TooDeep(TextSpan span) => Add(Finding.At(ReadingRules.OverLimit, At(span), $"more than {Limits.NestingDepth} braces inside one another") with { Help = "Give the inner steps a name with `sequence`, and `run` it." });
 
-    private void Wrong(TextSpan span, string what, string wayOut) =>
-        Add(Finding.At(Rules.Syntax, At(span), $"\"{source.Slice(span)}\" {what}") with { WayOut = wayOut });
+    private void Wrong(TextSpan span, string what, string help) =>
+        Add(Finding.At(ReadingRules.Syntax, At(span), $"\"{source.Slice(span)}\" {what}") with { Help = help });
 
     /// <summary>Hands over what was found, in order of place.</summary>
     public void HandOver(FindingList findings) => findings.AddRange(_findings.OrderBy(finding => finding.Primary.Location.Span.Start));

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WaterScript.Syntax.Tokens;
 using WaterScript.Text;
 
 namespace WaterScript.Syntax;
@@ -36,12 +37,12 @@ public sealed record ZonePartNode(TextSpan Span, ImmutableArray<NameNode> Names)
 
 /// <summary>A date: a base, and perhaps whole days or weeks before or after it.</summary>
 /// <param name="Span">All of it.</param>
-/// <param name="Base">What it is reckoned from.</param>
+/// <param name="Base">What it is calculated from.</param>
 /// <param name="Offset">A duration of days or weeks, or null.</param>
 /// <param name="IsBefore">Whether the offset is taken off.</param>
 public sealed record DateNode(TextSpan Span, DateBaseNode Base, RowNode? Offset, bool IsBefore) : Node(Span);
 
-/// <summary>What a date is reckoned from.</summary>
+/// <summary>What a date is calculated from.</summary>
 public abstract record DateBaseNode(TextSpan Span) : Node(Span);
 
 /// <summary><c>2026-05-01</c>, as written.</summary>

@@ -1,5 +1,7 @@
 using WaterScript.Diagnostics;
+using WaterScript.Diagnostics.Reading;
 using WaterScript.Syntax.Generated;
+using WaterScript.Syntax.Tokens;
 using WaterScript.Text;
 
 namespace WaterScript.Syntax;
@@ -41,6 +43,6 @@ public static class Parser
     private static Finding TooLong(SourceText source)
     {
         var place = new Location(source, new TextSpan(Limits.FileLength, 0));
-        return Finding.At(Rules.OverLimit, place, $"more than {Limits.FileLength} characters in one file") with { WayOut = "Split it, and include the parts" };
+        return Finding.At(ReadingRules.OverLimit, place, $"more than {Limits.FileLength} characters in one file") with { Help = "Split it, and include the parts" };
     }
 }

@@ -41,7 +41,7 @@ internal sealed class RecoveryStrategy : IAntlrErrorStrategy
             ((TreeBuilder)recognizer).Mistakes.Unexpected(token, Expected(e, recognizer), RemedyFor(token, e, recognizer));
     }
 
-    private static Remedy RemedyFor(IToken token, RecognitionException e, Antlr4.Runtime.Parser recognizer) => Remedy.For(
+    private static Suggestion RemedyFor(IToken token, RecognitionException e, Antlr4.Runtime.Parser recognizer) => Suggestion.For(
         (ITokenStream)recognizer.InputStream,
         type => e.GetExpectedTokens()?.Contains(type) == true,
         MissingWord.Before(token, e.OffendingState, recognizer));

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Antlr4.Runtime;
+using WaterScript.Language;
 using WaterScript.Syntax.Generated;
+using WaterScript.Syntax.Tokens;
 using WaterScript.Text;
 
 namespace WaterScript.Syntax;
@@ -77,11 +79,11 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
 
     /// <summary>A day of the week where nothing else can stand.</summary>
     /// <param name="word">The word; null where none could be read.</param>
-    protected NameNode WeekdayOf(NameNode? word) => word is null ? null! : Canonical(word, Slips.Weekday(word.Text));
+    protected NameNode WeekdayOf(NameNode? word) => word is null ? null! : Canonical(word, KnownTypos.Weekday(word.Text));
 
     /// <summary>A month where nothing else can stand.</summary>
     /// <param name="word">The word; null where none could be read.</param>
-    protected NameNode MonthOf(NameNode? word) => word is null ? null! : Canonical(word, Slips.Month(word.Text));
+    protected NameNode MonthOf(NameNode? word) => word is null ? null! : Canonical(word, KnownTypos.Month(word.Text));
 
     private NameNode Canonical(NameNode word, string? form)
     {
@@ -102,13 +104,13 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
     protected DayNode WordDay(ParserRuleContext context, NameNode first, WaterScriptParser.OffsetContext? offset, DateNode? last)
     {
         var span = SpanOf(context);
-        if (offset is null && last is null && Slips.WeekdayRange(first.Text) is { } range)
+        if (offset is null && last is null && KnownTypos.WeekdayRange(first.Text) is { } range)
         {
             Mistakes.GluedWeekdays(first.Span, range.First, range.Last);
             return new WeekdayNode(span, first with { Text = range.First }, first with { Text = range.Last });
         }
 
-        if (offset is null && Slips.Weekday(first.Text) is not null && last is null or { Base: LetDateNode, Offset: null })
+        if (offset is null && KnownTypos.Weekday(first.Text) is not null && last is null or { Base: LetDateNode, Offset: null })
             return new WeekdayNode(span, WeekdayOf(first), last is null ? null : WeekdayOf(new NameNode(last.Span, ((LetDateNode)last.Base).Name)));
         return new DateRangeNode(span, DateOf(new LetDateNode(first.Span, first.Text), offset), last);
     }
@@ -121,7 +123,7 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
         var begins = Words.BeginsStatement(head.Start.Text, Place.File);
         if (IsInBare(context) && (body is null || !begins)) return null;
         if (body is not null) return Named(Described(context, head, body));
-        if (begins) TellNoBlock();
+        if (begins) ReportNoBlock();
         else Mistakes.UnknownStatement(TokenOf(head.Start), Place.File);
         return null;
     }
@@ -132,7 +134,7 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
         return block;
     }
 
-    private void TellNoBlock()
+    private void ReportNoBlock()
     {
         Mistakes.NoBlock(new TextSpan(TokenStream.LT(-1).StopIndex + 1, 0));
         LacksBlock = true;

@@ -8,7 +8,7 @@ namespace WaterScript.Timetables;
 /// <param name="Zone">Index among the site's zones.</param>
 /// <param name="Schedule">Index among the site's schedules.</param>
 /// <param name="Day">The date that the pass belongs to, in days since 1970-01-01.</param>
-/// <param name="StartNumber">Number of the start that the pass was reckoned from, from 1; 0 for a manual one.</param>
+/// <param name="StartNumber">Number of the start that the pass was calculated from, from 1; 0 for a manual one.</param>
 /// <param name="Pass">Number of the pass among those of its date and start, from 1.</param>
 /// <param name="PassStart">Start of the pass, in Unix seconds; a pass that begins with a pause starts before its first run.</param>
 /// <param name="Step">Index among the schedule's step paths.</param>

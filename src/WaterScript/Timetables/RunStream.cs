@@ -15,10 +15,10 @@ internal static class RunStream
     /// <summary>The runs of the passes.</summary>
     /// <param name="passes">In order of start.</param>
     /// <param name="plans">The plans of each schedule, by index.</param>
-    /// <param name="keeper">Says what is left of a run.</param>
-    /// <param name="taken">Is told what is taken; may be null.</param>
+    /// <param name="cancellationFilter">Says what is left of a run.</param>
+    /// <param name="skipped">Is told what is taken; may be null.</param>
     /// <param name="budget">Counts the runs; may be null.</param>
-    public static IEnumerable<Run> Of(IEnumerable<Pass> passes, SchedulePlans[] plans, Keeper keeper, Taken? taken, WorkBudget? budget)
+    public static IEnumerable<Run> Of(IEnumerable<Pass> passes, SchedulePlans[] plans, CancellationFilter cancellationFilter, SkippedWater? skipped, WorkBudget? budget)
     {
         using var coming = passes.GetEnumerator();
         var underWay = new PriorityQueue<PassUnderWay, StreamOrder>();
@@ -31,7 +31,7 @@ internal static class RunStream
             while (more && (!underWay.TryPeek(out _, out var next) || coming.Current.Start <= next.Time))
             {
                 var plan = plans[coming.Current.Schedule].On(coming.Current.Day);
-                Keeper.TellLeftOut(coming.Current, plan, taken);
+                CancellationFilter.ReportLeftOut(coming.Current, plan, skipped);
                 if (!spare.TryPop(out var begun)) begun = new PassUnderWay();
                 begun.Begin(coming.Current, plan, sequence++);
                 Keep(begun, underWay, spare);
@@ -43,7 +43,7 @@ internal static class RunStream
             do
             {
                 budget?.Spend(WorkOfRun, pass.Pass.Schedule);
-                var kept = keeper.Keep(pass.Pass, pass.Next, taken);
+                var kept = cancellationFilter.Keep(pass.Pass, pass.Next, skipped);
                 if (kept > 0) yield return pass.RunOf(kept, ++number);
                 pass.Advance();
             }

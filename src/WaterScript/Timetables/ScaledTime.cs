@@ -7,13 +7,13 @@ namespace WaterScript.Timetables;
 internal static class ScaledTime
 {
     /// <summary>
-    /// What can be told apart of a second. A time reckoned from an amount may not end, so that the last of its 28 digits is
+    /// What can be told apart of a second. A time calculated from an amount may not end, so that the last of its 28 digits is
     /// off; that must not turn half a second into less than one.
     /// </summary>
     private const int Decimals = 9;
 
     /// <summary>Seconds of a zone; 0 when the watering is left out.</summary>
-    /// <param name="written">Seconds as written, or as reckoned from a written amount.</param>
+    /// <param name="written">Seconds as written, or as calculated from a written amount.</param>
     /// <param name="scalePercent">The scale's share.</param>
     /// <param name="zone">The zone, for its trim.</param>
     public static long Of(decimal written, decimal scalePercent, Zone zone) => Rounded(written * scalePercent * zone.TrimPercent / 10_000);

@@ -12,7 +12,7 @@ internal sealed class SchedulePasses
 
     private readonly Schedule _schedule;
     private readonly SchedulePlans _plans;
-    private readonly Keeper _keeper;
+    private readonly CancellationFilter _cancellationFilter;
     private readonly ImmutableArray<DayPattern> _closed;
     private readonly ImmutableArray<(Start Start, DayPattern Days)> _starts;
     private readonly ImmutableArray<string> _daysOf;
@@ -30,16 +30,16 @@ internal sealed class SchedulePasses
     /// <param name="site">The site.</param>
     /// <param name="plans">What its passes do.</param>
     /// <param name="moments">Turns moments into instants.</param>
-    /// <param name="keeper">Says what is left of a run.</param>
+    /// <param name="cancellationFilter">Says what is left of a run.</param>
     /// <param name="find">Gives the passes of another schedule by its name.</param>
     /// <param name="budget">Counts dates, starts and passes; may be null.</param>
     public SchedulePasses(
-        Schedule schedule, Site site, SchedulePlans plans, MomentReader moments, Keeper keeper, Func<string, SchedulePasses> find, WorkBudget? budget = null)
+        Schedule schedule, Site site, SchedulePlans plans, MomentReader moments, CancellationFilter cancellationFilter, Func<string, SchedulePasses> find, WorkBudget? budget = null)
     {
         _schedule = schedule;
         _plans = plans;
         _moments = moments;
-        _keeper = keeper;
+        _cancellationFilter = cancellationFilter;
         _find = find;
         _budget = budget;
         var days = DayPattern.Of(schedule, site.Effective);
@@ -90,7 +90,7 @@ internal sealed class SchedulePasses
         var plan = _plans.On(day);
         foreach (var pass in On(day))
         {
-            if (_keeper.LeavesAnyOf(pass, plan)) end = Math.Max(end ?? long.MinValue, Math.Min(pass.Start + plan.Seconds, pass.CutAt));
+            if (_cancellationFilter.LeavesAnyOf(pass, plan)) end = Math.Max(end ?? long.MinValue, Math.Min(pass.Start + plan.Seconds, pass.CutAt));
         }
 
         return end;

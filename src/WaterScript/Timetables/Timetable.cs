@@ -3,6 +3,7 @@ using NodaTime;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
+using WaterScript.Timetables.Switchings;
 
 namespace WaterScript.Timetables;
 
@@ -14,7 +15,7 @@ public sealed class Timetable
 {
     private readonly SchedulePlans[] _plans;
     private readonly MomentReader _moments;
-    private readonly Keeper _keeper;
+    private readonly CancellationFilter _cancellationFilter;
     private readonly Pass? _onePass;
     private ImmutableArray<SchedulePasses>? _oneByOne;
 
@@ -25,7 +26,7 @@ public sealed class Timetable
         Horizon = horizon;
         _onePass = onePass;
         _moments = MomentReader.For(site);
-        _keeper = new Keeper(site, onePass is null ? Holds.Of(site, _moments.Clock) : Holds.None, budget);
+        _cancellationFilter = new CancellationFilter(site, onePass is null ? Holds.Of(site, _moments.Clock) : Holds.None, budget);
         var order = new RunOrder(site);
         _plans = [.. site.Schedules.Select(schedule => new SchedulePlans(schedule, site, order, budget))];
     }
@@ -62,18 +63,18 @@ public sealed class Timetable
     /// <summary>
     /// The passes of which anything is left, in order of start, then of their schedule in the file; each enumeration expands anew.
     /// </summary>
-    public IEnumerable<Pass> Passes() => DuePasses().Where(pass => _keeper.LeavesAnyOf(pass, PlanOf(pass)));
+    public IEnumerable<Pass> Passes() => DuePasses().Where(pass => _cancellationFilter.LeavesAnyOf(pass, PlanOf(pass)));
 
     /// <summary>
     /// The runs, in order of start, then controller, then output, then zone, then name of the schedule; each enumeration expands anew.
     /// </summary>
-    /// <param name="taken">Is told what is due and does not come; null when nobody asks.</param>
-    public IEnumerable<Run> Runs(Taken? taken = null) => Runs(taken, seeDay: null);
+    /// <param name="skipped">Is told what is due and does not come; null when nobody asks.</param>
+    public IEnumerable<Run> Runs(SkippedWater? skipped = null) => Runs(skipped, seeDay: null);
 
     /// <summary>The same runs; on the way, each date of each schedule is shown as <see cref="ScheduleDays"/> gives it.</summary>
-    /// <param name="taken">Is told what is due and does not come; null when nobody asks.</param>
+    /// <param name="skipped">Is told what is due and does not come; null when nobody asks.</param>
     /// <param name="seeDay">Is shown the dates, some days before the runs get there; null when nobody asks.</param>
-    internal IEnumerable<Run> Runs(Taken? taken, Action<ScheduleDay>? seeDay) => RunStream.Of(DuePasses(seeDay), _plans, _keeper, taken, Budget);
+    internal IEnumerable<Run> Runs(SkippedWater? skipped, Action<ScheduleDay>? seeDay) => RunStream.Of(DuePasses(seeDay), _plans, _cancellationFilter, skipped, Budget);
 
     /// <summary>
     /// The openings of zones, and of the pumps, masters and injectors that run because of them, in order of their beginning, then
@@ -82,7 +83,7 @@ public sealed class Timetable
     public IEnumerable<Opening> Openings() => OpeningsOf(Runs());
 
     /// <summary>The openings that runs of this timetable make, which are drawn one by one as the openings are.</summary>
-    /// <param name="runs">All of <see cref="Runs(Taken?)"/>, in their order.</param>
+    /// <param name="runs">All of <see cref="Runs(SkippedWater?)"/>, in their order.</param>
     public IEnumerable<Opening> OpeningsOf(IEnumerable<Run> runs) => OpeningStream.Of(Site, runs, Budget);
 
     /// <summary>
@@ -154,10 +155,10 @@ public sealed class Timetable
     internal decimal PercentOn(int schedule, int day) => _plans[schedule].PercentOn(day);
 
     /// <summary>Whether a pass runs as planned.</summary>
-    internal bool IsWhole(in Pass pass) => _keeper.TakesNothingOf(pass);
+    internal bool IsWhole(in Pass pass) => _cancellationFilter.TakesNothingOf(pass);
 
     /// <summary>The seconds that are left of a planned run of a pass; 0 when all is taken.</summary>
-    internal long SecondsLeft(in Pass pass, in PlannedRun planned, Taken? taken = null) => _keeper.Keep(pass, planned, taken);
+    internal long SecondsLeft(in Pass pass, in PlannedRun planned, SkippedWater? skipped = null) => _cancellationFilter.Keep(pass, planned, skipped);
 
     /// <summary>The same site from so many days before its horizon on that nothing which is under way at its beginning is missed.</summary>
     internal static Timetable WithWhatIsUnderWay(Site site, Horizon horizon, WorkBudget? budget = null)
@@ -176,7 +177,7 @@ public sealed class Timetable
         var byName = new Dictionary<string, SchedulePasses>(StringComparer.Ordinal);
         foreach (var schedule in Site.Schedules.Where(schedule => !schedule.IsManual))
         {
-            byName[schedule.Name] = new SchedulePasses(schedule, Site, _plans[schedule.Index], _moments, _keeper, name => byName[name], Budget);
+            byName[schedule.Name] = new SchedulePasses(schedule, Site, _plans[schedule.Index], _moments, _cancellationFilter, name => byName[name], Budget);
         }
 
         return [.. byName.Values];

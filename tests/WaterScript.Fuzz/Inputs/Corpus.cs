@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
-using WaterScript.Checks;
+using WaterScript.Linting.Engine;
 using WaterScript.Tests.Documentation;
 using WaterScript.Tests.Simulation;
 
@@ -48,8 +48,8 @@ internal sealed partial class Corpus
         }
     }
 
-    private static IEnumerable<SiteFiles> Rules() => Catalogue.Rules
-        .SelectMany(rule => new[] { (rule.Slug, Text: rule.Fires), (rule.Slug + " mended", Text: rule.Mended) })
+    private static IEnumerable<SiteFiles> Rules() => RuleCatalogue.Rules
+        .SelectMany(rule => new[] { (rule.Slug, Text: rule.Fires), (rule.Slug + " mended", Text: rule.Fixed) })
         .Where(page => page.Text.Length > 0)
         .Select(page => SiteFiles.Of($"rule {page.Item1}", page.Text.ReplaceLineEndings("\n")));
 

@@ -51,7 +51,7 @@ internal static partial class Letters
         return text.Remove(at, 1).Insert(at, draft.Dice.Of(LineEnds));
     });
 
-    private static string Of(this Inputs.Dice dice, string letters) => letters[dice.Below(letters.Length)].ToString();
+    private static string Of(this Fuzz.Inputs.Dice dice, string letters) => letters[dice.Below(letters.Length)].ToString();
 
     [GeneratedRegex("\"[^\"\n]*\"", RegexOptions.CultureInvariant)]
     private static partial Regex Quoted();

@@ -46,7 +46,7 @@ internal sealed class Supervisor(Options options, TextWriter output)
         FuzzInput input;
         lock (_lock) input = _maker.Value.Make(index);
         var path = _found.GetValueOrDefault(signature) >= MostKept ? null : CaseFolder.Write(options.Cases, Worker.CaseOf(input, signature, options.Seed, index));
-        Tell(index, signature, path);
+        Report(index, signature, path);
     }
 
     /// <summary>Inputs of one kind of loss that are kept; what they have in common is not known.</summary>
@@ -65,11 +65,11 @@ internal sealed class Supervisor(Options options, TextWriter output)
         else if (line[0] != Message.Shrinks)
         {
             var parts = line[1..].Split('\t');
-            Tell(long.Parse(parts[0], CultureInfo.InvariantCulture), parts[1], parts.ElementAtOrDefault(2));
+            Report(long.Parse(parts[0], CultureInfo.InvariantCulture), parts[1], parts.ElementAtOrDefault(2));
         }
     }
 
-    private void Tell(long index, string signature, string? path)
+    private void Report(long index, string signature, string? path)
     {
         lock (_lock)
         {

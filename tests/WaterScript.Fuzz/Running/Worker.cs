@@ -26,7 +26,7 @@ internal sealed class Worker(Options options)
         {
             output.Write(string.Create(CultureInfo.InvariantCulture, $"{Message.Begins}{index}\n"));
             var input = maker.Make(index);
-            if (AllStages.Run(input, counts) is { } failure) Tell(output, index, input, failure);
+            if (AllStages.Run(input, counts) is { } failure) Report(output, index, input, failure);
             if (++sinceCounts < InputsBetweenCounts) continue;
             output.Write($"{Message.Counts}{counts.ToLine()}\n");
             (counts, sinceCounts) = (new StageCounts(), 0);
@@ -35,7 +35,7 @@ internal sealed class Worker(Options options)
         output.Write($"{Message.Counts}{counts.ToLine()}\n");
     }
 
-    private void Tell(StreamWriter output, long index, FuzzInput input, Failure failure)
+    private void Report(StreamWriter output, long index, FuzzInput input, Failure failure)
     {
         void Write(char message, string? path = null) => output.Write(string.Create(CultureInfo.InvariantCulture, $"{message}{index}\t{failure.Signature}{(path is null ? "" : "\t" + path)}\n"));
         if (!_known.Add(failure.Signature))

@@ -1,8 +1,9 @@
 using NodaTime;
-using WaterScript.Comparison;
-using WaterScript.Diagnostics;
+using WaterScript.Answers.Advise;
+using WaterScript.Answers.Next;
+using WaterScript.Answers.Why;
 using WaterScript.Model;
-using WaterScript.Outputs;
+using WaterScript.Text.Lines;
 using WaterScript.Timetables;
 
 namespace WaterScript.Fuzz.Stages;

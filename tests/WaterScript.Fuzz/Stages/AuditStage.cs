@@ -1,9 +1,9 @@
 using System.Globalization;
 using System.Text;
-using WaterScript.Comparison;
-using WaterScript.Diagnostics;
+using WaterScript.Answers.Audit;
 using WaterScript.Fuzz.Inputs;
 using WaterScript.Model;
+using WaterScript.Text.Lines;
 
 namespace WaterScript.Fuzz.Stages;
 

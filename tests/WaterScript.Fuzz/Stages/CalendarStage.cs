@@ -1,4 +1,4 @@
-using WaterScript.Outputs;
+using WaterScript.Documents.ICalendar;
 using WaterScript.Tests.Rfc5545;
 using WaterScript.Timetables;
 

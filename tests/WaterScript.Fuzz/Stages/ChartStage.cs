@@ -1,7 +1,7 @@
 using System.Text;
 using System.Xml;
 using System.Xml.Linq;
-using WaterScript.Outputs;
+using WaterScript.Documents.Charts;
 
 namespace WaterScript.Fuzz.Stages;
 

@@ -1,8 +1,8 @@
 using System.Text;
 using System.Text.Json;
-using WaterScript.Checks;
-using WaterScript.Diagnostics;
-using WaterScript.Outputs;
+using WaterScript.Documents.Reports;
+using WaterScript.Linting.Engine;
+using WaterScript.Text.Lines;
 
 namespace WaterScript.Fuzz.Stages;
 

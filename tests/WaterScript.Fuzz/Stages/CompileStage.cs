@@ -2,8 +2,8 @@ using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json.Nodes;
-using WaterScript.Outputs;
-using WaterScript.Tests.Outputs;
+using WaterScript.Documents.Timetables;
+using WaterScript.Tests.Documents;
 
 namespace WaterScript.Fuzz.Stages;
 

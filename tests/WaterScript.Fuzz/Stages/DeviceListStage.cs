@@ -1,6 +1,6 @@
 using System.Globalization;
+using WaterScript.Documents.Timetables;
 using WaterScript.Model;
-using WaterScript.Outputs;
 
 namespace WaterScript.Fuzz.Stages;
 

@@ -1,5 +1,6 @@
-using WaterScript.Comparison;
+using WaterScript.Answers.Diff;
 using WaterScript.Diagnostics;
+using WaterScript.Text.Lines;
 using WaterScript.Timetables;
 
 namespace WaterScript.Fuzz.Stages;

@@ -1,8 +1,9 @@
 using WaterScript.Diagnostics;
+using WaterScript.Linting.Fixes;
 
 namespace WaterScript.Fuzz.Stages;
 
-/// <summary>Safe fixes: what is mended has no error that was not there before.</summary>
+/// <summary>Safe fixes: what is fixed has no error that was not there before.</summary>
 internal sealed class FixStage : IStage
 {
     public string Name => "fix";

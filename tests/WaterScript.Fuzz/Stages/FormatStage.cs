@@ -1,7 +1,7 @@
 using System.Text;
 using WaterScript.Diagnostics;
+using WaterScript.Documents.Timetables;
 using WaterScript.Model;
-using WaterScript.Outputs;
 using WaterScript.Syntax.Formatting;
 using WaterScript.Text;
 using WaterScript.Timetables;

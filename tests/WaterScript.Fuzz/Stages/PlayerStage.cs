@@ -1,8 +1,8 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Text;
+using WaterScript.Documents.Timetables;
 using WaterScript.Fuzz.Inputs;
-using WaterScript.Outputs;
 using WaterScript.Tests.Documentation;
 
 namespace WaterScript.Fuzz.Stages;

@@ -1,5 +1,5 @@
-using WaterScript.Checks;
 using WaterScript.Diagnostics;
+using WaterScript.Linting.Engine;
 
 namespace WaterScript.Fuzz.Stages;
 
@@ -30,7 +30,7 @@ internal static class Places
     public static void Check(Finding finding)
     {
         Must.Hold(finding.Heading.Trim().Length > 0, "a finding has a heading", finding.Rule.Slug);
-        Must.Hold(Catalogue.Find(finding.Rule.Slug) == finding.Rule, "a finding's rule can be explained", finding.Rule.Slug);
+        Must.Hold(RuleCatalogue.Find(finding.Rule.Slug) == finding.Rule, "a finding's rule can be explained", finding.Rule.Slug);
         foreach (var label in finding.Others.Prepend(finding.Primary)) Check(label.Location, finding);
         if (finding.Fix is not { } fix) return;
         Must.Hold(fix.Title.Trim().Length > 0, "a fix has a title", finding.Rule.Slug);

@@ -1,10 +1,10 @@
 using System.Runtime.CompilerServices;
 using NodaTime;
 using WaterScript.Binding;
-using WaterScript.Checks;
 using WaterScript.Cli.Files;
 using WaterScript.Diagnostics;
 using WaterScript.Fuzz.Inputs;
+using WaterScript.Linting.Engine;
 using WaterScript.Model;
 using WaterScript.Text;
 using WaterScript.Timetables;

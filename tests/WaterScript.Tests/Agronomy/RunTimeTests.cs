@@ -97,5 +97,5 @@ public sealed class RunTimeTests
     }
 
     private static Model.Zone ZoneOf(string water) =>
-        Timetables.Sites.Read(Timetables.Sites.Garden($"zone d {{ output 4; {water} }}")).Zones.Single(zone => zone.Name == "d");
+        Tests.Timetables.Sites.Read(Tests.Timetables.Sites.Garden($"zone d {{ output 4; {water} }}")).Zones.Single(zone => zone.Name == "d");
 }

@@ -2,7 +2,7 @@ using System.Diagnostics;
 using System.Text;
 using FsCheck;
 using FsCheck.Fluent;
-using WaterScript.Diagnostics;
+using WaterScript.Diagnostics.Reading;
 using Xunit;
 
 namespace WaterScript.Tests.Binding;
@@ -83,7 +83,7 @@ public sealed class RobustnessTests
             Assert.InRange(location.Span.Start, 0, location.Source.Text.Length);
             Assert.InRange(location.Span.End, location.Span.Start, location.Source.Text.Length);
             Assert.NotEmpty(finding.Heading);
-            Assert.Contains(finding.Rule, Rules.All);
+            Assert.Contains(finding.Rule, ReadingRules.All);
         }
     }
 }

@@ -167,7 +167,7 @@ public sealed class ScheduleRulesTests
     }
 
     [Fact]
-    public void DatesAreReckoned()
+    public void DatesAreCalculated()
     {
         var schedule = Only("every day; from sown + 2 weeks for 2 weeks; start at 06:00; steps { water a for 1 min }", "let sown = 2026-09-09\n");
         Assert.Equal(new DateRange(new LocalDate(2026, 9, 23), new LocalDate(2026, 10, 6)), schedule.Season!.Span);
@@ -204,10 +204,10 @@ public sealed class ScheduleRulesTests
     [InlineData("zone c { output 3; rate 40 mm/h }", "soil loam")]
     [InlineData("soil made { holds 150 mm/m; ponds 5 mm }\nzone c { output 3; rate 40 mm/h; soil made }", "intake 10 mm/h")]
     [InlineData("soil made { intake 10 mm/h }\nzone c { output 3; rate 40 mm/h; soil made }", "ponds 5 mm")]
-    public void ACycleWithoutLengthsNeedsSoilAndRate(string zone, string wayOut)
+    public void ACycleWithoutLengthsNeedsSoilAndRate(string zone, string help)
     {
         var finding = Expect.One("missing", $"{zone}\nschedule s {{ manual; steps {{ ‹cycle auto {{ water c for 12 min }}› }} }}");
-        Assert.Contains(wayOut, finding.WayOut, StringComparison.Ordinal);
+        Assert.Contains(help, finding.Help, StringComparison.Ordinal);
         Assert.Equal("c", Assert.Single(finding.Others).Location.Text);
     }
 
@@ -256,10 +256,10 @@ public sealed class ScheduleRulesTests
     [InlineData("zone c { output 3 }", "water c with ‹12 mm›", "rate 12 mm/h")]
     [InlineData("zone c { output 3; rate 12 mm/h }", "water c with ‹4 L›", "flow 9 L/min")]
     [InlineData("zone c { output 3 }", "cycle 6 min soak 30 min { water a + c with ‹4 L› }", "flow 9 L/min")]
-    public void AnAmountNeedsWhatATimeIsReckonedFrom(string zone, string step, string wayOut)
+    public void AnAmountNeedsWhatATimeIsCalculatedFrom(string zone, string step, string help)
     {
         var finding = Expect.One("missing", $"{zone}\nschedule s {{ manual; steps {{ {step} }} }}");
-        Assert.Contains(wayOut, finding.WayOut, StringComparison.Ordinal);
+        Assert.Contains(help, finding.Help, StringComparison.Ordinal);
         Assert.Equal("c", Assert.Single(finding.Others).Location.Text);
     }
 

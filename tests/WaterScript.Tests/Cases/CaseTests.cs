@@ -1,5 +1,5 @@
-using WaterScript.Checks;
 using WaterScript.Diagnostics;
+using WaterScript.Linting.Engine;
 using WaterScript.Syntax.Formatting;
 using WaterScript.Text;
 using Xunit;
@@ -17,7 +17,7 @@ public sealed class CaseTests
 
     public static TheoryData<string> FormatterCases => CaseFile.Of("formatter");
 
-    public static TheoryData<string> Slugs => [.. Catalogue.Rules.Select(rule => rule.Slug)];
+    public static TheoryData<string> Slugs => [.. RuleCatalogue.Rules.Select(rule => rule.Slug)];
 
     [Theory]
     [MemberData(nameof(RuleCases))]

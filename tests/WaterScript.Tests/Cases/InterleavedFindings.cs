@@ -2,8 +2,8 @@ using System.Globalization;
 using System.Text;
 using NodaTime;
 using WaterScript.Binding;
-using WaterScript.Checks;
 using WaterScript.Diagnostics;
+using WaterScript.Linting.Engine;
 using WaterScript.Text;
 
 namespace WaterScript.Tests.Cases;
@@ -40,7 +40,7 @@ internal static class InterleavedFindings
         foreach (var label in finding.Others) AppendLine(text, $"at {Place(label.Location)} \"{OneLine(label.Location.Text)}\": {label.Text}");
         if (finding.Happens is { } happens) AppendLine(text, When(happens));
         foreach (var line in (finding.Details + "\n" + finding.Assumed).Split('\n', StringSplitOptions.RemoveEmptyEntries)) AppendLine(text, line);
-        if (finding.WayOut.Length > 0) AppendLine(text, $"fix: {finding.WayOut}");
+        if (finding.Help.Length > 0) AppendLine(text, $"fix: {finding.Help}");
         if (finding.Fix is not { } fix) return;
         AppendLine(text, $"{(fix.IsSafe ? "safe" : "unsafe")} edit: {fix.Title}");
         foreach (var edit in fix.Edits) AppendLine(text, $"  {Place(edit.Location)} \"{OneLine(edit.Location.Text)}\" -> \"{OneLine(edit.Replacement)}\"");
@@ -60,7 +60,7 @@ internal static class InterleavedFindings
 
     private static string OneLine(string text) => text.ReplaceLineEndings("\\n");
 
-    private static string When(Happening happens) => string.Create(
+    private static string When(Occurrences happens) => string.Create(
         CultureInfo.InvariantCulture,
         $"first {happens.First:uuuu-MM-dd HH:mm:ss}, last {happens.Last:uuuu-MM-dd HH:mm:ss}, times {happens.Times}, days {happens.Days}, {happens.Basis}");
 

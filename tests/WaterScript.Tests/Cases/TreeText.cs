@@ -4,6 +4,7 @@ using System.Reflection;
 using System.Text;
 using WaterScript.Diagnostics;
 using WaterScript.Syntax;
+using WaterScript.Syntax.Tokens;
 using WaterScript.Text;
 
 namespace WaterScript.Tests.Cases;

@@ -6,7 +6,7 @@ using Xunit;
 
 namespace WaterScript.Tests.Cli;
 
-/// <summary>The command from end to end: a list is compiled, a device carries it out and writes a log, and the log is held against the file.</summary>
+/// <summary>The command from end to end: a list is compiled, a device carries it out and writes a log, and the log is compared with the file.</summary>
 public sealed class AuditCommandTests : Workshop
 {
     private const string Yard = """

@@ -1,6 +1,6 @@
 using System.Text;
 using System.Text.Json.Nodes;
-using WaterScript.Tests.Outputs;
+using WaterScript.Tests.Documents;
 using Xunit;
 
 namespace WaterScript.Tests.Cli;

@@ -43,7 +43,7 @@ public sealed class FixTests : Workshop
     }
 
     [Fact]
-    public void Included_files_are_mended_where_the_mistake_is()
+    public void Included_files_are_fixed_where_the_mistake_is()
     {
         const string Root = "site garden \"Garden\" { timezone Europe/Lisbon; effective 2026-03-01 }\ninclude \"parts/zones.water\"\ninclude \"parts/times.water\"\n";
         Write("site.water", Root);

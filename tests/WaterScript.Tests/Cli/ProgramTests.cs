@@ -1,5 +1,6 @@
-using WaterScript.Checks;
-using WaterScript.Diagnostics;
+using WaterScript.Diagnostics.Reading;
+using WaterScript.Documents.Reports;
+using WaterScript.Linting.Engine;
 using Xunit;
 
 namespace WaterScript.Tests.Cli;
@@ -25,11 +26,11 @@ public sealed class ProgramTests : Workshop
     public void Every_rule_is_listed_and_explained()
     {
         var list = Run("explain").Output;
-        Assert.Equal(Catalogue.Rules.Length, list.TrimEnd().Split('\n').Length);
-        Assert.Distinct(Catalogue.Rules.Select(rule => rule.Slug));
-        Assert.All(Catalogue.Rules, rule => Assert.Contains($"{rule.Slug} ", list, StringComparison.Ordinal));
-        var page = Run("explain", Rules.Missing.Slug);
-        Assert.Equal(RulePage.Of(Rules.Missing), page.Output);
+        Assert.Equal(RuleCatalogue.Rules.Length, list.TrimEnd().Split('\n').Length);
+        Assert.Distinct(RuleCatalogue.Rules.Select(rule => rule.Slug));
+        Assert.All(RuleCatalogue.Rules, rule => Assert.Contains($"{rule.Slug} ", list, StringComparison.Ordinal));
+        var page = Run("explain", ReadingRules.Missing.Slug);
+        Assert.Equal(RulePage.Of(ReadingRules.Missing), page.Output);
         Assert.Equal(0, page.ExitCode);
     }
 

@@ -1,4 +1,4 @@
-using WaterScript.Diagnostics;
+using WaterScript.Text.Lines;
 using Xunit;
 
 namespace WaterScript.Tests.Diagnostics;
@@ -47,7 +47,7 @@ public sealed class PlainLinesTests
     public void No_command_begins_in_one_colour_and_ends_in_another()
     {
         using var output = new StringWriter();
-        new PlainLines(output, hasColour: true).Line(("#", Ink.Red), ("#[x]", Ink.Plain));
+        new PlainLines(output, hasColour: true).Line(("#", TextStyle.Red), ("#[x]", TextStyle.Plain));
         Assert.Equal("<U+0023>#[x]\n", output.ToString());
     }
 

@@ -1,4 +1,5 @@
 using WaterScript.Diagnostics;
+using WaterScript.Diagnostics.Reading;
 using WaterScript.Timetables;
 using Xunit;
 
@@ -13,7 +14,7 @@ public class ExampleTests
     [Theory]
     [MemberData(nameof(Roots))]
     public void An_example_is_read_without_errors(string path) =>
-        Assert.Empty(Example.Read(path).Findings.Where(finding => finding.Severity == Severity.Error || finding.Rule == Rules.UnusualForm).Select(finding => finding.Heading));
+        Assert.Empty(Example.Read(path).Findings.Where(finding => finding.Severity == Severity.Error || finding.Rule == ReadingRules.UnusualForm).Select(finding => finding.Heading));
 
     [Theory]
     [MemberData(nameof(Roots))]

@@ -1,6 +1,7 @@
 using NodaTime;
 using WaterScript.Binding;
 using WaterScript.Diagnostics;
+using WaterScript.Diagnostics.Reading;
 using WaterScript.Text;
 using Xunit;
 
@@ -40,7 +41,7 @@ public class PageTests
 
     private static bool IsAsSaid(Snippet snippet, FindingList findings) => snippet.Verdict switch
     {
-        Verdict.Compiles => !findings.HasErrors && !findings.Any(finding => finding.Rule == Rules.UnusualForm),
+        Verdict.Compiles => !findings.HasErrors && !findings.Any(finding => finding.Rule == ReadingRules.UnusualForm),
         Verdict.Fails => Weightiest(findings) is [var only] && only.Rule.Slug == snippet.Slug,
         _ => throw new ArgumentOutOfRangeException(nameof(snippet)),
     };

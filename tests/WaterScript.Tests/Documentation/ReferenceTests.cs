@@ -1,5 +1,5 @@
 using System.Globalization;
-using WaterScript.Binding;
+using WaterScript.Binding.Values;
 using WaterScript.Diagnostics;
 using Xunit;
 

@@ -4,7 +4,7 @@ using Xunit;
 
 namespace WaterScript.Tests.Documentation;
 
-/// <summary>Holds answers for programs against <c>docs/reports.schema.json</c>, which refuses what it does not know.</summary>
+/// <summary>Compares answers for programs with <c>docs/reports.schema.json</c>, which refuses what it does not know.</summary>
 internal static class ReportSchema
 {
     private const string Begin = "{\n  \"waterscript_";

@@ -1,5 +1,5 @@
-using WaterScript.Checks;
-using WaterScript.Diagnostics;
+using WaterScript.Documents.Reports;
+using WaterScript.Linting.Engine;
 using Xunit;
 
 namespace WaterScript.Tests.Documentation;
@@ -17,7 +17,7 @@ public class RulePagesTests
     [Fact]
     public void The_pages_of_the_rules_are_what_the_rules_say()
     {
-        var pages = Catalogue.Rules.ToDictionary(rule => $"{rule.Slug}.md", RulePage.Of);
+        var pages = RuleCatalogue.Rules.ToDictionary(rule => $"{rule.Slug}.md", RulePage.Of);
         pages["README.md"] = RuleIndex.Page();
         var folder = Path.Combine(Repository.Root, Folder);
         if (IsWriting) Write(folder, pages);

@@ -1,4 +1,4 @@
-using WaterScript.Binding;
+using WaterScript.Binding.Values;
 
 namespace WaterScript.Tests.Documentation;
 

@@ -1,7 +1,10 @@
-using WaterScript.Checks;
 using WaterScript.Diagnostics;
+using WaterScript.Diagnostics.Reading;
+using WaterScript.Linting.Engine;
+using WaterScript.Simulation;
 using WaterScript.Tests.Binding;
 using WaterScript.Timetables;
+using WaterScript.Wording;
 using Xunit;
 
 namespace WaterScript.Tests.Hostile;
@@ -31,7 +34,7 @@ public sealed class HostileSitesTests
         Assert.InRange(report.Work, 0, MostWork);
         Assert.Equal(report.IsCut, report.Horizon != asked);
         Assert.Equal(report.IsCut, report.Findings.Any(IsTooMuch));
-        Assert.InRange(report.Findings.Length, 0, Limits.FindingsPerSite + Catalogue.Rules.Length + 2);
+        Assert.InRange(report.Findings.Length, 0, Limits.FindingsPerSite + RuleCatalogue.Rules.Length + 2);
     }
 
     [Fact]
@@ -71,7 +74,7 @@ public sealed class HostileSitesTests
         Assert.Equal("repeat every 5 s until 24:00", finding.Primary.Location.Text);
         Assert.Equal("schedule x makes 100 % of the work", finding.Primary.Text);
         Assert.StartsWith("Nothing was checked from " + MomentWords.Date(report.Horizon.Until) + " on;", finding.Details, StringComparison.Ordinal);
-        Assert.Null(report.Proof);
+        Assert.Null(report.ConflictProof);
     }
 
     [Fact]
@@ -89,7 +92,7 @@ public sealed class HostileSitesTests
         var site = Expect.Read(HostileSites.All["short-runs-of-all"]).Site!;
         var report = Linter.Check(site, Horizon.DaysFrom(site.Effective, 8), long.MaxValue / 4);
         Assert.Equal(Limits.FindingsPerRule, report.Findings.Count(finding => finding.Rule.Slug == "short-run"));
-        var more = Assert.Single(report.Findings, finding => finding.Rule == Rules.OverLimit);
+        var more = Assert.Single(report.Findings, finding => finding.Rule == ReadingRules.OverLimit);
         Assert.Equal("more [short-run] than are shown", more.Heading);
         Assert.Equal(Severity.Advice, more.Severity);
         Assert.StartsWith("17900 more of [short-run];", more.Details, StringComparison.Ordinal); // 300 lines of 60 zones, 100 shown
@@ -101,7 +104,7 @@ public sealed class HostileSitesTests
         return Linter.Check(site, CheckHorizon.Of(site), Units);
     }
 
-    private static bool IsTooMuch(Finding finding) => finding.Rule == Rules.OverLimit && finding.Severity == Severity.Error && finding.Heading.Contains("limit of work", StringComparison.Ordinal);
+    private static bool IsTooMuch(Finding finding) => finding.Rule == ReadingRules.OverLimit && finding.Severity == Severity.Error && finding.Heading.Contains("limit of work", StringComparison.Ordinal);
 
     private static IEnumerable<string> Told(LintReport report) => report.Findings
         .Where(finding => !IsTooMuch(finding) && finding.Happens?.Basis is null or Basis.Horizon)

@@ -1,5 +1,6 @@
 using System.Globalization;
 using WaterScript.Timetables;
+using WaterScript.Timetables.Switchings;
 using Xunit;
 
 namespace WaterScript.Tests.Player;

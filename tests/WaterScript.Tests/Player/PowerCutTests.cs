@@ -1,4 +1,5 @@
 using WaterScript.Timetables;
+using WaterScript.Timetables.Switchings;
 using Xunit;
 
 namespace WaterScript.Tests.Player;

@@ -2,11 +2,12 @@ using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using NodaTime;
+using WaterScript.Documents.Timetables;
 using WaterScript.Model;
-using WaterScript.Outputs;
-using WaterScript.Tests.Outputs;
+using WaterScript.Tests.Documents;
 using WaterScript.Timetables;
-using OutputFormat = WaterScript.Outputs.OutputFormat;
+using WaterScript.Timetables.Switchings;
+using OutputFormat = WaterScript.Documents.Timetables.OutputFormat;
 
 namespace WaterScript.Tests.Player;
 

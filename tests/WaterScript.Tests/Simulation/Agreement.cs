@@ -8,7 +8,7 @@ using Xunit;
 
 namespace WaterScript.Tests.Simulation;
 
-/// <summary>Holds a timetable against the reference.</summary>
+/// <summary>Compares a timetable with the reference.</summary>
 internal static class Agreement
 {
     /// <summary>Holds that the runs are those of the reference, and in order.</summary>

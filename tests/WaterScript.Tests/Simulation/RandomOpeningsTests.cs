@@ -2,6 +2,7 @@ using System.Globalization;
 using WaterScript.Model;
 using WaterScript.Tests.Documentation;
 using WaterScript.Timetables;
+using WaterScript.Timetables.Switchings;
 using Xunit;
 
 namespace WaterScript.Tests.Simulation;

@@ -4,6 +4,7 @@ using WaterScript.Agronomy;
 using WaterScript.Model;
 using WaterScript.Quantities;
 using WaterScript.Timetables;
+using WaterScript.Timetables.Switchings;
 using Xunit;
 
 namespace WaterScript.Tests.Simulation;
@@ -120,12 +121,12 @@ public sealed class RandomPropertyTests
         var site = read with { Schedules = [.. read.Schedules.Select(WithoutFollowing)] };
         var free = site with { Holds = [], ClosedSeasons = [], Schedules = [.. site.Schedules.Select(schedule => schedule with { Cut = null })] };
         var horizon = Horizon.DaysFrom(source.From, Days);
-        var taken = new Taken();
-        var left = Timetable.Of(site, horizon).Runs(taken).ToLookup(run => run.Zone, run => run.Seconds);
+        var skipped = new SkippedWater();
+        var left = Timetable.Of(site, horizon).Runs(skipped).ToLookup(run => run.Zone, run => run.Seconds);
         var all = Timetable.Of(free, horizon).Runs().ToLookup(run => run.Zone, run => run.Seconds);
         foreach (var zone in site.Zones)
         {
-            var lost = taken.Water.Where(water => water.Zone.Index == zone.Index && water.By != TakenBy.Scale).Sum(water => water.Seconds);
+            var lost = skipped.Water.Where(water => water.Zone.Index == zone.Index && water.By != SkipCause.Scale).Sum(water => water.Seconds);
             Assert.True(all[zone.Index].Sum() == left[zone.Index].Sum() + lost, $"{zone.Name}: {all[zone.Index].Sum()} is not {left[zone.Index].Sum()} + {lost}\n{source.Text}");
         }
     }

@@ -55,7 +55,7 @@ internal sealed class ReferenceRuns
     private List<ReferencePass> PassesOf(Schedule schedule, LocalDate date)
     {
         if (!_passes.TryGetValue((schedule.Name, date), out var passes))
-            _passes[(schedule.Name, date)] = passes = [.. ReckonPasses(schedule, date).Where(pass => pass.Runs.Count > 0)];
+            _passes[(schedule.Name, date)] = passes = [.. CalculatePasses(schedule, date).Where(pass => pass.Runs.Count > 0)];
         return passes;
     }
 
@@ -63,7 +63,7 @@ internal sealed class ReferenceRuns
 
     private bool HasRun(string name, LocalDate date) => PassesOf(name, date).Count > 0;
 
-    private IEnumerable<ReferencePass> ReckonPasses(Schedule schedule, LocalDate date)
+    private IEnumerable<ReferencePass> CalculatePasses(Schedule schedule, LocalDate date)
     {
         if (schedule.IsManual || !ReferenceDays.IsDue(_site, schedule, date)) yield break;
         if (_site.ClosedSeasons.Any(closed => ReferenceDays.Holds(closed.Days, date, anchor: null))) yield break;

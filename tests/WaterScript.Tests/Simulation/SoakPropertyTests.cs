@@ -1,6 +1,6 @@
 using NodaTime;
 using WaterScript.Agronomy;
-using WaterScript.Checks;
+using WaterScript.Linting.Engine;
 using WaterScript.Model;
 using WaterScript.Timetables;
 using Xunit;

@@ -1,5 +1,5 @@
-using WaterScript.Checks;
-using WaterScript.Diagnostics;
+using WaterScript.Diagnostics.Reading;
+using WaterScript.Linting.Engine;
 using WaterScript.Tests.Timetables;
 using WaterScript.Timetables;
 using Xunit;
@@ -142,7 +142,7 @@ public sealed class StrangersSitesTests
     }
 
     [Fact]
-    public void Weeks_are_counted_from_a_reckoned_date()
+    public void Weeks_are_counted_from_a_calculated_date()
     {
         const string Site =
             """
@@ -433,7 +433,7 @@ public sealed class StrangersSitesTests
     public void An_extra_pass_in_a_hold_or_a_closed_season_contradicts_it(string line, string? heading)
     {
         var site = Sites.Read(Sites.Garden($"{line}\nextra 2026-07-18 21:00 because \"new plants\" {{ water a for 5 min; water b for 10 min }}"));
-        var found = Linter.Check(site, Horizon.YearFrom(site.Effective)).Findings.Where(finding => finding.Rule == Rules.Contradiction).Select(finding => finding.Heading);
+        var found = Linter.Check(site, Horizon.YearFrom(site.Effective)).Findings.Where(finding => finding.Rule == ReadingRules.Contradiction).Select(finding => finding.Heading);
         Assert.Equal(heading is null ? [] : [heading], found);
     }
 }

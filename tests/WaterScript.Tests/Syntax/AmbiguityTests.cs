@@ -5,6 +5,7 @@ using Antlr4.Runtime.Dfa;
 using Antlr4.Runtime.Sharpen;
 using WaterScript.Syntax;
 using WaterScript.Syntax.Generated;
+using WaterScript.Syntax.Tokens;
 using WaterScript.Text;
 using Xunit;
 

@@ -1,4 +1,4 @@
-using WaterScript.Diagnostics;
+using WaterScript.Diagnostics.Reading;
 using WaterScript.Tests.Binding;
 using Xunit;
 
@@ -32,7 +32,7 @@ public sealed class BareBraceTests
     {
         var finding = Expect.One("syntax", text);
         Assert.Equal("the braces belong to no statement", finding.Heading);
-        Assert.Contains("Delete the { and its }.", finding.WayOut, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("Delete the { and its }.", finding.Help, StringComparison.OrdinalIgnoreCase);
     }
 
     [Fact]
@@ -55,6 +55,6 @@ public sealed class BareBraceTests
     public void Each_power_after_the_first_is_stated_twice()
     {
         var reading = Expect.Read(Expect.Garden + "controller c2 { outputs 2; power { }; power { }; power { } }");
-        Assert.Equal(2, Expect.Errors(reading).Count(error => error.Rule == Rules.StatedTwice));
+        Assert.Equal(2, Expect.Errors(reading).Count(error => error.Rule == ReadingRules.StatedTwice));
     }
 }

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using WaterScript.Diagnostics;
+using WaterScript.Diagnostics.Reading;
 using WaterScript.Syntax.Formatting;
 using WaterScript.Tests.Binding;
 using WaterScript.Text;
@@ -49,7 +50,7 @@ public sealed class HostileTextTests
     [InlineData("let x = ‹\u00BD› h")]
     [InlineData("let x = ‹\uFF15› min")]
     public void Other_digits_are_answered_with_plain_ones(string text) =>
-        Assert.Contains("digits 0 to 9", Expect.One("syntax", text).WayOut, StringComparison.Ordinal);
+        Assert.Contains("digits 0 to 9", Expect.One("syntax", text).Help, StringComparison.Ordinal);
 
     [Theory]
     [InlineData('a')]
@@ -81,7 +82,7 @@ public sealed class HostileTextTests
         {
             var text = string.Concat(Enumerable.Repeat(opening, 10_000));
             Hold(text);
-            Assert.Contains(Expect.Read(text).Findings, finding => finding.Rule == Rules.OverLimit);
+            Assert.Contains(Expect.Read(text).Findings, finding => finding.Rule == ReadingRules.OverLimit);
         }
     }
 

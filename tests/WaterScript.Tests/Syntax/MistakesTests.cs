@@ -1,6 +1,7 @@
 using NodaTime;
 using WaterScript.Binding;
 using WaterScript.Diagnostics;
+using WaterScript.Diagnostics.Reading;
 using WaterScript.Text;
 using Xunit;
 
@@ -46,8 +47,8 @@ public class MistakesTests
     [InlineData("schedule s { evry day }", "Write every.")]
     [InlineData("schedule s { every day; start at 06:00; steps { watr lawn for 5 min } }", "Write water.")]
     [InlineData("restriction r { alow on odd days }", "Write allow.")]
-    public void AMisspeltStatementIsAnsweredWithTheNearestWord(string line, string wayOut) =>
-        Assert.Contains(wayOut, Read(Site + line).Select(finding => finding.WayOut));
+    public void AMisspeltStatementIsAnsweredWithTheNearestWord(string line, string help) =>
+        Assert.Contains(help, Read(Site + line).Select(finding => finding.Help));
 
     [Theory]
     [InlineData("schedule s { every day; start 06:00; steps { water lawn for 5 min } }", "Write at 06:00", "start at 06:00")]
@@ -66,13 +67,13 @@ public class MistakesTests
     [InlineData("schedule s { every day; from 1 may until 30 sep; start at 06:00; steps { water lawn for 5 min } }", "Write to in its place; the last day is in it too.", "from 1 may to 30 sep")]
     [InlineData("hold lawn from 2026-07-03 until 2026-07-05 because \"fair\"", "Write to in its place; the last day is in it too.", "from 2026-07-03 to 2026-07-05")]
     [InlineData("// a first try", "A comment begins with # and ends with its line.", "# a first try")]
-    public void AMissingWordIsPutInWhereOnlyOneCanBeMeant(string line, string wayOut, string mended)
+    public void AMissingWordIsPutInWhereOnlyOneCanBeMeant(string line, string help, string corrected)
     {
-        var finding = Read(Site + line).First(finding => finding.Rule == Rules.Syntax);
+        var finding = Read(Site + line).First(finding => finding.Rule == ReadingRules.Syntax);
         var edit = Assert.Single(finding.Fix!.Edits);
         var text = (Site + line).Remove(edit.Location.Span.Start, edit.Location.Span.Length).Insert(edit.Location.Span.Start, edit.Replacement);
-        Assert.Equal(wayOut, finding.WayOut);
-        Assert.Contains(mended, text, StringComparison.Ordinal);
+        Assert.Equal(help, finding.Help);
+        Assert.Contains(corrected, text, StringComparison.Ordinal);
         Assert.DoesNotContain(Findings(text), place => place.EndsWith(" syntax", StringComparison.Ordinal));
     }
 
@@ -80,14 +81,14 @@ public class MistakesTests
     [InlineData("water beds for 10 min, lawn for 5 min", "water beds for 10 min; water lawn for 5 min", "water lawn for 5 min")]
     [InlineData("water beds + lawn for 10 min ,lawn, beds for 5 min", "water beds + lawn for 10 min ;water lawn, beds for 5 min", "water lawn, beds for 5 min")]
     [InlineData("pause 1 min; water beds for 10 min, # then\n  lawn for 5 min", "pause 1 min; water beds for 10 min; # then\n  water lawn for 5 min", "water lawn for 5 min")]
-    public void ASecondWateringInALineIsAnsweredWithTheTwoLinesToWrite(string steps, string mended, string second)
+    public void ASecondWateringInALineIsAnsweredWithTheTwoLinesToWrite(string steps, string corrected, string second)
     {
         var text = $"{Site}schedule s {{ every day; start at 06:00; steps {{ {steps} }} }}";
         var finding = Assert.Single(Read(text));
-        Assert.StartsWith("Write two lines: water beds", finding.WayOut, StringComparison.Ordinal);
-        Assert.EndsWith($", and: {second}", finding.WayOut, StringComparison.Ordinal);
+        Assert.StartsWith("Write two lines: water beds", finding.Help, StringComparison.Ordinal);
+        Assert.EndsWith($", and: {second}", finding.Help, StringComparison.Ordinal);
         foreach (var edit in finding.Fix!.Edits.Reverse()) text = text.Remove(edit.Location.Span.Start, edit.Location.Span.Length).Insert(edit.Location.Span.Start, edit.Replacement);
-        Assert.Contains(mended, text, StringComparison.Ordinal);
+        Assert.Contains(corrected, text, StringComparison.Ordinal);
         Assert.Empty(Read(text));
     }
 
@@ -101,9 +102,9 @@ public class MistakesTests
     [InlineData("schedule s { on weekdays; start at 06:00; steps { water lawn for 5 min } }", "Write mon to fri")]
     [InlineData("schedule s { on weekends; start at dawn; steps { water lawn for 5 min } }", "Write sunrise")]
     [InlineData("schedule s { every day; start at noon; steps { water lawn for 5 min } }", "Write 12:00")]
-    public void WhatIsSaidInOtherWordsIsAnsweredAndNotRewritten(string line, string wayOut)
+    public void WhatIsSaidInOtherWordsIsAnsweredAndNotRewritten(string line, string help)
     {
-        var finding = Read(Site + line).First(finding => finding.WayOut == wayOut);
+        var finding = Read(Site + line).First(finding => finding.Help == help);
         Assert.Null(finding.Fix);
     }
 
@@ -149,7 +150,7 @@ public class MistakesTests
     [InlineData("injector feed { output 3; before 5 min }", "Its properties are output, supply, zones, load, valve, starts, stops, stays-on-through, at most, after, rinse.")]
     [InlineData("climate { january 3 C to 10 C }", "Write jan.")]
     [InlineData("schedule s { on may; start at 06:00; steps { water lawn for 5 min } }", "Write its days, like this: 1 may to last may")]
-    public void ASlipOfTheTongueIsOneFindingWithAWayOut(string line, string wayOut) => Assert.Equal([wayOut], Read(Site + line).Select(finding => finding.WayOut));
+    public void A_slip_is_one_finding_with_help(string line, string help) => Assert.Equal([help], Read(Site + line).Select(finding => finding.Help));
 
     /// <summary>A name is not unknown because its description has a mistake.</summary>
     [Theory]
@@ -162,13 +163,13 @@ public class MistakesTests
     /// <summary>A thing that is written where it cannot be is told there; what asks for it is told where it asks.</summary>
     [Fact]
     public void AZoneInsideAScheduleIsSentToTheTop() =>
-        Assert.Contains("Put it at the top of the file, outside of all braces.", Read(Site + "schedule s { zone hedge { output 3 }; every day; start at 06:00; steps { water hedge for 5 min } }").Select(finding => finding.WayOut));
+        Assert.Contains("Put it at the top of the file, outside of all braces.", Read(Site + "schedule s { zone hedge { output 3 }; every day; start at 06:00; steps { water hedge for 5 min } }").Select(finding => finding.Help));
 
     [Theory]
     [InlineData("schedule s { every day; from May 1 to Sept 30; start at 06:00; steps { water lawn for 5 min } }", "1 may", "30 sep")]
     [InlineData("zone hedge { output 3; area 12 m^2 }", "m2")]
     public void WhatIsUnderstoodIsToldWithItsUsualForm(string line, params string[] forms) =>
-        Assert.Equal(forms.Select(form => $"{Rules.UnusualForm.Slug} Write {form}"), Read(Site + line).Select(finding => $"{finding.Rule.Slug} {finding.WayOut}"));
+        Assert.Equal(forms.Select(form => $"{ReadingRules.UnusualForm.Slug} Write {form}"), Read(Site + line).Select(finding => $"{finding.Rule.Slug} {finding.Help}"));
 
     [Theory]
     [InlineData("Berlin", "Write Europe/Berlin.")]
@@ -178,14 +179,14 @@ public class MistakesTests
     [InlineData("Europe/Berln", "Write Europe/Berlin.")]
     [InlineData("GMT+1", "Name the zone of a city, like this: Europe/Lisbon")]
     [InlineData("here", "Name the zone of a city, like this: Europe/Lisbon")]
-    public void ATimeZoneIsAnsweredWithThatOfItsCityAndNeverWithAnotherOffset(string zone, string wayOut) =>
-        Assert.Equal(wayOut, Assert.Single(Read(Site.Replace("Europe/Lisbon", zone, StringComparison.Ordinal))).WayOut);
+    public void ATimeZoneIsAnsweredWithThatOfItsCityAndNeverWithAnotherOffset(string zone, string help) =>
+        Assert.Equal(help, Assert.Single(Read(Site.Replace("Europe/Lisbon", zone, StringComparison.Ordinal))).Help);
 
     [Theory]
     [InlineData("39.6N 8.1W", "unusual-form Write 39.6 N|unusual-form Write 8.1 W")]
     [InlineData("39°36'N 8°6'W", "syntax Write degrees with a decimal point, like this: 52.5 N 13.4 E|syntax Write degrees with a decimal point, like this: 52.5 N 13.4 E")]
     public void ALocationAsMapsShowItIsAnswered(string location, string found) =>
-        Assert.Equal(found, string.Join('|', Read(Site.Replace("39.6 N 8.1 W", location, StringComparison.Ordinal)).Select(finding => $"{finding.Rule.Slug} {finding.WayOut}")));
+        Assert.Equal(found, string.Join('|', Read(Site.Replace("39.6 N 8.1 W", location, StringComparison.Ordinal)).Select(finding => $"{finding.Rule.Slug} {finding.Help}")));
 
     [Theory]
     [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 5 min; accept short-run because \"a test\" } }", "4:71 syntax")]

@@ -1,4 +1,4 @@
-using WaterScript.Syntax;
+using WaterScript.Language;
 using Xunit;
 
 namespace WaterScript.Tests.Syntax;

@@ -2,6 +2,7 @@ using System.Collections;
 using System.Collections.Immutable;
 using Antlr4.Runtime;
 using WaterScript.Diagnostics;
+using WaterScript.Diagnostics.Reading;
 using WaterScript.Syntax;
 using WaterScript.Syntax.Generated;
 using WaterScript.Tests.Documentation;
@@ -10,7 +11,7 @@ using WaterScript.Tests.Syntax.Formatting;
 using WaterScript.Text;
 using Xunit;
 using Parser = WaterScript.Syntax.Parser;
-using Token = WaterScript.Syntax.Token;
+using Token = WaterScript.Syntax.Tokens.Token;
 
 namespace WaterScript.Tests.Syntax;
 
@@ -80,7 +81,7 @@ public sealed class TokensReadTests
     {
         var findings = new FindingList();
         var file = Parser.Parse(SourceText.From("site.water", text), findings);
-        if (findings.Any(finding => finding.Rule == Rules.OverLimit)) return [];
+        if (findings.Any(finding => finding.Rule == ReadingRules.OverLimit)) return [];
         var read = new HashSet<int>();
         foreach (var statement in file.Statements) Take(statement, text, read);
         var statements = Statements(text);

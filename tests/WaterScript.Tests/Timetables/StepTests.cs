@@ -1,4 +1,5 @@
 using NodaTime;
+using WaterScript.Simulation.Water;
 using WaterScript.Timetables;
 using Xunit;
 using static WaterScript.Tests.Timetables.Sites;

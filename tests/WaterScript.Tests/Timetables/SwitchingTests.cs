@@ -1,5 +1,6 @@
 using NodaTime;
 using WaterScript.Timetables;
+using WaterScript.Timetables.Switchings;
 using Xunit;
 
 namespace WaterScript.Tests.Timetables;

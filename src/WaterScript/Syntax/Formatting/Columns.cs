@@ -1,5 +1,5 @@
 using System.Globalization;
-using WaterScript.Diagnostics;
+using WaterScript.Text;
 
 namespace WaterScript.Syntax.Formatting;
 

@@ -1,4 +1,5 @@
 using WaterScript.Syntax.Generated;
+using WaterScript.Syntax.Tokens;
 
 namespace WaterScript.Syntax.Formatting;
 
@@ -17,5 +18,5 @@ internal static class Descriptions
         statement is { Body: null, Words: [var first, _, ..] }
         && first.Type is not (WaterScriptLexer.AT or WaterScriptLexer.BY or WaterScriptLexer.ACCEPT)
         && first.Text != "since"
-        && Slips.Month(first.Text) is null;
+        && KnownTypos.Month(first.Text) is null;
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WaterScript.Diagnostics;
+using WaterScript.Diagnostics.Reading;
 using WaterScript.Text;
 
 namespace WaterScript.Syntax.Formatting;
@@ -36,7 +37,7 @@ public static class Formatter
 
     /// <summary>What gives unusual forms their own. Each has blanks around it: none of them may become one token with what it touches.</summary>
     private static IEnumerable<TextEdit> EditsToUsual(FindingList found) => found
-        .Where(finding => finding.Rule == Rules.UnusualForm && finding.Fix is { IsSafe: true })
+        .Where(finding => finding.Rule == ReadingRules.UnusualForm && finding.Fix is { IsSafe: true })
         .SelectMany(finding => finding.Fix!.Edits)
         .Select(edit => edit with { Replacement = $" {edit.Replacement} " });
 

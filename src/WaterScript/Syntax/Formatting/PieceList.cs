@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Antlr4.Runtime;
 using WaterScript.Syntax.Generated;
+using WaterScript.Syntax.Tokens;
 using WaterScript.Text;
 
 namespace WaterScript.Syntax.Formatting;

@@ -1,7 +1,7 @@
 using NodaTime;
 using WaterScript.Binding;
 using WaterScript.Diagnostics;
-using WaterScript.Outputs;
+using WaterScript.Documents.Timetables;
 using WaterScript.Syntax.Formatting;
 using WaterScript.Tests.Documentation;
 using WaterScript.Tests.Simulation;

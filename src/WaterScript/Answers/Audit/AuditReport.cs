@@ -1,0 +1,140 @@
+using System.Collections.Immutable;
+using WaterScript.Model;
+using WaterScript.Timetables;
+
+namespace WaterScript.Answers.Audit;
+
+/// <summary>What became of a watering.</summary>
+public enum AuditClass
+{
+    /// <summary>Switched as it was meant, within the tolerance.</summary>
+    Done,
+
+    /// <summary>It began later than meant.</summary>
+    Late,
+
+    /// <summary>It began earlier than meant.</summary>
+    Early,
+
+    /// <summary>It was shorter than meant.</summary>
+    Short,
+
+    /// <summary>It was longer than meant.</summary>
+    Long,
+
+    /// <summary>It did not run, and the log shows that it was kept then.</summary>
+    Missed,
+
+    /// <summary>It ran and was not meant to.</summary>
+    Unplanned,
+
+    /// <summary>Somebody opened it by hand.</summary>
+    ByHand,
+
+    /// <summary>The device left it out, and says why.</summary>
+    Skipped,
+
+    /// <summary>It was broken off, or went on in pieces.</summary>
+    Interrupted,
+
+    /// <summary>It was opened, and no closing is told.</summary>
+    CloseNotSeen,
+
+    /// <summary>The device tells a fault.</summary>
+    Fault,
+
+    /// <summary>The log has a hole there.</summary>
+    NotKnown,
+}
+
+/// <summary>A watering that was meant, or that was, or both.</summary>
+/// <param name="Class">What became of it.</param>
+/// <param name="Zone">The zone.</param>
+/// <param name="Schedule">The schedule that it is of; null where it was not meant.</param>
+/// <param name="Day">The date that it belongs to, in days since 1970-01-01.</param>
+/// <param name="From">When it was meant to begin, in Unix seconds; where it was not meant, when it began.</param>
+/// <param name="Seconds">How long it was meant to last; 0 where it was not meant.</param>
+/// <param name="ActualFrom">When it began, or null.</param>
+/// <param name="ActualSeconds">How long it lasted; null where that is not told.</param>
+/// <param name="Why">The reason that the log gives, or null.</param>
+/// <param name="Place">The row that tells of it, or null.</param>
+public sealed record AuditEntry(
+    AuditClass Class, Zone Zone, Schedule? Schedule, int Day, long From, long Seconds, long? ActualFrom, long? ActualSeconds, string? Why, LogPlace? Place);
+
+/// <summary>Water of a zone.</summary>
+/// <param name="Zone">The zone.</param>
+/// <param name="MeantSeconds">Run time that was meant.</param>
+/// <param name="ActualSeconds">Run time that the log tells.</param>
+/// <param name="MeteredLitres">What meters tell in rows of this zone, or null.</param>
+public sealed record AuditedWater(Zone Zone, long MeantSeconds, long ActualSeconds, decimal? MeteredLitres)
+{
+    /// <summary>Litres that were meant, by time and flow; null where the flow is not known.</summary>
+    public decimal? MeantLitres => Zone.LitresPerMinute * MeantSeconds / 60;
+
+    /// <summary>Litres by the time that the log tells; null where the flow is not known.</summary>
+    public decimal? ActualLitres => Zone.LitresPerMinute * ActualSeconds / 60;
+}
+
+/// <summary>What ran against what was meant.</summary>
+/// <param name="Site">The site.</param>
+/// <param name="From">The first moment that the log tells of, in Unix seconds.</param>
+/// <param name="To">The last.</param>
+/// <param name="Entries">In order of time, then of the zones; the first <see cref="MostEntries"/>.</param>
+/// <param name="Water">Of each zone.</param>
+/// <param name="MeterLitres">What a meter that shows a total went on by; null where there is none.</param>
+/// <param name="Lists">The lists of switchings that were in the device, in the order in which the log tells them.</param>
+/// <param name="ListDates">The dates of the file's own list that they are compared with.</param>
+/// <param name="Bad">Rows that were passed over, the first of them.</param>
+/// <param name="Rows">Rows that were used.</param>
+/// <param name="Doubled">Rows that say again what another said.</param>
+public sealed record AuditReport(
+    Site Site,
+    long From,
+    long To,
+    ImmutableArray<AuditEntry> Entries,
+    ImmutableArray<AuditedWater> Water,
+    decimal? MeterLitres,
+    ImmutableArray<AuditedList> Lists,
+    Horizon ListDates,
+    ImmutableArray<BadRow> Bad,
+    long Rows,
+    int Doubled)
+{
+    /// <summary>Entries that a report holds one by one.</summary>
+    public const int MostEntries = 100_000;
+
+    /// <summary>Waterings of a kind that people are shown one by one.</summary>
+    public const int MostListed = 50;
+
+    /// <summary>Dates of schedules that people are shown one by one.</summary>
+    public const int MostDays = 10_000;
+
+    /// <summary>How many entries there are.</summary>
+    public required long EntryCount { get; init; }
+
+    /// <summary>What became of the waterings of each schedule and date.</summary>
+    public required AuditList<AuditedDay> Days { get; init; }
+
+    /// <summary>The entries of which something is known and that were not done.</summary>
+    public required AuditList<AuditEntry> NotAsMeant { get; init; }
+
+    /// <summary>The entries that lie in a hole of the log.</summary>
+    public required AuditList<AuditEntry> NotKnown { get; init; }
+
+    /// <summary>How many rows were passed over.</summary>
+    public required long BadCount { get; init; }
+
+    /// <summary>Whether the log has hashes of more lists than are told.</summary>
+    public required bool HasMoreLists { get; init; }
+
+    /// <summary>Where the comparison ended before the log did; null where it did not.</summary>
+    public required ComparedInPart? InPart { get; init; }
+
+    /// <summary>Whether all was compared, and all that was meant and is known was done, skipped with a reason, or by hand.</summary>
+    public required bool IsAsMeant { get; init; }
+}
+
+/// <summary>The first of many.</summary>
+/// <param name="First">They, in order.</param>
+/// <param name="Count">How many there are with the others.</param>
+public sealed record AuditList<T>(ImmutableArray<T> First, long Count);

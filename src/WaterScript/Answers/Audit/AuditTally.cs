@@ -1,0 +1,108 @@
+using System.Collections.Immutable;
+using WaterScript.Model;
+
+namespace WaterScript.Answers.Audit;
+
+/// <summary>Sums of an audit, and the first of each kind of watering, whatever the length of the log.</summary>
+internal sealed class AuditTally(Site site)
+{
+    /// <summary>Hashes of lists that are told apart.</summary>
+    private const int MostLists = 100;
+
+    private readonly FirstInOrder<EntryKey, AuditEntry> _entries = new(AuditReport.MostEntries);
+    private readonly FirstInOrder<EntryKey, AuditEntry> _notAsMeant = new(AuditReport.MostListed);
+    private readonly FirstInOrder<EntryKey, AuditEntry> _notKnown = new(AuditReport.MostListed);
+    private readonly AuditedDays _days = new();
+    private readonly long[] _meantSeconds = new long[site.Zones.Length];
+    private readonly long[] _actualSeconds = new long[site.Zones.Length];
+    private readonly decimal?[] _litres = new decimal?[site.Zones.Length];
+    private readonly List<string> _lists = [];
+    private readonly HashSet<string> _knownLists = new(StringComparer.OrdinalIgnoreCase);
+    private decimal? _meter;
+    private decimal? _metered;
+    private string? _lastList;
+    private long _sequence;
+
+    /// <summary>Hashes of lists that the log tells, in its order.</summary>
+    public IReadOnlyList<string> Lists => _lists;
+
+    /// <summary>Whether the log tells more of them.</summary>
+    public bool HasMoreLists { get; private set; }
+
+    /// <summary>Rows that were used.</summary>
+    public long Rows { get; private set; }
+
+    /// <summary>Whether all that was meant and is known was done, skipped with a reason, or by hand.</summary>
+    public bool IsAsMeant { get; private set; } = true;
+
+    /// <summary>What meters that show a total went on by; null where none shows two.</summary>
+    public decimal? MeterLitres => _metered;
+
+    /// <summary>Waterings, the first of them.</summary>
+    public AuditList<AuditEntry> Entries => Of(_entries);
+
+    /// <summary>Those that were not done, and of which that is known.</summary>
+    public AuditList<AuditEntry> NotAsMeant => Of(_notAsMeant);
+
+    /// <summary>Those in holes of the log.</summary>
+    public AuditList<AuditEntry> NotKnown => Of(_notKnown);
+
+    /// <summary>What became of those of each schedule and date.</summary>
+    public AuditList<AuditedDay> Days => _days.InOrder();
+
+    /// <summary>Water of each zone.</summary>
+    public ImmutableArray<AuditedWater> Water =>
+        [.. site.Zones.Where(zone => !zone.IsSpare).Select(zone => new AuditedWater(zone, _meantSeconds[zone.Index], _actualSeconds[zone.Index], _litres[zone.Index]))];
+
+    /// <summary>Takes in a row.</summary>
+    public void Add(LogEvent told)
+    {
+        Rows++;
+        if (told.Zone >= 0 && told.Litres is { } litres) _litres[told.Zone] = (_litres[told.Zone] ?? 0) + litres;
+        if (told.Meter is { } shown)
+        {
+            // A meter that shows less than before was set back, or is another.
+            if (_meter is { } before) _metered = (_metered ?? 0) + Math.Max(0, shown - before);
+            _meter = shown;
+        }
+
+        if (told.List is { } list && !ReferenceEquals(list, _lastList)) AddList(_lastList = list);
+    }
+
+    /// <summary>Takes in that a valve was open.</summary>
+    public void AddActual(Zone zone, long seconds) => _actualSeconds[zone.Index] += seconds;
+
+    /// <summary>Takes in what became of a watering.</summary>
+    public void Add(AuditEntry entry)
+    {
+        var key = new EntryKey(entry.From, entry.Zone.Index, entry.Schedule is null, _sequence++);
+        _entries.Add(key, entry);
+        if (entry.Class == AuditClass.NotKnown) _notKnown.Add(key, entry);
+        else if (entry.Class != AuditClass.Done) _notAsMeant.Add(key, entry);
+        IsAsMeant &= entry.Class is AuditClass.Done or AuditClass.Skipped or AuditClass.ByHand or AuditClass.NotKnown;
+        _meantSeconds[entry.Zone.Index] += entry.Seconds;
+        if (entry.Schedule is { } schedule) _days.Add(schedule, entry.Day, entry.Class);
+    }
+
+    private static AuditList<AuditEntry> Of(FirstInOrder<EntryKey, AuditEntry> entries) => new([.. entries.InOrder()], entries.Count);
+
+    private void AddList(string list)
+    {
+        if (_knownLists.Contains(list)) return;
+        HasMoreLists = _lists.Count == MostLists;
+        if (HasMoreLists) return;
+        _knownLists.Add(list);
+        _lists.Add(list);
+    }
+
+    /// <summary>In order of time, then of the zones; of one zone what was meant first.</summary>
+    private readonly record struct EntryKey(long From, int Zone, bool IsNotMeant, long Sequence) : IComparable<EntryKey>
+    {
+        public int CompareTo(EntryKey other)
+        {
+            if (From != other.From) return From < other.From ? -1 : 1;
+            if (Zone != other.Zone) return Zone < other.Zone ? -1 : 1;
+            return IsNotMeant != other.IsNotMeant ? IsNotMeant.CompareTo(other.IsNotMeant) : Sequence.CompareTo(other.Sequence);
+        }
+    }
+}

@@ -1,0 +1,97 @@
+using System.Globalization;
+using WaterScript.Text.Lines;
+using WaterScript.Wording;
+
+namespace WaterScript.Answers.Audit;
+
+/// <summary>What ran against what was meant, as a report for people.</summary>
+public sealed class AuditText
+{
+    private readonly AuditReport _report;
+    private readonly SiteWords _words;
+    private readonly WaterWords _water;
+    private readonly IReportLines _lines;
+
+    private AuditText(AuditReport report, IReportLines lines) => (_report, _words, _water, _lines) = (report, new SiteWords(report.Site), new WaterWords(report.Site), lines);
+
+    /// <summary>Writes it.</summary>
+    public static void Write(AuditReport report, IReportLines lines)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        new AuditText(report, lines).Write();
+    }
+
+    /// <summary>The word for what became of a watering.</summary>
+    internal static string WordOf(AuditClass kind) => kind switch
+    {
+        AuditClass.ByHand => "by hand",
+        AuditClass.CloseNotSeen => "close not seen",
+        AuditClass.NotKnown => "not known",
+        _ => kind.ToString().ToLowerInvariant(),
+    };
+
+    /// <summary>The word for whose list was in the device.</summary>
+    internal static string WordOf(ListMatch match) => match switch
+    {
+        ListMatch.Same => "of this file",
+        ListMatch.Other => "another",
+        _ => "too short to tell",
+    };
+
+    private void Write()
+    {
+        _lines.Heading($"{_report.Site.DisplayName}, {_words.Moment(_report.From)} to {_words.Moment(_report.To)}, {Phrases.Count(_report.Rows, "row")}");
+        _lines.Sentence("Done means that the valve was switched, not that water came out.");
+        if (_report.InPart is { } part) _lines.Part("Over the limit", [part.Words(_words)]);
+        _lines.Part("By schedule and day", Few(_report.Days, Words));
+        _lines.Part("Not as meant", Few(_report.NotAsMeant, Words));
+        _lines.Part("Not known, the log has a hole there", Few(_report.NotKnown, entry => $"{_words.Moment(entry.From)} {entry.Zone.DisplayName}"));
+        _lines.Part("Water by time", _report.Water.Where(water => water.MeantSeconds + water.ActualSeconds > 0).Select(Words));
+        if (_report.MeterLitres is { } litres) _lines.Part("Water by the meter", [_water.Say(litres)]);
+        _lines.Part("Timetable in the device", _report.HasMoreLists ? _report.Lists.Select(Words).Append("and others") : _report.Lists.Select(Words));
+        _lines.Part("Rows passed over", Few(new AuditList<BadRow>([.. _report.Bad.Take(AuditReport.MostListed)], _report.BadCount), bad => string.Create(CultureInfo.InvariantCulture, $"{bad.Place.File}:{bad.Place.Line}: {bad.Why}")));
+        if (_report.Doubled > 0) _lines.Part("Rows that say again what another said", [_report.Doubled.ToString(CultureInfo.InvariantCulture)]);
+    }
+
+    private static string Words(AuditedDay day)
+    {
+        var done = day.Counts.FirstOrDefault(count => count.Class == AuditClass.Done).Count;
+        var others = day.Counts.Where(count => count.Class != AuditClass.Done).Select(count => string.Create(CultureInfo.InvariantCulture, $", {count.Count} {WordOf(count.Class)}"));
+        return string.Create(CultureInfo.InvariantCulture, $"{SiteWords.Date(day.Day)} {day.Schedule.Name}: {done} of {day.Counts.Sum(count => count.Count)} done{string.Concat(others)}");
+    }
+
+    private string Words(AuditEntry entry)
+    {
+        var meant = entry.Seconds > 0 ? $", meant for {Phrases.Length(entry.Seconds)}" : "";
+        var actual = entry.ActualFrom is not { } from ? "" : $", ran from {_words.TimeAfter(from, _words.DateAt(entry.From))}{(entry.ActualSeconds is { } seconds ? $" for {Phrases.Length(seconds)}" : "")}";
+        var place = entry.Place is { } row ? string.Create(CultureInfo.InvariantCulture, $" ({row.File}:{row.Line})") : "";
+        return $"{_words.Moment(entry.From)} {entry.Zone.DisplayName}: {WordOf(entry.Class)}{(entry.Why is { } why ? $", {why}" : "")}{meant}{actual}{place}";
+    }
+
+    private string Words(AuditedList list)
+    {
+        var (first, last) = (_report.ListDates.From, _report.ListDates.Until.PlusDays(-1));
+        var dates = MomentWords.Date(first) + (last > first ? $" to {MomentWords.Date(last)}" : "");
+        return $"{list.Hash}: " + list.Match switch
+        {
+            ListMatch.Same => $"the device ran this file, its list for {dates}{(list.Controller is { } controller ? $" of {controller.Name}" : "")}",
+            ListMatch.TooShort => "too short to tell which list that is",
+            _ => $"not the list of this file for {dates}: the device ran another file or version, or a list for other dates (say --from and --days as compile was told)",
+        };
+    }
+
+    private string Words(AuditedWater water)
+    {
+        var metered = water.MeteredLitres is { } litres ? $", by the meter {_water.Say(litres)}" : "";
+        return water is { ActualLitres: { } actual, MeantLitres: { } meant }
+            ? $"{water.Zone.DisplayName}: {_water.Say(actual)} of {_water.Say(meant)}{metered}"
+            : $"{water.Zone.DisplayName}: {Phrases.Length(water.ActualSeconds)} of {Phrases.Length(water.MeantSeconds)}{metered}";
+    }
+
+    private static IEnumerable<string> Few<T>(AuditList<T> list, Func<T, string> words)
+    {
+        var lines = list.First.Select(words);
+        var more = list.Count - list.First.Length;
+        return more == 0 ? lines : lines.Append(string.Create(CultureInfo.InvariantCulture, $"and {more} more"));
+    }
+}

@@ -1,0 +1,49 @@
+using System.Collections.Immutable;
+using WaterScript.Documents.Timetables;
+using WaterScript.Model;
+using WaterScript.Timetables;
+
+namespace WaterScript.Answers.Audit;
+
+/// <summary>A list of switchings that was in the device, as the log tells it.</summary>
+/// <param name="Hash">Its hash, or the beginning of it, as the log has it.</param>
+/// <param name="Match">Whether it is the list that the file gives.</param>
+/// <param name="Controller">The one whose list alone it is; null for that of all, and where it is another.</param>
+public sealed record AuditedList(string Hash, ListMatch Match, Controller? Controller)
+{
+    /// <summary>A chance beginning of so many hexadecimal digits is one in 4 thousand million.</summary>
+    private const int FewestDigits = 8;
+
+    /// <summary>Compares hashes with the lists that a timetable gives, for all of its controllers together and for each alone.</summary>
+    internal static ImmutableArray<AuditedList> Of(IEnumerable<string> hashes, Timetable meant)
+    {
+        var own = new Lazy<ImmutableArray<(string? Hash, Controller? Controller)>>(() => [.. Controllers(meant.Site).Select(controller => (TimetableCsv.HashOfSwitchings(meant, controller), controller))]);
+        return [.. hashes.Select(hash => Of(hash, own))];
+    }
+
+    private static AuditedList Of(string hash, Lazy<ImmutableArray<(string? Hash, Controller? Controller)>> own)
+    {
+        if (hash.Length < FewestDigits) return new AuditedList(hash, ListMatch.TooShort, null);
+        foreach (var (whole, controller) in own.Value)
+        {
+            if (whole?.StartsWith(hash, StringComparison.OrdinalIgnoreCase) == true) return new AuditedList(hash, ListMatch.Same, controller);
+        }
+
+        return new AuditedList(hash, ListMatch.Other, null);
+    }
+
+    private static IEnumerable<Controller?> Controllers(Site site) => site.Controllers.Length > 1 ? [null, .. site.Controllers] : [null];
+}
+
+/// <summary>Whether a list of switchings is the one that a file gives.</summary>
+public enum ListMatch
+{
+    /// <summary>It is.</summary>
+    Same,
+
+    /// <summary>It is another: of another file or version, or for other dates.</summary>
+    Other,
+
+    /// <summary>The log has too little of the hash to tell.</summary>
+    TooShort,
+}

@@ -1,0 +1,52 @@
+namespace WaterScript.Answers.Audit;
+
+/// <summary>What a row of a log tells.</summary>
+public enum LogKind
+{
+    /// <summary>A valve opens.</summary>
+    Open,
+
+    /// <summary>A valve closes.</summary>
+    Close,
+
+    /// <summary>Somebody opened a valve by hand.</summary>
+    Hand,
+
+    /// <summary>The device left a watering out.</summary>
+    Skip,
+
+    /// <summary>Something failed.</summary>
+    Fault,
+
+    /// <summary>The device started.</summary>
+    Boot,
+
+    /// <summary>The device was there.</summary>
+    Alive,
+}
+
+/// <summary>Something that a log tells.</summary>
+/// <param name="Place">The row.</param>
+/// <param name="At">When, in Unix seconds.</param>
+/// <param name="Kind">What.</param>
+/// <param name="Zone">Index among the site's zones; -1 where it is about all, or about a device of the site.</param>
+/// <param name="Why">The reason, or null.</param>
+/// <param name="Number">Number of the row, where the log counts its rows.</param>
+/// <param name="Litres">What a meter says that this watering took, or null.</param>
+/// <param name="Meter">What the meter shows, in litres, or null.</param>
+/// <param name="List">The hash of the timetable in the device, or its beginning; null where it is not told.</param>
+public sealed record LogEvent(LogPlace Place, decimal At, LogKind Kind, int Zone, string? Why, long? Number, decimal? Litres, decimal? Meter, string? List)
+{
+    /// <summary>Stands for the zone of what is about all, or about a device of the site.</summary>
+    public const int NoZone = -1;
+}
+
+/// <summary>A row of a log.</summary>
+/// <param name="File">The file.</param>
+/// <param name="Line">From 1.</param>
+public sealed record LogPlace(string File, int Line);
+
+/// <summary>A row that tells nothing that could be used.</summary>
+/// <param name="Place">The row.</param>
+/// <param name="Why">Why, without a capital or a full stop.</param>
+public sealed record BadRow(LogPlace Place, string Why);

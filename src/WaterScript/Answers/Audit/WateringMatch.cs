@@ -1,0 +1,123 @@
+using WaterScript.Calendars;
+using WaterScript.Model;
+
+namespace WaterScript.Answers.Audit;
+
+/// <summary>
+/// Finds for each watering of a zone that was meant the one that the log tells of: first by the beginning, then by any time in common. Both lists are in
+/// order, so one place in each is enough, however long they are.
+/// </summary>
+internal sealed class WateringMatch
+{
+    /// <summary>A remark that somebody opens by hand stands this near to the opening, in seconds.</summary>
+    public const int HandWithin = 300;
+
+    private readonly Zone _zone;
+    private readonly List<Meant> _meant;
+    private readonly List<Actual> _actual;
+    private readonly AuditGround _ground;
+    private readonly int[] _found;
+    private readonly bool[] _isUsed;
+    private readonly bool[] _isByHand;
+
+    /// <param name="zone">The zone.</param>
+    /// <param name="meant">What was meant, in order.</param>
+    /// <param name="actual">What the log tells, in order; none begins before another ends.</param>
+    /// <param name="ground">What they are judged by.</param>
+    public WateringMatch(Zone zone, List<Meant> meant, List<Actual> actual, AuditGround ground)
+    {
+        (_zone, _meant, _actual, _ground) = (zone, meant, actual, ground);
+        _found = new int[meant.Count];
+        Array.Fill(_found, -1);
+        _isUsed = new bool[actual.Count];
+        _isByHand = [.. actual.Select(IsByHand)];
+    }
+
+    private long Tolerance => _ground.Tolerance;
+
+    /// <summary>What became of each that was meant, in order, then what else there was.</summary>
+    public IEnumerable<AuditEntry> Judge()
+    {
+        FindByBeginning();
+        FindByTimeInCommon();
+        for (var index = 0; index < _meant.Count; index++) yield return Judge(_meant[index], _found[index]);
+        for (var index = 0; index < _actual.Count; index++)
+        {
+            if (_isUsed[index]) continue;
+            var (actual, from) = (_actual[index], (long)_actual[index].From);
+            yield return new AuditEntry(_isByHand[index] ? AuditClass.ByHand : AuditClass.Unplanned, _zone, null, _ground.Clock.At(from).Day, from, 0, from, LengthOf(actual), null, actual.Place);
+        }
+    }
+
+    private void FindByBeginning()
+    {
+        var next = 0;
+        for (var index = 0; index < _meant.Count; index++)
+        {
+            while (next < _actual.Count && (_isByHand[next] || _actual[next].From < _meant[index].From - Tolerance)) next++;
+            if (next < _actual.Count && _actual[next].From <= _meant[index].From + Tolerance) Use(index, next++);
+        }
+    }
+
+    private void FindByTimeInCommon()
+    {
+        var next = 0;
+        for (var index = 0; index < _meant.Count; index++)
+        {
+            if (_found[index] >= 0) continue;
+            while (next < _actual.Count && (_isUsed[next] || _isByHand[next] || _actual[next].To < _meant[index].From - Tolerance)) next++;
+            if (next < _actual.Count && _actual[next].From <= _meant[index].To) Use(index, next++);
+        }
+    }
+
+    private void Use(int meant, int actual) => (_found[meant], _isUsed[actual]) = (actual, true);
+
+    private bool IsByHand(Actual actual) =>
+        string.Equals(actual.Why, "hand", StringComparison.OrdinalIgnoreCase)
+        || string.Equals(actual.Why, "manual", StringComparison.OrdinalIgnoreCase)
+        || _ground.Knowledge.HasRemark(LogKind.Hand, _zone.Index, actual.From - HandWithin, actual.From + HandWithin);
+
+    private AuditEntry Judge(Meant meant, int found)
+    {
+        var (from, to) = (meant.From - Tolerance, meant.To + Tolerance);
+        var actual = found < 0 ? null : _actual[found];
+        var knowledge = _ground.Knowledge;
+        AuditEntry Of(AuditClass kind, string? why = null, LogPlace? place = null) => new(
+            kind, _zone, _ground.Site.Schedules[meant.Schedule], meant.Day, meant.From, meant.To - meant.From, (long?)actual?.From, actual is null ? null : LengthOf(actual), why, place ?? actual?.Place);
+        if (knowledge.Remark(LogKind.Fault, _zone.Index, from, to) is { } fault) return Of(AuditClass.Fault, fault.Why, fault.Place);
+        if (actual is not null) return Of(ClassOf(meant, found));
+        var skip = knowledge.Remark(LogKind.Skip, _zone.Index, from, to) ?? knowledge.Remark(LogKind.Skip, LogEvent.NoZone, meant.PassStart - Tolerance, to);
+        if (skip is not null) return Of(AuditClass.Skipped, skip.Why, skip.Place);
+        return Of(knowledge.IsKnown(from, to) ? AuditClass.Missed : AuditClass.NotKnown);
+    }
+
+    private AuditClass ClassOf(Meant meant, int found)
+    {
+        var actual = _actual[found];
+        if (TakePieces(meant, found) || actual.End == ActualEnd.Boot) return AuditClass.Interrupted;
+        if (actual.End == ActualEnd.NotSeen) return AuditClass.CloseNotSeen;
+        var (late, longer) = (actual.From - meant.From, actual.Seconds - (meant.To - meant.From));
+        if (longer > Tolerance && !_ground.Knowledge.IsKnown(actual.From, actual.To)) return AuditClass.CloseNotSeen;
+        if (Math.Abs(longer) > Tolerance) return longer > 0 ? AuditClass.Long : AuditClass.Short;
+        if (Math.Abs(late) > Tolerance) return late > 0 ? AuditClass.Late : AuditClass.Early;
+        return AuditClass.Done;
+    }
+
+    /// <summary>Whether what began as meant goes on in pieces.</summary>
+    private bool TakePieces(Meant meant, int found)
+    {
+        var hasPieces = false;
+        for (var index = found + 1; index < _actual.Count && _actual[index].From < meant.To; index++)
+        {
+            if (_isUsed[index] || _isByHand[index] || _actual[index].From == _actual[found].From) continue;
+            _isUsed[index] = hasPieces = true;
+        }
+
+        return hasPieces;
+    }
+
+    private static long? LengthOf(Actual actual) => actual.End == ActualEnd.NotSeen ? null : actual.Seconds;
+}
+
+/// <summary>What waterings of a log are judged by.</summary>
+internal sealed record AuditGround(Site Site, long Tolerance, LogKnowledge Knowledge, ZoneClock Clock);

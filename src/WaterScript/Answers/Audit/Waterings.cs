@@ -1,0 +1,29 @@
+namespace WaterScript.Answers.Audit;
+
+/// <summary>An opening of a zone that was meant, in Unix seconds.</summary>
+/// <param name="Schedule">Index among the site's schedules.</param>
+/// <param name="Day">The date that it belongs to, in days since 1970-01-01.</param>
+/// <param name="PassStart">When its pass starts.</param>
+/// <param name="From">First second.</param>
+/// <param name="To">The second after the last.</param>
+internal sealed record Meant(int Schedule, int Day, long PassStart, long From, long To);
+
+/// <summary>How what a log tells of a valve ends.</summary>
+internal enum ActualEnd
+{
+    /// <summary>It was closed.</summary>
+    Closed,
+
+    /// <summary>The device started anew while it was open.</summary>
+    Boot,
+
+    /// <summary>No closing is told.</summary>
+    NotSeen,
+}
+
+/// <summary>A valve was open, as a log tells it, in Unix seconds.</summary>
+internal sealed record Actual(decimal From, decimal To, ActualEnd End, string? Why, LogPlace Place)
+{
+    /// <summary>Its length in whole seconds.</summary>
+    public long Seconds => (long)Math.Round(To - From, MidpointRounding.AwayFromZero);
+}

@@ -1,0 +1,129 @@
+using WaterScript.Diagnostics;
+using WaterScript.Model;
+using WaterScript.Timetables;
+
+namespace WaterScript.Answers.Diff;
+
+/// <summary>Compares the waterings of two versions second by second, as both are expanded. Nothing of a second is held when it is over but sums, and where the two differ first.</summary>
+internal sealed class WateringComparison : IDisposable
+{
+    private readonly Names _scheduleNames = new();
+    private readonly bool[] _differs;
+    private readonly long?[] _first;
+
+    /// <summary>Compares two versions.</summary>
+    public WateringComparison(Site old, Site @new, Horizon horizon)
+    {
+        var zones = new Names();
+        Old = new Version(old, @new, horizon, zones, _scheduleNames);
+        New = new Version(@new, old, horizon, zones, _scheduleNames);
+        _differs = new bool[_scheduleNames.Count];
+        _first = new long?[_scheduleNames.Count];
+        Compare();
+    }
+
+    /// <summary>The old version.</summary>
+    public Version Old { get; }
+
+    /// <summary>The new version.</summary>
+    public Version New { get; }
+
+    /// <summary>Whether any zone is watered otherwise, manual schedules apart.</summary>
+    public bool IsChanged { get; private set; }
+
+    /// <summary>Where the comparison ended before its last date; null where it did not.</summary>
+    public ComparedInPart? InPart { get; private set; }
+
+    /// <summary>Whether the schedules of a name water otherwise.</summary>
+    public bool Differ(string schedule) => _differs[_scheduleNames.NumberOf(schedule)];
+
+    /// <summary>When the first watering begins that only one of the schedules of a name has, in Unix seconds; null where there is none.</summary>
+    public long? FirstDifference(string schedule) => _first[_scheduleNames.NumberOf(schedule)];
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        Old.Dispose();
+        New.Dispose();
+    }
+
+    private void Compare()
+    {
+        while (true)
+        {
+            var second = Math.Min(Old.NextStart, New.NextStart);
+            if (second == long.MaxValue) return;
+            if (Math.Max(Old.Counts.Count, New.Counts.Count) >= Limits.ComparedRuns)
+            {
+                var larger = Old.Counts.Count > New.Counts.Count ? Old.Counts : New.Counts;
+                InPart = new ComparedInPart(second, larger.Count, larger.Most);
+                return;
+            }
+
+            Compare(Old.TakeAt(second), New.TakeAt(second), second);
+        }
+    }
+
+    private void Compare(ReadOnlySpan<Watered> old, ReadOnlySpan<Watered> @new, long second)
+    {
+        if (AreSame(old, @new)) return;
+        IsChanged = IsChanged || !WithoutSchedules(old).SequenceEqual(WithoutSchedules(@new));
+        while (old.Length + @new.Length > 0)
+        {
+            var schedule = old.IsEmpty || (!@new.IsEmpty && @new[0].Schedule < old[0].Schedule) ? @new[0].Schedule : old[0].Schedule;
+            var (was, now) = (CountOf(schedule, old), CountOf(schedule, @new));
+            Compare(schedule, old[..was], @new[..now], second);
+            old = old[was..];
+            @new = @new[now..];
+        }
+    }
+
+    private void Compare(int schedule, ReadOnlySpan<Watered> old, ReadOnlySpan<Watered> @new, long second)
+    {
+        if (AreSame(old, @new)) return;
+        _differs[schedule] = true;
+        if (_first[schedule] is null && !AreSame(Distinct(old), Distinct(@new))) _first[schedule] = second;
+    }
+
+    private static bool AreSame(ReadOnlySpan<Watered> old, ReadOnlySpan<Watered> @new)
+    {
+        if (old.Length != @new.Length) return false;
+        for (var index = 0; index < old.Length; index++)
+        {
+            if (old[index].CompareTo(@new[index]) != 0) return false;
+        }
+
+        return true;
+    }
+
+    /// <summary>What waters, in order, whichever schedule it is of. Runs that begin together are ordered by their outputs, which are no part of the watering.</summary>
+    private static List<(long To, int Zone)> WithoutSchedules(ReadOnlySpan<Watered> all)
+    {
+        var waterings = new List<(long, int)>(all.Length);
+        foreach (var watered in all)
+        {
+            if (!watered.IsManual) waterings.Add((watered.To, watered.Zone));
+        }
+
+        waterings.Sort();
+        return waterings;
+    }
+
+    private static int CountOf(int schedule, ReadOnlySpan<Watered> all)
+    {
+        var count = 0;
+        while (count < all.Length && all[count].Schedule == schedule) count++;
+        return count;
+    }
+
+    private static Watered[] Distinct(ReadOnlySpan<Watered> all)
+    {
+        var distinct = new List<Watered>(all.Length);
+        foreach (var watered in all)
+        {
+            if (distinct.Count == 0 || distinct[^1].CompareTo(watered) != 0) distinct.Add(watered);
+        }
+
+        return [.. distinct];
+    }
+}

@@ -1,0 +1,106 @@
+using System.Collections.Immutable;
+using WaterScript.Diagnostics;
+using WaterScript.Diagnostics.Reading;
+using WaterScript.Syntax;
+using WaterScript.Syntax.Tokens;
+using WaterScript.Text;
+
+namespace WaterScript.Binding.Values;
+
+/// <summary>Reads the properties of a block by the schema.</summary>
+internal static class BlockReader
+{
+    /// <summary>Reads a block; every property that is unknown, stands twice, is missing or cannot be read is reported.</summary>
+    public static BoundBlock Read(BlockNode node, SourceText source, BlockSchema schema, Scope scope)
+    {
+        var properties = new List<BoundProperty>(node.Body.Length);
+        foreach (var statement in Statements(node.Body, source, schema, scope))
+        {
+            if (statement is PropertyNode property && Find(property, source, schema, scope) is { } known) Add(property, known, source, properties, scope);
+            if (statement is BlockNode inner) CheckInner(inner, source, schema, scope);
+        }
+
+        var block = new BoundBlock(node, source, properties);
+        foreach (var required in schema.Properties.Where(required => required.IsRequired && !block.Has(required))) ReportMissing(block, schema, required, scope);
+        return block;
+    }
+
+    /// <summary>The statements of a body. Braces after a property are reported and read as if they were not there.</summary>
+    private static IEnumerable<StatementNode> Statements(ImmutableArray<StatementNode> body, SourceText source, BlockSchema schema, Scope scope)
+    {
+        foreach (var statement in body)
+        {
+            if (statement is not BlockNode braced || schema.Find(braced.Kind.Text) is null)
+            {
+                yield return statement;
+                continue;
+            }
+
+            scope.Report(Mistakes.Bare(new Location(source, braced.Brace), Place.Description));
+            yield return new PropertyNode(TextSpan.FromBounds(braced.Span.Start, Math.Max(braced.Row.Span.End, braced.Kind.Span.End)), braced.Kind, braced.Row);
+            foreach (var inside in Statements(braced.Body, source, schema, scope)) yield return inside;
+        }
+    }
+
+    private static Property? Find(PropertyNode node, SourceText source, BlockSchema schema, Scope scope)
+    {
+        if (schema.Find(node.Name.Text) is { } property) return property;
+        var location = new Location(source, node.Name.Span);
+        var names = schema.Properties.Select(known => known.Name).ToArray();
+        var home = Words.HomeOf(node.Name.Text);
+        var nearest = KnownTypos.Month(node.Name.Text) is { } month && names.Contains(month) ? month : home is null || names.Any(name => name == node.Name.Text + "s") ? Meant(node.Name.Text, names) : null;
+        var elsewhere = Schema.Blocks.FirstOrDefault(other => other.Find(node.Name.Text) is not null);
+        scope.Report(Finding.At(ReadingRules.UnknownProperty, location, $"{schema.Article} has no property \"{node.Name.Text}\"", nearest is null ? "" : $"did you mean \"{nearest}\"?") with
+        {
+            Details = elsewhere is null ? "" : $"It belongs to {elsewhere.Article}.",
+            Help = nearest is not null ? $"Write {nearest}." : (elsewhere is null ? home : null) ?? $"Its properties are {ListOf(names)}.",
+            Fix = nearest is null ? null : Fix.Safe($"write {nearest}", location, nearest),
+        });
+        return null;
+    }
+
+    /// <summary>The property whose first word alone was written, where there is one such: <c>minimum-flow</c> for <c>minimum</c>; else the nearest.</summary>
+    private static string? Meant(string written, string[] names) =>
+        names.Where(name => name.StartsWith($"{written}-", StringComparison.OrdinalIgnoreCase)).ToArray() is [var longer] ? longer : Spelling.Nearest(written, names);
+
+    /// <summary>The twelve months as what they are; <c>at</c> with the word that always follows it.</summary>
+    private static string ListOf(IReadOnlyCollection<string> names)
+    {
+        var listed = names.Except(DateReader.Months).Select(name => name == "at" ? "at most" : name);
+        return string.Join(", ", names.Contains("jan") ? listed.Append("the months, jan to dec") : listed);
+    }
+
+    private static void Add(PropertyNode node, Property property, SourceText source, List<BoundProperty> properties, Scope scope)
+    {
+        var origin = new Location(source, node.Span);
+        if (!property.MayRepeat && properties.Find(bound => bound.Property == property) is { } first)
+        {
+            scope.Report(Finding.At(ReadingRules.StatedTwice, new Location(source, node.Name.Span), $"\"{property.Name}\" is stated twice", "the second time") with
+            {
+                Others = [new Label(first.Origin, "the first time")],
+                Help = "Delete one of the two.",
+            });
+            return;
+        }
+
+        var row = new RowCursor(scope, source, node.Value, property.Form);
+        properties.Add(new BoundProperty(property, origin, new Location(source, node.Value.Span), property.ReadValue(row)));
+    }
+
+    private static void CheckInner(BlockNode inner, SourceText source, BlockSchema schema, Scope scope)
+    {
+        if (!schema.Inner.Contains(inner.Kind.Text))
+        {
+            var place = new Location(source, inner.Kind.Span);
+            scope.Report(ReadingRules.UnknownProperty, place, $"{schema.Article} has no block \"{inner.Kind.Text}\"", help: Words.HomeOf(inner.Kind.Text) ?? "");
+        }
+        else if (!inner.Row.Tokens.IsEmpty)
+        {
+            var place = new Location(source, inner.Row.Span);
+            scope.Report(ReadingRules.Syntax, place, $"{place.Text} does not belong here", "the block has no name", $"Write {inner.Kind.Text} {{ … }}");
+        }
+    }
+
+    private static void ReportMissing(BoundBlock block, BlockSchema schema, Property property, Scope scope) =>
+        scope.Report(ReadingRules.Missing, block.Origin, $"{schema.Kind} \"{block.Name.Text}\" has no {property.Name}", help: $"Add a line like this: {property.Form}");
+}

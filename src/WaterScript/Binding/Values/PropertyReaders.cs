@@ -1,0 +1,233 @@
+using System.Collections.Immutable;
+using NodaTime;
+using WaterScript.Diagnostics;
+using WaterScript.Diagnostics.Reading;
+using WaterScript.Language;
+using WaterScript.Model;
+using WaterScript.Quantities;
+using WaterScript.Syntax;
+using WaterScript.Syntax.Tokens;
+using WaterScript.Text;
+
+namespace WaterScript.Binding.Values;
+
+/// <summary>An output of a controller as written: <c>2 of shed</c>.</summary>
+internal sealed record OutputValue(int Number, NameNode? Controller, Location Origin);
+
+/// <summary>A quantity and another that goes with it; either may be null where it is not given.</summary>
+internal sealed record PairValue(Quantity? First, Quantity? Second);
+
+/// <summary>A tank's content on a date.</summary>
+internal sealed record ContentValue(Quantity Amount, LocalDate On);
+
+/// <summary>A quantity with a share that goes with it.</summary>
+internal sealed record ShareValue(Quantity Amount, decimal Percent);
+
+/// <summary>A share from a date on.</summary>
+internal sealed record SinceValue(LocalDate From, decimal Percent);
+
+/// <summary>Names of zones and groups, separated by commas, as written.</summary>
+internal sealed record NamesValue(ImmutableArray<NameNode> Names);
+
+/// <summary>How the types of the schema are read.</summary>
+internal static class PropertyReaders
+{
+    private const int MostOutputs = 4_096;
+
+    /// <summary>Nearer to the ground no wind is measured, and the logarithm of FAO 56, eq. 47, comes near to zero.</summary>
+    private static readonly Bounds HeightOfWind = new(0.5m, 200);
+
+    public static Func<RowCursor, Quantity?> Amount(Dimension dimension, Bounds? bounds = null) =>
+        row => row.Quantity(dimension, bounds ?? Bounds.Positive);
+
+    public static Func<RowCursor, Duration?> Length => row => row.WholeSeconds();
+
+    public static Func<RowCursor, Duration?> ShortLength(Bounds bounds) => row => row.Milliseconds(bounds);
+
+    public static Func<RowCursor, decimal?> Share(Bounds bounds) => row => row.Percent(bounds);
+
+    public static Func<RowCursor, int?> Count(int most) => row => row.Whole(1, most);
+
+    public static bool? Flag(RowCursor row) => row.IsAtEnd ? true : null;
+
+    public static Func<RowCursor, NameNode?> Reference(string what) => row => row.Name(what);
+
+    public static Func<RowCursor, string?> Word(string what, params string[] words) => row => row.Choice(what, words);
+
+    public static OutputValue? Output(RowCursor row)
+    {
+        var origin = row.Location;
+        if (row.Whole(1, MostOutputs) is not { } number) return null;
+        return new OutputValue(number, row.Accept("of") ? row.Name("the name of a controller") : null, origin);
+    }
+
+    public static PairValue? AmountAt(RowCursor row, Dimension first, Dimension second) =>
+        row.Quantity(first, Bounds.Positive) is { } amount && row.Expect("at") && row.Quantity(second, Bounds.Positive) is { } at
+            ? new PairValue(amount, at)
+            : null;
+
+    public static PairValue? Wire(RowCursor row) =>
+        row.Quantity(Dimension.Length, Bounds.Positive) is { } length && row.Quantity(Dimension.WireSection, Bounds.Positive) is { } section
+            ? new PairValue(length, section)
+            : null;
+
+    public static ContentValue? Content(RowCursor row) =>
+        row.Quantity(Dimension.Volume, Bounds.NotNegative) is { } amount && row.Expect("on") && row.Date() is { } date
+            ? new ContentValue(amount, date)
+            : null;
+
+    public static ShareValue? Catch(RowCursor row) =>
+        row.Quantity(Dimension.Area, Bounds.Positive) is { } area && row.Expect("at") && row.Percent(Bounds.ShareOfWhole) is { } percent
+            ? new ShareValue(area, percent)
+            : null;
+
+    public static ShareValue? Recharge(RowCursor row)
+    {
+        if (row.Quantity(Dimension.Power, Bounds.Positive) is not { } power) return null;
+        if (!row.Accept("efficiency")) return new ShareValue(power, 100);
+        return row.Percent(Bounds.ShareOfWhole) is { } percent ? new ShareValue(power, percent) : null;
+    }
+
+    public static ChangeOver? Change(RowCursor row)
+    {
+        if (row.OneOf("gap", "overlap") is not { } kind) return null;
+        return row.WholeSeconds() is { } length ? new ChangeOver(row.Location, length, kind == "overlap") : null;
+    }
+
+    public static PairValue? Emitters(RowCursor row)
+    {
+        if (row.Number(new Bounds(1, 1_000_000), isWhole: true) is not { } count || !row.Expect("at")) return null;
+        return row.Quantity(Dimension.Flow, Bounds.Positive) is { } flow ? new PairValue(new Quantity(count, Units.Second), flow) : null;
+    }
+
+    /// <summary><c>5 s before zones</c>, as time after them.</summary>
+    public static Duration? Lead(RowCursor row)
+    {
+        if (row.WholeSeconds() is not { } length || row.OneOf("before", "after") is not { } side || !row.Expect("zones")) return null;
+        return side == "before" ? -length : length;
+    }
+
+    public static int? StartsAnHour(RowCursor row) =>
+        row.Expect("most") && row.Whole(1, 3_600) is { } count && row.OneOf("starts", "start") is not null && row.Expect("an") && row.Expect("hour") ? count : null;
+
+    public static int? ZonesAtOnce(RowCursor row) =>
+        row.Expect("most") && row.Whole(1, MostOutputs) is { } count && row.OneOf("zones", "zone") is not null ? count : null;
+
+    public static Duration? ClockWithin(RowCursor row) => row.Expect("within") ? row.WholeSeconds() : null;
+
+    public static SinceValue? Since(RowCursor row) =>
+        row.Date() is { } date && row.Percent(new Bounds(0, 1_000)) is { } percent ? new SinceValue(date, percent) : null;
+
+    public static NamesValue? ZoneNames(RowCursor row)
+    {
+        var names = ImmutableArray.CreateBuilder<NameNode>();
+        do
+        {
+            if (row.Name("the name of a zone") is not { } name) return null;
+            names.Add(name);
+        }
+        while (row.Accept(TokenKind.Comma));
+        return new NamesValue(names.DrainToImmutable());
+    }
+
+    public static DateTimeZone? TimeZone(RowCursor row)
+    {
+        var location = row.Location;
+        if (row.Rest() is not { } name) return null;
+        if (row.Scope.TimeZones.Ids.Contains(name))
+        {
+            if (name.StartsWith("Etc/GMT", StringComparison.Ordinal) && name.AsSpan().ContainsAny('+', '-')) ReportReversed(row.Scope, location, name);
+            return row.Scope.TimeZones[name];
+        }
+
+        ReportUnknownZone(row.Scope, location, name.Trim('"'));
+        return null;
+    }
+
+    /// <summary>Its place in full for a city alone; the nearest name for a slip in one; never another offset for an offset.</summary>
+    private static void ReportUnknownZone(Scope scope, Location location, string name)
+    {
+        var heading = $"no time zone is called \"{name}\"";
+        var city = name.Replace(' ', '_');
+        var meant = scope.TimeZones.Ids.Where(id => !id.StartsWith("Etc/", StringComparison.Ordinal)).FirstOrDefault(id => id.Equals(city, StringComparison.OrdinalIgnoreCase) || (id.Contains('/', StringComparison.Ordinal) && id.EndsWith('/' + city, StringComparison.OrdinalIgnoreCase)));
+        if (meant is not null) scope.ReportUnknown(location, heading, meant, [meant]);
+        else if (name.Contains('/', StringComparison.Ordinal) && Spelling.Nearest(name, scope.TimeZones.Ids) is { } nearest) scope.ReportUnknown(location, heading, name, [nearest]);
+        else scope.Report(ReadingRules.UnknownName, location, heading, help: "Name the zone of a city, like this: Europe/Lisbon");
+    }
+
+    /// <summary>The sign of these names is the reverse of what people expect (IANA time zone database, file etcetera).</summary>
+    private static void ReportReversed(Scope scope, Location location, string name)
+    {
+        var side = name.Contains('+', StringComparison.Ordinal) ? "behind" : "ahead of";
+        var hours = name[(name.IndexOfAny(['+', '-']) + 1)..];
+        scope.Report(ReadingRules.UnusualForm, location, $"{name} is {hours} h {side} UTC", "the sign is the reverse of the usual", "Name a city's zone, like this: Europe/Lisbon");
+    }
+
+    /// <summary><c>39.6 N 8.1 W 310 m</c></summary>
+    public static Position? Place(RowCursor row)
+    {
+        if (row.Number(new Bounds(0, 90)) is not { } latitude || row.OneOf("N", "S") is not { } northSouth) return null;
+        if (row.Number(new Bounds(0, 180)) is not { } longitude || row.OneOf("E", "W") is not { } eastWest) return null;
+        Quantity? height = null;
+        if (!row.IsAtEnd && (height = row.Quantity(Dimension.Length, new Bounds(-500, 9_000), mayBeNegative: true)) is null) return null;
+        return new Position((double)(northSouth == "S" ? -latitude : latitude), (double)(eastWest == "W" ? -longitude : longitude), height);
+    }
+
+    public static LocalDate? DateOf(RowCursor row) => row.Date();
+
+    /// <summary><c>16.1 C to 27.9 C, rain 4 mm, humidity 45 % to 85 %</c>, or <c>et 6.2 mm/day, rain 4 mm</c>.</summary>
+    public static ClimateMonth? Weather(RowCursor row)
+    {
+        var month = new ClimateMonth(row.Location);
+        do
+        {
+            if (WeatherItem(row, month) is not { } next) return null;
+            month = next;
+        }
+        while (row.Accept(TokenKind.Comma));
+        if (month is { Coldest: not null, Et: not null })
+        {
+            row.Scope.Report(ReadingRules.Contradiction, month.Origin, "both temperatures and et", help: "Give one of the two.");
+        }
+        else if (month is { Coldest: null } and not { HumidityLeast: null, Wind: null, Sun: null })
+        {
+            row.Scope.Report(ReadingRules.Missing, month.Origin, "humidity, wind and sun without temperatures", "nothing can be reckoned from these alone", "Begin with the mean minimum and maximum, like this: 16.1 C to 27.9 C");
+        }
+
+        return month;
+    }
+
+    private static ClimateMonth? WeatherItem(RowCursor row, ClimateMonth month)
+    {
+        if (row.Accept("rain")) return row.Quantity(Dimension.Depth, Bounds.NotNegative) is { } rain ? month with { Rain = rain } : null;
+        if (row.Accept("et")) return row.Quantity(Dimension.DepthRate, Bounds.NotNegative) is { } et ? month with { Et = et } : null;
+        if (row.Accept("wind")) return Wind(row, month);
+        if (row.Accept("sun")) return row.Quantity(Dimension.Sunshine, new Bounds(0, 24)) is { } sun ? month with { Sun = sun } : null;
+        if (row.Accept("humidity"))
+        {
+            return row.Percent(new Bounds(0, 100)) is { } least && row.Expect("to") && row.Percent(new Bounds(least, 100)) is { } greatest
+                ? month with { HumidityLeast = least, HumidityGreatest = greatest }
+                : null;
+        }
+
+        if (!row.IsAtNumber)
+        {
+            row.Fail("a temperature, or rain, et, humidity, wind or sun is missing here");
+            return null;
+        }
+
+        var possible = new Bounds(-60, 60);
+        return row.Quantity(Dimension.Temperature, possible, mayBeNegative: true) is { } coldest && row.Expect("to")
+            && row.Quantity(Dimension.Temperature, possible with { Least = coldest.InBase }, mayBeNegative: true) is { } warmest
+            ? month with { Coldest = coldest, Warmest = warmest }
+            : null;
+    }
+
+    /// <summary><c>wind 2.1 m/s</c>, or <c>wind 10 km/h at 10 m</c>.</summary>
+    private static ClimateMonth? Wind(RowCursor row, ClimateMonth month)
+    {
+        if (row.Quantity(Dimension.Wind, Bounds.NotNegative) is not { } wind) return null;
+        if (!row.Accept("at")) return month with { Wind = wind };
+        return row.Quantity(Dimension.Length, HeightOfWind) is { } height ? month with { Wind = wind, WindHeight = height } : null;
+    }
+}

@@ -1,0 +1,66 @@
+using NodaTime;
+using WaterScript.Diagnostics;
+using WaterScript.Diagnostics.Reading;
+using WaterScript.Text;
+
+namespace WaterScript.Binding.Values;
+
+/// <summary>What every part of the binder needs: where findings go, and what a <c>let</c> stands for.</summary>
+internal sealed class Scope(FindingList findings, IDateTimeZoneProvider timeZones)
+{
+    private readonly HashSet<string> _unread = new(StringComparer.Ordinal);
+
+    /// <summary>Where findings go.</summary>
+    public FindingList Findings { get; } = findings;
+
+    /// <summary>Where time zones come from.</summary>
+    public IDateTimeZoneProvider TimeZones { get; } = timeZones;
+
+    /// <summary>The named quantities and dates.</summary>
+    public LetTable Lets { get; } = new();
+
+    /// <summary>Reports a finding.</summary>
+    public void Report(Finding finding) => Findings.Add(finding);
+
+    /// <summary>Reports a finding of a rule at a place.</summary>
+    /// <param name="rule">The rule.</param>
+    /// <param name="location">The place.</param>
+    /// <param name="heading">What was found.</param>
+    /// <param name="label">What is said at the place.</param>
+    /// <param name="help">What to do about it.</param>
+    public void Report(Rule rule, Location location, string heading, string label = "", string help = "") =>
+        Report(Finding.At(rule, location, heading, label) with { Help = help });
+
+    /// <summary>Takes the name of a thing whose description cannot be read. That is told there, and not once more wherever the name is asked for.</summary>
+    public void TakeUnread(string name) => _unread.Add(name);
+
+    /// <summary>Reports a name that nothing has, with the nearest known one as the fix.</summary>
+    /// <param name="location">The name.</param>
+    /// <param name="heading">What was looked for.</param>
+    /// <param name="written">The name as written.</param>
+    /// <param name="known">The names that there are.</param>
+    public void ReportUnknown(Location location, string heading, string written, params IEnumerable<string>[] known)
+    {
+        if (Findings.IsFull(location.Source) || _unread.Contains(written)) return;
+        string[] names = [.. known.SelectMany(some => some)];
+        var nearest = Spelling.Nearest(written, names);
+        Report(Finding.At(ReadingRules.UnknownName, location, heading, nearest is null ? "" : $"did you mean \"{nearest}\"?") with
+        {
+            Help = nearest is not null ? $"Write {nearest}." : Listed(names),
+            Fix = nearest is null ? null : Fix.Safe($"write {nearest}", location, nearest),
+        });
+    }
+
+    /// <summary>Whether something was found inside a stretch of a file, so that it need not be asked for more.</summary>
+    public bool HasFindingIn(Location location) =>
+        Findings.Any(finding => finding.Primary.Location.Source == location.Source && location.Span.Contains(finding.Primary.Location.Span));
+
+    private static string Listed(string[] names)
+    {
+        const int most = 12;
+        if (names.Length == 0) return "";
+        var shown = string.Join(", ", names.Take(most));
+        if (names.Length == 1) return $"There is {shown}.";
+        return names.Length > most ? $"There are {shown} and {names.Length - most} more." : $"There are {shown}.";
+    }
+}

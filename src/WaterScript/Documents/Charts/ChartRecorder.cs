@@ -1,0 +1,88 @@
+using WaterScript.Linting.Engine;
+using WaterScript.Linting.Rules.Electrical;
+using WaterScript.Model;
+using WaterScript.Simulation;
+using WaterScript.Simulation.Electrical;
+using WaterScript.Simulation.Water;
+using WaterScript.Timetables;
+using WaterScript.Timetables.Switchings;
+
+namespace WaterScript.Documents.Charts;
+
+/// <summary>
+/// Watches what the checks watch, in the same walk, and keeps what a chart shows of it. It finds nothing itself. The walk begins
+/// before the days that are shown, because a pass may go on for long and a tank remembers.
+/// </summary>
+internal sealed class ChartRecorder : IRunObserver, IDemandObserver, ISwitchingObserver
+{
+    private readonly long _from;
+    private readonly long _until;
+    private readonly CurrentDraw _draw;
+    private readonly OpenContributions[] _open;
+    private readonly TankLevel?[] _tanks;
+
+    public ChartRecorder(LintContext context, long from, long until)
+    {
+        var site = context.Site;
+        (_from, _until) = (from, until);
+        _open = [.. site.Controllers.Select(_ => new OpenContributions())];
+        PowerLimits = [.. site.Controllers.Select(controller => PowerLimit.Continuous(controller.Power))];
+        _draw = new CurrentDraw(site, PowerLimits);
+        Flows = [.. site.Supplies.Select(_ => new CurveLine(from, until, 0))];
+        Powers = [.. site.Controllers.Select(_ => new CurveLine(from, until, 0))];
+        Levels = new CurveLine?[site.Supplies.Length];
+        _tanks = [.. site.Supplies.Select(supply => TankLevel.Of(context, supply, (at, level) => Levels[supply.Index]!.Add(at, level / TankLevel.PerLitre)))];
+        foreach (var tank in _tanks.OfType<TankLevel>()) Levels[tank.Supply.Index] = new CurveLine(from, until, tank.Full / TankLevel.PerLitre);
+    }
+
+    /// <summary>The runs that touch the days shown, in their order.</summary>
+    public List<Run> Runs { get; } = [];
+
+    /// <summary>What each supply is asked for, in L/min.</summary>
+    public CurveLine[] Flows { get; }
+
+    /// <summary>What each tank holds, in L; null where it cannot be followed.</summary>
+    public CurveLine?[] Levels { get; }
+
+    /// <summary>What each controller holds open, as its limit counts.</summary>
+    public CurveLine[] Powers { get; }
+
+    /// <summary>What each controller can carry, or null.</summary>
+    public PowerLimit?[] PowerLimits { get; }
+
+    /// <inheritdoc/>
+    public void Visit(in Run run)
+    {
+        if (run.End > _from && run.Start < _until) Runs.Add(run);
+    }
+
+    /// <inheritdoc/>
+    public void Visit(in DemandInterval interval)
+    {
+        var flow = Flows[interval.Supply.Index];
+        flow.Step(interval.From, interval.Flow);
+        flow.Step(interval.To, 0);
+        if (interval.From >= _until || _tanks[interval.Supply.Index] is not { } tank) return;
+        foreach (var _ in tank.Draw(interval)) { }
+    }
+
+    /// <inheritdoc/>
+    public bool Observes(Controller controller) => PowerLimits[controller.Index] is not null;
+
+    /// <inheritdoc/>
+    public void Visit(in Switching switching)
+    {
+        var open = _open[switching.Controller];
+        if (!switching.IsOpen) open.Close(switching);
+        else open.Open(switching, new Contribution(default, switching.Zone, switching.Device, _draw.Holding(switching)));
+        Powers[switching.Controller].Step(switching.Second, open.Sum);
+    }
+
+    /// <inheritdoc/>
+
+    /// <summary>No more is to come: tanks fill up until the end.</summary>
+    public void Finish()
+    {
+        foreach (var tank in _tanks) tank?.RestUntil(_until);
+    }
+}

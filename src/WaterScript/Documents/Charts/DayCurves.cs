@@ -1,0 +1,64 @@
+using System.Collections.Immutable;
+using WaterScript.Linting.Rules.Electrical;
+using WaterScript.Model;
+using WaterScript.Quantities;
+using WaterScript.Wording;
+
+namespace WaterScript.Documents.Charts;
+
+/// <summary>The curves of a day: for each supply its flow and the level of its tank, for each controller its power.</summary>
+internal sealed class DayCurves(Site site, ChartRecorder watch, WaterWords words)
+{
+    /// <summary>The curves, in order of the file. What never changes for want of numbers is left out.</summary>
+    public IEnumerable<ChartCurve> Between(long from, long until)
+    {
+        foreach (var supply in site.Supplies.Where(supply => supply.Flow is not null || !watch.Flows[supply.Index].IsFlat))
+        {
+            yield return FlowOf(supply, supply.Flow?.Unit ?? words.Flow, watch.Flows[supply.Index].Between(from, until));
+        }
+
+        foreach (var supply in site.Supplies)
+        {
+            if (watch.Levels[supply.Index] is { } line) yield return LevelOf(supply, line.Between(from, until));
+        }
+
+        foreach (var controller in site.Controllers)
+        {
+            var line = watch.Powers[controller.Index];
+            if (watch.PowerLimits[controller.Index] is { } limit && !line.IsFlat) yield return PowerOf(controller, limit, line.Between(from, until));
+        }
+    }
+
+    private static ChartCurve FlowOf(Supply supply, Unit unit, ImmutableArray<CurveCorner> corners)
+    {
+        var most = corners.Max(corner => corner.Value);
+        var words = Limited(most, supply.Flow?.InBase, amount => Phrases.Amount(amount, unit, digits: 1));
+        return new ChartCurve(CurveKind.Flow, supply.DisplayName, corners, supply.Flow?.InBase, TopOf(most, supply.Flow?.InBase), unit, words, supply.Flow is { } flow ? $"gives {flow}" : "");
+    }
+
+    private static ChartCurve LevelOf(Supply supply, ImmutableArray<CurveCorner> corners)
+    {
+        var (tank, least) = (supply.Tank!.Value, corners.Min(corner => corner.Value));
+        var words = $"down to {Phrases.Amount(least, tank.Unit, Digits(tank.Unit))} of {tank}";
+        return new ChartCurve(CurveKind.Level, supply.DisplayName, corners, supply.Reserve?.InBase ?? 0, tank.InBase, tank.Unit, words, supply.Reserve is { } reserve ? $"reserve {reserve}" : "");
+    }
+
+    private static ChartCurve PowerOf(Controller controller, PowerLimit limit, ImmutableArray<CurveCorner> corners)
+    {
+        var most = corners.Max(corner => corner.Value);
+        return new ChartCurve(CurveKind.Power, controller.DisplayName, corners, limit.Amount.InBase, TopOf(most, limit.Amount.InBase), limit.Amount.Unit, Limited(most, limit.Amount.InBase, limit.Say), $"carries {limit.Amount}");
+    }
+
+    /// <summary>Litres and gallons of a tank are told whole, cubic metres to the ten litres.</summary>
+    private static int Digits(Unit unit) => unit.Numerator >= 1_000 ? 2 : 0;
+
+    private static string Limited(decimal most, decimal? limit, Func<decimal, string> say) => limit is { } bound && most > bound + Flows.Tolerance
+        ? $"{say(most)}: {say(most - bound)} too much"
+        : $"up to {say(most)}";
+
+    private static decimal TopOf(decimal most, decimal? limit)
+    {
+        var top = Math.Max(most, limit ?? 0);
+        return top > 0 ? top : 1;
+    }
+}

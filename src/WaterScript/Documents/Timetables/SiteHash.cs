@@ -1,0 +1,31 @@
+using System.Security.Cryptography;
+using WaterScript.Documents.Descriptions;
+using WaterScript.Documents.Writers;
+using WaterScript.Model;
+
+namespace WaterScript.Documents.Timetables;
+
+/// <summary>Tells whether two files describe the same site.</summary>
+public static class SiteHash
+{
+    /// <summary>
+    /// The SHA-256 of what was compiled, in hexadecimal: the description as JSON without spaces. Layout, comments and paths are no
+    /// part of it, nor are the dates covered.
+    /// </summary>
+    public static string Of(Site site)
+    {
+        ArgumentNullException.ThrowIfNull(site);
+        var description = new SiteDescription(site);
+        using var hash = SHA256.Create();
+        using (var stream = new CryptoStream(Stream.Null, hash, CryptoStreamMode.Write))
+        using (var json = new JsonWriter(stream, isIndented: false))
+        {
+            json.StartMap();
+            json.Map("site", () => description.WriteSite(json));
+            description.WriteParts(json);
+            json.EndMap();
+        }
+
+        return Convert.ToHexStringLower(hash.Hash!);
+    }
+}

@@ -1,0 +1,40 @@
+using System.Collections.Immutable;
+using NodaTime;
+using WaterScript.Binding;
+using WaterScript.Diagnostics;
+using WaterScript.Simulation;
+
+namespace WaterScript.Linting.Engine;
+
+/// <summary>A site that was read and, when that gave no error, looked at.</summary>
+/// <param name="Path">The root file, as findings show it.</param>
+/// <param name="Reading">What reading gave.</param>
+/// <param name="Lint">What looking at it gave; null when reading gave an error.</param>
+public sealed record CheckedSite(string Path, SiteReading Reading, LintReport? Lint)
+{
+    /// <summary>What people call it.</summary>
+    public string Name => Reading.Site?.DisplayName ?? Path;
+
+    /// <summary>All that counts: of reading, then of what the site does.</summary>
+    public ImmutableArray<Finding> Findings { get; init; } = [.. Reading.Findings, .. Lint?.Findings ?? []];
+
+    /// <summary>What the user accepts.</summary>
+    public ImmutableArray<AcceptedFinding> Accepted => Lint?.Accepted ?? [];
+
+    /// <summary>How many findings do not count because a baseline has them.</summary>
+    public int InBaseline { get; init; }
+
+    /// <summary>The gravest finding; null when there is none.</summary>
+    public Severity? Worst => Findings.Length == 0 ? null : Findings.Max(finding => finding.Severity);
+
+    /// <summary>Looks at a site.</summary>
+    /// <param name="path">The root file, as findings show it.</param>
+    /// <param name="reading">What reading gave.</param>
+    /// <param name="from">First date to look at; null for the site's first.</param>
+    public static CheckedSite Of(string path, SiteReading reading, LocalDate? from = null)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        var lint = reading is { Site: { } site, Findings.HasErrors: false } ? Linter.Check(site, CheckHorizon.Of(site, from)) : null;
+        return new CheckedSite(path, reading, lint);
+    }
+}

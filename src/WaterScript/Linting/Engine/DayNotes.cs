@@ -1,0 +1,25 @@
+using WaterScript.Text;
+using WaterScript.Timetables;
+
+namespace WaterScript.Linting.Engine;
+
+/// <summary>What there is to know about single dates, gathered by cause.</summary>
+internal sealed class DayNotes
+{
+    private readonly Dictionary<(int Schedule, DayNoteKind Kind, Location Origin, Location? Other), DayNoteGroup> _groups = [];
+
+    /// <summary>The notes of a kind, one entry for each cause.</summary>
+    public IEnumerable<DayNoteGroup> Of(DayNoteKind kind) => _groups.Values.Where(group => group.Kind == kind);
+
+    /// <summary>Takes in a date of a schedule.</summary>
+    public void Add(in ScheduleDay day)
+    {
+        foreach (var note in day.Notes)
+        {
+            var key = (day.Schedule.Index, note.Kind, note.Origin, note.Other);
+            _groups[key] = _groups.TryGetValue(key, out var group)
+                ? group with { LastDay = note.Day, Count = group.Count + 1 }
+                : new DayNoteGroup(day.Schedule, note.Kind, note.Origin, note.Other, note.Day, note.Day, Count: 1, note.Instant);
+        }
+    }
+}

@@ -1,0 +1,34 @@
+using System.Collections.Immutable;
+using WaterScript.Diagnostics;
+using WaterScript.Model;
+using WaterScript.Simulation;
+using WaterScript.Timetables;
+
+namespace WaterScript.Linting.Engine;
+
+/// <summary>Looks at what a site would do, before a valve moves.</summary>
+public static class Linter
+{
+    /// <summary>Looks at a site that was read without an error.</summary>
+    /// <param name="site">The site.</param>
+    /// <param name="horizon">The dates to look at.</param>
+    /// <param name="units">The most work; null for what a site of its length may ask for.</param>
+    public static LintReport Check(Site site, Horizon horizon, long? units = null)
+    {
+        ArgumentNullException.ThrowIfNull(site);
+        var report = new BoundedWalk(site, horizon, units ?? Limits.CheckWorkOf(site.SourceLength)).Go();
+        var judged = Acceptances.Apply(site.Acceptances, [.. InOrder(report.Findings)], horizon.From);
+        return report with { Findings = [.. InOrder(FindingLimit.Apply(judged.Open))], Accepted = judged.Accepted };
+    }
+
+    /// <summary>Sets rules to work and shows them all dates.</summary>
+    internal static ImmutableArray<IRule> Walked(LintContext context, LintContext outputs, IEnumerable<RuleRegistration> kinds)
+    {
+        ImmutableArray<IRule> rules = [.. kinds.Select(kind => kind.Create(kind.VisitsOutputs ? outputs : context))];
+        new TimelineWalker(context, outputs, rules).Go();
+        return rules;
+    }
+
+    private static IEnumerable<Finding> InOrder(IEnumerable<Finding> findings) =>
+        findings.OrderBy(finding => finding.Primary.Location.Source.Path, StringComparer.Ordinal).ThenBy(finding => finding.Primary.Location.Span.Start);
+}

@@ -1,0 +1,103 @@
+using System.Collections.Immutable;
+using WaterScript.Diagnostics;
+using WaterScript.Linting.Engine;
+using WaterScript.Text;
+
+namespace WaterScript.Linting.Fixes;
+
+/// <summary>
+/// Applies the safe fixes of sites until none is left, and none that would give an error that was not there before; of other sites that
+/// read the same file, no warning either. A fix that lets more of a file be read may bring to light what could not be seen until then; it
+/// is left for a person too.
+/// </summary>
+/// <param name="sites">All of them; files that they share are fixed for all.</param>
+public sealed class FixApplier(ImmutableArray<FixTarget> sites)
+{
+    private readonly Dictionary<string, SourceText> _before = new(StringComparer.Ordinal);
+    private readonly Dictionary<Fix, CheckedSite> _refused = [];
+    private ImmutableDictionary<string, SourceText> _texts = NoTexts;
+
+    /// <summary>The files as they are.</summary>
+    public static ImmutableDictionary<string, SourceText> NoTexts { get; } = ImmutableDictionary.Create<string, SourceText>(StringComparer.Ordinal);
+
+    /// <summary>The files that have changed so far, before and after, in order of their paths.</summary>
+    public ImmutableArray<(SourceText Before, SourceText After)> Changes =>
+    [
+        .. _texts.Where(text => text.Value.Text != _before[text.Key].Text).OrderBy(text => text.Key, StringComparer.Ordinal).Select(text => (_before[text.Key], text.Value)),
+    ];
+
+    /// <summary>Fixes one of the sites.</summary>
+    public FixedSite Fix(FixTarget site)
+    {
+        ArgumentNullException.ThrowIfNull(site);
+        var before = site.Settle(_texts);
+        foreach (var file in before.Reading.Files) _before.TryAdd(file.Source.Path, file.Source);
+        var (texts, applied) = (_texts, 0);
+        for (var round = 0; site.IsAllowed && round < Limits.FixRounds && Round(site) is > 0 and var more; round++) applied += more;
+        var after = site.Settle(_texts);
+        return new FixedSite(before, after, applied)
+        {
+            Changed = [.. _texts.Values.Where(text => texts.GetValueOrDefault(text.Path, _before[text.Path]).Text != text.Text).OrderBy(text => text.Path, StringComparer.Ordinal)],
+            Refused = [.. after.Findings.Select(finding => finding.Fix).OfType<Fix>().Where(_refused.ContainsKey).Select(fix => (fix, _refused[fix].Path))],
+        };
+    }
+
+    /// <summary>Applies what can be applied together.</summary>
+    /// <returns>How many fixes.</returns>
+    private int Round(FixTarget site)
+    {
+        var fixes = FixSet.Together(site.Settle(_texts).Findings.Select(finding => finding.Fix).OfType<Fix>().Where(fix => fix.IsSafe && !_refused.ContainsKey(fix)));
+        var accepted = Accept(site, [], fixes.AsSpan());
+        if (!accepted.IsEmpty) _texts = TextsWith(accepted);
+        return accepted.Length;
+    }
+
+    /// <summary>Those of some fixes that do no harm along with the ones accepted already: all at once if they can be, else half by half.</summary>
+    private ImmutableArray<Fix> Accept(FixTarget site, ImmutableArray<Fix> accepted, ReadOnlySpan<Fix> fixes)
+    {
+        if (fixes.IsEmpty) return accepted;
+        ImmutableArray<Fix> all = [.. accepted, .. fixes];
+        if (Harmed(site, TextsWith(all)) is not { } harmed) return all;
+        if (fixes.Length == 1)
+        {
+            _refused[fixes[0]] = harmed;
+            return accepted;
+        }
+
+        var half = fixes.Length / 2;
+        return Accept(site, Accept(site, accepted, fixes[..half]), fixes[half..]);
+    }
+
+    private ImmutableDictionary<string, SourceText> TextsWith(ImmutableArray<Fix> fixes) => _texts.SetItems(FixSet.Apply(fixes));
+
+    /// <summary>A site that other texts make worse: the one that is fixed, else one that reads the same file; or null.</summary>
+    private CheckedSite? Harmed(FixTarget corrected, ImmutableDictionary<string, SourceText> texts) => sites
+        .OrderBy(site => site == corrected ? 0 : 1)
+        .FirstOrDefault(site => IsWorse(site.Settle(_texts), site.With(texts), site == corrected ? Severity.Error : Severity.Warning))?.Settle(_texts);
+
+    /// <summary>Whether something of a severity is found that was not; what a site does counts only where it was looked at before.</summary>
+    private static bool IsWorse(CheckedSite before, CheckedSite after, Severity least)
+    {
+        if (before == after) return false;
+        var known = Grave(before.Findings, least).CountBy(found => found).ToDictionary();
+        IEnumerable<Finding> found = before.Lint is null ? after.Reading.Findings : after.Findings;
+        return Grave(found, least).CountBy(found => found).Any(found => found.Value > known.GetValueOrDefault(found.Key));
+    }
+
+    private static IEnumerable<(Rule Rule, string Heading, string Path)> Grave(IEnumerable<Finding> findings, Severity least) => findings
+        .Where(finding => finding.Severity >= least)
+        .Select(finding => (finding.Rule, finding.Heading, finding.Primary.Location.Source.Path));
+}
+
+/// <summary>What fixing a site came to.</summary>
+/// <param name="Before">The site as it stood.</param>
+/// <param name="After">The site with its fixes.</param>
+/// <param name="Applied">How many fixes are applied.</param>
+public sealed record FixedSite(CheckedSite Before, CheckedSite After, int Applied)
+{
+    /// <summary>The new texts of the files that it changed, in order of their paths.</summary>
+    public required ImmutableArray<SourceText> Changed { get; init; }
+
+    /// <summary>Fixes that are not applied, because of an error that each would give, and the path of the site that would have it.</summary>
+    public required ImmutableArray<(Fix Fix, string Path)> Refused { get; init; }
+}

@@ -1,0 +1,30 @@
+using NodaTime;
+using WaterScript.Binding.Values;
+using WaterScript.Diagnostics;
+using WaterScript.Model;
+using WaterScript.Simulation.Electrical;
+using WaterScript.Wording;
+
+namespace WaterScript.Linting.Fixes;
+
+/// <summary>A longer spacing of a controller, or the first that it gets.</summary>
+internal static class LongerSpacing
+{
+    /// <summary>The least that the recharge of a store fits into, in milliseconds, rounded up to a tenth of a second; null where the recharge is not known.</summary>
+    public static long? For(Store store, PulseValve pulse) => store.RestFor(pulse) is { } rest ? (long)Math.Ceiling((rest + pulse.Pulse) * 10) * 100 : null;
+
+    /// <summary>As it is written: <c>spacing 300 ms</c>.</summary>
+    public static string Words(long milliseconds) => $"spacing {Phrases.Number(milliseconds, 0)} ms";
+
+    /// <summary>The edit; null where neither a spacing nor a power supply of the controller is written.</summary>
+    public static Fix? To(Controller controller, long milliseconds)
+    {
+        var words = Words(milliseconds);
+        if (controller.Lines.Of(Schema.Controller.SpacingTime.Name) is { } line) return Fix.Unsafe($"write {words}", line, words);
+        return controller.Power is { } power ? WrittenLine.Before(power.Origin, words) : null;
+    }
+
+    /// <summary>The site with it.</summary>
+    public static Site In(Site site, Controller controller, long milliseconds) =>
+        site with { Controllers = site.Controllers.SetItem(controller.Index, controller with { Spacing = Duration.FromMilliseconds(milliseconds) }) };
+}

@@ -1,0 +1,87 @@
+using WaterScript.Agronomy;
+using WaterScript.Calendars;
+using WaterScript.Diagnostics;
+using WaterScript.Linting.Engine;
+using WaterScript.Model;
+using WaterScript.Simulation.Water;
+using WaterScript.Wording;
+
+namespace WaterScript.Linting.Rules.Plants;
+
+/// <summary>A day's watering that is more than the root zone can hold, however dry it is.</summary>
+internal sealed class BelowRoots(LintContext context) : IRule
+{
+    public static Rule Rule { get; } = new("below-roots", Severity.Advice, "water that runs below the roots")
+    {
+        CanBeAccepted = true,
+        Finds = """
+            What a zone gets on one day, as far as plants can use it, is more than its soil holds in the depth of the roots, from wilting point to field capacity.
+            """,
+        Matters = """
+            The rest sinks below the roots, and takes fertiliser along. Less at a time and more often does more.
+            """,
+        Fires = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            plants young-lawn { roots 10 cm; depletion 50 % }
+            zone lawn { output 1; rate 20 mm/h; soil sandy-loam; plants young-lawn }
+            schedule weekly {
+              on mon
+              start at 05:00
+              steps { water lawn for 1 h }
+            }
+            """,
+        Fixed = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            plants young-lawn { roots 10 cm; depletion 50 % }
+            zone lawn { output 1; rate 20 mm/h; soil sandy-loam; plants young-lawn }
+            schedule weekly {
+              on mon, wed, fri
+              start at 05:00
+              steps { water lawn for 20 min }
+            }
+            """,
+        KnownLimits = """
+            What the roots have left from the day before is not counted here: `over-watered` does that, month by month. Zones without soil, plants, depth of roots or application rate are not looked at, nor are schedules by hand.
+            """,
+        Sources = "FAO Irrigation and Drainage Paper 56, 1998, eq. 82.",
+    };
+
+    public IEnumerable<Finding> Findings() => context.Site.Zones.Select(Judge).OfType<Finding>();
+
+    public IEnumerable<string> NotChecked() => context.Site.Zones
+        .Where(zone => !zone.IsSpare && LacksFor(zone) is not null)
+        .GroupBy(zone => LacksFor(zone)!)
+        .Select(group => $"water below the roots of {Phrases.Names([.. group.Select(zone => zone.Name)])} ({group.Key})");
+
+    private static string? LacksFor(Zone zone) =>
+        zone.Soil?.Holds is null ? "no soil given"
+        : zone.Plants is not { Roots: not null, DepletionPercent: not null } ? "no plants given"
+        : zone.MillimetresPerHour is null ? "no application rate given"
+        : null;
+
+    private Finding? Judge(Zone zone)
+    {
+        if (LacksFor(zone) is not null || RootZone.Of(zone) is not { } roots) return null;
+        WateredDay[] days = [.. context.Water.DaysOf(zone).Where(day => (double)DepthOn(zone, day) > roots.Total)];
+        return days.Length == 0 ? null : FindingFor(zone, roots, days);
+    }
+
+    private Finding FindingFor(Zone zone, RootZone roots, WateredDay[] days)
+    {
+        var most = days.Max(day => DepthOn(zone, day));
+        return Finding.At(Rule, zone.Origin, $"water runs below the roots of {zone.DisplayName}", $"its roots can hold {context.Depths.Say((decimal)roots.Total)}") with
+        {
+            Others = [.. context.Steps.Of(context.Water.FirstOf(zone)!.Value).Labels("waters it")],
+            Details = $"Up to {context.Depths.Say(most)} come on one day, on {Phrases.Count(days.Length, "day")} from {MomentWords.Date(CivilDate.FromDayNumber(days[0].Day).ToLocalDate())}.",
+            Help = $"Water it with {context.Depths.Say((decimal)roots.Readily)} at a time, more often: that is what plants may use before they suffer.",
+        };
+    }
+
+    private static decimal DepthOn(Zone zone, WateredDay day) => WaterLedger.UsableDepth(zone, day.Seconds)!.Value;
+}

@@ -1,0 +1,59 @@
+using WaterScript.Diagnostics;
+using WaterScript.Linting.Engine;
+
+namespace WaterScript.Linting.Rules.Plants;
+
+/// <summary>A zone that gets more than its plants want.</summary>
+internal sealed class OverWatered(LintContext context) : IRule
+{
+    public static Rule Rule { get; } = new("over-watered", Severity.Advice, "more water than the plants need")
+    {
+        CanBeAccepted = true,
+        Finds = """
+            In some month a zone gets more than 125 % of what its plants need: crop coefficient times reference evapotranspiration, less effective rain. Says how much runs below the roots, by a daily balance of the root zone where soil and roots are given.
+            """,
+        Matters = """
+            Roots without air rot, and the water and what it carries are lost. In most gardens that is the water of spring and autumn: the times of July go on into September.
+            """,
+        Fires = """
+            site plot {
+              timezone   Europe/Lisbon
+              location   39.6 N 8.1 W 310 m
+              effective  2026-03-01
+            }
+            climate { sep 14.8 C to 26.1 C, rain 30 mm }
+            zone lawn { output 1; rate 15 mm/h; soil loam; plants turf-cool }
+            schedule every-other-day {
+              every 2 days
+              from 1 sep to 30 sep
+              start at 05:00
+              steps { water lawn for 50 min }
+            }
+            """,
+        Fixed = """
+            site plot {
+              timezone   Europe/Lisbon
+              location   39.6 N 8.1 W 310 m
+              effective  2026-03-01
+            }
+            climate { sep 14.8 C to 26.1 C, rain 30 mm }
+            zone lawn { output 1; rate 15 mm/h; soil loam; plants turf-cool }
+            schedule every-other-day {
+              every 2 days
+              from 1 sep to 30 sep
+              start at 05:00
+              steps { water lawn for 28 min }
+            }
+            """,
+        KnownLimits = UnderWatered.KnownLimitsOfBoth,
+        Sources = "FAO Irrigation and Drainage Paper 56, 1998; the bounds are common practice.",
+    };
+
+    /// <summary>Millimetres in a month that are worth a finding.</summary>
+    internal const double LeastDifference = 5;
+
+    private const double Most = 1.25;
+
+    public IEnumerable<Finding> Findings() => context.DemandMet.Where((given, need) => given > Most * need && given - need >= LeastDifference).Select(zone => context.DemandMet.FindingFor(
+        Rule, zone.Zone, zone.Months, $"{zone.Zone.DisplayName} gets more than its plants need", "over 125 % of what they need", "Water it shorter or less often, or let a scale follow the climate: scale year { by climate }"));
+}

@@ -1,0 +1,65 @@
+using WaterScript.Diagnostics;
+using WaterScript.Linting.Engine;
+
+namespace WaterScript.Linting.Rules.Restrictions;
+
+/// <summary>Water outside the hours of a restriction.</summary>
+internal sealed class OutsideHours(LintContext context) : IRule
+{
+    public static Rule Rule { get; } = new("outside-hours", Severity.Error, "water outside the hours of a restriction")
+    {
+        CanBeAccepted = true,
+        Finds = """
+            A zone that a restriction binds is watered outside its `allow between` lines. The first moment of such hours is allowed, the last is
+            not. Each instant is judged by its own local date and by what the clock shows then; hours may go over midnight.
+            """,
+        Matters = """
+            Local rules carry fines, and they are there because water is short.
+            """,
+        Fires = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            zone beds { output 1 }
+            restriction town {
+              allow between 20:00 and 06:00
+            }
+            schedule morning {
+              every day
+              start at 05:50
+              steps { water beds for 20 min }
+            }
+            """,
+        Fixed = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            zone beds { output 1 }
+            restriction town {
+              allow between 20:00 and 06:00
+            }
+            schedule morning {
+              every day
+              start at 05:40
+              steps { water beds for 20 min }
+            }
+            """,
+        KnownLimits = """
+            On dates without the sunrise or sunset that hours are reckoned from, the hours are not judged, and the report says so.
+            """,
+    };
+
+    public IEnumerable<Finding> Findings() => context.Restrictions.BreachesOf(Rule).Select(FindingFor);
+
+    public IEnumerable<string> NotChecked() => context.Restrictions.EachNotChecked(
+        (judge, restriction) => judge.LackedSun ? $"hours of {restriction.Name} on dates without sunrise or sunset" : null);
+
+    private Finding FindingFor(Breach breach) => breach.FindingFor(
+        context,
+        $"{breach.ScheduleIn(context)} waters outside the hours of \"{breach.Restriction.Name}\"",
+        $"waters {breach.ZoneIn(context).Name} at {context.Time(breach.Moment)}",
+        "the hours that are allowed",
+        "Start at another time, or water for less time, so that it is over in time.");
+}

@@ -1,0 +1,60 @@
+using WaterScript.Diagnostics;
+using WaterScript.Linting.Engine;
+
+namespace WaterScript.Linting.Rules.Restrictions;
+
+/// <summary>More zones at a time than a restriction allows.</summary>
+internal sealed class ZonesAtATime(LintContext context) : IRule
+{
+    public static Rule Rule { get; } = new("zones-at-a-time", Severity.Error, "more zones at a time than a restriction allows")
+    {
+        CanBeAccepted = true,
+        Finds = """
+            More zones that a restriction binds are watered at once than `at most … zones at a time` allows. Runs that only touch are not at once.
+            """,
+        Matters = """
+            Local rules carry fines, and they are there because water is short.
+            """,
+        Fires = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            zone beds { output 1 }
+            zone lawn { output 2 }
+            restriction town {
+              at most 1 zone at a time
+            }
+            schedule morning {
+              every day
+              start at 05:50
+              steps { water beds + lawn for 20 min }
+            }
+            """,
+        Fixed = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            zone beds { output 1 }
+            zone lawn { output 2 }
+            restriction town {
+              at most 1 zone at a time
+            }
+            schedule morning {
+              every day
+              start at 05:50
+              steps { water beds, lawn for 20 min }
+            }
+            """,
+    };
+
+    public IEnumerable<Finding> Findings() => context.Restrictions.BreachesOf(Rule).Select(FindingFor);
+
+    private Finding FindingFor(Breach breach) => breach.FindingFor(
+        context,
+        $"{breach.ScheduleIn(context)} waters more zones at a time than \"{breach.Restriction.Name}\" allows",
+        $"adds {breach.ZoneIn(context).Name} at {context.Time(breach.Moment)}",
+        $"up to {Breach.Number(breach.Worst)} at a time",
+        "Water them one after the other: put a comma in place of the plus, or start later.");
+}

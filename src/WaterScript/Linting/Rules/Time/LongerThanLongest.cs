@@ -1,0 +1,84 @@
+using WaterScript.Binding.Values;
+using WaterScript.Calendars;
+using WaterScript.Diagnostics;
+using WaterScript.Linting.Engine;
+using WaterScript.Model;
+using WaterScript.Simulation;
+using WaterScript.Text;
+using WaterScript.Timetables;
+using WaterScript.Wording;
+
+namespace WaterScript.Linting.Rules.Time;
+
+/// <summary>A run longer than its zone is meant to have.</summary>
+internal sealed class LongerThanLongest(LintContext context) : IRule, IRunObserver
+{
+    public static Rule Rule { get; } = new("longer-than-longest", Severity.Warning, "a run longer than its zone is meant to have")
+    {
+        CanBeAccepted = true,
+        Finds = """
+            A run lasts longer than the `longest` of its zone, as it is after scale and trim.
+            """,
+        Matters = """
+            `longest` is there because more does harm: it runs off, drowns roots, or empties a tank.
+            """,
+        Fires = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            zone beds { output 1; longest 15 min }
+            schedule morning {
+              every day
+              start at 06:00
+              steps { water beds for 20 min }
+            }
+            """,
+        Fixed = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            zone beds { output 1; longest 15 min }
+            schedule morning {
+              every day
+              start at 06:00
+              steps { water beds for 15 min }
+            }
+            """,
+    };
+
+    private readonly Dictionary<(Location Step, int Zone), Found> _found = [];
+
+    public bool Observes(Zone zone) => zone.Longest is { } longest && context.Plans.LongestOf(zone) > longest.WholeSeconds();
+
+    public void Visit(in Run run)
+    {
+        if (run.Seconds <= context.Site.Zones[run.Zone].Longest!.Value.WholeSeconds()) return;
+        var key = (context.Steps.Of(run).Step.Origin, run.Zone);
+        if (!_found.TryGetValue(key, out var found)) _found[key] = found = new Found();
+        found.OccurrenceCounter.Add(run.Start, context);
+        found.Longest = Math.Max(found.Longest, run.Seconds);
+    }
+
+    public IEnumerable<Finding> Findings() => _found.Select(entry => FindingFor(entry.Key.Step, entry.Key.Zone, entry.Value));
+
+    private Finding FindingFor(Location step, int index, Found found)
+    {
+        var zone = context.Site.Zones[index];
+        var longest = Phrases.Length(zone.Longest!.Value.WholeSeconds());
+        return Finding.At(Rule, step, $"{zone.Name} runs longer than its longest", $"up to {Phrases.Length(found.Longest)}") with
+        {
+            Others = [new Label(zone.PlaceOf(Schema.Zone.Longest), $"at most {longest}")],
+            Happens = found.OccurrenceCounter.Happens(context),
+            Help = $"Water it for {longest} at a time, or change its `longest`.",
+        };
+    }
+
+    private sealed class Found
+    {
+        public OccurrenceCounter OccurrenceCounter { get; } = new();
+
+        public long Longest { get; set; }
+    }
+}

@@ -1,0 +1,74 @@
+using WaterScript.Diagnostics;
+using WaterScript.Linting.Engine;
+using WaterScript.Model;
+using WaterScript.Simulation;
+using WaterScript.Text;
+using WaterScript.Timetables;
+using WaterScript.Wording;
+
+namespace WaterScript.Linting.Rules.Time;
+
+/// <summary>A run of sprays or rotors that hardly fills the pipes.</summary>
+internal sealed class ShortRun(LintContext context) : IRule, IRunObserver
+{
+    public static Rule Rule { get; } = new("short-run", Severity.Advice, "a run that hardly fills the pipes")
+    {
+        CanBeAccepted = true,
+        Finds = """
+            Sprays or rotors run for less than two minutes, as they do after scale and trim.
+            """,
+        Matters = """
+            In that time the pipes have hardly filled: the heads nearest to the valve get water, the last ones do not.
+            """,
+        Fires = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            zone beds { output 1; heads spray }
+            schedule morning {
+              every day
+              start at 06:00
+              steps { water beds for 90 s }
+            }
+            """,
+        Fixed = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            zone beds { output 1; heads spray }
+            schedule morning {
+              every day
+              start at 06:00
+              steps { water beds for 3 min }
+            }
+            """,
+        KnownLimits = """
+            Drip, bubblers and mist are not looked at, nor are schedules by hand.
+            """,
+        Sources = "Common practice.",
+    };
+
+    private const int LeastSeconds = 120;
+
+    private readonly Dictionary<(Location Step, int Zone), (OccurrenceCounter Recurrence, long Seconds)> _found = [];
+
+    public bool Observes(Zone zone) => zone.WatersFromAbove;
+
+    public void Visit(in Run run)
+    {
+        if (run.Seconds >= LeastSeconds) return;
+        var key = (context.Steps.Of(run).Step.Origin, run.Zone);
+        if (!_found.TryGetValue(key, out var found)) _found[key] = found = (new OccurrenceCounter(), run.Seconds);
+        found.Recurrence.Add(run.Start, context);
+        if (run.Seconds < found.Seconds) _found[key] = found with { Seconds = run.Seconds };
+    }
+
+    public IEnumerable<Finding> Findings() => _found.Select(entry => Finding.At(
+        Rule, entry.Key.Step, $"{context.Site.Zones[entry.Key.Zone].Name} runs for only {Phrases.Length(entry.Value.Seconds)}", "the pipes have hardly filled by then") with
+    {
+        Happens = entry.Value.Recurrence.Happens(context),
+        Help = "Water for 2 min or more, less often.",
+    });
+}

@@ -1,0 +1,132 @@
+using System.Collections.Immutable;
+using WaterScript.Binding.Values;
+using WaterScript.Diagnostics;
+using WaterScript.Linting.Engine;
+using WaterScript.Linting.Fixes;
+using WaterScript.Model;
+using WaterScript.Simulation;
+using WaterScript.Simulation.Water;
+using WaterScript.Wording;
+
+namespace WaterScript.Linting.Rules.Water;
+
+/// <summary>Zones that together take less than the supply's pump must be asked for.</summary>
+internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObserver
+{
+    /// <summary>What a pump bears, in seconds: while valves change over, little flows for a moment (common practice).</summary>
+    private const long Borne = 10;
+
+    public static Rule Rule { get; } = new("flow-under-minimum", Severity.Warning, "less water wanted than the pump must give")
+    {
+        CanBeAccepted = true,
+        Finds = """
+            Zones are open, and for more than 10 s together they take less than the `minimum-flow` of their supply.
+            """,
+        Matters = """
+            A pump that gives almost nothing churns the same water until it is hot, or switches on and off every few seconds. Both wear it out.
+            """,
+        Fires = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            supply well { flow 30 L/min; minimum-flow 8 L/min }
+            zone lawn { output 1; flow 20 L/min }
+            zone pots { output 2; flow 2 L/min; heads drip }
+            schedule morning {
+              every day
+              start at 06:00
+              steps {
+                water lawn for 10 min
+                water pots for 20 min
+              }
+            }
+            """,
+        Fixed = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            supply well { flow 30 L/min; minimum-flow 8 L/min; vessel 24 L }
+            zone lawn { output 1; flow 20 L/min }
+            zone pots { output 2; flow 2 L/min; heads drip }
+            schedule morning {
+              every day
+              start at 06:00
+              steps {
+                water lawn for 10 min
+                water pots for 20 min
+              }
+            }
+            """,
+        KnownLimits = "A supply with a `bypass` or a `vessel` is not looked at: they take what the zones do not. How large a vessel must be is not reckoned. The zones that are named to water together are the fewest whose flows come to the minimum within what the supply gives; whether it suits them is not weighed.",
+        Sources = "Common practice.",
+    };
+
+    private readonly Overloads _overloads = new(context);
+    private readonly UnderWay?[] _underWay = new UnderWay?[context.Site.Supplies.Length];
+
+    public bool Observes(Supply supply) => supply is { MinimumFlow: not null, HasBypass: false, Vessel: null };
+
+    public void Visit(in DemandInterval interval)
+    {
+        var supply = interval.Supply;
+        if (!interval.IsWhole || interval.Flow >= supply.MinimumFlow!.Value.InBase - Flows.Tolerance)
+        {
+            _underWay[supply.Index] = null;
+            return;
+        }
+
+        if (_underWay[supply.Index] is not { } before || before.To != interval.From) _underWay[supply.Index] = before = new UnderWay(interval.From);
+        before.To = interval.To;
+        if (interval.To - before.From > Borne) _overloads.Add(supply.Index, limit: -1, interval.Contributions, before.IsTold ? interval.From : before.From, interval.To);
+        before.IsTold |= interval.To - before.From > Borne;
+    }
+
+    public IEnumerable<Finding> Findings() => _overloads.All.Select(FindingFor);
+
+    public IEnumerable<string> NotChecked() => context.Site.Supplies
+        .Where(Observes)
+        .SelectMany(supply => Flows.Unknown(context.Site, supply, "least flow"));
+
+    private Finding FindingFor(Overload overload)
+    {
+        var supply = context.Site.Supplies[overload.Owner];
+        var minimum = supply.MinimumFlow!.Value;
+        var limit = new Label(supply.PlaceOf(Schema.Supply.MinimumFlow), $"must give {Flows.Say(minimum.InBase, minimum)} or more");
+        var finding = OverloadWords.FindingFor(Rule, context, overload, $"too little water wanted from {supply.DisplayName}", $"takes no more than {Flows.Say(overload.Worst, minimum)}", limit);
+        return finding with
+        {
+            Details = $"{finding.Details}{OverloadWords.Parts(context.Site, overload.Contributions, amount => Flows.Say(amount, minimum))}, for {Phrases.Length(overload.Longest)}.",
+            Help = Help(supply, overload),
+        };
+    }
+
+    private string Help(Supply supply, Overload overload)
+    {
+        const string otherwise = "give the supply a `bypass` or a `vessel` where there is one.";
+        if (Together(supply, overload) is not { } zones) return $"Open another zone with it, or {otherwise}";
+        if (zones.IsEmpty) return $"None of its other zones, nor several, bring it to the minimum within what it gives: {otherwise}";
+        var sum = overload.Worst + zones.Sum(zone => zone.LitresPerMinute!.Value);
+        return $"Water it together with {Phrases.Names([.. zones.Select(zone => zone.DisplayName)])}, which makes {Flows.Say(sum, supply.MinimumFlow!.Value)}, or {otherwise}";
+    }
+
+    /// <summary>The fewest other zones with which the minimum is met; null where that cannot be told.</summary>
+    private ImmutableArray<Zone>? Together(Supply supply, Overload overload)
+    {
+        if (!overload.IsSteady || Flows.Unknown(context.Site, supply, "").Any()) return null;
+        var others = context.Site.Zones.Where(zone => zone.LitresPerMinute > 0 && Demand.Above(zone.Supply).Any(above => above.Index == supply.Index) && overload.Contributions.All(contribution => contribution.Zone != zone.Index));
+        var most = supply.Flow is { } flow ? flow.InBase - overload.Worst + Flows.Tolerance : decimal.MaxValue;
+        return FewestZones.Of(others, supply.MinimumFlow!.Value.InBase - overload.Worst - Flows.Tolerance, most);
+    }
+
+    /// <summary>A time under the minimum.</summary>
+    private sealed class UnderWay(long from)
+    {
+        public long From { get; } = from;
+
+        public long To { get; set; }
+
+        public bool IsTold { get; set; }
+    }
+}

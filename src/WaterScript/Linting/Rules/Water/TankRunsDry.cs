@@ -1,0 +1,209 @@
+using WaterScript.Binding.Values;
+using WaterScript.Diagnostics;
+using WaterScript.Linting.Engine;
+using WaterScript.Linting.Fixes;
+using WaterScript.Model;
+using WaterScript.Quantities;
+using WaterScript.Simulation;
+using WaterScript.Simulation.Water;
+using WaterScript.Wording;
+
+namespace WaterScript.Linting.Rules.Water;
+
+/// <summary>A tank that is drawn down to its reserve while somebody still wants water.</summary>
+internal sealed class TankRunsDry : IRule, IDemandObserver
+{
+    public static Rule Rule { get; } = new("tank-runs-dry", Severity.Error, "a tank that runs dry")
+    {
+        CanBeAccepted = true,
+        Finds = """
+            Follows the level of a tank through all the dates that are looked at: what zones draw, and what the `refill` and the rain from its roof add until it is full. Finds when the level would fall under the `reserve`.
+            """,
+        Matters = """
+            A pump that draws air is soon broken, and the zones that come last stay dry on the hottest days, when most is wanted.
+            """,
+        Fires = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            supply butt { flow 20 L/min; tank 1000 L; refill 5 L/min }
+            zone lawn { output 1; flow 20 L/min }
+            schedule morning {
+              on mon
+              start at 06:00
+              steps { water lawn for 90 min }
+            }
+            """,
+        Fixed = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            supply butt { flow 20 L/min; tank 1000 L; refill 5 L/min }
+            zone lawn { output 1; flow 20 L/min }
+            schedule morning {
+              on mon
+              start at 06:00
+              steps { water lawn for 1 h }
+            }
+            """,
+        KnownLimits = """
+            The refill is taken to flow at all hours, and the rain of a month to fall evenly over it, year by year the same: a dry month leaves less. What refills other tanks from this one is not taken off; such a tank is not judged. Of a manual schedule one pass is looked at, from a full tank. What is proposed is tried, the run times in whole per cent and the refill in tenths of its unit; run times that a scale by climate gives are not.
+            """,
+        Sources = "Minutes to empty = (volume − reserve) / (out − in).",
+    };
+
+    private readonly LintContext _context;
+    private readonly Tank?[] _tanks;
+
+    public TankRunsDry(LintContext context)
+    {
+        _context = context;
+        _tanks = [.. context.Site.Supplies.Select(supply => TankLevel.Of(context, supply) is { } level ? new Tank(level, context) : null)];
+    }
+
+    public bool Observes(Supply supply) => _tanks[supply.Index] is not null;
+
+    public void Visit(in DemandInterval interval) => _tanks[interval.Supply.Index]!.Draw(interval);
+
+    public IEnumerable<Finding> Findings() => _tanks.OfType<Tank>().Where(tank => tank.Times > 0).Select(FindingFor);
+
+    public IEnumerable<string> NotChecked()
+    {
+        foreach (var supply in _context.Site.Supplies.Where(supply => supply.Tank is not null))
+        {
+            if (TankLevel.LacksFor(_context.Site, supply) is { } lacks) yield return $"tank of {supply.Name} ({lacks})";
+            else foreach (var unknown in Flows.Unknown(_context.Site, supply, $"tank of {supply.Name}: water")) yield return unknown;
+        }
+    }
+
+    private Finding FindingFor(Tank tank)
+    {
+        var supply = tank.Supply;
+        var finding = Finding.At(Rule, supply.PlaceOf(Schema.Supply.Tank), $"{supply.DisplayName} runs dry", Gets(supply)) with
+        {
+            Others = [.. _context.Steps.Of(tank.Origin).Labels("draws while it falls under its reserve")],
+        };
+        finding = _context.Happening(finding, tank.First, tank.Last, tank.Times, tank.Days);
+        var reserve = supply.Reserve is { } kept ? $"under the reserve of {kept}" : "empty";
+        return finding with
+        {
+            Details = $"{finding.Details}It is {reserve} {Phrases.Number((decimal)tank.FirstAfter / 60, 1)} min after the watering begins. In all, {Say(tank.Shortfall)} are missing; most on one day: {Say(tank.WorstDay)}.",
+            Assumed = Assumed(tank),
+            Help = Help(tank),
+        };
+    }
+
+    /// <summary>The greatest share of the run times, and the least refill, with which trials show that it does not run dry.</summary>
+    private string Help(Tank tank)
+    {
+        var ways = new[]
+        {
+            Share(tank) is { } percent and > 0 ? $"at {Phrases.Number(percent, 0)} % of all run times it does not run dry" : "",
+            Refill(tank) is { } refill ? $"with a refill of {refill} it does not run dry" : "",
+        };
+        return string.Join("; ", ways.Where(way => way.Length > 0)) is { Length: > 0 } tried
+            ? $"Water less or less often, or let more flow in: {tried}."
+            : "Water less or less often, or give the tank more time to refill.";
+    }
+
+    private long? Share(Tank tank) => Bisection.First(1, 100, percent => IsDry(tank, ScaledSite.Of(_context.Site, percent))) - 1;
+
+    /// <summary>In tenths of the unit; so much as zones draw at most is surely enough, unless the tank is under its reserve at first.</summary>
+    private Quantity? Refill(Tank tank)
+    {
+        var supply = tank.Supply;
+        var unit = supply.Refill?.Unit ?? new WaterWords(_context.Site).Flow;
+        var (least, most) = (Tenths(supply.Refill?.InBase ?? 0), Tenths(tank.MostDrawn));
+        if (IsDry(tank, With(most)) is not false) return null;
+        return Bisection.First(least, most, tenths => !IsDry(tank, With(tenths))) is { } enough ? RefillOf(enough) : null;
+
+        long Tenths(decimal litresPerMinute) => (long)Math.Ceiling(litresPerMinute * unit.Denominator / unit.Numerator * 10);
+        Quantity RefillOf(long tenths) => new(tenths / 10m, unit);
+        Site With(long tenths) => _context.Site with { Supplies = _context.Site.Supplies.SetItem(supply.Index, supply with { Refill = RefillOf(tenths) }) };
+    }
+
+    private bool? IsDry(Tank tank, Site? site) =>
+        site is not null && Trial.Of(_context, site, trial => new TankRunsDry(trial)) is { } tried ? tried._tanks[tank.Supply.Index]!.Times > 0 : null;
+
+    private static string Gets(Supply supply) =>
+        $"holds {supply.Tank}{(supply.Refill is { } refill ? $", refilled at {refill}" : "")}{(supply.CatchArea is { } roof ? $", catches rain from {roof}" : "")}";
+
+    private static string Assumed(Tank tank) => string.Join(
+        ' ',
+        new[]
+        {
+            tank.IsFullAtStart ? "The tank is full at the start." : "",
+            tank.Supply.Refill is null ? "" : "The refill flows at all hours.",
+            tank.Supply.CatchArea is null ? "" : "The rain of a month falls evenly over it.",
+        }.Where(sentence => sentence.Length > 0));
+
+    private string Say(decimal litres) => new WaterWords(_context.Site).Say(litres, digits: 0);
+
+    /// <summary>A tank, and when and how much it lacks.</summary>
+    private sealed class Tank(TankLevel level, LintContext context)
+    {
+        private long _dryUntil = long.MinValue;
+        private int _day = int.MinValue;
+        private decimal _dayShortfall;
+
+        public Supply Supply => level.Supply;
+
+        public bool IsFullAtStart { get; private set; } = true;
+
+        public StepOrigin Origin { get; private set; }
+
+        /// <summary>When it is dry for the first time, rounded down to the second.</summary>
+        public long First { get; private set; }
+
+        /// <summary>Seconds from when the zones began to draw to that.</summary>
+        public double FirstAfter { get; private set; }
+
+        public long Last { get; private set; }
+
+        public long Times { get; private set; }
+
+        public long Days { get; private set; }
+
+        public decimal Shortfall { get; private set; }
+
+        /// <summary>The most that is drawn at once, in L/min.</summary>
+        public decimal MostDrawn { get; private set; }
+
+        public decimal WorstDay { get; private set; }
+
+        public void Draw(in DemandInterval interval)
+        {
+            MostDrawn = Math.Max(MostDrawn, interval.Flow);
+            foreach (var (part, before, after) in level.Draw(interval))
+            {
+                if (Times == 0) IsFullAtStart = !level.IsRead;
+                if (after < level.Least - Flows.Tolerance) Miss(part, before, after);
+            }
+        }
+
+        private void Miss(in DemandInterval interval, decimal before, decimal after)
+        {
+            var isDryAlready = before <= level.Least;
+            var dryAfter = isDryAlready ? 0 : (double)((before - level.Least) * interval.Seconds / (before - after));
+            var at = interval.From + (long)dryAfter;
+            if (!isDryAlready || _dryUntil < interval.From) Begin(at, interval.From - level.DrawnSince + dryAfter, interval);
+            _dryUntil = interval.To;
+            var missing = (Math.Min(before, level.Least) - after) / TankLevel.PerLitre;
+            Shortfall += missing;
+            _dayShortfall += missing;
+            WorstDay = Math.Max(WorstDay, _dayShortfall);
+        }
+
+        private void Begin(long at, double after, in DemandInterval interval)
+        {
+            if (Times++ == 0) (First, FirstAfter, Origin) = (at, after, interval.Contributions.MaxBy(contribution => contribution.Amount).Origin);
+            Last = at;
+            var day = context.DayOf(at);
+            if (day == _day) return;
+            Days++;
+            (_day, _dayShortfall) = (day, 0);
+        }
+    }
+}

@@ -1,0 +1,63 @@
+using WaterScript.Linting.Rules.Electrical;
+using WaterScript.Model;
+using WaterScript.Timetables.Switchings;
+
+namespace WaterScript.Simulation.Electrical;
+
+/// <summary>What outputs draw, as the limit of their controller counts it. A latching valve draws nothing but for its pulses.</summary>
+internal sealed class CurrentDraw
+{
+    private readonly (decimal? Inrush, decimal? Holding)[] _zones;
+    private readonly (decimal? Inrush, decimal? Holding)[] _devices;
+    private readonly decimal[] _all;
+    private readonly ILookup<int, Zone> _zonesOf;
+    private readonly ILookup<int, Device> _devicesOf;
+
+    /// <param name="site">The site.</param>
+    /// <param name="limits">The limit of each controller; null where it has none.</param>
+    public CurrentDraw(Site site, IReadOnlyList<PowerLimit?> limits)
+    {
+        _zones = [.. site.Zones.Select(zone => Counted(Of(zone.Valve), limits[zone.Controller.Index]))];
+        _devices = [.. site.Devices.Select(device => Counted(device.Load is { } load ? (load.InBase, load.InBase) : Of(device.Valve), limits[device.Controller.Index]))];
+        _zonesOf = site.Zones.Where(zone => !zone.IsSpare).ToLookup(zone => zone.Controller.Index);
+        _devicesOf = site.Devices.Where(device => device.Output > 0).ToLookup(device => device.Controller.Index);
+        _all = new decimal[site.Controllers.Length];
+        foreach (var zone in site.Zones) _all[zone.Controller.Index] += Most(_zones[zone.Index]);
+        foreach (var device in site.Devices) _all[device.Controller.Index] += Most(_devices[device.Index]);
+    }
+
+    /// <summary>What it draws for the moment of opening; 0 where it is not known.</summary>
+    public decimal Inrush(in Switching switching) => Of(switching).Inrush ?? 0;
+
+    /// <summary>What it draws while it is open; 0 where it is not known.</summary>
+    public decimal Holding(in Switching switching) => Of(switching).Holding ?? 0;
+
+    /// <summary>More than all that is wired to a controller can draw together, whatever opens when.</summary>
+    public decimal AllAtOnce(Controller controller) => _all[controller.Index];
+
+    /// <summary>What is wired to a controller and draws a current that is not given.</summary>
+    /// <param name="controller">The controller.</param>
+    /// <param name="isInrush">Whether the current for the moment of opening is asked for.</param>
+    public IReadOnlyList<string> Unknown(Controller controller, bool isInrush) =>
+    [
+        .. _zonesOf[controller.Index].Where(zone => IsUnknown(_zones[zone.Index], isInrush)).Select(zone => zone.Name),
+        .. _devicesOf[controller.Index].Where(device => IsUnknown(_devices[device.Index], isInrush)).Select(device => device.Name),
+    ];
+
+    private static bool IsUnknown((decimal? Inrush, decimal? Holding) draw, bool isInrush) => (isInrush ? draw.Inrush : draw.Holding) is null;
+
+    private static decimal Most((decimal? Inrush, decimal? Holding) draw) => Math.Max(draw.Inrush ?? 0, draw.Holding ?? 0);
+
+    private (decimal? Inrush, decimal? Holding) Of(in Switching switching) => switching.Zone >= 0 ? _zones[switching.Zone] : _devices[switching.Device];
+
+    private static (decimal? Inrush, decimal? Holding) Counted((decimal? Inrush, decimal? Holding) amperes, PowerLimit? limit) => limit is null
+        ? amperes
+        : (amperes.Inrush * limit.PerAmpere, amperes.Holding * limit.PerAmpere);
+
+    private static (decimal? Inrush, decimal? Holding) Of(Valve? valve) => valve switch
+    {
+        NonLatchingValve { Inrush: var inrush, Holding: var holding } => (inrush?.InBase, holding?.InBase),
+        LatchingValve => (0, 0),
+        _ => (null, null),
+    };
+}

@@ -1,0 +1,53 @@
+using WaterScript.Model;
+using WaterScript.Simulation.Water;
+using WaterScript.Timetables;
+using WaterScript.Timetables.Switchings;
+
+namespace WaterScript.Simulation;
+
+/// <summary>Sees every date of every schedule with a calendar, by date, then in order of the file.</summary>
+internal interface IDayObserver
+{
+    /// <summary>Sees the next date of a schedule.</summary>
+    void Visit(in ScheduleDay day);
+}
+
+/// <summary>Is shown runs as they come.</summary>
+internal interface IRunObserver
+{
+    /// <summary>Whether runs of a zone can matter to it; others are not shown. Asked once, so that what a site does not have costs nothing.</summary>
+    bool Observes(Zone zone) => true;
+
+    /// <summary>Sees the next run.</summary>
+    void Visit(in Run run);
+}
+
+/// <summary>Sees the openings of all outputs, in their order.</summary>
+internal interface IOpeningObserver
+{
+    /// <summary>Whether the site has anything that it looks at.</summary>
+    bool ObservesAny { get; }
+
+    /// <summary>Sees the next opening.</summary>
+    void Visit(in Opening opening);
+}
+
+/// <summary>Sees what each supply is asked for, stretch by stretch.</summary>
+internal interface IDemandObserver
+{
+    /// <summary>Whether it looks at a supply; stretches of others are not shown.</summary>
+    bool Observes(Supply supply) => true;
+
+    /// <summary>Sees the next stretch of a supply; those of one supply come in order.</summary>
+    void Visit(in DemandInterval interval);
+}
+
+/// <summary>Sees what the controllers do, in their order.</summary>
+internal interface ISwitchingObserver
+{
+    /// <summary>Whether it looks at a controller; what others do is not shown.</summary>
+    bool Observes(Controller controller) => true;
+
+    /// <summary>Sees the next switching.</summary>
+    void Visit(in Switching switching);
+}

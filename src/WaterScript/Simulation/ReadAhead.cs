@@ -1,0 +1,61 @@
+using System.Collections.Concurrent;
+
+namespace WaterScript.Simulation;
+
+/// <summary>
+/// Calculates a sequence on another thread, a few blocks ahead of whoever reads it. Blocks are used over and over, so that as little is held as
+/// if it were read at once. What the sequence does on its way to the next item must not touch what the reader touches.
+/// </summary>
+internal sealed class ReadAhead<T>
+{
+    private const int Blocks = 4;
+    private const int ItemsInBlock = 512;
+
+    private readonly BlockingCollection<List<T>> _empty = [];
+    private readonly BlockingCollection<List<T>> _filled = [];
+
+    private ReadAhead()
+    {
+        for (var i = 0; i < Blocks; i++) _empty.Add(new List<T>(ItemsInBlock));
+    }
+
+    /// <summary>The same items in the same order. What the sequence throws, the reader gets; when the reader has the last item, or leaves before it, the other thread is done.</summary>
+    public static IEnumerable<T> Of(IEnumerable<T> items)
+    {
+        var readAhead = new ReadAhead<T>();
+        // A thread of its own: readers may hold all threads of the pool, and would wait for one that never gets its turn.
+        var filling = Task.Factory.StartNew(() => readAhead.Fill(items), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
+        try
+        {
+            foreach (var block in readAhead._filled.GetConsumingEnumerable())
+            {
+                foreach (var item in block) yield return item;
+                block.Clear();
+                readAhead._empty.Add(block);
+            }
+        }
+        finally
+        {
+            readAhead._empty.CompleteAdding();
+            filling.GetAwaiter().GetResult();
+        }
+    }
+
+    private void Fill(IEnumerable<T> items)
+    {
+        try
+        {
+            using var coming = items.GetEnumerator();
+            while (_empty.TryTake(out var block, Timeout.Infinite))
+            {
+                while (block.Count < ItemsInBlock && coming.MoveNext()) block.Add(coming.Current);
+                if (block.Count > 0) _filled.Add(block);
+                if (block.Count < ItemsInBlock) return;
+            }
+        }
+        finally
+        {
+            _filled.CompleteAdding();
+        }
+    }
+}

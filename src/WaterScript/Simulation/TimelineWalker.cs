@@ -1,0 +1,101 @@
+using WaterScript.Linting.Engine;
+using WaterScript.Simulation.Water;
+using WaterScript.Timetables;
+using WaterScript.Timetables.Switchings;
+
+namespace WaterScript.Simulation;
+
+/// <summary>One walk over a horizon for all checks: each date, run, opening and switching is calculated once, whoever wants to see it.</summary>
+internal sealed class TimelineWalker
+{
+    private const int WorkOfWatch = 3, WorkOfOpening = 10, WorkOfSwitching = 10;
+
+    private readonly LintContext _context;
+    private readonly LintContext _outputs;
+    private readonly IDayObserver[] _days;
+    private readonly IRunObserver[][] _runsOfZone;
+    private readonly IOpeningObserver[] _openings;
+    private readonly ISwitchingObserver[][] _switchingsOfController;
+    private readonly Demand _demand;
+    private long _runs;
+
+    /// <summary>All on one thread.</summary>
+    /// <param name="context">The site and its dates.</param>
+    /// <param name="checks">Who sees them.</param>
+    public TimelineWalker(LintContext context, IReadOnlyList<object> checks) : this(context, context, checks) { }
+
+    /// <summary>Runs on one thread, and what outputs do because of them on another: neither may touch what the other one has.</summary>
+    /// <param name="context">The site and its dates, for the checks that see dates, runs and what supplies are asked for.</param>
+    /// <param name="outputs">The same, for those that see openings and switchings.</param>
+    /// <param name="checks">The checks of both.</param>
+    public TimelineWalker(LintContext context, LintContext outputs, IReadOnlyList<object> checks)
+    {
+        (_context, _outputs) = (context, outputs);
+        _demand = new Demand(context.Site, [.. checks.OfType<IDemandObserver>()], context.Spend);
+        _days = [.. checks.OfType<IDayObserver>()];
+        _openings = [.. checks.OfType<IOpeningObserver>().Where(check => check.ObservesAny)];
+        IRunObserver[] watches = [context.ZoneMeetings, context.PassMeetings, context.Restrictions, context.Water, _demand, .. checks.OfType<IRunObserver>()];
+        _runsOfZone = [.. context.Site.Zones.Select(zone => watches.Where(watch => watch.Observes(zone)).ToArray())];
+        ISwitchingObserver[] switchings = [.. checks.OfType<ISwitchingObserver>()];
+        _switchingsOfController = [.. context.Site.Controllers.Select(controller => switchings.Where(check => check.Observes(controller)).ToArray())];
+    }
+
+    /// <summary>Walks.</summary>
+    public void Go()
+    {
+        if (_switchingsOfController.Any(seeing => seeing.Length > 0)) VisitSwitchings();
+        else if (_openings.Length > 0) foreach (var _ in Openings()) { }
+        else foreach (var _ in Runs()) { }
+        _demand.Finish();
+        _context.Runs = _outputs.Runs = _runs;
+    }
+
+    private void VisitSwitchings()
+    {
+        foreach (var switching in _outputs.Timetable.SwitchingsOf(Openings()))
+        {
+            _outputs.Spend(WorkOfSwitching);
+            foreach (var check in _switchingsOfController[switching.Controller]) check.Visit(switching);
+            _outputs.Origins.Forget(switching);
+        }
+    }
+
+    private IEnumerable<Opening> Openings()
+    {
+        foreach (var opening in _outputs.Timetable.OpeningsOf(RunsForOutputs()))
+        {
+            _outputs.Spend(WorkOfOpening);
+            _outputs.Origins.Add(opening);
+            foreach (var check in _openings) check.Visit(opening);
+            yield return opening;
+        }
+    }
+
+    private IEnumerable<Run> RunsForOutputs()
+    {
+        foreach (var run in _context == _outputs ? Runs() : ReadAhead<Run>.Of(Runs()))
+        {
+            _outputs.LastRun = run.Start;
+            _outputs.Origins.Add(run);
+            yield return run;
+        }
+    }
+
+    private IEnumerable<Run> Runs()
+    {
+        foreach (var run in _context.Timetable.Runs(_context.Skipped, Visit))
+        {
+            _runs = run.Number;
+            var watches = _runsOfZone[run.Zone];
+            _context.Spend(watches.Length * WorkOfWatch);
+            foreach (var watch in watches) watch.Visit(run);
+            yield return run;
+        }
+    }
+
+    private void Visit(ScheduleDay day)
+    {
+        _context.DayNotes.Add(day);
+        foreach (var check in _days) check.Visit(day);
+    }
+}

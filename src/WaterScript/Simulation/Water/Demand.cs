@@ -1,0 +1,128 @@
+using WaterScript.Model;
+using WaterScript.Timetables;
+
+namespace WaterScript.Simulation.Water;
+
+/// <summary>
+/// Turns runs in order of start into what each supply is asked for. A zone draws from its supply and from those that feed it,
+/// up to the first tank on the way. A change-over overlap is no run and does not count: while one valve closes and the
+/// other opens, the two together give what one gives.
+/// </summary>
+internal sealed class Demand : IRunObserver
+{
+    private readonly PriorityQueue<int, long> _ends = new();
+    private readonly SupplyUse[][] _suppliesOfZone;
+    private readonly decimal?[] _flows;
+    private readonly int[] _open;
+    private readonly Action<long> _spend;
+
+    /// <param name="site">The site.</param>
+    /// <param name="checks">Who sees the stretches.</param>
+    /// <param name="spend">Counts the work of showing stretches.</param>
+    public Demand(Site site, IReadOnlyList<IDemandObserver> checks, Action<long> spend)
+    {
+        _spend = spend;
+        SupplyUse[] supplies = [.. site.Supplies.Select(supply => new SupplyUse(supply, [.. checks.Where(check => check.Observes(supply))]))];
+        _suppliesOfZone = [.. site.Zones.Select(zone => Above(zone.Supply).Select(supply => supplies[supply.Index]).Where(supply => supply.Checks.Length > 0).ToArray())];
+        _flows = [.. site.Zones.Select(zone => zone.LitresPerMinute)];
+        _open = new int[site.Zones.Length];
+    }
+
+    /// <summary>The supply and those that water from it is drawn from at once: a tank on the way stands between them.</summary>
+    public static IEnumerable<Supply> Above(Supply? supply)
+    {
+        for (; supply is not null; supply = supply.Tank is null ? supply.FedBy : null) yield return supply;
+    }
+
+    /// <summary>More than zones can want of each supply together, whatever opens when; in L/min, by the supply's index.</summary>
+    public static decimal[] OfAllZones(Site site)
+    {
+        var all = new decimal[site.Supplies.Length];
+        foreach (var zone in site.Zones)
+        {
+            foreach (var supply in Above(zone.Supply)) all[supply.Index] += zone.LitresPerMinute ?? 0;
+        }
+
+        return all;
+    }
+
+    /// <inheritdoc/>
+    public bool Observes(Zone zone) => _suppliesOfZone[zone.Index].Length > 0;
+
+    /// <inheritdoc/>
+    public void Visit(in Run run)
+    {
+        EndUpTo(run.Start);
+        var isFirst = _open[run.Zone]++ == 0;
+        var contribution = new Contribution(new StepOrigin(run.Schedule, run.Step), run.Zone, Device: -1, _flows[run.Zone] ?? 0);
+        _ends.Enqueue(run.Zone, run.End);
+        if (!isFirst) return;
+        foreach (var supply in _suppliesOfZone[run.Zone])
+        {
+            Report(supply, run.Start);
+            supply.Open(contribution, _flows[run.Zone] is not null);
+        }
+    }
+
+    /// <summary>No run is to come.</summary>
+    public void Finish() => EndUpTo(long.MaxValue);
+
+    private void EndUpTo(long second)
+    {
+        while (_ends.TryPeek(out var zone, out var end) && end <= second)
+        {
+            _ends.Dequeue();
+            if (--_open[zone] > 0) continue;
+            foreach (var supply in _suppliesOfZone[zone])
+            {
+                Report(supply, end);
+                supply.Close(zone, _flows[zone] is not null);
+            }
+        }
+    }
+
+    private void Report(SupplyUse supply, long now)
+    {
+        if (supply.Contributions.Count > 0 && supply.Since < now)
+        {
+            var interval = new DemandInterval(supply.Supply, supply.Since, now, supply.Flow, supply.Unknown == 0, supply.Contributions);
+            _spend(supply.Checks.Length * (supply.Contributions.Count + 4L));
+            foreach (var check in supply.Checks) check.Visit(interval);
+        }
+
+        supply.Since = now;
+    }
+
+    /// <summary>What is open on a supply.</summary>
+    private sealed class SupplyUse(Supply supply, IDemandObserver[] checks)
+    {
+        public IDemandObserver[] Checks { get; } = checks;
+
+        public Supply Supply { get; } = supply;
+
+        public List<Contribution> Contributions { get; } = [];
+
+        public decimal Flow { get; private set; }
+
+        public int Unknown { get; private set; }
+
+        public long Since { get; set; }
+
+        public void Open(in Contribution contribution, bool isKnown)
+        {
+            Contributions.Add(contribution);
+            Flow += contribution.Amount;
+            if (!isKnown) Unknown++;
+        }
+
+        /// <summary>Flows such as a third of a litre are not exact, so the sum begins anew when nothing is open.</summary>
+        public void Close(int zone, bool isKnown)
+        {
+            var index = 0;
+            while (Contributions[index].Zone != zone) index++;
+            Flow = Contributions.Count == 1 ? 0 : Flow - Contributions[index].Amount;
+            Contributions.RemoveAt(index);
+            if (!isKnown) Unknown--;
+        }
+    }
+}

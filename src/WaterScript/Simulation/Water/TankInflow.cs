@@ -1,0 +1,43 @@
+using WaterScript.Calendars;
+using WaterScript.Linting.Engine;
+using WaterScript.Model;
+
+namespace WaterScript.Simulation.Water;
+
+/// <summary>What flows into a tank: its refill, and the rain that its roof catches, spread evenly over each month.</summary>
+internal sealed class TankInflow(Supply supply, LintContext context)
+{
+    private const decimal SecondsInMinute = 60;
+    private readonly decimal _refill = supply.Refill?.InBase ?? 0;
+    private (long From, long Until, decimal LitresPerMinute) _month;
+
+    /// <summary>Why it is not known, in a few words; null where it is.</summary>
+    public static string? LacksFor(Supply supply, Site site)
+    {
+        if (supply.CatchArea is null) return supply.Refill is null ? "no refill given" : null;
+        if (site.Climate is not { } climate) return "no climate given for its roof";
+        return climate.Months.Any(month => month?.Rain is null) ? "no rain given for each month" : null;
+    }
+
+    /// <summary>The flow at an instant, in L/min.</summary>
+    /// <param name="instant">In Unix seconds.</param>
+    /// <param name="until">The second from which on it may be another.</param>
+    public decimal At(long instant, out long until)
+    {
+        until = long.MaxValue;
+        if (supply.CatchArea is null || context.Manual is not null) return _refill;
+        if (instant < _month.From || instant >= _month.Until) _month = MonthOf(instant);
+        until = _month.Until;
+        return _refill + _month.LitresPerMinute;
+    }
+
+    /// <summary>1 mm on 1 m² is 1 L. A month with a clock change has an hour more or less.</summary>
+    private (long From, long Until, decimal LitresPerMinute) MonthOf(long instant)
+    {
+        var (year, month, day) = CivilDate.FromDayNumber(context.DayOf(instant));
+        var first = CivilDate.DayNumberOf(year, month, 1);
+        var (from, until) = (context.WallClock.StartOfDay(first), context.WallClock.StartOfDay(first + CivilDate.DaysInMonth(year, month)));
+        var litres = context.Site.Climate!.Months[month - 1]!.Rain!.Value.InBase * supply.CatchArea!.Value.InBase * (supply.CatchPercent ?? 100) / 100;
+        return (Math.Min(from, instant), Math.Max(until, instant + 1), litres * SecondsInMinute / (until - from));
+    }
+}

@@ -1,0 +1,131 @@
+using WaterScript.Linting.Engine;
+using WaterScript.Model;
+
+namespace WaterScript.Simulation.Water;
+
+/// <summary>
+/// The level of a tank while zones draw from it and water flows in, calculated in sixtieths of a litre: what a flow of 1 L/min
+/// brings in a second, so that nothing has to be rounded.
+/// </summary>
+internal sealed class TankLevel
+{
+    /// <summary>Of what it is calculated in, to the litre.</summary>
+    public const int PerLitre = 60;
+
+    private readonly TankInflow _inflow;
+    private readonly Action<long, decimal>? _corner;
+    private long _now = long.MinValue;
+    private long? _reading;
+
+    private TankLevel(LintContext context, Supply supply, Action<long, decimal>? corner)
+    {
+        Supply = supply;
+        (_inflow, _corner) = (new TankInflow(supply, context), corner);
+        _reading = context.Manual is null ? ReadingOf(context.Site, supply) : null;
+        Full = Level = supply.Tank!.Value.InBase * PerLitre;
+        Least = (supply.Reserve?.InBase ?? 0) * PerLitre;
+    }
+
+    /// <summary>The supply with the tank.</summary>
+    public Supply Supply { get; }
+
+    /// <summary>When it is full.</summary>
+    public decimal Full { get; }
+
+    /// <summary>The reserve, under which it must not fall.</summary>
+    public decimal Least { get; }
+
+    /// <summary>The level.</summary>
+    public decimal Level { get; private set; }
+
+    /// <summary>Since when zones draw without a break, in Unix seconds.</summary>
+    public long DrawnSince { get; private set; }
+
+    /// <summary>Whether the date on which its level is known has been reached.</summary>
+    public bool IsRead { get; private set; }
+
+    /// <summary>The level of a supply's tank, full at first; null without a tank, or where it cannot be followed.</summary>
+    /// <param name="context">The site, and the dates that are looked at.</param>
+    /// <param name="supply">One of its supplies.</param>
+    /// <param name="corner">Is told the moments between which the level changes evenly, in order; two of one moment where it jumps.</param>
+    public static TankLevel? Of(LintContext context, Supply supply, Action<long, decimal>? corner = null) =>
+        supply.Tank is null || LacksFor(context.Site, supply) is not null ? null : new TankLevel(context, supply, corner);
+
+    /// <summary>Why the level of a tank cannot be followed, in a few words; null where it can.</summary>
+    public static string? LacksFor(Site site, Supply supply)
+    {
+        if (site.Supplies.Any(other => other.Tank is not null && Demand.Above(other.FedBy).Contains(supply))) return "it fills another tank";
+        return TankInflow.LacksFor(supply, site);
+    }
+
+    /// <summary>Zones draw; until then nobody has.</summary>
+    /// <returns>
+    /// The parts in which as much flows in, as they are gone through: the level at the beginning of each, and what it would be at its end if
+    /// the tank had no bottom.
+    /// </returns>
+    public IEnumerable<(DemandInterval Part, decimal Before, decimal After)> Draw(DemandInterval interval)
+    {
+        RestUntil(interval.From);
+        if (_reading is { } reading && reading < interval.To && reading >= interval.From) Read();
+        while (_now < interval.To)
+        {
+            var inflow = _inflow.At(_now, out var until);
+            var part = interval with { From = _now, To = Math.Min(until, interval.To) };
+            var before = Level;
+            var after = before + ((inflow - part.Flow) * part.Seconds);
+            MoveTo(Math.Clamp(after, Math.Min(before, Least), Full), after - before, part.To);
+            yield return (part, before, after);
+        }
+    }
+
+    /// <summary>Nothing is drawn until then: the tank fills up. A known level counts from its date on.</summary>
+    public void RestUntil(long until)
+    {
+        if (_now == long.MinValue) Begin(Math.Min(until, _reading ?? until));
+        if (_reading is { } reading && reading <= until)
+        {
+            FillUntil(reading);
+            Read();
+        }
+
+        if (until > _now || DrawnSince == 0) DrawnSince = until;
+        FillUntil(until);
+    }
+
+    private void Begin(long at)
+    {
+        _now = at;
+        _corner?.Invoke(at, Level);
+    }
+
+    private void FillUntil(long until)
+    {
+        while (_now < until)
+        {
+            var inflow = _inflow.At(_now, out var next);
+            var to = Math.Min(next, until);
+            var change = inflow * (to - _now);
+            MoveTo(Math.Min(Full, Level + change), change, to);
+        }
+    }
+
+    /// <summary>Goes to a level; where the change would lead further, the level stays from when it is reached.</summary>
+    private void MoveTo(decimal level, decimal change, long until)
+    {
+        if (_corner is not null && change != 0 && Math.Abs(level - Level) < Math.Abs(change)) _corner(_now + (long)((until - _now) * (level - Level) / change), level);
+        (Level, _now) = (level, until);
+        _corner?.Invoke(until, level);
+    }
+
+    private void Read()
+    {
+        Level = Supply.Contains!.Value.InBase * PerLitre;
+        (_reading, IsRead) = (null, true);
+        _corner?.Invoke(_now, Level);
+    }
+
+    /// <summary>The start of the date on which the level is known, in Unix seconds.</summary>
+    private static long? ReadingOf(Site site, Supply supply) => supply.ContainsOn is { } date
+        ? site.TimeZone.AtStartOfDay(date).ToInstant().ToUnixTimeSeconds()
+        : null;
+}

@@ -1,0 +1,23 @@
+namespace WaterScript.Text.Lines;
+
+/// <summary>Colours of a terminal (ECMA-48, select graphic rendition). Nothing is said by colour alone.</summary>
+internal enum TextStyle
+{
+    /// <summary>As the terminal is set.</summary>
+    Plain,
+
+    /// <summary>For what is read first.</summary>
+    Strong,
+
+    /// <summary>For places, line numbers, and what explains.</summary>
+    Faint,
+
+    /// <summary>For an error.</summary>
+    Red,
+
+    /// <summary>For a warning.</summary>
+    Yellow,
+
+    /// <summary>For advice.</summary>
+    Cyan,
+}

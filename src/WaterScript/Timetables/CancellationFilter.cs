@@ -1,0 +1,64 @@
+using WaterScript.Diagnostics;
+using WaterScript.Model;
+
+namespace WaterScript.Timetables;
+
+/// <summary>
+/// Keeps of the planned runs what closed seasons, <c>cut at</c> lines and holds leave, in this order. Nothing else moves.
+/// </summary>
+internal sealed class CancellationFilter(Site site, Holds holds, WorkBudget? budget = null)
+{
+    /// <summary>Whether a pass has a run of which anything is left; a pass without one did not run.</summary>
+    public bool LeavesAnyOf(in Pass pass, PassPlan plan)
+    {
+        for (var i = 0; i < plan.Runs.Length; i++)
+        {
+            budget?.Spend(1, pass.Schedule);
+            if (Keep(pass, plan.Runs[i], skipped: null) > 0) return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>Whether a pass is sure to keep all its runs.</summary>
+    public bool TakesNothingOf(in Pass pass) => holds.IsNone && pass is { ClosedBy: < 0, CutAt: long.MaxValue };
+
+    /// <summary>Tells what scale and trim leave out of a pass that is not closed.</summary>
+    public static void ReportLeftOut(in Pass pass, PassPlan plan, SkippedWater? skipped)
+    {
+        if (skipped is null || pass.ClosedBy >= 0) return;
+        foreach (var water in plan.LeftOut) skipped.Add(SkipCause.Scale, water.Origin, because: null, water.Zone, pass.Start, water.Scaled);
+    }
+
+    /// <summary>The seconds that are left of a planned run; 0 when all is taken.</summary>
+    /// <param name="pass">Its pass.</param>
+    /// <param name="planned">The run.</param>
+    /// <param name="skipped">Is told what is taken; may be null.</param>
+    public long Keep(in Pass pass, in PlannedRun planned, SkippedWater? skipped)
+    {
+        if (TakesNothingOf(pass)) return planned.Seconds;
+        if (pass.ClosedBy >= 0) return Closed(pass, planned, skipped);
+        var start = pass.Start + planned.Offset;
+        var end = Math.Min(start + planned.Seconds, pass.CutAt);
+        var uncut = Math.Max(0, end - start);
+        if (uncut < planned.Seconds) Cut(pass, planned, planned.Seconds - uncut, skipped);
+        budget?.Spend(holds.Count, pass.Schedule);
+        if (uncut == 0 || holds.Take(planned.Zone, start, end, out var left) is not { } hold) return uncut;
+        var kept = Math.Max(0, left - start);
+        skipped?.Add(SkipCause.Hold, hold.Origin, hold.Because, site.Zones[planned.Zone], start, uncut - kept);
+        return kept;
+    }
+
+    private long Closed(in Pass pass, in PlannedRun planned, SkippedWater? skipped)
+    {
+        var closed = site.ClosedSeasons[pass.ClosedBy];
+        skipped?.Add(SkipCause.ClosedSeason, closed.Origin, closed.Because, site.Zones[planned.Zone], pass.Start + planned.Offset, planned.Seconds);
+        return 0;
+    }
+
+    private void Cut(in Pass pass, in PlannedRun planned, long seconds, SkippedWater? skipped)
+    {
+        if (site.Schedules[pass.Schedule].Cut is { } cut)
+            skipped?.Add(SkipCause.Cut, cut.Origin, because: null, site.Zones[planned.Zone], pass.Start + planned.Offset, seconds);
+    }
+}

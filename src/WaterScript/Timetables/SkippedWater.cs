@@ -1,0 +1,53 @@
+using WaterScript.Model;
+using WaterScript.Text;
+
+namespace WaterScript.Timetables;
+
+/// <summary>What takes watering away that is due.</summary>
+public enum SkipCause
+{
+    /// <summary>A hold.</summary>
+    Hold,
+
+    /// <summary>A closed season.</summary>
+    ClosedSeason,
+
+    /// <summary>A <c>cut at</c> line.</summary>
+    Cut,
+
+    /// <summary>Scale and trim, which bring it to nothing or under the zone's shortest.</summary>
+    Scale,
+}
+
+/// <summary>Watering of a zone that is due and does not come, all for one cause.</summary>
+/// <param name="By">What kind of cause.</param>
+/// <param name="Origin">Where the cause is written.</param>
+/// <param name="Because">The reason given there, or null.</param>
+/// <param name="Zone">The zone.</param>
+/// <param name="Runs">Runs of which all or a part is taken.</param>
+/// <param name="Seconds">The time taken.</param>
+/// <param name="First">When the first of those runs is due, in Unix seconds.</param>
+/// <param name="Last">When the last of them is due.</param>
+public sealed record SkippedWatering(
+    SkipCause By, Location Origin, string? Because, Zone Zone, long Runs, long Seconds, long First, long Last);
+
+/// <summary>What is due over a timetable and does not come, added up while the timetable streams past.</summary>
+public sealed class SkippedWater
+{
+    private readonly Dictionary<(Location Origin, int Zone), SkippedWatering> _water = [];
+
+    /// <summary>An entry for each cause and zone, in the order in which they were first met.</summary>
+    public IEnumerable<SkippedWatering> Water => _water.Values;
+
+    internal void Add(SkipCause by, Location origin, string? because, Zone zone, long due, long seconds)
+    {
+        var entry = _water.GetValueOrDefault((origin, zone.Index)) ?? new SkippedWatering(by, origin, because, zone, Runs: 0, Seconds: 0, First: due, Last: due);
+        _water[(origin, zone.Index)] = entry with
+        {
+            Runs = entry.Runs + 1,
+            Seconds = entry.Seconds + seconds,
+            First = Math.Min(entry.First, due),
+            Last = Math.Max(entry.Last, due),
+        };
+    }
+}

@@ -1,0 +1,20 @@
+namespace WaterScript.Timetables.Switchings;
+
+/// <summary>A controller opens or closes one output.</summary>
+/// <param name="Milliseconds">When it does so, in Unix milliseconds; later than the opening says where spacing makes it wait.</param>
+/// <param name="Controller">Index among the site's controllers.</param>
+/// <param name="Output">Number of the output, from 1.</param>
+/// <param name="IsOpen">Whether it opens; otherwise it closes.</param>
+/// <param name="Opening">Number of the opening.</param>
+/// <param name="Zone">Index among the site's zones; -1 for a device.</param>
+/// <param name="Device">Index among the site's devices; -1 for a zone.</param>
+public readonly record struct Switching(long Milliseconds, int Controller, int Output, bool IsOpen, long Opening, int Zone, int Device)
+{
+    internal const int MillisecondsInSecond = 1_000;
+
+    /// <summary>The whole second of it, in Unix seconds.</summary>
+    public long Second => Milliseconds >= 0 ? Milliseconds / MillisecondsInSecond : ~(~Milliseconds / MillisecondsInSecond);
+
+    /// <summary>Milliseconds after that second, 0 to 999.</summary>
+    public int AfterMilliseconds => (int)(Milliseconds - (Second * MillisecondsInSecond));
+}

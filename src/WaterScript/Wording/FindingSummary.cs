@@ -1,0 +1,27 @@
+using System.Globalization;
+using WaterScript.Diagnostics;
+
+namespace WaterScript.Wording;
+
+/// <summary>How many findings there are, in words.</summary>
+public static class FindingSummary
+{
+    /// <summary><c>1 error, 2 warnings</c>; <c>nothing found</c> when there is none.</summary>
+    public static string Of(IEnumerable<Finding> findings)
+    {
+        var counts = findings.CountBy(finding => finding.Severity).OrderByDescending(count => count.Key);
+        var words = string.Join(", ", counts.Select(count => Counted(count.Value, count.Key)));
+        return words.Length > 0 ? words : "nothing found";
+    }
+
+    /// <summary>The word for a severity, as a finding begins.</summary>
+    public static string WordOf(Severity severity) => severity switch
+    {
+        Severity.Error => "error",
+        Severity.Warning => "warning",
+        _ => "advice",
+    };
+
+    private static string Counted(int count, Severity severity) =>
+        string.Create(CultureInfo.InvariantCulture, $"{count} {WordOf(severity)}{(count == 1 || severity == Severity.Advice ? "" : "s")}");
+}

@@ -1,0 +1,24 @@
+using WaterScript.Model;
+using WaterScript.Quantities;
+using WaterScript.Simulation.Water;
+
+namespace WaterScript.Wording;
+
+/// <summary>How flows and volumes are compared and said.</summary>
+internal static class Flows
+{
+    /// <summary>
+    /// What two equal sums of flows may differ by, in L/min or L: six emitters of 4 L/h are not exactly 0.4 L/min in decimal numbers.
+    /// </summary>
+    public const decimal Tolerance = 0.000001m;
+
+    /// <summary>A flow in L/min, in the unit in which the supply's own is written.</summary>
+    public static string Say(decimal litresPerMinute, Quantity like) => Phrases.Amount(litresPerMinute, like.Unit, 1);
+
+    /// <summary>The zones of a supply whose flow is not given; what rests on the flow of all of them cannot be judged for these.</summary>
+    public static IEnumerable<string> Unknown(Site site, Supply supply, string what)
+    {
+        var zones = site.Zones.Where(zone => !zone.IsSpare && zone.LitresPerMinute is null && Demand.Above(zone.Supply).Contains(supply)).ToArray();
+        if (zones.Length > 0) yield return $"{what} of {Phrases.Names([.. zones.Select(zone => zone.Name)])} (no flow given)";
+    }
+}

@@ -1,0 +1,50 @@
+using System.Globalization;
+using WaterScript.Model;
+using WaterScript.Quantities;
+
+namespace WaterScript.Wording;
+
+/// <summary>How findings say counts and lengths, in English, whatever the machine's language.</summary>
+internal static class Phrases
+{
+    /// <summary><c>1 run</c>, <c>7 runs</c></summary>
+    public static string Count(long count, string thing) =>
+        string.Create(CultureInfo.InvariantCulture, $"{count} {thing}{(count == 1 ? "" : "s")}");
+
+    /// <summary>Says zones in a sentence, some of them by name: <c>Both want Lawn, Beds and 3 more.</c></summary>
+    public static string Zones(string verb, IEnumerable<Zone> zones)
+    {
+        const int most = 6;
+        string[] names = [.. zones.Select(zone => zone.DisplayName)];
+        var more = names.Length > most ? string.Create(CultureInfo.InvariantCulture, $" and {names.Length - most} more") : "";
+        return $"{verb} {string.Join(", ", names.Take(most))}{more}.";
+    }
+
+    /// <summary><c>2 h 5 min 10 s</c>, as a source writes it.</summary>
+    public static string Length(long seconds)
+    {
+        var parts = new List<string>(3);
+        if (seconds >= 3600) parts.Add(string.Create(CultureInfo.InvariantCulture, $"{seconds / 3600} h"));
+        if (seconds / 60 % 60 > 0) parts.Add(string.Create(CultureInfo.InvariantCulture, $"{seconds / 60 % 60} min"));
+        if (seconds % 60 > 0 || seconds == 0) parts.Add(string.Create(CultureInfo.InvariantCulture, $"{seconds % 60} s"));
+        return string.Join(' ', parts);
+    }
+
+    /// <summary><c>26.0 L/min</c>: a number in the base unit of its dimension, said in another unit of it.</summary>
+    /// <param name="inBase">The number.</param>
+    /// <param name="unit">The unit to say it in.</param>
+    /// <param name="digits">Digits after the point.</param>
+    public static string Amount(decimal inBase, Unit unit, int digits) =>
+        $"{Number(inBase * unit.Denominator / unit.Numerator, digits)} {unit.Symbol}";
+
+    /// <summary><c>41.28</c>: a number with so many digits after the point.</summary>
+    public static string Number(decimal value, int digits) => value.ToString($"F{digits}", CultureInfo.InvariantCulture);
+
+    /// <summary>The name of a month, 1 to 12.</summary>
+    public static string Month(int month) => CultureInfo.InvariantCulture.DateTimeFormat.GetMonthName(month);
+
+    /// <summary>Names one after the other, of many only the first: <c>lawn, beds, herbs and 5 more</c>.</summary>
+    public static string Names(IReadOnlyList<string> names, int most = 8) => names.Count <= most
+        ? string.Join(", ", names)
+        : string.Create(CultureInfo.InvariantCulture, $"{string.Join(", ", names.Take(most - 1))} and {names.Count - most + 1} more");
+}

@@ -1,0 +1,44 @@
+using System.Diagnostics;
+using WaterScript.Tests.Documentation;
+using Xunit;
+
+namespace WaterScript.Tests.Documents.Charts;
+
+/// <summary>A test that needs a browser; it is skipped, and says so, where there is none.</summary>
+[AttributeUsage(AttributeTargets.Method)]
+internal sealed class BrowserFactAttribute : FactAttribute
+{
+    public BrowserFactAttribute() => Skip = IsRequired || Browser.Look(["--version"]).Status == 0 ? null : "no browser, tests/browser/install gets one";
+
+    private static bool IsRequired => Environment.GetEnvironmentVariable("WATERSCRIPT_BROWSER") == "required";
+}
+
+/// <summary>The browser that looks at charts.</summary>
+internal static class Browser
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(5);
+
+    /// <summary>What it prints about pages.</summary>
+    public static (string Output, string Error, int Status) Look(IEnumerable<string> arguments)
+    {
+        var start = new ProcessStartInfo("node", [Path.Combine(Repository.Root, "tests", "browser", "look.mjs"), .. arguments])
+        {
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
+        try
+        {
+            using var process = Process.Start(start)!;
+            using var deadline = new CancellationTokenSource(Patience);
+            using var stop = deadline.Token.Register(process.Kill);
+            var output = process.StandardOutput.ReadToEndAsync(CancellationToken.None);
+            var error = process.StandardError.ReadToEndAsync(CancellationToken.None);
+            process.WaitForExit();
+            return (output.GetAwaiter().GetResult(), error.GetAwaiter().GetResult(), process.ExitCode);
+        }
+        catch (System.ComponentModel.Win32Exception missing)
+        {
+            return ("", missing.Message, -1);
+        }
+    }
+}

@@ -1,0 +1,36 @@
+using WaterScript.Model;
+
+namespace WaterScript.Tests.Linting.BruteForce;
+
+/// <summary>A capacitor that pulses drain and that recharges between them, in joules: half its capacitance times the square of its voltage.</summary>
+internal sealed class ReferenceStore(Model.Power power)
+{
+    /// <summary>Where nothing is said of a recharge, it is full so long after a pulse.</summary>
+    private const double SecondsUntilFull = 1;
+
+    private readonly double _farad = (double)power.Store!.Value.InBase / 1e6;
+    private readonly double _full = Math.Pow((double)power.StoreVoltage!.Value.InBase, 2) * (double)power.Store!.Value.InBase / 2e6;
+    private readonly double? _watt = (double?)(power.Recharge?.InBase * (power.RechargeEfficiencyPercent ?? 100) / 100);
+
+    /// <summary>When pulses come too soon, in milliseconds, that a full store would give.</summary>
+    /// <param name="switchings">What the controller does, in its order; a pulse that is due while another lasts begins at its end.</param>
+    public IEnumerable<long> TooSoon(IEnumerable<(long At, Valve? Valve)> switchings)
+    {
+        var (joules, free) = (_full, double.MinValue);
+        foreach (var (at, valve) in switchings)
+        {
+            if (valve is not LatchingValve { Pulse: { } pulse, Coil: { } coil } latching) continue;
+            var begins = Math.Max(at / 1000.0, free);
+            if (begins - free >= SecondsUntilFull || _watt is not null) joules = _watt is { } watt ? Math.Min(_full, joules + (watt * (begins - free))) : _full;
+            var moves = (latching.MovesIn ?? pulse).TotalSeconds;
+            if (Volt(Left(joules, moves, coil.InBase)) < (double?)latching.WorksFrom?.InBase && (double)latching.WorksFrom!.Value.InBase <= Volt(Left(_full, moves, coil.InBase))) yield return at;
+            joules = Left(joules, pulse.TotalSeconds, coil.InBase);
+            free = begins + pulse.TotalSeconds;
+        }
+    }
+
+    /// <summary>Energy goes with the square of the voltage.</summary>
+    private double Left(double joules, double seconds, decimal ohm) => joules * Math.Exp(-2 * seconds / ((double)ohm * _farad));
+
+    private double Volt(double joules) => Math.Sqrt(2 * joules / _farad);
+}

@@ -1,0 +1,145 @@
+using WaterScript.Model;
+using WaterScript.Quantities;
+using WaterScript.Tests.Simulation;
+
+namespace WaterScript.Tests.Linting.BruteForce;
+
+/// <summary>Conflicts of water, found by adding up the flow of every second.</summary>
+internal static class WaterConflicts
+{
+    private const int BorneSeconds = 10;
+    private const int HammerMillilitres = 20_000;
+    private const int Window = 24 * 3600;
+
+    public static IEnumerable<Conflict> FlowOverSupply(Evidence evidence) =>
+        from supply in evidence.Site.Supplies
+        where supply.Flow is not null
+        let limit = Millilitres(supply.Flow!.Value.InBase)
+        from at in evidence.Stretches(evidence.Sum(zone => FlowFrom(supply, zone)), flow => flow > limit)
+        select new Conflict(at, supply.Origin);
+
+    /// <summary>Where the flow of a zone is not known, nobody can say that it is too little.</summary>
+    public static IEnumerable<Conflict> FlowUnderMinimum(Evidence evidence) =>
+        from supply in evidence.Site.Supplies
+        where supply is { MinimumFlow: not null, HasBypass: false, Vessel: null }
+        let limit = Millilitres(supply.MinimumFlow!.Value.InBase)
+        let flow = evidence.Sum(zone => !SecondBySecond.Draws(zone.Supply, supply) ? 0 : zone.LitresPerMinute is null ? limit : FlowFrom(supply, zone))
+        from at in evidence.Stretches(flow, sum => 0 < sum && sum < limit, longer: BorneSeconds)
+        select new Conflict(at, supply.Origin);
+
+    public static IEnumerable<Conflict> DailyVolume(Evidence evidence)
+    {
+        foreach (var supply in evidence.Site.Supplies.Where(supply => supply.Daily is not null))
+        {
+            var flow = evidence.Sum(zone => FlowFrom(supply, zone));
+            foreach (var (date, first, end) in evidence.AllDates)
+            {
+                long volume = 0;
+                for (var index = first; index < end; index++) volume += flow[index];
+                if (volume > 60 * Millilitres(supply.Daily!.Value.InBase)) yield return new Conflict(evidence.StartOf(date), supply.Origin);
+            }
+        }
+    }
+
+    /// <summary>
+    /// The second in which a tank, full at the start, comes under its reserve; once is enough. A tank that refills another is not judged, nor one of
+    /// which the refill is not known.
+    /// </summary>
+    public static IEnumerable<Conflict> TankRunsDry(Evidence evidence)
+    {
+        foreach (var supply in evidence.Site.Supplies.Where(supply => supply is { Tank: not null, Refill: not null }))
+        {
+            if (evidence.Site.Supplies.Any(other => other != supply && other.Tank is not null && SecondBySecond.Draws(other.FedBy, supply))) continue;
+            var flow = evidence.Sum(zone => FlowFrom(supply, zone));
+            var (full, reserve) = (Held(supply.Tank!.Value), Held(supply.Reserve ?? default));
+            var (level, refill) = (full, (long)Millilitres(supply.Refill!.Value.InBase));
+            for (var index = 0; index < flow.Length; index++)
+            {
+                var still = index == 0 ? 0 : evidence.At(index) - evidence.At(index - 1) - 1;
+                level = Math.Min(full, Math.Min(full, level + (still * refill)) + refill - flow[index]);
+                if (level >= reserve) continue;
+                yield return new Conflict(evidence.At(index), supply.Origin);
+                break;
+            }
+        }
+    }
+
+    /// <summary>Each start that is one too many within the hour that it ends.</summary>
+    public static IEnumerable<Conflict> MotorStarts(Evidence evidence) =>
+        from device in evidence.Site.Devices
+        where device.StartsAnHour is not null
+        let starts = evidence.Openings.Where(opening => opening.Device == device.Index).Select(opening => opening.From).ToList()
+        from start in starts
+        where starts.Count(other => start - 3600 < other && other <= start) > device.StartsAnHour
+        select new Conflict(start, device.Origin);
+
+    /// <summary>Valves that close in one millisecond. What closes while a pump or a master of it has been off stops no flow.</summary>
+    public static IEnumerable<Conflict> Hammer(Evidence evidence) =>
+        from closing in evidence.Switchings.Where(switching => !switching.IsOpen && evidence.Openings[switching.Opening - 1].Zone >= 0).GroupBy(switching => switching.At)
+        where closing.Count() > 1
+        let zones = closing.Select(switching => evidence.Site.Zones[evidence.Openings[switching.Opening - 1].Zone]).Where(zone => IsFed(evidence, zone, closing.Key)).ToList()
+        from supply in evidence.Site.Supplies
+        where supply.Flow is not null
+        let flows = zones.Select(zone => FlowFrom(supply, zone)).Where(flow => flow > 0).ToList()
+        where flows.Count > 1 && 2 * flows.Sum() > Millilitres(supply.Flow!.Value.InBase) && flows.Sum() > HammerMillilitres
+        select new Conflict(closing.Key / 1000, supply.Origin);
+
+    /// <summary>
+    /// A gap between the zones of a pump that it is told to stay on through, and does for more than it may. What lead and lag alone would bridge is
+    /// meant.
+    /// </summary>
+    public static IEnumerable<Conflict> PumpAlone(Evidence evidence)
+    {
+        foreach (var pump in evidence.Site.Devices.Where(device => device.Kind == DeviceKind.Pump && !IsRelieved(device)))
+        {
+            var bridged = (pump.StopsAfter - pump.StartsAfter).TotalSeconds;
+            var on = evidence.Openings.Where(opening => opening.Device == pump.Index).ToList();
+            foreach (var (from, to) in Gaps(evidence.Openings.Where(opening => opening.Zone >= 0 && Serves(pump, evidence.Site.Zones[opening.Zone]))))
+            {
+                var alone = on.Sum(opening => Math.Max(0, Math.Min(to, opening.To) - Math.Max(from, opening.From)));
+                if (alone > BorneSeconds && to - from > bridged && to - from <= pump.StaysOnThrough.TotalSeconds) yield return new Conflict(from, pump.Origin);
+            }
+        }
+    }
+
+    /// <summary>Each opening after the seconds of which more than 12 h of the last 24 h were open.</summary>
+    public static IEnumerable<Conflict> VacuumBreakerHours(Evidence evidence) =>
+        from zone in evidence.Site.Zones
+        where zone.Supply is { HasAtmosphericBackflow: true }
+        let openings = evidence.Openings.Where(opening => opening.Zone == zone.Index).ToList()
+        from opening in openings
+        let near = openings.Where(other => other.From <= opening.From && other.To > opening.From - Window).ToList()
+        where near.Sum(other => other.To - other.From) > Window / 2
+        let ends = Enumerable.Range(1, (int)(opening.To - opening.From)).Select(seconds => opening.From + seconds)
+        where ends.Any(end => near.Sum(other => Math.Max(0, Math.Min(end, other.To) - Math.Max(end - Window, other.From))) > Window / 2)
+        select new Conflict(opening.From, zone.Origin);
+
+    /// <summary>Whether each pump and master of a zone is on before a millisecond.</summary>
+    private static bool IsFed(Evidence evidence, Zone zone, long at) => evidence.Site.Devices
+        .Where(device => device.Kind != DeviceKind.Injector && Serves(device, zone))
+        .All(device => evidence.Switchings.LastOrDefault(switching => switching.At < at && evidence.Openings[switching.Opening - 1].Device == device.Index).IsOpen);
+
+    private static bool Serves(Device device, Zone zone) => device.Supply is { } supply ? SecondBySecond.Draws(zone.Supply, supply) : device.Zones.Contains(zone);
+
+    /// <summary>Whether what the pump presses against gives way.</summary>
+    private static bool IsRelieved(Device pump) =>
+        (pump.Supply is { } supply ? [supply] : pump.Zones.Select(zone => zone.Supply)).All(supply => supply is { HasBypass: true } or { Vessel: not null });
+
+    /// <summary>Stretches between openings in which none is open.</summary>
+    private static IEnumerable<(long From, long To)> Gaps(IEnumerable<ReferenceOpening> openings)
+    {
+        long? closed = null;
+        foreach (var opening in openings.OrderBy(opening => opening.From))
+        {
+            if (closed < opening.From) yield return (closed.Value, opening.From);
+            closed = Math.Max(closed ?? opening.To, opening.To);
+        }
+    }
+
+    private static int FlowFrom(Supply supply, Zone zone) => SecondBySecond.Draws(zone.Supply, supply) ? Millilitres(zone.LitresPerMinute ?? 0) : 0;
+
+    /// <summary>A volume, such that a flow in mL/min fills one of it in a second.</summary>
+    private static long Held(Quantity volume) => 60L * Millilitres(volume.InBase);
+
+    private static int Millilitres(decimal litres) => (int)(litres * 1000);
+}

@@ -1,0 +1,181 @@
+using WaterScript.Quantities;
+using WaterScript.Simulation.Electrical;
+using Xunit;
+
+namespace WaterScript.Tests.Linting.Rules.Electrical;
+
+/// <summary>Worked numbers of electricity: from the formulas, and from the rules as they are told.</summary>
+public class WorkedNumbersTests
+{
+    private const double Farads = 2200e-6;
+
+    /// <summary>Calculated from the definition of apparent power, with common values of 24 V AC valves.</summary>
+    [Theory]
+    [InlineData(6, false)]
+    [InlineData(7, true)]
+    public void Six_valves_opened_one_by_one_pass_on_40_VA_and_the_seventh_does_not(int valves, bool isOver)
+    {
+        var findings = Lint.Of(Valves(valves, "spacing 300 ms; "), "inrush-over");
+
+        Assert.Equal(isOver ? 1 : 0, findings.Length);
+        if (!isOver) return;
+        Assert.Equal("needs 41.28 VA", findings[0].Primary.Text);
+        Assert.StartsWith("v7 (output 7) 9.60 VA, v1 (output 1) 5.28 VA", findings[0].Details, StringComparison.Ordinal);
+        Assert.EndsWith(": 1.28 VA too much.", findings[0].Details, StringComparison.Ordinal);
+    }
+
+    /// <summary>6 · 24 V · 0.40 A = 57.6 VA.</summary>
+    [Fact]
+    public void Six_at_one_instant_want_more_than_40_VA() =>
+        Assert.Equal("needs 57.60 VA", Assert.Single(Lint.Of(Valves(6, ""), "inrush-over")).Primary.Text);
+
+    [Theory]
+    [InlineData("spacing 300 ms; ", "120 mA", 4, false)]
+    [InlineData("spacing 300 ms; ", "119 mA", 4, true)]
+    public void Holding_is_held_against_what_is_carried_for_as_long_as_wanted(string spacing, string continuous, int valves, bool isOver)
+    {
+        var text = Valves(valves, spacing).Replace("transformer 40 VA at 24 V", $"continuous {continuous} at 12 V; peak 2 A", StringComparison.Ordinal).Replace("holding 220 mA", "holding 30 mA", StringComparison.Ordinal);
+
+        Assert.Equal(isOver ? 1 : 0, Lint.Of(text, "holding-over").Length);
+        Assert.Empty(Lint.Of(text, "inrush-over"));
+    }
+
+    /// <summary>The second valve opens 0.3 s after the first, which closes after 1 s (0.7 s together), or after 2 s (1.7 s).</summary>
+    [Theory]
+    [InlineData("1 s", 0)]
+    [InlineData("2 s", 1)]
+    public void What_is_held_together_for_less_than_a_second_is_left_to_the_inrush(string together, int findings) => Assert.Equal(
+        findings,
+        Lint.Of(
+            $$"""
+            site plot { timezone UTC; effective 2026-03-01 }
+            controller box { outputs 2; spacing 300 ms; power { continuous 220 mA at 24 V; peak 2 A } }
+            valve hum non-latching { inrush 250 mA; holding 150 mA }
+            zone a { output 1; valve hum }
+            zone b { output 2; valve hum }
+            schedule one { every day; start at 06:00; steps { water a for {{together}} } }
+            schedule two { every day; start at 06:00; steps { water b for 10 s } }
+            """,
+            "holding-over").Length);
+
+    /// <summary>Calculated from E = C · U² / 2, U = U0 · exp(−t / RC), t = C · (U2² − U1²) / (2 · η · P) and their inverses.</summary>
+    [Fact]
+    public void A_store_discharges_and_recharges()
+    {
+        var once = Electricity.AfterPulse(24, Farads, 20, 0.050);
+
+        Assert.Equal(0.6336, Electricity.Energy(Farads, 24), 1e-12);
+        Assert.Equal(7.70, once, 0.005);
+        Assert.Equal(2.47, Electricity.AfterPulse(once, Farads, 20, 0.050), 0.005);
+        Assert.Equal(1.584, Electricity.RechargeSeconds(Farads, 0, 24, 0.5 * 0.8), 1e-9);
+        Assert.Equal(3607, Electricity.LeastFarads(24, 12, 20, 0.050) * 1e6, 0.5);
+        Assert.Equal(24, Electricity.Recharged(Farads, 0, 0.4, 1.584), 1e-9);
+        Assert.Equal(24, Electricity.BeforePulse(once, Farads, 20, 0.050), 1e-9);
+    }
+
+    /// <summary>IEC 60228:2004, class 1 and 2: 12.1 Ω/km for 1.5 mm². American Wire Gauge: 6.385 Ω per 1000 ft for 18 AWG.</summary>
+    [Theory]
+    [InlineData(200, "m", 1.5, "mm2", 1.936)]
+    [InlineData(500, "ft", 18, "AWG", 2.554)]
+    public void A_wire_loses_voltage(double length, string unit, double section, string gauge, double volts) =>
+        Assert.Equal((decimal)volts, Electricity.WireDrop(0.40m, new((decimal)length, Units.Find(unit, Dimension.Length)!), new((decimal)section, Units.Find(gauge, Dimension.WireSection)!)));
+
+    /// <summary>Other gauges and sections are calculated from copper; the tables agree with that within what they round (IEC allows a little more).</summary>
+    [Theory]
+    [InlineData(18, "AWG")]
+    [InlineData(16, "AWG")]
+    [InlineData(14, "AWG")]
+    [InlineData(12, "AWG")]
+    [InlineData(10, "AWG")]
+    [InlineData(0.5, "mm2")]
+    [InlineData(1.5, "mm2")]
+    [InlineData(4, "mm2")]
+    public void Tables_agree_with_the_resistivity_of_copper(double section, string unit)
+    {
+        var quantity = new Quantity((decimal)section, Units.Find(unit, Dimension.WireSection)!);
+        var fromTable = Electricity.WireOhms(new(1000, Units.Find("m", Dimension.Length)!), quantity);
+
+        Assert.Equal(1, (double)(fromTable * quantity.InBase / 1000 * 58), 0.08);
+    }
+
+    [Theory]
+    [InlineData("22 V", "wire 200 m 1.5 mm2", false)]
+    [InlineData("22.065 V", "wire 200 m 1.5 mm2", true)]
+    [InlineData("22.064 V", "wire 200 m 1.5 mm2", false)]
+    [InlineData("21.447 V", "wire 500 ft 18 AWG", true)]
+    [InlineData("21.446 V", "wire 500 ft 18 AWG", false)]
+    public void The_voltage_at_the_end_of_the_wire_is_held_against_what_the_valve_works_from(string worksFrom, string wire, bool isTooLow)
+    {
+        var text = Valves(1, "").Replace("works-from 19 V", $"works-from {worksFrom}", StringComparison.Ordinal).Replace("valve ac24; flow", $"valve ac24; {wire}; flow", StringComparison.Ordinal);
+        var isFound = Lint.Of(text, "wire-drop").Length == 1;
+
+        Assert.Equal(isTooLow, isFound);
+    }
+
+    /// <summary>2200 µF at 24 V through 20 Ω for 50 ms: the first pulse leaves 7.70 V, one that follows at once 2.47 V.</summary>
+    [Fact]
+    public void Two_pulses_at_once_leave_too_little_for_the_second()
+    {
+        var finding = Assert.Single(Lint.Of(Alternating("", works: "7 V", water: "a + b for 10 min"), "pulse-too-soon"));
+
+        Assert.Equal("has 2.47 V left when the plunger moves", finding.Primary.Text);
+        Assert.StartsWith("a opens 24.00 -> 7.70 V, b opens 7.70 -> 2.47 V.", finding.Details, StringComparison.Ordinal);
+        Assert.Contains(finding.Others, label => label.Text == "works from 7.00 V");
+    }
+
+    /// <summary>
+    /// From 7.70 V back to the 21.81 V that the next pulse needs takes C · (21.81² − 7.70²) / (2 · 0.8 · 0.5 W) = 1.145 s; with the pulse of 50 ms a spacing of 1.2 s is enough and 1.1 s is not.
+    /// </summary>
+    [Theory]
+    [InlineData("", true)]
+    [InlineData("spacing 500 ms; ", true)]
+    [InlineData("spacing 1100 ms; ", true)]
+    [InlineData("spacing 1200 ms; ", false)]
+    [InlineData("spacing 2 s; ", false)]
+    public void Two_valves_that_alternate_every_five_seconds_pass_with_a_spacing_that_the_recharge_fits_into(string spacing, bool isTooSoon)
+    {
+        var findings = Lint.Of(Alternating(spacing, works: "7 V", water: "a, b for 5 s"), "pulse-too-soon");
+
+        Assert.Equal(isTooSoon ? 1 : 0, findings.Length);
+        if (!isTooSoon) return;
+        Assert.Contains("From 7.70 V it has to be back at 21.81 V: that takes 1.145 s at 0.40 W", findings[0].Details, StringComparison.Ordinal);
+        Assert.Equal("Write spacing 1300 ms in box, or take a larger store.", findings[0].Help);
+    }
+
+    [Fact]
+    public void A_store_that_is_too_small_is_told_once_with_the_least_that_would_do()
+    {
+        var report = Lint.Of(Alternating("", works: "12 V", water: "a, b for 5 s"));
+
+        Assert.Equal("Take a store of 3607 uF or more.", Assert.Single(report.Findings, finding => finding.Rule.Slug == "store-too-small").Help);
+        Assert.DoesNotContain(report.Findings, finding => finding.Rule.Slug is "pulse-too-soon" or "cannot-close-all");
+    }
+
+    [Theory]
+    [InlineData("", true)]
+    [InlineData("spacing 1200 ms; ", false)]
+    public void Closing_all_takes_one_pulse_each(string spacing, bool isTooMuch) =>
+        Assert.Equal(isTooMuch, Lint.Of(Alternating(spacing, works: "7 V", water: "a for 10 min"), "cannot-close-all").Length == 1);
+
+    private static string Valves(int count, string spacing)
+    {
+        var zones = Enumerable.Range(1, count).Select(number => $"zone v{number} {{ output {number}; valve ac24; flow 1 L/min }}");
+        return $$"""
+            site plot { timezone Etc/UTC; effective 2026-03-01 }
+            controller box { outputs 8; {{spacing}}power { transformer 40 VA at 24 V } }
+            valve ac24 non-latching { inrush 400 mA; holding 220 mA; works-from 19 V }
+            {{string.Join('\n', zones)}}
+            schedule s { on mon; start at 06:00; steps { water {{string.Join(" + ", Enumerable.Range(1, count).Select(number => $"v{number}"))}} for 10 min } }
+            """;
+    }
+
+    private static string Alternating(string spacing, string works, string water) =>
+        $$"""
+        site plot { timezone Etc/UTC; effective 2026-03-01 }
+        controller box { outputs 2; {{spacing}}power { store 2200 uF at 24 V; recharge 0.5 W efficiency 80 % } }
+        valve click latching { pulse 50 ms; coil 20 ohm; works-from {{works}} }
+        zone a { output 1; valve click }
+        zone b { output 2; valve click }
+        schedule s { on mon; start at 06:00; steps { repeat 20 times { water {{water}} } } }
+        """;
+}

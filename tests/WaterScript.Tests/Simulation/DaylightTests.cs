@@ -1,0 +1,49 @@
+using WaterScript.Tests.Linting;
+using Xunit;
+
+namespace WaterScript.Tests.Simulation;
+
+/// <summary>Watering from above by day: common practice, and whom it does not concern.</summary>
+public class DaylightTests
+{
+    [Theory]
+    [InlineData("start at 11:30", "rotor", "jun", 1)]
+    [InlineData("start at 09:45", "spray", "jun", 1)] // into the time
+    [InlineData("start at 09:40", "spray", "jun", 0)] // up to it
+    [InlineData("start at 15:59", "spray", "jun", 1)]
+    [InlineData("start at 16:00", "spray", "jun", 0)]
+    [InlineData("start at 11:30", "rotor", "dec", 0)] // nine hours of daylight
+    [InlineData("start at 11:30", "drip", "jun", 0)]
+    [InlineData("start at 11:30", "bubbler", "jun", 0)]
+    [InlineData("start at 11:30", "mist", "jun", 0)]
+    public void Sprays_and_rotors_in_the_heat_of_the_day_are_found(string start, string heads, string month, int findings) =>
+        Assert.Equal(findings, Lint.Of(Site(heads, $"every day; from 2 {month} to 20 {month}; {start}"), "midday-watering").Length);
+
+    /// <summary>At 39.6 N the sun rises at about 06:10 in the middle of June and at 07:50 in December.</summary>
+    [Theory]
+    [InlineData("start at 07:30", "rotor", "jun", 0)]
+    [InlineData("start at 08:20", "rotor", "jun", 1)]
+    [InlineData("start at 09:59", "rotor", "jun", 1)]
+    [InlineData("start at 10:00", "rotor", "jun", 0)]
+    [InlineData("start at 08:20", "drip", "jun", 0)]
+    [InlineData("start at 08:20", "rotor", "dec", 0)]
+    [InlineData("start at 22:00", "rotor", "jun", 0)]
+    [InlineData("finish by sunrise + 2 h", "rotor", "jun", 0)]
+    [InlineData("finish by sunrise + 121 min", "rotor", "jun", 1)]
+    public void What_ends_late_in_the_morning_is_found(string start, string heads, string month, int findings) =>
+        Assert.Equal(findings, Lint.Of(Site(heads, $"every day; from 2 {month} to 20 {month}; {start}"), "ends-late").Length);
+
+    [Fact]
+    public void By_hand_it_is_nobodys_matter() => Assert.DoesNotContain(Lint.Of(Site("rotor", "manual")).Findings, finding => finding.Rule.Slug is "midday-watering" or "ends-late");
+
+    [Fact]
+    public void Without_a_location_it_is_said_that_nothing_was_judged()
+    {
+        var text = Site("rotor", "every day; start at 11:30").Replace("location 39.6 N 8.1 W;", "", System.StringComparison.Ordinal);
+        Assert.Contains("watering in the heat of the day (no location given)", Lint.Of(text).NotChecked);
+        Assert.DoesNotContain(Lint.Of(text.Replace("rotor", "drip", System.StringComparison.Ordinal)).NotChecked, what => what.Contains("location", System.StringComparison.Ordinal));
+    }
+
+    private static string Site(string heads, string lines) =>
+        $"site plot {{ timezone Europe/Lisbon; location 39.6 N 8.1 W; effective 2026-03-01 }}\nzone beds {{ output 1; heads {heads} }}\nschedule a {{ {lines}; steps {{ water beds for 20 min }} }}";
+}

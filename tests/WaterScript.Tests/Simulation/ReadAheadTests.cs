@@ -1,0 +1,61 @@
+using WaterScript.Simulation;
+using Xunit;
+
+namespace WaterScript.Tests.Simulation;
+
+/// <summary>A sequence that is calculated on another thread is the same sequence.</summary>
+public class ReadAheadTests
+{
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    [InlineData(511)]
+    [InlineData(512)]
+    [InlineData(513)]
+    [InlineData(2048)]
+    [InlineData(100_000)]
+    public void Has_the_same_items_in_the_same_order(int count) =>
+        Assert.Equal(Enumerable.Range(1, count), ReadAhead<int>.Of(Enumerable.Range(1, count)));
+
+    /// <summary>Readers on all threads of the pool, as when a folder is checked, would wait long for a thread of the pool.</summary>
+    [Fact]
+    public void Is_calculated_on_a_thread_that_is_not_of_the_pool()
+    {
+        var reader = Environment.CurrentManagedThreadId;
+        var writers = ReadAhead<(int Number, bool IsOfPool)>.Of(Enumerable.Range(1, 3).Select(_ => (Environment.CurrentManagedThreadId, Thread.CurrentThread.IsThreadPoolThread)));
+        Assert.All(writers, writer => Assert.True(writer.Number != reader && !writer.IsOfPool));
+    }
+
+    [Fact]
+    public void What_the_sequence_throws_reaches_the_reader_after_the_items_before_it()
+    {
+        var seen = new List<int>();
+        var thrown = Assert.Throws<InvalidOperationException>(() => seen.AddRange(ReadAhead<int>.Of(Failing())));
+        Assert.Equal("the tank burst", thrown.Message);
+    }
+
+    [Fact]
+    public void A_reader_that_leaves_early_does_not_wait_for_the_end()
+    {
+        Assert.Equal([1, 2, 3], ReadAhead<int>.Of(Endless()).Take(3));
+    }
+
+    [Fact]
+    public void What_the_sequence_did_is_done_when_the_reader_has_the_last_item()
+    {
+        var count = 0;
+        foreach (var _ in ReadAhead<int>.Of(Enumerable.Range(1, 10_000).Select(item => item + count++))) { }
+        Assert.Equal(10_000, count);
+    }
+
+    private static IEnumerable<int> Failing()
+    {
+        for (var item = 1; item <= 1000; item++) yield return item;
+        throw new InvalidOperationException("the tank burst");
+    }
+
+    private static IEnumerable<int> Endless()
+    {
+        for (var item = 1; ; item++) yield return item;
+    }
+}
