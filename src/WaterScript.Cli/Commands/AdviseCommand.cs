@@ -39,7 +39,7 @@ internal sealed class AdviseCommand
         var reading = _terminal.During("Reading", source.Read);
         new FindingPrinter(_terminal.Error).Print(reading.Findings);
         if (reading.Site is not { } site || reading.Findings.Any(finding => finding.Severity == Severity.Error)) return Refuse(source, reading);
-        var advice = _terminal.During("Reckoning", () => WateringAdvice.Of(site, from));
+        var advice = SiteLoader.Answer(site, "Reckoning", () => WateringAdvice.Of(site, from), _terminal);
         output.Write(reading.Files.Select(read => read.Source), stream => Write(advice, parsed.GetValue(_json), stream));
         return ExitCode.Success;
     }

@@ -49,7 +49,7 @@ internal sealed class ChartCommand
             return ExitCode.Findings;
         }
 
-        var chart = _terminal.During("Drawing", () => Chart.Of(site, lint, SpanOf(site, from, days)));
+        var chart = SiteLoader.Answer(site, "Drawing", () => Chart.Of(site, lint, SpanOf(site, from, days)), _terminal);
         if (chart.IsTooLarge) throw new CommandException(string.Create(CultureInfo.InvariantCulture, $"{chart.RunCount} runs are more than the {Limits.ChartRuns} that a chart can show; choose fewer --days"));
         output.Write(check.Reading.Files.Select(read => read.Source), stream => write(chart, stream));
         _terminal.Error.Line($"{check.Name}: {chart.Summary}");

@@ -36,7 +36,7 @@ internal sealed class NextCommand
         LocalDateTime? at = parsed.GetValue(_at) is { } time ? DateOptions.Time(time) : null;
         var count = Count(parsed.GetValue(_count));
         if (SiteLoader.Read(SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal), _terminal) is not { } site) return ExitCode.Findings;
-        var outlook = _terminal.During("Looking ahead", () => Outlook.Of(site, InstantOf(at, site), count));
+        var outlook = SiteLoader.Answer(site, "Looking ahead", () => Outlook.Of(site, InstantOf(at, site), count), _terminal);
         if (parsed.GetValue(_json)) OutlookJson.Write(outlook, _terminal.Output);
         else OutlookText.Write(outlook, _terminal.Text);
         return ExitCode.Success;

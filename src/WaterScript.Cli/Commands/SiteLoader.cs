@@ -1,5 +1,7 @@
 using WaterScript.Binding;
+using WaterScript.Linting.Engine;
 using WaterScript.Cli.Files;
+using WaterScript.Diagnostics;
 using WaterScript.Documents.Reports;
 using WaterScript.Model;
 using WaterScript.Wording;
@@ -12,6 +14,20 @@ internal static class SiteLoader
     /// <summary>The site of a file; null where an error in it stands in the way, which is shown.</summary>
     /// <exception cref="CommandException">The file cannot be read.</exception>
     public static Site? Read(SiteSource source, Terminal terminal) => Read(terminal.During("Reading", source.Read), source.Root.Path, terminal);
+
+    /// <summary>Works an answer out, as <see cref="Terminal.During"/> does.</summary>
+    /// <exception cref="CommandException">The site is too large for an answer: it says how far the work came, and what makes the site so large.</exception>
+    public static T Answer<T>(Site site, string stage, Func<T> work, Terminal terminal)
+    {
+        try
+        {
+            return terminal.During(stage, work);
+        }
+        catch (WorkUsedUpException cause)
+        {
+            throw new CommandException(AnswerCut.Words(site, cause));
+        }
+    }
 
     private static Site? Read(SiteReading reading, string path, Terminal terminal)
     {

@@ -32,7 +32,7 @@ internal sealed class WhyCommand
         var date = DateOptions.Date(_zone.Name, parsed.GetValue(_date)!);
         if (SiteLoader.Read(SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal), _terminal) is not { } site) return ExitCode.Findings;
         var zone = ZoneOf(site, parsed.GetValue(_zone)!);
-        var answer = _terminal.During("Looking", () => DayAnswer.Of(site, zone, date));
+        var answer = SiteLoader.Answer(site, "Looking", () => DayAnswer.Of(site, zone, date), _terminal);
         if (parsed.GetValue(_json)) DayAnswerJson.Write(answer, _terminal.Output);
         else DayAnswerText.Write(answer, _terminal.Text);
         return ExitCode.Success;

@@ -15,9 +15,10 @@ internal sealed class OutputFile
     public bool IsStandard => _path == SiteSource.Standard;
 
     /// <summary>The place that <c>-o</c> names; null is standard output.</summary>
-    /// <exception cref="CommandException">The name is that of a source.</exception>
+    /// <exception cref="CommandException">The name is that of a source, or empty.</exception>
     public static OutputFile Of(string? path, Terminal terminal)
     {
+        if (path?.Length == 0) throw new CommandException("the output has no name; give it one after -o");
         if (path?.EndsWith(SourceEnding, StringComparison.OrdinalIgnoreCase) == true) throw Refusal(path);
         return new OutputFile(path is null || StandardDescriptor.Of(path) == 1 ? SiteSource.Standard : path, terminal);
     }

@@ -37,6 +37,7 @@ internal sealed class SiteSource
             return new SiteSource(folder.Decode(Standard, terminal.OpenInput()), folder.PathOf(Path.Combine(here, Standard)), folder);
         }
 
+        if (path.Length == 0 || path.Contains('\0', StringComparison.Ordinal)) throw new CommandException($"there is no file \"{path}\"");
         if (Directory.Exists(path)) throw new CommandException($"{path} is a folder; give a file");
         var files = new SourceFolder(RootFolder.Of(Path.GetDirectoryName(RealPath.Of(path))!, expectedRoot));
         return new SiteSource(files.ReadFile(path), files.PathOf(path), files);

@@ -30,7 +30,7 @@ public sealed class WorkBudget(long units)
     public void Spend(long units)
     {
         Spent += units;
-        if (Spent > Units) throw new WorkUsedUpException();
+        if (Spent > Units) throw new WorkUsedUpException(this);
     }
 
     /// <summary>Counts work that somebody asks for by a line of the file.</summary>
@@ -77,6 +77,20 @@ public sealed class WorkUsedUpException : Exception
 {
     /// <summary>Makes one.</summary>
     public WorkUsedUpException() : base("the budget of work is used up") { }
+
+    /// <summary>Makes one of a budget, as it is then.</summary>
+    public WorkUsedUpException(WorkBudget budget) : this()
+    {
+        ArgumentNullException.ThrowIfNull(budget);
+        ReachedDay = budget.ReachedDay == int.MinValue ? null : budget.ReachedDay;
+        Greatest = budget.Greatest;
+    }
+
+    /// <summary>The first date of which something was not done, in days since 1970-01-01; null where it came to none.</summary>
+    public int? ReachedDay { get; }
+
+    /// <summary>The one who asked for most, as <see cref="WorkBudget.Greatest"/> has it.</summary>
+    public (int Source, double Share)? Greatest { get; }
 
     /// <summary>Makes one with other words.</summary>
     public WorkUsedUpException(string message) : base(message) { }

@@ -24,10 +24,13 @@ internal static partial class Numbers
         ["s", "ms", "min", "h", "days", "weeks"], ["L/min", "L/h", "m3/h", "gpm", "gph"], ["mm", "cm", "m", "in", "ft"], ["L", "m3", "gal", "mL"], ["V"], ["mA", "A"], ["mm/h", "in/h"], ["C", "F"], ["W"], ["%"], ["ohm"], ["uF", "mF", "F"], ["mm2", "AWG"], ["m2", "ft2", "ha"],
     ];
 
+    /// <summary>Ten times as much is a number still.</summary>
+    private const decimal Most = decimal.MaxValue / 10;
+
     /// <summary>Makes a number a little other.</summary>
     public static void Nudge(Draft draft) => Replace(draft, Number(), number =>
     {
-        if (!decimal.TryParse(number, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value)) return number;
+        if (!decimal.TryParse(number, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) || value > Most) return number;
         var other = draft.Dice.Below(7) switch
         {
             0 => value + 1,

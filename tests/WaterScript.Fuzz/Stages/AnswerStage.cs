@@ -2,6 +2,9 @@ using NodaTime;
 using WaterScript.Answers.Advise;
 using WaterScript.Answers.Next;
 using WaterScript.Answers.Why;
+using WaterScript.Diagnostics;
+using WaterScript.Diagnostics.Reading;
+using WaterScript.Linting.Engine;
 using WaterScript.Model;
 using WaterScript.Text.Lines;
 using WaterScript.Timetables;
@@ -18,15 +21,28 @@ internal sealed class AnswerStage : IStage
     public bool Run(SiteInHand site, SiteInHand original)
     {
         if (site.Sound is not { } sound) return false;
+        try
+        {
+            Ask(site, sound);
+            return true;
+        }
+        catch (WorkUsedUpException cause)
+        {
+            Must.Hold(AnswerCut.Words(sound, cause).Contains(ReadingRules.OverLimit.Slug, StringComparison.Ordinal), "a site that is too large for an answer is told so");
+            return false;
+        }
+    }
+
+    private const int FuzzZones = 4;
+
+    private static void Ask(SiteInHand site, Site sound)
+    {
         Next(site, sound);
         foreach (var zone in sound.Zones.Where((_, index) => index % FuzzZones == site.Salt % FuzzZones)) Why(site, sound, zone);
         var advice = WateringAdvice.Of(sound, site.Salt % 2 == 0 ? null : site.Horizon.From);
         CheckStage.IsJson(stream => AdviceJson.Write(advice, stream), "advice in JSON is JSON");
-        Must.Hold(AdviceTable.Of(advice).Length > 0 || advice.Zones.IsEmpty, "advice is put in words");
-        return true;
+        Must.Hold(AdviceTable.Of(advice).Length > 0, "advice is put in words");
     }
-
-    private const int FuzzZones = 4;
 
     private static void Next(SiteInHand site, Site sound)
     {

@@ -1,7 +1,11 @@
 using System.Text;
 using System.Xml;
 using System.Xml.Linq;
+using WaterScript.Diagnostics;
+using WaterScript.Diagnostics.Reading;
 using WaterScript.Documents.Charts;
+using WaterScript.Linting.Engine;
+using WaterScript.Model;
 
 namespace WaterScript.Fuzz.Stages;
 
@@ -16,9 +20,7 @@ internal sealed class ChartStage : IStage
     {
         if (site.Checked is not { Lint: { } lint, Reading.Site: { } sound }) return false;
         var days = 1 + (site.Salt % 3);
-        var span = (site.Salt % 2 == 0 ? ChartSpan.FromFirstWater(sound, days) : null) ?? new ChartSpan(site.Horizon.From, days);
-        var chart = Chart.Of(sound, lint, span);
-        if (chart.IsTooLarge) return false;
+        if (Drawn(site, sound, lint, days) is not { IsTooLarge: false } chart) return false;
         Must.Hold(chart.Summary.Length > 0, "a chart has a summary");
         Check(CheckStage.Written(stream => SvgChart.Write(chart, stream)), "a chart as SVG is XML");
         var page = CheckStage.Written(stream => HtmlChart.Write(chart, stream));
@@ -26,6 +28,21 @@ internal sealed class ChartStage : IStage
         Must.Hold(start > 0 && end > start, "a page has its script");
         Check(page[..start] + page[(end + "</script>".Length)..], "a chart as a page is XML");
         return true;
+    }
+
+    /// <summary>Null where that is more work than an answer may take.</summary>
+    private static Chart? Drawn(SiteInHand site, Site sound, LintReport lint, int days)
+    {
+        try
+        {
+            var span = (site.Salt % 2 == 0 ? ChartSpan.FromFirstWater(sound, days) : null) ?? new ChartSpan(site.Horizon.From, days);
+            return Chart.Of(sound, lint, span);
+        }
+        catch (WorkUsedUpException cause)
+        {
+            Must.Hold(AnswerCut.Words(sound, cause).Contains(ReadingRules.OverLimit.Slug, StringComparison.Ordinal), "a site that is too large for a chart is told so");
+            return null;
+        }
     }
 
     private static void Check(string text, string what)

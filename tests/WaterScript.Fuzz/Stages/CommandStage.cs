@@ -48,7 +48,8 @@ internal sealed class CommandStage : IStage
         Must.Hold(status is ExitCode.Success or ExitCode.Findings or ExitCode.CannotRun, "a command has one of its statuses", $"{shown}: {status}");
         Must.Hold(!error.ToString().Contains(OwnMistake, StringComparison.Ordinal), "a command makes no mistake of its own", $"{shown}: {error}");
         Must.Hold(status != ExitCode.CannotRun || error.ToString().Length > 0, "a command that cannot run says why", shown);
-        foreach (var written in (string[])[text.ToString(), error.ToString()])
+        // A line of a file that ends with CR LF does so in a diff too, or the diff would not fit the file.
+        foreach (var written in (string[])[text.ToString().Replace("\r\n", "\n", StringComparison.Ordinal), error.ToString()])
         {
             if (written.EnumerateRunes().Where(IsObeyed).Select(rune => (int?)rune.Value).FirstOrDefault() is { } obeyed)
                 throw new BrokenException("what a terminal obeys is shown and not sent", string.Create(CultureInfo.InvariantCulture, $"{shown}: U+{obeyed:X4}"));

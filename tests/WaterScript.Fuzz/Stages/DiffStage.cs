@@ -40,13 +40,6 @@ internal sealed class DiffStage : IStage
     private static Horizon HorizonOf(SiteInHand old, SiteInHand @new)
     {
         var whole = WateringChanges.HorizonOf(old.Reading.Site!, @new.Reading.Site!);
-        return old.Salt % 2 == 0 && IsSmall(old) && IsSmall(@new) ? whole : Horizon.DaysFrom(whole.From, FewDays);
-    }
-
-    /// <summary>Whether two years of it are soon compared.</summary>
-    private static bool IsSmall(SiteInHand site)
-    {
-        const int manyRuns = 20;
-        return site.Horizon.Until == site.Horizon.From.PlusDays(SiteInHand.MostDays) && site.Timetable.Runs().Count() < manyRuns * SiteInHand.MostDays;
+        return old.Salt % 2 == 0 ? whole : Horizon.DaysFrom(whole.From, FewDays);
     }
 }

@@ -18,6 +18,7 @@ public sealed class AdviceTable
     public static string Of(WateringAdvice advice)
     {
         ArgumentNullException.ThrowIfNull(advice);
+        if (advice.Zones.IsEmpty) return $"{advice.Site.DisplayName} has no zone in use, so there is nothing to advise.\n";
         return string.Join('\n', new AdviceTable(advice).Sections(advice));
     }
 

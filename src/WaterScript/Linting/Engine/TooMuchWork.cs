@@ -34,12 +34,13 @@ internal static class TooMuchWork
         };
     }
 
-    private static string Label(Schedule schedule, double share) => share < LeastShare
+    /// <summary>What a schedule has to do with it.</summary>
+    public static string Label(Schedule schedule, double share) => share < LeastShare
         ? $"schedule {schedule.Name} makes most of the work"
         : string.Create(CultureInfo.InvariantCulture, $"schedule {schedule.Name} makes {share:P0} of the work");
 
     /// <summary>The statement that multiplies most: the repeat of the passes, or one in the steps.</summary>
-    private static Location PlaceIn(Schedule schedule)
+    public static Location PlaceIn(Schedule schedule)
     {
         var (origin, times) = (schedule.Origin, 1L);
         if (schedule.Repeat is { } repeat) (origin, times) = (repeat.Origin, PassesOf(repeat));
