@@ -94,7 +94,7 @@ public sealed class Timetable
 
     /// <summary>The switchings that openings of this timetable make, which are drawn one by one as the switchings are.</summary>
     /// <param name="openings">All of <see cref="Openings"/>, in their order.</param>
-    public IEnumerable<Switching> SwitchingsOf(IEnumerable<Opening> openings) => SwitchingStream.Of(Site, openings);
+    public IEnumerable<Switching> SwitchingsOf(IEnumerable<Opening> openings) => SwitchingStream.Of(Site, openings, Budget);
 
     /// <summary>
     /// Each date of the horizon for each schedule with a calendar, by date, then in order of the file, with the passes that

@@ -43,6 +43,27 @@ public sealed class AdviseTests : Workshop
     }
 
     [Fact]
+    public void Without_a_zone_it_says_so()
+    {
+        Write("site.water", "site bare { timezone UTC; effective 2026-03-01 }\n");
+        Assert.Equal("bare has no zone in use, so there is nothing to advise.\n", Run("advise", "site.water").Output);
+    }
+
+    [Fact]
+    public void Too_much_work_says_how_far_it_came_and_what_makes_it()
+    {
+        Write("site.water", """
+            site mist { timezone Europe/Lisbon; effective 2026-03-01 }
+            zone fern { output 1; flow 6 L/min }
+            schedule fog { every day; start at 00:00; repeat every 5 s until 23:59; steps { water fern for 1 s } }
+
+            """);
+        var result = Run("advise", "site.water");
+        Assert.Equal(("", 2), (result.Output, result.ExitCode));
+        Assert.Matches(@"more work than an answer may take \[over-limit\]: the work came to [A-Z][a-z]+ \d+ [A-Z][a-z]+ 2026, and schedule fog makes 100 % of the work \(site\.water:3\);", result.Error);
+    }
+
+    [Fact]
     public void Without_a_climate_it_says_so()
     {
         Write("site.water", Good);

@@ -56,6 +56,20 @@ public sealed class HostileFileTests : Workshop
         Assert.Equal(("", 1), (result.Error, result.ExitCode));
     }
 
+    [Theory]
+    [InlineData("check", "-", "", "there is no file \"\"")]
+    [InlineData("format", "--check", "", "there is no file \"\"")]
+    [InlineData("compile", "-o", "", "the output has no name; give it one after -o")]
+    public void An_empty_name_is_an_error_in_words(string command, string word, string name, string why)
+    {
+        Write("a.water", Good);
+        string[] line = word == "-o" ? [command, "a.water", "--to", "yaml", word, name] : [command, word == "-" ? "a.water" : word, name];
+        var result = Run(line);
+        Assert.Equal(2, result.ExitCode);
+        Assert.Contains(why, result.Error, StringComparison.Ordinal);
+        Assert.DoesNotContain("mistake in waterscript", result.Error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_file_that_is_not_there_does_not_keep_the_others_from_being_checked()
     {

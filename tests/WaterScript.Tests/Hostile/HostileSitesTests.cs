@@ -98,6 +98,28 @@ public sealed class HostileSitesTests
         Assert.StartsWith("17900 more of [short-run];", more.Details, StringComparison.Ordinal); // 300 lines of 60 zones, 100 shown
     }
 
+    /// <summary>5,760 runs a day, of which the slow controller switches 144: what waits grows by some 5,500 a day.</summary>
+    [Fact]
+    public void What_a_spacing_keeps_waiting_has_a_limit_of_its_own()
+    {
+        const string text = Head + "schedule s { every day; start at 00:00; repeat every 1 min for 1440 passes; steps { water a, b, c, d for 10 s } }\n";
+        var site = Expect.Read(text).Site!;
+        var report = Linter.Check(site, Horizon.DaysFrom(site.Effective, 60), long.MaxValue / 4);
+        Assert.Single(report.Findings, IsTooMuch);
+        Assert.InRange(report.Horizon.Until, site.Effective.PlusDays(10), site.Effective.PlusDays(30));
+    }
+
+    private const string Head = """
+        site s { timezone UTC; effective 2026-01-01 }
+        controller quick { outputs 2 }
+        controller slow { outputs 2; spacing 10 min }
+        zone a { output 1 of quick }
+        zone b { output 2 of quick }
+        zone c { output 1 of slow }
+        zone d { output 2 of slow }
+
+        """;
+
     private static LintReport Of(string name)
     {
         var site = Expect.Read(HostileSites.All[name]).Site!;

@@ -1,3 +1,4 @@
+using WaterScript.Diagnostics;
 using WaterScript.Model;
 
 namespace WaterScript.Timetables.Switchings;
@@ -26,10 +27,12 @@ internal sealed class SwitchingStream
     private readonly SpacedActions[] _controllers;
     private readonly bool[] _latchingZones;
     private readonly bool[] _latchingDevices;
+    private readonly WorkBudget? _budget;
     private long _sequence;
 
-    private SwitchingStream(Site site)
+    private SwitchingStream(Site site, WorkBudget? budget)
     {
+        _budget = budget;
         _controllers = [.. site.Controllers.Select(controller => new SpacedActions(controller.Spacing))];
         _latchingZones = [.. site.Zones.Select(zone => zone.Valve is LatchingValve)];
         _latchingDevices = [.. site.Devices.Select(device => device.Valve is LatchingValve)];
@@ -38,9 +41,10 @@ internal sealed class SwitchingStream
     /// <summary>The switchings of the controllers of a site.</summary>
     /// <param name="site">The site.</param>
     /// <param name="openings">Its openings, in order of their beginning, then controller, then output.</param>
-    public static IEnumerable<Switching> Of(Site site, IEnumerable<Opening> openings)
+    /// <param name="budget">Counts what waits: where a spacing lets less through than is asked for, it grows without an end. May be null.</param>
+    public static IEnumerable<Switching> Of(Site site, IEnumerable<Opening> openings, WorkBudget? budget)
     {
-        var stream = new SwitchingStream(site);
+        var stream = new SwitchingStream(site, budget);
         foreach (var opening in openings)
         {
             if (opening.Output == 0) continue;
@@ -85,8 +89,11 @@ internal sealed class SwitchingStream
         else _due.Add(Action(opening, milliseconds, turn), OrderOf(opening, milliseconds, turn));
     }
 
-    private void AddAhead(in Opening opening, long milliseconds, Turn turn) =>
+    private void AddAhead(in Opening opening, long milliseconds, Turn turn)
+    {
         _ahead.Enqueue(Action(opening, milliseconds, turn), OrderOf(opening, milliseconds, turn));
+        _budget?.Hold(_ahead.Count, Limits.SwitchingsHeld);
+    }
 
     /// <summary>Nothing that is due from a second on can be done before it, so what comes before is settled.</summary>
     private bool TryTakeBefore(long second, out Switching switching)
