@@ -1,8 +1,8 @@
 using WaterScript.Binding;
-using WaterScript.Linting.Engine;
 using WaterScript.Cli.Files;
 using WaterScript.Diagnostics;
 using WaterScript.Documents.Reports;
+using WaterScript.Linting.Engine;
 using WaterScript.Model;
 using WaterScript.Wording;
 
