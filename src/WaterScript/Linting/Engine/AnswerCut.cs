@@ -17,8 +17,11 @@ public static class AnswerCut
     {
         ArgumentNullException.ThrowIfNull(site);
         ArgumentNullException.ThrowIfNull(cause);
-        var came = cause.ReachedDay is { } day ? $"the work came to {MomentWords.Date(CivilDate.FromDayNumber(day).ToLocalDate())}" : "the work came to no date";
-        return $"this site needs more work than an answer may take [{ReadingRules.OverLimit.Slug}]: {came}{Most(site, cause)}; repeat less often, name nearer dates, or write fewer schedules into one site";
+        var came = cause.ReachedDay is { } day
+            ? $"the work came to {MomentWords.Date(CivilDate.FromDayNumber(day).ToLocalDate())}"
+            : "the work came to no date";
+        return $"this site needs more work than an answer may take [{ReadingRules.OverLimit.Slug}]: {came}{Most(site, cause)}; "
+            + "repeat less often, name nearer dates, or write fewer schedules into one site";
     }
 
     private static string Most(Site site, WorkUsedUpException cause)
