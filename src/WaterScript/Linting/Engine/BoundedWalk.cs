@@ -47,7 +47,7 @@ internal sealed class BoundedWalk(Site site, Horizon asked, long units)
     private LintReport Report(LintContext context, LintContext outputs, (int Source, double Share)? greatest)
     {
         var walked = Linter.Walked(context, outputs, RuleCatalogue.Checks);
-        // What is found is told in the same budget again: what is expanded for it belongs to no date.
+        // Findings are worded within the same budget again: what is expanded for them belongs to no date.
         _work += _runs.Spent + _outputs.Spent;
         _runs.Renew();
         _outputs.Renew();
