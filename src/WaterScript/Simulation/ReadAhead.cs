@@ -46,16 +46,26 @@ internal sealed class ReadAhead<T>
         try
         {
             using var coming = items.GetEnumerator();
-            while (_empty.TryTake(out var block, Timeout.Infinite))
-            {
-                while (block.Count < ItemsInBlock && coming.MoveNext()) block.Add(coming.Current);
-                if (block.Count > 0) _filled.Add(block);
-                if (block.Count < ItemsInBlock) return;
-            }
+            while (_empty.TryTake(out var block, Timeout.Infinite) && Fill(block, coming)) { }
         }
         finally
         {
             _filled.CompleteAdding();
+        }
+    }
+
+    /// <summary>Fills a block and hands it on, also where the sequence throws; false when there is no more.</summary>
+    private bool Fill(List<T> block, IEnumerator<T> coming)
+    {
+        try
+        {
+            while (block.Count < ItemsInBlock && coming.MoveNext()) block.Add(coming.Current);
+            // Asked before it is handed on: from then on the block is the reader's, who may have emptied it already.
+            return block.Count == ItemsInBlock;
+        }
+        finally
+        {
+            if (block.Count > 0) _filled.Add(block);
         }
     }
 }
