@@ -12,6 +12,9 @@ namespace WaterScript.Cli.Commands;
 /// <summary><c>waterscript diff OLD NEW</c>: what changes in the watering between two versions.</summary>
 internal sealed class DiffCommand
 {
+    /// <summary>Both versions are checked, and then compared, in the time of one check.</summary>
+    private const int Versions = 2;
+
     private static readonly string[] Forms = ["text", "markdown", "json"];
 
     private readonly Terminal _terminal;
@@ -55,7 +58,7 @@ internal sealed class DiffCommand
     private CheckedSite? Read(Argument<string> version, string word, ParseResult parsed)
     {
         var source = SiteSource.OpenVersion(parsed.GetValue(version)!, parsed.GetValue(_root), _terminal);
-        return SiteLoader.Read(source, _terminal) is null ? null : _terminal.During($"Checking the {word} version", () => CheckedSite.Of(source.Root.Path, source.Read()));
+        return SiteLoader.Read(source, _terminal) is null ? null : _terminal.During($"Checking the {word} version", () => CheckedSite.Of(source.Root.Path, source.Read(), share: Versions));
     }
 
     private static Horizon HorizonOf(CheckedSite old, CheckedSite @new, LocalDate? from, LocalDate? until)

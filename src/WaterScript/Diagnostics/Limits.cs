@@ -37,7 +37,7 @@ public static class Limits
     public const int FlatEventsWithoutNote = 2_000;
 
     /// <summary>Work of checking what a site does, in units of about ten nanoseconds, whatever its length.</summary>
-    public const long CheckWork = 40_000_000;
+    public const long CheckWork = 25_000_000;
 
     /// <summary>The work that each character of a site's files allows in addition: a large estate is checked in full, a small file cannot ask for much.</summary>
     public const long CheckWorkPerCharacter = 200;
@@ -76,12 +76,6 @@ public static class Limits
     /// <summary>Runs of one chart: a browser draws so many within some seconds.</summary>
     public const int ChartRuns = 20_000;
 
-    /// <summary>Runs of one version that <c>diff</c> goes through; it compares up to the moment at which they are used up.</summary>
-    public const int ComparedRuns = 3_000_000;
-
-    /// <summary>Runs that <c>audit</c> goes through, whatever the length of the log.</summary>
-    public const int AuditRuns = 1_000_000;
-
-    /// <summary>Runs that <c>audit</c> goes through for each row of a log besides.</summary>
-    public const int AuditRunsPerRow = 10;
+    /// <summary>Work that <c>audit</c> may do for each row of a log, beside that of a check.</summary>
+    public const int AuditWorkPerRow = 200;
 }

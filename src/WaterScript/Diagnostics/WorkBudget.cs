@@ -11,7 +11,7 @@ public sealed class WorkBudget(long units)
     private readonly List<long> _bySource = [];
 
     /// <summary>The most work.</summary>
-    public long Units { get; } = units;
+    public long Units { get; private set; } = units;
 
     /// <summary>The work done so far.</summary>
     public long Spent { get; private set; }
@@ -52,6 +52,10 @@ public sealed class WorkBudget(long units)
     {
         if (count > most) Spend(Units - Spent + 1);
     }
+
+    /// <summary>Allows more work, for input that came in meanwhile.</summary>
+    /// <param name="units">The work, 0 or more.</param>
+    public void Allow(long units) => Units += units;
 
     /// <summary>Nothing is spent any more, for another stage of the same answer.</summary>
     public void Renew() => Spent = 0;

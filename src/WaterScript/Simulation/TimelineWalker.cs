@@ -8,7 +8,7 @@ namespace WaterScript.Simulation;
 /// <summary>One walk over a horizon for all checks: each date, run, opening and switching is calculated once, whoever wants to see it.</summary>
 internal sealed class TimelineWalker
 {
-    private const int WorkOfWatch = 3, WorkOfOpening = 10, WorkOfSwitching = 10;
+    private const int WorkOfWatch = 3, WorkOfRunForOutputs = 1, WorkOfOpening = 10, WorkOfSwitching = 10;
 
     private readonly LintContext _context;
     private readonly LintContext _outputs;
@@ -76,6 +76,8 @@ internal sealed class TimelineWalker
         foreach (var run in _context == _outputs ? Runs() : ReadAhead<Run>.Of(Runs()))
         {
             _outputs.LastRun = run.Start;
+            if (_context != _outputs) _outputs.Reach(run);
+            _outputs.Spend(WorkOfRunForOutputs, run.Schedule);
             _outputs.Origins.Add(run);
             yield return run;
         }
@@ -86,6 +88,7 @@ internal sealed class TimelineWalker
         foreach (var run in _context.Timetable.Runs(_context.Skipped, Visit))
         {
             _runs = run.Number;
+            _context.Reach(run);
             var watches = _runsOfZone[run.Zone];
             _context.Spend(watches.Length * WorkOfWatch);
             foreach (var watch in watches) watch.Visit(run);

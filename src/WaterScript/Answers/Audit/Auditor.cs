@@ -24,9 +24,6 @@ public sealed class Auditor : IDisposable
         _zones = [.. site.Zones.Select(zone => new ZoneRecord(zone, ground, _tally))];
     }
 
-    /// <summary>Runs that may be gone through: a long log may have many.</summary>
-    private long Allowed => Limits.AuditRuns + (Limits.AuditRunsPerRow * _tally.Rows);
-
     /// <summary>Audits a log.</summary>
     /// <param name="site">The site.</param>
     /// <param name="log">The log, whose rows were not read yet.</param>
@@ -56,13 +53,15 @@ public sealed class Auditor : IDisposable
     {
         _knowledge.Add(told);
         _tally.Add(told);
+        _meant.Budget.Allow(Limits.AuditWorkPerRow);
         _meant.GoTo((long)told.At);
         while (_meant.TryTake(told.At, out var run))
         {
             _zones[run.Zone].Add(run);
             _zones[run.Zone].Settle(told.At, run.Start);
-            if (_meant.Counts.Count > Allowed) return false;
         }
+
+        if (_meant.Budget.IsUsedUp) return false;
 
         if (told.Kind == LogKind.Boot) Restart(told);
         else if (told.Zone >= 0 && told.Kind is LogKind.Open or LogKind.Close) Switch(told);
@@ -94,7 +93,7 @@ public sealed class Auditor : IDisposable
         while (isWhole && _meant.TryTakeLast(out var run))
         {
             _zones[run.Zone].Add(run);
-            isWhole = _meant.Counts.Count <= Allowed;
+            isWhole = !_meant.Budget.IsUsedUp;
         }
 
         foreach (var zone in _zones) zone.Finish();
@@ -118,7 +117,7 @@ public sealed class Auditor : IDisposable
             BadCount = log.BadRows,
             HasMoreLists = _tally.HasMoreLists,
             IsAsMeant = _tally.IsAsMeant && isWhole,
-            InPart = isWhole ? null : new ComparedInPart(Math.Min((long)_knowledge.Last, _meant.NextStart), _meant.Counts.Count, _meant.Counts.Most),
+            InPart = isWhole ? null : ComparedInPart.At(Math.Min((long)_knowledge.Last, _meant.NextStart), _meant.Count, _meant.Budget, site),
         };
     }
 }

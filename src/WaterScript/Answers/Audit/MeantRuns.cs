@@ -6,59 +6,69 @@ using WaterScript.Timetables;
 
 namespace WaterScript.Answers.Audit;
 
-/// <summary>The runs of a site from the date on which a log begins, drawn as far as the log has come. Those of passes after the log's last date are none of them.</summary>
+/// <summary>
+/// The runs of a site from the date on which a log begins, drawn as far as the log has come. Those of passes after the log's last date are none of
+/// them. They are calculated a year at a time, so that nobody looks through later years for the next run of a site that is shut.
+/// </summary>
 internal sealed class MeantRuns : IDisposable
 {
+    private const int DaysAtOnce = 365;
+
+    /// <summary>Comparing a run with the log, beside calculating it.</summary>
+    private const int WorkOfRun = 20;
+
+    private static readonly LocalDate LastDate = LocalDate.MaxIsoValue.PlusYears(-2);
+
+    private readonly Site _site;
     private readonly ZoneClock _clock;
-    private readonly IEnumerator<Run> _runs;
     private readonly long _longestPass;
+    private readonly PriorityQueue<IEnumerator<Run>, (long Start, LocalDate Year)> _years = new();
+    private LocalDate _until;
     private long _endOfDay = long.MinValue;
-    private bool _hasNext;
+    private long _reached;
 
     /// <param name="site">The site.</param>
     /// <param name="clock">Its clock.</param>
     /// <param name="from">When the log begins, in Unix seconds.</param>
     public MeantRuns(Site site, ZoneClock clock, long from)
     {
-        (_clock, Counts) = (clock, new RunCounts(site));
-        var first = CivilDate.FromDayNumber(clock.At(from).Day).ToLocalDate();
-        var last = LocalDate.MaxIsoValue.PlusYears(-1);
-        var until = first < last.PlusDays(-2 * Limits.HorizonDays) ? first.PlusDays(2 * Limits.HorizonDays) : last;
-        var timetable = Timetable.Of(site, new Horizon(first, until));
+        (_site, _clock, _reached) = (site, clock, from);
+        Budget = new WorkBudget(Limits.CheckWorkOf(site.SourceLength));
+        _until = LocalDate.Min(CivilDate.FromDayNumber(clock.At(from).Day).ToLocalDate(), LastDate);
+        var timetable = Timetable.Of(site, Horizon.DaysFrom(_until, DaysAtOnce));
         _longestPass = site.Schedules.Select(schedule => timetable.LongestSecondsOf(schedule.Index)).DefaultIfEmpty().Max();
-        _runs = timetable.Runs().GetEnumerator();
-        _hasNext = _runs.MoveNext();
         GoTo(from);
     }
 
-    /// <summary>How many were drawn.</summary>
-    public RunCounts Counts { get; }
+    /// <summary>Counts the work, of which the length of the log allows more.</summary>
+    public WorkBudget Budget { get; }
 
-    /// <summary>When the next starts that was not drawn, in Unix seconds.</summary>
-    public long NextStart => _hasNext ? _runs.Current.Start : long.MaxValue;
+    /// <summary>How many were drawn.</summary>
+    public long Count { get; private set; }
+
+    /// <summary>When the next starts that was not drawn, in Unix seconds; where that is too much work to find, when the last one did.</summary>
+    public long NextStart => Budget.IsUsedUp ? _reached : _years.TryPeek(out _, out var next) ? next.Start : long.MaxValue;
 
     /// <summary>The log has come to a moment, in Unix seconds.</summary>
     public void GoTo(long moment)
     {
         if (moment >= _endOfDay) _endOfDay = _clock.StartOfDay(_clock.At(moment).Day + 1);
+        // A day before it is needed: what opens a little too early belongs to a run of the next date.
+        while (!Budget.IsUsedUp && _until < LastDate && _clock.StartOfDay(CivilDate.DayNumberOf(_until) - 1) < _endOfDay) AddYear();
     }
 
     /// <summary>The next run that starts by then and is of a pass that starts on a date of the log; false where there is none, yet.</summary>
     public bool TryTake(decimal until, out Run run)
     {
-        run = _hasNext ? _runs.Current : default;
-        if (!_hasNext || run.Start > until || run.PassStart >= _endOfDay) return false;
-        Advance();
-        return true;
+        run = default;
+        return NextStart <= until && _years.TryPeek(out var runs, out _) && runs.Current.PassStart < _endOfDay && TryDraw(out run);
     }
 
     /// <summary>The next run of a pass that starts on a date of the log, wherever it is; false where there is none.</summary>
     public bool TryTakeLast(out Run run)
     {
-        while (_hasNext && NextStart <= _endOfDay + _longestPass)
+        while (NextStart <= _endOfDay + _longestPass && TryDraw(out run))
         {
-            run = _runs.Current;
-            Advance();
             if (run.PassStart < _endOfDay) return true;
         }
 
@@ -67,11 +77,40 @@ internal sealed class MeantRuns : IDisposable
     }
 
     /// <inheritdoc/>
-    public void Dispose() => _runs.Dispose();
-
-    private void Advance()
+    public void Dispose()
     {
-        Counts.Add(_runs.Current.Schedule);
-        _hasNext = _runs.MoveNext();
+        foreach (var (runs, _) in _years.UnorderedItems) runs.Dispose();
+    }
+
+    private void AddYear()
+    {
+        var year = Horizon.DaysFrom(_until, DaysAtOnce);
+        _until = year.Until;
+        Advance(Timetable.Of(_site, year, Budget).Runs().GetEnumerator(), year.From);
+    }
+
+    private bool TryDraw(out Run run)
+    {
+        run = default;
+        if (Budget.IsUsedUp || !_years.TryDequeue(out var runs, out var next)) return false;
+        run = runs.Current;
+        Count++;
+        _reached = run.Start;
+        Advance(runs, next.Year);
+        return true;
+    }
+
+    private void Advance(IEnumerator<Run> runs, LocalDate year)
+    {
+        try
+        {
+            Budget.Spend(WorkOfRun);
+            if (runs.MoveNext()) _years.Enqueue(runs, (runs.Current.Start, year));
+            else runs.Dispose();
+        }
+        catch (WorkUsedUpException)
+        {
+            // How far the runs came is what NextStart says.
+        }
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using NodaTime;
+using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Timetables;
 
@@ -9,6 +10,9 @@ namespace WaterScript.Answers.Diff;
 /// <summary>The waterings of one version, second by second, with their sums. Of a manual schedule they are those of one pass at noon of the first date.</summary>
 internal sealed class Version : IDisposable
 {
+    /// <summary>Comparing a run, beside calculating it.</summary>
+    private const int WorkOfRun = 20;
+
     private readonly Site _site;
     private readonly Names _zoneNames;
     private readonly int[] _zones;
@@ -16,7 +20,10 @@ internal sealed class Version : IDisposable
     private readonly WateringSums[] _sums;
     private readonly long[] _seconds;
     private readonly PriorityQueue<IEnumerator<Run>, long> _streams = new();
+    private readonly List<Run> _coming = [];
     private readonly List<Watered> _now = [];
+    private readonly Timetable _timetable;
+    private readonly Horizon _horizon;
 
     /// <param name="site">The version.</param>
     /// <param name="other">The other one.</param>
@@ -25,37 +32,58 @@ internal sealed class Version : IDisposable
     /// <param name="schedules">Numbers of schedules.</param>
     public Version(Site site, Site other, Horizon horizon, Names zones, Names schedules)
     {
-        (_site, _zoneNames, Counts) = (site, zones, new RunCounts(site));
+        (_site, _zoneNames, _horizon) = (site, zones, horizon);
+        Budget = new WorkBudget(Limits.CheckWorkOf(site.SourceLength) / 2);
+        _timetable = Timetable.Of(site, horizon, Budget);
         _zones = [.. site.Zones.Select(zone => zones.NumberOf(zone.Name))];
         _schedules = [.. site.Schedules.Select(schedule => schedules.NumberOf(schedule.Name))];
         _seconds = new long[site.Zones.Length];
-        var timetable = Timetable.Of(site, horizon);
         var others = other.Schedules.Select(schedule => schedule.Name).ToHashSet(StringComparer.Ordinal);
-        _sums = [.. site.Schedules.Select(schedule => new WateringSums(schedule, timetable.LongestSecondsOf(schedule.Index), others.Contains(schedule.Name) ? null : new Fingerprint()))];
-        Advance(timetable.Runs().GetEnumerator());
-        foreach (var manual in site.Schedules.Where(schedule => schedule.IsManual))
-            Advance(Timetable.OfOnePass(site, manual, horizon.From.At(LocalTime.Noon)).Runs().GetEnumerator());
+        _sums = [.. site.Schedules.Select(schedule => new WateringSums(schedule, _timetable.LongestSecondsOf(schedule.Index), others.Contains(schedule.Name) ? null : new Fingerprint()))];
     }
 
-    /// <summary>The runs so far.</summary>
-    public RunCounts Counts { get; }
+    /// <summary>Counts the work.</summary>
+    public WorkBudget Budget { get; }
+
+    /// <summary>How many runs were compared so far.</summary>
+    public long Runs { get; private set; }
+
+    /// <summary>The site.</summary>
+    public Site Site => _site;
 
     /// <summary>When the next watering begins, in Unix seconds.</summary>
     public long NextStart => _streams.TryPeek(out _, out var start) ? start : long.MaxValue;
 
-    /// <summary>All that begins at a second, ordered, if that is the next; else nothing. It stands until it is asked for again.</summary>
-    public ReadOnlySpan<Watered> TakeAt(long second)
+    /// <summary>Goes to the first watering.</summary>
+    /// <exception cref="WorkUsedUpException">That is too much work.</exception>
+    public void Begin()
     {
-        _now.Clear();
+        Advance(_timetable.Runs().GetEnumerator());
+        foreach (var manual in _site.Schedules.Where(schedule => schedule.IsManual))
+            Advance(Timetable.OfOnePass(_site, manual, _horizon.From.At(LocalTime.Noon), Budget).Runs().GetEnumerator());
+    }
+
+    /// <summary>Goes past all that begins at a second, if that is the next. It counts only when it is taken, so that both versions have come equally far where one cannot go on.</summary>
+    /// <exception cref="WorkUsedUpException">There is too much work.</exception>
+    public void GoPast(long second)
+    {
+        _coming.Clear();
         while (NextStart == second)
         {
             var stream = _streams.Dequeue();
-            Add(stream.Current);
+            _coming.Add(stream.Current);
+            Budget.Spend(WorkOfRun, stream.Current.Schedule);
             Advance(stream);
         }
+    }
 
+    /// <summary>What was gone past last, ordered. It stands until it is asked for again.</summary>
+    public ReadOnlySpan<Watered> Take()
+    {
+        _now.Clear();
+        foreach (var run in _coming) Add(run);
         _now.Sort();
-        foreach (var watered in _now) _sums[watered.Index].Fingerprint?.Add(second, watered.To, watered.Zone);
+        foreach (var watered in _now) _sums[watered.Index].Fingerprint?.Add(_coming[0].Start, watered.To, watered.Zone);
         return CollectionsMarshal.AsSpan(_now);
     }
 
@@ -75,7 +103,7 @@ internal sealed class Version : IDisposable
     private void Add(in Run run)
     {
         var isManual = _site.Schedules[run.Schedule].IsManual;
-        Counts.Add(run.Schedule);
+        Runs++;
         _sums[run.Schedule].Add(run, _zones[run.Zone]);
         _now.Add(new Watered(_schedules[run.Schedule], run.End, _zones[run.Zone], run.Schedule, isManual));
         if (!isManual) _seconds[run.Zone] += run.Seconds;

@@ -1,3 +1,4 @@
+using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Timetables;
@@ -19,7 +20,7 @@ internal sealed class WateringComparison : IDisposable
         New = new Version(@new, old, horizon, zones, _scheduleNames);
         _differs = new bool[_scheduleNames.Count];
         _first = new long?[_scheduleNames.Count];
-        Compare();
+        Compare(new ZoneClock(@new.TimeZone).StartOfDay(CivilDate.DayNumberOf(horizon.From)));
     }
 
     /// <summary>The old version.</summary>
@@ -47,20 +48,24 @@ internal sealed class WateringComparison : IDisposable
         New.Dispose();
     }
 
-    private void Compare()
+    private void Compare(long second)
     {
-        while (true)
+        try
         {
-            var second = Math.Min(Old.NextStart, New.NextStart);
-            if (second == long.MaxValue) return;
-            if (Math.Max(Old.Counts.Count, New.Counts.Count) >= Limits.ComparedRuns)
+            Old.Begin();
+            New.Begin();
+            while (Old.NextStart != long.MaxValue || New.NextStart != long.MaxValue)
             {
-                var larger = Old.Counts.Count > New.Counts.Count ? Old.Counts : New.Counts;
-                InPart = new ComparedInPart(second, larger.Count, larger.Most);
-                return;
+                second = Math.Min(Old.NextStart, New.NextStart);
+                Old.GoPast(second);
+                New.GoPast(second);
+                Compare(Old.Take(), New.Take(), second);
             }
-
-            Compare(Old.TakeAt(second), New.TakeAt(second), second);
+        }
+        catch (WorkUsedUpException)
+        {
+            var version = Old.Budget.IsUsedUp ? Old : New;
+            InPart = ComparedInPart.At(second, version.Runs, version.Budget, version.Site);
         }
     }
 

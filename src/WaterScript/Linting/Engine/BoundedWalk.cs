@@ -16,17 +16,21 @@ namespace WaterScript.Linting.Engine;
 /// <param name="units">The most work of a walk.</param>
 internal sealed class BoundedWalk(Site site, Horizon asked, long units)
 {
+    /// <summary>The first, one over the dates that it came to, and two over fewer where what is found is too much to put into words.</summary>
+    private const int MostWalks = 4;
+
     private WorkBudget _runs = new(units);
     private WorkBudget _outputs = new(units);
+    private bool _isWalked;
     private long _work;
 
     /// <summary>What the checks found on the dates that were looked at; none were where the first date alone is too much.</summary>
     public LintReport Go()
     {
         var (horizon, greatest) = (asked, default((int Source, double Share)?));
-        while (horizon.From < horizon.Until)
+        for (var walks = 0; walks < MostWalks && horizon.From < horizon.Until; walks++)
         {
-            (_runs, _outputs) = (new WorkBudget(units), new WorkBudget(units));
+            (_runs, _outputs, _isWalked) = (new WorkBudget(units), new WorkBudget(units), false);
             var context = new LintContext(Timetable.Of(site, horizon, _runs)) { IsCut = horizon != asked };
             var outputs = new LintContext(Timetable.Of(site, horizon, _outputs)) { Trials = context.Trials, IsCut = context.IsCut };
             try
@@ -36,17 +40,18 @@ internal sealed class BoundedWalk(Site site, Horizon asked, long units)
             catch (WorkUsedUpException)
             {
                 _work += _runs.Spent + _outputs.Spent;
-                greatest ??= _runs.Greatest ?? _outputs.Greatest;
-                horizon = horizon with { Until = Reached(context, outputs, horizon) };
+                greatest ??= _outputs.IsUsedUp ? _outputs.Greatest : _runs.Greatest;
+                horizon = horizon with { Until = _isWalked ? Middle(horizon) : Reached(context, outputs, horizon) };
             }
         }
 
-        return Cut(new LintReport(horizon, [], [], []) { Work = _work }, greatest);
+        return Cut(new LintReport(horizon with { Until = horizon.From }, [], [], []) { Work = _work }, greatest);
     }
 
     private LintReport Report(LintContext context, LintContext outputs, (int Source, double Share)? greatest)
     {
         var walked = Linter.Walked(context, outputs, RuleCatalogue.Checks);
+        _isWalked = true;
         // Findings are worded within the same budget again: what is expanded for them belongs to no date.
         _work += _runs.Spent + _outputs.Spent;
         _runs.Renew();
@@ -65,13 +70,18 @@ internal sealed class BoundedWalk(Site site, Horizon asked, long units)
     private LintReport Cut(LintReport report, (int Source, double Share)? greatest) =>
         report with { IsCut = true, Findings = report.Findings.Add(TooMuchWork.FindingFor(site, asked, report.Horizon, greatest)) };
 
-    /// <summary>The first date that is not looked at; where only what comes after the walk is too much, half of the dates are left.</summary>
+    /// <summary>
+    /// The first date that is not looked at, before which all passes were over when the budget was used up. Runs are calculated ahead of what outputs do
+    /// because of them, as far as the machine comes to it: where outputs are too much, nothing counts that only the other thread has seen.
+    /// </summary>
     private LocalDate Reached(LintContext context, LintContext outputs, Horizon horizon)
     {
+        var (day, longest) = _outputs.IsUsedUp ? (outputs.DayOf(outputs.LastRun), outputs.LongestPass) : (_runs.ReachedDay, context.LongestPass);
+        day -= (int)(longest / ZoneClock.SecondsInDay);
         var (from, until) = (CivilDate.DayNumberOf(horizon.From), CivilDate.DayNumberOf(horizon.Until));
-        var day = until;
-        if (_runs.IsUsedUp) day = Math.Min(day, _runs.ReachedDay);
-        if (_outputs.IsUsedUp) day = Math.Min(day, outputs.DayOf(outputs.LastRun));
-        return CivilDate.FromDayNumber(day >= until ? from + ((until - from) / 2) : Math.Max(from, day)).ToLocalDate();
+        return day >= until ? Middle(horizon) : CivilDate.FromDayNumber(Math.Max(from, day)).ToLocalDate();
     }
+
+    /// <summary>Where not the walk is too much but what comes after it, half of the dates are left.</summary>
+    private static LocalDate Middle(Horizon horizon) => horizon.From.PlusDays(Period.DaysBetween(horizon.From, horizon.Until) / 2);
 }

@@ -31,10 +31,11 @@ public sealed record CheckedSite(string Path, SiteReading Reading, LintReport? L
     /// <param name="path">The root file, as findings show it.</param>
     /// <param name="reading">What reading gave.</param>
     /// <param name="from">First date to look at; null for the site's first.</param>
-    public static CheckedSite Of(string path, SiteReading reading, LocalDate? from = null)
+    /// <param name="share">The most work is that of a check by so many, for answers that look at several sites; 1 or more.</param>
+    public static CheckedSite Of(string path, SiteReading reading, LocalDate? from = null, int share = 1)
     {
         ArgumentNullException.ThrowIfNull(reading);
-        var lint = reading is { Site: { } site, Findings.HasErrors: false } ? Linter.Check(site, CheckHorizon.Of(site, from)) : null;
+        var lint = reading is { Site: { } site, Findings.HasErrors: false } ? Linter.Check(site, CheckHorizon.Of(site, from), Limits.CheckWorkOf(site.SourceLength) / share) : null;
         return new CheckedSite(path, reading, lint);
     }
 }

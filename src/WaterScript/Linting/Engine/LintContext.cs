@@ -46,10 +46,22 @@ internal sealed class LintContext(Timetable timetable, Schedule? manual = null)
     /// <summary>Start of the latest run whose outputs were looked at, in Unix seconds.</summary>
     public long LastRun { get; set; }
 
+    /// <summary>The longest time from the start of a pass to the end of a run of it, of the runs so far, in seconds.</summary>
+    public long LongestPass { get; private set; }
+
+    /// <summary>Takes note of how far a run is from the start of its pass.</summary>
+    public void Reach(in Run run) => LongestPass = Math.Max(LongestPass, run.End - run.PassStart);
+
     /// <summary>Counts the work of looking at something; to be told by rules that look at much at once.</summary>
     /// <param name="units">The work, 0 or more.</param>
     /// <exception cref="WorkUsedUpException">There was too much.</exception>
     public void Spend(long units) => Timetable.Budget?.Spend(units);
+
+    /// <summary>Counts work that a schedule asks for.</summary>
+    /// <param name="units">The work, 0 or more.</param>
+    /// <param name="schedule">Its index.</param>
+    /// <exception cref="WorkUsedUpException">There was too much.</exception>
+    public void Spend(long units, int schedule) => Timetable.Budget?.Spend(units, schedule);
 
     /// <summary>How depths of water are said.</summary>
     public DepthWords Depths { get; } = new(timetable.Site);
