@@ -34,6 +34,7 @@ internal sealed class ZoneListBinder
     }
 
     private long _listed;
+    private bool _areTooMany;
 
     /// <summary>Groups that nothing uses.</summary>
     public IEnumerable<(string Name, Location Origin)> UnusedGroups => _groups.Unused;
@@ -47,15 +48,21 @@ internal sealed class ZoneListBinder
             var origin = new Location(source, part.Span);
             if (part.Names.Length == 1) AddAlone(part.Names[0], origin, parts);
             else AddTogether(part, origin, parts);
-            if (parts.Count <= Limits.RunsPerPass && _listed + parts.Count <= Limits.ZonesInLists) continue;
-            var (limit, what) = parts.Count > Limits.RunsPerPass ? (Limits.RunsPerPass, "a list") : (Limits.ZonesInLists, "lists");
-            _scope.Report(ReadingRules.OverLimit, origin, $"{what} of more than {limit} zones", help: "Name fewer zones, or let the schedule repeat its passes.");
+            if (parts.Count > Limits.RunsPerPass) ReportTooMany(origin, Limits.RunsPerPass, "a list");
+            else if (_listed + parts.Count <= Limits.ZonesInLists) continue;
+            else if (!_areTooMany) ReportTooMany(origin, Limits.ZonesInLists, "lists");
             return [];
         }
 
         _listed += parts.Count;
-
         return parts.DrainToImmutable();
+    }
+
+    /// <summary>All lists together are too long once: the lists after that are not counted any more.</summary>
+    private void ReportTooMany(Location origin, int limit, string what)
+    {
+        _areTooMany |= limit == Limits.ZonesInLists;
+        _scope.Report(ReadingRules.OverLimit, origin, $"{what} of more than {limit} zones", help: "Name fewer zones, or let the schedule repeat its passes.");
     }
 
     /// <summary>A set of zones: a plus is an error.</summary>

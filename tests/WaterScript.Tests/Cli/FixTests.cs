@@ -144,6 +144,25 @@ public sealed class FixTests : Workshop
         Assert.Contains("base.txt: 2 of its findings were not found here", Run("check", "plots", "--baseline", "base.txt").Output, StringComparison.Ordinal);
     }
 
+    /// <summary>Names of files may hold what ends a line or a column of the baseline, or look like what is written for it; each stays a name of its own.</summary>
+    [Fact]
+    public void A_baseline_keeps_odd_names_of_files_apart()
+    {
+        if (OperatingSystem.IsWindows()) return;
+        string[] names = ["a\nb", "a\tb", "a b", "a\\u000ab", "a\r\u2028b"];
+        var old = Good.Replace("06:00", "01:30", StringComparison.Ordinal);
+        foreach (var name in names) Write($"plots/{name}.water", old);
+        Run("check", "--strict", "plots", "--write-baseline", "base.txt");
+        Assert.Equal(1 + (2 * names.Length), File.ReadAllLines(PathOf("base.txt")).Length);
+        Assert.Equal(0, Run("check", "--strict", "plots", "--baseline", "base.txt").ExitCode);
+        foreach (var name in names)
+        {
+            Write($"plots/{name}.water", Good.Replace("06:00", "01:40", StringComparison.Ordinal));
+            Assert.Equal(1, Run("check", "--strict", "plots", "--baseline", "base.txt").ExitCode);
+            Write($"plots/{name}.water", old);
+        }
+    }
+
     [Fact]
     public void A_baseline_never_hides_a_file_that_cannot_be_read()
     {

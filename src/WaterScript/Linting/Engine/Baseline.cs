@@ -74,6 +74,13 @@ public sealed class Baseline
     private static FindingKey KeyOf(Finding finding, Func<string, string> pathOf)
     {
         var key = FindingKey.Of(finding);
-        return key with { Path = pathOf(key.Path).Replace('\t', ' ') };
+        return key with { Path = OnOneLine(pathOf(key.Path)) };
     }
+
+    /// <summary>A path may hold what ends a line or a column; it is written as <c>\u000a</c>, and so is the backslash, so that no two paths become one.</summary>
+    private static string OnOneLine(string path) => path.Any(IsEscaped)
+        ? string.Concat(path.Select(letter => IsEscaped(letter) ? string.Create(CultureInfo.InvariantCulture, $"\\u{(int)letter:x4}") : letter.ToString()))
+        : path;
+
+    private static bool IsEscaped(char letter) => char.IsControl(letter) || letter is '\\' or '\u2028' or '\u2029';
 }
