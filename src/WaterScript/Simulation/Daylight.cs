@@ -1,5 +1,4 @@
 using WaterScript.Calendars;
-using WaterScript.Linting.Engine;
 using WaterScript.Model;
 
 namespace WaterScript.Simulation;
@@ -15,7 +14,7 @@ internal sealed class Daylight
     private Daylight(SunTimes sun) => _sun = sun;
 
     /// <summary>That of a site; null where its location is not known.</summary>
-    public static Daylight? Of(LintContext context) =>
+    public static Daylight? Of(SimulationContext context) =>
         context.Site.Position is { } position ? new Daylight(SunTimes.Of(position, context.WallClock)) : null;
 
     /// <summary>The sunrise of a date, in Unix seconds, or null.</summary>
@@ -33,6 +32,6 @@ internal sealed class Daylight
     }
 
     /// <summary>What a rule that needs daylight says it could not judge; nothing where there is nothing to judge.</summary>
-    public static IEnumerable<string> NotChecked(LintContext context, string what) =>
-        context.Site.Position is null && context.Site.Zones.Any(zone => zone.WatersFromAbove) ? [$"{what} (no location given)"] : [];
+    public static IEnumerable<string> NotChecked(Site site, string what) =>
+        site.Position is null && site.Zones.Any(zone => zone.WatersFromAbove) ? [$"{what} (no location given)"] : [];
 }

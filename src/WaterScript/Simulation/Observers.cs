@@ -5,15 +5,18 @@ using WaterScript.Timetables.Switchings;
 
 namespace WaterScript.Simulation;
 
+/// <summary>Whoever sees anything of a walk over a timetable, by the interfaces here that it has; in each, data only goes to it.</summary>
+internal interface ITimelineObserver;
+
 /// <summary>Sees every date of every schedule with a calendar, by date, then in order of the file.</summary>
-internal interface IDayObserver
+internal interface IDayObserver : ITimelineObserver
 {
     /// <summary>Sees the next date of a schedule.</summary>
     void Visit(in ScheduleDay day);
 }
 
 /// <summary>Is shown runs as they come.</summary>
-internal interface IRunObserver
+internal interface IRunObserver : ITimelineObserver
 {
     /// <summary>Whether runs of a zone can matter to it; others are not shown. Asked once, so that what a site does not have costs nothing.</summary>
     bool Observes(Zone zone) => true;
@@ -23,7 +26,7 @@ internal interface IRunObserver
 }
 
 /// <summary>Sees the openings of all outputs, in their order.</summary>
-internal interface IOpeningObserver
+internal interface IOpeningObserver : ITimelineObserver
 {
     /// <summary>Whether the site has anything that it looks at.</summary>
     bool ObservesAny { get; }
@@ -33,7 +36,7 @@ internal interface IOpeningObserver
 }
 
 /// <summary>Sees what each supply is asked for, stretch by stretch.</summary>
-internal interface IDemandObserver
+internal interface IDemandObserver : ITimelineObserver
 {
     /// <summary>Whether it looks at a supply; stretches of others are not shown.</summary>
     bool Observes(Supply supply) => true;
@@ -43,7 +46,7 @@ internal interface IDemandObserver
 }
 
 /// <summary>Sees what the controllers do, in their order.</summary>
-internal interface ISwitchingObserver
+internal interface ISwitchingObserver : ITimelineObserver
 {
     /// <summary>Whether it looks at a controller; what others do is not shown.</summary>
     bool Observes(Controller controller) => true;

@@ -1,17 +1,16 @@
-using WaterScript.Linting.Engine;
 using WaterScript.Simulation.Water;
 using WaterScript.Timetables;
 using WaterScript.Timetables.Switchings;
 
 namespace WaterScript.Simulation;
 
-/// <summary>One walk over a horizon for all checks: each date, run, opening and switching is calculated once, whoever wants to see it.</summary>
+/// <summary>One walk over a horizon for all who observe it: each date, run, opening and switching is calculated once, whoever wants to see it.</summary>
 internal sealed class TimelineWalker
 {
     private const int WorkOfWatch = 3, WorkOfRunForOutputs = 1, WorkOfOpening = 10, WorkOfSwitching = 10;
 
-    private readonly LintContext _context;
-    private readonly LintContext _outputs;
+    private readonly SimulationContext _context;
+    private readonly SimulationContext _outputs;
     private readonly IDayObserver[] _days;
     private readonly IRunObserver[][] _runsOfZone;
     private readonly IOpeningObserver[] _openings;
@@ -21,22 +20,22 @@ internal sealed class TimelineWalker
 
     /// <summary>All on one thread.</summary>
     /// <param name="context">The site and its dates.</param>
-    /// <param name="checks">Who sees them.</param>
-    public TimelineWalker(LintContext context, IReadOnlyList<object> checks) : this(context, context, checks) { }
+    /// <param name="observers">Who sees them, in this order.</param>
+    public TimelineWalker(SimulationContext context, IReadOnlyList<ITimelineObserver> observers) : this(context, context, observers) { }
 
     /// <summary>Runs on one thread, and what outputs do because of them on another: neither may touch what the other one has.</summary>
-    /// <param name="context">The site and its dates, for the checks that see dates, runs and what supplies are asked for.</param>
+    /// <param name="context">The site and its dates, for the observers that see dates, runs and what supplies are asked for.</param>
     /// <param name="outputs">The same, for those that see openings and switchings.</param>
-    /// <param name="checks">The checks of both.</param>
-    public TimelineWalker(LintContext context, LintContext outputs, IReadOnlyList<object> checks)
+    /// <param name="observers">The observers of both, in the order in which each thing is shown to them.</param>
+    public TimelineWalker(SimulationContext context, SimulationContext outputs, IReadOnlyList<ITimelineObserver> observers)
     {
         (_context, _outputs) = (context, outputs);
-        _demand = new Demand(context.Site, [.. checks.OfType<IDemandObserver>()], context.Spend);
-        _days = [.. checks.OfType<IDayObserver>()];
-        _openings = [.. checks.OfType<IOpeningObserver>().Where(check => check.ObservesAny)];
-        IRunObserver[] watches = [context.ZoneMeetings, context.PassMeetings, context.Restrictions, context.Water, _demand, .. checks.OfType<IRunObserver>()];
+        _demand = new Demand(context.Site, [.. observers.OfType<IDemandObserver>()], context.Spend);
+        _days = [.. observers.OfType<IDayObserver>()];
+        _openings = [.. observers.OfType<IOpeningObserver>().Where(check => check.ObservesAny)];
+        IRunObserver[] watches = [_demand, .. observers.OfType<IRunObserver>()];
         _runsOfZone = [.. context.Site.Zones.Select(zone => watches.Where(watch => watch.Observes(zone)).ToArray())];
-        ISwitchingObserver[] switchings = [.. checks.OfType<ISwitchingObserver>()];
+        ISwitchingObserver[] switchings = [.. observers.OfType<ISwitchingObserver>()];
         _switchingsOfController = [.. context.Site.Controllers.Select(controller => switchings.Where(check => check.Observes(controller)).ToArray())];
     }
 
@@ -98,7 +97,6 @@ internal sealed class TimelineWalker
 
     private void Visit(ScheduleDay day)
     {
-        _context.DayNotes.Add(day);
         foreach (var check in _days) check.Visit(day);
     }
 }

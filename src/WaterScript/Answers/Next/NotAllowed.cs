@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using WaterScript.Calendars;
-using WaterScript.Linting.Rules.Restrictions;
 using WaterScript.Model;
+using WaterScript.Simulation.Restrictions;
 using WaterScript.Text;
 using WaterScript.Timetables;
 

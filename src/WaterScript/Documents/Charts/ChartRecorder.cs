@@ -1,5 +1,3 @@
-using WaterScript.Linting.Engine;
-using WaterScript.Linting.Rules.Electrical;
 using WaterScript.Model;
 using WaterScript.Simulation;
 using WaterScript.Simulation.Electrical;
@@ -10,8 +8,7 @@ using WaterScript.Timetables.Switchings;
 namespace WaterScript.Documents.Charts;
 
 /// <summary>
-/// Watches what the checks watch, in the same walk, and keeps what a chart shows of it. It finds nothing itself. The walk begins
-/// before the days that are shown, because a pass may go on for long and a tank remembers.
+/// Keeps what a chart shows of a walk over a timetable. The walk begins before the days that are shown, because a pass may go on for long and a tank remembers.
 /// </summary>
 internal sealed class ChartRecorder : IRunObserver, IDemandObserver, ISwitchingObserver
 {
@@ -21,7 +18,7 @@ internal sealed class ChartRecorder : IRunObserver, IDemandObserver, ISwitchingO
     private readonly OpenContributions[] _open;
     private readonly TankLevel?[] _tanks;
 
-    public ChartRecorder(LintContext context, long from, long until)
+    public ChartRecorder(SimulationContext context, long from, long until)
     {
         var site = context.Site;
         (_from, _until) = (from, until);
@@ -77,8 +74,6 @@ internal sealed class ChartRecorder : IRunObserver, IDemandObserver, ISwitchingO
         else open.Open(switching, new Contribution(default, switching.Zone, switching.Device, _draw.Holding(switching)));
         Powers[switching.Controller].Step(switching.Second, open.Sum);
     }
-
-    /// <inheritdoc/>
 
     /// <summary>No more is to come: tanks fill up until the end.</summary>
     public void Finish()

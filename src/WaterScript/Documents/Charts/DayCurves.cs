@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using WaterScript.Linting.Rules.Electrical;
 using WaterScript.Model;
 using WaterScript.Quantities;
+using WaterScript.Simulation.Electrical;
 using WaterScript.Wording;
 
 namespace WaterScript.Documents.Charts;

@@ -25,7 +25,7 @@ public static class Linter
     internal static ImmutableArray<IRule> Walked(LintContext context, LintContext outputs, IEnumerable<RuleRegistration> kinds)
     {
         ImmutableArray<IRule> rules = [.. kinds.Select(kind => kind.Create(kind.VisitsOutputs ? outputs : context))];
-        new TimelineWalker(context, outputs, rules).Go();
+        new TimelineWalker(context, outputs, [.. context.Observers, .. rules.OfType<ITimelineObserver>()]).Go();
         return rules;
     }
 

@@ -17,7 +17,7 @@ internal static class Trial
         if (context.IsTrial || !context.MayTry()) return null;
         var trial = context.TryOut(site);
         var check = create(trial);
-        new TimelineWalker(trial, [check]).Go();
+        new TimelineWalker(trial, check is ITimelineObserver observer ? [.. trial.Observers, observer] : [.. trial.Observers]).Go();
         return check;
     }
 }

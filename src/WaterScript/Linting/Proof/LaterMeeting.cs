@@ -1,7 +1,6 @@
 using NodaTime;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
-using WaterScript.Linting.Engine;
 using WaterScript.Simulation;
 using WaterScript.Wording;
 
@@ -22,7 +21,7 @@ internal sealed record LaterMeeting(Claim Earlier, Claim Later, int LastDay, int
     public (int First, int Second) Pair => ZoneMeetings.PairOf(Earlier.Run.Schedule, Later.Run.Schedule);
 
     /// <summary>When they do.</summary>
-    public Occurrences Happens(LintContext context)
+    public Occurrences Happens(SimulationContext context)
     {
         var first = context.ClockAt(Later.From);
         var last = CivilDate.FromDayNumber(LastDay).ToLocalDate().At(first.TimeOfDay);
@@ -30,7 +29,7 @@ internal sealed record LaterMeeting(Claim Earlier, Claim Later, int LastDay, int
     }
 
     /// <summary>What that rests on, as a sentence.</summary>
-    public string RestsOn(LintContext context) => IsForEver
+    public string RestsOn(SimulationContext context) => IsForEver
         ? "Their days are weekdays and intervals, which are decided for ever by arithmetic."
         : $"Decided for the 400 years from {MomentWords.Date(context.Site.Effective)}, by the dates as the calendar has them.";
 }

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using WaterScript.Calendars;
-using WaterScript.Linting.Engine;
 using WaterScript.Model;
+using WaterScript.Simulation;
 using WaterScript.Timetables;
 
 namespace WaterScript.Linting.Proof;
@@ -9,13 +9,13 @@ namespace WaterScript.Linting.Proof;
 /// <summary>A start at a time of the clock, which is the same on every date: only the dates and the lengths of its passes vary.</summary>
 internal sealed class SteadyStart
 {
-    private readonly LintContext _context;
+    private readonly SimulationContext _context;
     private readonly Start _start;
     private readonly Dictionary<(ClaimKind Kind, PassPlan Plan), Claims> _claims = [];
     private readonly Dictionary<ClaimKind, ImmutableArray<Claims>> _after = [];
     private DayBits? _days;
 
-    private SteadyStart(LintContext context, Schedule schedule, Start start)
+    private SteadyStart(SimulationContext context, Schedule schedule, Start start)
     {
         (_context, Schedule, _start) = (context, schedule, start);
         Cycles = DayCycle.Of(schedule, start, context.Site.Effective);
@@ -31,7 +31,7 @@ internal sealed class SteadyStart
     public bool HasDays => _days is not null;
 
     /// <summary>The starts of a schedule; none when it has no calendar, and null when one of them moves with the sun or another schedule.</summary>
-    public static ImmutableArray<SteadyStart>? Of(LintContext context, Schedule schedule)
+    public static ImmutableArray<SteadyStart>? Of(SimulationContext context, Schedule schedule)
     {
         if (schedule.IsManual) return [];
         var isSteady = schedule.Starts.All(start => ClockOf(start) is not null)

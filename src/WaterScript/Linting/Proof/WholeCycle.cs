@@ -2,8 +2,8 @@ using System.Collections.Immutable;
 using NodaTime;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
-using WaterScript.Linting.Engine;
 using WaterScript.Model;
+using WaterScript.Simulation;
 using WaterScript.Timetables;
 
 namespace WaterScript.Linting.Proof;
@@ -25,7 +25,9 @@ internal sealed class WholeCycle
     /// <summary>Work of finding 400 years of dates, of calculating two in full, of comparing all with others, and of each run in them; one is a date that is looked at.</summary>
     private const int WorkOfDays = 10_000, WorkOfFullDates = 10_000, WorkOfComparing = 100, WorkOfRun = 20;
 
-    private readonly LintContext _context;
+    private readonly SimulationContext _context;
+    private readonly ZoneMeetings _meetings;
+    private readonly bool _isPossible;
     private readonly int _first;
     private readonly ImmutableArray<ImmutableArray<SteadyStart>> _starts;
     private readonly ImmutableArray<string> _moving;
@@ -34,9 +36,13 @@ internal sealed class WholeCycle
     private long _work;
     private bool _isUndecided;
 
-    public WholeCycle(LintContext context)
+    /// <param name="context">The site, and the dates that are looked at.</param>
+    /// <param name="meetings">Runs of those dates that want one zone at once.</param>
+    /// <param name="isPossible">Whether all dates were looked at, so that what comes after them can be.</param>
+    public WholeCycle(SimulationContext context, ZoneMeetings meetings, bool isPossible)
     {
-        _context = context;
+        (_context, _meetings) = (context, meetings);
+        _isPossible = isPossible && context.Manual is null && context.Site.Effective.Year <= LastYear;
         _first = CivilDate.DayNumberOf(context.Site.Effective);
         var starts = context.Site.Schedules.Select(schedule => (schedule.Name, Starts: schedule.IsExtra ? [] : SteadyStart.Of(context, schedule))).ToArray();
         _starts = [.. starts.Select(schedule => schedule.Starts ?? [])];
@@ -44,12 +50,10 @@ internal sealed class WholeCycle
     }
 
     /// <summary>What is decided; whole when all rules have asked. Null when the 400 years would go past the last year.</summary>
-    public ConflictProof? ConflictProof => IsPossible ? new ConflictProof(CivilDate.FromDayNumber(_first + CivilDate.DaysInCycle).ToLocalDate(), _moving, !_isUndecided) : null;
-
-    private bool IsPossible => _context is { Manual: null, IsCut: false } && _context.Site.Effective.Year <= LastYear;
+    public ConflictProof? ConflictProof => _isPossible ? new ConflictProof(CivilDate.FromDayNumber(_first + CivilDate.DaysInCycle).ToLocalDate(), _moving, !_isUndecided) : null;
 
     /// <summary>Schedules that want one zone at once, and do not within the horizon.</summary>
-    public ImmutableArray<LaterMeeting> OfZones => _ofZones ??= [.. Pairs(ClaimKind.OfZones, _context.SchedulesBy(zone => zone.Index), _context.ZoneMeetings.Has)];
+    public ImmutableArray<LaterMeeting> OfZones => _ofZones ??= [.. Pairs(ClaimKind.OfZones, _context.SchedulesBy(zone => zone.Index), _meetings.Has)];
 
     /// <summary>The first meeting of each pair of schedules that do not meet within the horizon, in order of the file.</summary>
     /// <param name="kind">What they must not have at once.</param>
@@ -57,7 +61,7 @@ internal sealed class WholeCycle
     /// <param name="isKnown">Whether two schedules are known to meet, so that nothing more has to be said of them.</param>
     public IEnumerable<LaterMeeting> Pairs(ClaimKind kind, IEnumerable<ImmutableArray<int>> groups, Func<int, int, bool> isKnown)
     {
-        if (!IsPossible) return [];
+        if (!_isPossible) return [];
         var found = new SortedDictionary<(int, int), LaterMeeting?>();
         foreach (var group in groups)
         {
@@ -76,7 +80,7 @@ internal sealed class WholeCycle
 
     /// <summary>The first meeting of two passes of each schedule of which none meet within the horizon.</summary>
     /// <param name="isKnown">Whether a schedule is known to meet itself.</param>
-    public IEnumerable<LaterMeeting> WithThemselves(Func<int, bool> isKnown) => IsPossible
+    public IEnumerable<LaterMeeting> WithThemselves(Func<int, bool> isKnown) => _isPossible
         ? _context.Site.Schedules.Where(schedule => !isKnown(schedule.Index)).Select(schedule => FirstOf(ClaimKind.OfPasses, schedule.Index, schedule.Index)).OfType<LaterMeeting>()
         : [];
 

@@ -1,4 +1,3 @@
-using WaterScript.Linting.Rules.Electrical;
 using WaterScript.Model;
 using WaterScript.Timetables.Switchings;
 

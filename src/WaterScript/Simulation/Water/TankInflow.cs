@@ -1,11 +1,10 @@
 using WaterScript.Calendars;
-using WaterScript.Linting.Engine;
 using WaterScript.Model;
 
 namespace WaterScript.Simulation.Water;
 
 /// <summary>What flows into a tank: its refill, and the rain that its roof catches, spread evenly over each month.</summary>
-internal sealed class TankInflow(Supply supply, LintContext context)
+internal sealed class TankInflow(Supply supply, SimulationContext context)
 {
     private const decimal SecondsInMinute = 60;
     private readonly decimal _refill = supply.Refill?.InBase ?? 0;

@@ -1,4 +1,3 @@
-using WaterScript.Linting.Engine;
 using WaterScript.Model;
 
 namespace WaterScript.Simulation.Water;
@@ -17,7 +16,7 @@ internal sealed class TankLevel
     private long _now = long.MinValue;
     private long? _reading;
 
-    private TankLevel(LintContext context, Supply supply, Action<long, decimal>? corner)
+    private TankLevel(SimulationContext context, Supply supply, Action<long, decimal>? corner)
     {
         Supply = supply;
         (_inflow, _corner) = (new TankInflow(supply, context), corner);
@@ -48,7 +47,7 @@ internal sealed class TankLevel
     /// <param name="context">The site, and the dates that are looked at.</param>
     /// <param name="supply">One of its supplies.</param>
     /// <param name="corner">Is told the moments between which the level changes evenly, in order; two of one moment where it jumps.</param>
-    public static TankLevel? Of(LintContext context, Supply supply, Action<long, decimal>? corner = null) =>
+    public static TankLevel? Of(SimulationContext context, Supply supply, Action<long, decimal>? corner = null) =>
         supply.Tank is null || LacksFor(context.Site, supply) is not null ? null : new TankLevel(context, supply, corner);
 
     /// <summary>Why the level of a tank cannot be followed, in a few words; null where it can.</summary>

@@ -1,5 +1,6 @@
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
+using WaterScript.Simulation;
 using WaterScript.Timetables;
 using WaterScript.Wording;
 

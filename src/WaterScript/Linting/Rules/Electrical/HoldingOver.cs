@@ -137,7 +137,7 @@ internal sealed class HoldingOver : IRule, ISwitchingObserver
     {
         var controller = _context.Site.Controllers[overload.Owner];
         var limit = _limits[overload.Owner]!;
-        var finding = limit.FindingFor(Rule, _context, overload, $"more held open than the power of {controller.DisplayName} can carry", "holds", "carries");
+        var finding = PowerOverload.FindingFor(Rule, _context, limit, overload, $"more held open than the power of {controller.DisplayName} can carry", "holds", "carries");
         return OverloadWords.WithHelp(finding, _context, overload, _overloads, trial => new HoldingOver(trial));
     }
 

@@ -119,7 +119,7 @@ internal sealed class InrushOver : IRule, ISwitchingObserver
     {
         var controller = _context.Site.Controllers[overload.Owner];
         var limit = _limits[overload.Owner]!;
-        var finding = limit.FindingFor(Rule, _context, overload, $"more current wanted as valves open than {controller.DisplayName} has", "needs", "gives") with
+        var finding = PowerOverload.FindingFor(Rule, _context, limit, overload, $"more current wanted as valves open than {controller.DisplayName} has", "needs", "gives") with
         {
             Assumed = limit.IsStated ? "" : "No peak is given, so the continuous current is taken for it.",
         };

@@ -102,7 +102,7 @@ internal sealed class SwitchedLate : IRule, IOpeningObserver, ISwitchingObserver
         {
             Others = [.. _context.Steps.Of(delays.Origin).Labels("this waits for its turn")],
         };
-        finding = delays.OccurrenceCounter.ToldIn(finding, _context);
+        finding = _context.Happening(finding, delays.OccurrenceCounter);
         return finding with
         {
             Details = $"{finding.Details}{Worst(delays)}",

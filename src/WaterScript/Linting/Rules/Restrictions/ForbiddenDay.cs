@@ -1,5 +1,6 @@
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
+using WaterScript.Simulation.Restrictions;
 using WaterScript.Wording;
 
 namespace WaterScript.Linting.Rules.Restrictions;
@@ -49,9 +50,10 @@ internal sealed class ForbiddenDay(LintContext context) : IRule
             """,
     };
 
-    public IEnumerable<Finding> Findings() => context.Restrictions.BreachesOf(Rule).Select(FindingFor);
+    public IEnumerable<Finding> Findings() => context.Restrictions.BreachesOf(BreachKind.ForbiddenDay).Select(FindingFor);
 
     private Finding FindingFor(Breach breach) => breach.FindingFor(
+        Rule,
         context,
         $"{breach.ScheduleIn(context)} waters on days that \"{breach.Restriction.Name}\" forbids",
         $"waters {breach.ZoneIn(context).Name} on {MomentWords.Date(context.ClockAt(breach.Moment).Date)}",

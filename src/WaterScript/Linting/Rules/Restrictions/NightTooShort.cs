@@ -1,6 +1,7 @@
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
+using WaterScript.Simulation.Restrictions;
 using WaterScript.Timetables;
 using WaterScript.Wording;
 
@@ -61,26 +62,13 @@ internal sealed class NightTooShort(LintContext context) : IRule
             """,
     };
 
-    public IEnumerable<Finding> Findings() => context.Restrictions.BreachesOf(Rule).Select(FindingFor);
-
-    /// <summary>How long a pass takes in the zones that count, pauses between them included, in seconds.</summary>
-    public static long Needs(PassPlan plan, Func<int, bool> counts)
-    {
-        var (first, last) = (long.MaxValue, 0L);
-        foreach (var run in plan.Runs)
-        {
-            if (!counts(run.Zone)) continue;
-            first = Math.Min(first, run.Offset);
-            last = Math.Max(last, run.Offset + run.Seconds);
-        }
-
-        return Math.Max(0, last - first);
-    }
+    public IEnumerable<Finding> Findings() => context.Restrictions.BreachesOf(BreachKind.LongerThanHours).Select(FindingFor);
 
     private Finding FindingFor(Breach breach)
     {
         var (needs, has) = ((long)breach.Worst, breach.Allowed);
         return breach.FindingFor(
+            Rule,
             context,
             $"{breach.ScheduleIn(context)} no longer fits the hours of \"{breach.Restriction.Name}\"",
             $"needs {(breach.IsVaried ? "up to " : "")}{Phrases.Length(needs)}{Why(breach)}, has {Phrases.Length(has)}",

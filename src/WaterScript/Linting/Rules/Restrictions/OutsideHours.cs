@@ -1,5 +1,6 @@
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
+using WaterScript.Simulation.Restrictions;
 
 namespace WaterScript.Linting.Rules.Restrictions;
 
@@ -51,12 +52,13 @@ internal sealed class OutsideHours(LintContext context) : IRule
             """,
     };
 
-    public IEnumerable<Finding> Findings() => context.Restrictions.BreachesOf(Rule).Select(FindingFor);
+    public IEnumerable<Finding> Findings() => context.Restrictions.BreachesOf(BreachKind.OutsideHours).Select(FindingFor);
 
     public IEnumerable<string> NotChecked() => context.Restrictions.EachNotChecked(
         (judge, restriction) => judge.LackedSun ? $"hours of {restriction.Name} on dates without sunrise or sunset" : null);
 
     private Finding FindingFor(Breach breach) => breach.FindingFor(
+        Rule,
         context,
         $"{breach.ScheduleIn(context)} waters outside the hours of \"{breach.Restriction.Name}\"",
         $"waters {breach.ZoneIn(context).Name} at {context.Time(breach.Moment)}",

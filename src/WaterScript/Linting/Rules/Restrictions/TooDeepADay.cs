@@ -1,5 +1,6 @@
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
+using WaterScript.Simulation.Restrictions;
 
 namespace WaterScript.Linting.Rules.Restrictions;
 
@@ -50,7 +51,7 @@ internal sealed class TooDeepADay(LintContext context) : IRule
             """,
     };
 
-    public IEnumerable<Finding> Findings() => context.Restrictions.BreachesOf(Rule).Select(FindingFor);
+    public IEnumerable<Finding> Findings() => context.Restrictions.BreachesOf(BreachKind.TooDeepADay).Select(FindingFor);
 
     public IEnumerable<string> NotChecked() => context.Restrictions.EachNotChecked((judge, restriction) => ZonesOf(judge) is { Length: > 0 } zones
         ? $"depth under {restriction.Name} of {zones} (no application rate)"
@@ -59,9 +60,10 @@ internal sealed class TooDeepADay(LintContext context) : IRule
     private string ZonesOf(RestrictionJudge judge) => string.Join(", ", judge.WithoutRate(context.Site).Select(zone => zone.Name));
 
     private Finding FindingFor(Breach breach) => breach.FindingFor(
+        Rule,
         context,
         $"{breach.ScheduleIn(context)} gives more in a day than \"{breach.Restriction.Name}\" allows",
         $"too much for {breach.ZoneIn(context).Name} from {context.Moment(breach.Moment)}",
-        $"up to {Breach.Number(breach.Worst)} mm in a day",
+        $"up to {BreachWords.Number(breach.Worst)} mm in a day",
         "Water for less time, or on more days.");
 }

@@ -1,5 +1,6 @@
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
+using WaterScript.Simulation.Restrictions;
 using WaterScript.Wording;
 
 namespace WaterScript.Linting.Rules.Restrictions;
@@ -54,9 +55,10 @@ internal sealed class TooLongADay(LintContext context) : IRule
             """,
     };
 
-    public IEnumerable<Finding> Findings() => context.Restrictions.BreachesOf(Rule).Select(FindingFor);
+    public IEnumerable<Finding> Findings() => context.Restrictions.BreachesOf(BreachKind.TooLongADay).Select(FindingFor);
 
     private Finding FindingFor(Breach breach) => breach.FindingFor(
+        Rule,
         context,
         $"{breach.ScheduleIn(context)} waters longer in a day than \"{breach.Restriction.Name}\" allows",
         $"too long for {breach.ZoneIn(context).Name} from {context.Moment(breach.Moment)}",

@@ -1,5 +1,6 @@
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
+using WaterScript.Simulation.Restrictions;
 using WaterScript.Wording;
 
 namespace WaterScript.Linting.Rules.Restrictions;
@@ -52,12 +53,13 @@ internal sealed class TooManyDays(LintContext context) : IRule
             """,
     };
 
-    public IEnumerable<Finding> Findings() => context.Restrictions.BreachesOf(Rule).Select(FindingFor);
+    public IEnumerable<Finding> Findings() => context.Restrictions.BreachesOf(BreachKind.TooManyDays).Select(FindingFor);
 
     private Finding FindingFor(Breach breach) => breach.FindingFor(
+        Rule,
         context,
         $"{breach.ScheduleIn(context)} waters on more days a week than \"{breach.Restriction.Name}\" allows",
         $"makes {MomentWords.Date(context.ClockAt(breach.Moment).Date)} a day too many",
-        $"up to {Breach.Number(breach.Worst)} days in a week",
+        $"up to {BreachWords.Number(breach.Worst)} days in a week",
         "Water on fewer days, for longer.");
 }

@@ -1,5 +1,6 @@
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
+using WaterScript.Simulation.Restrictions;
 
 namespace WaterScript.Linting.Rules.Restrictions;
 
@@ -49,12 +50,13 @@ internal sealed class ZonesAtATime(LintContext context) : IRule
             """,
     };
 
-    public IEnumerable<Finding> Findings() => context.Restrictions.BreachesOf(Rule).Select(FindingFor);
+    public IEnumerable<Finding> Findings() => context.Restrictions.BreachesOf(BreachKind.TooManyZones).Select(FindingFor);
 
     private Finding FindingFor(Breach breach) => breach.FindingFor(
+        Rule,
         context,
         $"{breach.ScheduleIn(context)} waters more zones at a time than \"{breach.Restriction.Name}\" allows",
         $"adds {breach.ZoneIn(context).Name} at {context.Time(breach.Moment)}",
-        $"up to {Breach.Number(breach.Worst)} at a time",
+        $"up to {BreachWords.Number(breach.Worst)} at a time",
         "Water them one after the other: put a comma in place of the plus, or start later.");
 }

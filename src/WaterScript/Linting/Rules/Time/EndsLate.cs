@@ -79,7 +79,7 @@ internal sealed class EndsLate(LintContext context) : IRule, IRunObserver
             Help = "Start earlier, or write when it is to end, like this: finish by sunrise + 1 h",
         });
 
-    public IEnumerable<string> NotChecked() => Daylight.NotChecked(context, "watering late into the morning");
+    public IEnumerable<string> NotChecked() => Daylight.NotChecked(context.Site, "watering late into the morning");
 
     private sealed class Late
     {

@@ -2,6 +2,7 @@ using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
 using WaterScript.Linting.Fixes;
 using WaterScript.Linting.Proof;
+using WaterScript.Simulation;
 using WaterScript.Wording;
 
 namespace WaterScript.Linting.Rules.Time;

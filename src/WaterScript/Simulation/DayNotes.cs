@@ -1,18 +1,18 @@
 using WaterScript.Text;
 using WaterScript.Timetables;
 
-namespace WaterScript.Linting.Engine;
+namespace WaterScript.Simulation;
 
 /// <summary>What there is to know about single dates, gathered by cause.</summary>
-internal sealed class DayNotes
+internal sealed class DayNotes : IDayObserver
 {
     private readonly Dictionary<(int Schedule, DayNoteKind Kind, Location Origin, Location? Other), DayNoteGroup> _groups = [];
 
     /// <summary>The notes of a kind, one entry for each cause.</summary>
     public IEnumerable<DayNoteGroup> Of(DayNoteKind kind) => _groups.Values.Where(group => group.Kind == kind);
 
-    /// <summary>Takes in a date of a schedule.</summary>
-    public void Add(in ScheduleDay day)
+    /// <inheritdoc/>
+    public void Visit(in ScheduleDay day)
     {
         foreach (var note in day.Notes)
         {

@@ -1,12 +1,9 @@
 using System.Collections.Immutable;
 using WaterScript.Calendars;
-using WaterScript.Diagnostics;
 using WaterScript.Model;
-using WaterScript.Simulation;
-using WaterScript.Simulation.Restrictions;
 using WaterScript.Timetables;
 
-namespace WaterScript.Linting.Rules.Restrictions;
+namespace WaterScript.Simulation.Restrictions;
 
 /// <summary>Holds the runs of a site to its restrictions while they stream past. Each instant is judged by its own local date and time.</summary>
 internal sealed class RestrictionMonitor : IRunObserver
@@ -29,11 +26,11 @@ internal sealed class RestrictionMonitor : IRunObserver
     /// <summary>One for each restriction, in order of the file.</summary>
     public ImmutableArray<RestrictionJudge> Judges { get; }
 
-    /// <summary>What a rule finds; complete when the walk is over.</summary>
-    public IEnumerable<Breach> BreachesOf(Rule rule)
+    /// <summary>What is broken in one way; complete when the walk is over.</summary>
+    public IEnumerable<Breach> BreachesOf(BreachKind kind)
     {
         foreach (var piece in _pieces.Rest()) Judge(piece);
-        return Judges.SelectMany(judge => judge.Breaches).Where(breach => breach.Rule == rule);
+        return Judges.SelectMany(judge => judge.Breaches).Where(breach => breach.Kind == kind);
     }
 
     /// <summary>What cannot be judged, for each restriction.</summary>

@@ -1,12 +1,10 @@
 using System.Collections.Immutable;
 using WaterScript.Calendars;
-using WaterScript.Diagnostics;
 using WaterScript.Model;
-using WaterScript.Simulation.Restrictions;
 using WaterScript.Text;
 using WaterScript.Timetables;
 
-namespace WaterScript.Linting.Rules.Restrictions;
+namespace WaterScript.Simulation.Restrictions;
 
 /// <summary>Holds pieces of runs to one restriction, in order of time.</summary>
 internal sealed class RestrictionJudge
@@ -18,7 +16,7 @@ internal sealed class RestrictionJudge
     private readonly AllowedHours? _hours;
     private readonly ImmutableArray<DayLimit> _limits;
     private readonly HashSet<(int Schedule, long PassStart)> _shortNights = [];
-    private readonly Dictionary<(Rule Rule, Location Line, int Schedule), Breach> _breaches = [];
+    private readonly Dictionary<(BreachKind Kind, Location Line, int Schedule), Breach> _breaches = [];
 
     public RestrictionJudge(Restriction restriction, Timetable timetable, MomentReader moments)
     {
@@ -42,14 +40,14 @@ internal sealed class RestrictionJudge
     public void Visit(in WateredPiece piece)
     {
         if (!_reach.Binds(piece.Zone, piece.Day)) return;
-        if (_days?.IsDue(piece.Day) == false) BreachOf(ForbiddenDay.Rule, ForbiddingLine(piece.Day), piece).Add(piece.Start, piece);
+        if (_days?.IsDue(piece.Day) == false) BreachOf(BreachKind.ForbiddenDay, ForbiddingLine(piece.Day), piece).Add(piece.Start, piece);
         if (_hours?.FirstOutside(piece) is { } outside) SeeOutside(_hours, outside, piece);
         foreach (var limit in _limits)
         {
             if (!limit.IsOver(piece, out var amount, out var moment)) continue;
-            var rule = RuleOf(limit.Line.Kind);
-            if (moment is { } first) BreachOf(rule, limit.Line.Origin, piece).Add(first, piece);
-            if (_breaches.TryGetValue((rule, limit.Line.Origin, piece.Schedule), out var breach)) breach.Reach(amount, piece);
+            var kind = KindOf(limit.Line.Kind);
+            if (moment is { } first) BreachOf(kind, limit.Line.Origin, piece).Add(first, piece);
+            if (_breaches.TryGetValue((kind, limit.Line.Origin, piece.Schedule), out var breach)) breach.Reach(amount, piece);
         }
     }
 
@@ -78,25 +76,39 @@ internal sealed class RestrictionJudge
     /// <summary>Where no start would bring the whole pass into the hours, that is the cause, once for each pass.</summary>
     private void SeeOutside(AllowedHours hours, long outside, in WateredPiece piece)
     {
-        var needs = NightTooShort.Needs(_timetable.PlanOn(piece.Schedule, piece.PassDay), _reach.CanBind);
+        var needs = NeedOf(_timetable.PlanOn(piece.Schedule, piece.PassDay), _reach.CanBind);
         var has = hours.LongestFor(piece.PassStart);
-        var breach = BreachOf(needs > has ? NightTooShort.Rule : OutsideHours.Rule, HoursLine, piece);
+        var breach = BreachOf(needs > has ? BreachKind.LongerThanHours : BreachKind.OutsideHours, HoursLine, piece);
         if (needs > has) breach.Reach(needs, piece, has);
         if (needs <= has || _shortNights.Add((piece.Schedule, piece.PassStart))) breach.Add(outside, piece);
     }
 
-    private static Rule RuleOf(LimitKind kind) => kind switch
+    /// <summary>How long a pass takes in the zones that count, pauses between them included, in seconds.</summary>
+    private static long NeedOf(PassPlan plan, Func<int, bool> counts)
     {
-        LimitKind.DaysAWeek => TooManyDays.Rule,
-        LimitKind.TimeADay => TooLongADay.Rule,
-        LimitKind.DepthADay => TooDeepADay.Rule,
-        _ => ZonesAtATime.Rule,
+        var (first, last) = (long.MaxValue, 0L);
+        foreach (var run in plan.Runs)
+        {
+            if (!counts(run.Zone)) continue;
+            first = Math.Min(first, run.Offset);
+            last = Math.Max(last, run.Offset + run.Seconds);
+        }
+
+        return Math.Max(0, last - first);
+    }
+
+    private static BreachKind KindOf(LimitKind kind) => kind switch
+    {
+        LimitKind.DaysAWeek => BreachKind.TooManyDays,
+        LimitKind.TimeADay => BreachKind.TooLongADay,
+        LimitKind.DepthADay => BreachKind.TooDeepADay,
+        _ => BreachKind.TooManyZones,
     };
 
-    private Breach BreachOf(Rule rule, Location line, in WateredPiece piece)
+    private Breach BreachOf(BreachKind kind, Location line, in WateredPiece piece)
     {
-        var key = (rule, line, piece.Schedule);
-        if (!_breaches.TryGetValue(key, out var breach)) _breaches[key] = breach = new Breach(rule, _restriction, line, piece);
+        var key = (kind, line, piece.Schedule);
+        if (!_breaches.TryGetValue(key, out var breach)) _breaches[key] = breach = new Breach(kind, _restriction, line, piece);
         return breach;
     }
 }

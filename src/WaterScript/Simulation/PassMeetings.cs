@@ -1,12 +1,11 @@
 using WaterScript.Model;
-using WaterScript.Simulation;
 using WaterScript.Text;
 using WaterScript.Timetables;
 
-namespace WaterScript.Linting.Engine;
+namespace WaterScript.Simulation;
 
 /// <summary>Finds passes of one schedule that begin before another is over, while the runs stream past.</summary>
-internal sealed class PassMeetings(LintContext context) : IRunObserver
+internal sealed class PassMeetings(SimulationContext context) : IRunObserver
 {
     private readonly PassesUnderWay?[] _passes = new PassesUnderWay?[context.Site.Schedules.Length];
     private readonly Dictionary<(int Schedule, Location Cause), PassMeeting> _meetings = [];

@@ -5,7 +5,7 @@ using WaterScript.Model;
 using WaterScript.Text;
 using WaterScript.Timetables;
 
-namespace WaterScript.Linting.Engine;
+namespace WaterScript.Simulation;
 
 /// <summary>The same note about several dates of a schedule: one cause, one finding.</summary>
 /// <param name="Schedule">The schedule.</param>

@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using WaterScript.Diagnostics;
+using WaterScript.Linting.Engine;
+using WaterScript.Model;
+using WaterScript.Simulation.Water;
+using WaterScript.Wording;
+
+namespace WaterScript.Linting.Rules.Plants;
+
+/// <summary>How it is told that a zone gets more or less than its plants need.</summary>
+internal static class DemandMetWords
+{
+    private static readonly string[] Names = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+
+    /// <summary>The zones of which nothing can be said, by what lacks.</summary>
+    public static IEnumerable<string> NotChecked(LintContext context) => context.Site.Zones.Where(zone => !zone.IsSpare)
+        .Select(zone => (zone.Name, Lacks: context.DemandMet.LacksFor(zone))).Where(zone => zone.Lacks is not null)
+        .GroupBy(zone => zone.Lacks)
+        .Select(group => $"water that the plants of {Phrases.Names([.. group.Select(zone => zone.Name)])} need ({group.Key})");
+
+    /// <summary>The finding of a zone.</summary>
+    public static Finding FindingFor(Rule rule, LintContext context, Zone zone, ImmutableArray<MetMonth> months, string heading, string label, string help)
+    {
+        var steps = context.Steps.Of(context.Water.FirstOf(zone)!.Value);
+        return Finding.At(rule, zone.Origin, heading, label) with
+        {
+            Others = [.. steps.Labels("waters it")],
+            Details = string.Join('\n', months.Select(month => Line(month, context.Depths))),
+            Assumed = "Mean weather, spread evenly over each month; the ground is full at the start.",
+            Help = help,
+        };
+    }
+
+    /// <summary><c>Jul: gets 62 mm of 118 mm, 53 %; plants lack water on 21 days</c></summary>
+    private static string Line(MetMonth month, DepthWords depths)
+    {
+        var share = month.Need > 0 ? $", {Number(100 * month.Given / month.Need)} %" : "";
+        return $"{Names[month.Month - 1]}: gets {depths.Say((decimal)month.Given, 0)} of {depths.Say((decimal)month.Need, 0)}{share}"
+            + (month.StressDays >= 0.5 ? $"; plants lack water on {Number(month.StressDays)} days" : "")
+            + (month.Percolation >= 0.5 ? $"; {depths.Say((decimal)month.Percolation, 0)} run below the roots" : "") + ".";
+    }
+
+    private static string Number(double value) => Phrases.Number((decimal)value, 0);
+}

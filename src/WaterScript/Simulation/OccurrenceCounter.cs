@@ -1,0 +1,44 @@
+using WaterScript.Diagnostics;
+
+namespace WaterScript.Simulation;
+
+/// <summary>One cause, counted while it goes on happening: the first time, the last, how often, and on how many dates.</summary>
+internal sealed class OccurrenceCounter
+{
+    private readonly HashSet<int> _days = [];
+
+    /// <summary>Whether it has happened.</summary>
+    public bool Happened => Times > 0;
+
+    /// <summary>The first time, in Unix seconds; once it has happened.</summary>
+    public long First { get; private set; } = long.MaxValue;
+
+    /// <summary>The last time.</summary>
+    public long Last { get; private set; } = long.MinValue;
+
+    /// <summary>How often.</summary>
+    public long Times { get; private set; }
+
+    /// <summary>On how many local dates.</summary>
+    public int Days => _days.Count;
+
+    /// <summary>Counts one time.</summary>
+    /// <param name="instant">When, in Unix seconds.</param>
+    /// <param name="context">Knows the date.</param>
+    /// <returns>Whether no earlier time was counted before.</returns>
+    public bool Add(long instant, SimulationContext context) => Add(instant, context.DayOf(instant));
+
+    /// <summary>Counts one time on a local date.</summary>
+    public bool Add(long instant, int day)
+    {
+        var isFirst = instant < First;
+        if (isFirst) First = instant;
+        Last = Math.Max(Last, instant);
+        Times++;
+        _days.Add(day);
+        return isFirst;
+    }
+
+    /// <summary>When it happens, by the site's clock.</summary>
+    public Occurrences Happens(SimulationContext context) => new(context.ClockAt(First), context.ClockAt(Last), Times, Days);
+}
