@@ -7,11 +7,7 @@ internal static class KnownDependencies
     public static readonly string[] Upward = [];
 
     /// <summary>More than three files that need one another.</summary>
-    public static readonly string[] Circles = [
-        "Documents/Charts/Chart.cs Documents/Charts/ChartBuilder.cs Documents/Charts/ChartCurve.cs Documents/Charts/ChartDay.cs" +
-            " Documents/Charts/ChartFindings.cs Documents/Charts/ChartLane.cs Documents/Charts/ChartRecorder.cs Documents/Charts/ChartWords.cs" +
-            " Documents/Charts/CurveLine.cs Documents/Charts/DayCurves.cs Documents/Charts/DaySky.cs Documents/Charts/Drawing/LaneItems.cs",
-    ];
+    public static readonly string[] Circles = [];
 
     /// <summary>Files of more than 400 lines.</summary>
     public static readonly string[] LongFiles = [

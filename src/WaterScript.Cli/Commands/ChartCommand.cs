@@ -49,12 +49,14 @@ internal sealed class ChartCommand
             return ExitCode.Findings;
         }
 
-        var chart = SiteLoader.Answer(site, "Drawing", () => Chart.Of(site, lint, SpanOf(site, from, days)), _terminal);
+        var chart = SiteLoader.Answer(site, "Drawing", () => Drawn(site, lint, SpanOf(site, from, days)), _terminal);
         if (chart.IsTooLarge) throw new CommandException(string.Create(CultureInfo.InvariantCulture, $"{chart.RunCount} runs are more than the {Limits.ChartRuns} that a chart can show; choose fewer --days"));
         output.Write(check.Reading.Files.Select(read => read.Source), stream => write(chart, stream));
-        _terminal.Error.Line($"{check.Name}: {chart.Summary}");
+        _terminal.Error.Line($"{check.Name}: {ChartWords.Summary(chart)}");
         return check.Worst == Severity.Error ? ExitCode.Findings : ExitCode.Success;
     }
+
+    private static Chart Drawn(Site site, LintReport lint, ChartSpan span) => ChartBuilder.Build(site, FindingMoments.Of(site, lint, span.Dates), span);
 
     private static ChartSpan SpanOf(Site site, LocalDate? from, int days)
     {

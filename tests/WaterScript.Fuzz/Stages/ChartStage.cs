@@ -21,7 +21,7 @@ internal sealed class ChartStage : IStage
         if (site.Checked is not { Lint: { } lint, Reading.Site: { } sound }) return false;
         var days = 1 + (site.Salt % 3);
         if (Drawn(site, sound, lint, days) is not { IsTooLarge: false } chart) return false;
-        Must.Hold(chart.Summary.Length > 0, "a chart has a summary");
+        Must.Hold(ChartWords.Summary(chart).Length > 0, "a chart has a summary");
         Check(CheckStage.Written(stream => SvgChart.Write(chart, stream)), "a chart as SVG is XML");
         var page = CheckStage.Written(stream => HtmlChart.Write(chart, stream));
         var (start, end) = (page.IndexOf("<script>", StringComparison.Ordinal), page.IndexOf("</script>", StringComparison.Ordinal));
@@ -36,7 +36,7 @@ internal sealed class ChartStage : IStage
         try
         {
             var span = (site.Salt % 2 == 0 ? ChartSpan.FromFirstWater(sound, days) : null) ?? new ChartSpan(site.Horizon.From, days);
-            return Chart.Of(sound, lint, span);
+            return ChartBuilder.Build(sound, FindingMoments.Of(sound, lint, span.Dates), span);
         }
         catch (WorkUsedUpException cause)
         {

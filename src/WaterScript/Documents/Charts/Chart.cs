@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using WaterScript.Diagnostics;
-using WaterScript.Linting.Engine;
 using WaterScript.Model;
 
 namespace WaterScript.Documents.Charts;
@@ -26,26 +25,6 @@ public sealed class Chart
     /// <summary>How many runs it shows.</summary>
     public int RunCount => Days.Sum(day => day.Runs.Length);
 
-    /// <summary>When, by which clocks, and how much in all: <c>Mon 18 May 2026 12:00 to Tue 19 May 2026 12:00, Europe/Vienna. 4 runs, …</c></summary>
-    public string Summary => ChartWords.Summary(this);
-
     /// <summary>Whether there are more runs than <see cref="Limits.ChartRuns"/>.</summary>
     public bool IsTooLarge => RunCount > Limits.ChartRuns;
-
-    /// <summary>The picture of a site.</summary>
-    /// <param name="site">The site.</param>
-    /// <param name="report">What its checks found.</param>
-    /// <param name="span">The days to show.</param>
-    public static Chart Of(Site site, LintReport report, ChartSpan span)
-    {
-        ArgumentNullException.ThrowIfNull(site);
-        ArgumentNullException.ThrowIfNull(report);
-        ArgumentNullException.ThrowIfNull(span);
-        return new ChartBuilder(site, report, span).Build();
-    }
 }
-
-/// <summary>A finding that happens on the days of a chart.</summary>
-/// <param name="Number">By which marks name it, from 1.</param>
-/// <param name="Finding">The finding.</param>
-internal sealed record ChartFinding(int Number, Finding Finding);

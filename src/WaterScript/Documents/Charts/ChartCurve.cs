@@ -3,19 +3,6 @@ using WaterScript.Quantities;
 
 namespace WaterScript.Documents.Charts;
 
-/// <summary>What a curve shows.</summary>
-internal enum CurveKind
-{
-    /// <summary>What is drawn from a supply; changes in steps.</summary>
-    Flow,
-
-    /// <summary>What a tank holds; changes evenly between its corners.</summary>
-    Level,
-
-    /// <summary>What a controller holds open; changes in steps.</summary>
-    Power,
-}
-
 /// <summary>A number over a day of a chart.</summary>
 /// <param name="Kind">What it shows.</param>
 /// <param name="Name">Of what: the supply or the controller.</param>
@@ -52,8 +39,3 @@ internal sealed record ChartCurve(
         if (since is { } open && open < corners[^1].At) yield return new ChartBand(open, corners[^1].At);
     }
 }
-
-/// <summary>A point of a curve.</summary>
-/// <param name="At">When, in Unix seconds.</param>
-/// <param name="Value">L/min, L, A or VA.</param>
-internal readonly record struct CurveCorner(long At, decimal Value);

@@ -30,21 +30,3 @@ internal sealed record ChartDay(LocalDate Date, long From, long Until)
     /// <summary>The runs that start on it, in order of start; on the first day those too that began before it.</summary>
     public required ImmutableArray<ChartRun> Runs { get; init; }
 }
-
-/// <summary>The clock shows a full hour.</summary>
-/// <param name="At">When.</param>
-/// <param name="Hour">0 to 23.</param>
-internal readonly record struct ChartHour(long At, int Hour);
-
-/// <summary>A stretch of time.</summary>
-/// <param name="From">First second.</param>
-/// <param name="Until">The second after the last.</param>
-internal readonly record struct ChartBand(long From, long Until);
-
-/// <summary>Something about a moment: <c>sunset 20:41</c>.</summary>
-internal sealed record ChartNote(long At, string Text);
-
-/// <summary>A finding happens.</summary>
-/// <param name="At">When.</param>
-/// <param name="Finding">Which.</param>
-internal sealed record ChartMark(long At, ChartFinding Finding);

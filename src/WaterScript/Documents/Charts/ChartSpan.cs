@@ -29,7 +29,7 @@ public sealed record ChartSpan(LocalDate First, int Days)
     }
 
     /// <summary>The dates that it touches.</summary>
-    internal Horizon Dates => new(First, First.PlusDays(Days + 1));
+    public Horizon Dates => new(First, First.PlusDays(Days + 1));
 
     /// <summary>The noon of a date, in Unix seconds.</summary>
     internal static long NoonOf(LocalDate date, ZoneClock clock) => clock.Read(CivilDate.DayNumberOf(date), Noon).Instant;

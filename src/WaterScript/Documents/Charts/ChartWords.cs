@@ -4,23 +4,24 @@ using WaterScript.Wording;
 namespace WaterScript.Documents.Charts;
 
 /// <summary>The texts around the drawings, the same in documents and in pages.</summary>
-internal static class ChartWords
+public static class ChartWords
 {
     /// <summary><c>Balcony: watering, noon to noon</c></summary>
-    public static string Title(Chart chart) => $"{chart.Site.DisplayName}: watering, noon to noon";
+    internal static string Title(Chart chart) => $"{chart.Site.DisplayName}: watering, noon to noon";
 
-    /// <summary>When, by which clocks, and how much in all.</summary>
+    /// <summary>When, by which clocks, and how much in all: <c>Mon 18 May 2026 12:00 to Tue 19 May 2026 12:00, Europe/Vienna. 4 runs, …</c></summary>
     public static string Summary(Chart chart)
     {
+        ArgumentNullException.ThrowIfNull(chart);
         var (first, last) = (chart.Days[0].Date, chart.Days[^1].Date.PlusDays(1));
         return $"{MomentWords.Date(first)} 12:00 to {MomentWords.Date(last)} 12:00, {chart.Site.TimeZone.Id}. {Amounts(chart.Days.SelectMany(day => day.Runs))}";
     }
 
     /// <summary>The heading of a day.</summary>
-    public static string Heading(ChartDay day) => $"{Short(day.Date)} to {MomentWords.Date(day.Date.PlusDays(1))}";
+    internal static string Heading(ChartDay day) => $"{Short(day.Date)} to {MomentWords.Date(day.Date.PlusDays(1))}";
 
     /// <summary>How much water: <c>5 runs, 52 min of water, 21 L</c>.</summary>
-    public static string Amounts(IEnumerable<ChartRun> runs)
+    internal static string Amounts(IEnumerable<ChartRun> runs)
     {
         var all = runs.ToList();
         if (all.Count == 0) return "No water.";
@@ -31,7 +32,7 @@ internal static class ChartWords
     }
 
     /// <summary>A finding in a line: <c>1 error: too much water at once. On Tue …</c></summary>
-    public static string Of(ChartFinding finding) => finding.Finding.Happens is { } occurrences ? MomentWords.When(occurrences) : "";
+    internal static string Of(ChartFinding finding) => finding.Finding.Happens is { } occurrences ? MomentWords.When(occurrences) : "";
 
     private static string Short(LocalDate date) => MomentWords.Date(date)[..^5];
 }

@@ -1,0 +1,50 @@
+using System.Collections.Immutable;
+using NodaTime;
+using WaterScript.Calendars;
+using WaterScript.Diagnostics;
+using WaterScript.Model;
+using WaterScript.Text;
+using WaterScript.Timetables;
+
+namespace WaterScript.Linting.Engine;
+
+/// <summary>A finding of a report, and when it is known to happen.</summary>
+/// <param name="Finding">The finding.</param>
+/// <param name="Moments">In order, each once, in Unix seconds; there are others, of which nothing is known.</param>
+public sealed record FindingMoments(Finding Finding, ImmutableArray<long> Moments)
+{
+    /// <summary>Each date is looked at again with a share of the work of the check, so that all of them together take no longer than it.</summary>
+    private const int ShareOfCheck = 64;
+
+    /// <summary>
+    /// The findings of a report that happen at some moment, each place once, in its order. A report says of each the first and the last time over all
+    /// its dates, so some of those are looked at again, together and one by one; what is found only then is left out.
+    /// </summary>
+    /// <param name="site">The site.</param>
+    /// <param name="report">What its check found.</param>
+    /// <param name="dates">The dates of which more is to be known.</param>
+    public static ImmutableArray<FindingMoments> Of(Site site, LintReport report, Horizon dates)
+    {
+        ArgumentNullException.ThrowIfNull(site);
+        ArgumentNullException.ThrowIfNull(report);
+        ArgumentNullException.ThrowIfNull(dates);
+        var moments = report.Findings.Where(finding => finding.Happens is not null).DistinctBy(KeyOf).ToDictionary(KeyOf, _ => new SortedSet<long>());
+        if (moments.Count == 0) return [];
+        var clock = new ZoneClock(site.TimeZone);
+        foreach (var finding in report.Findings.Concat(EachAndAll(dates).SelectMany(horizon => Linter.Check(site, horizon, Limits.CheckWorkOf(site.SourceLength) / ShareOfCheck).Findings)))
+        {
+            if (finding.Happens is not { } occurrences || !moments.TryGetValue(KeyOf(finding), out var times)) continue;
+            times.Add(InstantOf(occurrences.First, clock));
+            times.Add(InstantOf(occurrences.Last, clock));
+        }
+
+        return [.. report.Findings.DistinctBy(KeyOf).Where(finding => moments.ContainsKey(KeyOf(finding))).Select(finding => new FindingMoments(finding, [.. moments[KeyOf(finding)]]))];
+    }
+
+    private static IEnumerable<Horizon> EachAndAll(Horizon dates) =>
+        Enumerable.Range(0, Period.DaysBetween(dates.From, dates.Until)).Select(day => Horizon.DaysFrom(dates.From.PlusDays(day), 1)).Prepend(dates);
+
+    private static long InstantOf(LocalDateTime time, ZoneClock clock) => clock.Read(CivilDate.DayNumberOf(time.Date), (int)(time.TimeOfDay.TickOfDay / NodaConstants.TicksPerSecond)).Instant;
+
+    private static (Rule Rule, Location Place) KeyOf(Finding finding) => (finding.Rule, finding.Primary.Location);
+}
