@@ -31,7 +31,7 @@ internal static class Verdict
     {
         if (site.Lint is not { } lint) return "; what it does in time was not looked at, because of the errors.";
         var model = site.Reading.Site!;
-        var areas = RuleCategory.All.Skip(1).Select(category => category.Name);
+        var areas = RuleCategories.All.Skip(1).Select(RuleCategories.NameOf);
         return $" with {Counted(model.Zones.Length, "zone")} and {Counted(model.Schedules.Length, "schedule")}. {Dates(lint, string.Join(", ", areas))}";
     }
 

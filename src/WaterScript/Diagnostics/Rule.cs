@@ -6,6 +6,9 @@ namespace WaterScript.Diagnostics;
 /// <param name="Title">A few words without a capital or a full stop, as the heading of a finding.</param>
 public sealed record Rule(string Slug, Severity Severity, string Title)
 {
+    /// <summary>What it is about.</summary>
+    public required RuleCategory Category { get; init; }
+
     /// <summary>Whether an <c>accept</c> may silence it. A file that cannot be read cannot be accepted.</summary>
     public bool CanBeAccepted { get; init; }
 

@@ -5,6 +5,7 @@ public static partial class ReadingRules
     /// <summary>Two statements that exclude each other.</summary>
     public static Rule Contradiction { get; } = new("contradiction", Severity.Error, "two statements that exclude each other")
     {
+        Category = RuleCategory.Reading,
         Finds = """
             Both cannot hold. Delete one of them.
             """,

@@ -5,6 +5,7 @@ public static partial class ReadingRules
     /// <summary>A character that hides what the line says.</summary>
     public static Rule HiddenText { get; } = new("hidden-text", Severity.Error, "a character that hides what the line says")
     {
+        Category = RuleCategory.Reading,
         Finds = """
             Bidirectional controls and invisible characters could make a line read otherwise than it runs. Delete them; in labels, directional marks are allowed.
             """,

@@ -5,6 +5,7 @@ public static partial class ReadingRules
     /// <summary>An included file that is not there.</summary>
     public static Rule IncludeMissing { get; } = new("include-missing", Severity.Error, "an included file that is not there")
     {
+        Category = RuleCategory.Reading,
         Finds = """
             The path of an `include` is read from the folder of the file that it stands in.
             """,

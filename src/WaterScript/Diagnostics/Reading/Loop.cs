@@ -5,6 +5,7 @@ public static partial class ReadingRules
     /// <summary>Goes round in a circle.</summary>
     public static Rule Loop { get; } = new("loop", Severity.Error, "goes round in a circle")
     {
+        Category = RuleCategory.Reading,
         Finds = """
             Sequences, groups, lets, includes, supplies or schedules that lead back to themselves.
             """,

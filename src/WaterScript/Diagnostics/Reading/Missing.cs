@@ -5,6 +5,7 @@ public static partial class ReadingRules
     /// <summary>Something required is not there.</summary>
     public static Rule Missing { get; } = new("missing", Severity.Error, "something required is not there")
     {
+        Category = RuleCategory.Reading,
         Finds = """
             A property or a statement without which the block cannot be understood.
             """,

@@ -5,6 +5,7 @@ public static partial class ReadingRules
     /// <summary>A value that cannot be.</summary>
     public static Rule OutOfRange { get; } = new("out-of-range", Severity.Error, "a value that cannot be")
     {
+        Category = RuleCategory.Reading,
         Finds = """
             A value outside what the property can take, or a date or time that does not exist.
             """,

@@ -5,6 +5,7 @@ public static partial class ReadingRules
     /// <summary>Over a limit of the compiler.</summary>
     public static Rule OverLimit { get; } = new("over-limit", Severity.Error, "over a limit of the compiler")
     {
+        Category = RuleCategory.Reading,
         Finds = """
             The compiler refuses what could not be carried out or would not end; the limit is named.
             """,

@@ -5,6 +5,7 @@ public static partial class ReadingRules
     /// <summary>Stated twice.</summary>
     public static Rule StatedTwice { get; } = new("stated-twice", Severity.Error, "stated twice")
     {
+        Category = RuleCategory.Reading,
         Finds = """
             A property or statement that may stand once stands twice; which of the two holds would be a guess.
             """,

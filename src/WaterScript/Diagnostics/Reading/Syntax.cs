@@ -5,6 +5,7 @@ public static partial class ReadingRules
     /// <summary>Cannot read this.</summary>
     public static Rule Syntax { get; } = new("syntax", Severity.Error, "cannot read this")
     {
+        Category = RuleCategory.Reading,
         Finds = """
             What the compiler cannot read. Each mistake is reported at its own place with what was expected there; the rest of the file is still read.
             """,

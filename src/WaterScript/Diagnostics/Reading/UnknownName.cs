@@ -5,6 +5,7 @@ public static partial class ReadingRules
     /// <summary>A name that nothing has.</summary>
     public static Rule UnknownName { get; } = new("unknown-name", Severity.Error, "a name that nothing has")
     {
+        Category = RuleCategory.Reading,
         Finds = """
             A zone, supply, valve, schedule, word or unit that the file does not know. The nearest known name is offered.
             """,

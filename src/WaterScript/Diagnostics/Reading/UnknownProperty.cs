@@ -5,6 +5,7 @@ public static partial class ReadingRules
     /// <summary>A property that this block has not got.</summary>
     public static Rule UnknownProperty { get; } = new("unknown-property", Severity.Error, "a property that this block has not got")
     {
+        Category = RuleCategory.Reading,
         Finds = """
             The block does not know this property. The nearest known one is offered, and the block's own list.
             """,

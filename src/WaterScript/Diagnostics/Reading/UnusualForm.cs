@@ -5,6 +5,7 @@ public static partial class ReadingRules
     /// <summary>Understood, but written in another way here.</summary>
     public static Rule UnusualForm { get; } = new("unusual-form", Severity.Advice, "understood, but written in another way here")
     {
+        Category = RuleCategory.Reading,
         Finds = """
             The compiler understood what was meant, and says how the language writes it. `--fix` rewrites it.
             """,

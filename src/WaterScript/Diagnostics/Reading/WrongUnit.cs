@@ -5,6 +5,7 @@ public static partial class ReadingRules
     /// <summary>A quantity of another kind.</summary>
     public static Rule WrongUnit { get; } = new("wrong-unit", Severity.Error, "a quantity of another kind")
     {
+        Category = RuleCategory.Reading,
         Finds = """
             A quantity whose unit measures something else than what is wanted here.
             """,

@@ -50,7 +50,7 @@ public sealed class JsonReport
     {
         _json.Entry("from", LocalDatePattern.Iso.Format(lint.Horizon.From));
         _json.Entry("until", LocalDatePattern.Iso.Format(lint.Horizon.Until));
-        _json.List("areas", RuleCategory.All, category => _json.Text(category.Name));
+        _json.List("areas", RuleCategories.All, category => _json.Text(RuleCategories.NameOf(category)));
         _json.List("not_checked", lint.NotChecked, _json.Text);
         if (lint.ConflictProof is { } conflictProof) _json.Map("decided", () => Decided(conflictProof));
     }

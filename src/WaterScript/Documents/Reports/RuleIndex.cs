@@ -11,11 +11,12 @@ public static class RuleIndex
     public static string Page()
     {
         var page = new StringBuilder("# What can be found\n\nOne page for each rule; `waterscript explain RULE` shows it too. An error keeps `compile` from writing, a warning and an advice do not.\n");
-        foreach (var category in RuleCategory.All)
+        foreach (var category in RuleCategories.All)
         {
-            var rules = RuleCatalogue.Rules.Where(rule => category.Slugs.Contains(rule.Slug)).ToList();
+            var rules = RuleCatalogue.Rules.Where(rule => rule.Category == category).ToList();
             if (rules.Count == 0) continue;
-            page.Append($"\n## {char.ToUpperInvariant(category.Name[0])}{category.Name[1..]}\n\n| rule | severity | finds |\n| --- | --- | --- |\n");
+            var name = RuleCategories.NameOf(category);
+            page.Append($"\n## {char.ToUpperInvariant(name[0])}{name[1..]}\n\n| rule | severity | finds |\n| --- | --- | --- |\n");
             foreach (var rule in rules) page.Append($"| [`{rule.Slug}`]({rule.Slug}.md) | {FindingSummary.WordOf(rule.Severity)} | {rule.Title} |\n");
         }
 

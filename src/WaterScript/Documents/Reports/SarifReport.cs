@@ -6,6 +6,7 @@ using WaterScript.Diagnostics;
 using WaterScript.Documents.Writers;
 using WaterScript.Linting.Engine;
 using WaterScript.Text;
+using WaterScript.Wording;
 
 namespace WaterScript.Documents.Reports;
 
@@ -74,7 +75,7 @@ public sealed class SarifReport
             _json.Entry("markdown", page);
         });
         _json.Map("defaultConfiguration", () => _json.Entry("level", LevelOf(rule.Severity)));
-        _json.Map("properties", () => _json.List("tags", [RuleCategory.Of(rule).Name], _json.Text));
+        _json.Map("properties", () => _json.List("tags", [RuleCategories.NameOf(rule.Category)], _json.Text));
     });
 
     private void Artifact(string path) => _json.Map(() =>
@@ -146,7 +147,7 @@ public sealed class SarifReport
         if (site.Lint is not { } lint) return;
         _json.Entry("checkedFrom", LocalDatePattern.Iso.Format(lint.Horizon.From));
         _json.Entry("checkedUntil", LocalDatePattern.Iso.Format(lint.Horizon.Until));
-        _json.List("checkedAreas", RuleCategory.All, category => _json.Text(category.Name));
+        _json.List("checkedAreas", RuleCategories.All, category => _json.Text(RuleCategories.NameOf(category)));
         _json.List("notChecked", lint.NotChecked, _json.Text);
         if (lint.ConflictProof is not { } conflictProof) return;
         _json.Entry("decidedUntil", LocalDatePattern.Iso.Format(conflictProof.Until));

@@ -11,7 +11,7 @@ namespace WaterScript.Tests.Documents.Reports;
 /// <summary>Findings exactly as a person sees them, next to the source that they are about.</summary>
 public class FindingPrinterTests
 {
-    private static readonly Rule Rule = new("flow-over-supply", Severity.Error, "too much water at once") { Finds = "" };
+    private static readonly Rule Rule = new("flow-over-supply", Severity.Error, "too much water at once") { Category = RuleCategory.Water, Finds = "" };
 
     [Fact]
     public void A_finding_shows_its_place_the_cause_and_a_way_out()

@@ -10,6 +10,7 @@ internal sealed class DoubledTime(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("doubled-time", Severity.Advice, "a start in the hour that a clock change repeats")
     {
+        Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,
         Finds = """
             The wall clock shows this time twice on that day. The first of the two is taken (RFC 5545, 3.3.5).

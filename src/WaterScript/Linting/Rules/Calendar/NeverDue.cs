@@ -12,6 +12,7 @@ internal sealed class NeverDue(LintContext context) : IRule, IDayObserver
 {
     public static Rule Rule { get; } = new("never-due", Severity.Warning, "a schedule that waters on no day")
     {
+        Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,
         Finds = """
             No day of the horizon meets all of the schedule's lines.

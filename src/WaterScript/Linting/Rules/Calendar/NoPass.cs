@@ -10,6 +10,7 @@ internal sealed class NoPass(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("no-pass", Severity.Advice, "a start that is later than the end of its repeats")
     {
+        Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,
         Finds = """
             On such a day the sun sets, or rises, before the start: there is no pass that day.

@@ -11,6 +11,7 @@ internal sealed class NoSunEvent(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("no-sun-event", Severity.Warning, "a day without this sun event")
     {
+        Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,
         Finds = """
             Near the poles there are days on which the sun does not rise or set. Such a day gets no start.

@@ -10,6 +10,7 @@ internal sealed class SameMoment(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("same-moment", Severity.Advice, "two starts at one moment")
     {
+        Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,
         Finds = """
             Two starts of a schedule that fall on the same moment of a date are one: the zones are watered once.

@@ -10,6 +10,7 @@ internal sealed class SkippedTime(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("skipped-time", Severity.Warning, "a start in the hour that a clock change skips")
     {
+        Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,
         Finds = """
             The wall clock never shows this time on that day. The start is reckoned with the offset before the change (RFC 5545, 3.3.5), so it comes later on the clock.

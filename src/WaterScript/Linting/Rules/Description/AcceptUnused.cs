@@ -11,6 +11,7 @@ internal static class AcceptUnused
 {
     public static Rule Rule { get; } = new("accept-unused", Severity.Warning, "an `accept` that accepts nothing")
     {
+        Category = RuleCategory.Reading,
         Finds = """
             An `accept` line whose rule finds nothing in its scope, or that has lapsed: its `until` date is not after the first day that is looked at.
             """,

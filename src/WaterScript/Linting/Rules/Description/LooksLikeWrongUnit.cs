@@ -15,6 +15,7 @@ internal sealed class LooksLikeWrongUnit(LintContext context) : IRule, IRunObser
 {
     public static Rule Rule { get; } = new("looks-like-wrong-unit", Severity.Advice, "a quantity that looks as if another unit was meant")
     {
+        Category = RuleCategory.Reading,
         CanBeAccepted = true,
         Finds = """
             Sprays or rotors that run for over 3 h, or anything for over 12 h, in a zone without `longest`; a pulse of a second or more; an

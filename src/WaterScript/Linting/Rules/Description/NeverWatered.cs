@@ -9,6 +9,7 @@ internal sealed class NeverWatered(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("never-watered", Severity.Warning, "a zone that only a schedule by hand waters")
     {
+        Category = RuleCategory.Reading,
         CanBeAccepted = true,
         Finds = """
             A zone stands in the steps of `manual` schedules and in no others.

@@ -9,6 +9,7 @@ internal sealed class Unused(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("unused", Severity.Advice, "something that nothing uses")
     {
+        Category = RuleCategory.Reading,
         CanBeAccepted = true,
         Finds = """
             A valve, soil, plants, scale, group, sequence or `let` that nothing names, or a zone that no step waters and that is not `spare`.

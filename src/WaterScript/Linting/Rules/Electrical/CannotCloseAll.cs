@@ -34,6 +34,7 @@ internal sealed class CannotCloseAll(LintContext context) : IRule
 
     public static Rule Rule { get; } = new("cannot-close-all", Severity.Warning, "not all valves can be closed after a power cut")
     {
+        Category = RuleCategory.Power,
         CanBeAccepted = true,
         Finds = """
             After a power cut a latching valve is as it was. The controller has to close every one, at its `spacing`. Finds a controller whose store is too weak for one of these pulses.

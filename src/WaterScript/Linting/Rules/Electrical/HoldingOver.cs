@@ -13,6 +13,7 @@ internal sealed class HoldingOver : IRule, ISwitchingObserver
 {
     public static Rule Rule { get; } = new("holding-over", Severity.Error, "more held open than the power supply can carry")
     {
+        Category = RuleCategory.Power,
         CanBeAccepted = true,
         Finds = """
             Adds up the holding currents of all that a controller has on, valves and the loads of pumps, and holds the sum against what its power supply gives for as long as wanted.

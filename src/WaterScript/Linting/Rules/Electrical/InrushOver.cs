@@ -37,6 +37,7 @@ internal sealed class InrushOver : IRule, ISwitchingObserver
 
     public static Rule Rule { get; } = new("inrush-over", Severity.Error, "more current wanted as valves open than the power supply gives")
     {
+        Category = RuleCategory.Power,
         CanBeAccepted = true,
         Finds = """
             At each instant at which a controller opens outputs, adds their inrush currents to the holding currents of what is on already, and holds the sum against the

@@ -35,6 +35,7 @@ internal sealed class PulseTooSoon : IRule, ISwitchingObserver
 
     public static Rule Rule { get; } = new("pulse-too-soon", Severity.Error, "a pulse before the store has recovered")
     {
+        Category = RuleCategory.Power,
         CanBeAccepted = true,
         Finds = """
             Follows the store of a controller from pulse to pulse: each opening and each closing of a latching valve is one, at the controller's `spacing`, or one right after the other where none is given or where it is

@@ -12,6 +12,7 @@ internal sealed class StoreTooSmall(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("store-too-small", Severity.Error, "the store is too small for one pulse")
     {
+        Category = RuleCategory.Power,
         CanBeAccepted = true,
         Finds = """
             The full store of a controller discharges through the coil of a latching valve. When the plunger moves, its voltage is under what the valve works from.

@@ -38,6 +38,7 @@ internal sealed class SwitchedLate : IRule, IOpeningObserver, ISwitchingObserver
 
     public static Rule Rule { get; } = new("switched-late", Severity.Warning, "an output waits long for its turn")
     {
+        Category = RuleCategory.Power,
         CanBeAccepted = true,
         Finds = """
             A controller with a `spacing` switches one output after the other. Finds outputs that wait for their turn until they are switched more than a minute late, or are on for at least a tenth, and 5 s, less or more than is asked of them.

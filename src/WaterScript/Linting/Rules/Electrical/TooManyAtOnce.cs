@@ -14,6 +14,7 @@ internal sealed class TooManyAtOnce(LintContext context) : IRule, ISwitchingObse
 {
     public static Rule Rule { get; } = new("too-many-at-once", Severity.Error, "more zones at once than the controller may open")
     {
+        Category = RuleCategory.Power,
         CanBeAccepted = true,
         Finds = """
             Counts the zones that a controller has open at any instant, and holds the number against its `at most N zones`. Pumps, masters and injectors do not count.

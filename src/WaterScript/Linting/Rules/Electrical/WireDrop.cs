@@ -14,6 +14,7 @@ internal sealed class WireDrop(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("wire-drop", Severity.Warning, "too little voltage at the end of the wire")
     {
+        Category = RuleCategory.Power,
         CanBeAccepted = true,
         Finds = """
             Takes the voltage that a zone's wire loses, out and back, at the inrush current of its valve from that of the power supply, and holds the rest against what the valve works from.

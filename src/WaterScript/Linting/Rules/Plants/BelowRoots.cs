@@ -13,6 +13,7 @@ internal sealed class BelowRoots(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("below-roots", Severity.Advice, "water that runs below the roots")
     {
+        Category = RuleCategory.PlantsAndSoil,
         CanBeAccepted = true,
         Finds = """
             What a zone gets on one day, as far as plants can use it, is more than its soil holds in the depth of the roots, from wilting point to field capacity.

@@ -14,6 +14,7 @@ internal sealed class FrostMonths : IRule, IRunObserver
 {
     public static Rule Rule { get; } = new("frost-months", Severity.Advice, "watering in months of frost")
     {
+        Category = RuleCategory.PlantsAndSoil,
         CanBeAccepted = true,
         Finds = """
             A schedule without a last day, `from D to D`, waters in a month of which the climate gives a mean minimum of 4 °C or less.

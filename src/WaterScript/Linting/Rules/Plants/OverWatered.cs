@@ -8,6 +8,7 @@ internal sealed class OverWatered(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("over-watered", Severity.Advice, "more water than the plants need")
     {
+        Category = RuleCategory.PlantsAndSoil,
         CanBeAccepted = true,
         Finds = """
             In some month a zone gets more than 125 % of what its plants need: crop coefficient times reference evapotranspiration, less effective rain. Says how much runs below the roots, by a daily balance of the root zone where soil and roots are given.

@@ -13,6 +13,7 @@ internal sealed class RunsOff : IRule, IRunObserver
 {
     public static Rule Rule { get; } = new("runs-off", Severity.Warning, "water that runs off")
     {
+        Category = RuleCategory.PlantsAndSoil,
         CanBeAccepted = true,
         Finds = """
             Follows the water that stands on the ground of each zone: what falls and is not taken in stays, until more stands than the soil holds at that slope. The rest runs off. What stands from a run before, of this schedule or another, counts.

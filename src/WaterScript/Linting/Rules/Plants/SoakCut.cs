@@ -12,6 +12,7 @@ internal sealed class SoakCut(LintContext context) : IRule, IRunObserver
 {
     public static Rule Rule { get; } = new("soak-cut", Severity.Warning, "a zone watered again before it has soaked")
     {
+        Category = RuleCategory.PlantsAndSoil,
         CanBeAccepted = true,
         Finds = """
             After a piece of a `cycle` a zone is watered again sooner than its soak, by another step, another pass or another schedule.

@@ -8,6 +8,7 @@ internal sealed class UnderWatered(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("under-watered", Severity.Advice, "less water than the plants need")
     {
+        Category = RuleCategory.PlantsAndSoil,
         CanBeAccepted = true,
         Finds = """
             In some month a zone gets less than 75 % of what its plants need: crop coefficient times reference evapotranspiration, less effective rain. Of what is watered counts what plants can use. Says the days on which they lack water, by a daily balance of the root zone where soil and roots are given.

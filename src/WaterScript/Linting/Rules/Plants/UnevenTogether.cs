@@ -10,6 +10,7 @@ internal sealed class UnevenTogether(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("uneven-together", Severity.Advice, "one time for zones that need different ones")
     {
+        Category = RuleCategory.PlantsAndSoil,
         CanBeAccepted = true,
         Finds = """
             A step gives one length of time to zones of which one gets at least twice the depth of another in it, by their application rates and trims; or to drip and sprays.

@@ -10,6 +10,7 @@ internal sealed class ForbiddenDay(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("forbidden-day", Severity.Error, "water on a day that a restriction forbids")
     {
+        Category = RuleCategory.Restrictions,
         CanBeAccepted = true,
         Finds = """
             A zone that a restriction binds is watered on a date that its `allow on` lines do not name, or that an `except` line takes away. A run

@@ -12,6 +12,7 @@ internal sealed class NightTooShort(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("night-too-short", Severity.Error, "a round that no longer fits the hours of a restriction")
     {
+        Category = RuleCategory.Restrictions,
         CanBeAccepted = true,
         Finds = """
             What a pass of a schedule waters in zones that a restriction binds, from the first opening to the last closing, takes longer than the longest stretch of its

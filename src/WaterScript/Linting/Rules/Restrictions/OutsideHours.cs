@@ -9,6 +9,7 @@ internal sealed class OutsideHours(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("outside-hours", Severity.Error, "water outside the hours of a restriction")
     {
+        Category = RuleCategory.Restrictions,
         CanBeAccepted = true,
         Finds = """
             A zone that a restriction binds is watered outside its `allow between` lines. The first moment of such hours is allowed, the last is

@@ -9,6 +9,7 @@ internal sealed class TooDeepADay(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("too-deep-a-day", Severity.Error, "more water in a day than a restriction allows")
     {
+        Category = RuleCategory.Restrictions,
         CanBeAccepted = true,
         Finds = """
             A zone gets a greater depth in one local date than `at most … mm a day` allows: its application rate times its run time, before any loss.

@@ -10,6 +10,7 @@ internal sealed class TooLongADay(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("too-long-a-day", Severity.Error, "longer water in a day than a restriction allows")
     {
+        Category = RuleCategory.Restrictions,
         CanBeAccepted = true,
         Finds = """
             A zone, or the site where the line does not say `per zone`, is watered for longer in one local date than `at most … a day` allows. Time in

@@ -10,6 +10,7 @@ internal sealed class TooManyDays(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("too-many-days", Severity.Error, "water on more days of a week than a restriction allows")
     {
+        Category = RuleCategory.Restrictions,
         CanBeAccepted = true,
         Finds = """
             A zone, or the site where the line does not say `per zone`, is watered on more local dates of one week than `at most … days a week`

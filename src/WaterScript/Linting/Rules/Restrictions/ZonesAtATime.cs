@@ -9,6 +9,7 @@ internal sealed class ZonesAtATime(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("zones-at-a-time", Severity.Error, "more zones at a time than a restriction allows")
     {
+        Category = RuleCategory.Restrictions,
         CanBeAccepted = true,
         Finds = """
             More zones that a restriction binds are watered at once than `at most … zones at a time` allows. Runs that only touch are not at once.

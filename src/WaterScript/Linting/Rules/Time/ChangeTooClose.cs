@@ -15,6 +15,7 @@ internal sealed class ChangeTooClose : IRule, IRunObserver
 {
     public static Rule Rule { get; } = new("change-too-close", Severity.Warning, "two waterings of a supply closer than its gap")
     {
+        Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,
         Finds = """
             A supply has a `change gap`, and a pass begins to water from it sooner than that after another pass has stopped. Inside a pass the

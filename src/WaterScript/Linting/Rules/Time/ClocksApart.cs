@@ -15,6 +15,7 @@ internal sealed class ClocksApart(LintContext context) : IRule, IRunObserver
 {
     public static Rule Rule { get; } = new("clocks-apart", Severity.Warning, "a hand-over closer than two clocks are")
     {
+        Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,
         Finds = """
             A zone of one controller closes and a zone of another opens on the same supply, and less lies between than the two clocks may be

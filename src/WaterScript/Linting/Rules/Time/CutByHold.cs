@@ -9,6 +9,7 @@ internal sealed class CutByHold(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("cut-by-hold", Severity.Advice, "watering that a hold or a closed season takes")
     {
+        Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,
         Finds = """
             Adds up what is due and does not run because ground is held dry or the site is closed, so that nobody looks for a fault in the valves.

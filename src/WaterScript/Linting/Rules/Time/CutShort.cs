@@ -9,6 +9,7 @@ internal sealed class CutShort(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("cut-short", Severity.Advice, "watering that a `cut at` line takes")
     {
+        Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,
         Finds = """
             Adds up what would run after a schedule's `cut at` moment and therefore does not run, so that nobody looks for a fault in the valves.

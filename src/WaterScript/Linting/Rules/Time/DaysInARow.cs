@@ -11,6 +11,7 @@ internal sealed class DaysInARow(LintContext context) : IRule, IDayObserver
 {
     public static Rule Rule { get; } = new("days-in-a-row", Severity.Advice, "odd days that follow each other")
     {
+        Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,
         Finds = """
             A schedule on odd days waters on the 31st and on the 1st after it: seven times a year, and in a leap year on 29 February and 1 March too.

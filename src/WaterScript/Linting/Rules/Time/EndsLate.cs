@@ -13,6 +13,7 @@ internal sealed class EndsLate(LintContext context) : IRule, IRunObserver
 {
     public static Rule Rule { get; } = new("ends-late", Severity.Advice, "watering from above that ends late in the morning")
     {
+        Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,
         Finds = """
             Sprays or rotors that begin before 10:00 end more than two hours after sunrise.

@@ -15,6 +15,7 @@ internal sealed class LongerThanLongest(LintContext context) : IRule, IRunObserv
 {
     public static Rule Rule { get; } = new("longer-than-longest", Severity.Warning, "a run longer than its zone is meant to have")
     {
+        Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,
         Finds = """
             A run lasts longer than the `longest` of its zone, as it is after scale and trim.

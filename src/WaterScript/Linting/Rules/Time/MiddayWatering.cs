@@ -12,6 +12,7 @@ internal sealed class MiddayWatering(LintContext context) : IRule, IRunObserver
 {
     public static Rule Rule { get; } = new("midday-watering", Severity.Advice, "sprays or rotors in the heat of the day")
     {
+        Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,
         Finds = """
             Sprays or rotors run between 10:00 and 16:00 in a month with more than 12 h of daylight.

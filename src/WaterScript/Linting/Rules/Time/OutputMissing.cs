@@ -10,6 +10,7 @@ internal sealed class OutputMissing(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("output-missing", Severity.Error, "an output that its controller has not got")
     {
+        Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,
         Finds = """
             A zone or device is wired to an output above the number that its controller has.

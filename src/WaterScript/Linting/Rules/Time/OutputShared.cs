@@ -11,6 +11,7 @@ internal sealed class OutputShared(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("output-shared", Severity.Error, "one output with two users")
     {
+        Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,
         Finds = """
             Two zones, pumps, masters or injectors are wired to one output of one controller.

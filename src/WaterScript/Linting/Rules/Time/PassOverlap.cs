@@ -12,6 +12,7 @@ internal sealed class PassOverlap(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("pass-overlap", Severity.Error, "a pass that begins before the one before it is over")
     {
+        Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,
         Finds = """
             A repeat, another start or the next day's start of a schedule comes while the pass before it still waters. A pass lasts from its

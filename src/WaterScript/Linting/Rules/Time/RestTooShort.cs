@@ -15,6 +15,7 @@ internal sealed class RestTooShort(LintContext context) : IRule, IRunObserver
 {
     public static Rule Rule { get; } = new("rest-too-short", Severity.Warning, "a zone that opens again before it has rested")
     {
+        Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,
         Finds = """
             A zone opens again sooner after closing than its `rest`. Runs that touch are one opening and need no rest between them.

@@ -14,6 +14,7 @@ internal sealed class SchedulesOverlap : IRule, IRunObserver
 {
     public static Rule Rule { get; } = new("schedules-overlap", Severity.Advice, "two schedules that run at once on one controller")
     {
+        Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,
         Finds = """
             A pass of one schedule runs while one of another does, on one controller. With `schedules never-overlap` it is an error: the

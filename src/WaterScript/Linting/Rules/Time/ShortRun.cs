@@ -13,6 +13,7 @@ internal sealed class ShortRun(LintContext context) : IRule, IRunObserver
 {
     public static Rule Rule { get; } = new("short-run", Severity.Advice, "a run that hardly fills the pipes")
     {
+        Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,
         Finds = """
             Sprays or rotors run for less than two minutes, as they do after scale and trim.

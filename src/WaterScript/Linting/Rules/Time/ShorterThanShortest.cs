@@ -9,6 +9,7 @@ internal sealed class ShorterThanShortest(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("shorter-than-shortest", Severity.Advice, "watering too short to be worth it")
     {
+        Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,
         Finds = """
             A watering that scale or trim brings to nothing, or under the zone's `shortest`, is left out; one that is written shorter than that is kept and told.

@@ -14,6 +14,7 @@ internal sealed class TooLongDry : IRule, IRunObserver
 {
     public static Rule Rule { get; } = new("too-long-dry", Severity.Warning, "a zone that stays dry longer than it may")
     {
+        Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,
         Finds = """
             A zone stays without water for longer than its `never-dry-for`: between two waterings, before the first or after the last. Only days in a season of a schedule that names it count, whatever scale and trim leave of it, and none of a closed season: a

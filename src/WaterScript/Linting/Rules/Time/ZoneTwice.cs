@@ -13,6 +13,7 @@ internal sealed class ZoneTwice(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("zone-twice", Severity.Error, "one zone wanted twice at once")
     {
+        Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,
         Finds = """
             Two schedules water one zone at the same time. Two runs that only touch are none.

@@ -15,6 +15,7 @@ internal sealed class DailyVolume : IRule, IDemandObserver
 {
     public static Rule Rule { get; } = new("daily-volume", Severity.Error, "more water in a day than is allowed")
     {
+        Category = RuleCategory.Water,
         CanBeAccepted = true,
         Finds = """
             Adds up what the zones draw from a supply on each date, from local midnight to local midnight, and holds it against its `daily` volume.

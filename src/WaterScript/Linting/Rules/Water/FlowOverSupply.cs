@@ -13,6 +13,7 @@ internal sealed class FlowOverSupply(LintContext context) : IRule, IDemandObserv
 {
     public static Rule Rule { get; } = new("flow-over-supply", Severity.Error, "more water wanted at once than the supply gives")
     {
+        Category = RuleCategory.Water,
         CanBeAccepted = true,
         Finds = """
             Adds up the flow of all zones that are open together on a supply, also those of supplies that it feeds, and holds the sum against its `flow`.

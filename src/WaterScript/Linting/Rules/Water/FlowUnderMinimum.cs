@@ -18,6 +18,7 @@ internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObse
 
     public static Rule Rule { get; } = new("flow-under-minimum", Severity.Warning, "less water wanted than the pump must give")
     {
+        Category = RuleCategory.Water,
         CanBeAccepted = true,
         Finds = """
             Zones are open, and for more than 10 s together they take less than the `minimum-flow` of their supply.

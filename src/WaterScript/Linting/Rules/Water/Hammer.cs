@@ -24,6 +24,7 @@ internal sealed class Hammer : IRule, ISwitchingObserver
 
     public static Rule Rule { get; } = new("hammer", Severity.Advice, "much flow stopped at one instant")
     {
+        Category = RuleCategory.Water,
         CanBeAccepted = true,
         Finds = """
             Two or more valves of a supply, or of those that it feeds with no tank between, close at one instant, and together they stop more than half of what the supply gives, and more than 20 L/min.

@@ -13,6 +13,7 @@ internal sealed class InjectorAlone : IRule, IRunObserver
 {
     public static Rule Rule { get; } = new("injector-alone", Severity.Error, "a dose without flow or without its rinse")
     {
+        Category = RuleCategory.Water,
         CanBeAccepted = true,
         Finds = """
             An injector doses before its zone opens or after it closes, through a gap in which nothing flows, or so that less than its `rinse` follows; or the watering is so short that nothing is dosed at all.

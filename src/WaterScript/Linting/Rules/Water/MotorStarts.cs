@@ -17,6 +17,7 @@ internal sealed class MotorStarts : IRule, IOpeningObserver
 
     public static Rule Rule { get; } = new("motor-starts", Severity.Warning, "more starts an hour than the motor bears")
     {
+        Category = RuleCategory.Water,
         CanBeAccepted = true,
         Finds = """
             Counts the starts of a pump within any hour, and holds the number against its `at most N starts an hour`.

@@ -16,6 +16,7 @@ internal sealed class PumpAlone : IRule, IRunObserver
 
     public static Rule Rule { get; } = new("pump-alone", Severity.Error, "a pump that runs while no zone is open")
     {
+        Category = RuleCategory.Water,
         CanBeAccepted = true,
         Finds = """
             A pump stays on through a gap of more than 10 s in which none of its zones is open, and longer than its lead and lag would bridge anyway.

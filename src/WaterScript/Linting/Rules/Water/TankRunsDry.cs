@@ -15,6 +15,7 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
 {
     public static Rule Rule { get; } = new("tank-runs-dry", Severity.Error, "a tank that runs dry")
     {
+        Category = RuleCategory.Water,
         CanBeAccepted = true,
         Finds = """
             Follows the level of a tank through all the dates that are looked at: what zones draw, and what the `refill` and the rain from its roof add until it is full. Finds when the level would fall under the `reserve`.

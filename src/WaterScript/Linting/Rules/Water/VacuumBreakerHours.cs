@@ -16,6 +16,7 @@ internal sealed class VacuumBreakerHours : IRule, IOpeningObserver
 
     public static Rule Rule { get; } = new("vacuum-breaker-hours", Severity.Warning, "a vacuum breaker under pressure for too long")
     {
+        Category = RuleCategory.Water,
         CanBeAccepted = true,
         Finds = """
             A zone of a supply with `backflow atmospheric` is open for more than 12 h within 24 h. Each opening that makes it more is one time.
