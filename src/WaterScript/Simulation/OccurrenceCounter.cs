@@ -1,8 +1,10 @@
+using NodaTime;
+using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 
 namespace WaterScript.Simulation;
 
-/// <summary>One cause, counted while it goes on happening: the first time, the last, how often, and on how many dates.</summary>
+/// <summary>One cause, counted while it goes on happening: the first time, the last, how often, on how many dates, and what it comes to at worst.</summary>
 internal sealed class OccurrenceCounter
 {
     private readonly HashSet<int> _days = [];
@@ -22,6 +24,9 @@ internal sealed class OccurrenceCounter
     /// <summary>On how many local dates.</summary>
     public int Days => _days.Count;
 
+    /// <summary>The most that it comes to; 0 before anything is.</summary>
+    public decimal Worst { get; private set; }
+
     /// <summary>Counts one time.</summary>
     /// <param name="instant">When, in Unix seconds.</param>
     /// <param name="context">Knows the date.</param>
@@ -39,6 +44,20 @@ internal sealed class OccurrenceCounter
         return isFirst;
     }
 
+    /// <summary>Takes in what it comes to.</summary>
+    /// <returns>Whether it never came to as much before.</returns>
+    public bool Reach(decimal amount)
+    {
+        if (amount <= Worst) return false;
+        Worst = amount;
+        return true;
+    }
+
     /// <summary>When it happens, by the site's clock.</summary>
     public Occurrences Happens(SimulationContext context) => new(context.ClockAt(First), context.ClockAt(Last), Times, Days);
+
+    /// <summary>On which dates it happens, once it has.</summary>
+    public Occurrences WholeDays => new(MidnightOf(_days.Min()), MidnightOf(_days.Max()), Times, Days) { IsWholeDays = true };
+
+    private static LocalDateTime MidnightOf(int day) => CivilDate.FromDayNumber(day).ToLocalDate().AtMidnight();
 }

@@ -78,17 +78,9 @@ internal sealed class LintContext(Timetable timetable, Schedule? manual = null) 
     /// <summary>Says when something happens, in a finding whose details are in place; of a manual schedule too.</summary>
     /// <param name="finding">The finding.</param>
     /// <param name="counter">When it happens.</param>
-    public Finding Happening(Finding finding, OccurrenceCounter counter) => Happening(finding, counter.First, counter.Last, counter.Times, counter.Days);
-
-    /// <summary>Says when something happens, in a finding whose details are in place.</summary>
-    /// <param name="finding">The finding.</param>
-    /// <param name="first">The first time, in Unix seconds.</param>
-    /// <param name="last">The last time.</param>
-    /// <param name="times">How often.</param>
-    /// <param name="days">On how many dates.</param>
-    public Finding Happening(Finding finding, long first, long last, long times, long days) => Manual is null
-        ? finding with { Happens = new Occurrences(ClockAt(first), ClockAt(last), times, days) }
-        : finding with { Details = $"In a pass of \"{Manual.Name}\", {AfterStart(first)}{(times > 1 ? $" for the first time, {MomentWords.Times(times)}" : "")}.\n{finding.Details}" };
+    public Finding Happening(Finding finding, OccurrenceCounter counter) => Manual is null
+        ? finding with { Happens = counter.Happens(this) }
+        : finding with { Details = $"In a pass of \"{Manual.Name}\", {AfterStart(counter.First)}{(counter.Times > 1 ? $" for the first time, {MomentWords.Times(counter.Times)}" : "")}.\n{finding.Details}" };
 
     private string AfterStart(long instant) => instant == _start ? "at its start" : $"{Phrases.Length(instant - _start)} after its start";
 }

@@ -12,23 +12,17 @@ internal sealed class Overload
     /// <summary>The steps, in order of their schedules in the file; one, or one of each schedule.</summary>
     public required ImmutableArray<StepPlace> Places { get; init; }
 
-    /// <summary>The first time, in Unix seconds.</summary>
-    public required long First { get; init; }
+    /// <summary>When they do; stretches that touch are one time, and the worst is the greatest sum.</summary>
+    public OccurrenceCounter OccurrenceCounter { get; } = new();
 
-    /// <summary>Beginning of the last time.</summary>
-    public long Last { get; private set; }
-
-    /// <summary>How often; stretches that touch are one time.</summary>
-    public long Times { get; private set; }
-
-    /// <summary>On how many local dates it begins.</summary>
-    public long Days { get; private set; }
+    /// <summary>How often.</summary>
+    public long Times => OccurrenceCounter.Times;
 
     /// <summary>When the sum is greatest.</summary>
     public long WorstAt { get; private set; }
 
     /// <summary>The greatest sum.</summary>
-    public decimal Worst { get; private set; }
+    public decimal Worst => OccurrenceCounter.Worst;
 
     /// <summary>Whether the sum is the same each time.</summary>
     public bool IsSteady { get; private set; } = true;
@@ -43,7 +37,6 @@ internal sealed class Overload
     private const decimal Rounding = 0.000001m;
 
     private long _ended = long.MinValue;
-    private int _day = int.MinValue;
 
     /// <summary>Takes in a stretch.</summary>
     /// <param name="from">First second.</param>
@@ -51,22 +44,12 @@ internal sealed class Overload
     /// <param name="sum">The sum of the parts.</param>
     /// <param name="contributions">What is open.</param>
     /// <param name="context">Knows the clock.</param>
-    public void Add(long from, long to, decimal sum, IReadOnlyList<Contribution> contributions, LintContext context)
+    public void Add(long from, long to, decimal sum, IReadOnlyList<Contribution> contributions, SimulationContext context)
     {
-        if (from > _ended) Begin(from, context);
+        if (from > _ended) OccurrenceCounter.Add(from, context);
         _ended = to;
-        Longest = Math.Max(Longest, to - Last);
+        Longest = Math.Max(Longest, to - OccurrenceCounter.Last);
         if (Contributions.Length > 0 && Math.Abs(sum - Worst) > Rounding) IsSteady = false;
-        if (sum <= Worst) return;
-        (Worst, WorstAt, Contributions) = (sum, from, [.. contributions]);
-    }
-
-    private void Begin(long from, LintContext context)
-    {
-        Last = from;
-        Times++;
-        var day = context.DayOf(from);
-        if (day != _day) Days++;
-        _day = day;
+        if (OccurrenceCounter.Reach(sum)) (WorstAt, Contributions) = (from, [.. contributions]);
     }
 }

@@ -23,7 +23,7 @@ internal static class OverloadWords
         var places = overload.Places;
         var labels = places[^1].Labels(wanted).Concat(places[..^1].Reverse().SelectMany(place => place.Labels("at the same time as this"))).ToArray();
         var finding = new Finding(rule, heading, labels[0]) { Others = [.. labels[1..], limit] };
-        return context.Happening(finding, overload.First, overload.Last, overload.Times, overload.Days);
+        return context.Happening(finding, overload.OccurrenceCounter);
     }
 
     /// <summary><c>Bench A (output 1) 8.0, Bench B (output 2) 8.0</c>: what a sum is made of, greatest first.</summary>
@@ -45,7 +45,7 @@ internal static class OverloadWords
     public static string WorstParts(LintContext context, Overload overload, Func<decimal, string>? amount = null)
     {
         var parts = Parts(context.Site, overload.Contributions, amount);
-        return overload.WorstAt == overload.First ? parts : $"Most {(context.Manual is null ? "on " : "")}{context.Moment(overload.WorstAt)}: {parts}";
+        return overload.WorstAt == overload.OccurrenceCounter.First ? parts : $"Most {(context.Manual is null ? "on " : "")}{context.Moment(overload.WorstAt)}: {parts}";
     }
 
     /// <summary>The finding with what helps where too much is open at once: commas in one step, a later start of one of several schedules.</summary>

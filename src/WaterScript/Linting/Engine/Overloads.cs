@@ -28,7 +28,7 @@ internal sealed class Overloads(LintContext context)
         var key = (owner, places.Length == 1 ? $"step {Text(places[0].Number)}" : $"schedules {string.Join(' ', places.Select(place => Text(place.Schedule.Index)))}");
         if (!_byKey.TryGetValue(key, out var overload))
         {
-            overload = new Overload { Owner = owner, Places = places, First = from };
+            overload = new Overload { Owner = owner, Places = places };
             _byKey[key] = overload;
             _all.Add(overload);
         }

@@ -31,10 +31,10 @@ internal sealed class Breach(BreachKind kind, Restriction restriction, Location 
     public IReadOnlyCollection<int> Zones => _zones;
 
     /// <summary>When it first breaks it, in Unix seconds.</summary>
-    public long Moment { get; private set; }
+    public long Moment => OccurrenceCounter.First;
 
     /// <summary>The most that it comes to.</summary>
-    public decimal Worst { get; private set; }
+    public decimal Worst => OccurrenceCounter.Worst;
 
     /// <summary>Whether it comes to less at other times.</summary>
     public bool IsVaried { get; private set; }
@@ -48,7 +48,7 @@ internal sealed class Breach(BreachKind kind, Restriction restriction, Location 
     /// <summary>Counts one time.</summary>
     public void Add(long moment, in WateredPiece piece)
     {
-        if (OccurrenceCounter.Add(moment, piece.Day)) Moment = moment;
+        OccurrenceCounter.Add(moment, piece.Day);
         _zones.Add(piece.Zone);
     }
 
@@ -57,6 +57,6 @@ internal sealed class Breach(BreachKind kind, Restriction restriction, Location 
     {
         _zones.Add(piece.Zone);
         IsVaried |= Worst > 0 && amount != Worst;
-        if (amount > Worst) (Worst, Allowed, WorstDay) = (amount, allowed, piece.PassDay);
+        if (OccurrenceCounter.Reach(amount)) (Allowed, WorstDay) = (allowed, piece.PassDay);
     }
 }

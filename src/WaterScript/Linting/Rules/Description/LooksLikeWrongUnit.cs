@@ -60,7 +60,7 @@ internal sealed class LooksLikeWrongUnit(LintContext context) : IRule, IRunObser
     private const int FewestAreas = 3;
     private const decimal LeastShareOfArea = 0.01m;
 
-    private readonly Dictionary<(Location Step, int Zone), (OccurrenceCounter Recurrence, long Seconds)> _long = [];
+    private readonly Dictionary<(Location Step, int Zone), OccurrenceCounter> _long = [];
 
     public bool Observes(Zone zone) => zone.Longest is null && context.Plans.LongestOf(zone) > UsualOf(zone);
 
@@ -68,9 +68,9 @@ internal sealed class LooksLikeWrongUnit(LintContext context) : IRule, IRunObser
     {
         if (run.Seconds <= UsualOf(context.Site.Zones[run.Zone])) return;
         var key = (context.Steps.Of(run).Step.Origin, run.Zone);
-        if (!_long.TryGetValue(key, out var found)) _long[key] = found = (new OccurrenceCounter(), run.Seconds);
-        found.Recurrence.Add(run.Start, context);
-        if (run.Seconds > found.Seconds) _long[key] = found with { Seconds = run.Seconds };
+        if (!_long.TryGetValue(key, out var found)) _long[key] = found = new OccurrenceCounter();
+        found.Add(run.Start, context);
+        found.Reach(run.Seconds);
     }
 
     public IEnumerable<Finding> Findings() => [.. LongRuns(), .. LongPulses(), .. SmallAreas()];
@@ -80,10 +80,10 @@ internal sealed class LooksLikeWrongUnit(LintContext context) : IRule, IRunObser
     private IEnumerable<Finding> LongRuns() => _long.Select(entry =>
     {
         var zone = context.Site.Zones[entry.Key.Zone];
-        return Finding.At(Rule, entry.Key.Step, $"{zone.DisplayName} runs for {Phrases.Length(entry.Value.Seconds)}", "is another unit meant?") with
+        return Finding.At(Rule, entry.Key.Step, $"{zone.DisplayName} runs for {Phrases.Length((long)entry.Value.Worst)}", "is another unit meant?") with
         {
-            Happens = entry.Value.Recurrence.Happens(context),
-            Help = $"Write the time that is meant; if it is this one, write longest {Phrases.Length(entry.Value.Seconds)} in the zone.",
+            Happens = entry.Value.Happens(context),
+            Help = $"Write the time that is meant; if it is this one, write longest {Phrases.Length((long)entry.Value.Worst)} in the zone.",
         };
     });
 

@@ -100,7 +100,7 @@ internal sealed class PulseTooSoon : IRule, ISwitchingObserver
         {
             Others = [new Label(weak.Pulse.Valve.PlaceOf(Schema.LatchingValve.WorksFrom), $"works from {Volts(weak.Pulse.WorksFrom)} V"), .. labels],
         };
-        finding = _context.Happening(finding, weak.First.Second, weak.Last, weak.Times, weak.Days);
+        finding = _context.Happening(finding, weak.OccurrenceCounter);
         return WithHelp(finding, controller, store, weak.Pulse) with { Details = $"{finding.Details}{Train(weak)}{Recharge(store, weak)}", Assumed = weak.Pulse.Assumed };
     }
 
@@ -145,19 +145,13 @@ internal sealed class PulseTooSoon : IRule, ISwitchingObserver
     /// <summary>A kind of valve on a controller that gets too weak pulses.</summary>
     private sealed class Weak(Switching first, PulseValve pulse)
     {
-        private int _day = int.MinValue;
-
         public Switching First { get; } = first;
 
         public PulseValve Pulse { get; } = pulse;
 
+        public OccurrenceCounter OccurrenceCounter { get; } = new();
+
         public StepOrigin Origin { get; private set; }
-
-        public long Last { get; private set; }
-
-        public long Times { get; private set; }
-
-        public long Days { get; private set; }
 
         public PulseGiven Given { get; private set; }
 
@@ -166,11 +160,7 @@ internal sealed class PulseTooSoon : IRule, ISwitchingObserver
 
         public void Add(in Switching switching, in PulseGiven given, List<(Switching Switching, PulseGiven Given)> train, LintContext context)
         {
-            if (Times++ == 0) (Origin, Given, Train) = (context.Origins.Of(switching.Opening), given, [.. train.TakeLast(4)]);
-            Last = switching.Second;
-            var day = context.DayOf(switching.Second);
-            if (day != _day) Days++;
-            _day = day;
+            if (OccurrenceCounter.Add(switching.Second, context)) (Origin, Given, Train) = (context.Origins.Of(switching.Opening), given, [.. train.TakeLast(4)]);
         }
     }
 }

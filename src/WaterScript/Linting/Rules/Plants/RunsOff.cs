@@ -102,7 +102,7 @@ internal sealed class RunsOff : IRule, IRunObserver
         if (!_found.TryGetValue((place.Number, run.Zone), out var found)) _found[(place.Number, run.Zone)] = found = new Found(place);
         found.OccurrenceCounter.Add(run.Start, _context);
         found.IsInCycle |= run.Soak > 0;
-        if (over > found.Over) (found.Over, found.Before, found.Seconds) = (over, before, run.Seconds);
+        if (found.OccurrenceCounter.Reach(over)) (found.Before, found.Seconds) = (before, run.Seconds);
     }
 
     private Finding FindingFor(StepPlace place, Zone zone, Found found)
@@ -114,7 +114,7 @@ internal sealed class RunsOff : IRule, IRunObserver
         {
             Others = [.. labels[1..], new Label(zone.Origin, $"gets {Depth(ground.Rate)}/h, takes in {Depth(ground.Intake)}/h; {Depth(ground.Ponds)} may stand on it")],
             Happens = found.OccurrenceCounter.Happens(_context),
-            Details = $"{Depth(found.Over)} run off. From dry ground the longest run without runoff is {Phrases.Length(ground.LongestWholeRun)}."
+            Details = $"{Depth(found.OccurrenceCounter.Worst)} run off. From dry ground the longest run without runoff is {Phrases.Length(ground.LongestWholeRun)}."
                 + (found.Before > 0 ? $" From a run before, {Depth(found.Before)} still stand." : ""),
             Assumed = zone.SlopePercent is null ? "The ground is level." : "",
             Help = lengths is { } written ? $"Water it in pieces: {written}" : "Leave more time between the two waterings.",
@@ -145,8 +145,6 @@ internal sealed class RunsOff : IRule, IRunObserver
         public OccurrenceCounter OccurrenceCounter { get; } = new();
 
         public bool IsInCycle { get; set; }
-
-        public decimal Over { get; set; }
 
         public decimal Before { get; set; }
 

@@ -59,7 +59,7 @@ internal sealed class EndsLate(LintContext context) : IRule, IRunObserver
     private const int Morning = 10 * 3_600;
 
     private readonly Daylight? _daylight = Daylight.Of(context);
-    private readonly Dictionary<(Location Start, int Schedule), Late> _found = [];
+    private readonly Dictionary<(Location Start, int Schedule), OccurrenceCounter> _found = [];
 
     public bool Observes(Zone zone) => _daylight is not null && zone.WatersFromAbove;
 
@@ -68,24 +68,17 @@ internal sealed class EndsLate(LintContext context) : IRule, IRunObserver
         var day = context.DayOf(run.End);
         if (_daylight!.Sunrise(day) is not { } sunrise || run.End <= sunrise + Latest || run.Start >= context.WallClock.Read(day, Morning).Instant) return;
         var key = (context.StartOf(run), run.Schedule);
-        if (!_found.TryGetValue(key, out var late)) _found[key] = late = new Late();
-        late.OccurrenceCounter.Add(run.End, day);
-        late.Seconds = Math.Max(late.Seconds, run.End - sunrise);
+        if (!_found.TryGetValue(key, out var late)) _found[key] = late = new OccurrenceCounter();
+        late.Add(run.End, day);
+        late.Reach(run.End - sunrise);
     }
 
     public IEnumerable<Finding> Findings() => _found.Select(entry =>
-        Finding.At(Rule, entry.Key.Start, $"\"{context.Site.Schedules[entry.Key.Schedule].Name}\" waters late into the morning", $"ends up to {Phrases.Length(entry.Value.Seconds / 60 * 60)} after sunrise") with
+        Finding.At(Rule, entry.Key.Start, $"\"{context.Site.Schedules[entry.Key.Schedule].Name}\" waters late into the morning", $"ends up to {Phrases.Length((long)entry.Value.Worst / 60 * 60)} after sunrise") with
         {
-            Happens = entry.Value.OccurrenceCounter.Happens(context),
+            Happens = entry.Value.Happens(context),
             Help = "Start earlier, or write when it is to end, like this: finish by sunrise + 1 h",
         });
 
     public IEnumerable<string> NotChecked() => Daylight.NotChecked(context.Site, "watering late into the morning");
-
-    private sealed class Late
-    {
-        public OccurrenceCounter OccurrenceCounter { get; } = new();
-
-        public long Seconds { get; set; }
-    }
 }

@@ -49,7 +49,7 @@ internal sealed class LongerThanLongest(LintContext context) : IRule, IRunObserv
             """,
     };
 
-    private readonly Dictionary<(Location Step, int Zone), Found> _found = [];
+    private readonly Dictionary<(Location Step, int Zone), OccurrenceCounter> _found = [];
 
     public bool Observes(Zone zone) => zone.Longest is { } longest && context.Plans.LongestOf(zone) > longest.WholeSeconds();
 
@@ -57,29 +57,22 @@ internal sealed class LongerThanLongest(LintContext context) : IRule, IRunObserv
     {
         if (run.Seconds <= context.Site.Zones[run.Zone].Longest!.Value.WholeSeconds()) return;
         var key = (context.Steps.Of(run).Step.Origin, run.Zone);
-        if (!_found.TryGetValue(key, out var found)) _found[key] = found = new Found();
-        found.OccurrenceCounter.Add(run.Start, context);
-        found.Longest = Math.Max(found.Longest, run.Seconds);
+        if (!_found.TryGetValue(key, out var found)) _found[key] = found = new OccurrenceCounter();
+        found.Add(run.Start, context);
+        found.Reach(run.Seconds);
     }
 
     public IEnumerable<Finding> Findings() => _found.Select(entry => FindingFor(entry.Key.Step, entry.Key.Zone, entry.Value));
 
-    private Finding FindingFor(Location step, int index, Found found)
+    private Finding FindingFor(Location step, int index, OccurrenceCounter found)
     {
         var zone = context.Site.Zones[index];
         var longest = Phrases.Length(zone.Longest!.Value.WholeSeconds());
-        return Finding.At(Rule, step, $"{zone.Name} runs longer than its longest", $"up to {Phrases.Length(found.Longest)}") with
+        return Finding.At(Rule, step, $"{zone.Name} runs longer than its longest", $"up to {Phrases.Length((long)found.Worst)}") with
         {
             Others = [new Label(zone.PlaceOf(Schema.Zone.Longest), $"at most {longest}")],
-            Happens = found.OccurrenceCounter.Happens(context),
+            Happens = found.Happens(context),
             Help = $"Water it for {longest} at a time, or change its `longest`.",
         };
-    }
-
-    private sealed class Found
-    {
-        public OccurrenceCounter OccurrenceCounter { get; } = new();
-
-        public long Longest { get; set; }
     }
 }

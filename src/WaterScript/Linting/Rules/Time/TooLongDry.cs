@@ -113,7 +113,7 @@ internal sealed class TooLongDry : IRule, IRunObserver
         if (until - from <= most) return;
         var found = _found[zone] ??= new Found();
         found.OccurrenceCounter.Add(from + most, _context);
-        if (until - from > found.Longest) (found.Longest, found.From) = (until - from, from);
+        if (found.OccurrenceCounter.Reach(until - from)) found.From = from;
     }
 
     private bool Counts(int zone, int day)
@@ -141,7 +141,7 @@ internal sealed class TooLongDry : IRule, IRunObserver
         : null;
 
     private Finding FindingFor(Zone zone, Found found) =>
-        Finding.At(Rule, zone.PlaceOf(Schema.Zone.NeverDryFor), $"{zone.Name} stays dry for up to {Phrases.Length(found.Longest)}", $"never dry for more than {Phrases.Length(zone.NeverDryFor!.Value.WholeSeconds())}") with
+        Finding.At(Rule, zone.PlaceOf(Schema.Zone.NeverDryFor), $"{zone.Name} stays dry for up to {Phrases.Length((long)found.OccurrenceCounter.Worst)}", $"never dry for more than {Phrases.Length(zone.NeverDryFor!.Value.WholeSeconds())}") with
         {
             Happens = found.OccurrenceCounter.Happens(_context),
             Details = $"The longest time without water begins {_context.Moment(found.From)}.",
@@ -150,10 +150,10 @@ internal sealed class TooLongDry : IRule, IRunObserver
 
     private sealed class Found
     {
+        /// <summary>When it has been dry for too long; the worst is the longest, in seconds.</summary>
         public OccurrenceCounter OccurrenceCounter { get; } = new();
 
-        public long Longest { get; set; }
-
+        /// <summary>Where the longest begins.</summary>
         public long From { get; set; }
     }
 }

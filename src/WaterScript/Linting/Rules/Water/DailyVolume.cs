@@ -88,7 +88,7 @@ internal sealed class DailyVolume : IRule, IDemandObserver
         foreach (var use in _supplies.OfType<DayUse>())
         {
             use.EndDay();
-            if (use.Times > 0) yield return FindingFor(use);
+            if (use.TooMuch.Happened) yield return FindingFor(use);
         }
     }
 
@@ -109,10 +109,10 @@ internal sealed class DailyVolume : IRule, IDemandObserver
         var daily = use.Supply.Daily!.Value;
         var zones = use.WorstByZone.Select((litres, zone) => (Litres: litres, Zone: _context.Site.Zones[zone])).Where(entry => entry.Litres > 0)
             .OrderByDescending(entry => entry.Litres).Select(entry => $"{entry.Zone.DisplayName} {Say(entry.Litres)}");
-        var finding = Finding.At(Rule, use.Supply.PlaceOf(Schema.Supply.Daily), $"more from {use.Supply.DisplayName} in a day than is allowed", $"gives {daily} a day, up to {Say(use.Worst)} are wanted");
+        var finding = Finding.At(Rule, use.Supply.PlaceOf(Schema.Supply.Daily), $"more from {use.Supply.DisplayName} in a day than is allowed", $"gives {daily} a day, up to {Say(use.TooMuch.Worst)} are wanted");
         finding = _context.Manual is { } manual
             ? finding with { Others = [new Label(manual.Origin, "one pass of this")] }
-            : finding with { Happens = new Occurrences(Midnight(use.First), Midnight(use.Last), use.Times, use.Times) { IsWholeDays = true } };
+            : finding with { Happens = use.TooMuch.WholeDays };
         var moved = MovedDays.Of(_context.Site, use.Supply, use.WorstDay).FirstOrDefault(move => Clears(use, move));
         return finding with
         {
@@ -127,15 +127,13 @@ internal sealed class DailyVolume : IRule, IDemandObserver
     /// <summary>The share of that day that fits, rounded down to the whole per cent; and other days for a schedule, where a trial shows that they fit.</summary>
     private static string Help(DayUse use, MovedDays? moved)
     {
-        var percent = Math.Floor(100 * (use.Supply.Daily!.Value.InBase + Flows.Tolerance) / use.Worst);
+        var percent = Math.Floor(100 * (use.Supply.Daily!.Value.InBase + Flows.Tolerance) / use.TooMuch.Worst);
         var cut = percent > 0 ? $"Cut the run times of that day to {Phrases.Number(percent, 0)} %" : "Water less";
         return moved is null ? $"{cut}, or spread the zones over more days." : $"{cut}, or water \"{moved.Schedule.Name}\" {moved.Words} instead, which clears it.";
     }
 
     private bool Clears(DayUse use, MovedDays move) =>
         _context.Manual is null && Trial.Of(_context, move.In(_context.Site), trial => new DailyVolume(trial))?._supplies[use.Supply.Index]!.IsNeverOver() is true;
-
-    private static NodaTime.LocalDateTime Midnight(int day) => CivilDate.FromDayNumber(day).ToLocalDate().AtMidnight();
 
     /// <summary>What is drawn from a supply, day by day.</summary>
     private sealed class DayUse(Supply supply, int zones)
@@ -146,15 +144,10 @@ internal sealed class DailyVolume : IRule, IDemandObserver
 
         public Supply Supply { get; } = supply;
 
-        public int First { get; private set; }
-
-        public int Last { get; private set; }
-
-        public long Times { get; private set; }
+        /// <summary>The days on which it is too much; the worst is the most of a day, in L.</summary>
+        public OccurrenceCounter TooMuch { get; } = new();
 
         public int WorstDay { get; private set; }
-
-        public decimal Worst { get; private set; }
 
         public decimal[] WorstByZone { get; private set; } = [];
 
@@ -170,7 +163,7 @@ internal sealed class DailyVolume : IRule, IDemandObserver
         public bool IsNeverOver()
         {
             EndDay();
-            return Times == 0;
+            return !TooMuch.Happened;
         }
 
         public void EndDay()
@@ -182,10 +175,8 @@ internal sealed class DailyVolume : IRule, IDemandObserver
 
         private void Exceed()
         {
-            if (Times++ == 0) First = _day;
-            Last = _day;
-            if (_litres <= Worst) return;
-            (Worst, WorstDay, WorstByZone) = (_litres, _day, [.. _byZone]);
+            TooMuch.Add((long)_day * ZoneClock.SecondsInDay, _day);
+            if (TooMuch.Reach(_litres)) (WorstDay, WorstByZone) = (_day, [.. _byZone]);
         }
     }
 }

@@ -53,7 +53,7 @@ internal sealed class InjectorAlone : IRule, IRunObserver
 
     private readonly LintContext _context;
     private readonly Injector?[] _devices;
-    private readonly Dictionary<(int Device, string What, StepPlace Place), Doses> _doses = [];
+    private readonly Dictionary<(int Device, string What, StepPlace Place), OccurrenceCounter> _doses = [];
 
     public InjectorAlone(LintContext context)
     {
@@ -70,21 +70,20 @@ internal sealed class InjectorAlone : IRule, IRunObserver
         injector.Remember(run);
     }
 
-    public IEnumerable<Finding> Findings() => _doses.Select(entry => FindingFor(entry.Key.What, entry.Value, entry.Key.Place));
+    public IEnumerable<Finding> Findings() => _doses.Select(entry => FindingFor(_context.Site.Devices[entry.Key.Device], entry.Key.What, entry.Key.Place, entry.Value));
 
     private void Add(string what, Device device, in Run run)
     {
         var place = _context.Steps.Of(new StepOrigin(run.Schedule, run.Step));
-        if (!_doses.TryGetValue((device.Index, what, place), out var doses)) _doses[(device.Index, what, place)] = doses = new Doses(device, run.Start);
+        if (!_doses.TryGetValue((device.Index, what, place), out var doses)) _doses[(device.Index, what, place)] = doses = new OccurrenceCounter();
         doses.Add(run.Start, _context);
     }
 
-    private Finding FindingFor(string what, Doses doses, StepPlace place)
+    private Finding FindingFor(Device device, string what, StepPlace place, OccurrenceCounter doses)
     {
-        var device = doses.Device;
         Label[] labels = [.. place.Labels(what)];
         var finding = new Finding(Rule, $"{device.DisplayName}: {what}", labels[0]) { Others = [.. labels[1..], new Label(device.Origin, Says(device))] };
-        return _context.Happening(finding, doses.First, doses.Last, doses.Times, doses.Days) with { Help = "Water longer, or mend `after`, `rinse`, `starts`, `stops` or `stays-on-through` of the injector." };
+        return _context.Happening(finding, doses) with { Help = "Water longer, or mend `after`, `rinse`, `starts`, `stops` or `stays-on-through` of the injector." };
     }
 
     private static string Says(Device device) =>
@@ -123,31 +122,6 @@ internal sealed class InjectorAlone : IRule, IRunObserver
         {
             _asked = Math.Max(_asked, run.End - Seconds(Device.Rinse));
             _end = Math.Max(_end, run.End);
-        }
-    }
-
-    /// <summary>The doses of a step that go wrong in one way.</summary>
-    private sealed class Doses(Device device, long first)
-    {
-        private int _day = int.MinValue;
-
-        public Device Device { get; } = device;
-
-        public long First { get; } = first;
-
-        public long Last { get; private set; }
-
-        public long Times { get; private set; }
-
-        public long Days { get; private set; }
-
-        public void Add(long start, LintContext context)
-        {
-            Last = start;
-            Times++;
-            var day = context.DayOf(start);
-            if (day != _day) Days++;
-            _day = day;
         }
     }
 }

@@ -76,13 +76,13 @@ internal sealed class MotorStarts : IRule, IOpeningObserver
         if (opening.Device >= 0) _devices[opening.Device]?.Add(opening, _context);
     }
 
-    public IEnumerable<Finding> Findings() => _devices.OfType<Starts>().Where(starts => starts.Times > 0).Select(FindingFor);
+    public IEnumerable<Finding> Findings() => _devices.OfType<Starts>().Where(starts => starts.TooMuch.Happened).Select(FindingFor);
 
     private Finding FindingFor(Starts starts)
     {
-        var finding = Finding.At(Rule, starts.Device.PlaceOf(Schema.Device.AtMost), $"{starts.Device.DisplayName} starts too often", $"at most {Phrases.Count(starts.Device.StartsAnHour!.Value, "start")} an hour, has {starts.Worst}");
+        var finding = Finding.At(Rule, starts.Device.PlaceOf(Schema.Device.AtMost), $"{starts.Device.DisplayName} starts too often", $"at most {Phrases.Count(starts.Device.StartsAnHour!.Value, "start")} an hour, has {(long)starts.TooMuch.Worst}");
         if (_context.Manual is { } manual) finding = finding with { Others = [new Label(manual.Origin, "one pass of this")] };
-        return WithHelp(_context.Happening(finding, starts.First, starts.Last, starts.Times, starts.Days), starts);
+        return WithHelp(_context.Happening(finding, starts.TooMuch), starts);
     }
 
     /// <summary>Without a bypass or a vessel a pump had better not run on: then it is only said what would do with one.</summary>
@@ -108,7 +108,7 @@ internal sealed class MotorStarts : IRule, IOpeningObserver
     private bool? Clears(Device device, long through)
     {
         var site = _context.Site with { Devices = _context.Site.Devices.SetItem(device.Index, device with { StaysOnThrough = NodaTime.Duration.FromSeconds(through) }) };
-        return Trial.Of(_context, site, trial => new MotorStarts(trial)) is { } tried ? tried._devices[device.Index]!.Times == 0 : null;
+        return Trial.Of(_context, site, trial => new MotorStarts(trial)) is { } tried ? !tried._devices[device.Index]!.TooMuch.Happened : null;
     }
 
     private static Fix RunningOn(Device device, string words) => device.Lines.Of(Schema.Device.StaysOnThrough.Name) is { } line
@@ -125,23 +125,14 @@ internal sealed class MotorStarts : IRule, IOpeningObserver
         private readonly Queue<long> _lastHour = new();
         private long? _end;
         private bool _isOver;
-        private int _day = int.MinValue;
 
         public Device Device { get; } = device;
 
         /// <summary>The gaps of under an hour between the zones that it serves, in seconds, rounded up to the minute, each once.</summary>
         public SortedSet<long> Gaps { get; } = [];
 
-        public int Worst { get; private set; }
-
-        public long First { get; private set; }
-
-        public long Last { get; private set; }
-
-        /// <summary>How often it begins to be too much.</summary>
-        public long Times { get; private set; }
-
-        public long Days { get; private set; }
+        /// <summary>When it begins to be too much; the worst is the most starts in an hour.</summary>
+        public OccurrenceCounter TooMuch { get; } = new();
 
         public void Add(in Opening opening, LintContext context)
         {
@@ -150,15 +141,10 @@ internal sealed class MotorStarts : IRule, IOpeningObserver
             _end = opening.To;
             _lastHour.Enqueue(start);
             while (_lastHour.Peek() <= start - Hour) _lastHour.Dequeue();
-            Worst = Math.Max(Worst, _lastHour.Count);
+            TooMuch.Reach(_lastHour.Count);
             var wasOver = _isOver;
             _isOver = _lastHour.Count > Device.StartsAnHour;
-            if (wasOver || !_isOver) return;
-            if (Times++ == 0) First = start;
-            Last = start;
-            var day = context.DayOf(start);
-            if (day != _day) Days++;
-            _day = day;
+            if (_isOver && !wasOver) TooMuch.Add(start, context);
         }
     }
 }

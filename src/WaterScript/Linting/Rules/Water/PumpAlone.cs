@@ -86,16 +86,16 @@ internal sealed class PumpAlone : IRule, IRunObserver
     public IEnumerable<Finding> Findings()
     {
         foreach (var gaps in _devices.OfType<Gaps>()) gaps.Finish(_context);
-        return _devices.OfType<Gaps>().Where(gaps => gaps.Times > 0).Select(FindingFor);
+        return _devices.OfType<Gaps>().Where(gaps => gaps.Alone.Happened).Select(FindingFor);
     }
 
     private Finding FindingFor(Gaps gaps)
     {
-        var finding = Finding.At(Rule, gaps.Device.Origin, $"{gaps.Device.DisplayName} runs while no zone is open", $"runs alone for up to {Phrases.Length(gaps.Longest)}") with
+        var finding = Finding.At(Rule, gaps.Device.Origin, $"{gaps.Device.DisplayName} runs while no zone is open", $"runs alone for up to {Phrases.Length((long)gaps.Alone.Worst)}") with
         {
             Others = [.. _context.Steps.Of(gaps.Origin).Labels("until this opens")],
         };
-        return _context.Happening(finding, gaps.First, gaps.Last, gaps.Times, gaps.Days) with
+        return _context.Happening(finding, gaps.Alone) with
         {
             Help = $"Write a shorter `stays-on-through`, {Borne} s or less, or give the supply a `bypass` or a `vessel` where there is one.",
         };
@@ -127,19 +127,11 @@ internal sealed class PumpAlone : IRule, IRunObserver
         private readonly Queue<Gap> _waiting = new();
         private long _began;
         private long _end = long.MinValue / 2;
-        private int _day = int.MinValue;
 
         public Device Device { get; } = device;
 
-        public long Longest { get; private set; }
-
-        public long First { get; private set; }
-
-        public long Last { get; private set; }
-
-        public long Times { get; private set; }
-
-        public long Days { get; private set; }
+        /// <summary>When it runs alone; the worst is the longest, in seconds.</summary>
+        public OccurrenceCounter Alone { get; } = new();
 
         public StepOrigin Origin { get; private set; }
 
@@ -170,12 +162,8 @@ internal sealed class PumpAlone : IRule, IRunObserver
         {
             var alone = Math.Min(gap.To, _end + _stopsAfter) - Math.Max(gap.From, _began + _startsAfter);
             if (alone <= Borne) return;
-            if (Times++ == 0) (First, Origin) = (gap.From, gap.Origin);
-            Last = gap.From;
-            Longest = Math.Max(Longest, alone);
-            var day = context.DayOf(gap.From);
-            if (day != _day) Days++;
-            _day = day;
+            if (Alone.Add(gap.From, context)) Origin = gap.Origin;
+            Alone.Reach(alone);
         }
 
         private readonly record struct Gap(long From, long To, StepOrigin Origin);

@@ -68,7 +68,7 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
 
     public void Visit(in DemandInterval interval) => _tanks[interval.Supply.Index]!.Draw(interval);
 
-    public IEnumerable<Finding> Findings() => _tanks.OfType<Tank>().Where(tank => tank.Times > 0).Select(FindingFor);
+    public IEnumerable<Finding> Findings() => _tanks.OfType<Tank>().Where(tank => tank.Dry.Happened).Select(FindingFor);
 
     public IEnumerable<string> NotChecked()
     {
@@ -86,11 +86,11 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
         {
             Others = [.. _context.Steps.Of(tank.Origin).Labels("draws while it falls under its reserve")],
         };
-        finding = _context.Happening(finding, tank.First, tank.Last, tank.Times, tank.Days);
+        finding = _context.Happening(finding, tank.Dry);
         var reserve = supply.Reserve is { } kept ? $"under the reserve of {kept}" : "empty";
         return finding with
         {
-            Details = $"{finding.Details}It is {reserve} {Phrases.Number((decimal)tank.FirstAfter / 60, 1)} min after the watering begins. In all, {Say(tank.Shortfall)} are missing; most on one day: {Say(tank.WorstDay)}.",
+            Details = $"{finding.Details}It is {reserve} {Phrases.Number((decimal)tank.FirstAfter / 60, 1)} min after the watering begins. In all, {Say(tank.Shortfall)} are missing; most on one day: {Say(tank.Dry.Worst)}.",
             Assumed = Assumed(tank),
             Help = Help(tank),
         };
@@ -126,7 +126,7 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
     }
 
     private bool? IsDry(Tank tank, Site? site) =>
-        site is not null && Trial.Of(_context, site, trial => new TankRunsDry(trial)) is { } tried ? tried._tanks[tank.Supply.Index]!.Times > 0 : null;
+        site is not null && Trial.Of(_context, site, trial => new TankRunsDry(trial)) is { } tried ? tried._tanks[tank.Supply.Index]!.Dry.Happened : null;
 
     private static string Gets(Supply supply) =>
         $"holds {supply.Tank}{(supply.Refill is { } refill ? $", refilled at {refill}" : "")}{(supply.CatchArea is { } roof ? $", catches rain from {roof}" : "")}";
@@ -155,31 +155,23 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
 
         public StepOrigin Origin { get; private set; }
 
-        /// <summary>When it is dry for the first time, rounded down to the second.</summary>
-        public long First { get; private set; }
+        /// <summary>When it begins to be dry, rounded down to the second; the worst is what is missing on a day, in L.</summary>
+        public OccurrenceCounter Dry { get; } = new();
 
-        /// <summary>Seconds from when the zones began to draw to that.</summary>
+        /// <summary>Seconds from when the zones began to draw to the first time.</summary>
         public double FirstAfter { get; private set; }
-
-        public long Last { get; private set; }
-
-        public long Times { get; private set; }
-
-        public long Days { get; private set; }
 
         public decimal Shortfall { get; private set; }
 
         /// <summary>The most that is drawn at once, in L/min.</summary>
         public decimal MostDrawn { get; private set; }
 
-        public decimal WorstDay { get; private set; }
-
         public void Draw(in DemandInterval interval)
         {
             MostDrawn = Math.Max(MostDrawn, interval.Flow);
             foreach (var (part, before, after) in level.Draw(interval))
             {
-                if (Times == 0) IsFullAtStart = !level.IsRead;
+                if (!Dry.Happened) IsFullAtStart = !level.IsRead;
                 if (after < level.Least - Flows.Tolerance) Miss(part, before, after);
             }
         }
@@ -194,17 +186,14 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
             var missing = (Math.Min(before, level.Least) - after) / TankLevel.PerLitre;
             Shortfall += missing;
             _dayShortfall += missing;
-            WorstDay = Math.Max(WorstDay, _dayShortfall);
+            Dry.Reach(_dayShortfall);
         }
 
         private void Begin(long at, double after, in DemandInterval interval)
         {
-            if (Times++ == 0) (First, FirstAfter, Origin) = (at, after, interval.Contributions.MaxBy(contribution => contribution.Amount).Origin);
-            Last = at;
             var day = context.DayOf(at);
-            if (day == _day) return;
-            Days++;
-            (_day, _dayShortfall) = (day, 0);
+            if (Dry.Add(at, day)) (FirstAfter, Origin) = (after, interval.Contributions.MaxBy(contribution => contribution.Amount).Origin);
+            if (day != _day) (_day, _dayShortfall) = (day, 0);
         }
     }
 }

@@ -70,34 +70,26 @@ internal sealed class VacuumBreakerHours : IRule, IOpeningObserver
         if (opening.Zone >= 0) _zones[opening.Zone]?.Add(opening, _context);
     }
 
-    public IEnumerable<Finding> Findings() => _zones.OfType<ZoneHours>().Where(zone => zone.Times > 0).Select(FindingFor);
+    public IEnumerable<Finding> Findings() => _zones.OfType<ZoneHours>().Where(zone => zone.TooLong.Happened).Select(FindingFor);
 
     private Finding FindingFor(ZoneHours hours)
     {
-        var finding = Finding.At(Rule, hours.Zone.Origin, $"{hours.Zone.DisplayName} is open for more than 12 h in a day", $"open for {Phrases.Length(hours.Worst)} within 24 h") with
+        var finding = Finding.At(Rule, hours.Zone.Origin, $"{hours.Zone.DisplayName} is open for more than 12 h in a day", $"open for {Phrases.Length((long)hours.TooLong.Worst)} within 24 h") with
         {
             Others = [.. _context.Steps.Of(hours.Origin).Labels("this opens it"), new Label(hours.Zone.Supply!.PlaceOf(Schema.Supply.Backflow), "behind an atmospheric vacuum breaker")],
         };
-        return _context.Happening(finding, hours.First, hours.Last, hours.Times, hours.Days) with { Help = "Water for 12 h at most in 24 h, or have another kind of backflow protection put in." };
+        return _context.Happening(finding, hours.TooLong) with { Help = "Water for 12 h at most in 24 h, or have another kind of backflow protection put in." };
     }
 
     /// <summary>The hours of a zone.</summary>
     private sealed class ZoneHours(Zone zone)
     {
         private readonly Queue<(long From, long To)> _openings = new();
-        private int _day = int.MinValue;
 
         public Zone Zone { get; } = zone;
 
-        public long Worst { get; private set; }
-
-        public long First { get; private set; }
-
-        public long Last { get; private set; }
-
-        public long Times { get; private set; }
-
-        public long Days { get; private set; }
+        /// <summary>When it is open for too long; the worst is the longest, in seconds.</summary>
+        public OccurrenceCounter TooLong { get; } = new();
 
         public StepOrigin Origin { get; private set; }
 
@@ -109,12 +101,8 @@ internal sealed class VacuumBreakerHours : IRule, IOpeningObserver
             while (_openings.Peek().To <= from) _openings.Dequeue();
             var open = _openings.Sum(each => each.To - Math.Max(each.From, from));
             if (open <= Most) return;
-            if (Times++ == 0) (First, Origin) = (opening.From, context.Origins.Of(opening.Number));
-            Last = opening.From;
-            Worst = Math.Max(Worst, open);
-            var day = context.DayOf(opening.From);
-            if (day != _day) Days++;
-            _day = day;
+            if (TooLong.Add(opening.From, context)) Origin = context.Origins.Of(opening.Number);
+            TooLong.Reach(open);
         }
     }
 }
