@@ -54,7 +54,7 @@ public class SideBySideTests
     {
         var context = new LintContext(Timetable.Of(site, horizon));
         IRule[] rules = [.. RuleCatalogue.Checks.Select(kind => kind.Create(context))];
-        new TimelineWalker(context, [.. context.Observers, .. rules.OfType<ITimelineObserver>()]).Go();
+        RuleWalk.Show(context, context, rules);
         return rules.SelectMany(rule => rule.Findings());
     }
 

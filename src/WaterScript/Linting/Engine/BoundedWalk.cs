@@ -50,7 +50,7 @@ internal sealed class BoundedWalk(Site site, Horizon asked, long units)
 
     private LintReport Report(LintContext context, LintContext outputs, (int Source, double Share)? greatest)
     {
-        var walked = Linter.Walked(context, outputs, RuleCatalogue.Checks);
+        var walked = RuleWalk.Of(context, outputs, RuleCatalogue.Checks);
         _isWalked = true;
         // Findings are worded within the same budget again: what is expanded for them belongs to no date.
         _work += _runs.Spent + _outputs.Spent;

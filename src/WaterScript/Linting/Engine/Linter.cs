@@ -1,7 +1,5 @@
-using System.Collections.Immutable;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
-using WaterScript.Simulation;
 using WaterScript.Timetables;
 
 namespace WaterScript.Linting.Engine;
@@ -19,14 +17,6 @@ public static class Linter
         var report = new BoundedWalk(site, horizon, units ?? Limits.CheckWorkOf(site.SourceLength)).Go();
         var judged = Acceptances.Apply(site.Acceptances, [.. InOrder(report.Findings)], horizon.From);
         return report with { Findings = [.. InOrder(FindingLimit.Apply(judged.Open))], Accepted = judged.Accepted };
-    }
-
-    /// <summary>Sets rules to work and shows them all dates.</summary>
-    internal static ImmutableArray<IRule> Walked(LintContext context, LintContext outputs, IEnumerable<RuleRegistration> kinds)
-    {
-        ImmutableArray<IRule> rules = [.. kinds.Select(kind => kind.Create(kind.VisitsOutputs ? outputs : context))];
-        new TimelineWalker(context, outputs, [.. context.Observers, .. rules.OfType<ITimelineObserver>()]).Go();
-        return rules;
     }
 
     private static IEnumerable<Finding> InOrder(IEnumerable<Finding> findings) =>

@@ -47,7 +47,7 @@ internal sealed class ManualWalks(Site site, long units)
             var timetable = LintContext.TimetableOf(site, schedule, _budget);
             if (!timetable.Passes().Any()) return [];
             var context = new LintContext(timetable, schedule);
-            return Linter.Walked(context, context, kinds);
+            return RuleWalk.Of(context, context, kinds);
         }
         catch (WorkUsedUpException)
         {

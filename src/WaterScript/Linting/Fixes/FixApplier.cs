@@ -15,10 +15,7 @@ public sealed class FixApplier(ImmutableArray<FixTarget> sites)
 {
     private readonly Dictionary<string, SourceText> _before = new(StringComparer.Ordinal);
     private readonly Dictionary<Fix, CheckedSite> _refused = [];
-    private ImmutableDictionary<string, SourceText> _texts = NoTexts;
-
-    /// <summary>The files as they are.</summary>
-    public static ImmutableDictionary<string, SourceText> NoTexts { get; } = ImmutableDictionary.Create<string, SourceText>(StringComparer.Ordinal);
+    private ImmutableDictionary<string, SourceText> _texts = FixTarget.NoTexts;
 
     /// <summary>The files that have changed so far, before and after, in order of their paths.</summary>
     public ImmutableArray<(SourceText Before, SourceText After)> Changes =>

@@ -9,8 +9,11 @@ namespace WaterScript.Linting.Fixes;
 /// <param name="isAllowed">Whether its files may be changed at all.</param>
 public sealed class FixTarget(Func<ImmutableDictionary<string, SourceText>, CheckedSite> check, bool isAllowed = true)
 {
-    private ImmutableDictionary<string, SourceText> _texts = FixApplier.NoTexts;
+    private ImmutableDictionary<string, SourceText> _texts = NoTexts;
     private CheckedSite? _checked;
+
+    /// <summary>The files as they are.</summary>
+    internal static ImmutableDictionary<string, SourceText> NoTexts { get; } = ImmutableDictionary.Create<string, SourceText>(StringComparer.Ordinal);
 
     /// <summary>Whether its files may be changed at all.</summary>
     public bool IsAllowed => isAllowed;

@@ -1,6 +1,5 @@
 using WaterScript.Linting.Engine;
 using WaterScript.Model;
-using WaterScript.Simulation;
 
 namespace WaterScript.Linting.Fixes;
 
@@ -17,7 +16,7 @@ internal static class Trial
         if (context.IsTrial || !context.MayTry()) return null;
         var trial = context.TryOut(site);
         var check = create(trial);
-        new TimelineWalker(trial, check is ITimelineObserver observer ? [.. trial.Observers, observer] : [.. trial.Observers]).Go();
+        RuleWalk.Show(trial, trial, [check]);
         return check;
     }
 }

@@ -10,6 +10,15 @@ namespace WaterScript.Linting.Rules.Plants;
 /// <summary>How it is told that a zone gets more or less than its plants need.</summary>
 internal static class DemandMetWords
 {
+    /// <summary>What neither rule about crop demand sees.</summary>
+    public const string KnownLimits = """
+        Only with a climate, plants and an application rate. Monthly means are spread evenly over the days, so a real year differs. Days count that lie in a row of waterings no more than 31 days apart; a month with fewer than ten of them, or less than 5 mm off, is
+        not told of. Schedules by hand are not looked at. Local advice and codes govern.
+        """;
+
+    /// <summary>Millimetres in a month that are worth a finding.</summary>
+    public const double LeastDifference = 5;
+
     private static readonly string[] Names = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 
     /// <summary>The zones of which nothing can be said, by what lacks.</summary>

@@ -46,15 +46,12 @@ internal sealed class OverWatered(LintContext context) : IRule
               steps { water lawn for 28 min }
             }
             """,
-        KnownLimits = UnderWatered.KnownLimitsOfBoth,
+        KnownLimits = DemandMetWords.KnownLimits,
         Sources = "FAO Irrigation and Drainage Paper 56, 1998; the bounds are common practice.",
     };
 
-    /// <summary>Millimetres in a month that are worth a finding.</summary>
-    internal const double LeastDifference = 5;
-
     private const double Most = 1.25;
 
-    public IEnumerable<Finding> Findings() => context.DemandMet.Where((given, need) => given > Most * need && given - need >= LeastDifference).Select(zone => DemandMetWords.FindingFor(
+    public IEnumerable<Finding> Findings() => context.DemandMet.Where((given, need) => given > Most * need && given - need >= DemandMetWords.LeastDifference).Select(zone => DemandMetWords.FindingFor(
         Rule, context, zone.Zone, zone.Months, $"{zone.Zone.DisplayName} gets more than its plants need", "over 125 % of what they need", "Water it shorter or less often, or let a scale follow the climate: scale year { by climate }"));
 }

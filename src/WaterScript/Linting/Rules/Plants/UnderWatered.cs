@@ -46,19 +46,13 @@ internal sealed class UnderWatered(LintContext context) : IRule
               steps { water lawn for 1 h 5 min }
             }
             """,
-        KnownLimits = KnownLimitsOfBoth,
+        KnownLimits = DemandMetWords.KnownLimits,
         Sources = "FAO Irrigation and Drainage Paper 56, 1998; the bounds are common practice.",
     };
 
-    /// <summary>What neither rule about crop demand sees.</summary>
-    internal const string KnownLimitsOfBoth = """
-        Only with a climate, plants and an application rate. Monthly means are spread evenly over the days, so a real year differs. Days count that lie in a row of waterings no more than 31 days apart; a month with fewer than ten of them, or less than 5 mm off, is
-        not told of. Schedules by hand are not looked at. Local advice and codes govern.
-        """;
-
     private const double Least = 0.75;
 
-    public IEnumerable<Finding> Findings() => context.DemandMet.Where((given, need) => given < Least * need && need - given >= OverWatered.LeastDifference).Select(zone => DemandMetWords.FindingFor(
+    public IEnumerable<Finding> Findings() => context.DemandMet.Where((given, need) => given < Least * need && need - given >= DemandMetWords.LeastDifference).Select(zone => DemandMetWords.FindingFor(
         Rule, context, zone.Zone, zone.Months, $"{zone.Zone.DisplayName} gets less than its plants need", "under 75 % of what they need", "Water it longer or more often: waterscript advise FILE says how long."));
 
     public IEnumerable<string> NotChecked() => DemandMetWords.NotChecked(context);
