@@ -171,6 +171,3 @@ internal sealed class PassPlanner
 
     private static string NumberOf(int index) => (index + 1).ToString(CultureInfo.InvariantCulture);
 }
-
-/// <summary>A zone and how long it is watered.</summary>
-internal readonly record struct ZoneTime(Zone Zone, long Seconds);

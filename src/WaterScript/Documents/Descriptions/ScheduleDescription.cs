@@ -116,7 +116,7 @@ internal sealed class ScheduleDescription(Site site, DocumentWriter writer)
         writer.Entry("scale", scale.Name);
         writer.Entry("scale_percent", Measure.Rounded(scale.Percent));
         if (site.Scales.FirstOrDefault(other => other.Name == scale.Name) is ClimateScale && ScaleTable.For(schedule, site).ByMonth is { } months)
-            writer.Map("scale_months_percent", () => SiteDescription.WriteMonths(writer, months), Layout.OneLine);
+            writer.Map("scale_months_percent", () => MonthShares.Write(writer, months), Layout.OneLine);
     }
 
     private void WriteSteps(ImmutableArray<Step> steps) => writer.List("steps", steps, step => writer.Map(() => WriteStep(step), LayoutOf(step)));

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using NodaTime;
 using NodaTime.Text;
 using WaterScript.Documents.Timetables;
@@ -161,7 +160,7 @@ internal sealed class SiteDescription(Site site)
         switch (scale)
         {
             case MonthlyScale monthly:
-                writer.Map("months_percent", () => WriteMonths(writer, monthly.Percents), Layout.OneLine);
+                writer.Map("months_percent", () => MonthShares.Write(writer, monthly.Percents), Layout.OneLine);
                 break;
             case DatedScale dated:
                 writer.List("since", dated.Since, since => writer.Map(() => WriteSince(writer, since.From, since.Percent), Layout.OneLine));
@@ -170,12 +169,6 @@ internal sealed class SiteDescription(Site site)
                 writer.EntryIf("by_climate", true);
                 break;
         }
-    }
-
-    /// <summary>The share of each month, in per cent.</summary>
-    internal static void WriteMonths(DocumentWriter writer, ImmutableArray<decimal?> percents)
-    {
-        for (var month = 0; month < 12; month++) writer.Entry(GroundDescription.Months[month], Measure.Rounded(percents[month] ?? 100));
     }
 
     private static void WriteSince(DocumentWriter writer, LocalDate from, decimal percent)

@@ -17,7 +17,7 @@ internal sealed class SwitchingContract(Site site, bool isForDevice)
     /// <summary>The last second that an unsigned number of 32 bits holds: 2106-02-07.</summary>
     public const long LastSecond = uint.MaxValue;
 
-    private readonly Dictionary<(int Controller, int Output), (Switching Last, SwitchedOutputs.Entry Entry)> _outputs = [];
+    private readonly Dictionary<(int Controller, int Output), (Switching Last, UsedOutput Entry)> _outputs = [];
     private long _last = long.MinValue;
 
     /// <summary>Verifies that the dates fit into the closing row.</summary>
@@ -32,7 +32,7 @@ internal sealed class SwitchingContract(Site site, bool isForDevice)
     /// <param name="switching">It.</param>
     /// <param name="entry">The output that it switches.</param>
     /// <exception cref="SwitchingContractException">It may not come next.</exception>
-    public void Admit(in Switching switching, SwitchedOutputs.Entry entry)
+    public void Admit(in Switching switching, UsedOutput entry)
     {
         if (isForDevice && switching.Second is < 0 or > LastSecond) throw OutsideTime();
         if (switching.Milliseconds < _last) throw Broken(switching, entry, "goes back in time");
@@ -53,7 +53,7 @@ internal sealed class SwitchingContract(Site site, bool isForDevice)
         }
     }
 
-    private void VerifyAfter(in Switching switching, SwitchedOutputs.Entry entry, in Switching before, SwitchedOutputs.Entry user)
+    private void VerifyAfter(in Switching switching, UsedOutput entry, in Switching before, UsedOutput user)
     {
         if (switching.IsOpen == before.IsOpen)
             throw Broken(switching, entry, $"{(switching.IsOpen ? "opens" : "closes")} twice in a row, for {Users(entry, user)}");
@@ -64,10 +64,10 @@ internal sealed class SwitchingContract(Site site, bool isForDevice)
             throw Broken(switching, entry, "is open for longer than its max_on_s");
     }
 
-    private static string Users(SwitchedOutputs.Entry one, SwitchedOutputs.Entry other) =>
+    private static string Users(UsedOutput one, UsedOutput other) =>
         one == other ? one.Wired.Name : $"{other.Wired.Name} and {one.Wired.Name}";
 
-    private SwitchingContractException Broken(in Switching switching, SwitchedOutputs.Entry entry, string how)
+    private SwitchingContractException Broken(in Switching switching, UsedOutput entry, string how)
     {
         Span<byte> buffer = stackalloc byte[Timestamps.Longest];
         var when = System.Text.Encoding.ASCII.GetString(new Timestamps(new ZoneClock(site.TimeZone)).Instant(switching.Second, buffer));

@@ -7,7 +7,7 @@ namespace WaterScript.Documents.Timetables;
 internal sealed class SwitchingFields(Site site, SwitchedOutputs outputs, bool isForDevice)
 {
     private readonly SwitchingContract _contract = new(site, isForDevice);
-    private SwitchedOutputs.Entry? _output;
+    private UsedOutput? _output;
 
     /// <summary>The switching.</summary>
     public Switching Switching { get; private set; }

@@ -173,7 +173,7 @@ internal sealed class TimetableDocument(Timetable timetable, OutputOptions optio
         writer.Entry("clock_unset", "rest");
     }
 
-    private void WriteOutput(SwitchedOutputs.Entry output)
+    private void WriteOutput(UsedOutput output)
     {
         writer.StartMap(Layout.OneLine);
         writer.Entry("controller", output.Wired.Controller.Name);
