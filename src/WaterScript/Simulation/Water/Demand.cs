@@ -17,13 +17,13 @@ internal sealed class Demand : IRunObserver
     private readonly Action<long> _spend;
 
     /// <param name="site">The site.</param>
-    /// <param name="checks">Who sees the stretches.</param>
+    /// <param name="observers">Who sees the stretches.</param>
     /// <param name="spend">Counts the work of showing stretches.</param>
-    public Demand(Site site, IReadOnlyList<IDemandObserver> checks, Action<long> spend)
+    public Demand(Site site, IReadOnlyList<IDemandObserver> observers, Action<long> spend)
     {
         _spend = spend;
-        SupplyUse[] supplies = [.. site.Supplies.Select(supply => new SupplyUse(supply, [.. checks.Where(check => check.Observes(supply))]))];
-        _suppliesOfZone = [.. site.Zones.Select(zone => Above(zone.Supply).Select(supply => supplies[supply.Index]).Where(supply => supply.Checks.Length > 0).ToArray())];
+        SupplyUse[] supplies = [.. site.Supplies.Select(supply => new SupplyUse(supply, [.. observers.Where(observer => observer.Observes(supply))]))];
+        _suppliesOfZone = [.. site.Zones.Select(zone => Above(zone.Supply).Select(supply => supplies[supply.Index]).Where(supply => supply.Observers.Length > 0).ToArray())];
         _flows = [.. site.Zones.Select(zone => zone.LitresPerMinute)];
         _open = new int[site.Zones.Length];
     }
@@ -86,17 +86,17 @@ internal sealed class Demand : IRunObserver
         if (supply.Contributions.Count > 0 && supply.Since < now)
         {
             var interval = new DemandInterval(supply.Supply, supply.Since, now, supply.Flow, supply.Unknown == 0, supply.Contributions);
-            _spend(supply.Checks.Length * (supply.Contributions.Count + 4L));
-            foreach (var check in supply.Checks) check.Visit(interval);
+            _spend(supply.Observers.Length * (supply.Contributions.Count + 4L));
+            foreach (var observer in supply.Observers) observer.Visit(interval);
         }
 
         supply.Since = now;
     }
 
     /// <summary>What is open on a supply.</summary>
-    private sealed class SupplyUse(Supply supply, IDemandObserver[] checks)
+    private sealed class SupplyUse(Supply supply, IDemandObserver[] observers)
     {
-        public IDemandObserver[] Checks { get; } = checks;
+        public IDemandObserver[] Observers { get; } = observers;
 
         public Supply Supply { get; } = supply;
 

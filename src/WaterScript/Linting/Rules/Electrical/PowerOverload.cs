@@ -5,7 +5,7 @@ using WaterScript.Wording;
 
 namespace WaterScript.Linting.Rules.Electrical;
 
-/// <summary>How a cause that goes over the power of a controller is told.</summary>
+/// <summary>How a cause that goes over the power of a controller is reported.</summary>
 internal static class PowerOverload
 {
     /// <summary>The finding, with what the sum is made of; the fix is the rule's.</summary>

@@ -7,7 +7,7 @@ using WaterScript.Wording;
 
 namespace WaterScript.Linting.Rules.Plants;
 
-/// <summary>How it is told that a zone gets more or less than its plants need.</summary>
+/// <summary>How it is reported that a zone gets more or less than its plants need.</summary>
 internal static class DemandMetWords
 {
     /// <summary>What neither rule about crop demand sees.</summary>

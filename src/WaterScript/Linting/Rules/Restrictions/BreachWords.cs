@@ -7,7 +7,7 @@ using WaterScript.Wording;
 
 namespace WaterScript.Linting.Rules.Restrictions;
 
-/// <summary>How a breach of a restriction is told.</summary>
+/// <summary>How a breach of a restriction is reported.</summary>
 internal static class BreachWords
 {
     private const string Authority = "The restriction is the rule as written here; the authority's own text governs.";
