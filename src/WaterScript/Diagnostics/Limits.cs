@@ -49,7 +49,7 @@ public static class Limits
     public const int SwitchingsHeld = 100_000;
 
     /// <summary>Zones in all lists of a site's steps and sets together, each as often as it is named.</summary>
-    public const int ZonesInLists = 1_000_000;
+    public const int ZonesInLists = 500_000;
 
     /// <summary>Findings of one rule that are shown of what a site does; the last of them says how many more there are.</summary>
     public const int FindingsPerRule = 100;

@@ -56,7 +56,7 @@ internal sealed class PassesUnderWay(Timetable timetable, Action<PassUnderWay, P
     /// <summary>Takes in the next run.</summary>
     public void Visit(in Run run)
     {
-        timetable.Budget?.Spend(_passes.Count * 2L);
+        timetable.Budget?.Spend(_passes.Count * 3L);
         var own = Find(run);
         var (end, isNew) = (own?.End ?? run.Start, own is null);
         own ??= Begin(run);

@@ -6,11 +6,15 @@ namespace WaterScript.Simulation;
 /// <summary>Finds runs of different schedules that want one zone at once, while the runs stream past.</summary>
 internal sealed class ZoneMeetings(Site site, ZonePlans plans, Action<long> spend) : IRunObserver
 {
+    private const int WorkOfMeeting = 8;
+
     private readonly List<Run>?[] _open = new List<Run>?[site.Zones.Length];
-    private readonly SortedDictionary<(int First, int Second), ZoneMeeting> _meetings = [];
+    private readonly Dictionary<(int First, int Second), ZoneMeeting> _meetings = [];
+    private (int First, int Second) _latestPair;
+    private ZoneMeeting? _latest;
 
     /// <summary>A meeting for each pair of schedules, in order of the file.</summary>
-    public IReadOnlyCollection<ZoneMeeting> All => _meetings.Values;
+    public IEnumerable<ZoneMeeting> All => _meetings.OrderBy(meeting => meeting.Key).Select(meeting => meeting.Value);
 
     /// <summary>Whether two schedules want one zone at once.</summary>
     public bool Has(int first, int second) => _meetings.ContainsKey(PairOf(first, second));
@@ -41,8 +45,14 @@ internal sealed class ZoneMeetings(Site site, ZonePlans plans, Action<long> spen
     private void Meet(in Run earlier, in Run later)
     {
         var pair = PairOf(earlier.Schedule, later.Schedule);
-        if (!_meetings.TryGetValue(pair, out var meeting)) _meetings[pair] = meeting = new ZoneMeeting(earlier, later);
-        meeting.Add(earlier, later);
+        if (_latest is null || pair != _latestPair)
+        {
+            _latestPair = pair;
+            if (!_meetings.TryGetValue(pair, out _latest)) _meetings[pair] = _latest = new ZoneMeeting(earlier, later);
+        }
+
+        _latest.Add(earlier, later);
+        spend(WorkOfMeeting);
     }
 }
 
@@ -52,6 +62,7 @@ internal sealed class ZoneMeetings(Site site, ZonePlans plans, Action<long> spen
 internal sealed class ZoneMeeting(Run earlier, Run later)
 {
     private readonly List<long> _moments = [];
+    private int _latestZone = -1;
 
     /// <summary>The run under way, the first time.</summary>
     public Run Earlier { get; } = earlier;
@@ -72,7 +83,7 @@ internal sealed class ZoneMeeting(Run earlier, Run later)
     public void Add(in Run earlier, in Run later)
     {
         _moments.Add(later.Start);
-        Zones.Add(later.Zone);
+        if (later.Zone != _latestZone) Zones.Add(_latestZone = later.Zone);
         var (moved, other) = later.Schedule == Later.Schedule ? (later, earlier) : (earlier, later);
         LaterBy = Math.Max(LaterBy, other.End - moved.Start);
     }

@@ -69,9 +69,11 @@ internal sealed class SchedulesOverlap : IRule, IRunObserver
             """,
     };
 
+    private const int WorkOfMeeting = 8;
+
     private readonly LintContext _context;
     private readonly PassesUnderWay?[] _passesOfZone;
-    private readonly SortedDictionary<(int First, int Second, int Controller), Overlap> _overlaps = [];
+    private readonly Dictionary<(int First, int Second, int Controller), Overlap> _overlaps = [];
 
     public SchedulesOverlap(LintContext context)
     {
@@ -87,6 +89,7 @@ internal sealed class SchedulesOverlap : IRule, IRunObserver
     public IEnumerable<Finding> Findings() =>
     [
         .. _overlaps
+            .OrderBy(entry => entry.Key)
             .Where(entry => IsNever(entry.Key.Controller) || !_context.ZoneMeetings.Has(entry.Key.First, entry.Key.Second))
             .Select(entry => FindingFor(entry.Value, entry.Key.Controller)),
         .. _context.WholeCycle.Pairs(ClaimKind.OfControllers(_context.Site), SchedulesByController(), IsKnown).Where(meeting => IsNever(meeting.Earlier.What) || !IsOfZones(meeting)).Select(FindingFor),
@@ -109,6 +112,7 @@ internal sealed class SchedulesOverlap : IRule, IRunObserver
         if (earlier.Schedule == later.Schedule) return;
         var pair = ZoneMeetings.PairOf(earlier.Schedule, later.Schedule);
         var key = (pair.First, pair.Second, controller);
+        _context.Spend(WorkOfMeeting);
         if (!_overlaps.TryGetValue(key, out var overlap)) _overlaps[key] = overlap = new Overlap();
         if (overlap.OccurrenceCounter.Add(later.First, _context)) (overlap.Earlier, overlap.Later) = (earlier, later);
     }
