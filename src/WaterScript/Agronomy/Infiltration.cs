@@ -16,7 +16,7 @@ public readonly record struct Infiltration(decimal Rate, decimal Intake, decimal
     {
         ArgumentNullException.ThrowIfNull(zone);
         if (zone.Heads == Heads.Drip) return new Infiltration(0, 0, 0);
-        return zone is { MillimetresPerHour: { } rate, Soil: { Intake: { } intake } soil } && soil.PondsOn(zone.SlopePercent ?? 0) is { } ponds
+        return zone is { MillimetresPerHour: { } rate, Soil: { Intake: { } intake } soil } && soil.PondsOn(zone.SlopePercent ?? 0m) is { } ponds
             ? new Infiltration(rate, intake.InBase, ponds.InBase)
             : null;
     }

@@ -8,7 +8,7 @@ using WaterScript.Text;
 namespace WaterScript.Binding;
 
 /// <summary>A statement and the file it stands in.</summary>
-internal readonly record struct Placed<T>(T Node, SourceText Source)
+internal readonly record struct PlacedNode<T>(T Node, SourceText Source)
     where T : Node
 {
     public Location At(TextSpan span) => new(Source, span);
@@ -57,12 +57,12 @@ internal sealed class Declarations
     }
 
     /// <summary>The statements of a type.</summary>
-    public IEnumerable<Placed<T>> All<T>()
+    public IEnumerable<PlacedNode<T>> All<T>()
         where T : StatementNode =>
-        _statements.Where(placed => placed.Node is T).Select(placed => new Placed<T>((T)placed.Node, placed.Source));
+        _statements.Where(placed => placed.Node is T).Select(placed => new PlacedNode<T>((T)placed.Node, placed.Source));
 
     /// <summary>The blocks of a kind.</summary>
-    public IEnumerable<Placed<BlockNode>> Blocks(string kind) => All<BlockNode>().Where(block => block.Node.Kind.Text == kind);
+    public IEnumerable<PlacedNode<BlockNode>> Blocks(string kind) => All<BlockNode>().Where(block => block.Node.Kind.Text == kind);
 
     /// <summary>Zones, groups, pumps, masters and injectors stand in the same places, so they are one kind of name.</summary>
     private static string KindOf(StatementNode statement) => statement switch

@@ -4,6 +4,7 @@ using WaterScript.Agronomy;
 using WaterScript.Binding.Values;
 using WaterScript.Diagnostics;
 using WaterScript.Diagnostics.Reading;
+using WaterScript.Language;
 using WaterScript.Model;
 using WaterScript.Syntax;
 using WaterScript.Text;
@@ -35,12 +36,12 @@ internal sealed class GroundBinder(Declarations declarations, Scope scope)
     }
 
     /// <summary>The soil of a name, the file's own before a built-in one; null, and reported, when there is none.</summary>
-    public Soil? SoilOf(BoundBlock block, Property<NameNode?> property) => Named(block, property, Soils, SoilTable.All, soil => soil.Name);
+    public Soil? SoilOf(BoundBlock block, Property<ReferenceType> property) => Named(block, property, Soils, SoilTable.All, soil => soil.Name);
 
     /// <summary>The plants of a name, the file's own before built-in ones; null, and reported, when there are none.</summary>
-    public Plants? PlantsOf(BoundBlock block, Property<NameNode?> property) => Named(block, property, Plants, PlantTable.All, plants => plants.Name);
+    public Plants? PlantsOf(BoundBlock block, Property<ReferenceType> property) => Named(block, property, Plants, PlantTable.All, plants => plants.Name);
 
-    private T? Named<T>(BoundBlock block, Property<NameNode?> property, NameTable<T> own, ImmutableArray<T> builtIn, Func<T, string> nameOf)
+    private T? Named<T>(BoundBlock block, Property<ReferenceType> property, NameTable<T> own, ImmutableArray<T> builtIn, Func<T, string> nameOf)
         where T : class
     {
         if (block.Get(property) is not { } name) return null;
@@ -50,15 +51,15 @@ internal sealed class GroundBinder(Declarations declarations, Scope scope)
         return null;
     }
 
-    private BoundBlock Read(Placed<BlockNode> placed, BlockSchema schema) => BlockReader.Read(placed.Node, placed.Source, schema, scope);
+    private BoundBlock Read(PlacedNode<BlockNode> placed, BlockSchema schema) => BlockReader.Read(placed.Node, placed.Source, schema, scope);
 
     private void BindSoil(BoundBlock block) => Soils.Add(block.Name.Text, block.Origin, SoilTable.Completed(new Soil(
         block.Name.Text, block.Label, block.Origin, block.Get(Schema.Soil.Intake), block.Get(Schema.Soil.Holds), block.Get(Schema.Soil.Ponds) is { } ponds ? [ponds] : [])));
 
     private void BindPlants(BoundBlock block)
     {
-        var everyMonth = block.Get(Schema.Plants.Coefficient);
-        var months = Schema.Plants.Months.Select(block.Get).ToImmutableArray();
+        decimal? everyMonth = block.Get(Schema.Plants.Coefficient);
+        var months = Schema.Plants.Months.Select(month => (decimal?)block.Get(month)).ToImmutableArray();
         if (everyMonth is not null && months.Any(month => month is not null))
             scope.Report(ReadingRules.Contradiction, block.Find(Schema.Plants.Coefficient)!.Origin, "one coefficient for all months, and lines for single ones", help: "Give one of the two.");
         var coefficients = everyMonth is null && months.All(month => month is null) ? [] : months.Select(month => month ?? everyMonth).ToImmutableArray();
@@ -75,7 +76,7 @@ internal sealed class GroundBinder(Declarations declarations, Scope scope)
         else CheckOneWay(block);
         Scale scale = block.Has(Schema.Scale.By) ? new ClimateScale(block.Name.Text, block.Label, block.Origin)
             : since.Length > 0 ? Dated(block, since)
-            : new MonthlyScale(block.Name.Text, block.Label, block.Origin, [.. Schema.Scale.Months.Select(block.Get)]);
+            : new MonthlyScale(block.Name.Text, block.Label, block.Origin, [.. Schema.Scale.Months.Select(month => (decimal?)block.Get(month))]);
         Scales.Add(block.Name.Text, block.Origin, scale);
     }
 

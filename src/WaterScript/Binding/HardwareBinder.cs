@@ -1,7 +1,7 @@
-using NodaTime;
 using WaterScript.Binding.Values;
 using WaterScript.Diagnostics;
 using WaterScript.Diagnostics.Reading;
+using WaterScript.Language;
 using WaterScript.Model;
 using WaterScript.Syntax;
 using WaterScript.Text;
@@ -39,7 +39,7 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
     }
 
     /// <summary>The supply that is named, or the only one; null where there is none.</summary>
-    public Supply? SupplyOf(BoundBlock block, Property<NameNode?> property)
+    public Supply? SupplyOf(BoundBlock block, Property<ReferenceType> property)
     {
         if (block.Get(property) is { } name) return Supplies.Use(name, block.Source);
         if (block.Has(property) || Supplies.Things.Count == 0) return null;
@@ -86,7 +86,7 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
     {
         var contains = block.Get(Schema.Supply.Contains);
         var catches = block.Get(Schema.Supply.Catches);
-        if (contains is not null && block.Get(Schema.Supply.Tank) is { } tank && contains.Amount.InBase > tank.InBase)
+        if (contains is { } content && block.Get(Schema.Supply.Tank) is { } tank && content.Value.Amount.InBase > tank.InBase)
             scope.Report(ReadingRules.OutOfRange, block.Find(Schema.Supply.Contains)!.ValueOrigin, "more than the tank holds", $"the tank holds {tank}");
         return new Supply
         {
@@ -94,26 +94,25 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
             Name = block.Name.Text,
             Label = block.Label,
             Origin = block.Origin,
-            Lines = block.Lines,
             Flow = block.Get(Schema.Supply.Flow),
             MinimumFlow = block.Get(Schema.Supply.MinimumFlow),
             HasBypass = block.Has(Schema.Supply.Bypass),
             Vessel = block.Get(Schema.Supply.Vessel),
             Tank = block.Get(Schema.Supply.Tank),
-            Contains = contains?.Amount,
-            ContainsOn = contains?.On,
+            Contains = contains?.Part(value => value.Amount),
+            ContainsOn = contains?.Part(value => value.On),
             Refill = block.Get(Schema.Supply.Refill),
-            CatchArea = catches?.Amount,
-            CatchPercent = catches?.Percent,
+            CatchArea = catches?.Part(roof => roof.Amount),
+            CatchPercent = catches?.Part(roof => roof.Percent),
             Reserve = block.Get(Schema.Supply.Reserve),
             Daily = block.Get(Schema.Supply.Daily),
             Change = block.Get(Schema.Supply.Change),
             FedBy = feeder,
-            HasAtmosphericBackflow = block.Has(Schema.Supply.Backflow),
+            Backflow = block.Choice(Schema.Supply.Backflow, _ => BackflowProtection.Atmospheric),
         };
     }
 
-    private void BindController(Placed<BlockNode> placed)
+    private void BindController(PlacedNode<BlockNode> placed)
     {
         var block = BlockReader.Read(placed.Node, placed.Source, Schema.Controller.Block, scope);
         Controllers.Add(block.Name.Text, block.Origin, new Controller
@@ -122,17 +121,16 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
             Name = block.Name.Text,
             Label = block.Label,
             Origin = block.Origin,
-            Lines = block.Lines,
             Outputs = block.Get(Schema.Controller.Outputs),
-            Spacing = block.Get(Schema.Controller.SpacingTime) ?? Duration.Zero,
+            WrittenSpacing = block.Get(Schema.Controller.SpacingTime),
             AtMostZones = block.Get(Schema.Controller.AtMost),
-            SchedulesMayOverlap = block.Get(Schema.Controller.Schedules) is { } word ? word == "may-overlap" : null,
+            WrittenMayOverlap = block.Choice(Schema.Controller.Schedules, word => word == "may-overlap"),
             ClockWithin = block.Get(Schema.Controller.Clock),
             Power = PowerOf(placed),
         });
     }
 
-    private Power? PowerOf(Placed<BlockNode> placed)
+    private Power? PowerOf(PlacedNode<BlockNode> placed)
     {
         var nodes = placed.Node.Body.OfType<BlockNode>().Where(inner => inner.Kind.Text == "power").ToArray();
         if (nodes.Length == 0) return null;
@@ -144,20 +142,19 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
         return new Power
         {
             Origin = block.Origin,
-            Lines = block.Lines,
-            Transformer = block.Get(Schema.Power.Transformer)?.First,
-            TransformerVoltage = block.Get(Schema.Power.Transformer)?.Second,
-            Continuous = block.Get(Schema.Power.Continuous)?.First,
-            ContinuousVoltage = block.Get(Schema.Power.Continuous)?.Second,
+            Transformer = block.Get(Schema.Power.Transformer)?.Part(pair => pair.First),
+            TransformerVoltage = block.Get(Schema.Power.Transformer)?.Part(pair => pair.Second),
+            Continuous = block.Get(Schema.Power.Continuous)?.Part(pair => pair.First),
+            ContinuousVoltage = block.Get(Schema.Power.Continuous)?.Part(pair => pair.Second),
             Peak = block.Get(Schema.Power.Peak),
-            Store = block.Get(Schema.Power.Store)?.First,
-            StoreVoltage = block.Get(Schema.Power.Store)?.Second,
-            Recharge = block.Get(Schema.Power.Recharge)?.Amount,
-            RechargeEfficiencyPercent = block.Get(Schema.Power.Recharge)?.Percent,
+            Store = block.Get(Schema.Power.Store)?.Part(pair => pair.First),
+            StoreVoltage = block.Get(Schema.Power.Store)?.Part(pair => pair.Second),
+            Recharge = block.Get(Schema.Power.Recharge)?.Part(recharge => recharge.Amount),
+            RechargeEfficiencyPercent = block.Get(Schema.Power.Recharge)?.Part(recharge => recharge.Percent),
         };
     }
 
-    private void BindValve(Placed<BlockNode> placed)
+    private void BindValve(PlacedNode<BlockNode> placed)
     {
         var (name, type) = (placed.Node.Header[0], placed.Node.Header[1]);
         var origin = placed.At(name.Span);
@@ -170,15 +167,14 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
         }
     }
 
-    private LatchingValve Latching(Placed<BlockNode> placed, Location origin)
+    private LatchingValve Latching(PlacedNode<BlockNode> placed, Location origin)
     {
         var block = BlockReader.Read(placed.Node, placed.Source, Schema.LatchingValve.Block, scope);
         var pulse = block.Get(Schema.LatchingValve.PulseTime);
         var moves = block.Get(Schema.LatchingValve.MovesIn);
-        if (moves > pulse) scope.Report(ReadingRules.OutOfRange, block.Find(Schema.LatchingValve.MovesIn)!.ValueOrigin, "the plunger moves after the pulse is over", help: "Make the pulse longer, or mend `moves-in`.");
+        if (moves?.Value > pulse?.Value) scope.Report(ReadingRules.OutOfRange, block.Find(Schema.LatchingValve.MovesIn)!.ValueOrigin, "the plunger moves after the pulse is over", help: "Make the pulse longer, or mend `moves-in`.");
         return new LatchingValve(block.Name.Text, block.Label, origin)
         {
-            Lines = block.Lines,
             Pulse = pulse,
             MovesIn = moves,
             Coil = block.Get(Schema.LatchingValve.Coil),
@@ -186,12 +182,11 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
         };
     }
 
-    private NonLatchingValve NonLatching(Placed<BlockNode> placed, Location origin)
+    private NonLatchingValve NonLatching(PlacedNode<BlockNode> placed, Location origin)
     {
         var block = BlockReader.Read(placed.Node, placed.Source, Schema.NonLatchingValve.Block, scope);
         return new NonLatchingValve(block.Name.Text, block.Label, origin)
         {
-            Lines = block.Lines,
             Inrush = block.Get(Schema.NonLatchingValve.Inrush),
             Holding = block.Get(Schema.NonLatchingValve.Holding),
             WorksFrom = block.Get(Schema.NonLatchingValve.WorksFrom),

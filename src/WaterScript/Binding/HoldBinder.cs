@@ -11,7 +11,7 @@ namespace WaterScript.Binding;
 internal sealed class HoldBinder(ZoneListBinder lists, Scope scope)
 {
     /// <summary>A hold; null when its dates could not be read.</summary>
-    public Hold? Bind(Placed<HoldNode> placed)
+    public Hold? Bind(PlacedNode<HoldNode> placed)
     {
         var node = placed.Node;
         var zones = node.Zones is null ? [] : lists.Set(node.Zones, placed.Source);
@@ -27,7 +27,7 @@ internal sealed class HoldBinder(ZoneListBinder lists, Scope scope)
     }
 
     /// <summary>A closed season; null when its dates could not be read.</summary>
-    public ClosedSeason? Bind(Placed<ClosedNode> placed)
+    public ClosedSeason? Bind(PlacedNode<ClosedNode> placed)
     {
         var dates = new DateReader(scope, placed.Source);
         if (new[] { placed.Node.From, placed.Node.To }.FirstOrDefault(end => !DateReader.IsYearly(end)) is { } dated)
@@ -41,13 +41,13 @@ internal sealed class HoldBinder(ZoneListBinder lists, Scope scope)
         return from is { } first && to is { } last ? new ClosedSeason(placed.At(placed.Node.Span), new YearlyRange(first, last), placed.Node.Because.Value) : null;
     }
 
-    private LocalDateTime? EndOf(DateNode date, MomentNode? time, Placed<HoldNode> placed)
+    private LocalDateTime? EndOf(DateNode date, MomentNode? time, PlacedNode<HoldNode> placed)
     {
         if (time is not null) return MomentOf(date, time, placed);
         return new DateReader(scope, placed.Source).Dated(date) is { } last ? last.PlusDays(1).AtMidnight() : null;
     }
 
-    private LocalDateTime? MomentOf(DateNode date, MomentNode? time, Placed<HoldNode> placed)
+    private LocalDateTime? MomentOf(DateNode date, MomentNode? time, PlacedNode<HoldNode> placed)
     {
         var day = new DateReader(scope, placed.Source).Dated(date);
         if (time is null) return day?.AtMidnight();

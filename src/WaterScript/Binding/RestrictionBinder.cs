@@ -14,7 +14,7 @@ internal sealed class RestrictionBinder(ZoneListBinder lists, bool hasPosition, 
     private const string AtMostForm = "at most 3 days a week, at most 15 min a day per zone, at most 19 mm a day per zone, or at most 1 zone at a time";
 
     /// <summary>A restriction.</summary>
-    public Restriction Bind(Placed<RestrictionNode> placed)
+    public Restriction Bind(PlacedNode<RestrictionNode> placed)
     {
         var body = placed.Node.Body;
         var days = new DayBinder(scope, placed.Source);
@@ -37,7 +37,7 @@ internal sealed class RestrictionBinder(ZoneListBinder lists, bool hasPosition, 
         };
     }
 
-    private Hours? HoursOf(AllowHoursNode node, Placed<RestrictionNode> placed)
+    private Hours? HoursOf(AllowHoursNode node, PlacedNode<RestrictionNode> placed)
     {
         var moments = new MomentBinder(scope, placed.Source, hasPosition);
         var from = moments.Bind(node.From);
@@ -45,12 +45,12 @@ internal sealed class RestrictionBinder(ZoneListBinder lists, bool hasPosition, 
         return from is null || to is null ? null : new Hours(placed.At(node.Span), from, to);
     }
 
-    private Exemption ExemptionOf(ExemptNode node, Placed<RestrictionNode> placed, DayBinder days) => new(
+    private Exemption ExemptionOf(ExemptNode node, PlacedNode<RestrictionNode> placed, DayBinder days) => new(
         placed.At(node.Span),
         lists.Set(node.Zones, placed.Source),
         node.From is null ? null : days.Season(node.From, node.To, node.For));
 
-    private AtMost? AtMostOf(AtMostNode node, Placed<RestrictionNode> placed)
+    private AtMost? AtMostOf(AtMostNode node, PlacedNode<RestrictionNode> placed)
     {
         var row = new RowCursor(scope, placed.Source, node.Value, AtMostForm);
         var limit = LimitOf(row, placed.At(node.Span));

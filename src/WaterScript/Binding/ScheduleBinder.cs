@@ -20,7 +20,7 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
     private readonly StepSum _seconds = StepSum.Seconds();
 
     /// <summary>A schedule.</summary>
-    public Schedule Bind(Placed<ScheduleNode> placed, int index)
+    public Schedule Bind(PlacedNode<ScheduleNode> placed, int index)
     {
         var body = new ScheduleBody(placed, scope);
         var days = new DayBinder(scope, placed.Source);
@@ -55,7 +55,7 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
     }
 
     /// <summary>A pass outside the calendar: a schedule of one date.</summary>
-    public Schedule? Extra(Placed<ExtraNode> placed, int index)
+    public Schedule? Extra(PlacedNode<ExtraNode> placed, int index)
     {
         var date = new DateReader(scope, placed.Source).Dated(placed.Node.Date);
         var moment = new MomentBinder(scope, placed.Source, hasPosition).Bind(placed.Node.Time);
@@ -126,7 +126,7 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
         node.Other.Text,
         node.Delay is null ? Duration.Zero : RowCursor.Length(scope, body.Source, node.Delay, "start after other + 10 min") ?? Duration.Zero);
 
-    private Repeat? RepeatFrom(RepeatPassesNode node, Placed<ScheduleNode> placed)
+    private Repeat? RepeatFrom(RepeatPassesNode node, PlacedNode<ScheduleNode> placed)
     {
         var origin = placed.At(node.Span);
         if (RowCursor.Length(scope, placed.Source, node.Every, "repeat every 45 min for 4 passes") is not { } every) return null;
@@ -167,10 +167,10 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
     private void ReportTooManyPasses(Location origin) =>
         scope.Report(ReadingRules.OverLimit, origin, $"more than {Limits.PassesPerDay} passes a day", help: "Repeat less often, or repeat steps inside a pass.");
 
-    private Cut? CutFrom(CutNode node, Placed<ScheduleNode> placed) =>
+    private Cut? CutFrom(CutNode node, PlacedNode<ScheduleNode> placed) =>
         new MomentBinder(scope, placed.Source, hasPosition).Bind(node.At, mayBeEndOfDay: true) is { } at ? new Cut(placed.At(node.Span), at, node.NextDay) : null;
 
-    private ScaleUse? ScaleOf(RowNode row, Placed<ScheduleNode> placed)
+    private ScaleUse? ScaleOf(RowNode row, PlacedNode<ScheduleNode> placed)
     {
         var cursor = new RowCursor(scope, placed.Source, row, "scale 80 %");
         var origin = placed.At(row.Span);

@@ -9,10 +9,10 @@ namespace WaterScript.Binding;
 /// <summary>The statements of a schedule; of those that may stand once, a second one is reported.</summary>
 internal sealed class ScheduleBody
 {
-    private readonly Placed<ScheduleNode> _placed;
+    private readonly PlacedNode<ScheduleNode> _placed;
     private readonly List<StatementNode> _statements = [];
 
-    public ScheduleBody(Placed<ScheduleNode> placed, Scope scope)
+    public ScheduleBody(PlacedNode<ScheduleNode> placed, Scope scope)
     {
         _placed = placed;
         foreach (var statement in placed.Node.Body)

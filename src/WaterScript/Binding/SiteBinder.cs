@@ -4,6 +4,7 @@ using WaterScript.Binding.Validation;
 using WaterScript.Binding.Values;
 using WaterScript.Diagnostics;
 using WaterScript.Diagnostics.Reading;
+using WaterScript.Language;
 using WaterScript.Model;
 using WaterScript.Syntax;
 using WaterScript.Text;

@@ -18,11 +18,11 @@ internal sealed class StepBinder
     private readonly AutoCycleValidator _cycles;
     private readonly IReadOnlyDictionary<string, Device> _injectors;
     private readonly Scope _scope;
-    private readonly Dictionary<string, Placed<SequenceNode>> _nodes;
+    private readonly Dictionary<string, PlacedNode<SequenceNode>> _nodes;
     private readonly NameTable<Sequence> _sequences;
     private readonly List<string> _open = [];
 
-    public StepBinder(IEnumerable<Placed<SequenceNode>> sequences, ZoneListBinder lists, IEnumerable<Device> devices, AmountValidator amounts, AutoCycleValidator cycles, Scope scope)
+    public StepBinder(IEnumerable<PlacedNode<SequenceNode>> sequences, ZoneListBinder lists, IEnumerable<Device> devices, AmountValidator amounts, AutoCycleValidator cycles, Scope scope)
     {
         _lists = lists;
         _amounts = amounts;

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
-using NodaTime;
 using WaterScript.Binding.Values;
 using WaterScript.Diagnostics;
 using WaterScript.Diagnostics.Reading;
+using WaterScript.Language;
 using WaterScript.Model;
 using WaterScript.Syntax;
 using WaterScript.Text;
@@ -62,7 +62,7 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
     private void BindZone(BoundBlock block)
     {
         var output = block.Get(Schema.Zone.Output);
-        var controller = output is null ? null : hardware.ControllerOf(output, block.Source);
+        var controller = output is null ? null : hardware.ControllerOf(output.Value.Value, block.Source);
         CheckPairs(block);
         var zone = new Zone
         {
@@ -70,14 +70,13 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
             Name = block.Name.Text,
             Label = block.Label,
             Origin = block.Origin,
-            Lines = block.Lines,
             Controller = controller ?? hardware.Controllers.Things.First(),
-            Output = output?.Number ?? 0,
+            WrittenOutput = output?.Part(value => value.Number),
             Valve = hardware.Valves.Use(block.Get(Schema.Zone.Valve), block.Source),
             Supply = hardware.SupplyOf(block, Schema.Zone.Supply),
             Flow = block.Get(Schema.Zone.Flow),
-            Emitters = block.Get(Schema.Zone.Emitters)?.First?.Value,
-            EmitterFlow = block.Get(Schema.Zone.Emitters)?.Second,
+            Emitters = block.Get(Schema.Zone.Emitters)?.Part(emitters => emitters.Count),
+            EmitterFlow = block.Get(Schema.Zone.Emitters)?.Part(emitters => emitters.Flow),
             Area = block.Get(Schema.Zone.Area),
             Rate = block.Get(Schema.Zone.Rate),
             Heads = block.Get(Schema.Zone.Heads) is { } heads ? Enum.Parse<Heads>(heads, ignoreCase: true) : Heads.Unknown,
@@ -86,13 +85,13 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
             Soil = ground.SoilOf(block, Schema.Zone.Soil),
             SlopePercent = block.Get(Schema.Zone.Slope),
             Plants = ground.PlantsOf(block, Schema.Zone.Plants),
-            TrimPercent = block.Get(Schema.Zone.Trim) ?? 100,
+            WrittenTrim = block.Get(Schema.Zone.Trim),
             Longest = block.Get(Schema.Zone.Longest),
             Shortest = block.Get(Schema.Zone.Shortest),
             Rest = block.Get(Schema.Zone.Rest),
             NeverDryFor = block.Get(Schema.Zone.NeverDryFor),
-            WireLength = block.Get(Schema.Zone.Wire)?.First,
-            WireSection = block.Get(Schema.Zone.Wire)?.Second,
+            WireLength = block.Get(Schema.Zone.Wire)?.Part(wire => wire.First),
+            WireSection = block.Get(Schema.Zone.Wire)?.Part(wire => wire.Second),
             IsSpare = block.Has(Schema.Zone.Spare),
         };
         CheckRate(zone, block);
@@ -104,7 +103,7 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
     {
         Exclude(block, Schema.Zone.Efficiency, Schema.Zone.Uniformity, "both efficiency and uniformity");
         Exclude(block, Schema.Zone.Flow, Schema.Zone.Emitters, "both flow and emitters");
-        if (block.Get(Schema.Zone.Shortest) > block.Get(Schema.Zone.Longest))
+        if (block.Get(Schema.Zone.Shortest)?.Value > block.Get(Schema.Zone.Longest)?.Value)
             scope.Report(ReadingRules.Contradiction, block.Find(Schema.Zone.Shortest)!.Origin, "`shortest` is longer than `longest`", help: "Exchange the two, or mend one.");
     }
 
@@ -130,11 +129,11 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
             "Delete the rate, or mend the flow or the area.");
     }
 
-    private Device? DeviceFrom(Placed<BlockNode> placed, DeviceKind kind, BlockSchema schema, int index, ZoneListBinder lists)
+    private Device? DeviceFrom(PlacedNode<BlockNode> placed, DeviceKind kind, BlockSchema schema, int index, ZoneListBinder lists)
     {
         var block = BlockReader.Read(placed.Node, placed.Source, schema, scope);
         var output = block.Get(Schema.Device.Output);
-        var controller = output is null ? hardware.Controllers.Things.First() : hardware.ControllerOf(output, block.Source);
+        var controller = output is null ? hardware.Controllers.Things.First() : hardware.ControllerOf(output.Value.Value, block.Source);
         if (controller is null) return null;
         Exclude(block, Schema.Device.Supply, Schema.Device.Zones, "both a supply and zones");
         Exclude(block, Schema.Device.Load, Schema.Device.Valve, "both a load and a valve");
@@ -147,16 +146,15 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
             Name = block.Name.Text,
             Label = block.Label,
             Origin = block.Origin,
-            Lines = block.Lines,
             Controller = controller,
-            Output = output?.Number ?? 0,
+            WrittenOutput = output?.Part(value => value.Number),
             Zones = zones.IsDefault ? [.. Zones.Things.Where(zone => DrawsFrom(zone, supply))] : zones,
             Supply = supply,
             Load = block.Get(Schema.Device.Load),
             Valve = hardware.Valves.Use(block.Get(Schema.Device.Valve), block.Source),
-            StartsAfter = block.Get(Schema.Device.Starts) ?? Duration.Zero,
-            StopsAfter = block.Get(Schema.Device.Stops) ?? Duration.Zero,
-            StaysOnThrough = block.Get(Schema.Device.StaysOnThrough) ?? Duration.Zero,
+            WrittenStart = block.Get(Schema.Device.Starts),
+            WrittenStop = block.Get(Schema.Device.Stops),
+            WrittenStaysOnThrough = block.Get(Schema.Device.StaysOnThrough),
             StartsAnHour = block.Get(Schema.Device.AtMost),
             After = kind == DeviceKind.Injector ? block.Get(Schema.Injector.After) : null,
             Rinse = kind == DeviceKind.Injector ? block.Get(Schema.Injector.Rinse) : null,

@@ -18,12 +18,12 @@ internal sealed class ZoneListBinder
 
     private readonly NameTable<Zone> _zones;
     private readonly Scope _scope;
-    private readonly Dictionary<string, Placed<GroupNode>> _nodes;
+    private readonly Dictionary<string, PlacedNode<GroupNode>> _nodes;
     private readonly NameTable<Group> _groups;
     private readonly List<string> _open = [];
     private readonly ImmutableArray<Zone> _inOrder;
 
-    public ZoneListBinder(IEnumerable<Placed<GroupNode>> groups, NameTable<Zone> zones, Scope scope)
+    public ZoneListBinder(IEnumerable<PlacedNode<GroupNode>> groups, NameTable<Zone> zones, Scope scope)
     {
         _zones = zones;
         _scope = scope;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NodaTime;
+using WaterScript.Language;
 using WaterScript.Quantities;
 using WaterScript.Text;
 
@@ -20,44 +21,41 @@ public sealed record Supply
     /// <summary>Where its name stands.</summary>
     public required Location Origin { get; init; }
 
-    /// <summary>Where its properties are written.</summary>
-    public PropertyLines Lines { get; init; } = PropertyLines.None;
-
     /// <summary>The most that it gives, or null.</summary>
-    public Quantity? Flow { get; init; }
+    public Placed<Quantity>? Flow { get; init; }
 
     /// <summary>The least that its pump may be asked for, or null.</summary>
-    public Quantity? MinimumFlow { get; init; }
+    public Placed<Quantity>? MinimumFlow { get; init; }
 
     /// <summary>Whether a bypass takes what is under the minimum.</summary>
     public bool HasBypass { get; init; }
 
     /// <summary>Volume of a pressure vessel, or null.</summary>
-    public Quantity? Vessel { get; init; }
+    public Placed<Quantity>? Vessel { get; init; }
 
     /// <summary>Volume of its tank, or null.</summary>
-    public Quantity? Tank { get; init; }
+    public Placed<Quantity>? Tank { get; init; }
 
     /// <summary>What the tank holds on <see cref="ContainsOn"/>, or null for full at the start.</summary>
-    public Quantity? Contains { get; init; }
+    public Placed<Quantity>? Contains { get; init; }
 
     /// <summary>The date of <see cref="Contains"/>, or null.</summary>
-    public LocalDate? ContainsOn { get; init; }
+    public Placed<LocalDate>? ContainsOn { get; init; }
 
     /// <summary>Flow into the tank, or null.</summary>
-    public Quantity? Refill { get; init; }
+    public Placed<Quantity>? Refill { get; init; }
 
     /// <summary>Roof area that rain is caught from, or null.</summary>
-    public Quantity? CatchArea { get; init; }
+    public Placed<Quantity>? CatchArea { get; init; }
 
     /// <summary>Share of that rain that reaches the tank, in per cent, or null.</summary>
-    public decimal? CatchPercent { get; init; }
+    public Placed<decimal>? CatchPercent { get; init; }
 
     /// <summary>What must stay in the tank, or null.</summary>
-    public Quantity? Reserve { get; init; }
+    public Placed<Quantity>? Reserve { get; init; }
 
     /// <summary>The most in a day from local midnight, or null.</summary>
-    public Quantity? Daily { get; init; }
+    public Placed<Quantity>? Daily { get; init; }
 
     /// <summary>What stands between two waterings, or null.</summary>
     public ChangeOver? Change { get; init; }
@@ -65,11 +63,21 @@ public sealed record Supply
     /// <summary>The supply that feeds it, or null. Never leads back to itself.</summary>
     public Supply? FedBy { get; init; }
 
+    /// <summary>Its protection against backflow, or null.</summary>
+    public Placed<BackflowProtection>? Backflow { get; init; }
+
     /// <summary>Whether an atmospheric vacuum breaker stands behind it.</summary>
-    public bool HasAtmosphericBackflow { get; init; }
+    public bool HasAtmosphericBackflow => Backflow is not null;
 
     /// <summary>What people read: the label, or else the name; on one line, in which every character can be seen.</summary>
     public string DisplayName => DisplayLine.CleanLine(Label ?? Name);
+}
+
+/// <summary>What keeps water of a zone from flowing back.</summary>
+public enum BackflowProtection
+{
+    /// <summary>An atmospheric vacuum breaker.</summary>
+    Atmospheric,
 }
 
 /// <summary>What stands between one watering and the next on a supply.</summary>
@@ -93,23 +101,26 @@ public sealed record Controller
     /// <summary>Where its name stands; null for the one that a site without controllers has.</summary>
     public Location? Origin { get; init; }
 
-    /// <summary>Where its properties are written.</summary>
-    public PropertyLines Lines { get; init; } = PropertyLines.None;
-
     /// <summary>Number of outputs, or null.</summary>
-    public int? Outputs { get; init; }
+    public Placed<int>? Outputs { get; init; }
+
+    /// <summary>Time between two openings as written, or null.</summary>
+    public Placed<Duration>? WrittenSpacing { get; init; }
 
     /// <summary>Time between two openings; zero where none is given.</summary>
-    public Duration Spacing { get; init; } = Duration.Zero;
+    public Duration Spacing => WrittenSpacing?.Value ?? Duration.Zero;
 
     /// <summary>The most zones at once, or null.</summary>
-    public int? AtMostZones { get; init; }
+    public Placed<int>? AtMostZones { get; init; }
+
+    /// <summary>Whether two schedules may run at once on it as written, or null.</summary>
+    public Placed<bool>? WrittenMayOverlap { get; init; }
 
     /// <summary>Whether two schedules may run at once on it; null where it is not said.</summary>
-    public bool? SchedulesMayOverlap { get; init; }
+    public bool? SchedulesMayOverlap => WrittenMayOverlap?.Value;
 
     /// <summary>How far its clock may be off, or null.</summary>
-    public Duration? ClockWithin { get; init; }
+    public Placed<Duration>? ClockWithin { get; init; }
 
     /// <summary>Its power supply, or null.</summary>
     public Power? Power { get; init; }
@@ -124,35 +135,32 @@ public sealed record Power
     /// <summary>Where it stands.</summary>
     public required Location Origin { get; init; }
 
-    /// <summary>Where its properties are written.</summary>
-    public PropertyLines Lines { get; init; } = PropertyLines.None;
-
     /// <summary>Apparent power of the transformer.</summary>
-    public Quantity? Transformer { get; init; }
+    public Placed<Quantity>? Transformer { get; init; }
 
     /// <summary>Voltage of the transformer.</summary>
-    public Quantity? TransformerVoltage { get; init; }
+    public Placed<Quantity>? TransformerVoltage { get; init; }
 
     /// <summary>Current that it gives for as long as wanted.</summary>
-    public Quantity? Continuous { get; init; }
+    public Placed<Quantity>? Continuous { get; init; }
 
     /// <summary>Voltage of that current.</summary>
-    public Quantity? ContinuousVoltage { get; init; }
+    public Placed<Quantity>? ContinuousVoltage { get; init; }
 
     /// <summary>The most current for a moment.</summary>
-    public Quantity? Peak { get; init; }
+    public Placed<Quantity>? Peak { get; init; }
 
     /// <summary>Capacitance that pulses are drawn from.</summary>
-    public Quantity? Store { get; init; }
+    public Placed<Quantity>? Store { get; init; }
 
     /// <summary>Voltage to which it is charged.</summary>
-    public Quantity? StoreVoltage { get; init; }
+    public Placed<Quantity>? StoreVoltage { get; init; }
 
     /// <summary>Power that recharges it.</summary>
-    public Quantity? Recharge { get; init; }
+    public Placed<Quantity>? Recharge { get; init; }
 
     /// <summary>Share of that power that reaches it, in per cent.</summary>
-    public decimal? RechargeEfficiencyPercent { get; init; }
+    public Placed<decimal>? RechargeEfficiencyPercent { get; init; }
 }
 
 /// <summary>A kind of valve.</summary>
@@ -161,34 +169,31 @@ public sealed record Power
 /// <param name="Origin">Where its name stands.</param>
 public abstract record Valve(string Name, string? Label, Location Origin)
 {
-    /// <summary>Where its properties are written.</summary>
-    public PropertyLines Lines { get; init; } = PropertyLines.None;
-
     /// <summary>Voltage that it needs to move, or null.</summary>
-    public Quantity? WorksFrom { get; init; }
+    public Placed<Quantity>? WorksFrom { get; init; }
 }
 
 /// <summary>A valve that a pulse opens and a pulse of the other polarity closes.</summary>
 public sealed record LatchingValve(string Name, string? Label, Location Origin) : Valve(Name, Label, Origin)
 {
     /// <summary>Length of the pulse, or null.</summary>
-    public Duration? Pulse { get; init; }
+    public Placed<Duration>? Pulse { get; init; }
 
     /// <summary>When in the pulse the plunger moves, or null.</summary>
-    public Duration? MovesIn { get; init; }
+    public Placed<Duration>? MovesIn { get; init; }
 
     /// <summary>Resistance of the coil, or null.</summary>
-    public Quantity? Coil { get; init; }
+    public Placed<Quantity>? Coil { get; init; }
 }
 
 /// <summary>A valve that is open while it is powered.</summary>
 public sealed record NonLatchingValve(string Name, string? Label, Location Origin) : Valve(Name, Label, Origin)
 {
     /// <summary>Current for the moment of opening, or null.</summary>
-    public Quantity? Inrush { get; init; }
+    public Placed<Quantity>? Inrush { get; init; }
 
     /// <summary>Current while open, or null.</summary>
-    public Quantity? Holding { get; init; }
+    public Placed<Quantity>? Holding { get; init; }
 }
 
 /// <summary>What a device does for its zones.</summary>
@@ -222,14 +227,14 @@ public sealed record Device
     /// <summary>Where its name stands.</summary>
     public required Location Origin { get; init; }
 
-    /// <summary>Where its properties are written.</summary>
-    public PropertyLines Lines { get; init; } = PropertyLines.None;
-
     /// <summary>The controller that it is wired to.</summary>
     public required Controller Controller { get; init; }
 
+    /// <summary>The controller's output as written, from 1, or null.</summary>
+    public Placed<int>? WrittenOutput { get; init; }
+
     /// <summary>The controller's output, from 1; 0 where none is given.</summary>
-    public required int Output { get; init; }
+    public int Output => WrittenOutput?.Value ?? 0;
 
     /// <summary>The zones it serves, in order of the file.</summary>
     public required ImmutableArray<Zone> Zones { get; init; }
@@ -238,28 +243,37 @@ public sealed record Device
     public Supply? Supply { get; init; }
 
     /// <summary>Current that its output carries, or null.</summary>
-    public Quantity? Load { get; init; }
+    public Placed<Quantity>? Load { get; init; }
 
     /// <summary>Its kind of valve, or null.</summary>
     public Valve? Valve { get; init; }
 
+    /// <summary>When it starts as written, or null.</summary>
+    public Placed<Duration>? WrittenStart { get; init; }
+
     /// <summary>When it starts, after its first zone opens; negative before. Zero where nothing is said.</summary>
-    public Duration StartsAfter { get; init; } = Duration.Zero;
+    public Duration StartsAfter => WrittenStart?.Value ?? Duration.Zero;
+
+    /// <summary>When it stops as written, or null.</summary>
+    public Placed<Duration>? WrittenStop { get; init; }
 
     /// <summary>When it stops, after its last zone closes; negative before. Zero where nothing is said.</summary>
-    public Duration StopsAfter { get; init; } = Duration.Zero;
+    public Duration StopsAfter => WrittenStop?.Value ?? Duration.Zero;
+
+    /// <summary>Length of the gaps that leave it on as written, or null.</summary>
+    public Placed<Duration>? WrittenStaysOnThrough { get; init; }
 
     /// <summary>Gaps of up to this length between two zones leave it on; zero where nothing is said.</summary>
-    public Duration StaysOnThrough { get; init; } = Duration.Zero;
+    public Duration StaysOnThrough => WrittenStaysOnThrough?.Value ?? Duration.Zero;
 
     /// <summary>The most starts an hour, or null.</summary>
-    public int? StartsAnHour { get; init; }
+    public Placed<int>? StartsAnHour { get; init; }
 
     /// <summary>Of an injector: water before the dose, or null.</summary>
-    public Duration? After { get; init; }
+    public Placed<Duration>? After { get; init; }
 
     /// <summary>Of an injector: water after the dose, or null.</summary>
-    public Duration? Rinse { get; init; }
+    public Placed<Duration>? Rinse { get; init; }
 
     /// <summary>Whether it is on whenever a zone is watered; an injector is so only for the steps that go through it.</summary>
     internal bool RunsBecauseOf(Zone zone) => Kind != DeviceKind.Injector && Zones.Any(served => served.Index == zone.Index);

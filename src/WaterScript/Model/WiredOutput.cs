@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NodaTime;
+using WaterScript.Text;
 
 namespace WaterScript.Model;
 
@@ -25,6 +26,9 @@ public sealed record WiredOutput
 
     /// <summary>The device, or null for a zone.</summary>
     public Device? Device { get; }
+
+    /// <summary>Where it is written which output it is.</summary>
+    public Location Place => (Zone is not null ? Zone.WrittenOutput : Device!.WrittenOutput)!.Value.Place;
 
     /// <summary>Name of the zone or device.</summary>
     public string Name => Zone?.Name ?? Device!.Name;

@@ -1,4 +1,5 @@
 using NodaTime;
+using WaterScript.Language;
 using WaterScript.Quantities;
 using WaterScript.Text;
 
@@ -41,14 +42,14 @@ public sealed record Zone
     /// <summary>Where its name stands.</summary>
     public required Location Origin { get; init; }
 
-    /// <summary>Where its properties are written.</summary>
-    public PropertyLines Lines { get; init; } = PropertyLines.None;
-
     /// <summary>The controller that its valve is wired to.</summary>
     public required Controller Controller { get; init; }
 
+    /// <summary>The controller's output as written, from 1, or null.</summary>
+    public Placed<int>? WrittenOutput { get; init; }
+
     /// <summary>The controller's output, from 1; 0 where none is given.</summary>
-    public required int Output { get; init; }
+    public int Output => WrittenOutput?.Value ?? 0;
 
     /// <summary>Its kind of valve, or null.</summary>
     public Valve? Valve { get; init; }
@@ -57,58 +58,61 @@ public sealed record Zone
     public Supply? Supply { get; init; }
 
     /// <summary>Flow while it is open, as written; null where only emitters are given, or nothing.</summary>
-    public Quantity? Flow { get; init; }
+    public Placed<Quantity>? Flow { get; init; }
 
     /// <summary>Number of emitters, or null.</summary>
-    public decimal? Emitters { get; init; }
+    public Placed<decimal>? Emitters { get; init; }
 
     /// <summary>Flow of one emitter, or null.</summary>
-    public Quantity? EmitterFlow { get; init; }
+    public Placed<Quantity>? EmitterFlow { get; init; }
 
     /// <summary>Ground that it wets, or null.</summary>
-    public Quantity? Area { get; init; }
+    public Placed<Quantity>? Area { get; init; }
 
     /// <summary>Application rate as written, or null.</summary>
-    public Quantity? Rate { get; init; }
+    public Placed<Quantity>? Rate { get; init; }
 
     /// <summary>What stands at the end of the pipes.</summary>
     public Heads Heads { get; init; }
 
     /// <summary>Share of the water that the plants can use, in per cent, or null.</summary>
-    public decimal? EfficiencyPercent { get; init; }
+    public Placed<decimal>? EfficiencyPercent { get; init; }
 
     /// <summary>Low-quarter distribution uniformity in per cent, or null.</summary>
-    public decimal? UniformityPercent { get; init; }
+    public Placed<decimal>? UniformityPercent { get; init; }
 
     /// <summary>Its soil, own or built in, or null.</summary>
     public Soil? Soil { get; init; }
 
     /// <summary>Slope of the ground in per cent, or null.</summary>
-    public decimal? SlopePercent { get; init; }
+    public Placed<decimal>? SlopePercent { get; init; }
 
     /// <summary>Its plants, own or built in, or null.</summary>
     public Plants? Plants { get; init; }
 
+    /// <summary>A share of every run time, in per cent, as written, or null.</summary>
+    public Placed<decimal>? WrittenTrim { get; init; }
+
     /// <summary>A share of every run time, in per cent; 100 unless written.</summary>
-    public decimal TrimPercent { get; init; } = 100;
+    public decimal TrimPercent => WrittenTrim?.Value ?? 100;
 
     /// <summary>The longest run meant, or null.</summary>
-    public Duration? Longest { get; init; }
+    public Placed<Duration>? Longest { get; init; }
 
     /// <summary>The shortest run worth it, or null.</summary>
-    public Duration? Shortest { get; init; }
+    public Placed<Duration>? Shortest { get; init; }
 
     /// <summary>The least time from closing to opening again, or null.</summary>
-    public Duration? Rest { get; init; }
+    public Placed<Duration>? Rest { get; init; }
 
     /// <summary>The longest time without water, or null.</summary>
-    public Duration? NeverDryFor { get; init; }
+    public Placed<Duration>? NeverDryFor { get; init; }
 
     /// <summary>Length of the wire from controller to valve, one way, or null.</summary>
-    public Quantity? WireLength { get; init; }
+    public Placed<Quantity>? WireLength { get; init; }
 
     /// <summary>Section of that wire, or null.</summary>
-    public Quantity? WireSection { get; init; }
+    public Placed<Quantity>? WireSection { get; init; }
 
     /// <summary>Whether its heads throw water, so that sun and wind take a share of it.</summary>
     public bool WatersFromAbove => Heads is Model.Heads.Spray or Model.Heads.Rotor;

@@ -7,9 +7,6 @@ namespace WaterScript.Syntax;
 /// <summary>The words of the language, and where a statement may begin with which.</summary>
 internal static class Words
 {
-    /// <summary>The months, January first.</summary>
-    public static readonly ImmutableArray<string> Months = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
-
     private static readonly ImmutableArray<string> AtTop =
     [
         "include", "let", "group", "hold", "closed", "extra", "accept", "sequence", "restriction", "schedule",

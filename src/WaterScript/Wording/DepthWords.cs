@@ -28,6 +28,6 @@ internal sealed class DepthWords
     /// <summary><c>12.5 mm</c></summary>
     public string Say(decimal millimetres, int digits = 1) => $"{Number(millimetres, digits)} {Unit}";
 
-    private static IEnumerable<Quantity?> QuantitiesOf(Site site) => site.Zones.SelectMany(zone => new[] { zone.Area, zone.Rate })
+    private static IEnumerable<Quantity?> QuantitiesOf(Site site) => site.Zones.SelectMany(zone => new Quantity?[] { zone.Area, zone.Rate })
         .Concat(site.Climate?.Months.SelectMany(month => new[] { month?.Rain, month?.Et }) ?? []);
 }

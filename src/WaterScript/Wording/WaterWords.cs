@@ -25,6 +25,6 @@ internal sealed class WaterWords
     public string Say(decimal litres, int digits = 1) => Phrases.Amount(litres, Volume, digits);
 
     private static IEnumerable<Quantity?> QuantitiesOf(Site site) =>
-        site.Supplies.SelectMany(supply => new[] { supply.Flow, supply.Tank, supply.Daily })
-            .Concat(site.Zones.SelectMany(zone => new[] { zone.Flow, zone.EmitterFlow }));
+        site.Supplies.SelectMany(supply => new Quantity?[] { supply.Flow, supply.Tank, supply.Daily })
+            .Concat(site.Zones.SelectMany(zone => new Quantity?[] { zone.Flow, zone.EmitterFlow }));
 }

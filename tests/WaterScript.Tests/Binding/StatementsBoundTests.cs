@@ -3,7 +3,6 @@ using System.Globalization;
 using System.Text;
 using NodaTime;
 using WaterScript.Binding;
-using WaterScript.Model;
 using WaterScript.Syntax;
 using WaterScript.Tests.Documentation;
 using WaterScript.Text;
@@ -82,7 +81,7 @@ public sealed class StatementsBoundTests
         Assert.InRange(depth, 0, MostDepth);
         switch (value)
         {
-            case null or Location or SourceText or PropertyLines:
+            case null or Location or SourceText:
                 break;
             case string or IFormattable or bool or Enum or DateTimeZone:
                 text.Append(CultureInfo.InvariantCulture, $"{value} ");

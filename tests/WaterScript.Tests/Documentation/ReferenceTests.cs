@@ -1,14 +1,19 @@
 using System.Globalization;
-using WaterScript.Binding.Values;
+using WaterScript.Language;
 using WaterScript.Diagnostics;
 using Xunit;
 
 namespace WaterScript.Tests.Documentation;
 
-/// <summary>What the reference lists is what the compiler has.</summary>
+/// <summary>
+/// What the reference lists is what the compiler has. The tables of properties are written from the schema:
+/// <c>WATERSCRIPT_WRITE_PAGES=1 dotnet test --filter ReferenceTests</c> writes them, and without that a stale table fails.
+/// </summary>
 public class ReferenceTests
 {
-    private static readonly string Reference = Repository.Read("docs/language.md").ReplaceLineEndings("\n");
+    private const string Page = "docs/language.md";
+
+    private static string Reference => Repository.Read(Page).ReplaceLineEndings("\n");
 
     public static TheoryData<string> Kinds => [.. Schema.Blocks.Select(block => block.Kind).Where(kind => kind != "master")];
 
@@ -19,6 +24,7 @@ public class ReferenceTests
         var block = Block(kind);
         var shown = kind == "injector" ? block with { Properties = [.. block.Properties.Except(Block("pump").Properties)] } : block;
 
+        if (Environment.GetEnvironmentVariable("WATERSCRIPT_WRITE_PAGES") == "1") WriteAfter(SchemaTable.MarkerOf(block), SchemaTable.Of(shown));
         Assert.Equal(SchemaTable.Of(shown), TableAfter(SchemaTable.MarkerOf(block)));
     }
 
@@ -40,11 +46,15 @@ public class ReferenceTests
 
     private static BlockSchema Block(string kind) => Schema.Blocks.Single(block => block.Kind == kind);
 
+    private static void WriteAfter(string marker, string table) =>
+        File.WriteAllText(Path.Combine(Repository.Root, Page), Reference.Replace(marker + TableAfter(marker), marker + table, StringComparison.Ordinal));
+
     private static string TableAfter(string marker)
     {
-        var at = Reference.IndexOf(marker, StringComparison.Ordinal);
-        Assert.True(at >= 0, $"docs/language.md does not hold {marker}");
-        var lines = Reference[(at + marker.Length)..].Split('\n').TakeWhile(line => line.StartsWith('|'));
+        var reference = Reference;
+        var at = reference.IndexOf(marker, StringComparison.Ordinal);
+        Assert.True(at >= 0, $"{Page} does not hold {marker}");
+        var lines = reference[(at + marker.Length)..].Split('\n').TakeWhile(line => line.StartsWith('|'));
         return string.Concat(lines.Select(line => line + "\n"));
     }
 }

@@ -1,4 +1,4 @@
-using WaterScript.Binding.Values;
+using WaterScript.Language;
 
 namespace WaterScript.Tests.Documentation;
 

@@ -1,4 +1,5 @@
 using NodaTime;
+using WaterScript.Language;
 using WaterScript.Model;
 using WaterScript.Quantities;
 using WaterScript.Text;
@@ -25,14 +26,14 @@ internal static class HandMadeSite
             Vessel = Of(24, "L"),
             Tank = Of(8, "m3"),
             Contains = Of(200, "L"),
-            ContainsOn = new LocalDate(2026, 5, 1),
+            ContainsOn = At(new LocalDate(2026, 5, 1)),
             Refill = Of(4, "L/min"),
             CatchArea = Of(18, "m2"),
-            CatchPercent = 80,
+            CatchPercent = At(80m),
             Reserve = Of(60, "L"),
             Daily = Of(60, "m3"),
             Change = new ChangeOver(Nowhere, Duration.FromSeconds(5), IsOverlap: false),
-            HasAtmosphericBackflow = true,
+            Backflow = At(BackflowProtection.Atmospheric),
         };
         var shed = new Controller
         {
@@ -40,11 +41,11 @@ internal static class HandMadeSite
             Name = "shed",
             Label = "The shed",
             Origin = Nowhere,
-            Outputs = 8,
-            Spacing = Duration.FromMilliseconds(300),
-            AtMostZones = 2,
-            SchedulesMayOverlap = false,
-            ClockWithin = Duration.FromSeconds(20),
+            Outputs = At(8),
+            WrittenSpacing = At(Duration.FromMilliseconds(300)),
+            AtMostZones = At(2),
+            WrittenMayOverlap = At(false),
+            ClockWithin = At(Duration.FromSeconds(20)),
             Power = new Power { Origin = Nowhere, Transformer = Of(40, "VA"), TransformerVoltage = Of(24, "V") },
         };
         var deck = new Controller
@@ -61,11 +62,11 @@ internal static class HandMadeSite
                 Store = Of(4.7m, "mF"),
                 StoreVoltage = Of(24, "V"),
                 Recharge = Of(2, "W"),
-                RechargeEfficiencyPercent = 80,
+                RechargeEfficiencyPercent = At(80m),
             },
         };
         var ac = new NonLatchingValve("ac24", null, Nowhere) { Inrush = Of(400, "mA"), Holding = Of(220, "mA"), WorksFrom = Of(19, "V") };
-        var click = new LatchingValve("click", "Clicks", Nowhere) { Pulse = Duration.FromMilliseconds(50), MovesIn = Duration.FromMilliseconds(15), Coil = Of(20, "ohm"), WorksFrom = Of(6, "V") };
+        var click = new LatchingValve("click", "Clicks", Nowhere) { Pulse = At(Duration.FromMilliseconds(50)), MovesIn = At(Duration.FromMilliseconds(15)), Coil = Of(20, "ohm"), WorksFrom = Of(6, "V") };
         var lawn = new Zone
         {
             Index = 0,
@@ -73,27 +74,27 @@ internal static class HandMadeSite
             Label = "Lawn: \"front\", 草 🌱",
             Origin = Nowhere,
             Controller = shed,
-            Output = 1,
+            WrittenOutput = At(1),
             Valve = ac,
             Supply = tank,
             Flow = Of(18, "L/min"),
             Area = Of(120, "m2"),
             Heads = Heads.Rotor,
-            EfficiencyPercent = 75,
-            UniformityPercent = 70,
+            EfficiencyPercent = At(75m),
+            UniformityPercent = At(70m),
             Soil = new Soil("loam", null, null, Of(9, "mm/h"), Of(155, "mm/m"), [Of(0.30m, "in"), Of(6, "mm"), Of(5, "mm"), Of(4, "mm")]),
-            SlopePercent = 9,
+            SlopePercent = At(9m),
             Plants = new Plants("tomatoes", "Tomatoes", Nowhere, [null, null, null, null, 0.6m, 0.9m, 1.15m, 1.15m, 0.8m, null, null, null], Of(70, "cm"), 40),
-            TrimPercent = 90,
-            Longest = Duration.FromMinutes(30),
-            Shortest = Duration.FromMinutes(2),
-            Rest = Duration.FromHours(1),
-            NeverDryFor = Duration.FromDays(2),
+            WrittenTrim = At(90m),
+            Longest = At(Duration.FromMinutes(30)),
+            Shortest = At(Duration.FromMinutes(2)),
+            Rest = At(Duration.FromHours(1)),
+            NeverDryFor = At(Duration.FromDays(2)),
             WireLength = Of(500, "ft"),
             WireSection = Of(18, "AWG"),
         };
-        var no = new Zone { Index = 1, Name = "no", Label = "on", Origin = Nowhere, Controller = deck, Output = 2, Valve = click, Emitters = 6, EmitterFlow = Of(4, "L/h"), Heads = Heads.Drip };
-        var bare = new Zone { Index = 2, Name = "bare", Origin = Nowhere, Controller = deck, Output = 0, IsSpare = true };
+        var no = new Zone { Index = 1, Name = "no", Label = "on", Origin = Nowhere, Controller = deck, WrittenOutput = At(2), Valve = click, Emitters = At(6m), EmitterFlow = Of(4, "L/h"), Heads = Heads.Drip };
+        var bare = new Zone { Index = 2, Name = "bare", Origin = Nowhere, Controller = deck, IsSpare = true };
         var round = new Sequence("round", null, Nowhere, [Water(300, [lawn, no], [lawn]), new PauseStep(Nowhere, Duration.FromMinutes(2))]);
 
         return new Site
@@ -108,7 +109,7 @@ internal static class HandMadeSite
             Supplies = [tank],
             Controllers = [shed, deck],
             Valves = [ac, click],
-            Devices = [new Device { Index = 0, Kind = DeviceKind.Pump, Name = "lift", Origin = Nowhere, Controller = shed, Output = 8, Zones = [lawn], Supply = tank, Load = Of(60, "mA"), StartsAfter = Duration.FromSeconds(2), StopsAfter = Duration.FromSeconds(-2), StartsAnHour = 6 }],
+            Devices = [new Device { Index = 0, Kind = DeviceKind.Pump, Name = "lift", Origin = Nowhere, Controller = shed, WrittenOutput = At(8), Zones = [lawn], Supply = tank, Load = Of(60, "mA"), WrittenStart = At(Duration.FromSeconds(2)), WrittenStop = At(Duration.FromSeconds(-2)), StartsAnHour = At(6) }],
             Soils = [new Soil("made-ground", null, Nowhere, Of(10, "mm/h"), null, [Of(5, "mm")])],
             Plants = [lawn.Plants],
             Climate = new Climate(Nowhere, [.. Enumerable.Range(1, 12).Select(Weather)]),
@@ -178,7 +179,10 @@ internal static class HandMadeSite
     private static WaterStep Water(int seconds, params Zone[][] parts) =>
         new(Nowhere, [.. parts.Select(zones => new ZonePart(Nowhere, [.. zones]))], Duration.FromSeconds(seconds), null, null);
 
-    private static Quantity Of(decimal value, string unit) => new(value, Units.Find(unit)!);
+    private static Placed<Quantity> Of(decimal value, string unit) => At(new Quantity(value, Units.Find(unit)!));
+
+    private static Placed<T> At<T>(T value)
+        where T : struct => new(value, Nowhere);
 
     /// <summary>One month with all that can be given, one with its evapotranspiration, and no others.</summary>
     private static ClimateMonth? Weather(int month) => month switch

@@ -1,6 +1,7 @@
 using FsCheck;
 using NodaTime;
 using WaterScript.Agronomy;
+using WaterScript.Language;
 using WaterScript.Model;
 using WaterScript.Quantities;
 using WaterScript.Timetables;
@@ -133,7 +134,7 @@ public sealed class RandomPropertyTests
 
     private static (int Zone, long Seconds) Sum(IGrouping<int, Run> runs) => (runs.Key, runs.Sum(run => run.Seconds));
 
-    private static Quantity? Twice(Quantity? quantity, decimal times) => quantity is { } some ? new Quantity(some.Value * times, some.Unit) : null;
+    private static Placed<Quantity>? Twice(Placed<Quantity>? quantity, decimal times) => quantity?.Part(some => new Quantity(some.Value * times, some.Unit));
 
     private static IEnumerable<WaterStep> WateringsOf(IEnumerable<Step> steps) => steps.SelectMany(step => step switch
     {

@@ -128,7 +128,7 @@ internal sealed class ReferencePlan
     private long TimeOf(Zone zone, WaterStep water)
     {
         var seconds = ReferenceAmount.Seconds(water, zone, _percent);
-        var shortest = (long)(zone.Shortest?.TotalSeconds ?? 0);
+        var shortest = (long)(zone.Shortest?.Value.TotalSeconds ?? 0);
         return ReferenceAmount.IsAtLeast(water, zone, shortest) && seconds < shortest ? 0 : seconds;
     }
 

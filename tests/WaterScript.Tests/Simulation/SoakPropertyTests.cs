@@ -1,5 +1,6 @@
 using NodaTime;
 using WaterScript.Agronomy;
+using WaterScript.Language;
 using WaterScript.Linting.Engine;
 using WaterScript.Model;
 using WaterScript.Timetables;
@@ -75,5 +76,5 @@ public sealed class SoakPropertyTests
     };
 
     private static Zone OnGround(Zone zone, int number) =>
-        zone with { Soil = SoilTable.All[(number + zone.Index) % SoilTable.All.Length], SlopePercent = (number + zone.Index) % 20 };
+        zone with { Soil = SoilTable.All[(number + zone.Index) % SoilTable.All.Length], SlopePercent = new Placed<decimal>((number + zone.Index) % 20, zone.Origin) };
 }

@@ -1,7 +1,7 @@
 using NodaTime.Text;
 using WaterScript.Agronomy;
-using WaterScript.Documents.Descriptions;
 using WaterScript.Documents.Writers;
+using WaterScript.Language;
 
 namespace WaterScript.Answers.Advise;
 
@@ -87,7 +87,7 @@ public sealed class AdviceJson
         _json.Entry("name", AdviceWords.ScaleName(_advice.Site));
         _json.Map("months_percent", () =>
         {
-            for (var month = 0; month < 12; month++) _json.Entry(GroundDescription.Months[month], _advice.Shares[month]);
+            for (var month = 0; month < 12; month++) _json.Entry(MonthNames.All[month], _advice.Shares[month]);
         });
         _json.Entry("text", block);
     }

@@ -1,6 +1,6 @@
 using System.Text;
 using WaterScript.Agronomy;
-using WaterScript.Documents.Descriptions;
+using WaterScript.Language;
 using WaterScript.Model;
 using WaterScript.Wording;
 
@@ -62,7 +62,7 @@ public sealed class AdviceTable
         var watering = month.Watering;
         Row(
             text,
-            GroundDescription.Months[month.Weather.Month - 1],
+            MonthNames.All[month.Weather.Month - 1],
             _depths.Number(month.Weather.Et),
             month.Coefficient is null ? "–" : _depths.Number(month.Demand, 0),
             _depths.Number(month.Weather.EffectiveRain, 0),

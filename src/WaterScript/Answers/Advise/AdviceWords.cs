@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using WaterScript.Agronomy;
-using WaterScript.Documents.Descriptions;
 using WaterScript.Model;
 using WaterScript.Wording;
 
@@ -35,7 +34,7 @@ internal static class AdviceWords
     public static string? ScaleBlock(WateringAdvice advice)
     {
         if (advice.Shares.All(share => share is null)) return null;
-        var lines = advice.Shares.Select((share, month) => share is { } percent ? $"  {GroundDescription.Months[month]} {Phrases.Number(percent, 0)} %\n" : "");
+        var lines = advice.Shares.Select((share, month) => share is { } percent ? $"  {Language.MonthNames.All[month]} {Phrases.Number(percent, 0)} %\n" : "");
         return $"scale {ScaleName(advice.Site)} {{\n{string.Concat(lines)}}}\n";
     }
 
@@ -52,7 +51,7 @@ internal static class AdviceWords
         return names.IsEmpty ? null : Phrases.Names(names);
     }
 
-    private static string MonthNames(IEnumerable<int> months) => months.ToArray() is { Length: 12 } ? "every month" : string.Join(", ", months.Select(month => GroundDescription.Months[month - 1]));
+    private static string MonthNames(IEnumerable<int> months) => months.ToArray() is { Length: 12 } ? "every month" : string.Join(", ", months.Select(month => Language.MonthNames.All[month - 1]));
 
     private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 }

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using NodaTime;
-using WaterScript.Binding.Values;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
@@ -143,7 +142,7 @@ public sealed record KeptShut(SkipCause By, Location Origin, string? Because, Im
     private static Location CauseOf(SkippedWatering water, Site site) => water.By != SkipCause.Scale
         ? water.Origin
         : site.Schedules.FirstOrDefault(schedule => schedule.Scale is not null && WaterSteps.Of(schedule).Any(step => step.Origin == water.Origin))?.Scale!.Origin
-            ?? site.Scale?.Origin ?? water.Zone.Lines.Of(Schema.Zone.Trim.Name) ?? water.Origin;
+            ?? site.Scale?.Origin ?? water.Zone.WrittenTrim?.Place ?? water.Origin;
 
     private static int EndOf(DayPattern days, int day)
     {

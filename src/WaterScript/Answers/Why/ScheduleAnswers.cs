@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using WaterScript.Binding.Values;
 using WaterScript.Calendars;
 using WaterScript.Model;
 using WaterScript.Timetables;
@@ -115,7 +114,7 @@ internal sealed class ScheduleAnswers(Timetable timetable, Zone zone, int day)
     {
         if (ScaleTable.For(schedule, timetable.Site).PercentOn(day) is var percent and not AsWritten && (schedule.Scale ?? timetable.Site.Scale) is { } use)
             lines.Add(new DecidingLine(use.Origin, $"is a scale of {Percent(percent)} on this date", percent == 0));
-        if (zone.Lines.Of(Schema.Zone.Trim.Name) is { } trim) lines.Add(new DecidingLine(trim, $"is {Percent(zone.TrimPercent)} of every run time", zone.TrimPercent == 0));
+        if (zone.WrittenTrim?.Place is { } trim) lines.Add(new DecidingLine(trim, $"is {Percent(zone.TrimPercent)} of every run time", zone.TrimPercent == 0));
         var skipped = new SkippedWater();
         foreach (var pass in passes)
         {

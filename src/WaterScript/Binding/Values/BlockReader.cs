@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using WaterScript.Diagnostics;
 using WaterScript.Diagnostics.Reading;
+using WaterScript.Language;
 using WaterScript.Syntax;
 using WaterScript.Syntax.Tokens;
 using WaterScript.Text;
@@ -84,7 +85,7 @@ internal static class BlockReader
         }
 
         var row = new RowCursor(scope, source, node.Value, property.Form);
-        properties.Add(new BoundProperty(property, origin, new Location(source, node.Value.Span), property.ReadValue(row)));
+        properties.Add(new BoundProperty(property, origin, new Location(source, node.Value.Span), PropertyReaders.Read(property.ValueType, row)));
     }
 
     private static void CheckInner(BlockNode inner, SourceText source, BlockSchema schema, Scope scope)

@@ -22,7 +22,7 @@ internal sealed class DateReader(Scope scope, SourceText source)
     private static readonly int[] MonthLengths = [31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 
     /// <summary>The months as the language writes them, January first.</summary>
-    public static IReadOnlyList<string> Months { get; } = Words.Months;
+    public static IReadOnlyList<string> Months { get; } = MonthNames.All;
 
     /// <summary>A date as written in ISO 8601; null, and reported, when there is no such date.</summary>
     public static LocalDate? Iso(string text, Location location, Scope scope)

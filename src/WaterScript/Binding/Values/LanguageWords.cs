@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using WaterScript.Language;
 
 namespace WaterScript.Binding.Values;
 

@@ -12,17 +12,17 @@ namespace WaterScript.Binding.Values;
 internal sealed class LetBinder
 {
     private readonly Scope _scope;
-    private readonly Dictionary<string, Placed<LetNode>> _nodes;
+    private readonly Dictionary<string, PlacedNode<LetNode>> _nodes;
     private readonly List<string> _open = [];
 
-    private LetBinder(IEnumerable<Placed<LetNode>> nodes, Scope scope)
+    private LetBinder(IEnumerable<PlacedNode<LetNode>> nodes, Scope scope)
     {
         _scope = scope;
         _nodes = nodes.ToDictionary(let => let.Node.Name.Text, StringComparer.Ordinal);
     }
 
     /// <summary>Reads them into the scope's table.</summary>
-    public static void Bind(IEnumerable<Placed<LetNode>> nodes, Scope scope)
+    public static void Bind(IEnumerable<PlacedNode<LetNode>> nodes, Scope scope)
     {
         var binder = new LetBinder(nodes, scope);
         foreach (var name in binder._nodes.Keys) binder.Read(name);
@@ -45,7 +45,7 @@ internal sealed class LetBinder
         return let;
     }
 
-    private void ReadValue(Let let, Placed<LetNode> node)
+    private void ReadValue(Let let, PlacedNode<LetNode> node)
     {
         var row = node.Node.Value;
         if (row.Tokens[0].Kind == TokenKind.Date) let.Date = Iso(row, node);
@@ -53,10 +53,10 @@ internal sealed class LetBinder
         else let.Quantity = QuantityOf(row, node);
     }
 
-    private LocalDate? Iso(RowNode row, Placed<LetNode> node) =>
+    private LocalDate? Iso(RowNode row, PlacedNode<LetNode> node) =>
         DateReader.Iso(row.Tokens[0].Text, node.At(row.Tokens[0].Span), _scope) is { } date ? Shifted(date, row, node) : null;
 
-    private LocalDate? FromAnother(RowNode row, Placed<LetNode> node)
+    private LocalDate? FromAnother(RowNode row, PlacedNode<LetNode> node)
     {
         var token = row.Tokens[0];
         if (_open.Contains(token.Text))
@@ -88,7 +88,7 @@ internal sealed class LetBinder
         return other.Date is { } date ? Shifted(date, row, node) : null;
     }
 
-    private LocalDate? Shifted(LocalDate date, RowNode row, Placed<LetNode> node)
+    private LocalDate? Shifted(LocalDate date, RowNode row, PlacedNode<LetNode> node)
     {
         if (row.Tokens.Length == 1) return date;
         var sign = row.Tokens[1];
@@ -103,7 +103,7 @@ internal sealed class LetBinder
         return DateReader.Shifted(date, sign.Kind == TokenKind.Minus ? -days : days, node.At(row.Span), _scope);
     }
 
-    private Quantity? QuantityOf(RowNode row, Placed<LetNode> node)
+    private Quantity? QuantityOf(RowNode row, PlacedNode<LetNode> node)
     {
         var cursor = new RowCursor(_scope, node.Source, row, "let settle = 5 min");
         var quantity = cursor.AnyQuantity();

@@ -12,24 +12,27 @@ using WaterScript.Text;
 namespace WaterScript.Binding.Values;
 
 /// <summary>An output of a controller as written: <c>2 of shed</c>.</summary>
-internal sealed record OutputValue(int Number, NameNode? Controller, Location Origin);
+internal readonly record struct OutputValue(int Number, NameNode? Controller, Location Origin);
 
-/// <summary>A quantity and another that goes with it; either may be null where it is not given.</summary>
-internal sealed record PairValue(Quantity? First, Quantity? Second);
+/// <summary>A quantity and another that goes with it.</summary>
+internal readonly record struct PairValue(Quantity First, Quantity Second);
+
+/// <summary>A number of emitters and the flow of one.</summary>
+internal readonly record struct EmittersValue(decimal Count, Quantity Flow);
 
 /// <summary>A tank's content on a date.</summary>
-internal sealed record ContentValue(Quantity Amount, LocalDate On);
+internal readonly record struct ContentValue(Quantity Amount, LocalDate On);
 
 /// <summary>A quantity with a share that goes with it.</summary>
-internal sealed record ShareValue(Quantity Amount, decimal Percent);
+internal readonly record struct ShareValue(Quantity Amount, decimal Percent);
 
 /// <summary>A share from a date on.</summary>
-internal sealed record SinceValue(LocalDate From, decimal Percent);
+internal readonly record struct SinceValue(LocalDate From, decimal Percent);
 
 /// <summary>Names of zones and groups, separated by commas, as written.</summary>
 internal sealed record NamesValue(ImmutableArray<NameNode> Names);
 
-/// <summary>How the types of the schema are read.</summary>
+/// <summary>Reads a value by its type in the schema.</summary>
 internal static class PropertyReaders
 {
     private const int MostOutputs = 4_096;
@@ -37,88 +40,101 @@ internal static class PropertyReaders
     /// <summary>Nearer to the ground no wind is measured, and the logarithm of FAO 56, eq. 47, comes near to zero.</summary>
     private static readonly Bounds HeightOfWind = new(0.5m, 200);
 
-    public static Func<RowCursor, Quantity?> Amount(Dimension dimension, Bounds? bounds = null) =>
-        row => row.Quantity(dimension, bounds ?? Bounds.Positive);
+    /// <summary>Reads the value of a property by its type, to the end of its row; null when it could not be read, which is reported.</summary>
+    public static object? Read(PropertyType type, RowCursor row)
+    {
+        var value = ValueOf(type, row);
+        row.End();
+        return row.HasFailed ? null : value;
+    }
 
-    public static Func<RowCursor, Duration?> Length => row => row.WholeSeconds();
+    private static object? ValueOf(PropertyType type, RowCursor row) => type switch
+    {
+        AmountType amount => row.Quantity(amount.Dimension, amount.Bounds),
+        TimeType time => time.Before is not { } word || row.Expect(word) ? row.WholeSeconds() : null,
+        ShortTimeType time => row.Milliseconds(time.Bounds),
+        LeadType => Lead(row),
+        ShareType share => row.Percent(share.Bounds),
+        NumberType number => row.Number(number.Bounds),
+        CountType count => Count(row, count),
+        FlagType => row.IsAtEnd ? true : null,
+        ReferenceType reference => row.Name(reference.What),
+        WordType word => row.Choice(word.What, word.Words),
+        ZoneNamesType => ZoneNames(row),
+        DateType => row.Date(),
+        TimeZoneType => TimeZone(row),
+        PositionType => Position(row),
+        PairType pair => Pair(row, pair),
+        EmittersType => Emitters(row),
+        OutputType => Output(row),
+        ContentType => Content(row),
+        CatchType => Catch(row),
+        RechargeType => Recharge(row),
+        ChangeType => Change(row),
+        SinceType since => Since(row, since.Bounds),
+        WeatherType => Weather(row),
+        _ => throw new ArgumentOutOfRangeException(nameof(type)),
+    };
 
-    public static Func<RowCursor, Duration?> ShortLength(Bounds bounds) => row => row.Milliseconds(bounds);
+    private static int? Count(RowCursor row, CountType type)
+    {
+        if ((type.Before is { } before && !row.Expect(before)) || row.Whole(1, type.Most) is not { } count) return null;
+        if (type.Counted is { } counted && row.OneOf(counted.Several, counted.One) is null) return null;
+        return type.After.All(row.Expect) ? count : null;
+    }
 
-    public static Func<RowCursor, decimal?> Share(Bounds bounds) => row => row.Percent(bounds);
-
-    public static Func<RowCursor, int?> Count(int most) => row => row.Whole(1, most);
-
-    public static bool? Flag(RowCursor row) => row.IsAtEnd ? true : null;
-
-    public static Func<RowCursor, NameNode?> Reference(string what) => row => row.Name(what);
-
-    public static Func<RowCursor, string?> Word(string what, params string[] words) => row => row.Choice(what, words);
-
-    public static OutputValue? Output(RowCursor row)
+    private static OutputValue? Output(RowCursor row)
     {
         var origin = row.Location;
         if (row.Whole(1, MostOutputs) is not { } number) return null;
         return new OutputValue(number, row.Accept("of") ? row.Name("the name of a controller") : null, origin);
     }
 
-    public static PairValue? AmountAt(RowCursor row, Dimension first, Dimension second) =>
-        row.Quantity(first, Bounds.Positive) is { } amount && row.Expect("at") && row.Quantity(second, Bounds.Positive) is { } at
-            ? new PairValue(amount, at)
+    private static PairValue? Pair(RowCursor row, PairType type) =>
+        row.Quantity(type.First, Bounds.Positive) is { } first && (!type.HasAt || row.Expect("at")) && row.Quantity(type.Second, Bounds.Positive) is { } second
+            ? new PairValue(first, second)
             : null;
 
-    public static PairValue? Wire(RowCursor row) =>
-        row.Quantity(Dimension.Length, Bounds.Positive) is { } length && row.Quantity(Dimension.WireSection, Bounds.Positive) is { } section
-            ? new PairValue(length, section)
-            : null;
-
-    public static ContentValue? Content(RowCursor row) =>
+    private static ContentValue? Content(RowCursor row) =>
         row.Quantity(Dimension.Volume, Bounds.NotNegative) is { } amount && row.Expect("on") && row.Date() is { } date
             ? new ContentValue(amount, date)
             : null;
 
-    public static ShareValue? Catch(RowCursor row) =>
+    private static ShareValue? Catch(RowCursor row) =>
         row.Quantity(Dimension.Area, Bounds.Positive) is { } area && row.Expect("at") && row.Percent(Bounds.ShareOfWhole) is { } percent
             ? new ShareValue(area, percent)
             : null;
 
-    public static ShareValue? Recharge(RowCursor row)
+    private static ShareValue? Recharge(RowCursor row)
     {
         if (row.Quantity(Dimension.Power, Bounds.Positive) is not { } power) return null;
         if (!row.Accept("efficiency")) return new ShareValue(power, 100);
         return row.Percent(Bounds.ShareOfWhole) is { } percent ? new ShareValue(power, percent) : null;
     }
 
-    public static ChangeOver? Change(RowCursor row)
+    private static ChangeOver? Change(RowCursor row)
     {
         if (row.OneOf("gap", "overlap") is not { } kind) return null;
         return row.WholeSeconds() is { } length ? new ChangeOver(row.Location, length, kind == "overlap") : null;
     }
 
-    public static PairValue? Emitters(RowCursor row)
+    private static EmittersValue? Emitters(RowCursor row)
     {
         if (row.Number(new Bounds(1, 1_000_000), isWhole: true) is not { } count || !row.Expect("at")) return null;
-        return row.Quantity(Dimension.Flow, Bounds.Positive) is { } flow ? new PairValue(new Quantity(count, Units.Second), flow) : null;
+        return row.Quantity(Dimension.Flow, Bounds.Positive) is { } flow ? new EmittersValue(count, flow) : null;
     }
 
     /// <summary><c>5 s before zones</c>, as time after them.</summary>
-    public static Duration? Lead(RowCursor row)
+    private static Duration? Lead(RowCursor row)
     {
         if (row.WholeSeconds() is not { } length || row.OneOf("before", "after") is not { } side || !row.Expect("zones")) return null;
         return side == "before" ? -length : length;
     }
 
-    public static int? StartsAnHour(RowCursor row) =>
-        row.Expect("most") && row.Whole(1, 3_600) is { } count && row.OneOf("starts", "start") is not null && row.Expect("an") && row.Expect("hour") ? count : null;
+    private static SinceValue? Since(RowCursor row, Bounds bounds) =>
+        row.Date() is { } date && row.Percent(bounds) is { } percent ? new SinceValue(date, percent) : null;
 
-    public static int? ZonesAtOnce(RowCursor row) =>
-        row.Expect("most") && row.Whole(1, MostOutputs) is { } count && row.OneOf("zones", "zone") is not null ? count : null;
-
-    public static Duration? ClockWithin(RowCursor row) => row.Expect("within") ? row.WholeSeconds() : null;
-
-    public static SinceValue? Since(RowCursor row) =>
-        row.Date() is { } date && row.Percent(new Bounds(0, 1_000)) is { } percent ? new SinceValue(date, percent) : null;
-
-    public static NamesValue? ZoneNames(RowCursor row)
+    private static NamesValue? ZoneNames(RowCursor row)
     {
         var names = ImmutableArray.CreateBuilder<NameNode>();
         do
@@ -130,7 +146,7 @@ internal static class PropertyReaders
         return new NamesValue(names.DrainToImmutable());
     }
 
-    public static DateTimeZone? TimeZone(RowCursor row)
+    private static DateTimeZone? TimeZone(RowCursor row)
     {
         var location = row.Location;
         if (row.Rest() is not { } name) return null;
@@ -164,7 +180,7 @@ internal static class PropertyReaders
     }
 
     /// <summary><c>39.6 N 8.1 W 310 m</c></summary>
-    public static Position? Place(RowCursor row)
+    private static Position? Position(RowCursor row)
     {
         if (row.Number(new Bounds(0, 90)) is not { } latitude || row.OneOf("N", "S") is not { } northSouth) return null;
         if (row.Number(new Bounds(0, 180)) is not { } longitude || row.OneOf("E", "W") is not { } eastWest) return null;
@@ -173,10 +189,8 @@ internal static class PropertyReaders
         return new Position((double)(northSouth == "S" ? -latitude : latitude), (double)(eastWest == "W" ? -longitude : longitude), height);
     }
 
-    public static LocalDate? DateOf(RowCursor row) => row.Date();
-
     /// <summary><c>16.1 C to 27.9 C, rain 4 mm, humidity 45 % to 85 %</c>, or <c>et 6.2 mm/day, rain 4 mm</c>.</summary>
-    public static ClimateMonth? Weather(RowCursor row)
+    private static ClimateMonth? Weather(RowCursor row)
     {
         var month = new ClimateMonth(row.Location);
         do

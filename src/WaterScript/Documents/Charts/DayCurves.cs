@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WaterScript.Language;
 using WaterScript.Model;
 using WaterScript.Quantities;
 using WaterScript.Simulation.Electrical;

@@ -1,4 +1,5 @@
 using WaterScript.Documents.Writers;
+using WaterScript.Language;
 using WaterScript.Model;
 using WaterScript.Quantities;
 
@@ -10,9 +11,6 @@ namespace WaterScript.Documents.Descriptions;
 /// </summary>
 internal sealed class GroundDescription(Site site, DocumentWriter writer)
 {
-    /// <summary>Keys of the months, January first.</summary>
-    public static readonly string[] Months = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
-
     /// <summary>Writes what there is.</summary>
     public void Write()
     {
@@ -27,30 +25,30 @@ internal sealed class GroundDescription(Site site, DocumentWriter writer)
     {
         writer.Entry("name", soil.Name);
         writer.Entry("label", soil.Label);
-        writer.Entry("intake_mm_per_h", Base(soil.Intake));
-        writer.Entry("holds_mm_per_m", Base(soil.Holds));
-        if (!soil.Ponds.IsEmpty) writer.List("ponds_mm", soil.Ponds, ponds => writer.Number(Measure.Rounded(ponds.InBase)!.Value), Layout.OneLine);
+        writer.Entry(Schema.Soil.Intake, soil.Intake);
+        writer.Entry(Schema.Soil.Holds, soil.Holds);
+        if (!soil.Ponds.IsEmpty) writer.List(Schema.Soil.Ponds.Key, soil.Ponds, ponds => writer.Number(Measure.Rounded(ponds.InBase)!.Value), Layout.OneLine);
     }
 
     private void WritePlants(Plants plants)
     {
         writer.Entry("name", plants.Name);
         writer.Entry("label", plants.Label);
-        if (!plants.Coefficients.IsEmpty) writer.Map("coefficients", () => WriteMonths(month => plants.Coefficients[month]), Layout.OneLine);
-        writer.Entry("roots_m", Base(plants.Roots));
-        writer.Entry("depletion_percent", Measure.Rounded(plants.DepletionPercent));
+        if (!plants.Coefficients.IsEmpty) writer.Map(Schema.Plants.Coefficient.Key, () => WriteMonths(month => plants.Coefficients[month]), Layout.OneLine);
+        writer.Entry(Schema.Plants.Roots, plants.Roots);
+        writer.Entry(Schema.Plants.Depletion, plants.DepletionPercent);
     }
 
     private void WriteMonths(Func<int, decimal?> value)
     {
-        for (var month = 0; month < Months.Length; month++) writer.Entry(Months[month], Measure.Rounded(value(month)));
+        for (var month = 0; month < MonthNames.All.Length; month++) writer.Entry(MonthNames.All[month], Measure.Rounded(value(month)));
     }
 
     private void WriteClimate()
     {
-        for (var month = 0; month < Months.Length; month++)
+        for (var month = 0; month < Schema.Climate.Months.Length; month++)
         {
-            if (site.Climate!.Months[month] is { } given) writer.Map(Months[month], () => WriteMonth(given), Layout.OneLine);
+            if (site.Climate!.Months[month] is { } given) writer.Map(Schema.Climate.Months[month].Key, () => WriteMonth(given), Layout.OneLine);
         }
     }
 

@@ -2,6 +2,7 @@ using NodaTime;
 using NodaTime.Text;
 using WaterScript.Documents.Timetables;
 using WaterScript.Documents.Writers;
+using WaterScript.Language;
 using WaterScript.Model;
 using WaterScript.Quantities;
 
@@ -15,9 +16,9 @@ internal sealed class SiteDescription(Site site)
     {
         writer.Entry("name", site.Name);
         writer.Entry("label", site.Label);
-        writer.Entry("timezone", site.TimeZone.Id);
-        writer.Entry("effective", LocalDatePattern.Iso.Format(site.Effective));
-        if (site.Position is { } position) writer.Map("location", () => WritePosition(writer, position), Layout.OneLine);
+        writer.Entry(Schema.Site.TimeZone.Key, site.TimeZone.Id);
+        writer.Entry(Schema.Site.Effective, site.Effective);
+        if (site.Position is { } position) writer.Map(Schema.Site.Location.Key, () => WritePosition(writer, position), Layout.OneLine);
     }
 
     /// <summary>Writes what the site consists of, from its supplies to its schedules.</summary>
@@ -46,46 +47,40 @@ internal sealed class SiteDescription(Site site)
     {
         writer.Entry("name", supply.Name);
         writer.Entry("label", supply.Label);
-        writer.Entry("flow_l_per_min", Base(supply.Flow));
-        writer.Entry("minimum_flow_l_per_min", Base(supply.MinimumFlow));
-        writer.EntryIf("bypass", supply.HasBypass);
-        writer.Entry("vessel_l", Base(supply.Vessel));
-        writer.Entry("tank_l", Base(supply.Tank));
-        writer.Entry("contains_l", Base(supply.Contains));
-        if (supply.ContainsOn is { } date) writer.Entry("contains_on", LocalDatePattern.Iso.Format(date));
-        writer.Entry("refill_l_per_min", Base(supply.Refill));
-        writer.Entry("catches_m2", Base(supply.CatchArea));
-        writer.Entry("catches_percent", Measure.Rounded(supply.CatchPercent));
-        writer.Entry("reserve_l", Base(supply.Reserve));
-        writer.Entry("daily_l", Base(supply.Daily));
-        if (supply.Change is { } change) writer.Entry(change.IsOverlap ? "change_overlap_s" : "change_gap_s", Measure.Seconds(change.Length));
-        writer.Entry("fed_by", supply.FedBy?.Name);
-        writer.EntryIf("atmospheric_backflow", supply.HasAtmosphericBackflow);
+        writer.Entry(Schema.Supply.Flow, supply.Flow);
+        writer.Entry(Schema.Supply.MinimumFlow, supply.MinimumFlow);
+        writer.Entry(Schema.Supply.Bypass, supply.HasBypass);
+        writer.Entry(Schema.Supply.Vessel, supply.Vessel);
+        writer.Entry(Schema.Supply.Tank, supply.Tank);
+        writer.Entry(Schema.Supply.Contains, supply.Contains, supply.ContainsOn);
+        writer.Entry(Schema.Supply.Refill, supply.Refill);
+        writer.Entry(Schema.Supply.Catches, supply.CatchArea, supply.CatchPercent);
+        writer.Entry(Schema.Supply.Reserve, supply.Reserve);
+        writer.Entry(Schema.Supply.Daily, supply.Daily);
+        if (supply.Change is { } change) writer.Entry(Schema.Supply.Change.Keys[change.IsOverlap ? 1 : 0].Name, Measure.Seconds(change.Length));
+        writer.Entry(Schema.Supply.FedBy, supply.FedBy?.Name);
+        writer.EntryIf(Schema.Supply.Backflow.Key, supply.HasAtmosphericBackflow);
     }
 
     private static void WriteController(DocumentWriter writer, Controller controller)
     {
         writer.Entry("name", controller.Name);
         writer.Entry("label", controller.Label);
-        writer.Entry("outputs", controller.Outputs);
-        writer.Entry("spacing_ms", Measure.Milliseconds(controller.Spacing));
-        writer.Entry("at_most_zones", controller.AtMostZones);
-        if (controller.SchedulesMayOverlap is { } mayOverlap) writer.Entry("schedules_may_overlap", mayOverlap);
-        writer.Entry("clock_within_s", Measure.Seconds(controller.ClockWithin));
+        writer.Entry(Schema.Controller.Outputs, controller.Outputs);
+        writer.Entry(Schema.Controller.SpacingTime, controller.Spacing);
+        writer.Entry(Schema.Controller.AtMost, controller.AtMostZones);
+        if (controller.SchedulesMayOverlap is { } mayOverlap) writer.Entry(Schema.Controller.Schedules.Key, mayOverlap);
+        writer.Entry(Schema.Controller.Clock, controller.ClockWithin);
         if (controller.Power is { } power) writer.Map("power", () => WritePower(writer, power));
     }
 
     private static void WritePower(DocumentWriter writer, Power power)
     {
-        writer.Entry("transformer_va", Base(power.Transformer));
-        writer.Entry("transformer_v", Base(power.TransformerVoltage));
-        writer.Entry("continuous_a", Base(power.Continuous));
-        writer.Entry("continuous_v", Base(power.ContinuousVoltage));
-        writer.Entry("peak_a", Base(power.Peak));
-        writer.Entry("store_uf", Base(power.Store));
-        writer.Entry("store_v", Base(power.StoreVoltage));
-        writer.Entry("recharge_w", Base(power.Recharge));
-        writer.Entry("recharge_efficiency_percent", Measure.Rounded(power.RechargeEfficiencyPercent));
+        writer.Entry(Schema.Power.Transformer, power.Transformer, power.TransformerVoltage);
+        writer.Entry(Schema.Power.Continuous, power.Continuous, power.ContinuousVoltage);
+        writer.Entry(Schema.Power.Peak, power.Peak);
+        writer.Entry(Schema.Power.Store, power.Store, power.StoreVoltage);
+        writer.Entry(Schema.Power.Recharge, power.Recharge, power.RechargeEfficiencyPercent);
     }
 
     private static void WriteValve(DocumentWriter writer, Valve valve)
@@ -95,17 +90,17 @@ internal sealed class SiteDescription(Site site)
         writer.Entry("kind", valve is LatchingValve ? "latching" : "non-latching");
         if (valve is LatchingValve latching)
         {
-            writer.Entry("pulse_ms", Measure.Milliseconds(latching.Pulse));
-            writer.Entry("moves_in_ms", Measure.Milliseconds(latching.MovesIn));
-            writer.Entry("coil_ohm", Base(latching.Coil));
+            writer.Entry(Schema.LatchingValve.PulseTime, latching.Pulse);
+            writer.Entry(Schema.LatchingValve.MovesIn, latching.MovesIn);
+            writer.Entry(Schema.LatchingValve.Coil, latching.Coil);
+            writer.Entry(Schema.LatchingValve.WorksFrom, latching.WorksFrom);
         }
         else if (valve is NonLatchingValve nonLatching)
         {
-            writer.Entry("inrush_a", Base(nonLatching.Inrush));
-            writer.Entry("holding_a", Base(nonLatching.Holding));
+            writer.Entry(Schema.NonLatchingValve.Inrush, nonLatching.Inrush);
+            writer.Entry(Schema.NonLatchingValve.Holding, nonLatching.Holding);
+            writer.Entry(Schema.NonLatchingValve.WorksFrom, nonLatching.WorksFrom);
         }
-
-        writer.Entry("works_from_v", Base(valve.WorksFrom));
     }
 
     private static void WriteDevice(DocumentWriter writer, Device device)
@@ -113,44 +108,43 @@ internal sealed class SiteDescription(Site site)
         writer.Entry("name", device.Name);
         writer.Entry("label", device.Label);
         writer.Entry("kind", OpeningFields.WordOf(device.Kind));
-        WriteOutput(writer, device.Controller, device.Output);
-        writer.Entry("supply", device.Supply?.Name);
-        writer.List("zones", device.Zones, zone => writer.Text(zone.Name), Layout.OneLine);
-        writer.Entry("load_a", Base(device.Load));
-        writer.Entry("valve", device.Valve?.Name);
-        writer.Entry("starts_after_s", Measure.Seconds(device.StartsAfter));
-        writer.Entry("stops_after_s", Measure.Seconds(device.StopsAfter));
-        writer.Entry("stays_on_through_s", Measure.Seconds(device.StaysOnThrough));
-        writer.Entry("starts_an_hour", device.StartsAnHour);
-        writer.Entry("after_s", Measure.Seconds(device.After));
-        writer.Entry("rinse_s", Measure.Seconds(device.Rinse));
+        WriteOutput(writer, Schema.Device.Output, device.Controller, device.WrittenOutput);
+        writer.Entry(Schema.Device.Supply, device.Supply?.Name);
+        writer.List(Schema.Device.Zones.Key, device.Zones, zone => writer.Text(zone.Name), Layout.OneLine);
+        writer.Entry(Schema.Device.Load, device.Load);
+        writer.Entry(Schema.Device.Valve, device.Valve?.Name);
+        writer.Entry(Schema.Device.Starts, device.StartsAfter);
+        writer.Entry(Schema.Device.Stops, device.StopsAfter);
+        writer.Entry(Schema.Device.StaysOnThrough, device.StaysOnThrough);
+        writer.Entry(Schema.Device.AtMost, device.StartsAnHour);
+        writer.Entry(Schema.Injector.After, device.After);
+        writer.Entry(Schema.Injector.Rinse, device.Rinse);
     }
 
     private static void WriteZone(DocumentWriter writer, Zone zone)
     {
         writer.Entry("name", zone.Name);
         writer.Entry("label", zone.Label);
-        WriteOutput(writer, zone.Controller, zone.Output);
-        writer.Entry("valve", zone.Valve?.Name);
-        writer.Entry("supply", zone.Supply?.Name);
-        writer.Entry("flow_l_per_min", Measure.Rounded(zone.LitresPerMinute));
-        writer.Entry("emitters", Measure.Rounded(zone.Emitters));
-        writer.Entry("area_m2", Base(zone.Area));
-        writer.Entry("rate_mm_per_h", Measure.Rounded(zone.MillimetresPerHour));
-        writer.Entry("heads", WordOf(zone.Heads));
-        writer.Entry("efficiency_percent", Measure.Rounded(zone.EfficiencyPercent));
-        writer.Entry("uniformity_percent", Measure.Rounded(zone.UniformityPercent));
-        writer.Entry("soil", zone.Soil?.Name);
-        writer.Entry("slope_percent", Measure.Rounded(zone.SlopePercent));
-        writer.Entry("plants", zone.Plants?.Name);
-        writer.Entry("trim_percent", Measure.Rounded(zone.TrimPercent));
-        writer.Entry("longest_s", Measure.Seconds(zone.Longest));
-        writer.Entry("shortest_s", Measure.Seconds(zone.Shortest));
-        writer.Entry("rest_s", Measure.Seconds(zone.Rest));
-        writer.Entry("never_dry_for_s", Measure.Seconds(zone.NeverDryFor));
-        writer.Entry("wire_m", Base(zone.WireLength));
-        writer.Entry("wire_mm2", Base(zone.WireSection));
-        writer.EntryIf("spare", zone.IsSpare);
+        WriteOutput(writer, Schema.Zone.Output, zone.Controller, zone.WrittenOutput);
+        writer.Entry(Schema.Zone.Valve, zone.Valve?.Name);
+        writer.Entry(Schema.Zone.Supply, zone.Supply?.Name);
+        writer.Entry(Schema.Zone.Flow.Key, Measure.Rounded(zone.LitresPerMinute));
+        writer.Entry(Schema.Zone.Emitters.Key, Measure.Rounded(zone.Emitters));
+        writer.Entry(Schema.Zone.Area, zone.Area);
+        writer.Entry(Schema.Zone.Rate.Key, Measure.Rounded(zone.MillimetresPerHour));
+        writer.Entry(Schema.Zone.Heads, WordOf(zone.Heads));
+        writer.Entry(Schema.Zone.Efficiency, zone.EfficiencyPercent);
+        writer.Entry(Schema.Zone.Uniformity, zone.UniformityPercent);
+        writer.Entry(Schema.Zone.Soil, zone.Soil?.Name);
+        writer.Entry(Schema.Zone.Slope, zone.SlopePercent);
+        writer.Entry(Schema.Zone.Plants, zone.Plants?.Name);
+        writer.Entry(Schema.Zone.Trim, zone.TrimPercent);
+        writer.Entry(Schema.Zone.Longest, zone.Longest);
+        writer.Entry(Schema.Zone.Shortest, zone.Shortest);
+        writer.Entry(Schema.Zone.Rest, zone.Rest);
+        writer.Entry(Schema.Zone.NeverDryFor, zone.NeverDryFor);
+        writer.Entry(Schema.Zone.Wire, zone.WireLength, zone.WireSection);
+        writer.Entry(Schema.Zone.Spare, zone.IsSpare);
     }
 
     private static void WriteScale(DocumentWriter writer, Scale scale)
@@ -160,13 +154,13 @@ internal sealed class SiteDescription(Site site)
         switch (scale)
         {
             case MonthlyScale monthly:
-                writer.Map("months_percent", () => MonthShares.Write(writer, monthly.Percents), Layout.OneLine);
+                writer.Map(Schema.Scale.Months[0].Key, () => MonthShares.Write(writer, monthly.Percents), Layout.OneLine);
                 break;
             case DatedScale dated:
-                writer.List("since", dated.Since, since => writer.Map(() => WriteSince(writer, since.From, since.Percent), Layout.OneLine));
+                writer.List(Schema.Scale.Since.Key, dated.Since, since => writer.Map(() => WriteSince(writer, since.From, since.Percent), Layout.OneLine));
                 break;
             default:
-                writer.EntryIf("by_climate", true);
+                writer.EntryIf(Schema.Scale.By.Key, true);
                 break;
         }
     }
@@ -192,10 +186,10 @@ internal sealed class SiteDescription(Site site)
         writer.Entry("because", closed.Because);
     }
 
-    private static void WriteOutput(DocumentWriter writer, Controller controller, int output)
+    private static void WriteOutput(DocumentWriter writer, Property property, Controller controller, int? output)
     {
-        writer.Entry("controller", controller.Name);
-        if (output > 0) writer.Entry("output", output);
+        writer.Entry(property.Keys[0].Name, controller.Name);
+        writer.Entry(property.Keys[1].Name, output);
     }
 
     private static string? WordOf(Heads heads) => heads switch

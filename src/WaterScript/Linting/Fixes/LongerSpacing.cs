@@ -1,6 +1,6 @@
 using NodaTime;
-using WaterScript.Binding.Values;
 using WaterScript.Diagnostics;
+using WaterScript.Language;
 using WaterScript.Model;
 using WaterScript.Simulation.Electrical;
 using WaterScript.Wording;
@@ -20,11 +20,15 @@ internal static class LongerSpacing
     public static Fix? To(Controller controller, long milliseconds)
     {
         var words = Words(milliseconds);
-        if (controller.Lines.Of(Schema.Controller.SpacingTime.Name) is { } line) return Fix.Unsafe($"write {words}", line, words);
+        if (controller.WrittenSpacing?.Place is { } line) return Fix.Unsafe($"write {words}", line, words);
         return controller.Power is { } power ? WrittenLine.Before(power.Origin, words) : null;
     }
 
     /// <summary>The site with it.</summary>
     public static Site In(Site site, Controller controller, long milliseconds) =>
-        site with { Controllers = site.Controllers.SetItem(controller.Index, controller with { Spacing = Duration.FromMilliseconds(milliseconds) }) };
+        site with { Controllers = site.Controllers.SetItem(controller.Index, controller with { WrittenSpacing = Of(site, controller, milliseconds) }) };
+
+    /// <summary>It stands where the edit would put it, or where there is a place at all.</summary>
+    private static Placed<Duration> Of(Site site, Controller controller, long milliseconds) =>
+        new(Duration.FromMilliseconds(milliseconds), controller.WrittenSpacing?.Place ?? controller.Origin ?? site.Origin);
 }

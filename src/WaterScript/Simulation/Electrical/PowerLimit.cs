@@ -1,4 +1,4 @@
-using WaterScript.Binding.Values;
+using WaterScript.Language;
 using WaterScript.Model;
 using WaterScript.Quantities;
 using WaterScript.Text;
@@ -21,13 +21,13 @@ internal sealed record PowerLimit(Quantity Amount, Location Place, decimal PerAm
     /// <summary>What it carries for as long as wanted, or null where that is not given.</summary>
     public static PowerLimit? Continuous(Power? power) => power switch
     {
-        { Transformer: { } transformer, TransformerVoltage: { } volts } => new PowerLimit(transformer, power.PlaceOf(Schema.Power.Transformer), Electricity.ApparentPower(volts.InBase, 1)),
-        { Continuous: { } current } => new PowerLimit(current, power.PlaceOf(Schema.Power.Continuous), PerAmpere: 1),
+        { Transformer: { } transformer, TransformerVoltage: { } volts } => new PowerLimit(transformer, transformer.Place, Electricity.ApparentPower(volts.InBase, 1)),
+        { Continuous: { } current } => new PowerLimit(current, current.Place, PerAmpere: 1),
         _ => null,
     };
 
     /// <summary>What it carries for a moment: of a transformer its apparent power, as no more is stated.</summary>
     public static PowerLimit? Peak(Power? power) => power is { Peak: { } peak }
-        ? new PowerLimit(peak, power.PlaceOf(Schema.Power.Peak), PerAmpere: 1)
+        ? new PowerLimit(peak, peak.Place, PerAmpere: 1)
         : Continuous(power) is { } limit ? limit with { IsStated = power!.Transformer is not null } : null;
 }

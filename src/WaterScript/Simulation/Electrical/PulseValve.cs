@@ -1,3 +1,4 @@
+using WaterScript.Language;
 using WaterScript.Model;
 
 namespace WaterScript.Simulation.Electrical;
@@ -11,8 +12,8 @@ internal sealed class PulseValve
         Farads = (double)power.Store!.Value.InBase / 1e6;
         Full = (double)power.StoreVoltage!.Value.InBase;
         Ohms = (double)valve.Coil!.Value.InBase;
-        Pulse = valve.Pulse!.Value.TotalSeconds;
-        MovesIn = (valve.MovesIn ?? valve.Pulse.Value).TotalSeconds;
+        Pulse = valve.Pulse!.Value.Value.TotalSeconds;
+        MovesIn = (valve.MovesIn ?? valve.Pulse.Value).Value.TotalSeconds;
         WorksFrom = (double)(valve.WorksFrom?.InBase ?? 0);
     }
 

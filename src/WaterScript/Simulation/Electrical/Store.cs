@@ -1,3 +1,4 @@
+using WaterScript.Language;
 using WaterScript.Model;
 
 namespace WaterScript.Simulation.Electrical;
@@ -13,7 +14,7 @@ internal sealed class Store
     {
         Farads = (double)power.Store!.Value.InBase / 1e6;
         Full = (double)power.StoreVoltage!.Value.InBase;
-        _watts = power.Recharge is { } recharge ? (double)(recharge.InBase * (power.RechargeEfficiencyPercent ?? 100) / 100) : null;
+        _watts = power.Recharge is { } recharge ? (double)(recharge.InBase * (power.RechargeEfficiencyPercent ?? 100m) / 100) : null;
         _volts = Full;
     }
 

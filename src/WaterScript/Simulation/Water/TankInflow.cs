@@ -1,4 +1,5 @@
 using WaterScript.Calendars;
+using WaterScript.Language;
 using WaterScript.Model;
 
 namespace WaterScript.Simulation.Water;
@@ -36,7 +37,7 @@ internal sealed class TankInflow(Supply supply, SimulationContext context)
         var (year, month, day) = CivilDate.FromDayNumber(context.DayOf(instant));
         var first = CivilDate.DayNumberOf(year, month, 1);
         var (from, until) = (context.WallClock.StartOfDay(first), context.WallClock.StartOfDay(first + CivilDate.DaysInMonth(year, month)));
-        var litres = context.Site.Climate!.Months[month - 1]!.Rain!.Value.InBase * supply.CatchArea!.Value.InBase * (supply.CatchPercent ?? 100) / 100;
+        var litres = context.Site.Climate!.Months[month - 1]!.Rain!.Value.InBase * supply.CatchArea!.Value.InBase * (supply.CatchPercent ?? 100m) / 100;
         return (Math.Min(from, instant), Math.Max(until, instant + 1), litres * SecondsInMinute / (until - from));
     }
 }

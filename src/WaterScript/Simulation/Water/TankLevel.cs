@@ -1,3 +1,4 @@
+using WaterScript.Language;
 using WaterScript.Model;
 
 namespace WaterScript.Simulation.Water;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using WaterScript.Language;
 
 namespace WaterScript.Syntax.Tokens;
 
@@ -30,5 +31,5 @@ internal static class ForeignDate
         month is >= 1 and <= 12 && day >= 1 && day <= DateTime.DaysInMonth(year, month) ? string.Create(CultureInfo.InvariantCulture, $"{year:0000}-{month:00}-{day:00}") : null;
 
     private static string? Yearly(int day, int month) =>
-        month is >= 1 and <= 12 && day is >= 1 and <= 31 ? string.Create(CultureInfo.InvariantCulture, $"{day} {Words.Months[month - 1]}") : null;
+        month is >= 1 and <= 12 && day is >= 1 and <= 31 ? string.Create(CultureInfo.InvariantCulture, $"{day} {MonthNames.All[month - 1]}") : null;
 }

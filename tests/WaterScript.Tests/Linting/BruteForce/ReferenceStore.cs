@@ -1,3 +1,4 @@
+using WaterScript.Language;
 using WaterScript.Model;
 
 namespace WaterScript.Tests.Linting.BruteForce;
@@ -10,7 +11,7 @@ internal sealed class ReferenceStore(Model.Power power)
 
     private readonly double _farad = (double)power.Store!.Value.InBase / 1e6;
     private readonly double _full = Math.Pow((double)power.StoreVoltage!.Value.InBase, 2) * (double)power.Store!.Value.InBase / 2e6;
-    private readonly double? _watt = (double?)(power.Recharge?.InBase * (power.RechargeEfficiencyPercent ?? 100) / 100);
+    private readonly double? _watt = (double?)(power.Recharge?.InBase * (power.RechargeEfficiencyPercent ?? 100m) / 100);
 
     /// <summary>When pulses come too soon, in milliseconds, that a full store would give.</summary>
     /// <param name="switchings">What the controller does, in its order; a pulse that is due while another lasts begins at its end.</param>
@@ -22,10 +23,10 @@ internal sealed class ReferenceStore(Model.Power power)
             if (valve is not LatchingValve { Pulse: { } pulse, Coil: { } coil } latching) continue;
             var begins = Math.Max(at / 1000.0, free);
             if (begins - free >= SecondsUntilFull || _watt is not null) joules = _watt is { } watt ? Math.Min(_full, joules + (watt * (begins - free))) : _full;
-            var moves = (latching.MovesIn ?? pulse).TotalSeconds;
+            var moves = (latching.MovesIn ?? pulse).Value.TotalSeconds;
             if (Volt(Left(joules, moves, coil.InBase)) < (double?)latching.WorksFrom?.InBase && (double)latching.WorksFrom!.Value.InBase <= Volt(Left(_full, moves, coil.InBase))) yield return at;
-            joules = Left(joules, pulse.TotalSeconds, coil.InBase);
-            free = begins + pulse.TotalSeconds;
+            joules = Left(joules, pulse.Value.TotalSeconds, coil.InBase);
+            free = begins + pulse.Value.TotalSeconds;
         }
     }
 

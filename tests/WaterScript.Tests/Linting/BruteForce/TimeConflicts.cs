@@ -64,7 +64,7 @@ internal static class TimeConflicts
             var openings = evidence.Openings.Where(opening => opening.Zone == zone.Index).ToList();
             foreach (var (before, after) in openings.Zip(openings.Skip(1)))
             {
-                if (after.From - before.To < zone.Rest!.Value.TotalSeconds) yield return new Conflict(after.From, zone.Origin);
+                if (after.From - before.To < zone.Rest!.Value.Value.TotalSeconds) yield return new Conflict(after.From, zone.Origin);
             }
         }
     }
@@ -74,7 +74,7 @@ internal static class TimeConflicts
     {
         foreach (var zone in evidence.Site.Zones.Where(zone => zone.NeverDryFor is not null))
         {
-            var most = (long)zone.NeverDryFor!.Value.TotalSeconds;
+            var most = (long)zone.NeverDryFor!.Value.Value.TotalSeconds;
             var dryFrom = evidence.StartOf(evidence.Horizon.From);
             var openings = evidence.Openings.Where(opening => opening.Zone == zone.Index).ToList();
             foreach (var (opens, closes) in openings.Select(opening => (opening.From, opening.To)).Append((evidence.StartOf(evidence.Horizon.Until), long.MaxValue)))
@@ -103,7 +103,7 @@ internal static class TimeConflicts
     public static IEnumerable<Conflict> LongerThanLongest(Evidence evidence) =>
         from run in evidence.Runs
         let zone = evidence.Site.Zones[run.Zone]
-        where run.End - run.Start > zone.Longest?.TotalSeconds
+        where run.End - run.Start > zone.Longest?.Value.TotalSeconds
         select new Conflict(run.Start, zone.Origin);
 
     /// <summary>What a pass does on one controller; null where it does nothing.</summary>

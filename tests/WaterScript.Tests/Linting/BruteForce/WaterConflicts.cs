@@ -1,3 +1,4 @@
+using WaterScript.Language;
 using WaterScript.Model;
 using WaterScript.Quantities;
 using WaterScript.Tests.Simulation;

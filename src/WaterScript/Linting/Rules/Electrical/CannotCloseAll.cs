@@ -1,4 +1,3 @@
-using WaterScript.Binding.Values;
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
 using WaterScript.Linting.Fixes;
@@ -79,9 +78,9 @@ internal sealed class CannotCloseAll(LintContext context) : IRule
         var spacing = controller.Spacing.TotalSeconds;
         var longer = LongerSpacing.For(store, pulse);
         var place = failing.Zone?.Origin ?? failing.Device!.Origin;
-        return Finding.At(Rule, controller.Power!.PlaceOf(Schema.Power.Store), $"{controller.DisplayName} cannot close all its valves after a power cut", $"closes {closed} of {outputs.Count}") with
+        return Finding.At(Rule, controller.Power!.Store!.Value.Place, $"{controller.DisplayName} cannot close all its valves after a power cut", $"closes {closed} of {outputs.Count}") with
         {
-            Others = [new Label(controller.PlaceOf(Schema.Controller.SpacingTime)!.Value, "so long after one another"), new Label(place, "the first that stays open")],
+            Others = [new Label(controller.WrittenSpacing?.Place ?? controller.Origin!.Value, "so long after one another"), new Label(place, "the first that stays open")],
             Details = $"{Phrases.Count(outputs.Count, "pulse")}, {Phrases.Number((decimal)spacing, 3)} s apart, take {Phrases.Number((decimal)energy, 3)} J; the full store holds {Phrases.Number((decimal)Electricity.Energy(store.Farads, store.Full), 3)} J.",
             Assumed = pulse.Assumed,
             Help = longer is { } milliseconds

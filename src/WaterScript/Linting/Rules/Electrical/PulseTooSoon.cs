@@ -1,4 +1,3 @@
-using WaterScript.Binding.Values;
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
 using WaterScript.Linting.Fixes;
@@ -96,9 +95,9 @@ internal sealed class PulseTooSoon : IRule, ISwitchingObserver
         var controller = _context.Site.Controllers[weak.First.Controller];
         var store = _stores[controller.Index]!;
         var labels = _context.Steps.Of(weak.Origin).Labels("this switches too soon after another");
-        var finding = Finding.At(Rule, controller.Power!.PlaceOf(Schema.Power.Store), $"a pulse before the store of {controller.DisplayName} has recovered", $"has {Volts(weak.Given.AtMove)} V left when the plunger moves") with
+        var finding = Finding.At(Rule, controller.Power!.Store!.Value.Place, $"a pulse before the store of {controller.DisplayName} has recovered", $"has {Volts(weak.Given.AtMove)} V left when the plunger moves") with
         {
-            Others = [new Label(weak.Pulse.Valve.PlaceOf(Schema.LatchingValve.WorksFrom), $"works from {Volts(weak.Pulse.WorksFrom)} V"), .. labels],
+            Others = [new Label(weak.Pulse.Valve.WorksFrom!.Value.Place, $"works from {Volts(weak.Pulse.WorksFrom)} V"), .. labels],
         };
         finding = _context.Happening(finding, weak.OccurrenceCounter);
         return WithHelp(finding, controller, store, weak.Pulse) with { Details = $"{finding.Details}{Train(weak)}{Recharge(store, weak)}", Assumed = weak.Pulse.Assumed };

@@ -1,4 +1,3 @@
-using WaterScript.Binding.Values;
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
 using WaterScript.Model;
@@ -70,9 +69,9 @@ internal sealed class StoreTooSmall(LintContext context) : IRule
     {
         var left = Electricity.AfterPulse(pulse.Full, pulse.Farads, pulse.Ohms, pulse.MovesIn);
         var least = pulse.WorksFrom < pulse.Full ? Electricity.LeastFarads(pulse.Full, pulse.WorksFrom, pulse.Ohms, pulse.MovesIn) * 1e6 : double.PositiveInfinity;
-        return Finding.At(Rule, controller.Power!.PlaceOf(Schema.Power.Store), $"the store of {controller.DisplayName} is too small for one pulse", $"falls from {Volts(pulse.Full)} to {Volts(left)} V") with
+        return Finding.At(Rule, controller.Power!.Store!.Value.Place, $"the store of {controller.DisplayName} is too small for one pulse", $"falls from {Volts(pulse.Full)} to {Volts(left)} V") with
         {
-            Others = [new Label(pulse.Valve.PlaceOf(Schema.LatchingValve.WorksFrom), $"works from {Volts(pulse.WorksFrom)} V")],
+            Others = [new Label(pulse.Valve.WorksFrom!.Value.Place, $"works from {Volts(pulse.WorksFrom)} V")],
             Details = $"{controller.Power!.Store} through {pulse.Valve.Coil} for {Phrases.Number((decimal)pulse.MovesIn * 1000, 0)} ms.",
             Assumed = pulse.Assumed,
             Help = double.IsFinite(least) ? $"Take a store of {Phrases.Number((decimal)Math.Ceiling(least), 0)} uF or more." : "Take a store of a higher voltage.",

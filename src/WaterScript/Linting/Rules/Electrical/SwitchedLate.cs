@@ -1,4 +1,3 @@
-using WaterScript.Binding.Values;
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
 using WaterScript.Model;
@@ -99,7 +98,7 @@ internal sealed class SwitchedLate : IRule, IOpeningObserver, ISwitchingObserver
     private Finding FindingFor(Delays delays)
     {
         var controller = delays.Controller;
-        var finding = Finding.At(Rule, controller.PlaceOf(Schema.Controller.SpacingTime)!.Value, $"outputs of {controller.DisplayName} wait too long for their turn", "switches one after the other, this far apart") with
+        var finding = Finding.At(Rule, controller.WrittenSpacing!.Value.Place, $"outputs of {controller.DisplayName} wait too long for their turn", "switches one after the other, this far apart") with
         {
             Others = [.. _context.Steps.Of(delays.Origin).Labels("this waits for its turn")],
         };

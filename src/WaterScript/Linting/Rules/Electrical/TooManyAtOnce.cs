@@ -1,4 +1,3 @@
-using WaterScript.Binding.Values;
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
 using WaterScript.Model;
@@ -84,7 +83,7 @@ internal sealed class TooManyAtOnce(LintContext context) : IRule, ISwitchingObse
     private Finding FindingFor(Overload overload)
     {
         var controller = context.Site.Controllers[overload.Owner];
-        var limit = new Label(controller.PlaceOf(Schema.Controller.AtMost)!.Value, $"opens at most {controller.AtMostZones}");
+        var limit = new Label(controller.AtMostZones!.Value.Place, $"opens at most {controller.AtMostZones}");
         var finding = OverloadWords.FindingFor(Rule, context, overload, $"too many zones at once on {controller.DisplayName}", OverloadWords.UpTo(overload, Phrases.Count((long)overload.Worst, "zone")), limit);
         finding = finding with
         {

@@ -1,5 +1,5 @@
-using WaterScript.Binding.Values;
 using WaterScript.Diagnostics;
+using WaterScript.Language;
 using WaterScript.Linting.Engine;
 using WaterScript.Linting.Fixes;
 using WaterScript.Model;
@@ -115,9 +115,9 @@ internal sealed class WireDrop(LintContext context) : IRule
     }
 
     private static Finding FindingFor(Zone zone, Quantity length, Quantity section, string details) =>
-        Finding.At(Rule, zone.PlaceOf(Schema.Zone.Wire), $"too little voltage reaches the valve of {zone.DisplayName}", $"gets {Volts(VoltsAt(zone, length, section))} V as it opens") with
+        Finding.At(Rule, zone.WireLength!.Value.Place, $"too little voltage reaches the valve of {zone.DisplayName}", $"gets {Volts(VoltsAt(zone, length, section))} V as it opens") with
         {
-            Others = [new Label(zone.Valve!.PlaceOf(zone.Valve is LatchingValve ? Schema.LatchingValve.WorksFrom : Schema.NonLatchingValve.WorksFrom), $"works from {Volts(zone.Valve!.WorksFrom!.Value.InBase)} V")],
+            Others = [new Label(zone.Valve!.WorksFrom!.Value.Place, $"works from {Volts(zone.Valve!.WorksFrom!.Value.InBase)} V")],
             Details = details,
             Help = Help(zone, length, section),
         };

@@ -1,4 +1,3 @@
-using WaterScript.Binding.Values;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
@@ -70,7 +69,7 @@ internal sealed class LongerThanLongest(LintContext context) : IRule, IRunObserv
         var longest = Phrases.Length(zone.Longest!.Value.WholeSeconds());
         return Finding.At(Rule, step, $"{zone.Name} runs longer than its longest", $"up to {Phrases.Length((long)found.Worst)}") with
         {
-            Others = [new Label(zone.PlaceOf(Schema.Zone.Longest), $"at most {longest}")],
+            Others = [new Label(zone.Longest!.Value.Place, $"at most {longest}")],
             Happens = found.Happens(context),
             Help = $"Water it for {longest} at a time, or change its `longest`.",
         };

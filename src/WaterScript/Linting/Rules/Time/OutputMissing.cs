@@ -1,4 +1,3 @@
-using WaterScript.Binding.Values;
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
 using WaterScript.Model;
@@ -44,10 +43,10 @@ internal sealed class OutputMissing(LintContext context) : IRule
 
     private static Finding FindingFor(WiredOutput wired)
     {
-        var place = wired.Zone?.PlaceOf(Schema.Zone.Output) ?? wired.Device!.PlaceOf(Schema.Device.Output);
+        var place = wired.Place;
         return Finding.At(Rule, place, $"{wired.Controller.Name} has no output {wired.Number}", $"it has {wired.Controller.Outputs}") with
         {
-            Others = [new Label(wired.Controller.PlaceOf(Schema.Controller.Outputs)!.Value, "this one")],
+            Others = [new Label(wired.Controller.Outputs!.Value.Place, "this one")],
             Help = "Use a free output, or mend the controller's `outputs`.",
         };
     }

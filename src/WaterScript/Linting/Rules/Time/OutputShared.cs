@@ -1,8 +1,6 @@
-using WaterScript.Binding.Values;
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
 using WaterScript.Model;
-using WaterScript.Text;
 
 namespace WaterScript.Linting.Rules.Time;
 
@@ -39,14 +37,12 @@ internal sealed class OutputShared(LintContext context) : IRule
 
     public IEnumerable<Finding> Findings() => WiredOutput.AllOf(context.Site)
         .GroupBy(wired => (wired.Controller.Index, wired.Number))
-        .SelectMany(users => users.OrderBy(user => PlaceOf(user).Span.Start).Skip(1).Select(user => FindingFor(user, users.MinBy(other => PlaceOf(other).Span.Start)!)));
-
-    private static Location PlaceOf(WiredOutput wired) => wired.Zone?.PlaceOf(Schema.Zone.Output) ?? wired.Device!.PlaceOf(Schema.Device.Output);
+        .SelectMany(users => users.OrderBy(user => user.Place.Span.Start).Skip(1).Select(user => FindingFor(user, users.MinBy(other => other.Place.Span.Start)!)));
 
     private static Finding FindingFor(WiredOutput user, WiredOutput first) =>
-        Finding.At(Rule, PlaceOf(user), $"output {user.Number} is used by {first.Name} and {user.Name}", $"{user.Name} is wired here too") with
+        Finding.At(Rule, user.Place, $"output {user.Number} is used by {first.Name} and {user.Name}", $"{user.Name} is wired here too") with
         {
-            Others = [new Label(PlaceOf(first), $"{first.Name} is wired here")],
+            Others = [new Label(first.Place, $"{first.Name} is wired here")],
             Help = "Give one of them another output.",
         };
 }

@@ -1,4 +1,3 @@
-using WaterScript.Binding.Values;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
@@ -81,7 +80,7 @@ internal sealed class RestTooShort(LintContext context) : IRule, IRunObserver
         var place = found.Run.IsInPassOf(found.Before) ? context.Steps.Of(found.Run).Step.Origin : context.StartOf(found.Run);
         return Finding.At(Rule, place, $"{zone.Name} opens again before it has rested", $"opens at {context.Time(found.Run.Start)}, has rested as little as {Phrases.Length(found.Shortest)}") with
         {
-            Others = [new Label(zone.PlaceOf(Schema.Zone.Rest), $"rests for {Phrases.Length(rest)}")],
+            Others = [new Label(zone.Rest!.Value.Place, $"rests for {Phrases.Length(rest)}")],
             Happens = found.OccurrenceCounter.Happens(context),
             Details = $"The first time it had closed at {context.Time(found.Before.End + found.Before.Overlap)}.",
             Help = $"Let it begin {Phrases.Length(rest - found.Shortest)} later.",

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using WaterScript.Binding.Values;
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
 using WaterScript.Linting.Proof;
@@ -145,7 +144,7 @@ internal sealed class SchedulesOverlap : IRule, IRunObserver
         return Finding.At(Rule, _context.StartOf(later.Schedule, later.Start), $"\"{first.Name}\" and \"{second.Name}\" run at once{on}", $"\"{second.Name}\" waters from {_context.Time(later.From)} to {_context.Time(later.To)}") with
         {
             Severity = IsNever(index) ? Severity.Error : Rule.Severity,
-            Others = controller.PlaceOf(Schema.Controller.Schedules) is { } origin && IsNever(index) ? [start, new Label(origin, "never runs two schedules at once")] : [start],
+            Others = controller.WrittenMayOverlap?.Place is { } origin && IsNever(index) ? [start, new Label(origin, "never runs two schedules at once")] : [start],
             Help = IsNever(index)
                 ? $"Let \"{second.Name}\" start after \"{first.Name}\", or put both into one schedule."
                 : $"Let one start after the other, or say `schedules may-overlap` in the controller if it may.",

@@ -1,4 +1,3 @@
-using WaterScript.Binding.Values;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
@@ -141,7 +140,7 @@ internal sealed class TooLongDry : IRule, IRunObserver
         : null;
 
     private Finding FindingFor(Zone zone, Found found) =>
-        Finding.At(Rule, zone.PlaceOf(Schema.Zone.NeverDryFor), $"{zone.Name} stays dry for up to {Phrases.Length((long)found.OccurrenceCounter.Worst)}", $"never dry for more than {Phrases.Length(zone.NeverDryFor!.Value.WholeSeconds())}") with
+        Finding.At(Rule, zone.NeverDryFor!.Value.Place, $"{zone.Name} stays dry for up to {Phrases.Length((long)found.OccurrenceCounter.Worst)}", $"never dry for more than {Phrases.Length(zone.NeverDryFor!.Value.WholeSeconds())}") with
         {
             Happens = found.OccurrenceCounter.Happens(_context),
             Details = $"The longest time without water begins {_context.Moment(found.From)}.",

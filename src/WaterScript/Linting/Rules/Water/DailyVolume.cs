@@ -1,6 +1,6 @@
-using WaterScript.Binding.Values;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
+using WaterScript.Language;
 using WaterScript.Linting.Engine;
 using WaterScript.Linting.Fixes;
 using WaterScript.Model;
@@ -109,7 +109,7 @@ internal sealed class DailyVolume : IRule, IDemandObserver
         var daily = use.Supply.Daily!.Value;
         var zones = use.WorstByZone.Select((litres, zone) => (Litres: litres, Zone: _context.Site.Zones[zone])).Where(entry => entry.Litres > 0)
             .OrderByDescending(entry => entry.Litres).Select(entry => $"{entry.Zone.DisplayName} {Say(entry.Litres)}");
-        var finding = Finding.At(Rule, use.Supply.PlaceOf(Schema.Supply.Daily), $"more from {use.Supply.DisplayName} in a day than is allowed", $"gives {daily} a day, up to {Say(use.TooMuch.Worst)} are wanted");
+        var finding = Finding.At(Rule, use.Supply.Daily!.Value.Place, $"more from {use.Supply.DisplayName} in a day than is allowed", $"gives {daily} a day, up to {Say(use.TooMuch.Worst)} are wanted");
         finding = _context.Manual is { } manual
             ? finding with { Others = [new Label(manual.Origin, "one pass of this")] }
             : finding with { Happens = use.TooMuch.WholeDays };

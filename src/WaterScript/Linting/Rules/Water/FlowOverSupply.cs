@@ -1,5 +1,5 @@
-using WaterScript.Binding.Values;
 using WaterScript.Diagnostics;
+using WaterScript.Language;
 using WaterScript.Linting.Engine;
 using WaterScript.Model;
 using WaterScript.Simulation;
@@ -85,7 +85,7 @@ internal sealed class FlowOverSupply(LintContext context) : IRule, IDemandObserv
     {
         var supply = context.Site.Supplies[overload.Owner];
         var flow = supply.Flow!.Value;
-        var limit = new Label(supply.PlaceOf(Schema.Supply.Flow), $"gives {Flows.Say(flow.InBase, flow)}");
+        var limit = new Label(flow.Place, $"gives {Flows.Say(flow.InBase, flow)}");
         var wanted = $"{(overload.Places.Length == 1 ? "these together want" : "together they want")} {OverloadWords.UpTo(overload, Flows.Say(overload.Worst, flow))}";
         var finding = OverloadWords.FindingFor(Rule, context, overload, $"too much water at once from {supply.DisplayName}", wanted, limit);
         finding = finding with

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using WaterScript.Binding.Values;
 using WaterScript.Diagnostics;
+using WaterScript.Language;
 using WaterScript.Linting.Engine;
 using WaterScript.Linting.Fixes;
 using WaterScript.Model;
@@ -94,7 +94,7 @@ internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObse
     {
         var supply = context.Site.Supplies[overload.Owner];
         var minimum = supply.MinimumFlow!.Value;
-        var limit = new Label(supply.PlaceOf(Schema.Supply.MinimumFlow), $"must give {Flows.Say(minimum.InBase, minimum)} or more");
+        var limit = new Label(minimum.Place, $"must give {Flows.Say(minimum.InBase, minimum)} or more");
         var finding = OverloadWords.FindingFor(Rule, context, overload, $"too little water wanted from {supply.DisplayName}", $"takes no more than {Flows.Say(overload.Worst, minimum)}", limit);
         return finding with
         {

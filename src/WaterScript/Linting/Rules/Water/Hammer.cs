@@ -1,5 +1,5 @@
-using WaterScript.Binding.Values;
 using WaterScript.Diagnostics;
+using WaterScript.Language;
 using WaterScript.Linting.Engine;
 using WaterScript.Linting.Fixes;
 using WaterScript.Model;
@@ -154,7 +154,7 @@ internal sealed class Hammer : IRule, ISwitchingObserver
         var supply = _context.Site.Supplies[overload.Owner];
         var flow = supply.Flow!.Value;
         var finding = OverloadWords.FindingFor(
-            Rule, _context, overload, $"much of the flow from {supply.DisplayName} stops at one instant", $"{OverloadWords.UpTo(overload, Flows.Say(overload.Worst, flow))} stop at once", new Label(supply.PlaceOf(Schema.Supply.Flow), $"gives {Flows.Say(flow.InBase, flow)}"));
+            Rule, _context, overload, $"much of the flow from {supply.DisplayName} stops at one instant", $"{OverloadWords.UpTo(overload, Flows.Say(overload.Worst, flow))} stop at once", new Label(flow.Place, $"gives {Flows.Say(flow.InBase, flow)}"));
         return WithHelp(finding with { Details = $"{finding.Details}{OverloadWords.WorstParts(_context, overload, amount => Flows.Say(amount, flow))}." }, overload);
     }
 

@@ -1,4 +1,3 @@
-using WaterScript.Binding.Values;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
@@ -80,7 +79,7 @@ internal sealed class MotorStarts : IRule, IOpeningObserver
 
     private Finding FindingFor(Starts starts)
     {
-        var finding = Finding.At(Rule, starts.Device.PlaceOf(Schema.Device.AtMost), $"{starts.Device.DisplayName} starts too often", $"at most {Phrases.Count(starts.Device.StartsAnHour!.Value, "start")} an hour, has {(long)starts.TooMuch.Worst}");
+        var finding = Finding.At(Rule, starts.Device.StartsAnHour!.Value.Place, $"{starts.Device.DisplayName} starts too often", $"at most {Phrases.Count(starts.Device.StartsAnHour!.Value, "start")} an hour, has {(long)starts.TooMuch.Worst}");
         if (_context.Manual is { } manual) finding = finding with { Others = [new Label(manual.Origin, "one pass of this")] };
         return WithHelp(_context.Happening(finding, starts.TooMuch), starts);
     }
@@ -107,13 +106,13 @@ internal sealed class MotorStarts : IRule, IOpeningObserver
 
     private bool? Clears(Device device, long through)
     {
-        var site = _context.Site with { Devices = _context.Site.Devices.SetItem(device.Index, device with { StaysOnThrough = NodaTime.Duration.FromSeconds(through) }) };
+        var site = _context.Site with { Devices = _context.Site.Devices.SetItem(device.Index, device with { WrittenStaysOnThrough = new(NodaTime.Duration.FromSeconds(through), device.StartsAnHour!.Value.Place) }) };
         return Trial.Of(_context, site, trial => new MotorStarts(trial)) is { } tried ? !tried._devices[device.Index]!.TooMuch.Happened : null;
     }
 
-    private static Fix RunningOn(Device device, string words) => device.Lines.Of(Schema.Device.StaysOnThrough.Name) is { } line
+    private static Fix RunningOn(Device device, string words) => device.WrittenStaysOnThrough?.Place is { } line
         ? Fix.Unsafe($"write {words}", line, words)
-        : WrittenLine.Before(device.PlaceOf(Schema.Device.AtMost), words);
+        : WrittenLine.Before(device.StartsAnHour!.Value.Place, words);
 
     /// <summary>The starts of a device.</summary>
     private sealed class Starts(Device device)

@@ -1,5 +1,5 @@
-using WaterScript.Binding.Values;
 using WaterScript.Diagnostics;
+using WaterScript.Language;
 using WaterScript.Linting.Engine;
 using WaterScript.Linting.Fixes;
 using WaterScript.Model;
@@ -82,7 +82,7 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
     private Finding FindingFor(Tank tank)
     {
         var supply = tank.Supply;
-        var finding = Finding.At(Rule, supply.PlaceOf(Schema.Supply.Tank), $"{supply.DisplayName} runs dry", Gets(supply)) with
+        var finding = Finding.At(Rule, supply.Tank!.Value.Place, $"{supply.DisplayName} runs dry", Gets(supply)) with
         {
             Others = [.. _context.Steps.Of(tank.Origin).Labels("draws while it falls under its reserve")],
         };
@@ -122,7 +122,7 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
 
         long Tenths(decimal litresPerMinute) => (long)Math.Ceiling(litresPerMinute * unit.Denominator / unit.Numerator * 10);
         Quantity RefillOf(long tenths) => new(tenths / 10m, unit);
-        Site With(long tenths) => _context.Site with { Supplies = _context.Site.Supplies.SetItem(supply.Index, supply with { Refill = RefillOf(tenths) }) };
+        Site With(long tenths) => _context.Site with { Supplies = _context.Site.Supplies.SetItem(supply.Index, supply with { Refill = new(RefillOf(tenths), supply.Tank!.Value.Place) }) };
     }
 
     private bool? IsDry(Tank tank, Site? site) =>

@@ -1,0 +1,186 @@
+using System.Collections.Immutable;
+using WaterScript.Quantities;
+
+namespace WaterScript.Language;
+
+/// <summary>What the value of a property is.</summary>
+internal abstract record PropertyType
+{
+    /// <summary>The keys under which the described site has such a value; empty for a value whose keys the schema must say.</summary>
+    /// <param name="word">The word of the property, with underscores.</param>
+    /// <param name="help">Its line of help.</param>
+    public abstract ImmutableArray<DescribedKey> KeysOf(string word, string help);
+
+    /// <summary><c>minimum_flow_l_per_min</c>: the base unit of what is measured follows the word.</summary>
+    protected static string KeyOf(string word, Dimension dimension) =>
+        $"{word}_{Units.Of(dimension).First().Symbol.ToLowerInvariant().Replace("/", "_per_", StringComparison.Ordinal)}";
+}
+
+/// <summary>A value of which several things may be said, so that the schema gives its keys.</summary>
+internal abstract record CompositeType : PropertyType
+{
+    /// <inheritdoc/>
+    public override ImmutableArray<DescribedKey> KeysOf(string word, string help) => [];
+}
+
+/// <summary>A quantity: <c>30 L/min</c>.</summary>
+/// <param name="Dimension">What it measures.</param>
+/// <param name="Bounds">In base units.</param>
+internal sealed record AmountType(Dimension Dimension, Bounds Bounds) : PropertyType
+{
+    /// <inheritdoc/>
+    public override ImmutableArray<DescribedKey> KeysOf(string word, string help) => [new(KeyOf(word, Dimension), new NumberShape(Bounds), help)];
+}
+
+/// <summary>A length of time above zero in whole seconds: <c>40 min</c>.</summary>
+internal sealed record TimeType : PropertyType
+{
+    /// <summary>The word before it, or null: <c>within 20 s</c>.</summary>
+    public string? Before { get; init; }
+
+    /// <inheritdoc/>
+    public override ImmutableArray<DescribedKey> KeysOf(string word, string help) =>
+        [new(KeyOf(Before is null ? word : $"{word}_{Before}", Dimension.Time), new NumberShape(Bounds.Positive), help)];
+}
+
+/// <summary>A length of time to the millisecond: <c>50 ms</c>.</summary>
+/// <param name="Bounds">In seconds.</param>
+internal sealed record ShortTimeType(Bounds Bounds) : PropertyType
+{
+    /// <inheritdoc/>
+    public override ImmutableArray<DescribedKey> KeysOf(string word, string help) =>
+        [new($"{word}_ms", new NumberShape(Bounds with { Least = 1000 * Bounds.Least, Most = 1000 * Bounds.Most }), help)];
+}
+
+/// <summary>A time before or after another: <c>5 s before zones</c>.</summary>
+internal sealed record LeadType : PropertyType
+{
+    /// <inheritdoc/>
+    public override ImmutableArray<DescribedKey> KeysOf(string word, string help) =>
+        [new(KeyOf($"{word}_after", Dimension.Time), new NumberShape(Bounds.None), $"{help.TrimEnd('.')}: after that, negative before.")];
+}
+
+/// <summary>A share in per cent: <c>80 %</c>.</summary>
+/// <param name="Bounds">In per cent.</param>
+internal sealed record ShareType(Bounds Bounds) : PropertyType
+{
+    /// <inheritdoc/>
+    public override ImmutableArray<DescribedKey> KeysOf(string word, string help) => [new($"{word}_percent", new NumberShape(Bounds), help)];
+}
+
+/// <summary>A number without a unit: <c>0.9</c>.</summary>
+/// <param name="Bounds">What it lies between.</param>
+internal sealed record NumberType(Bounds Bounds) : PropertyType
+{
+    /// <inheritdoc/>
+    public override ImmutableArray<DescribedKey> KeysOf(string word, string help) => [new(word, new NumberShape(Bounds), help)];
+}
+
+/// <summary>A whole number from one on: <c>8</c>, <c>most 6 starts an hour</c>.</summary>
+/// <param name="Most">The greatest.</param>
+internal sealed record CountType(int Most) : PropertyType
+{
+    /// <summary>The word before it, or null.</summary>
+    public string? Before { get; init; }
+
+    /// <summary>What is counted, where that is written.</summary>
+    public (string Several, string One)? Counted { get; init; }
+
+    /// <summary>The words at the end.</summary>
+    public ImmutableArray<string> After { get; init; } = [];
+
+    /// <inheritdoc/>
+    public override ImmutableArray<DescribedKey> KeysOf(string word, string help) => [new(word, new CountShape(Most), help)];
+}
+
+/// <summary>Nothing more than the word: <c>bypass</c>.</summary>
+internal sealed record FlagType : PropertyType
+{
+    /// <inheritdoc/>
+    public override ImmutableArray<DescribedKey> KeysOf(string word, string help) => [new(word, new TrueShape(), help)];
+}
+
+/// <summary>The name of something else in the site.</summary>
+/// <param name="What">Of what: <c>the name of a supply</c>.</param>
+internal sealed record ReferenceType(string What) : PropertyType
+{
+    /// <inheritdoc/>
+    public override ImmutableArray<DescribedKey> KeysOf(string word, string help) => [new(word, DefinedShape.NameOfSource, help)];
+}
+
+/// <summary>One of some words.</summary>
+/// <param name="What">What they are: <c>a kind of heads</c>.</param>
+/// <param name="Words">The words.</param>
+internal sealed record WordType(string What, ImmutableArray<string> Words) : PropertyType
+{
+    /// <inheritdoc/>
+    public override ImmutableArray<DescribedKey> KeysOf(string word, string help) => [new(word, new WordShape(Words), help)];
+}
+
+/// <summary>Names of zones and groups: <c>lawn, beds</c>.</summary>
+internal sealed record ZoneNamesType : PropertyType
+{
+    /// <inheritdoc/>
+    public override ImmutableArray<DescribedKey> KeysOf(string word, string help) => [new(word, new ListShape(DefinedShape.NameOfSource), help)];
+}
+
+/// <summary>A date.</summary>
+internal sealed record DateType : PropertyType
+{
+    /// <inheritdoc/>
+    public override ImmutableArray<DescribedKey> KeysOf(string word, string help) => [new(word, DefinedShape.Date, help)];
+}
+
+/// <summary>A time zone by its IANA name.</summary>
+internal sealed record TimeZoneType : PropertyType
+{
+    /// <inheritdoc/>
+    public override ImmutableArray<DescribedKey> KeysOf(string word, string help) => [new(word, new TextShape(), help)];
+}
+
+/// <summary>A place on Earth: <c>39.6 N 8.1 W 310 m</c>.</summary>
+internal sealed record PositionType : PropertyType
+{
+    /// <inheritdoc/>
+    public override ImmutableArray<DescribedKey> KeysOf(string word, string help) => [new(word, new DefinedShape("location"), help)];
+}
+
+/// <summary>Two quantities above zero: <c>40 VA at 24 V</c>, <c>60 m 1.5 mm2</c>.</summary>
+/// <param name="First">What the first measures.</param>
+/// <param name="FirstHelp">One line of help on the first.</param>
+/// <param name="Second">What the second measures.</param>
+/// <param name="SecondHelp">One line of help on the second.</param>
+internal sealed record PairType(Dimension First, string FirstHelp, Dimension Second, string SecondHelp) : PropertyType
+{
+    /// <summary>Whether <c>at</c> stands between them.</summary>
+    public bool HasAt { get; init; } = true;
+
+    /// <inheritdoc/>
+    public override ImmutableArray<DescribedKey> KeysOf(string word, string help) =>
+        [new(KeyOf(word, First), new NumberShape(Bounds.Positive), FirstHelp), new(KeyOf(word, Second), new NumberShape(Bounds.Positive), SecondHelp)];
+}
+
+/// <summary>A number of emitters and the flow of one: <c>12 at 4 L/h</c>.</summary>
+internal sealed record EmittersType : CompositeType;
+
+/// <summary>An output, and the controller that has it: <c>2 of shed</c>.</summary>
+internal sealed record OutputType : CompositeType;
+
+/// <summary>What a tank holds on a date: <c>200 L on 2026-05-01</c>.</summary>
+internal sealed record ContentType : CompositeType;
+
+/// <summary>A roof and a share: <c>18 m2 at 80 %</c>.</summary>
+internal sealed record CatchType : CompositeType;
+
+/// <summary>A power and a share: <c>2 W efficiency 80 %</c>.</summary>
+internal sealed record RechargeType : CompositeType;
+
+/// <summary>A gap or an overlap: <c>gap 5 s</c>.</summary>
+internal sealed record ChangeType : CompositeType;
+
+/// <summary>A share from a date on: <c>2026-07-06 85 %</c>.</summary>
+/// <param name="Bounds">In per cent.</param>
+internal sealed record SinceType(Bounds Bounds) : CompositeType;
+
+/// <summary>Means of a month: <c>16.1 C to 27.9 C, rain 4 mm</c>.</summary>
+internal sealed record WeatherType : CompositeType;
