@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WaterScript.Language;
 using WaterScript.Documents.Writers;
 
 namespace WaterScript.Documents.Descriptions;
@@ -9,6 +10,6 @@ internal static class MonthShares
     /// <summary>Writes an entry for each month, in per cent; one without a share has all.</summary>
     public static void Write(DocumentWriter writer, ImmutableArray<decimal?> percents)
     {
-        for (var month = 0; month < 12; month++) writer.Entry(GroundDescription.Months[month], Measure.Rounded(percents[month] ?? 100));
+        for (var month = 0; month < 12; month++) writer.Entry(MonthNames.All[month], Measure.Rounded(percents[month] ?? 100));
     }
 }
