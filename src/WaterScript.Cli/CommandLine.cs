@@ -64,7 +64,7 @@ internal static class CommandLine
     private static int Invoke(ParseResult parsed, Terminal terminal)
     {
         if (parsed.Errors is [var error, ..] && parsed.Action is not System.CommandLine.Help.HelpAction)
-            return Refuse(terminal, UsageWords.Of(error, parsed), $"See: {Usage(parsed.CommandResult)} --help");
+            return Refuse(terminal, UsageWords.Of(error, parsed, terminal.Surroundings), $"See: {Usage(parsed.CommandResult)} --help");
         using var help = new StringWriter();
         var code = parsed.Invoke(new InvocationConfiguration { Output = help, Error = help, EnableDefaultExceptionHandler = false });
         terminal.Text.Page(help.ToString());

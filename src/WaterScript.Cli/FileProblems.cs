@@ -36,7 +36,7 @@ internal sealed class FileProblems(Terminal terminal)
         catch (Exception problem) when (problem is not (IOException or UnauthorizedAccessException))
 #pragma warning restore CA1031
         {
-            var shown = path == SiteSource.Standard ? path : ShownPath.Of(path);
+            var shown = path == SiteSource.Standard ? path : terminal.Surroundings.Shown(path);
             Report($"internal error in {shown}; please report it with that file: {problem.GetType().Name}");
         }
 

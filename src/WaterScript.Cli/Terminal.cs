@@ -1,19 +1,21 @@
 using System.Text;
+using WaterScript.Cli.Files;
 using WaterScript.Text.Lines;
 
 namespace WaterScript.Cli;
 
 /// <summary>Where a command reads and writes.</summary>
-internal sealed class Terminal(Func<Stream> openInput, Stream output, TextWriter text, TextWriter error, bool textHasColour, bool errorHasColour, Progress? progress = null)
+internal sealed class Terminal(
+    Surroundings surroundings, Func<Stream> openInput, Stream output, TextWriter text, TextWriter error, bool textHasColour, bool errorHasColour,
+    Progress? progress = null)
 {
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
+    /// <summary>The folder, variables and clock that commands go by.</summary>
+    public Surroundings Surroundings => surroundings;
+
     /// <summary>Standard input; opening it already changes the state of a terminal, so nobody does who does not read it.</summary>
-    public Stream OpenInput()
-    {
-        if (!Console.IsInputRedirected) progress?.Silence();
-        return openInput();
-    }
+    public Stream OpenInput() => openInput();
 
     /// <summary>Standard output, for documents.</summary>
     public Stream Output => output;
@@ -38,22 +40,30 @@ internal sealed class Terminal(Func<Stream> openInput, Stream output, TextWriter
     {
         var output = ClosedOutput.Or(StandardOutput.Open);
         var error = Writer(ClosedOutput.Or(Console.OpenStandardError), isFlushedAtOnce: true);
+        var surroundings = Surroundings.OfProcess();
+        var progress = Console.IsErrorRedirected || IsDumb(surroundings) ? null : new Progress(error, TimeProvider.System);
+        Stream OpenInput()
+        {
+            if (!Console.IsInputRedirected) progress?.Silence();
+            return Console.OpenStandardInput();
+        }
+
         return new Terminal(
-            Console.OpenStandardInput,
+            surroundings,
+            OpenInput,
             output,
             Writer(output),
             error,
-            UsesColour() && !Console.IsOutputRedirected,
-            UsesColour() && !Console.IsErrorRedirected,
-            Console.IsErrorRedirected || IsDumb() ? null : new Progress(error, TimeProvider.System));
+            UsesColour(surroundings) && !Console.IsOutputRedirected,
+            UsesColour(surroundings) && !Console.IsErrorRedirected,
+            progress);
     }
 
     /// <summary>Colour unless the user or the terminal says no (no-color.org).</summary>
-    private static bool UsesColour() =>
-        string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")) && !IsDumb();
+    private static bool UsesColour(Surroundings surroundings) => string.IsNullOrEmpty(surroundings.Variable("NO_COLOR")) && !IsDumb(surroundings);
 
     /// <summary>A terminal that only ever goes on, so that a line cannot be written anew.</summary>
-    private static bool IsDumb() => Environment.GetEnvironmentVariable("TERM") == "dumb";
+    private static bool IsDumb(Surroundings surroundings) => surroundings.Variable("TERM") == "dumb";
 
     private static StreamWriter Writer(Stream stream, bool isFlushedAtOnce = false) => new(stream, Utf8) { NewLine = "\n", AutoFlush = isFlushedAtOnce };
 }

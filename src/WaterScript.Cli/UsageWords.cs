@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using WaterScript.Cli.Files;
 using WaterScript.Diagnostics;
 
 namespace WaterScript.Cli;
@@ -8,10 +9,11 @@ namespace WaterScript.Cli;
 internal static class UsageWords
 {
     /// <summary>A sentence without a full stop.</summary>
-    public static string Of(ParseError error, ParseResult parsed)
+    public static string Of(ParseError error, ParseResult parsed, Surroundings surroundings)
     {
         var command = parsed.CommandResult.Command;
-        if (parsed.UnmatchedTokens is [var first, ..] unknown) return Unknown(unknown.FirstOrDefault(word => word.StartsWith('-'), first), command);
+        if (parsed.UnmatchedTokens is [var first, ..] unknown)
+            return Unknown(unknown.FirstOrDefault(word => word.StartsWith('-'), first), command, surroundings);
         return error.SymbolResult switch
         {
             _ when command is RootCommand => $"say what to do: {Choice([.. command.Subcommands.Select(subcommand => subcommand.Name)])}",
@@ -23,9 +25,9 @@ internal static class UsageWords
 
     private static string Choice(string[] words) => $"{string.Join(", ", words[..^1])} or {words[^1]}";
 
-    private static string Unknown(string word, Command command)
+    private static string Unknown(string word, Command command, Surroundings surroundings)
     {
-        if (command is RootCommand && File.Exists(word)) return $"say what to do with {word}, like this: check {word}";
+        if (command is RootCommand && File.Exists(surroundings.At(word))) return $"say what to do with {word}, like this: check {word}";
         var isOption = word.StartsWith('-');
         var words = isOption ? command.Options.Select(option => option.Name) : command.Subcommands.Select(subcommand => subcommand.Name);
         var nearest = word == "help" ? "--help" : Spelling.Nearest(word, words);

@@ -14,7 +14,8 @@ internal static class Samples
 
     private const int Usual = 10;
 
-    private static readonly int Percent = Environment.GetEnvironmentVariable(Setting) is { Length: > 0 } text ? int.Parse(text, CultureInfo.InvariantCulture) : Usual;
+    private static readonly int Percent = Environment.GetEnvironmentVariable(Setting) is { Length: > 0 } text
+        ? int.Parse(text, CultureInfo.InvariantCulture) : Usual;
 
     /// <summary>Whether everything is tried, so that a test may ask that rare things were seen.</summary>
     public static bool AreAll => Percent >= 100;
@@ -29,8 +30,11 @@ internal static class Samples
         return all.Where((_, index) => index % step == number % step);
     }
 
-    /// <summary>The first batches of several, each of which stays as large as it is; at least one.</summary>
+    /// <summary>The first batches of several; at least one.</summary>
     public static IEnumerable<int> Batches(int all) => Enumerable.Range(0, Of(all));
+
+    /// <summary>How large a batch is: whole where all samples are tried, else a third, because one of several may be more than the part that is asked for.</summary>
+    public static int OfBatch(int whole) => AreAll ? whole : Math.Max(1, whole / 3);
 }
 
 /// <summary>A property that is tried on a part of its inputs; a failure prints the seed that shows it again.</summary>

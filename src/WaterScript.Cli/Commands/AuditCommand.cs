@@ -55,19 +55,19 @@ internal sealed class AuditCommand
         if (parsed.GetValue(_logs)!.Append(parsed.GetValue(_file)).Count(path => path == SiteSource.Standard) > 1) throw new CommandException("only one of the files can be standard input");
         var inDevice = listDates.TimetableOf(site);
         using var texts = new LogTexts(_terminal);
-        var log = Open(site, columns, parsed.GetValue(_logs)!, texts);
+        var log = OpenLog(site, columns, parsed.GetValue(_logs)!, texts);
         var report = _terminal.During("Comparing", () => Auditor.Audit(site, log, options, inDevice));
         if (report is null) throw new CommandException("no row of the log could be used" + (log.Bad is [var first, ..] ? string.Create(CultureInfo.InvariantCulture, $"; {first.Place.File}:{first.Place.Line}: {first.Why}") : ""));
         output.Write([source.Root], stream => Write(report, form, stream));
         return report.IsAsMeant ? ExitCode.Success : ExitCode.Findings;
     }
 
-    private static LogReader Open(Site site, LogColumns columns, string[] files, LogTexts texts)
+    private LogReader OpenLog(Site site, LogColumns columns, string[] files, LogTexts texts)
     {
         var log = new LogReader(site, columns);
         foreach (var file in files)
         {
-            if (log.Open(file == SiteSource.Standard ? file : ShownPath.Of(file), texts.Open(file)) is { } why) throw new CommandException(why);
+            if (log.Open(file == SiteSource.Standard ? file : _terminal.Surroundings.Shown(file), texts.Open(file)) is { } why) throw new CommandException(why);
         }
 
         return log;

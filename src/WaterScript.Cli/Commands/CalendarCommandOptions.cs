@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using NodaTime;
 using NodaTime.Text;
+using WaterScript.Cli.Files;
 using WaterScript.Diagnostics;
 using WaterScript.Documents.ICalendar;
 using WaterScript.Model;
@@ -43,7 +44,8 @@ internal sealed class CalendarCommandOptions
 
     /// <summary>What they say.</summary>
     /// <exception cref="CommandException">One of them cannot be read.</exception>
-    public CalendarOptions Read(ParseResult parsed, Site site, Controller? controller, bool isOpenEnded) => new(Stamp(parsed.GetValue(_stamp), site))
+    public CalendarOptions Read(ParseResult parsed, Site site, Controller? controller, bool isOpenEnded, Surroundings surroundings) =>
+        new(Stamp(parsed.GetValue(_stamp), site, surroundings))
     {
         IsFlat = parsed.GetValue(_flat),
         Unit = Unit(parsed.GetValue(_events)),
@@ -66,7 +68,7 @@ internal sealed class CalendarCommandOptions
             ? number
             : throw new CommandException($"\"{text}\" after --sequence is no whole number from 0 to {int.MaxValue}");
 
-    private static Instant Stamp(string? text, Site site)
+    private static Instant Stamp(string? text, Site site, Surroundings surroundings)
     {
         if (text is not null)
         {
@@ -75,7 +77,7 @@ internal sealed class CalendarCommandOptions
                 : throw new CommandException($"\"{text}\" after --stamp is no time in UTC; write it like 2026-05-01T09:30:00Z, with the Z");
         }
 
-        if (Environment.GetEnvironmentVariable(Epoch) is not { Length: > 0 } epoch) return site.Effective.AtMidnight().InUtc().ToInstant();
+        if (surroundings.Variable(Epoch) is not { Length: > 0 } epoch) return site.Effective.AtMidnight().InUtc().ToInstant();
         return long.TryParse(epoch, NumberStyles.None, CultureInfo.InvariantCulture, out var seconds) && seconds < NodaConstants.SecondsPerDay * 365L * 7_000
             ? Instant.FromUnixTimeSeconds(seconds)
             : throw new CommandException($"{Epoch} is \"{epoch}\", which is no number of seconds since 1970");

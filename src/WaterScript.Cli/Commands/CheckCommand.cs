@@ -53,7 +53,7 @@ internal sealed class CheckCommand
         var checks = parsed.GetValue(_fix)
             ? new FixCommand(_terminal, notes, _problems).Apply(targets, parsed.GetValue(_root), from)
             : CheckAll(targets, parsed.GetValue(_root), from);
-        var sites = BaselineFile.Apply(checks, parsed.GetValue(_baseline), parsed.GetValue(_writeBaseline), notes, _problems);
+        var sites = BaselineFile.Apply(checks, parsed.GetValue(_baseline), parsed.GetValue(_writeBaseline), notes, _terminal.Surroundings, _problems);
         return StatusOf(isTold ? Report(sites, report.ShowsAccepted) : Write([.. sites], report, output), parsed);
     }
 
@@ -87,7 +87,8 @@ internal sealed class CheckCommand
     private static Severity? Graver(Severity? first, Severity? second) => first is null || second > first ? second ?? first : first;
 
     /// <summary>The root files that the arguments name, in order.</summary>
-    private ImmutableArray<string> Targets(string[] paths, PlainLines notes) => [.. paths.Distinct(StringComparer.Ordinal).SelectMany(path => Directory.Exists(path) ? SitesIn(path, notes) : [path])];
+    private ImmutableArray<string> Targets(string[] paths, PlainLines notes) =>
+        [.. paths.Distinct(StringComparer.Ordinal).SelectMany(path => Directory.Exists(_terminal.Surroundings.At(path)) ? SitesIn(path, notes) : [path])];
 
     /// <summary>The sites in a folder. What cannot be read does not keep the others from being checked; files that belong to none are named, so that nobody takes silence for "fine".</summary>
     private ImmutableArray<string> SitesIn(string folder, PlainLines notes)
@@ -98,8 +99,8 @@ internal sealed class CheckCommand
             return [];
         }
 
-        var search = _terminal.During("Looking for sites", () => SiteSearch.In(folder));
-        foreach (var stray in search.Strays) notes.Line($"{ShownPath.Of(stray)}: not checked, it has no site and no site here includes it.");
+        var search = _terminal.During("Looking for sites", () => SiteSearch.In(folder, _terminal.Surroundings));
+        foreach (var stray in search.Strays) notes.Line($"{_terminal.Surroundings.Shown(stray)}: not checked, it has no site and no site here includes it.");
         foreach (var problem in search.Unreadable) _problems.Report(problem);
         return !search.Sites.IsEmpty || _problems.IsAny ? search.Sites : throw new CommandException($"no .water file with a site in {folder}");
     }

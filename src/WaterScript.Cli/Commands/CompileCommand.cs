@@ -69,7 +69,8 @@ internal sealed class CompileCommand
 
         void Write(Action<Stream> write) => output.Write(check.Reading.Files.Select(read => read.Source), write);
         if (format is { } document) Write(stream => WriteTimetable(timetable, document, options, stream));
-        else WriteCalendar(timetable, _calendar.Read(parsed, site, options.Controller, range.IsOpenEnded), _calendar.IsDespiteSize(parsed), Write);
+        else WriteCalendar(timetable, _calendar.Read(parsed, site, options.Controller, range.IsOpenEnded, _terminal.Surroundings),
+            _calendar.IsDespiteSize(parsed), Write);
         return hasErrors ? ExitCode.Findings : ExitCode.Success;
     }
 

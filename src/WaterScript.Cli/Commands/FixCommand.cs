@@ -27,7 +27,7 @@ internal sealed class FixCommand(Terminal terminal, PlainLines notes, FileProble
         var sites = Open(paths, root, from);
         foreach (var corrected in FixAll(new FixApplier([.. sites.Select(site => site.Site)]), sites))
         {
-            foreach (var file in corrected.After.Reading.Files) AtomicFile.RemoveLeft(file.Source.Path);
+            foreach (var file in corrected.After.Reading.Files) AtomicFile.RemoveLeft(file.Source.Path, terminal.Surroundings);
             if (problems.Try(corrected.After.Path, () => Written(corrected)) is null)
             {
                 yield return corrected.Before;
@@ -41,10 +41,10 @@ internal sealed class FixCommand(Terminal terminal, PlainLines notes, FileProble
     }
 
     /// <summary>Writes the files of a site, none before it is known that all of them may be written.</summary>
-    private static FixedSite Written(FixedSite corrected)
+    private FixedSite Written(FixedSite corrected)
     {
-        foreach (var text in corrected.Changed) AtomicFile.Prepare(text.Path);
-        foreach (var text in corrected.Changed) AtomicFile.Write(text.Path, stream => Write(text, stream));
+        foreach (var text in corrected.Changed) AtomicFile.Prepare(text.Path, terminal.Surroundings);
+        foreach (var text in corrected.Changed) AtomicFile.Write(text.Path, terminal.Surroundings, stream => Write(text, stream));
         return corrected;
     }
 

@@ -62,7 +62,8 @@ internal sealed class FormatCommand
         CultureInfo.InvariantCulture,
         $"{all} file{(all == 1 ? "" : "s")}: {changed} laid out anew, {all - changed - refused} already so{(refused == 0 ? "" : $", {refused} left because of errors")}.");
 
-    private ImmutableArray<string> Paths(string[] arguments) => [.. arguments.Distinct(StringComparer.Ordinal).SelectMany(path => Directory.Exists(path) ? FilesIn(path) : [path])];
+    private ImmutableArray<string> Paths(string[] arguments) =>
+        [.. arguments.Distinct(StringComparer.Ordinal).SelectMany(path => Directory.Exists(_terminal.Surroundings.At(path)) ? FilesIn(path) : [path])];
 
     private ImmutableArray<string> FilesIn(string folder)
     {
@@ -72,7 +73,7 @@ internal sealed class FormatCommand
             return [];
         }
 
-        var walk = FolderWalk.Of(folder);
+        var walk = FolderWalk.Of(folder, _terminal.Surroundings);
         foreach (var problem in walk.Unreadable) _problems.Report(problem);
         return !walk.Files.IsEmpty || _problems.IsAny ? walk.Files : throw new CommandException($"no .water file in {folder}");
     }
@@ -86,8 +87,8 @@ internal sealed class FormatCommand
     private void Write(FileLayout layout)
     {
         if (layout.Path == SiteSource.Standard) WriteText(layout, _terminal.Output);
-        else if (layout.IsChanged) AtomicFile.Write(layout.Path, stream => WriteText(layout, stream));
-        else AtomicFile.RemoveLeft(layout.Path);
+        else if (layout.IsChanged) AtomicFile.Write(layout.Path, _terminal.Surroundings, stream => WriteText(layout, stream));
+        else AtomicFile.RemoveLeft(layout.Path, _terminal.Surroundings);
     }
 
     private static void WriteText(FileLayout layout, Stream stream)

@@ -42,9 +42,9 @@ internal sealed class NextCommand
         return ExitCode.Success;
     }
 
-    private static Instant InstantOf(LocalDateTime? at, Site site) => at is { } moment
+    private Instant InstantOf(LocalDateTime? at, Site site) => at is { } moment
         ? site.TimeZone.ResolveLocal(moment, Resolvers.LenientResolver).ToInstant()
-        : SystemClock.Instance.GetCurrentInstant();
+        : _terminal.Surroundings.Clock.GetCurrentInstant();
 
     private static int Count(string? text)
     {

@@ -10,23 +10,23 @@ internal static class AtomicFile
 
     /// <summary>Writes a file. A link stays, and what it leads to is replaced, with the owner and the permissions of the old file. What is no file, such as a pipe, is written into.</summary>
     /// <exception cref="CommandException">It cannot be written.</exception>
-    public static void Write(string path, Action<Stream> write) => Attempt(path, () =>
+    public static void Write(string path, Surroundings surroundings, Action<Stream> write) => Attempt(path, () =>
     {
-        var old = FileStatus.Of(path);
-        if (IsWrittenInto(path, old)) WriteInto(path, write);
-        else Replace(path, TargetOf(path, old), old, write);
+        var old = FileStatus.Of(surroundings.At(path));
+        if (IsWrittenInto(path, old, surroundings)) WriteInto(surroundings.At(path), write);
+        else Replace(path, TargetOf(path, old, surroundings), old, write);
     });
 
     /// <summary>Makes sure that a file could be written, before others that belong to it are; removes what killed runs have left of it.</summary>
     /// <exception cref="CommandException">It cannot be written.</exception>
-    public static void Prepare(string path) => Attempt(path, () =>
+    public static void Prepare(string path, Surroundings surroundings) => Attempt(path, () =>
     {
-        var old = FileStatus.Of(path);
-        if (!IsWrittenInto(path, old)) TemporaryFile.RemoveLeft(TargetOf(path, old));
+        var old = FileStatus.Of(surroundings.At(path));
+        if (!IsWrittenInto(path, old, surroundings)) TemporaryFile.RemoveLeft(TargetOf(path, old, surroundings));
     });
 
     /// <summary>Removes what killed runs have left of a file that needs no writing.</summary>
-    public static void RemoveLeft(string path) => TemporaryFile.RemoveLeft(RealPath.Of(path));
+    public static void RemoveLeft(string path, Surroundings surroundings) => TemporaryFile.RemoveLeft(RealPath.Of(path, surroundings));
 
     private static void Attempt(string path, Action work)
     {
@@ -41,8 +41,8 @@ internal static class AtomicFile
     }
 
     /// <summary>Whether it is no file that could be replaced: a pipe, a device, or something that this process has open.</summary>
-    private static bool IsWrittenInto(string path, FileStatus? old) =>
-        old is { Kind: FileKind.Pipe or FileKind.Device } || (old is not null && StandardDescriptor.Of(path) is not null);
+    private static bool IsWrittenInto(string path, FileStatus? old, Surroundings surroundings) =>
+        old is { Kind: FileKind.Pipe or FileKind.Device } || (old is not null && StandardDescriptor.Of(surroundings.Whole(path)) is not null);
 
     private static void WriteInto(string path, Action<Stream> write)
     {
@@ -52,9 +52,9 @@ internal static class AtomicFile
     }
 
     /// <summary>The file to replace, which may be replaced.</summary>
-    private static string TargetOf(string path, FileStatus? old)
+    private static string TargetOf(string path, FileStatus? old, Surroundings surroundings)
     {
-        var target = RealPath.Of(path);
+        var target = RealPath.Of(path, surroundings);
         if (old is { Kind: FileKind.Folder }) throw new CommandException($"cannot write {path}: it is a folder");
         if (old is { Kind: not FileKind.Regular }) throw new NotAFileException(old.Kind);
         if (!Directory.Exists(Path.GetDirectoryName(target))) throw new CommandException($"cannot write {path}: there is no folder {Path.GetDirectoryName(path)}");

@@ -17,7 +17,9 @@ internal sealed record FolderWalk(ImmutableArray<string> Files, ImmutableArray<s
     };
 
     /// <summary>Walks through a folder. What stands in the way somewhere does not end it.</summary>
-    public static FolderWalk Of(string folder)
+    /// <param name="folder">As it is written; the paths of the files begin with it.</param>
+    /// <param name="surroundings">Where it lies.</param>
+    public static FolderWalk Of(string folder, Surroundings surroundings)
     {
         var files = new List<string>();
         var unreadable = new List<string>();
@@ -26,7 +28,7 @@ internal sealed record FolderWalk(ImmutableArray<string> Files, ImmutableArray<s
         {
             try
             {
-                foreach (var (path, isFolder) in EntriesOf(next)) Sort(path, isFolder, files, pending, unreadable);
+                foreach (var (name, isFolder) in EntriesOf(surroundings.At(next))) Sort(Path.Join(next, name), isFolder, files, pending, unreadable);
             }
             catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
             {
@@ -47,6 +49,6 @@ internal sealed record FolderWalk(ImmutableArray<string> Files, ImmutableArray<s
         else if (isFolder) pending.Push(path);
     }
 
-    private static FileSystemEnumerable<(string Path, bool IsFolder)> EntriesOf(string folder) =>
-        new(folder, (ref FileSystemEntry entry) => (entry.ToSpecifiedFullPath(), entry.IsDirectory), Here);
+    private static FileSystemEnumerable<(string Name, bool IsFolder)> EntriesOf(string folder) =>
+        new(folder, (ref FileSystemEntry entry) => (entry.FileName.ToString(), entry.IsDirectory), Here);
 }

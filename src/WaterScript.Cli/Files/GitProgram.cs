@@ -11,7 +11,8 @@ namespace WaterScript.Cli.Files;
 /// </summary>
 /// <param name="program">The absolute path of the program.</param>
 /// <param name="patience">After so long it is ended, with all that it has started.</param>
-internal sealed class GitProgram(string program, TimeSpan patience)
+/// <param name="surroundings">The folder it is started in, and what it gets of the environment.</param>
+internal sealed class GitProgram(string program, TimeSpan patience, Surroundings surroundings)
 {
     private const int MostErrorBytes = 4096;
     private const UnixFileMode AnyExecute = UnixFileMode.UserExecute | UnixFileMode.GroupExecute | UnixFileMode.OtherExecute;
@@ -43,11 +44,12 @@ internal sealed class GitProgram(string program, TimeSpan patience)
 
     /// <summary>The first one on the absolute entries of <c>PATH</c>; a relative or empty entry means the current folder, and is passed over.</summary>
     /// <exception cref="CommandException">There is none.</exception>
-    public static GitProgram Find()
+    public static GitProgram Find(Surroundings surroundings)
     {
         var name = OperatingSystem.IsWindows() ? "git.exe" : "git";
-        var found = Folders().Select(folder => Path.Combine(folder, name)).FirstOrDefault(IsProgram);
-        return found is not null ? new GitProgram(found, Patience) : throw new CommandException("a file in a revision needs git, and there is none on the path");
+        var found = Folders(surroundings).Select(folder => Path.Combine(folder, name)).FirstOrDefault(IsProgram);
+        return found is not null ? new GitProgram(found, Patience, surroundings)
+            : throw new CommandException("a file in a revision needs git, and there is none on the path");
     }
 
     /// <summary>Runs it.</summary>
@@ -89,8 +91,8 @@ internal sealed class GitProgram(string program, TimeSpan patience)
         return words.ToString();
     }
 
-    private static IEnumerable<string> Folders() =>
-        (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Where(Path.IsPathFullyQualified);
+    private static IEnumerable<string> Folders(Surroundings surroundings) =>
+        (surroundings.Variable("PATH") ?? "").Split(Path.PathSeparator).Where(Path.IsPathFullyQualified);
 
     private static bool IsProgram(string path)
     {
@@ -106,12 +108,18 @@ internal sealed class GitProgram(string program, TimeSpan patience)
 
     private Process Start(string[] arguments)
     {
-        var start = new ProcessStartInfo(program, [.. Settings, .. arguments]) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true };
-        var kept = Kept.Select(name => (Name: name, Value: Environment.GetEnvironmentVariable(name))).Where(variable => variable.Value is not null);
+        var start = new ProcessStartInfo(program, [.. Settings, .. arguments])
+        {
+            WorkingDirectory = surroundings.At("."),
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
+        var kept = Kept.Select(name => (Name: name, Value: surroundings.Variable(name))).Where(variable => variable.Value is not null);
         start.Environment.Clear();
         foreach (var (name, value) in kept) start.Environment[name] = value;
         foreach (var (name, value) in Added) start.Environment[name] = value;
-        start.Environment["PATH"] = string.Join(Path.PathSeparator, Folders());
+        start.Environment["PATH"] = string.Join(Path.PathSeparator, Folders(surroundings));
         try
         {
             return Process.Start(start)!;

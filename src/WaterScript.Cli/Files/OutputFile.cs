@@ -20,7 +20,7 @@ internal sealed class OutputFile
     {
         if (path?.Length == 0) throw new CommandException("the output has no name; give it one after -o");
         if (path?.EndsWith(SourceEnding, StringComparison.OrdinalIgnoreCase) == true) throw Refusal(path);
-        return new OutputFile(path is null || StandardDescriptor.Of(path) == 1 ? SiteSource.Standard : path, terminal);
+        return new OutputFile(path is null || StandardDescriptor.Of(terminal.Surroundings.Whole(path)) == 1 ? SiteSource.Standard : path, terminal);
     }
 
     /// <summary>Writes.</summary>
@@ -38,12 +38,13 @@ internal sealed class OutputFile
         if (sources.Any(IsSame)) throw Refusal(_path);
         _terminal.During("Writing", () =>
         {
-            AtomicFile.Write(_path, write);
+            AtomicFile.Write(_path, _terminal.Surroundings, write);
             return true;
         });
     }
 
     private static CommandException Refusal(string path) => new($"{path} is a source, and the output would take its place; give the output another name");
 
-    private bool IsSame(SourceText source) => source.Path != SiteSource.Standard && RealPath.Of(source.Path) == RealPath.Of(_path);
+    private bool IsSame(SourceText source) =>
+        source.Path != SiteSource.Standard && RealPath.Of(source.Path, _terminal.Surroundings) == RealPath.Of(_path, _terminal.Surroundings);
 }

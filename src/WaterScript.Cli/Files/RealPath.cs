@@ -8,10 +8,10 @@ internal static class RealPath
 
     /// <summary>The absolute path that a path leads to; parts that do not exist stay as they are.</summary>
     /// <exception cref="CommandException">The links lead round in a circle.</exception>
-    public static string Of(string path)
+    public static string Of(string path, Surroundings surroundings)
     {
         var links = 0;
-        var pending = new Stack<string>(Parts(Path.GetFullPath(path), out var resolved).Reverse());
+        var pending = new Stack<string>(Parts(surroundings.Whole(path), out var resolved).Reverse());
         while (pending.TryPop(out var part))
         {
             var next = Path.Combine(resolved, part);

@@ -25,11 +25,11 @@ internal static class RegularFile
 
     /// <summary>Opens a file that the command line names.</summary>
     /// <exception cref="CommandException">It cannot be opened, and why.</exception>
-    public static FileStream OpenNamed(string path)
+    public static FileStream OpenNamed(string path, Surroundings surroundings)
     {
         try
         {
-            return Open(path);
+            return Open(surroundings.At(path));
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {

@@ -24,18 +24,19 @@ internal sealed class RevisionFolder : ISourceFiles
     public IReadOnlyList<Finding> Findings => _findings;
 
     /// <summary>Whether a path names a file in a revision: <c>HEAD~1:garden.water</c>. What is a file under that name stays one.</summary>
-    public static bool IsMeant(string path) => path.Contains(':', StringComparison.Ordinal) && !IsOnDrive(path) && !File.Exists(path);
+    public static bool IsMeant(string path, Surroundings surroundings) =>
+        path.Contains(':', StringComparison.Ordinal) && !IsOnDrive(path) && !File.Exists(surroundings.At(path));
 
     private static bool IsOnDrive(string path) => OperatingSystem.IsWindows() && path.IndexOf(':', StringComparison.Ordinal) == 1;
 
     /// <summary>The root file that <c>REV:path</c> names, its path from the root of the repository, and the files beside it.</summary>
     /// <exception cref="CommandException">There is no git, no repository here, no such revision, or no such file in it.</exception>
-    public static (SourceText Root, string Path, RevisionFolder Folder) Open(string written)
+    public static (SourceText Root, string Path, RevisionFolder Folder) Open(string written, Surroundings surroundings)
     {
         var colon = written.IndexOf(':', StringComparison.Ordinal);
         var (revision, path) = (written[..colon], written[(colon + 1)..]);
         if (revision.StartsWith('-') || revision.Any(char.IsControl)) throw new CommandException($"\"{revision}\" is not a revision");
-        var git = GitProgram.Find();
+        var git = GitProgram.Find(surroundings);
         var prefix = git.Run(MostLineBytes, "rev-parse", "--show-prefix");
         if (!prefix.IsSuccess) throw new CommandException($"{written} names a file in a revision, and this folder lies in no git repository{(IsUsual(prefix.Error) ? "" : $" that git would read: {prefix.Error}")}");
         var folder = new RevisionFolder(git, revision, revision.Length == 0 ? ":0" : TreeOf(git, revision));

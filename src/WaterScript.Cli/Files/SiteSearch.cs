@@ -11,15 +11,15 @@ namespace WaterScript.Cli.Files;
 internal sealed record SiteSearch(ImmutableArray<string> Sites, ImmutableArray<string> Strays, ImmutableArray<string> Unreadable)
 {
     /// <summary>Looks through a folder.</summary>
-    public static SiteSearch In(string folder)
+    public static SiteSearch In(string folder, Surroundings surroundings)
     {
-        var walk = FolderWalk.Of(folder);
+        var walk = FolderWalk.Of(folder, surroundings);
         var unreadable = walk.Unreadable.ToBuilder();
-        var trees = TreesOf(walk.Files, new SourceFolder(folder), unreadable);
-        var included = trees.SelectMany(file => Included(file.Path, file.Tree)).ToHashSet(StringComparer.Ordinal);
+        var trees = TreesOf(walk.Files, new SourceFolder(folder, surroundings), unreadable);
+        var included = trees.SelectMany(file => Included(surroundings.Whole(file.Path), file.Tree)).ToHashSet(StringComparer.Ordinal);
         return new SiteSearch(
             [.. trees.Where(file => HasSite(file.Tree)).Select(file => file.Path)],
-            [.. trees.Where(file => !HasSite(file.Tree) && !included.Contains(Path.GetFullPath(file.Path))).Select(file => file.Path)],
+            [.. trees.Where(file => !HasSite(file.Tree) && !included.Contains(surroundings.Whole(file.Path))).Select(file => file.Path)],
             unreadable.ToImmutable());
     }
 
@@ -59,5 +59,6 @@ internal sealed record SiteSearch(ImmutableArray<string> Sites, ImmutableArray<s
     private static bool HasSite(FileNode? tree) => tree is null || tree.Statements.Any(statement => statement is BlockNode { Kind.Text: "site" });
 
     private static IEnumerable<string> Included(string path, FileNode? tree) =>
-        (tree?.Statements ?? []).OfType<IncludeNode>().Select(include => Path.GetFullPath(include.Path.Value.Replace("\0", "", StringComparison.Ordinal), Path.GetDirectoryName(Path.GetFullPath(path))!));
+        (tree?.Statements ?? []).OfType<IncludeNode>()
+            .Select(include => Path.GetFullPath(include.Path.Value.Replace("\0", "", StringComparison.Ordinal), Path.GetDirectoryName(path)!));
 }

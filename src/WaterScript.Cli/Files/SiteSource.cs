@@ -26,20 +26,21 @@ internal sealed class SiteSource
     /// <summary>Opens a root file.</summary>
     /// <param name="path">A file, or <see cref="Standard"/> for standard input.</param>
     /// <param name="expectedRoot">What <c>--root</c> says, or null.</param>
-    /// <param name="terminal">Where standard input is.</param>
+    /// <param name="terminal">Where standard input is, and what paths start from.</param>
     /// <exception cref="CommandException">The file cannot be read.</exception>
     public static SiteSource Open(string path, string? expectedRoot, Terminal terminal)
     {
+        var surroundings = terminal.Surroundings;
         if (path == Standard)
         {
-            var here = Directory.GetCurrentDirectory();
-            var folder = new SourceFolder(RootFolder.Of(here, expectedRoot));
+            var here = surroundings.Here;
+            var folder = new SourceFolder(RootFolder.Of(here, expectedRoot, surroundings), surroundings);
             return new SiteSource(folder.Decode(Standard, terminal.OpenInput()), folder.PathOf(Path.Combine(here, Standard)), folder);
         }
 
         if (path.Length == 0 || path.Contains('\0', StringComparison.Ordinal)) throw new CommandException($"there is no file \"{path}\"");
-        if (Directory.Exists(path)) throw new CommandException($"{path} is a folder; give a file");
-        var files = new SourceFolder(RootFolder.Of(Path.GetDirectoryName(RealPath.Of(path))!, expectedRoot));
+        if (Directory.Exists(surroundings.At(path))) throw new CommandException($"{path} is a folder; give a file");
+        var files = new SourceFolder(RootFolder.Of(Path.GetDirectoryName(RealPath.Of(path, surroundings))!, expectedRoot, surroundings), surroundings);
         return new SiteSource(files.ReadFile(path), files.PathOf(path), files);
     }
 
@@ -47,8 +48,8 @@ internal sealed class SiteSource
     /// <inheritdoc cref="Open"/>
     public static SiteSource OpenVersion(string path, string? expectedRoot, Terminal terminal)
     {
-        if (!RevisionFolder.IsMeant(path)) return Open(path, expectedRoot, terminal);
-        var (root, rootPath, folder) = RevisionFolder.Open(path);
+        if (!RevisionFolder.IsMeant(path, terminal.Surroundings)) return Open(path, expectedRoot, terminal);
+        var (root, rootPath, folder) = RevisionFolder.Open(path, terminal.Surroundings);
         return new SiteSource(root, rootPath, folder);
     }
 

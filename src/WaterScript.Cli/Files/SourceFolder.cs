@@ -10,11 +10,12 @@ internal sealed class SourceFolder : ISourceFiles
     public const int MostBytes = 3 * (Limits.FileLength + 1);
 
     private readonly string _root;
+    private readonly Surroundings _surroundings;
     private readonly Dictionary<string, string> _unreadable = new(StringComparer.Ordinal);
     private readonly List<Finding> _findings = [];
 
     /// <summary>The files under a folder.</summary>
-    public SourceFolder(string root) => _root = RealPath.Of(root);
+    public SourceFolder(string root, Surroundings surroundings) => (_root, _surroundings) = (RealPath.Of(root, surroundings), surroundings);
 
     /// <inheritdoc/>
     public IReadOnlyList<Finding> Findings => _findings;
@@ -23,7 +24,7 @@ internal sealed class SourceFolder : ISourceFiles
     /// <exception cref="CommandException">It lies outside.</exception>
     public string PathOf(string file)
     {
-        var real = RealPath.Of(file);
+        var real = RealPath.Of(file, _surroundings);
         return RealPath.IsInside(real, _root)
             ? Path.GetRelativePath(_root, real).Replace(Path.DirectorySeparatorChar, '/')
             : throw new CommandException($"{file} lies outside the root folder {_root}");
@@ -70,7 +71,7 @@ internal sealed class SourceFolder : ISourceFiles
     }
 
     /// <inheritdoc/>
-    public bool LeadsOutside(string path) => !_unreadable.ContainsKey(path) && !RealPath.IsInside(RealPath.Of(Path.Combine(_root, path)), _root);
+    public bool LeadsOutside(string path) => !_unreadable.ContainsKey(path) && !RealPath.IsInside(RealPath.Of(Path.Combine(_root, path), _surroundings), _root);
 
     /// <summary>Reads a text from a stream, and keeps what was found about it.</summary>
     public SourceText Decode(string shownPath, Stream stream)
@@ -82,8 +83,8 @@ internal sealed class SourceFolder : ISourceFiles
 
     private SourceText Decode(string file)
     {
-        using var stream = RegularFile.Open(file);
-        return Decode(ShownPath.Of(file), stream);
+        using var stream = RegularFile.Open(_surroundings.At(file));
+        return Decode(_surroundings.Shown(file), stream);
     }
 
     private static byte[] ReadAtMost(Stream stream)

@@ -7,11 +7,11 @@ internal static class StandardDescriptor
 {
     private const int MostLinks = 40;
 
-    /// <summary>The number of the descriptor that a path stands for, or null.</summary>
+    /// <summary>The number of the descriptor that an absolute path stands for, or null.</summary>
     public static int? Of(string path)
     {
         if (OperatingSystem.IsWindows()) return null;
-        var next = Path.GetFullPath(path);
+        var next = path;
         for (var links = 0; links < MostLinks; links++)
         {
             if (NumberOf(next) is { } number) return number;

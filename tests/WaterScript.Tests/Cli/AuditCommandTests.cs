@@ -55,7 +55,7 @@ public sealed class AuditCommandTests : Workshop
         Write("yard.water", Yard);
         WriteLog(Switchings(Dates));
         var fromFile = RunLine($"audit yard.water log.csv {Dates}");
-        var fromInput = WaterscriptProcess.Run(Folder, File.ReadAllBytes(PathOf("log.csv")), [], ["audit", "yard.water", "-", .. Dates.Split(' ')]);
+        var fromInput = WaterscriptProgram.Run(Folder, File.ReadAllBytes(PathOf("log.csv")), [], ["audit", "yard.water", "-", .. Dates.Split(' ')]);
         Assert.Equal((fromFile.Output.Replace("log.csv", "-", StringComparison.Ordinal), 0), (fromInput.Output, fromInput.ExitCode));
         Assert.Equal("waterscript: only one of the files can be standard input\n", RunLine("audit yard.water - -").Error);
     }
@@ -118,11 +118,16 @@ public sealed class AuditCommandTests : Workshop
         Assert.Equal(
             """{"class":"short","zone":"lawn","schedule":"morning","day":"2026-06-01","meant_from":"2026-06-01T06:00:00+01:00","meant_s":600,"actual_from":"2026-06-01T06:00:00+01:00","actual_s":240,"file":"log.csv","line":2}""",
             tree["entries"]![0]!.ToJsonString(AsWritten));
-        Assert.Equal(["short", "skipped", "not known", "fault", "done", "by hand", "done"], tree["entries"]!.AsArray().Select(entry => (string)entry!["class"]!));
-        Assert.Equal("""{"class":"by hand","zone":"pots","day":"2026-06-02","actual_from":"2026-06-02T06:15:00+01:00","actual_s":60,"file":"log.csv","line":12}""", tree["entries"]![5]!.ToJsonString(AsWritten));
-        Assert.Equal("""{"zone":"lawn","meant_s":1200,"actual_s":840,"meant_l":454.25,"actual_l":317.97,"metered_l":113.56}""", tree["water"]![0]!.ToJsonString(AsWritten));
+        Assert.Equal(["short", "skipped", "not known", "fault", "done", "by hand", "done"],
+            tree["entries"]!.AsArray().Select(entry => (string)entry!["class"]!));
+        Assert.Equal(
+            """{"class":"by hand","zone":"pots","day":"2026-06-02","actual_from":"2026-06-02T06:15:00+01:00","actual_s":60,"file":"log.csv","line":12}""",
+            tree["entries"]![5]!.ToJsonString(AsWritten));
+        Assert.Equal("""{"zone":"lawn","meant_s":1200,"actual_s":840,"meant_l":454.25,"actual_l":317.97,"metered_l":113.56}""",
+            tree["water"]![0]!.ToJsonString(AsWritten));
         Assert.Equal("""{"zone":"pots","meant_s":1200,"actual_s":660}""", tree["water"]![2]!.ToJsonString(AsWritten));
-        Assert.Equal($$"""{"hash":"{{HashOf(Dates)}}","is":"of this file","from":"2026-06-01","until":"2026-06-03"}""", tree["timetables"]![0]!.ToJsonString(AsWritten));
+        Assert.Equal($$"""{"hash":"{{HashOf(Dates)}}","is":"of this file","from":"2026-06-01","until":"2026-06-03"}""",
+            tree["timetables"]![0]!.ToJsonString(AsWritten));
         Assert.Equal("""{"file":"log.csv","line":14,"why":"\"yesterday\" is no time"}""", tree["passed_over"]![0]!.ToJsonString(AsWritten));
     }
 
@@ -138,7 +143,8 @@ public sealed class AuditCommandTests : Workshop
         Assert.Equal(0, result.ExitCode);
 
         Write("yard.water", Yard.Replace("start at 06:00", "start at 06:00:01", StringComparison.Ordinal));
-        Assert.Contains(": not the list of this file for Mon 1 Jun 2026 to Tue 2 Jun 2026: ", RunLine($"audit yard.water log.csv {Dates}").Output, StringComparison.Ordinal);
+        Assert.Contains(": not the list of this file for Mon 1 Jun 2026 to Tue 2 Jun 2026: ", RunLine($"audit yard.water log.csv {Dates}").Output,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -146,7 +152,8 @@ public sealed class AuditCommandTests : Workshop
     {
         WriteLog(Switchings($"{Dates} --controller shed"));
         Write("yard.water", "# a comment\n" + Yard.Replace("; effective", "\n effective", StringComparison.Ordinal));
-        Assert.Contains(": the device ran this file, its list for Mon 1 Jun 2026 to Tue 2 Jun 2026 of shed\n", RunLine($"audit yard.water log.csv {Dates}").Output, StringComparison.Ordinal);
+        Assert.Contains(": the device ran this file, its list for Mon 1 Jun 2026 to Tue 2 Jun 2026 of shed\n",
+            RunLine($"audit yard.water log.csv {Dates}").Output, StringComparison.Ordinal);
         Assert.Equal("shed", (string?)JsonNode.Parse(RunLine($"audit yard.water log.csv {Dates} --report json").Output)!["timetables"]![0]!["controller"]);
     }
 
@@ -206,7 +213,8 @@ public sealed class AuditCommandTests : Workshop
     private string[][] Switchings(string options)
     {
         Write("yard.water", Yard);
-        return [.. RunLine($"compile yard.water --to csv --only switchings {options}").Output.Split("\r\n", StringSplitOptions.RemoveEmptyEntries)[1..].Select(line => line.Split(','))];
+        return [.. RunLine($"compile yard.water --to csv --only switchings {options}").Output.Split("\r\n", StringSplitOptions.RemoveEmptyEntries)[1..]
+            .Select(line => line.Split(','))];
     }
 
     private string HashOf(string options) => Switchings(options)[^1][2];
@@ -236,6 +244,7 @@ public sealed class AuditCommandTests : Workshop
             "yesterday,box,1,open,,49,",
             "2026-06-02 06:30:00,,,alive,,50,",
         ];
-        Write("log.csv", "time,controller,output,do,why,number,litres,list\n" + string.Concat(rows.Select(row => string.Create(CultureInfo.InvariantCulture, $"{row},{hash}\n"))));
+        Write("log.csv", "time,controller,output,do,why,number,litres,list\n"
+            + string.Concat(rows.Select(row => string.Create(CultureInfo.InvariantCulture, $"{row},{hash}\n"))));
     }
 }

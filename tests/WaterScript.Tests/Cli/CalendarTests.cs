@@ -46,7 +46,8 @@ public sealed class CalendarTests : Workshop
     [InlineData("--sequence -1", "\"-1\" after --sequence is no whole number from 0 to 2147483647")]
     [InlineData("--events pas", "did you mean pass?")]
     [InlineData("--only runs", "--only is for timetables; a calendar has events only")]
-    [InlineData("--from 2020-01-01 --days 3", "there is no watering from 1 Jan 2020 to 3 Jan 2020, and a calendar without an event is none; choose other dates")]
+    [InlineData("--from 2020-01-01 --days 3",
+        "there is no watering from 1 Jan 2020 to 3 Jan 2020, and a calendar without an event is none; choose other dates")]
     public void What_cannot_be_written_says_why(string options, string why)
     {
         Write("site.water", Good);

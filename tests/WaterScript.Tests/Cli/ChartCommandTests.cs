@@ -16,7 +16,8 @@ public sealed class ChartCommandTests : Workshop
         var result = Run("chart", "garden.water", "-o", name, "--days", "2");
 
         Assert.Equal((0, ""), (result.ExitCode, result.Output));
-        Assert.EndsWith("Garden: Sat 28 Feb 2026 12:00 to Mon 2 Mar 2026 12:00, Europe/Lisbon. 4 runs, 40 min of valve time, 200 L where the flow is known.\n", result.Error, StringComparison.Ordinal);
+        Assert.EndsWith("Garden: Sat 28 Feb 2026 12:00 to Mon 2 Mar 2026 12:00, Europe/Lisbon. 4 runs, 40 min of valve time, 200 L where the flow is known.\n",
+            result.Error, StringComparison.Ordinal);
         Assert.Contains($"<{root} ", Read(name), StringComparison.Ordinal);
         if (root == "svg") Assert.Equal(root, XDocument.Parse(Read(name)).Root!.Name.LocalName);
     }
@@ -55,7 +56,8 @@ public sealed class ChartCommandTests : Workshop
     public void What_cannot_be_drawn_says_why(string line, string why)
     {
         Write("garden.water", Good);
-        Write("manual.water", "site manual { timezone Europe/Lisbon; effective 2026-03-01 }\nzone a { output 1 }\nschedule s { manual; steps { water a for 5 min } }\n");
+        Write("manual.water",
+            "site manual { timezone Europe/Lisbon; effective 2026-03-01 }\nzone a { output 1 }\nschedule s { manual; steps { water a for 5 min } }\n");
         Write("often.water", "site often { timezone Europe/Lisbon; effective 2026-03-01 }\nzone a { output 1 }\nschedule s { every day; start at 00:00; repeat every 1 min until 23:59; steps { water a for 5 s } }\n");
 
         var result = RunLine(line);

@@ -10,7 +10,8 @@ public sealed class CheckTests : Workshop
     {
         Write("site.water", Good);
         var result = Run("check", "site.water");
-        Assert.StartsWith("Garden: nothing found. Read 1 file with 2 zones and 1 schedule. Checked 1 Mar 2026 to 29 Feb 2028: days and times", result.Output, StringComparison.Ordinal);
+        Assert.StartsWith("Garden: nothing found. Read 1 file with 2 zones and 1 schedule. Checked 1 Mar 2026 to 29 Feb 2028: days and times", result.Output,
+            StringComparison.Ordinal);
         Assert.Contains("plants and soil", result.Output, StringComparison.Ordinal);
         Assert.Equal(("", 0), (result.Error, result.ExitCode));
     }
@@ -23,7 +24,8 @@ public sealed class CheckTests : Workshop
         Assert.Contains("error: no zone is called \"lawm\"", result.Output, StringComparison.Ordinal);
         Assert.Contains("  site.water:4:61\n", result.Output, StringComparison.Ordinal);
         Assert.Contains("      | " + new string(' ', 60) + "^^^^", result.Output, StringComparison.Ordinal);
-        Assert.Contains("Garden: 1 error. Read 1 file; what it does in time was not looked at, because of the errors.\n", result.Output, StringComparison.Ordinal);
+        Assert.Contains("Garden: 1 error. Read 1 file; what it does in time was not looked at, because of the errors.\n", result.Output,
+            StringComparison.Ordinal);
         Assert.DoesNotContain('\e', result.Output);
         Assert.Equal(("", 1), (result.Error, result.ExitCode));
     }
@@ -42,7 +44,8 @@ public sealed class CheckTests : Workshop
     [Fact]
     public void What_is_accepted_is_counted_and_shown_when_asked_for()
     {
-        Write("site.water", Good.Replace("start at 06:00", "start at 01:30; accept skipped-time because \"once a year\"; accept doubled-time because \"first\"", StringComparison.Ordinal));
+        Write("site.water", Good.Replace("start at 06:00", "start at 01:30; accept skipped-time because \"once a year\"; accept doubled-time because \"first\"",
+            StringComparison.Ordinal));
         var quiet = Run("check", "--strict", "site.water");
         Assert.StartsWith("Garden: nothing found, 2 accepted. ", quiet.Output, StringComparison.Ordinal);
         Assert.Equal(0, quiet.ExitCode);
@@ -73,7 +76,8 @@ public sealed class CheckTests : Workshop
     {
         Write("good.water", Good);
         var result = Run("check", "good.water", "missing.water", "--report", "json");
-        Assert.Equal((Run("check", "good.water", "--report", "json").Output, "waterscript: there is no file missing.water\n", 2), (result.Output, result.Error, result.ExitCode));
+        Assert.Equal((Run("check", "good.water", "--report", "json").Output, "waterscript: there is no file missing.water\n", 2),
+            (result.Output, result.Error, result.ExitCode));
         Assert.Contains("did you mean sarif?", Run("check", "good.water", "--report", "sariff").Error, StringComparison.Ordinal);
     }
 
@@ -105,7 +109,8 @@ public sealed class CheckTests : Workshop
         Write("notes.txt", "site");
         var result = Run("check", ".");
         string[] starts = ["stray.water: not checked, ", "First: ", "Second: nothing found. Read 2 files with 3 zones"];
-        var lines = result.Output.TrimEnd().Split('\n').Where(line => !line.StartsWith("Not checked", StringComparison.Ordinal) && !line.StartsWith("Decided", StringComparison.Ordinal)).ToArray();
+        var lines = result.Output.TrimEnd().Split('\n')
+            .Where(line => !line.StartsWith("Not checked", StringComparison.Ordinal) && !line.StartsWith("Decided", StringComparison.Ordinal)).ToArray();
         Assert.Equal(starts.Length, lines.Length);
         Assert.All(lines.Zip(starts), line => Assert.StartsWith(line.Second, line.First, StringComparison.Ordinal));
         Assert.Equal(0, result.ExitCode);
@@ -132,7 +137,7 @@ public sealed class CheckTests : Workshop
     [Fact]
     public void Standard_input_is_a_file_too()
     {
-        var result = WaterscriptProcess.Run(Folder, Encoding.UTF8.GetBytes(Good.Replace("lawn,", "lawm,", StringComparison.Ordinal)), [], "check", "-");
+        var result = WaterscriptProgram.Run(Folder, Encoding.UTF8.GetBytes(Good.Replace("lawn,", "lawm,", StringComparison.Ordinal)), [], "check", "-");
         Assert.Contains("  -:4:61\n", result.Output, StringComparison.Ordinal);
         Assert.Equal(1, result.ExitCode);
     }
@@ -142,7 +147,8 @@ public sealed class CheckTests : Workshop
     {
         Write("site.water", Encoding.Latin1.GetBytes("# für den Rasen\n" + Good));
         var result = Run("check", "site.water");
-        Assert.Contains("error: this letter is not written in UTF-8 [syntax]\n  site.water:1:4\n    1 | # f\uFFFDr den Rasen\n      |    ^\n", result.Output, StringComparison.Ordinal);
+        Assert.Contains("error: this letter is not written in UTF-8 [syntax]\n  site.water:1:4\n    1 | # f\uFFFDr den Rasen\n      |    ^\n", result.Output,
+            StringComparison.Ordinal);
         Assert.Contains("Garden: 1 error.", result.Output, StringComparison.Ordinal);
         Assert.Equal(1, result.ExitCode);
     }
@@ -150,7 +156,7 @@ public sealed class CheckTests : Workshop
     [Fact]
     public void A_file_that_is_named_twice_is_checked_once()
     {
-        var result = WaterscriptProcess.Run(Folder, Encoding.UTF8.GetBytes(Good), [], "check", "-", "-");
+        var result = WaterscriptProgram.Run(Folder, Encoding.UTF8.GetBytes(Good), [], "check", "-", "-");
         Assert.Equal(1, result.Output.Split("nothing found").Length - 1);
         Assert.DoesNotContain("there is no site", result.Output, StringComparison.Ordinal);
     }
@@ -169,12 +175,15 @@ public sealed class CheckTests : Workshop
         Write("site.water", bytes);
         var result = Run("check", "site.water");
         Assert.Contains("error: this is no text in UTF-8 [syntax]", result.Output, StringComparison.Ordinal);
-        Assert.Contains(bytes[0] == 0xFF ? "  Way out: It is UTF-16, which some programs call Unicode. " : "  Way out: Open it in the program", result.Output, StringComparison.Ordinal);
+        Assert.Contains(bytes[0] == 0xFF ? "  Way out: It is UTF-16, which some programs call Unicode. " : "  Way out: Open it in the program", result.Output,
+            StringComparison.Ordinal);
         Assert.Contains("site.water: 1 error.", result.Output, StringComparison.Ordinal);
         Assert.Equal(("", 1), (result.Error, result.ExitCode));
     }
 
-    public static TheoryData<byte[]> NoTexts => [Encoding.Unicode.GetPreamble(), [0x89, (byte)'P', (byte)'N', (byte)'G', 0, 0, 1], [.. Encoding.Unicode.GetPreamble(), .. Encoding.Unicode.GetBytes(Good)], [0]];
+    public static TheoryData<byte[]> NoTexts =>
+        [Encoding.Unicode.GetPreamble(), [0x89, (byte)'P', (byte)'N', (byte)'G', 0, 0, 1],
+        [.. Encoding.Unicode.GetPreamble(), .. Encoding.Unicode.GetBytes(Good)], [0]];
 
     [Theory]
     [InlineData("")]

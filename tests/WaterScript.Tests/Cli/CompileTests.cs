@@ -72,7 +72,8 @@ public sealed class CompileTests : Workshop
         Write("site.water", overlapping);
         Assert.Equal(("", 1), (Run("compile", "site.water", "--to", "csv").Output, Run("check", "site.water").ExitCode));
         var found = Run("check", "site.water", "--report", "json").Output;
-        var slugs = JsonNode.Parse(found)!["sites"]![0]!["findings"]!.AsArray().Where(finding => finding!["severity"]!.GetValue<string>() == "error").Select(finding => finding!["rule"]!.GetValue<string>()).Distinct();
+        var slugs = JsonNode.Parse(found)!["sites"]![0]!["findings"]!.AsArray().Where(finding => finding!["severity"]!.GetValue<string>() == "error")
+            .Select(finding => finding!["rule"]!.GetValue<string>()).Distinct();
         Write("site.water", overlapping + string.Concat(slugs.Select(slug => $"accept {slug} because \"a test of the valves\"\n")));
         var result = Run("compile", "site.water", "--to", "csv");
         Assert.StartsWith("run,from,to,zone", result.Output, StringComparison.Ordinal);
@@ -175,7 +176,7 @@ public sealed class CompileTests : Workshop
     {
         Write("site.water", Good);
         var input = Encoding.UTF8.GetBytes(Good);
-        var result = WaterscriptProcess.Run(Folder, input, [], "compile", "-", "--to", "yaml", "-o", "-");
+        var result = WaterscriptProgram.Run(Folder, input, [], "compile", "-", "--to", "yaml", "-o", "-");
         Assert.Equal(Run("compile", "site.water", "--to", "yaml").Output, result.Output);
     }
 
@@ -195,8 +196,8 @@ public sealed class CompileTests : Workshop
             [("TZ", "America/St_Johns"), ("LANG", "tr_TR.UTF-8"), ("LC_ALL", "tr_TR.UTF-8"), ("DOTNET_SYSTEM_GLOBALIZATION_INVARIANT", "0")],
             [("TZ", ":nonsense"), ("LANG", "ar_SA"), ("LC_ALL", "ar_SA"), ("TERM", "dumb")],
         ];
-        Assert.All(machines, machine => Assert.Equal(plain, WaterscriptProcess.Run(Folder, [], machine, arguments).Output));
-        Assert.Equal(plain, WaterscriptProcess.Run(PathOf("sub"), "compile", "./site.water", "--to", format).Output);
+        Assert.All(Samples.Some(machines, format[^1]), machine => Assert.Equal(plain, WaterscriptProcess.Run(Folder, [], machine, arguments).Output));
+        Assert.Equal(plain, WaterscriptProgram.Run(PathOf("sub"), "compile", "./site.water", "--to", format).Output);
         Assert.Equal(plain, Run("compile", PathOf("sub/site.water"), "--to", format).Output);
     }
 

@@ -30,7 +30,8 @@ public sealed class DeviceListTests : Workshop
         Write("yard.water", Shared);
         var result = Compile($"{form} --despite-errors");
         Assert.Equal(("", 1), (result.Output, result.ExitCode));
-        Assert.Contains("yard: no list of switchings is written: output 1 of box is used by lawn and beds. Nothing was written;", result.Error, StringComparison.Ordinal);
+        Assert.Contains("yard: no list of switchings is written: output 1 of box is used by lawn and beds. Nothing was written;", result.Error,
+            StringComparison.Ordinal);
     }
 
     [Theory]

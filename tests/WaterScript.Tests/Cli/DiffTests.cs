@@ -18,7 +18,8 @@ public sealed class DiffTests : Workshop
         Write("new.water", Good.Replace(old, @new, StringComparison.Ordinal));
         var result = RunLine("diff old.water new.water");
         if (!text.StartsWith("Found", StringComparison.Ordinal)) Assert.Contains(text, result.Output, StringComparison.Ordinal);
-        else Assert.Contains("Found now:\n  warning: the clock skips 01:30 on Sun 29 Mar 2026 [skipped-time] (new.water:4)\n", result.Output, StringComparison.Ordinal);
+        else Assert.Contains("Found now:\n  warning: the clock skips 01:30 on Sun 29 Mar 2026 [skipped-time] (new.water:4)\n", result.Output,
+            StringComparison.Ordinal);
         Assert.Equal(("", old == "schedule morning {" ? 0 : 1), (result.Error, result.ExitCode));
     }
 
@@ -38,14 +39,18 @@ public sealed class DiffTests : Workshop
     {
         Write("old.water", Good);
         Write("new.water", Good + "schedule noon { on sun; start at 12:00; steps { water beds for 2 min } }\n");
-        Assert.Contains("  noon: new; on sun; start 12:00; beds 2 min; 105 dates; first on Sun 1 Mar 2026\n", RunLine("diff old.water new.water").Output, StringComparison.Ordinal);
+        Assert.Contains("  noon: new; on sun; start 12:00; beds 2 min; 105 dates; first on Sun 1 Mar 2026\n", RunLine("diff old.water new.water").Output,
+            StringComparison.Ordinal);
         Assert.Contains("  noon: gone; was first due Sun 1 Mar 2026\n", RunLine("diff new.water old.water").Output, StringComparison.Ordinal);
     }
 
     [Theory]
-    [InlineData("on sat, sun", "on fri to sun", "  morning: start 06:00 on mon to fri and 07:00 on sat, sun → 06:00 on mon to fri and 07:00 on fri to sun; first different on ")]
-    [InlineData("start at 07:00 on sat, sun", "finish by 07:00 on sat, sun", "  morning: start 06:00 on mon to fri and 07:00 on sat, sun → 06:00 on mon to fri and to finish by 07:00 on sat, sun; first different on ")]
-    [InlineData("start at 07:00 on sat, sun", "start at 07:00", "  morning: start 06:00 on mon to fri and 07:00 on sat, sun → 06:00 on mon to fri and 07:00; first different on ")]
+    [InlineData("on sat, sun", "on fri to sun",
+        "  morning: start 06:00 on mon to fri and 07:00 on sat, sun → 06:00 on mon to fri and 07:00 on fri to sun; first different on ")]
+    [InlineData("start at 07:00 on sat, sun", "finish by 07:00 on sat, sun",
+        "  morning: start 06:00 on mon to fri and 07:00 on sat, sun → 06:00 on mon to fri and to finish by 07:00 on sat, sun; first different on ")]
+    [InlineData("start at 07:00 on sat, sun", "start at 07:00",
+        "  morning: start 06:00 on mon to fri and 07:00 on sat, sun → 06:00 on mon to fri and 07:00; first different on ")]
     public void Days_of_a_start_are_told_as_they_are_written(string old, string @new, string text)
     {
         var source = Good.Replace("start at 06:00", "start at 06:00 on mon to fri; start at 07:00 on sat, sun", StringComparison.Ordinal);
@@ -69,7 +74,8 @@ public sealed class DiffTests : Workshop
     {
         Write("old.water", Good);
         Write("new.water", Good.Replace("\"Garden\"", "\"<b>@all [x](y) |\"", StringComparison.Ordinal));
-        Assert.StartsWith("**\\<b\\>\\<U+0040\\>all \\[x\\](y) \\|: no change in the watering", RunLine("diff old.water new.water --report markdown").Output, StringComparison.Ordinal);
+        Assert.StartsWith("**\\<b\\>\\<U+0040\\>all \\[x\\](y) \\|: no change in the watering", RunLine("diff old.water new.water --report markdown").Output,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -112,7 +118,7 @@ public sealed class DiffTests : Workshop
     {
         Write("site.water", Good);
         Assert.Contains("lies in no git repository", RunLine("diff HEAD:site.water site.water").Error, StringComparison.Ordinal);
-        var result = WaterscriptProcess.Run(Folder, [], [("PATH", Folder)], "diff", "HEAD:site.water", "site.water");
+        var result = WaterscriptProgram.Run(Folder, [], [("PATH", Folder)], "diff", "HEAD:site.water", "site.water");
         Assert.Contains("needs git, and there is none on the path", result.Error, StringComparison.Ordinal);
         Assert.Equal(2, result.ExitCode);
     }

@@ -45,7 +45,8 @@ public sealed class FixTests : Workshop
     [Fact]
     public void Included_files_are_fixed_where_the_mistake_is()
     {
-        const string Root = "site garden \"Garden\" { timezone Europe/Lisbon; effective 2026-03-01 }\ninclude \"parts/zones.water\"\ninclude \"parts/times.water\"\n";
+        const string Root =
+            "site garden \"Garden\" { timezone Europe/Lisbon; effective 2026-03-01 }\ninclude \"parts/zones.water\"\ninclude \"parts/times.water\"\n";
         Write("site.water", Root);
         Write("parts/zones.water", "zone lawn { output 1 }\nzone beds { output 2; colour 3 }\n");
         Write("parts/times.water", "schedule morning { every day; start at 06:00; steps { water lawm, beds for 10min } }\n");
@@ -84,7 +85,8 @@ public sealed class FixTests : Workshop
         Write("back.water", Clock);
         Write("shared.water", Shared);
         var result = Run(command);
-        Assert.Contains("shared.water:2:1: not applied, it would give another error or warning in back.water: delete the line", result.Output, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("shared.water:2:1: not applied, it would give another error or warning in back.water: delete the line", result.Output,
+            StringComparison.OrdinalIgnoreCase);
         Assert.Contains("shared.water: 1 fix applied.", result.Output, StringComparison.Ordinal);
         Assert.Equal(Shared.Replace("10min", "10 min", StringComparison.Ordinal), Read("shared.water"));
 
@@ -96,7 +98,8 @@ public sealed class FixTests : Workshop
     public void A_shared_file_is_shown_once_in_a_diff()
     {
         Write("shared.water", "zone lawn { output 1 }\nschedule day { every day; start at 06:00; steps { water lawn for 10min } }\n");
-        foreach (var name in (string[])["a", "b"]) Write($"{name}.water", $"site {name} {{ timezone Etc/UTC; effective 2026-03-01 }}\ninclude \"shared.water\"\n");
+        foreach (var name in (string[])["a", "b"]) Write($"{name}.water",
+            $"site {name} {{ timezone Etc/UTC; effective 2026-03-01 }}\ninclude \"shared.water\"\n");
         var diff = Run("check", "--diff", "a.water", "b.water").Output;
         Assert.Equal(2, diff.Split("--- shared.water\n").Length);
         Assert.Contains("+schedule day { every day; start at 06:00; steps { water lawn for 10 min } }\n", diff, StringComparison.Ordinal);
@@ -115,7 +118,8 @@ public sealed class FixTests : Workshop
     {
         byte[] bytes = Encoding.Latin1.GetBytes("# für den Rasen\n" + Bad);
         Write("site.water", bytes);
-        Assert.Contains("site.water: no fix applied, not all of it is written in UTF-8.\n", Run("check", "--fix", "site.water").Output, StringComparison.Ordinal);
+        Assert.Contains("site.water: no fix applied, not all of it is written in UTF-8.\n", Run("check", "--fix", "site.water").Output,
+            StringComparison.Ordinal);
         Assert.Equal(bytes, File.ReadAllBytes(PathOf("site.water")));
     }
 
@@ -123,8 +127,8 @@ public sealed class FixTests : Workshop
     public void Standard_input_can_be_shown_only()
     {
         var input = Encoding.UTF8.GetBytes(Bad);
-        Assert.StartsWith("--- -\n", WaterscriptProcess.Run(Folder, input, [], "check", "--diff", "-").Output, StringComparison.Ordinal);
-        Assert.Equal(2, WaterscriptProcess.Run(Folder, input, [], "check", "--fix", "-").ExitCode);
+        Assert.StartsWith("--- -\n", WaterscriptProgram.Run(Folder, input, [], "check", "--diff", "-").Output, StringComparison.Ordinal);
+        Assert.Equal(2, WaterscriptProgram.Run(Folder, input, [], "check", "--fix", "-").ExitCode);
     }
 
     [Fact]
@@ -133,7 +137,8 @@ public sealed class FixTests : Workshop
         // The clocks of Lisbon skip 01:30 on 29 March 2026 and show it twice on 25 October.
         var old = Good.Replace("06:00", "01:30", StringComparison.Ordinal);
         Write("plots/site.water", old);
-        Assert.StartsWith("Garden: nothing found, 2 in the baseline.", Run("check", "--strict", "plots", "--write-baseline", "base.txt").Output, StringComparison.Ordinal);
+        Assert.StartsWith("Garden: nothing found, 2 in the baseline.", Run("check", "--strict", "plots", "--write-baseline", "base.txt").Output,
+            StringComparison.Ordinal);
         Write("plots/site.water", "# one line more\n\n" + old.Replace("schedule morning {", "schedule   morning {", StringComparison.Ordinal));
         var hidden = Run("check", "--strict", "plots", "--baseline", "base.txt");
         Assert.StartsWith("Garden: nothing found, 2 in the baseline.", hidden.Output, StringComparison.Ordinal);

@@ -59,10 +59,10 @@ public sealed class FormatTests : Workshop
     [Fact]
     public void Standard_input_comes_out_on_standard_output()
     {
-        var result = WaterscriptProcess.Run(Folder, Encoding.UTF8.GetBytes(Untidy), [], "format", "-");
+        var result = WaterscriptProgram.Run(Folder, Encoding.UTF8.GetBytes(Untidy), [], "format", "-");
         Assert.Equal((Tidy, "", 0), (result.Output, result.Error, result.ExitCode));
-        Assert.Equal("-\n", WaterscriptProcess.Run(Folder, Encoding.UTF8.GetBytes(Untidy), [], "format", "--check", "-").Output);
-        var broken = WaterscriptProcess.Run(Folder, Encoding.UTF8.GetBytes(Broken), [], "format", "-");
+        Assert.Equal("-\n", WaterscriptProgram.Run(Folder, Encoding.UTF8.GetBytes(Untidy), [], "format", "--check", "-").Output);
+        var broken = WaterscriptProgram.Run(Folder, Encoding.UTF8.GetBytes(Broken), [], "format", "-");
         Assert.Equal(("", 1), (broken.Output, broken.ExitCode));
     }
 

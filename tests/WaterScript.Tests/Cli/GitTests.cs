@@ -6,10 +6,21 @@ using Xunit;
 
 namespace WaterScript.Tests.Cli;
 
-/// <summary>What a repository, a folder and an environment of somebody else's may try with a file in a revision. Each way to start a program leaves the file "ran".</summary>
+/// <summary>
+/// What a repository, a folder and an environment of somebody else's may try with a file in a revision. Each way to start a program leaves the file "ran".
+/// </summary>
 public sealed class GitTests : Workshop
 {
+    private static readonly string[] Variables =
+    [
+        "GIT_DIR=other/.git", "GIT_WORK_TREE=other", "GIT_OBJECT_DIRECTORY=other/.git/objects", "GIT_INDEX_FILE=other/.git/index", "GIT_EXEC_PATH=other",
+        "GIT_NAMESPACE=other", "GIT_TRACE=traced", "GIT_CONFIG_PARAMETERS='core.worktree'='other'",
+    ];
+
     private const string Commit = "git init -q . && git add site.water && git -c user.name=t -c user.email=t@example.org commit -q -m one";
+
+    /// <summary>Each variable by itself where all samples are tried, else all of them at once.</summary>
+    public static TheoryData<string> Environments => Samples.AreAll ? [.. Variables] : [string.Join('\n', Variables)];
 
     [Theory]
     [InlineData("PATH=\":$PATH\"")]
@@ -38,7 +49,10 @@ public sealed class GitTests : Workshop
         NothingRan();
     }
 
-    /// <summary>The settings by which a repository starts programs, from git-config(1), and a blob that git would fetch from a remote whose program is the repository's own.</summary>
+    /// <summary>
+    /// The settings by which a repository starts programs, from git-config(1), and a blob that git would fetch from a remote whose program is the repository's
+    /// own.
+    /// </summary>
     [Fact]
     public void A_repository_starts_no_program_by_its_settings()
     {
@@ -59,23 +73,17 @@ public sealed class GitTests : Workshop
     }
 
     [Theory]
-    [InlineData("GIT_DIR", "other/.git")]
-    [InlineData("GIT_WORK_TREE", "other")]
-    [InlineData("GIT_OBJECT_DIRECTORY", "other/.git/objects")]
-    [InlineData("GIT_INDEX_FILE", "other/.git/index")]
-    [InlineData("GIT_EXEC_PATH", "other")]
-    [InlineData("GIT_NAMESPACE", "other")]
-    [InlineData("GIT_TRACE", "traced")]
-    [InlineData("GIT_CONFIG_PARAMETERS", "'core.worktree'='other'")]
-    public void The_environment_leads_git_nowhere_else(string name, string value)
+    [MemberData(nameof(Environments))]
+    public void The_environment_leads_git_nowhere_else(string variables)
     {
         Repository();
         Write("other/site.water", Good.Replace("06:00", "09:00", StringComparison.Ordinal));
         WaterscriptProcess.Shell(PathOf("other"), Commit);
-        var traced = name == "GIT_TRACE" ? PathOf(value) : value;
-        foreach (var version in (string[])["HEAD:site.water", ":site.water", "HEAD:./site.water"])
+        (string Name, string Value)[] environment = [.. variables.Split('\n').Select(line => line.Split('=', 2)).Select(pair =>
+            (pair[0], pair[0] == "GIT_TRACE" ? PathOf(pair[1]) : pair[1]))];
+        foreach (var version in Samples.Some(["HEAD:site.water", ":site.water", "HEAD:./site.water"], 0))
         {
-            var result = WaterscriptProcess.Run(Folder, [], [(name, traced)], "diff", version, "site.water");
+            var result = WaterscriptProcess.Run(Folder, [], environment, "diff", version, "site.water");
             Assert.Equal(("", 0), (result.Error, result.ExitCode));
         }
 
@@ -97,7 +105,7 @@ public sealed class GitTests : Workshop
         Repository();
         Write("sub/site.water", Good.Replace("06:00", "09:00", StringComparison.Ordinal));
         WaterscriptProcess.Shell(Folder, "git clone -q --bare . sub/inner && mv sub/inner/* sub/ && rm -rf sub/inner");
-        var result = WaterscriptProcess.Run(PathOf("sub"), "diff", "HEAD:site.water", "site.water");
+        var result = WaterscriptProgram.Run(PathOf("sub"), "diff", "HEAD:site.water", "site.water");
         Assert.Contains("bare repository", result.Error, StringComparison.Ordinal);
         Assert.Equal(2, result.ExitCode);
     }
@@ -112,25 +120,27 @@ public sealed class GitTests : Workshop
         Assert.Equal(2, result.ExitCode);
         NothingRan();
         var revision = version.Split(':')[0];
-        Assert.Equal($"\"{revision}\" is not a revision", Assert.Throws<CommandException>(() => RevisionFolder.Open(version)).Message);
+        Assert.Equal($"\"{revision}\" is not a revision",
+            Assert.Throws<CommandException>(() => RevisionFolder.Open(version, Surroundings.OfProcess())).Message);
     }
 
     [Fact]
     public void Whoever_gives_no_answer_is_ended_with_all_that_it_started()
     {
         if (OperatingSystem.IsWindows()) return;
-        var git = new GitProgram(Program("slow", "sleep 61.5 & sleep 61.5"), TimeSpan.FromSeconds(0.5));
+        var git = new GitProgram(Program("slow", "sleep 61.5 & sleep 61.5"), TimeSpan.FromSeconds(0.5), Surroundings.OfProcess());
         var time = Stopwatch.StartNew();
         Assert.Equal("git gave no answer for 0.5 seconds and was ended", Assert.Throws<CommandException>(() => git.Run(1000, "rev-parse")).Message);
         Assert.True(time.Elapsed < TimeSpan.FromSeconds(20));
-        Assert.Equal("", WaterscriptProcess.Shell(Folder, "for i in /proc/[0-9]*/cmdline; do tr '\\0' ' ' < $i; echo; done 2> /dev/null | grep '^sleep 61.5'").Output);
+        Assert.Equal("", WaterscriptProcess.Shell(Folder,
+            "for i in /proc/[0-9]*/cmdline; do tr '\\0' ' ' < $i; echo; done 2> /dev/null | grep '^sleep 61.5'").Output);
     }
 
     [Fact]
     public void Of_an_endless_answer_so_much_is_taken_as_was_asked_for()
     {
         if (OperatingSystem.IsWindows()) return;
-        var answer = new GitProgram(Program("endless", "exec yes"), TimeSpan.FromSeconds(20)).Run(1001, "cat-file");
+        var answer = new GitProgram(Program("endless", "exec yes"), TimeSpan.FromSeconds(20), Surroundings.OfProcess()).Run(1001, "cat-file");
         Assert.Equal((true, 1001), (answer.IsSuccess, answer.Output.Length));
     }
 

@@ -2,7 +2,9 @@ using Xunit;
 
 namespace WaterScript.Tests.Cli;
 
-/// <summary>What is no file where one is needed, and what cannot be read or written. A command that waited would run into the time that a test gives it.</summary>
+/// <summary>
+/// What is no file where one is needed, and what cannot be read or written. A command that waited would run into the time that a test gives it.
+/// </summary>
 public sealed class HostileFileTests : Workshop
 {
     private const string Untidy = "zone   lawn{output 1}\n";
@@ -26,7 +28,9 @@ public sealed class HostileFileTests : Workshop
         foreach (var line in (string[])["check a.water x.water y.water", "check ."])
         {
             var result = RunLine(line);
-            if (line != "check ." || !make.StartsWith("ln", StringComparison.Ordinal)) Assert.Equal(($"waterscript: {why}\n".Replace(": cannot read x", line == "check ." ? ": cannot read ./x" : ": cannot read x", StringComparison.Ordinal), 2), (result.Error, result.ExitCode));
+            if (line != "check ." || !make.StartsWith("ln", StringComparison.Ordinal)) Assert.Equal(
+                ($"waterscript: {why}\n".Replace(": cannot read x", line == "check ." ? ": cannot read ./x" : ": cannot read x", StringComparison.Ordinal), 2),
+                (result.Error, result.ExitCode));
             Assert.Contains("Garden: nothing found.", result.Output, StringComparison.Ordinal);
             Assert.Contains("Yard: nothing found.", result.Output, StringComparison.Ordinal);
         }
@@ -51,7 +55,8 @@ public sealed class HostileFileTests : Workshop
         Write("a.water", Good + $"include \"{include.Replace("LONG", name, StringComparison.Ordinal)}\"\n");
         Write("b.water", Good.Replace("\"Garden\"", "\"Yard\"", StringComparison.Ordinal));
         var result = RunLine("check .");
-        Assert.Contains($"error: {heading.Replace("LONG", name, StringComparison.Ordinal)} [include-missing]\n  a.water:5:9\n", result.Output, StringComparison.Ordinal);
+        Assert.Contains($"error: {heading.Replace("LONG", name, StringComparison.Ordinal)} [include-missing]\n  a.water:5:9\n", result.Output,
+            StringComparison.Ordinal);
         Assert.Contains("Yard: nothing found.", result.Output, StringComparison.Ordinal);
         Assert.Equal(("", 1), (result.Error, result.ExitCode));
     }
@@ -89,8 +94,10 @@ public sealed class HostileFileTests : Workshop
         Write("a.water", Good);
         Write("b.water", Good);
         Write("shut/c.water", Good);
-        var result = WaterscriptProcess.Shell(Folder, $"chmod 755 . && chmod 000 b.water shut && {UserFactAttribute.AsUser} \"$WATERSCRIPT\" check .; status=$?; chmod 755 b.water shut; exit $status");
-        Assert.Equal("waterscript: cannot look into ./shut: you are not allowed to\nwaterscript: cannot read ./b.water: you are not allowed to\n", result.Error);
+        var result = WaterscriptProcess.Shell(Folder,
+            $"chmod 755 . && chmod 000 b.water shut && {UserFactAttribute.AsUser} \"$WATERSCRIPT\" check .; status=$?; chmod 755 b.water shut; exit $status");
+        Assert.Equal("waterscript: cannot look into ./shut: you are not allowed to\nwaterscript: cannot read ./b.water: you are not allowed to\n",
+            result.Error);
         Assert.Contains("Garden: nothing found.", result.Output, StringComparison.Ordinal);
         Assert.Equal(2, result.ExitCode);
     }
@@ -144,7 +151,8 @@ public sealed class HostileFileTests : Workshop
     {
         Write("a.water", Untidy);
         var result = WaterscriptProcess.Shell(Folder, $"chmod 777 .; chmod 666 a.water; {UserFactAttribute.AsUser} \"$WATERSCRIPT\" format a.water");
-        Assert.Equal(("waterscript: cannot write a.water: its owner and group could not be kept; its owner may write it\n", 2), (result.Error, result.ExitCode));
+        Assert.Equal(("waterscript: cannot write a.water: its owner and group could not be kept; its owner may write it\n", 2),
+            (result.Error, result.ExitCode));
         Assert.Equal(Untidy, Read("a.water"));
         Assert.Equal(["a.water"], Names());
     }

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
-using WaterScript.Cli;
 using Xunit;
 
 namespace WaterScript.Tests.Cli;
@@ -16,30 +15,42 @@ public sealed partial class HostileTextTests : Workshop
     private static readonly string[] Hostile =
     [
         "pwned\e]0;title\a", "pwned\e[31m", "\u009B31mpwned", "pwned\u202Egpj.exe", "\u2066pwned\u2069", "\u200Fpwned\u061C", "pwned\u200B\u2060\uFEFF",
-        "a\n::error::pwned", "::error::pwned", "  ::add-mask::pwned", "\r::error::pwned", "\u2028::error::pwned", "\u0085::error::pwned", "a\r\n\t::warning::pwned",
+        "a\n::error::pwned", "::error::pwned", "  ::add-mask::pwned", "\r::error::pwned", "\u2028::error::pwned", "\u0085::error::pwned",
+            "a\r\n\t::warning::pwned",
         "##[error]pwned", "x ##vso[task.setvariable variable=a]pwned", "pwned\b\b\b\b\u007F", "pwned\U000E0041\U000E007F", "a\u200Dpwned",
-        "pwned|x|y", "[pwned](javascript:alert(1))", "![pwned](https://evil.example/x.png)", "<img src=x onerror=alert('pwned')>", "</script><script>pwned//", "``` pwned", "`pwned`",
-        "@pwned/team", "a@pwned.example", "https://pwned.example", "www.pwned.example", "- pwned", "1. pwned", "# pwned", "*pwned* _x_ ~~x~~", "pwned\\", "&lt;pwned&#64;x", "%0A::error::pwned",
+        "pwned|x|y", "[pwned](javascript:alert(1))", "![pwned](https://evil.example/x.png)", "<img src=x onerror=alert('pwned')>", "</script><script>pwned//",
+            "``` pwned", "`pwned`",
+        "@pwned/team", "a@pwned.example", "https://pwned.example", "www.pwned.example", "- pwned", "1. pwned", "# pwned", "*pwned* _x_ ~~x~~", "pwned\\",
+            "&lt;pwned&#64;x", "%0A::error::pwned",
     ];
 
     /// <summary>The commands that say what stands in a file, as words with spaces between them; what <c>FILE</c> is comes from the test.</summary>
     private static readonly string[] Reports =
     [
         "check site.water", "check --show-accepted site.water", "check site.water -o -", "check --diff slip.water", "check broken.water", "check include.water",
-        "compile site.water --to yaml --days 2 --despite-errors", "compile site.water --to json --days 2 --despite-errors", "compile site.water --to csv --days 2 --despite-errors", "compile site.water --to icalendar --days 2 --despite-errors",
+        "compile site.water --to yaml --days 2 --despite-errors", "compile site.water --to json --days 2 --despite-errors",
+            "compile site.water --to csv --days 2 --despite-errors", "compile site.water --to icalendar --days 2 --despite-errors",
         "compile broken.water --to csv", "chart site.water -o site.svg", "chart site.water -o site.html", "chart broken.water -o broken.svg",
-        "next site.water --at 2026-03-11T06:01", "next site.water --at 2026-03-14T06:01", "next broken.water", "next site.water --json --at 2026-03-11T06:01", "why site.water lawn 2026-03-11", "why site.water lawn 2026-03-14", "why site.water lawn 2026-03-11 --json",
-        "diff was.water site.water", "diff site.water was.water", "diff was.water site.water --report markdown", "diff site.water was.water --report markdown", "diff was.water site.water --report json", "diff broken.water site.water",
-        "audit site.water log.csv", "audit site.water log.csv --report markdown", "audit site.water log.csv --report json", "audit site.water bad.csv", "advise site.water", "advise broken.water",
-        "format --diff untidy.water", "format --check untidy.water", "format --diff broken.water", "check site.water --report json", "check site.water --report sarif", "check --show-accepted site.water --report sarif",
+        "next site.water --at 2026-03-11T06:01", "next site.water --at 2026-03-14T06:01", "next broken.water", "next site.water --json --at 2026-03-11T06:01",
+            "why site.water lawn 2026-03-11", "why site.water lawn 2026-03-14", "why site.water lawn 2026-03-11 --json",
+        "diff was.water site.water", "diff site.water was.water", "diff was.water site.water --report markdown", "diff site.water was.water --report markdown",
+            "diff was.water site.water --report json", "diff broken.water site.water",
+        "audit site.water log.csv", "audit site.water log.csv --report markdown", "audit site.water log.csv --report json", "audit site.water bad.csv",
+            "advise site.water", "advise broken.water",
+        "format --diff untidy.water", "format --check untidy.water", "format --diff broken.water", "check site.water --report json",
+            "check site.water --report sarif", "check --show-accepted site.water --report sarif",
     ];
 
     private static readonly string[] Questions =
     [
-        "*", "check *", "check --*", "check site.water --from *", "check site.water --report *", "check site.water --baseline *", "check site.water -o */x", "compile site.water --to *", "compile site.water --to csv --only *",
-        "compile site.water --to csv --days *", "compile site.water --to csv --controller * --despite-errors", "compile site.water --to csv --run * --at 2026-03-02T06:00 --despite-errors", "compile site.water --to icalendar --stamp * --despite-errors",
-        "chart site.water -o *", "format *", "explain *", "advise *", "next site.water --count *", "next site.water --at *", "why site.water * 2026-03-02", "why site.water lawn *", "diff * site.water", "diff *:site.water site.water",
-        "diff site.water was.water --until *", "audit site.water *", "audit site.water log.csv --columns *=x", "audit site.water log.csv --tolerance *", "check site.water --root *", "check site.water * --help",
+        "*", "check *", "check --*", "check site.water --from *", "check site.water --report *", "check site.water --baseline *", "check site.water -o */x",
+            "compile site.water --to *", "compile site.water --to csv --only *",
+        "compile site.water --to csv --days *", "compile site.water --to csv --controller * --despite-errors",
+            "compile site.water --to csv --run * --at 2026-03-02T06:00 --despite-errors", "compile site.water --to icalendar --stamp * --despite-errors",
+        "chart site.water -o *", "format *", "explain *", "advise *", "next site.water --count *", "next site.water --at *", "why site.water * 2026-03-02",
+            "why site.water lawn *", "diff * site.water", "diff *:site.water site.water",
+        "diff site.water was.water --until *", "audit site.water *", "audit site.water log.csv --columns *=x", "audit site.water log.csv --tolerance *",
+            "check site.water --root *", "check site.water * --help",
     ];
 
     public static TheoryData<string> Commands => [.. Reports];
@@ -55,7 +66,8 @@ public sealed partial class HostileTextTests : Workshop
         foreach (var hostile in Samples.Some(Hostile, Array.IndexOf(Reports, command)))
         {
             WriteSite(hostile);
-            Holds(Answer(command.Split(' ')), $"{command} with {Visible(hostile)}", isMarkdown: command.EndsWith("markdown", StringComparison.Ordinal), isDiff: command.Contains("--diff", StringComparison.Ordinal));
+            Holds(Answer(command.Split(' ')), $"{command} with {Visible(hostile)}", isMarkdown: command.EndsWith("markdown", StringComparison.Ordinal),
+                isDiff: command.Contains("--diff", StringComparison.Ordinal));
         }
     }
 
@@ -65,7 +77,8 @@ public sealed partial class HostileTextTests : Workshop
     {
         WriteSite("Garden");
         foreach (var hostile in Samples.Some(Hostile, Array.IndexOf(Questions, command)))
-            Holds(Answer(command.Split(' ').Select(word => word.Replace("*", hostile, StringComparison.Ordinal)).ToArray()), $"{command} with {Visible(hostile)}");
+            Holds(Answer(command.Split(' ').Select(word => word.Replace("*", hostile, StringComparison.Ordinal)).ToArray()),
+                $"{command} with {Visible(hostile)}");
     }
 
     /// <summary>What a test shows to be clean says something: the label is there, in whatever is left of it.</summary>
@@ -102,7 +115,8 @@ public sealed partial class HostileTextTests : Workshop
         WriteSite(Hostile[number]);
         var (output, error) = Answer("check", "site.water", "--report", "github");
         Assert.NotEqual("", output);
-        Assert.All(output.Split('\n')[..^1], line => Assert.Matches(@"^::(error|warning|notice) file=[^,:\r]+,line=\d+,endLine=\d+(,col=\d+,endColumn=\d+)?,title=[^,:\r]+::[^\r]*$", line));
+        Assert.All(output.Split('\n')[..^1], line =>
+            Assert.Matches(@"^::(error|warning|notice) file=[^,:\r]+,line=\d+,endLine=\d+(,col=\d+,endColumn=\d+)?,title=[^,:\r]+::[^\r]*$", line));
         Assert.DoesNotMatch(Forbidden(), output + error);
     }
 
@@ -127,11 +141,14 @@ public sealed partial class HostileTextTests : Workshop
 
         var result = RunLine(command);
         Assert.Contains("pwned", result.Output + result.Error, StringComparison.Ordinal);
-        if (command.Contains("github", StringComparison.Ordinal)) Assert.All(result.Output.Split('\n')[..^1], line => Assert.Matches("^::(error|warning|notice) file=[^,:\r]+,line=", line));
+        if (command.Contains("github", StringComparison.Ordinal)) Assert.All(result.Output.Split('\n')[..^1], line =>
+            Assert.Matches("^::(error|warning|notice) file=[^,:\r]+,line=", line));
         else Holds((result.Output, result.Error), command);
     }
 
-    /// <summary>No field of CSV is a text of a person's own, and no name begins like a formula, so a spreadsheet computes nothing (OWASP, CSV injection).</summary>
+    /// <summary>
+    /// No field of CSV is a text of a person's own, and no name begins like a formula, so a spreadsheet computes nothing (OWASP, CSV injection).
+    /// </summary>
     [Theory]
     [InlineData("runs")]
     [InlineData("openings")]
@@ -148,7 +165,7 @@ public sealed partial class HostileTextTests : Workshop
     public void A_laid_out_file_is_written_as_it_is()
     {
         const string Marked = "site a \"\u200Fx\" { timezone Europe/Lisbon; effective 2026-03-01 }\n";
-        Assert.Equal(Marked, WaterscriptProcess.Run(Folder, Encoding.UTF8.GetBytes(Marked), [], "format", "-").Output);
+        Assert.Equal(Marked, WaterscriptProgram.Run(Folder, Encoding.UTF8.GetBytes(Marked), [], "format", "-").Output);
     }
 
     private void WriteSite(string hostile)
@@ -170,7 +187,8 @@ public sealed partial class HostileTextTests : Workshop
             """;
         Write("site.water", Site("06:00"));
         Write("was.water", Site("07:00").Replace($"zone beds {label}", "zone beds \"Beds\"", StringComparison.Ordinal));
-        Write("untidy.water", Site("06:00").Replace("{ output", "{output", StringComparison.Ordinal) + $"\tzone  more {label} {{ output 3 }}  # {hostile.Replace('\n', ' ').Replace('\r', ' ')}");
+        Write("untidy.water", Site("06:00").Replace("{ output", "{output", StringComparison.Ordinal)
+            + $"\tzone  more {label} {{ output 3 }}  # {hostile.Replace('\n', ' ').Replace('\r', ' ')}");
         Write("broken.water", $"{hostile}\nsite a {label} {{ timezone Europe/Lisbon; effective 2026-03-01 }}\nzone {hostile} {{ outptu 1 }}\nzone b {label} {{ output {label} }}\nlocation {label}\n");
         Write("slip.water", $"{Good}{hostile}\naccept skipped-time because {label}\n");
         Write("include.water", $"{Good}include {label}\n");
@@ -197,10 +215,13 @@ public sealed partial class HostileTextTests : Workshop
         if (isJson || what.Contains("--to ", StringComparison.Ordinal)) text = text.Replace("\u200D", "", StringComparison.Ordinal);
         if (what.Contains("--to icalendar", StringComparison.Ordinal)) text = text.Replace("\t", "", StringComparison.Ordinal);
         if (isDiff) text = text.Replace("\t", "    ", StringComparison.Ordinal).Replace("\r\n", "\n", StringComparison.Ordinal);
-        if (what.Contains("--to csv", StringComparison.Ordinal) || what.Contains("--to icalendar", StringComparison.Ordinal)) text = text.Replace("\r\n", "\n", StringComparison.Ordinal);
+        if (what.Contains("--to csv", StringComparison.Ordinal) || what.Contains("--to icalendar", StringComparison.Ordinal)) text =
+            text.Replace("\r\n", "\n", StringComparison.Ordinal);
         var raw = Forbidden().Match(text);
         Assert.False(raw.Success, $"{what}: {Visible(raw.Value)} in {Visible(text)}");
-        var commands = text.Split('\n').Where(line => line.TrimStart().StartsWith("::", StringComparison.Ordinal) || (!isJson && LogCommand().IsMatch(line) && !what.Contains("--to ", StringComparison.Ordinal)));
+        var commands = text.Split('\n')
+            .Where(line => line.TrimStart().StartsWith("::", StringComparison.Ordinal)
+            || (!isJson && LogCommand().IsMatch(line) && !what.Contains("--to ", StringComparison.Ordinal)));
         Assert.True(!commands.Any(), $"{what}: {Visible(string.Join('\n', commands))}");
         if (!isMarkdown) return;
         Assert.All(answer.Output.Split('\n'), line =>
@@ -214,22 +235,13 @@ public sealed partial class HostileTextTests : Workshop
 
     private (string Output, string Error) Answer(params string[] words)
     {
-        if (Environment.GetEnvironmentVariable("WATERSCRIPT_BINARY") is { Length: > 0 })
-        {
-            var result = WaterscriptProcess.Run(Folder, words);
-            return (result.Output, result.Error);
-        }
-
-        using var output = new MemoryStream();
-        using var text = new StreamWriter(output, new UTF8Encoding(false));
-        using var error = new StringWriter(CultureInfo.InvariantCulture);
-        string[] here = [.. words.Select(word => File.Exists(PathOf(word)) || word.StartsWith("site.", StringComparison.Ordinal) || word.StartsWith("broken.svg", StringComparison.Ordinal) ? PathOf(word) : word)];
-        CommandLine.Run(here, new Terminal(() => new MemoryStream(), output, text, error, textHasColour: false, errorHasColour: false));
-        text.Flush();
-        return (Encoding.UTF8.GetString(output.ToArray()), error.ToString());
+        var result = WaterscriptProgram.Run(Folder, words);
+        return (result.Output, result.Error);
     }
 
-    private static string Visible(string text) => string.Concat(text.Select(unit => unit is >= ' ' and <= '~' or '\n' ? unit.ToString() : string.Create(CultureInfo.InvariantCulture, $"{{{(int)unit:X4}}}")));
+    private static string Visible(string text) =>
+        string.Concat(text.Select(unit =>
+        unit is >= ' ' and <= '~' or '\n' ? unit.ToString() : string.Create(CultureInfo.InvariantCulture, $"{{{(int)unit:X4}}}")));
 
     [GeneratedRegex(@"[\u0000-\u0009\u000B-\u001F\u007F-\u009F\u061C\u200B-\u200F\u2028-\u202E\u2060-\u206F\uFEFF\uFE00-\uFE0D]|\uDB40[\uDC00-\uDFFF]")]
     private static partial Regex Forbidden();

@@ -1,5 +1,6 @@
 using System.Globalization;
 using WaterScript.Cli;
+using WaterScript.Cli.Files;
 using Xunit;
 
 namespace WaterScript.Tests.Cli;
@@ -41,13 +42,16 @@ public sealed class InternalErrorTests : Workshop
     {
         foreach (var name in (string[])["One", "Two"])
         {
-            if (!File.Exists(PathOf($"{name.ToLowerInvariant()}.water"))) Write($"{name.ToLowerInvariant()}.water", Good.Replace("site garden \"Garden\" {", $"site   garden \"{name}\" {{", StringComparison.Ordinal));
+            if (!File.Exists(PathOf($"{name.ToLowerInvariant()}.water"))) Write($"{name.ToLowerInvariant()}.water",
+                Good.Replace("site garden \"Garden\" {", $"site   garden \"{name}\" {{", StringComparison.Ordinal));
         }
 
         using var output = new StringWriter(CultureInfo.InvariantCulture);
         using var error = new StringWriter(CultureInfo.InvariantCulture);
         using var stream = new MemoryStream();
-        var status = CommandLine.Run(arguments, new Terminal(() => throw new ArgumentOutOfRangeException(nameof(arguments)), stream, output, error, textHasColour: false, errorHasColour: false));
+        var status = CommandLine.Run(arguments,
+            new Terminal(Surroundings.OfProcess(), () =>
+            throw new ArgumentOutOfRangeException(nameof(arguments)), stream, output, error, textHasColour: false, errorHasColour: false));
         return (output.ToString(), error.ToString(), status);
     }
 }

@@ -50,7 +50,8 @@ public sealed class ProgramTests : Workshop
         if (OperatingSystem.IsWindows()) return;
         Write("site.water", Good);
         var result = WaterscriptProcess.Shell(Folder, "\"$WATERSCRIPT\" check site.water >&-");
-        Assert.Contains(result.Error, (string[])["waterscript: standard output is closed, so there is nowhere to write to\n", "waterscript: you are not allowed to\n"]);
+        Assert.Contains(result.Error, (string[])["waterscript: standard output is closed, so there is nowhere to write to\n",
+            "waterscript: you are not allowed to\n"]);
         Assert.Equal(2, result.ExitCode);
     }
 

@@ -39,7 +39,10 @@ public sealed partial class TerminalTests : Workshop
         Assert.Equal("", Read("error"));
     }
 
-    /// <summary>All that a command sends to its terminal, with line ends as the program writes them, without how .NET opens a terminal of this kind (keys for applications, ECMA-48 private modes).</summary>
+    /// <summary>
+    /// All that a command sends to its terminal, with line ends as the program writes them, without how .NET opens a terminal of this kind (keys for
+    /// applications, ECMA-48 private modes).
+    /// </summary>
     private string OnTerminal(string environment, string command)
     {
         Write("site.water", Good);

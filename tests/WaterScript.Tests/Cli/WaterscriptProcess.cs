@@ -2,11 +2,16 @@ using System.Diagnostics;
 
 namespace WaterScript.Tests.Cli;
 
-/// <summary>Runs the program as a shell does: the one that <c>WATERSCRIPT_BINARY</c> names, else the one built beside the tests.</summary>
+/// <summary>Runs the program as a process of its own: the one that <c>WATERSCRIPT_BINARY</c> names, else the one built beside the tests.</summary>
 internal static class WaterscriptProcess
 {
     private const string Name = "waterscript";
-    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(1);
+
+    /// <summary>After so long a command counts as one that does not end.</summary>
+    public static readonly TimeSpan Patience = TimeSpan.FromMinutes(1);
+
+    /// <summary>Whether a program is named, so that it and no other is under test.</summary>
+    public static bool IsNamed { get; } = Environment.GetEnvironmentVariable("WATERSCRIPT_BINARY") is { Length: > 0 };
 
     /// <summary>The program.</summary>
     public static string Path { get; } = Environment.GetEnvironmentVariable("WATERSCRIPT_BINARY") is { Length: > 0 } named

@@ -30,7 +30,7 @@ public abstract class Workshop : IDisposable
     /// <summary>Runs the program in the folder. Whatever it answers for programs has to be as the schema says.</summary>
     private protected WaterscriptProcess.Result Run(params string[] arguments)
     {
-        var result = WaterscriptProcess.Run(Folder, arguments);
+        var result = WaterscriptProgram.Run(Folder, arguments);
         if (ReportSchema.IsOf(result.Output)) ReportSchema.Hold(result.Output);
         return result;
     }
@@ -53,5 +53,6 @@ public abstract class Workshop : IDisposable
     private protected string Read(string path) => File.ReadAllText(PathOf(path));
 
     /// <summary>Names of all that is in the folder, hidden files too.</summary>
-    private protected string[] Names() => [.. Directory.EnumerateFileSystemEntries(Folder).Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal)];
+    private protected string[] Names() =>
+        [.. Directory.EnumerateFileSystemEntries(Folder).Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal)];
 }

@@ -3,6 +3,7 @@ using System.Text;
 using NodaTime;
 using NodaTime.Text;
 using WaterScript.Cli;
+using WaterScript.Cli.Files;
 using WaterScript.Timetables;
 
 namespace WaterScript.Tests.Oracles;
@@ -35,9 +36,11 @@ internal static class EmittedCalendar
     {
         using var output = new MemoryStream();
         using var error = new StringWriter(CultureInfo.InvariantCulture);
-        var terminal = new Terminal(() => new MemoryStream(Encoding.UTF8.GetBytes(text)), output, TextWriter.Null, error, textHasColour: false, errorHasColour: false);
+        var terminal = new Terminal(Surroundings.OfProcess(), () =>
+            new MemoryStream(Encoding.UTF8.GetBytes(text)), output, TextWriter.Null, error, textHasColour: false, errorHasColour: false);
         var status = CommandLine.Run(
-            ["compile", file, "--to", "icalendar", "--from", Iso(horizon.From), "--until", Iso(horizon.Until), "--despite-errors", "--despite-size", .. Options(form)],
+            ["compile", file, "--to", "icalendar", "--from", Iso(horizon.From), "--until", Iso(horizon.Until), "--despite-errors", "--despite-size",
+                .. Options(form)],
             terminal);
         return status != ExitCode.CannotRun && output.Length > 0 ? output.ToArray() : throw new InvalidOperationException($"{file} {form}: {error}\n{text}");
     }
