@@ -6,7 +6,9 @@ using Xunit;
 
 namespace WaterScript.Tests.Cases;
 
-/// <summary>What comes out of each source under <c>tests/Cases</c> is what stands beside it; <see cref="CaseFile"/> says how to accept another output.</summary>
+/// <summary>
+/// What comes out of each source under <c>tests/Cases</c> is what stands beside it; <see cref="CaseFile"/> says how to accept another output.
+/// </summary>
 public sealed class CaseTests
 {
     private const string Rules = "rules";
@@ -36,12 +38,14 @@ public sealed class CaseTests
         Assert.Equal(formatted, Format(SourceText.From("again.water", formatted)));
     }
 
-    /// <summary>A rule has a case in which it fires and one in which it stays silent.</summary>
+    /// <summary>A rule has a case in which it fires, one in which it stays silent, and one at its limit.</summary>
     [Theory]
     [MemberData(nameof(Slugs))]
-    public void A_rule_fires_and_stays_silent(string slug)
+    public void A_rule_fires_stays_silent_and_has_a_limit(string slug)
     {
         var names = CaseFile.Of($"{Rules}/{slug}").Cast<object[]>().Select(row => (string)row[0]).ToArray();
+        Assert.Contains(names, name => Path.GetFileName(name).StartsWith("edge", StringComparison.Ordinal));
+        Assert.True(names.Length >= 3, $"{slug} has {names.Length} cases");
         Assert.Contains(names, name => Fires(name, slug));
         Assert.Contains(names, name => !Fires(name, slug));
     }

@@ -51,7 +51,8 @@ internal static class InterleavedFindings
     {
         var column = location.Start.Column;
         var length = location.Start.Line == location.End.Line ? Math.Max(1, location.Span.Length) : 1;
-        text.Append('#').Append(' ', Math.Max(0, column - 2)).Append(mark, column == 1 ? Math.Max(1, length - 1) : length).Append(' ').Append(words).Append('\n');
+        text.Append('#').Append(' ', Math.Max(0, column - 2)).Append(mark, column == 1 ? Math.Max(1, length - 1) : length).Append(' ').Append(words)
+            .Append('\n');
     }
 
     private static void AppendLine(StringBuilder text, string words) => text.Append("#   ").Append(words).Append('\n');

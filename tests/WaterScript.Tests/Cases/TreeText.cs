@@ -9,7 +9,9 @@ using WaterScript.Text;
 
 namespace WaterScript.Tests.Cases;
 
-/// <summary>The tree of a source, a node a line, each below the one that it belongs to; the tokens of a row stand in its line. Findings of reading follow.</summary>
+/// <summary>
+/// The tree of a source, a node a line, each below the one that it belongs to; the tokens of a row stand in its line. Findings of reading follow.
+/// </summary>
 internal static class TreeText
 {
     /// <summary>Parses a source.</summary>
@@ -23,7 +25,8 @@ internal static class TreeText
         foreach (var finding in findings)
         {
             var start = finding.Primary.Location.Start;
-            text.Append(CultureInfo.InvariantCulture, $"{finding.Severity.ToString().ToLowerInvariant()} {start.Line}:{start.Column} {finding.Heading} [{finding.Rule.Slug}]\n");
+            text.Append(CultureInfo.InvariantCulture,
+                $"{finding.Severity.ToString().ToLowerInvariant()} {start.Line}:{start.Column} {finding.Heading} [{finding.Rule.Slug}]\n");
         }
 
         return text.ToString();
@@ -41,7 +44,8 @@ internal static class TreeText
                 break;
             case Node node:
                 var (plain, parts) = MembersOf(node);
-                Line(text, depth, role, string.Join(' ', plain.Prepend($"{node.GetType().Name.Replace("Node", "", StringComparison.Ordinal)} {Quoted(source, node.Span)}")));
+                Line(text, depth, role, string.Join(' ',
+                    plain.Prepend($"{node.GetType().Name.Replace("Node", "", StringComparison.Ordinal)} {Quoted(source, node.Span)}")));
                 foreach (var (name, part) in parts) Append(text, source, name, part, depth + 1);
                 break;
             case IEnumerable many:
@@ -54,7 +58,8 @@ internal static class TreeText
     private static (List<string> Plain, List<(string Name, object Part)> Parts) MembersOf(Node node)
     {
         var (plain, parts) = (new List<string>(), new List<(string, object)>());
-        foreach (var property in node.GetType().GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(property => property.GetIndexParameters().Length == 0))
+        foreach (var property in node.GetType().GetProperties(BindingFlags.Public | BindingFlags.Instance)
+            .Where(property => property.GetIndexParameters().Length == 0))
         {
             switch (property.GetValue(node))
             {
