@@ -5,6 +5,9 @@ namespace WaterScript.Tests.Binding;
 /// <summary>Names: given, used, and leading round in circles.</summary>
 public sealed class NameTests
 {
+    /// <summary>Of a chain of names; the deepest where all samples are tried.</summary>
+    private static readonly int Links = Samples.Of(20_000);
+
     [Theory]
     [InlineData("zone ‹a› { output 3 }")]
     [InlineData("zone c { output 3 }\ngroup ‹a› = b, c")]
@@ -23,7 +26,8 @@ public sealed class NameTests
     [Theory]
     [InlineData("soil a { intake 10 mm/h }\nplants a { coefficient 0.9 }\nsequence a { water a for 1 min }\nschedule a { manual; steps { run a } }")]
     [InlineData("zone steps { output 3 }\nzone hold { output 4 }\nzone from { output 5 }\nzone water { output 6 }\nschedule s { manual; steps { water steps, hold + from, water for 1 min } }")]
-    [InlineData("schedule early { manual; steps { run later } }\nsequence later { water front for dip }\ngroup front = c, a\nlet dip = 1 min\nzone c { output 3 }")]
+    [InlineData(
+        "schedule early { manual; steps { run later } }\nsequence later { water front for dip }\ngroup front = c, a\nlet dip = 1 min\nzone c { output 3 }")]
     public void OfDifferentKindsAndBeforeTheirDeclarationTheyAreFine(string blocks) => Expect.Fine(blocks);
 
     [Theory]
@@ -67,26 +71,26 @@ public sealed class NameTests
     [InlineData("let x = x + 1 weeks")]
     public void WhatLeadsBackToItselfIsALoop(string blocks)
     {
-        var finding = Assert.Single(Expect.Errors(Expect.Read(Expect.Garden + blocks.Replace("‹", "", StringComparison.Ordinal).Replace("›", "", StringComparison.Ordinal))));
+        var finding = Assert.Single(Expect.Errors(Expect.Read(Expect.Garden
+            + blocks.Replace("‹", "", StringComparison.Ordinal).Replace("›", "", StringComparison.Ordinal))));
         Assert.Equal("loop", finding.Rule.Slug);
     }
 
     [Fact]
     public void ALongChainOfGroupsEndsWithoutFallingOver()
     {
-        var chain = string.Join('\n', Enumerable.Range(0, 20_000).Select(i => $"group g{i} = g{i + 1}")) + "\ngroup g20000 = a";
-        Assert.NotNull(Expect.Read(Expect.Garden + chain).Findings);
-        var sequences = string.Join('\n', Enumerable.Range(0, 20_000).Select(i => $"sequence s{i} {{ run s{i + 1} }}")) + "\nsequence s20000 { water a for 1 s }";
-        Assert.NotNull(Expect.Read(Expect.Garden + sequences).Findings);
-        var lets = string.Join('\n', Enumerable.Range(0, 20_000).Select(i => $"let d{i} = d{i + 1} + 1 day")) + "\nlet d20000 = 2026-05-01";
-        Assert.NotNull(Expect.Read(Expect.Garden + lets).Findings);
-        var supplies = string.Join('\n', Enumerable.Range(0, 20_000).Select(i => $"supply s{i} {{ fed-by s{i + 1} }}")) + "\nsupply s20000 { flow 1 L/min }";
-        Assert.NotNull(Expect.Read(Expect.Garden + supplies).Findings);
-        var schedules = string.Join('\n', Enumerable.Range(0, 20_000).Select(i => $"schedule s{i} {{ start after s{i + 1}; steps {{ water a for 1 s }} }}")) + "\nschedule s20000 { start after main; steps { water a for 1 s } }";
-        Assert.NotNull(Expect.Read(Expect.Garden + schedules).Findings);
-        var pairs = string.Join('\n', Enumerable.Range(0, 10_000).Select(i => $"schedule x{i} {{ start after y{i}; steps {{ water a for 1 s }} }}\nschedule y{i} {{ start after x{i}; steps {{ water a for 1 s }} }}"));
-        Assert.NotNull(Expect.Read(Expect.Garden + pairs).Findings);
+        string Chain(Func<int, string> link, string end) => string.Join('\n', Enumerable.Range(0, Links).Select(link)) + "\n" + end;
+        Reads(Chain(i => $"group g{i} = g{i + 1}", $"group g{Links} = a"));
+        Reads(Chain(i => $"sequence s{i} {{ run s{i + 1} }}", $"sequence s{Links} {{ water a for 1 s }}"));
+        Reads(Chain(i => $"let d{i} = d{i + 1} + 1 day", $"let d{Links} = 2026-05-01"));
+        Reads(Chain(i => $"supply s{i} {{ fed-by s{i + 1} }}", $"supply s{Links} {{ flow 1 L/min }}"));
+        Reads(Chain(i => $"schedule s{i} {{ start after s{i + 1}; steps {{ water a for 1 s }} }}",
+            $"schedule s{Links} {{ start after main; steps {{ water a for 1 s }} }}"));
+        Reads(string.Join('\n', Enumerable.Range(0, Links / 2).Select(i =>
+            $"schedule x{i} {{ start after y{i}; steps {{ water a for 1 s }} }}\nschedule y{i} {{ start after x{i}; steps {{ water a for 1 s }} }}")));
     }
+
+    private static void Reads(string text) => Assert.NotNull(Expect.Read(Expect.Garden + text).Findings);
 
     [Fact]
     public void GroupsThatDoubleEachOtherEndAtOnce()
@@ -124,7 +128,8 @@ public sealed class NameTests
         var text = Expect.Garden + blocks;
         var finding = Assert.Single(Expect.Errors(Expect.Read(text)));
         Assert.Contains(finding.Rule.Slug, (string[])[slug, "contradiction", "stated-twice"]);
-        Assert.Equal(Expect.Errors(Expect.Read(text))[0].Primary.Location.Source.PositionOf(text.IndexOf('‹', StringComparison.Ordinal)).Line, finding.Primary.Location.Start.Line);
+        Assert.Equal(Expect.Errors(Expect.Read(text))[0].Primary.Location.Source.PositionOf(text.IndexOf('‹', StringComparison.Ordinal)).Line,
+            finding.Primary.Location.Start.Line);
     }
 
     [Fact]
@@ -139,7 +144,9 @@ public sealed class NameTests
     [InlineData("restriction r { for ‹a + b› }")]
     [InlineData("hold ‹a + b› from 2026-05-01 for 2 days because \"x\"")]
     public void ASetTakesNoPlus(string blocks) =>
-        Assert.Contains(Expect.Errors(Expect.Read((Expect.Garden + blocks).Replace("‹", "", StringComparison.Ordinal).Replace("›", "", StringComparison.Ordinal))), finding => finding.Rule.Slug is "contradiction" or "syntax");
+        Assert.Contains(Expect.Errors(
+            Expect.Read((Expect.Garden + blocks).Replace("‹", "", StringComparison.Ordinal).Replace("›", "", StringComparison.Ordinal))), finding =>
+            finding.Rule.Slug is "contradiction" or "syntax");
 
     [Fact]
     public void SeveralSuppliesAndControllersAreToBeNamed()

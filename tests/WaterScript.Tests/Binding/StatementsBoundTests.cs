@@ -35,7 +35,7 @@ public sealed class StatementsBoundTests
             if (reading.Findings.HasErrors) continue;
             var whole = Shown(reading);
             Assert.Equal(whole, Shown(Expect.Read(text)));
-            foreach (var statement in All(reading.Files[0].Statements))
+            foreach (var statement in Samples.Some([.. All(reading.Files[0].Statements)], compared))
             {
                 var (start, length) = (statement.Span.Start, statement.Span.Length);
                 var said = text.Substring(start, length);
@@ -46,7 +46,7 @@ public sealed class StatementsBoundTests
             }
         }
 
-        Assert.InRange(compared, 1_000, int.MaxValue);
+        Assert.InRange(compared, Samples.Of(1_000), int.MaxValue);
     }
 
     /// <summary>Whether a statement says what holds anyway, so that nothing can change without it: the one supply, the share of a month not listed.</summary>
@@ -70,7 +70,8 @@ public sealed class StatementsBoundTests
     private static string Shown(SiteReading reading)
     {
         var text = new StringBuilder();
-        foreach (var finding in reading.Findings) text.Append(CultureInfo.InvariantCulture, $"{finding.Rule.Slug} {finding.Heading} {finding.Primary.Location.Start}\n");
+        foreach (var finding in reading.Findings) text.Append(CultureInfo.InvariantCulture,
+            $"{finding.Rule.Slug} {finding.Heading} {finding.Primary.Location.Start}\n");
         Show(reading.Site, text, 0);
         return text.ToString();
     }
@@ -92,7 +93,8 @@ public sealed class StatementsBoundTests
                 break;
             default:
                 text.Append(value.GetType().Name).Append(' ');
-                foreach (var property in value.GetType().GetProperties().Where(property => property.GetIndexParameters().Length == 0 && property.GetMethod is { IsStatic: false }))
+                foreach (var property in value.GetType().GetProperties()
+                    .Where(property => property.GetIndexParameters().Length == 0 && property.GetMethod is { IsStatic: false }))
                     Show(property.GetValue(value), text.Append(property.Name).Append(' '), depth + 1);
                 break;
         }

@@ -11,7 +11,8 @@ namespace WaterScript.Tests.Syntax;
 /// <summary>Texts that nobody means: each is answered in words, and laid out or refused.</summary>
 public sealed class HostileTextTests
 {
-    private const int Huge = 1_000_000;
+    /// <summary>A million, and less where a part of all samples is tried.</summary>
+    private static readonly int Huge = Samples.Of(1_000_000);
 
     private static readonly string[] Texts =
     [
@@ -34,7 +35,8 @@ public sealed class HostileTextTests
     {
         foreach (var text in Texts)
         {
-            foreach (var file in (string[])[text, Expect.Garden + text, text + "\n" + Expect.Garden, $"zone c {{\n{text}\n}}\nschedule s {{\n{text}\nsteps {{\n{text}\n}}\n}}"]) Hold(file);
+            foreach (var file in (string[])[text, Expect.Garden + text, text + "\n" + Expect.Garden,
+                $"zone c {{\n{text}\n}}\nschedule s {{\n{text}\nsteps {{\n{text}\n}}\n}}"]) Hold(file);
         }
     }
 
@@ -42,7 +44,9 @@ public sealed class HostileTextTests
     [InlineData("}\n }\n}\n", "1:1 2:2 3:1")]
     [InlineData("a {\n}\n }\n}\n", "1:1 3:2 4:1")]
     public void Braces_that_close_nothing_are_each_an_error(string text, string places) =>
-        Assert.Equal(places, string.Join(' ', Expect.Read(text).Findings.Where(finding => finding.Rule.Slug != "missing").Select(finding => $"{finding.Primary.Location.Start.Line}:{finding.Primary.Location.Start.Column}")));
+        Assert.Equal(places, string.Join(' ',
+            Expect.Read(text).Findings.Where(finding => finding.Rule.Slug != "missing")
+            .Select(finding => $"{finding.Primary.Location.Start.Line}:{finding.Primary.Location.Start.Column}")));
 
     [Theory]
     [InlineData("let x = ‹²5› min")]
@@ -86,7 +90,9 @@ public sealed class HostileTextTests
         }
     }
 
-    /// <summary>Holds that a text is read, that each finding has a place in it, and that its layout is refused for an error, or says the same and comes out of itself.</summary>
+    /// <summary>
+    /// Holds that a text is read, that each finding has a place in it, and that its layout is refused for an error, or says the same and comes out of itself.
+    /// </summary>
     private static void Hold(string text)
     {
         var reading = Expect.Read(text);

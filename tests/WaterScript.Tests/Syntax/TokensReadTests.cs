@@ -22,7 +22,7 @@ namespace WaterScript.Tests.Syntax;
 /// </summary>
 public sealed class TokensReadTests
 {
-    private const int Mutations = 4_000;
+    private static readonly int Mutations = Samples.Of(4_000);
     private const int Seed = 14;
 
     private static readonly string[] Inserted =
@@ -73,7 +73,8 @@ public sealed class TokensReadTests
     {
         var (first, second) = one.StartIndex <= other.StartIndex ? (one, other) : (other, one);
         if (first == second) return text;
-        return string.Concat(text.AsSpan(0, first.StartIndex), second.Text, text.AsSpan(first.StopIndex + 1, second.StartIndex - first.StopIndex - 1), first.Text) + text[(second.StopIndex + 1)..];
+        return string.Concat(text.AsSpan(0, first.StartIndex), second.Text, text.AsSpan(first.StopIndex + 1, second.StartIndex - first.StopIndex - 1),
+            first.Text) + text[(second.StopIndex + 1)..];
     }
 
     /// <summary>The tokens that nobody has read and nobody has reported.</summary>
@@ -86,7 +87,8 @@ public sealed class TokensReadTests
         foreach (var statement in file.Statements) Take(statement, text, read);
         var statements = Statements(text);
         var errors = findings.Where(finding => finding.Severity == Severity.Error).Select(finding => finding.Primary.Location.Span).ToArray();
-        var lackBlocks = findings.Where(finding => finding.Primary.Text is "{ is expected" or "{ is missing here").Select(finding => finding.Primary.Location.Span).ToArray();
+        var lackBlocks = findings.Where(finding => finding.Primary.Text is "{ is expected" or "{ is missing here")
+            .Select(finding => finding.Primary.Location.Span).ToArray();
         return
         [
             .. WithoutMissingBlocks(statements, file.Source, lackBlocks).Where(statement => !errors.Any(error => statement.IsAt(error)))
@@ -142,7 +144,8 @@ public sealed class TokensReadTests
         // Words of the language and marks are part of the statement itself; names, numbers, labels, dates and times have to be in a leaf.
         void AddMarks(TextSpan span)
         {
-            foreach (var token in RawTokens.Of(text.Substring(span.Start, span.Length)).Where(token => IsMark(token.Type))) Add(new TextSpan(span.Start + token.StartIndex, token.Text.Length));
+            foreach (var token in RawTokens.Of(text.Substring(span.Start, span.Length))
+                .Where(token => IsMark(token.Type))) Add(new TextSpan(span.Start + token.StartIndex, token.Text.Length));
         }
     }
 
@@ -150,9 +153,11 @@ public sealed class TokensReadTests
     private static bool TakeParts(Node node, string text, HashSet<int> read)
     {
         var hasParts = false;
-        foreach (var property in node.GetType().GetProperties().Where(property => property.Name is not ("Body" or "Steps" or "Accepts") && !(node is BlockNode && property.Name == "Row")))
+        foreach (var property in node.GetType().GetProperties()
+            .Where(property => property.Name is not ("Body" or "Steps" or "Accepts") && !(node is BlockNode && property.Name == "Row")))
         {
-            if (property.GetIndexParameters().Length > 0 || property.GetValue(node) is not { } value || value is not (Node or Token or IEnumerable) || value is string) continue;
+            if (property.GetIndexParameters().Length > 0 || property.GetValue(node) is not { } value || value is not (Node or Token or IEnumerable)
+                || value is string) continue;
             hasParts = true;
             Take(value, text, read);
         }
@@ -174,7 +179,9 @@ public sealed class TokensReadTests
     };
 
     private static int BraceOf(Node node, string text) =>
-        node.Span.Start + (RawTokens.Of(text.Substring(node.Span.Start, node.Span.Length)).FirstOrDefault(token => token.Type == WaterScriptLexer.LBRACE)?.StartIndex ?? node.Span.Length - 1);
+        node.Span.Start
+            + (RawTokens.Of(text.Substring(node.Span.Start, node.Span.Length)).FirstOrDefault(token => token.Type == WaterScriptLexer.LBRACE)?.StartIndex
+            ?? node.Span.Length - 1);
 
     private static bool IsMark(int type) => type is not (WaterScriptLexer.WORD or WaterScriptLexer.PATH or WaterScriptLexer.NUMBER or WaterScriptLexer.DATE
         or WaterScriptLexer.CLOCK or WaterScriptLexer.GLUED or WaterScriptLexer.MALFORMED or WaterScriptLexer.STRING or WaterScriptLexer.CURLY_STRING or WaterScriptLexer.OPEN_STRING or WaterScriptLexer.RBRACE or WaterScriptLexer.OTHER);
@@ -246,7 +253,9 @@ public sealed class TokensReadTests
     /// <param name="Around">The head of the block that it stands in, or null.</param>
     private sealed record Stretch(ImmutableArray<IToken> Tokens, Stretch? Head, int Stop, Stretch? Around)
     {
-        /// <summary>Whether an error is at the statement, or at the head of a block that it stands in: with an error in its head nobody knows what a body is.</summary>
+        /// <summary>
+        /// Whether an error is at the statement, or at the head of a block that it stands in: with an error in its head nobody knows what a body is.
+        /// </summary>
         public bool IsAt(TextSpan error) =>
             (error.Start <= Stop && error.End >= Tokens[0].StartIndex) || Head?.IsAt(error) == true || Around?.IsAt(error) == true;
     }

@@ -53,7 +53,8 @@ public sealed class WateringAdviceTests
 
     /// <summary>Every third day from 1 to 31 July, 11 times 15 mm/h for 1 h.</summary>
     [Fact]
-    public void What_is_given_is_the_mean_of_a_year() => Assert.Equal(165, Math.Round(Assert.Single(Of("rate 15 mm/h; soil loam; plants own").Months).Given, 6));
+    public void What_is_given_is_the_mean_of_a_year() =>
+        Assert.Equal(165, Math.Round(Assert.Single(Of("rate 15 mm/h; soil loam; plants own").Months).Given, 6));
 
     [Fact]
     public void The_block_to_paste_is_read_and_laid_out()

@@ -8,14 +8,16 @@ using Xunit;
 
 namespace WaterScript.Tests.Answers.Audit;
 
-/// <summary>An audit that reads a log as it goes by says what one says that holds all of it (<see cref="InMemoryAudit"/>), on sites and logs nobody thought of.</summary>
+/// <summary>
+/// An audit that reads a log as it goes by says what one says that holds all of it (<see cref="InMemoryAudit"/>), on sites and logs nobody thought of.
+/// </summary>
 public sealed class AuditAgainstMemoryTests
 {
     private const int SitesEach = 40;
 
     private static readonly string[] ZoneWords = ["open", "open", "open", "close", "close", "close", "skip", "fault", "hand"];
 
-    public static TheoryData<int> Batches => [.. Enumerable.Range(0, 6)];
+    public static TheoryData<int> Batches => [.. Samples.Batches(6)];
 
     [Theory]
     [MemberData(nameof(Batches))]
@@ -65,13 +67,16 @@ public sealed class AuditAgainstMemoryTests
         Assert.Null(log.Read("log.csv", Text(site, rows)));
         var report = Auditor.Audit(site, log, options, Timetable.Of(site, Horizon.DaysFrom(site.Effective, 1)))!;
         var (entries, doubled, seconds) = InMemoryAudit.Of(site, rows, options);
-        Assert.True(entries.SequenceEqual(report.Entries), $"{where}\n{options}\n{Text(site, rows)}\n{string.Join('\n', entries.Zip(report.Entries).Where(pair => pair.First != pair.Second).Take(5))}");
+        Assert.True(entries.SequenceEqual(report.Entries),
+            $"{where}\n{options}\n{Text(site, rows)}\n{string.Join('\n', entries.Zip(report.Entries).Where(pair => pair.First != pair.Second).Take(5))}");
         Assert.Equal((entries.Count, doubled), (report.EntryCount, log.Doubled));
         var zones = site.Zones.Where(zone => !zone.IsSpare).ToList();
-        Assert.Equal(zones.Select(zone => (entries.Where(entry => entry.Zone == zone).Sum(entry => entry.Seconds), seconds[zone.Index])), report.Water.Select(water => (water.MeantSeconds, water.ActualSeconds)));
+        Assert.Equal(zones.Select(zone => (entries.Where(entry => entry.Zone == zone).Sum(entry => entry.Seconds), seconds[zone.Index])),
+            report.Water.Select(water => (water.MeantSeconds, water.ActualSeconds)));
         Assert.Equal(entries.Count(entry => entry.Class == AuditClass.NotKnown), report.NotKnown.Count);
         Assert.Equal(
-            entries.Where(entry => entry.Schedule is not null).GroupBy(entry => (entry.Day, entry.Schedule!.Index, entry.Class)).OrderBy(group => group.Key).Select(group => (group.Key.Day, group.Key.Index, group.Key.Class, group.Count())),
+            entries.Where(entry => entry.Schedule is not null).GroupBy(entry => (entry.Day, entry.Schedule!.Index, entry.Class)).OrderBy(group => group.Key)
+                .Select(group => (group.Key.Day, group.Key.Index, group.Key.Class, group.Count())),
             report.Days.First.SelectMany(day => day.Counts.Select(count => (day.Day, day.Schedule.Index, count.Class, count.Count))));
         return entries;
     }
@@ -97,7 +102,8 @@ public sealed class AuditAgainstMemoryTests
             rows.Add((first + random.NextInt64(last - first + 1), word, random.Next(site.Zones.Length), word is "skip" or "fault" ? "rain" : null));
         }
 
-        for (var i = random.Next(40); i > 0; i--) rows.Add((first + random.NextInt64(last - first + 1), random.Next(6) switch { 0 => "boot", 1 => "skip", _ => "alive" }, LogEvent.NoZone, null));
+        for (var i = random.Next(40); i > 0; i--) rows.Add((first + random.NextInt64(last - first + 1),
+            random.Next(6) switch { 0 => "boot", 1 => "skip", _ => "alive" }, LogEvent.NoZone, null));
         return Written([.. rows.OrderBy(row => row.At)], random);
     }
 
@@ -111,8 +117,10 @@ public sealed class AuditAgainstMemoryTests
         var reach = random.Next(3) switch { 0 => 0, 1 => 5, _ => rows.Count };
         return
         [
-            .. kept.Select((row, index) => (row.Row, row.Number, Place: index + random.Next(1 + reach))).OrderBy(row => row.Place).Select((row, index) => new LogEvent(
-                new LogPlace("log.csv", index + 2), row.Row.At, Enum.Parse<LogKind>(row.Row.Do, ignoreCase: true), row.Row.Zone, row.Row.Why, row.Number, null, null, null)),
+            .. kept.Select((row, index) => (row.Row, row.Number, Place: index + random.Next(1 + reach))).OrderBy(row => row.Place)
+                .Select((row, index) => new LogEvent(
+                new LogPlace("log.csv", index + 2), row.Row.At, Enum.Parse<LogKind>(row.Row.Do, ignoreCase: true), row.Row.Zone, row.Row.Why, row.Number, null,
+                    null, null)),
         ];
     }
 

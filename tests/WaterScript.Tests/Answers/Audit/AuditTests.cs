@@ -76,7 +76,8 @@ public sealed class AuditTests
         var known = rows.Select(row => (row.Zone, row.At)).ToHashSet();
         Assert.All(report.Entries.Where(entry => entry.Class == AuditClass.Done), entry => Assert.Contains((entry.Zone.Index, entry.From), known));
         Assert.All(report.Entries.Where(entry => !known.Contains((entry.Zone.Index, entry.From))), entry => Assert.Equal(AuditClass.NotKnown, entry.Class));
-        var whole = report.Entries.Where(entry => Openings().Any(opening => opening.Zone == entry.Zone.Index && opening.From == entry.From && IsWhole(opening, rows)));
+        var whole = report.Entries.Where(entry =>
+            Openings().Any(opening => opening.Zone == entry.Zone.Index && opening.From == entry.From && IsWhole(opening, rows)));
         Assert.All(whole, entry => Assert.Equal(AuditClass.Done, entry.Class));
     }
 
@@ -122,7 +123,8 @@ public sealed class AuditTests
         var report = Auditor.Audit(Garden, log, new AuditOptions(), Timetable.Of(Garden, Week))!;
         Assert.Equal(1, log.Doubled);
         Assert.Equal(
-            ["7 \"2000-01-01 00:00:07\" is long before the site began: a clock that was not set", "11 no zone has output 9", "12 \"yesterday\" is no time", "13 \"drip\" is nothing that a valve does", "14 it cannot be read as a row", "15 it names no zone and no output"],
+            ["7 \"2000-01-01 00:00:07\" is long before the site began: a clock that was not set", "11 no zone has output 9", "12 \"yesterday\" is no time",
+                "13 \"drip\" is nothing that a valve does", "14 it cannot be read as a row", "15 it names no zone and no output"],
             log.Bad.Select(bad => string.Create(CultureInfo.InvariantCulture, $"{bad.Place.Line} {bad.Why}")));
         Assert.Equal(60m, report.MeterLitres);
         Assert.Equal(
@@ -136,7 +138,8 @@ public sealed class AuditTests
         var log = new LogReader(Garden, LogColumns.Default.With("from", "Beginn")!.With("to", "Ende")!.With("zone", "Ventil")!);
         Assert.Null(log.Read("a.csv", "Ventil,Beginn,Ende\nLawn,2026-06-01 06:00,2026-06-01 06:10\nbeds,2026-06-01 06:10,2026-06-01 06:14\n"));
         Assert.Equal("no column of b.csv is called time, or from and to; say how they are called: --columns time=NAME", log.Read("b.csv", "a,b\n1,2\n"));
-        Assert.Equal(["Done", "Short"], Auditor.Audit(Garden, log, new AuditOptions(), Timetable.Of(Garden, Week))!.Entries.Take(2).Select(entry => entry.Class.ToString()));
+        Assert.Equal(["Done", "Short"],
+            Auditor.Audit(Garden, log, new AuditOptions(), Timetable.Of(Garden, Week))!.Entries.Take(2).Select(entry => entry.Class.ToString()));
     }
 
     /// <summary>Whether the log has the opening and all rows from then to the closing.</summary>
@@ -144,7 +147,8 @@ public sealed class AuditTests
     {
         var first = rows.Find(row => row.Zone == opening.Zone && row.At == opening.From && row.Do == "open");
         var last = rows.Find(row => row.Zone == opening.Zone && row.At == opening.To && row.Do == "close");
-        return first is not null && last is not null && rows.Count(row => row.Number >= first.Number && row.Number <= last.Number) == last.Number - first.Number + 1;
+        return first is not null && last is not null
+            && rows.Count(row => row.Number >= first.Number && row.Number <= last.Number) == last.Number - first.Number + 1;
     }
 
     private static void PutIn(AuditClass kind, Opening opening, List<Row> rows)
@@ -169,16 +173,19 @@ public sealed class AuditTests
                 (open.Do, open.Zone, close.Do, close.Zone) = ("alive", -1, "alive", -1);
                 break;
             case AuditClass.Unplanned:
-                rows.AddRange([new Row { Zone = opening.Zone, At = opening.From + 7_200, Do = "open" }, new Row { Zone = opening.Zone, At = opening.From + 7_300, Do = "close" }]);
+                rows.AddRange([new Row { Zone = opening.Zone, At = opening.From + 7_200, Do = "open" },
+                    new Row { Zone = opening.Zone, At = opening.From + 7_300, Do = "close" }]);
                 break;
             case AuditClass.ByHand:
-                rows.AddRange([new Row { Zone = opening.Zone, At = opening.From + 7_200, Do = "open", Why = "hand" }, new Row { Zone = opening.Zone, At = opening.From + 7_300, Do = "close" }]);
+                rows.AddRange([new Row { Zone = opening.Zone, At = opening.From + 7_200, Do = "open", Why = "hand" },
+                    new Row { Zone = opening.Zone, At = opening.From + 7_300, Do = "close" }]);
                 break;
             case AuditClass.Skipped:
                 (open.Do, open.Why, close.Do, close.Zone) = ("skip", "rain", "alive", -1);
                 break;
             case AuditClass.Interrupted:
-                rows.AddRange([new Row { Zone = opening.Zone, At = opening.From + 200, Do = "close" }, new Row { Zone = opening.Zone, At = opening.From + 300, Do = "open" }]);
+                rows.AddRange([new Row { Zone = opening.Zone, At = opening.From + 200, Do = "close" },
+                    new Row { Zone = opening.Zone, At = opening.From + 300, Do = "open" }]);
                 break;
             case AuditClass.CloseNotSeen:
                 (close.Do, close.Zone) = ("alive", -1);
@@ -194,7 +201,8 @@ public sealed class AuditTests
     private static List<Row> Rows() =>
     [
         new Row { Zone = -1, At = CivilDate.DayNumberOf(Week.From) * 86_400L, Do = "alive" },
-        .. Openings().SelectMany(opening => new[] { new Row { Zone = opening.Zone, At = opening.From, Do = "open" }, new Row { Zone = opening.Zone, At = opening.To, Do = "close" } }),
+        .. Openings().SelectMany(opening =>
+            new[] { new Row { Zone = opening.Zone, At = opening.From, Do = "open" }, new Row { Zone = opening.Zone, At = opening.To, Do = "close" } }),
         new Row { Zone = -1, At = (CivilDate.DayNumberOf(Week.Until) * 86_400L) - 4_000, Do = "alive" },
     ];
 
@@ -205,7 +213,8 @@ public sealed class AuditTests
         var random = new Random(rows.Count);
         var lines = rows.OrderBy(_ => random.Next()).SelectMany(row => Enumerable.Repeat(string.Create(
             CultureInfo.InvariantCulture,
-            $"{row.At},{(row.Zone >= 0 ? Garden.Zones[row.Zone].Output : "")},{row.Do},{row.Why}{(isNumbered ? $",{row.Number}" : "")}"), random.Next(5) == 0 ? 2 : 1));
+            $"{row.At},{(row.Zone >= 0 ? Garden.Zones[row.Zone].Output : "")},{row.Do},{row.Why}{(isNumbered ? $",{row.Number}" : "")}"),
+                random.Next(5) == 0 ? 2 : 1));
         return (isNumbered ? "time,output,do,why,number\n" : "time,output,do,why\n") + string.Join('\n', lines) + "\n";
     }
 

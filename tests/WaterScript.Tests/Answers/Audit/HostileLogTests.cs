@@ -60,14 +60,17 @@ public sealed class HostileLogTests
 
     [Fact]
     public void A_log_of_one_endless_line_says_so() =>
-        Assert.Equal("the first line of log.csv has more than 8192 letters; it should name the columns", new LogReader(Garden, LogColumns.Default).Open("log.csv", new StringReader(new string('x', 20_000_000))));
+        Assert.Equal("the first line of log.csv has more than 8192 letters; it should name the columns",
+            new LogReader(Garden, LogColumns.Default).Open("log.csv", new StringReader(new string('x', 20_000_000))));
 
     [Fact]
     public void A_row_far_later_than_its_time_is_told()
     {
-        var log = Log("time,zone,do\n" + string.Concat(Enumerable.Range(0, 70_000).Select(row => string.Create(CultureInfo.InvariantCulture, $"{1_780_300_000 + row},,alive\n"))) + Rows);
+        var log = Log("time,zone,do\n"
+            + string.Concat(Enumerable.Range(0, 70_000).Select(row => string.Create(CultureInfo.InvariantCulture, $"{1_780_300_000 + row},,alive\n"))) + Rows);
         Auditor.Audit(Garden, log, new AuditOptions(), Timetable.Of(Garden, Horizon.DaysFrom(Garden.Effective, 1)));
-        Assert.Equal(["70002 it comes more than 32768 rows later than its time", "70003 it comes more than 32768 rows later than its time"], log.Bad.Select(bad => string.Create(CultureInfo.InvariantCulture, $"{bad.Place.Line} {bad.Why}")));
+        Assert.Equal(["70002 it comes more than 32768 rows later than its time", "70003 it comes more than 32768 rows later than its time"],
+            log.Bad.Select(bad => string.Create(CultureInfo.InvariantCulture, $"{bad.Place.Line} {bad.Why}")));
     }
 
     [Fact]
@@ -109,5 +112,6 @@ public sealed class HostileLogTests
     }
 
     private static string Entries(LogReader log) =>
-        string.Join(' ', Auditor.Audit(Garden, log, new AuditOptions(), Timetable.Of(Garden, Horizon.DaysFrom(Garden.Effective, 1)))!.Entries.Select(entry => entry.Class));
+        string.Join(' ', Auditor.Audit(Garden, log, new AuditOptions(), Timetable.Of(Garden, Horizon.DaysFrom(Garden.Effective, 1)))!.Entries.Select(entry =>
+            entry.Class));
 }

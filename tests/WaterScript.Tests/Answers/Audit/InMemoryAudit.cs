@@ -43,7 +43,8 @@ internal sealed class InMemoryAudit
         var (from, to) = (DateOf(_events[0].At), DateOf(_events[^1].At).PlusDays(1));
         var timetable = Timetable.Of(_site, new Horizon(from, to));
         var runs = timetable.Runs().ToDictionary(run => run.Number);
-        var planned = timetable.Openings().Where(opening => opening.Zone == zone.Index).Select(opening => (Opening: opening, Run: runs[opening.Runs[0]])).ToList();
+        var planned = timetable.Openings().Where(opening => opening.Zone == zone.Index)
+            .Select(opening => (Opening: opening, Run: runs[opening.Runs[0]])).ToList();
         var actuals = _actuals.Where(was => was.Zone == zone.Index).ToList();
         var found = new Was?[planned.Count];
         Find((opening, was) => Math.Abs(was.From - opening.From) <= _options.ToleranceSeconds);
@@ -71,12 +72,14 @@ internal sealed class InMemoryAudit
     {
         var (from, to) = (meant.From - _options.ToleranceSeconds, meant.To + _options.ToleranceSeconds);
         AuditEntry Of(AuditClass kind, LogEvent? because = null) =>
-            new(kind, zone, _site.Schedules[run.Schedule], run.Day, meant.From, meant.Seconds, (long?)was?.From, was?.Length, because?.Why, because?.Place ?? was?.Place);
+            new(kind, zone, _site.Schedules[run.Schedule], run.Day, meant.From, meant.Seconds, (long?)was?.From, was?.Length, because?.Why, because?.Place
+                ?? was?.Place);
         LogEvent? Remark(LogKind kind, long since, bool isOfAll) =>
             _events.Find(told => told.Kind == kind && (told.Zone < 0 || (!isOfAll && told.Zone == zone.Index)) && told.At >= since && told.At <= to);
         if (Remark(LogKind.Fault, from, isOfAll: false) is { } fault) return Of(AuditClass.Fault, fault);
         if (was is not null) return Of(ClassOf(meant, was, actuals));
-        if ((Remark(LogKind.Skip, from, isOfAll: false) ?? Remark(LogKind.Skip, run.PassStart - _options.ToleranceSeconds, isOfAll: true)) is { } skip) return Of(AuditClass.Skipped, skip);
+        if ((Remark(LogKind.Skip, from, isOfAll: false)
+            ?? Remark(LogKind.Skip, run.PassStart - _options.ToleranceSeconds, isOfAll: true)) is { } skip) return Of(AuditClass.Skipped, skip);
         return Of(IsKnown(from, to) ? AuditClass.Missed : AuditClass.NotKnown);
     }
 
@@ -113,7 +116,8 @@ internal sealed class InMemoryAudit
 
     private Was Ended(LogEvent open, decimal to, string end)
     {
-        var isByHand = open.Why is "hand" or "manual" || _events.Exists(told => told.Kind == LogKind.Hand && told.Zone == open.Zone && Math.Abs(told.At - open.At) <= 300);
+        var isByHand = open.Why is "hand" or "manual"
+            || _events.Exists(told => told.Kind == LogKind.Hand && told.Zone == open.Zone && Math.Abs(told.At - open.At) <= 300);
         return new Was(open.Zone, open.At, to, end, isByHand, open.Place);
     }
 

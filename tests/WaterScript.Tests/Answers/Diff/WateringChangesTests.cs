@@ -17,7 +17,7 @@ namespace WaterScript.Tests.Answers.Diff;
 /// <summary>Whether two versions water alike is what the lists of their runs say, for edits nobody thought of.</summary>
 public sealed partial class WateringChangesTests
 {
-    private const int SitesEach = 60;
+    private static readonly int SitesEach = Samples.OfBatch(60);
     private const int Days = 25;
 
     public static TheoryData<int> Batches => [.. Samples.Batches(4)];
@@ -67,7 +67,9 @@ public sealed partial class WateringChangesTests
     {
         var runs = Timetable.Of(site, horizon).Runs().Select(run => (Zone: site.Zones[run.Zone], run.Start, run.End)).ToList();
         var lines = runs.Select(run => string.Create(CultureInfo.InvariantCulture, $"{run.Zone.Name} {run.Start} {run.End}"))
-            .Concat(runs.GroupBy(run => run.Zone).Select(zone => string.Create(CultureInfo.InvariantCulture, $"{zone.Key.Name} {zone.Key.LitresPerMinute * zone.Sum(run => run.End - run.Start):0.######}")));
+            .Concat(runs.GroupBy(run => run.Zone)
+                .Select(zone =>
+                string.Create(CultureInfo.InvariantCulture, $"{zone.Key.Name} {zone.Key.LitresPerMinute * zone.Sum(run => run.End - run.Start):0.######}")));
         foreach (var manual in site.Schedules.Where(schedule => schedule.IsManual))
         {
             lines = lines.Append($"manual {manual.Name}").Concat(Timetable.OfOnePass(site, manual, horizon.From.At(LocalTime.Noon)).Runs()
@@ -112,7 +114,8 @@ public sealed partial class WateringChangesTests
                 var numbers = Number().Matches(lines[at]);
                 if (numbers.Count == 0) break;
                 var number = numbers[random.Next(numbers.Count)];
-                var other = (long.Parse(number.Value, CultureInfo.InvariantCulture) + random.Next(1, 3)).ToString(CultureInfo.InvariantCulture).PadLeft(number.Length, '0');
+                var other = (long.Parse(number.Value, CultureInfo.InvariantCulture) + random.Next(1, 3)).ToString(CultureInfo.InvariantCulture)
+                    .PadLeft(number.Length, '0');
                 lines[at] = lines[at][..number.Index] + other + lines[at][(number.Index + number.Length)..];
                 break;
         }

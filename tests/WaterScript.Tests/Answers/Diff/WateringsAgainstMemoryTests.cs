@@ -17,7 +17,7 @@ public sealed class WateringsAgainstMemoryTests
 {
     private const int Days = 40;
 
-    public static TheoryData<int> Batches => [.. Enumerable.Range(0, 6)];
+    public static TheoryData<int> Batches => [.. Samples.Batches(6)];
 
     [Theory]
     [MemberData(nameof(Batches))]
@@ -37,7 +37,8 @@ public sealed class WateringsAgainstMemoryTests
                 var changes = WateringChanges.Of(Checked(old), Checked(@new), horizon);
                 var expected = Expected(old, @new, horizon);
                 var found = changes.Schedules.Select(change => (change.Kind, Old: change.Old?.Name, New: change.New?.Name, change.First)).ToList();
-                Assert.True(expected.SequenceEqual(found), $"number {number}, turn {turn}\n{string.Join('\n', expected)}\n--\n{string.Join('\n', found)}\n{source.Text}\n---\n{text}");
+                Assert.True(expected.SequenceEqual(found),
+                    $"number {number}, turn {turn}\n{string.Join('\n', expected)}\n--\n{string.Join('\n', found)}\n{source.Text}\n---\n{text}");
                 kinds.UnionWith(found.Select(change => change.Kind));
                 foreach (var change in changes.Schedules.Where(change => change.Kind == ScheduleChangeKind.Changed)) AssertTurns(change, old, @new, horizon);
             }
@@ -79,7 +80,9 @@ public sealed class WateringsAgainstMemoryTests
             0 => text.Replace($"schedule {name} ", $"schedule {name}-too ", StringComparison.Ordinal),
             1 => text.Replace(" min", " min 1 s", StringComparison.Ordinal),
             2 => text.Replace("mon", "thu", StringComparison.Ordinal),
-            _ => text.Replace($"schedule {name} {{", $"schedule {name}-new {{ every day; start at 04:00; steps {{ water {site.Zones[0].Name} for 1 min }} }}\nschedule {name} {{", StringComparison.Ordinal),
+            _ => text.Replace($"schedule {name} {{",
+                $"schedule {name}-new {{ every day; start at 04:00; steps {{ water {site.Zones[0].Name} for 1 min }} }}\nschedule {name} {{",
+                StringComparison.Ordinal),
         };
     }
 
@@ -108,7 +111,8 @@ public sealed class WateringsAgainstMemoryTests
             }
         }
 
-        changes.AddRange(gone.Select(schedule => (ScheduleChangeKind.Removed, (string?)schedule.Name, (string?)null, schedule.IsManual ? null : First(before[schedule.Name], [], @new))));
+        changes.AddRange(gone.Select(schedule =>
+            (ScheduleChangeKind.Removed, (string?)schedule.Name, (string?)null, schedule.IsManual ? null : First(before[schedule.Name], [], @new))));
         return changes;
     }
 
@@ -119,10 +123,12 @@ public sealed class WateringsAgainstMemoryTests
     }
 
     private static Dictionary<string, List<(long From, long To, string Zone)>> Waterings(Site site, Horizon horizon) =>
-        site.Schedules.ToDictionary(schedule => schedule.Name, schedule => RunsOf(site, schedule, horizon).Select(run => (run.Start, run.End, site.Zones[run.Zone].Name)).Order().ToList());
+        site.Schedules.ToDictionary(schedule => schedule.Name, schedule =>
+            RunsOf(site, schedule, horizon).Select(run => (run.Start, run.End, site.Zones[run.Zone].Name)).Order().ToList());
 
     private static IEnumerable<Run> RunsOf(Site site, Schedule schedule, Horizon horizon) =>
-        (schedule.IsManual ? Timetable.OfOnePass(site, schedule, horizon.From.At(LocalTime.Noon)) : Timetable.Of(site, horizon)).Runs().Where(run => run.Schedule == schedule.Index);
+        (schedule.IsManual ? Timetable.OfOnePass(site, schedule, horizon.From.At(LocalTime.Noon)) : Timetable.Of(site, horizon)).Runs()
+            .Where(run => run.Schedule == schedule.Index);
 
     /// <summary>The dates, and the least and the most that a pass gives each zone.</summary>
     private static void AssertTurns(ScheduleChange change, Site old, Site @new, Horizon horizon)
@@ -130,10 +136,13 @@ public sealed class WateringsAgainstMemoryTests
         foreach (var turn in change.Turns)
         {
             if (turn.What == "dates") Assert.Equal((Dates(old, change.Old!), Dates(@new, change.New!)), (turn.Old, turn.New));
-            if (@new.Zones.FirstOrDefault(zone => zone.DisplayName == turn.What) is { } zone) Assert.Equal((Length(old, change.Old!, zone.Name), Length(@new, change.New!, zone.Name)), (turn.Old, turn.New));
+            if (@new.Zones.FirstOrDefault(zone =>
+                zone.DisplayName == turn.What) is { } zone) Assert.Equal((Length(old, change.Old!, zone.Name), Length(@new, change.New!, zone.Name)),
+                (turn.Old, turn.New));
         }
 
-        string Dates(Site site, Schedule schedule) => schedule.IsManual ? "" : Phrases.Count(RunsOf(site, schedule, horizon).Select(run => run.Day).Distinct().Count(), "date");
+        string Dates(Site site, Schedule schedule) =>
+            schedule.IsManual ? "" : Phrases.Count(RunsOf(site, schedule, horizon).Select(run => run.Day).Distinct().Count(), "date");
 
         string Length(Site site, Schedule schedule, string zone)
         {

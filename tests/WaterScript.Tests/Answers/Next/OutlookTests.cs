@@ -33,7 +33,8 @@ public sealed class OutlookTests
             foreach (var coming in outlook.Coming.Where(coming => coming.Last < runs[^1].Start))
             {
                 for (var pass = 0; pass < coming.Passes; pass++)
-                    Assert.Contains(runs, run => run.Schedule == coming.Schedule.Index && run.Day == coming.Day && run.Start == coming.First + (pass * coming.Every));
+                    Assert.Contains(runs, run => run.Schedule == coming.Schedule.Index && run.Day == coming.Day && run.Start == coming.First
+                        + (pass * coming.Every));
             }
         }
     }
@@ -51,7 +52,8 @@ public sealed class OutlookTests
             var zone = site.Zones[turn % site.Zones.Length];
             var answer = DayAnswer.Of(site, zone, date);
             var own = runs.Where(run => run.Zone == zone.Index && run.Day == answer.Day).Select(run => (run.Schedule, run.Start, run.End)).ToList();
-            Assert.Equal(own, answer.Waterings.Where(watering => watering.Day == answer.Day).Select(watering => (watering.Schedule.Index, watering.From, watering.To)));
+            Assert.Equal(own, answer.Waterings.Where(watering => watering.Day == answer.Day)
+                .Select(watering => (watering.Schedule.Index, watering.From, watering.To)));
             Assert.All(answer.Schedules, schedule =>
             {
                 if (own.Any(run => run.Schedule == schedule.Schedule.Index)) Assert.True(schedule.IsDue);
