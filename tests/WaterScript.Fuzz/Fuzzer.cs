@@ -16,5 +16,6 @@ public static class Fuzzer
     }
 
     /// <summary>Makes an input small that fails in a way.</summary>
-    public static FuzzInput Shrink(FuzzInput input, Func<FuzzInput, string?> signatureOf, string signature) => new Shrinker(signatureOf, TimeSpan.FromSeconds(30)).Shrink(input, signature);
+    public static FuzzInput Shrink(FuzzInput input, Func<FuzzInput, string?> signatureOf, string signature) =>
+        new Shrinker(signatureOf, TimeSpan.FromSeconds(30)).Shrink(input, signature);
 }

@@ -41,7 +41,8 @@ static int Show(IEnumerable<FuzzInput> inputs)
         var failure = AllStages.Run(input, counts);
         Console.Write(counts.ToTable());
         failed |= failure is not null;
-        if (failure is not null) Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"--- salt {input.Salt} fails in {failure.Signature}\n{failure.Details}"));
+        if (failure is not null) Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
+            $"--- salt {input.Salt} fails in {failure.Signature}\n{failure.Details}"));
     }
 
     Console.WriteLine(failed ? "fails" : "passes");

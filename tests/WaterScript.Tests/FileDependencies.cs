@@ -35,7 +35,8 @@ internal sealed class FileDependencies
         var compilation = CSharpCompilation.Create("project", trees.Append(CSharpSyntaxTree.ParseText(GlobalUsings, options)), references);
         var dependencies = new FileDependencies();
         foreach (var tree in trees.Where(tree => !tree.FilePath.Contains("/Generated/", StringComparison.Ordinal)))
-            dependencies._used[tree.FilePath] = [.. SeenFrom(tree, compilation.GetSemanticModel(tree)).Where(file => !file.Contains("/Generated/", StringComparison.Ordinal))];
+            dependencies._used[tree.FilePath] =
+                [.. SeenFrom(tree, compilation.GetSemanticModel(tree)).Where(file => !file.Contains("/Generated/", StringComparison.Ordinal))];
         return dependencies;
     }
 
@@ -43,14 +44,16 @@ internal sealed class FileDependencies
     public IEnumerable<string[]> Circles()
     {
         var reach = Files.ToDictionary(file => file, Reach);
-        return Files.Select(file => Files.Where(other => other == file || (reach[file].Contains(other) && reach[other].Contains(file))).Order(StringComparer.Ordinal).ToArray())
+        return Files.Select(file => Files.Where(other => other == file || (reach[file].Contains(other) && reach[other].Contains(file)))
+            .Order(StringComparer.Ordinal).ToArray())
             .Where(circle => circle.Length > 1).DistinctBy(circle => circle[0]);
     }
 
     /// <summary>All that stands in the way of the order, as the lists of what is known say it.</summary>
     public HashSet<string> Found(string[] stages) =>
     [
-        .. Files.SelectMany(file => UsedBy(file).Where(used => Array.IndexOf(stages, used.Split('/')[0]) > Array.IndexOf(stages, file.Split('/')[0])).Select(used => $"{file} sees {used}")),
+        .. Files.SelectMany(file => UsedBy(file).Where(used => Array.IndexOf(stages, used.Split('/')[0]) > Array.IndexOf(stages, file.Split('/')[0]))
+            .Select(used => $"{file} sees {used}")),
         .. Circles().Select(circle => string.Join(" ", circle)),
     ];
 

@@ -19,11 +19,13 @@ public static class CaseFolder
     {
         folder ??= Path.Combine(Repository.Root, Name);
         if (!Directory.Exists(folder)) return [];
-        return Directory.EnumerateFiles(folder, "*" + Ending).Concat(Directory.EnumerateDirectories(folder)).Select(ReadOne).OrderBy(site => site.Name, StringComparer.Ordinal);
+        return Directory.EnumerateFiles(folder, "*" + Ending).Concat(Directory.EnumerateDirectories(folder)).Select(ReadOne)
+            .OrderBy(site => site.Name, StringComparer.Ordinal);
     }
 
     /// <summary>The case at a path, as <see cref="Write"/> gives it.</summary>
-    public static SiteFiles ReadOne(string path) => Directory.Exists(path) ? ReadFolder(path) : SiteFiles.Of(Path.GetFileNameWithoutExtension(path), File.ReadAllBytes(path));
+    public static SiteFiles ReadOne(string path) =>
+        Directory.Exists(path) ? ReadFolder(path) : SiteFiles.Of(Path.GetFileNameWithoutExtension(path), File.ReadAllBytes(path));
 
     /// <summary>The inputs of a case, one with each salt.</summary>
     public static IEnumerable<FuzzInput> InputsOf(SiteFiles site)

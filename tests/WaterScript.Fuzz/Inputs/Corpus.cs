@@ -36,7 +36,8 @@ internal sealed partial class Corpus
     public static Corpus Read() => new([.. Examples(), .. Rules(), .. Pages(), .. Tests(), .. Cases(), .. AtRandom()]);
 
     private static bool IsWhole(string text) =>
-        new[] { "site ", "zone ", "schedule ", "steps" }.All(word => text.Contains(word, StringComparison.Ordinal)) && text.Count(letter => letter == '{') == text.Count(letter => letter == '}');
+        new[] { "site ", "zone ", "schedule ", "steps" }.All(word => text.Contains(word, StringComparison.Ordinal))
+            && text.Count(letter => letter == '{') == text.Count(letter => letter == '}');
 
     private static IEnumerable<SiteFiles> Examples()
     {
@@ -44,7 +45,8 @@ internal sealed partial class Corpus
         {
             var folder = path[..(path.LastIndexOf('/') + 1)];
             var files = folder == "examples/" ? [path] : Repository.ExampleFiles.Where(file => file.StartsWith(folder, StringComparison.Ordinal));
-            yield return new SiteFiles(path, path[folder.Length..], SiteFiles.Empty.AddRange(files.Select(file => KeyValuePair.Create(file[folder.Length..], Bytes(file)))));
+            yield return new SiteFiles(path, path[folder.Length..],
+                SiteFiles.Empty.AddRange(files.Select(file => KeyValuePair.Create(file[folder.Length..], Bytes(file)))));
         }
     }
 
@@ -69,7 +71,8 @@ internal sealed partial class Corpus
 
     /// <summary>Sites that stand in tests as raw strings.</summary>
     private static IEnumerable<SiteFiles> Tests() => TestFiles("*.cs")
-        .SelectMany(path => RawString().Matches(Repository.Read(path)).Select((match, index) => (Name: $"{path} {index + 1}", Text: match.Groups["text"].Value)))
+        .SelectMany(path => RawString().Matches(Repository.Read(path))
+            .Select((match, index) => (Name: $"{path} {index + 1}", Text: match.Groups["text"].Value)))
         .Where(test => test.Text.Contains("zone ", StringComparison.Ordinal) || test.Text.Contains("schedule ", StringComparison.Ordinal))
         .Select(test => SiteFiles.Of(test.Name, test.Text.ReplaceLineEndings("\n")));
 
@@ -83,7 +86,8 @@ internal sealed partial class Corpus
         var tests = Path.Combine(Repository.Root, "tests");
         return Directory.EnumerateFiles(tests, pattern, SearchOption.AllDirectories)
             .Select(path => Path.GetRelativePath(Repository.Root, path).Replace('\\', '/'))
-            .Where(path => !path.Contains("/obj/", StringComparison.Ordinal) && !path.Contains("/bin/", StringComparison.Ordinal) && !path.StartsWith(CaseFolder.Name, StringComparison.Ordinal))
+            .Where(path => !path.Contains("/obj/", StringComparison.Ordinal) && !path.Contains("/bin/", StringComparison.Ordinal)
+                && !path.StartsWith(CaseFolder.Name, StringComparison.Ordinal))
             .Order(StringComparer.Ordinal);
     }
 

@@ -23,6 +23,7 @@ internal sealed class InputMaker(Corpus corpus, ulong seed)
             recipe.Add(name);
         }
 
-        return new FuzzInput(draft.Files with { Name = $"{seed}-{index}" }, original, dice.Below(FuzzInput.Salts), $"{original.Name}: {(recipe.Count == 0 ? "as it is" : string.Join(", ", recipe))}");
+        return new FuzzInput(draft.Files with { Name = $"{seed}-{index}" }, original, dice.Below(FuzzInput.Salts),
+            $"{original.Name}: {(recipe.Count == 0 ? "as it is" : string.Join(", ", recipe))}");
     }
 }

@@ -4,7 +4,8 @@ namespace WaterScript.Fuzz.Mutation;
 internal static class Includes
 {
     private static readonly string[] Paths =
-        ["missing.water", "site.water", "./site.water", "../site.water", "/etc/passwd", "a/../b.water", "a//b.water", "", ".", "..", "b.water/", "C:\\b.water", "b\u202ewater", "b.water ", "B.WATER"];
+        ["missing.water", "site.water", "./site.water", "../site.water", "/etc/passwd", "a/../b.water", "a//b.water", "", ".", "..", "b.water/", "C:\\b.water",
+            "b\u202ewater", "b.water ", "B.WATER"];
 
     /// <summary>Moves a statement of the root into a file of its own.</summary>
     public static void MoveOut(Draft draft)

@@ -8,8 +8,10 @@ internal static partial class Letters
 {
     private static readonly string[] Odd =
     [
-        "\u001b[31m", "\u001b]0;x\u0007", "\u009b31m", "\u202e", "\u2066", "\u200f", "\u0000", "\ufeff", "\u200b", "\u2028", "\u2029", "\u0085", "\v", "\f", "\r", "\t", "\u00a0", "\u3000", "²", "٣", "½", "Ⅷ", "é", "e\u0301", "ſ", "İ",
-        "\U0001F468\u200D\U0001F469\u200D\U0001F467", "\U0001D7D9", "\u0378", "\uffff", "\ufffd", "\"", "\\", "'", "`", "|", "<", "</script>", "]]>", "&amp;", "<!--", "%0A", "::error::x", "\n::error::x", "${x}", "{", "}", "=cmd|'/c'!A1", "…", "–", "×", "\u007f",
+        "\u001b[31m", "\u001b]0;x\u0007", "\u009b31m", "\u202e", "\u2066", "\u200f", "\u0000", "\ufeff", "\u200b", "\u2028", "\u2029", "\u0085", "\v", "\f",
+            "\r", "\t", "\u00a0", "\u3000", "²", "٣", "½", "Ⅷ", "é", "e\u0301", "ſ", "İ",
+        "\U0001F468\u200D\U0001F469\u200D\U0001F467", "\U0001D7D9", "\u0378", "\uffff", "\ufffd", "\"", "\\", "'", "`", "|", "<", "</script>", "]]>", "&amp;",
+            "<!--", "%0A", "::error::x", "\n::error::x", "${x}", "{", "}", "=cmd|'/c'!A1", "…", "–", "×", "\u007f",
     ];
 
     private static readonly string[] LineEnds = ["\n", "\r\n", "\r", ";", "\n\n\n"];
@@ -38,7 +40,8 @@ internal static partial class Letters
     public static void Comment(Draft draft) => draft.Change(text =>
     {
         var ends = Enumerable.Range(0, text.Length).Where(at => text[at] == '\n').ToList();
-        return ends.Count == 0 ? text : text.Insert(draft.Dice.Of(ends), $" # {draft.Dice.Of(draft.Corpus.Words)} {draft.Dice.Of(Odd)}".Replace("\n", "", StringComparison.Ordinal));
+        return ends.Count == 0 ? text : text.Insert(draft.Dice.Of(ends),
+            $" # {draft.Dice.Of(draft.Corpus.Words)} {draft.Dice.Of(Odd)}".Replace("\n", "", StringComparison.Ordinal));
     });
 
     /// <summary>All of a file, or one line of it.</summary>

@@ -8,20 +8,25 @@ internal static partial class Numbers
 {
     private static readonly string[] Extremes =
     [
-        "0", "00", "1", "-1", "0.1", "0.000001", "1.5", "007", "59", "60", "61", "86399", "86400", "86401", "99999", "1000000", "2147483647", "2147483648", "4294967296", "9223372036854775807",
-        "9223372036854775808", "79228162514264337593543950335", "99999999999999999999999999999999", "0.0000000000000000000000000001", "1e5", "1,5", "1_000", "²", "٣", "½", "3½", "1.", ".5", "1.2.3", "0x10", "NaN",
+        "0", "00", "1", "-1", "0.1", "0.000001", "1.5", "007", "59", "60", "61", "86399", "86400", "86401", "99999", "1000000", "2147483647", "2147483648",
+            "4294967296", "9223372036854775807",
+        "9223372036854775808", "79228162514264337593543950335", "99999999999999999999999999999999", "0.0000000000000000000000000001", "1e5", "1,5", "1_000",
+            "²", "٣", "½", "3½", "1.", ".5", "1.2.3", "0x10", "NaN",
     ];
 
     private static readonly string[] Dates =
     [
-        "2026-02-28", "2026-02-29", "2028-02-29", "2026-12-31", "2027-01-01", "9999-12-31", "0001-01-01", "0000-00-00", "2120-01-01", "2026-03-29", "2026-10-25", "1970-01-01", "1969-12-31", "2038-01-19", "2025-06-31",
+        "2026-02-28", "2026-02-29", "2028-02-29", "2026-12-31", "2027-01-01", "9999-12-31", "0001-01-01", "0000-00-00", "2120-01-01", "2026-03-29",
+            "2026-10-25", "1970-01-01", "1969-12-31", "2038-01-19", "2025-06-31",
     ];
 
-    private static readonly string[] Times = ["00:00", "24:00", "23:59", "23:59:59", "02:30", "01:30", "12:00", "03:00", "00:00:01", "25:00", "06:60", "sunrise", "sunset", "sunrise - 3 h", "sunset + 5 h"];
+    private static readonly string[] Times = ["00:00", "24:00", "23:59", "23:59:59", "02:30", "01:30", "12:00", "03:00", "00:00:01", "25:00", "06:60",
+        "sunrise", "sunset", "sunrise - 3 h", "sunset + 5 h"];
 
     private static readonly string[][] Units =
     [
-        ["s", "ms", "min", "h", "days", "weeks"], ["L/min", "L/h", "m3/h", "gpm", "gph"], ["mm", "cm", "m", "in", "ft"], ["L", "m3", "gal", "mL"], ["V"], ["mA", "A"], ["mm/h", "in/h"], ["C", "F"], ["W"], ["%"], ["ohm"], ["uF", "mF", "F"], ["mm2", "AWG"], ["m2", "ft2", "ha"],
+        ["s", "ms", "min", "h", "days", "weeks"], ["L/min", "L/h", "m3/h", "gpm", "gph"], ["mm", "cm", "m", "in", "ft"], ["L", "m3", "gal", "mL"], ["V"],
+            ["mA", "A"], ["mm/h", "in/h"], ["C", "F"], ["W"], ["%"], ["ohm"], ["uF", "mF", "F"], ["mm2", "AWG"], ["m2", "ft2", "ha"],
     ];
 
     /// <summary>Ten times as much is a number still.</summary>
@@ -55,7 +60,8 @@ internal static partial class Numbers
     public static void OtherMoment(Draft draft)
     {
         if (draft.Dice.OneIn(2)) Replace(draft, Date(), _ => draft.Dice.Of(Dates));
-        else Replace(draft, Time(), _ => draft.Dice.OneIn(2) ? draft.Dice.Of(Times) : string.Create(CultureInfo.InvariantCulture, $"{draft.Dice.Below(24):00}:{draft.Dice.Below(60):00}"));
+        else Replace(draft, Time(), _ =>
+            draft.Dice.OneIn(2) ? draft.Dice.Of(Times) : string.Create(CultureInfo.InvariantCulture, $"{draft.Dice.Below(24):00}:{draft.Dice.Below(60):00}"));
     }
 
     private static void Replace(Draft draft, Regex pattern, Func<string, string> other) => draft.Change(text =>

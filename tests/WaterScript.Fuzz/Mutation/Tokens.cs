@@ -12,7 +12,8 @@ internal static partial class Tokens
     public static void Double(Draft draft) => At(draft, (text, match) => text.Insert(match.Index, match.Value + (draft.Dice.OneIn(2) ? " " : "")));
 
     /// <summary>Puts one of any site in its place.</summary>
-    public static void Replace(Draft draft) => At(draft, (text, match) => text.Remove(match.Index, match.Length).Insert(match.Index, draft.Dice.Of(draft.Corpus.Words)));
+    public static void Replace(Draft draft) =>
+        At(draft, (text, match) => text.Remove(match.Index, match.Length).Insert(match.Index, draft.Dice.Of(draft.Corpus.Words)));
 
     /// <summary>Swaps two.</summary>
     public static void Swap(Draft draft) => draft.Change(text =>
@@ -21,7 +22,8 @@ internal static partial class Tokens
         if (all.Count < 2) return text;
         var (one, two) = (draft.Dice.Below(all.Count), draft.Dice.Below(all.Count));
         var (first, last) = (all[Math.Min(one, two)], all[Math.Max(one, two)]);
-        return one == two ? text : text[..first.Index] + last.Value + text[(first.Index + first.Length)..last.Index] + first.Value + text[(last.Index + last.Length)..];
+        return one == two ? text : text[..first.Index] + last.Value + text[(first.Index + first.Length)..last.Index] + first.Value
+            + text[(last.Index + last.Length)..];
     });
 
     private static void At(Draft draft, Func<string, Match, string> change) => draft.Change(text =>

@@ -6,8 +6,10 @@ internal static class Trees
     /// <summary>Lines that make a site large from a few words.</summary>
     private static readonly string[] Burdens =
     [
-        "repeat every 1 min for 30 passes", "repeat every 10 min until 23:00", "start at 06:00, 06:01, 06:02, 07:00, 08:00", "except 2120-01-01", "repeat 30 times { water all for 1 s }", "cycle 10 s soak 10 s",
-        "hold all from 2026-05-01 to 2026-05-02 because \"x\"", "closed from 1 nov to 31 mar", "start after example + 5 min", "every day", "on odd days", "finish by 06:00", "longest 1 min", "spare", "extra 5 min",
+        "repeat every 1 min for 30 passes", "repeat every 10 min until 23:00", "start at 06:00, 06:01, 06:02, 07:00, 08:00", "except 2120-01-01",
+            "repeat 30 times { water all for 1 s }", "cycle 10 s soak 10 s",
+        "hold all from 2026-05-01 to 2026-05-02 because \"x\"", "closed from 1 nov to 31 mar", "start after example + 5 min", "every day", "on odd days",
+            "finish by 06:00", "longest 1 min", "spare", "extra 5 min",
     ];
 
     /// <summary>Takes one out.</summary>
@@ -17,7 +19,8 @@ internal static class Trees
     public static void Double(Draft draft) => At(draft, one => one.Source.Insert(one.End, "\n" + one.Text + "\n"));
 
     /// <summary>Leaves out a block's own words and braces.</summary>
-    public static void Unwrap(Draft draft) => At(draft, one => one.Body < 0 ? one.Source : one.Source[..one.Start] + one.Source[one.Body..(one.End - 1)] + one.Source[one.End..]);
+    public static void Unwrap(Draft draft) =>
+        At(draft, one => one.Body < 0 ? one.Source : one.Source[..one.Start] + one.Source[one.Body..(one.End - 1)] + one.Source[one.End..]);
 
     /// <summary>Puts one into bare braces, or into another's block.</summary>
     public static void Wrap(Draft draft) => At(draft, one =>
@@ -31,7 +34,8 @@ internal static class Trees
     {
         var two = draft.Dice.Of(Outline.Of(one.Source));
         var (first, last) = one.Start < two.Start ? (one, two) : (two, one);
-        return first.End > last.Start ? one.Source : one.Source[..first.Start] + last.Text + one.Source[first.End..last.Start] + first.Text + one.Source[last.End..];
+        return first.End > last.Start ? one.Source : one.Source[..first.Start] + last.Text + one.Source[first.End..last.Start] + first.Text
+            + one.Source[last.End..];
     });
 
     /// <summary>Puts one of another site before it.</summary>
@@ -42,7 +46,8 @@ internal static class Trees
     {
         for (var tries = 0; tries < 12; tries++)
         {
-            if (Other(draft) is { } other && other.Head == one.Head && other.Head.Length > 0) return one.Source[..one.Start] + other.Text + one.Source[one.End..];
+            if (Other(draft) is { } other && other.Head == one.Head && other.Head.Length > 0) return one.Source[..one.Start] + other.Text
+                + one.Source[one.End..];
         }
 
         return one.Source;

@@ -58,7 +58,8 @@ internal sealed record Options
     /// <summary>The same as arguments of a worker.</summary>
     public IEnumerable<string> ForWorker(int worker, long first, double minutesLeft) => string.Create(
         CultureInfo.InvariantCulture,
-        $"--seed\n{Seed}\n--minutes\n{minutesLeft:R}\n--count\n{Count}\n--workers\n{Workers}\n--worker\n{worker}\n--first\n{first}\n--cases\n{Cases}").Split('\n');
+        $"--seed\n{Seed}\n--minutes\n{minutesLeft:R}\n--count\n{Count}\n--workers\n{Workers}\n--worker\n{worker}\n--first\n{first}\n--cases\n{Cases}")
+            .Split('\n');
 
     private Options With(string name, string value)
     {

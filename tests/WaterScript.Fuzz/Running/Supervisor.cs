@@ -20,10 +20,12 @@ internal sealed class Supervisor(Options options, TextWriter output)
     public bool Run()
     {
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"seed {options.Seed}, {options.Workers} workers"));
-        Task.WaitAll([.. Enumerable.Range(0, options.Workers).Select(worker => Task.Factory.StartNew(() => Run(worker), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default))]);
+        Task.WaitAll([.. Enumerable.Range(0, options.Workers)
+            .Select(worker => Task.Factory.StartNew(() => Run(worker), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default))]);
         var seconds = _watch.Elapsed.TotalSeconds;
         output.Write(string.Create(CultureInfo.InvariantCulture, $"{_inputs} inputs in {seconds:0} s, {_inputs / seconds:0.0} a second\n{_counts.ToTable()}"));
-        foreach (var (signature, count) in _found.OrderByDescending(found => found.Value)) output.Write(string.Create(CultureInfo.InvariantCulture, $"  {count,8} times  {signature}\n"));
+        foreach (var (signature, count) in _found.OrderByDescending(found =>
+            found.Value)) output.Write(string.Create(CultureInfo.InvariantCulture, $"  {count,8} times  {signature}\n"));
         output.WriteLine(_found.Count == 0 ? "nothing found" : string.Create(CultureInfo.InvariantCulture, $"{_found.Count} different failures"));
         return _found.Count == 0;
     }
@@ -45,7 +47,8 @@ internal sealed class Supervisor(Options options, TextWriter output)
     {
         FuzzInput input;
         lock (_lock) input = _maker.Value.Make(index);
-        var path = _found.GetValueOrDefault(signature) >= MostKept ? null : CaseFolder.Write(options.Cases, Worker.CaseOf(input, signature, options.Seed, index));
+        var path = _found.GetValueOrDefault(signature) >= MostKept ? null
+            : CaseFolder.Write(options.Cases, Worker.CaseOf(input, signature, options.Seed, index));
         Report(index, signature, path);
     }
 
@@ -75,7 +78,8 @@ internal sealed class Supervisor(Options options, TextWriter output)
         {
             _found[signature] = _found.GetValueOrDefault(signature) + 1;
             if (path is null) return;
-            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"[{_watch.Elapsed:hh\\:mm\\:ss}] {signature}\n  --seed {options.Seed} --input {index}\n  {path}"));
+            output.WriteLine(string.Create(CultureInfo.InvariantCulture,
+                $"[{_watch.Elapsed:hh\\:mm\\:ss}] {signature}\n  --seed {options.Seed} --input {index}\n  {path}"));
             output.Flush();
         }
     }

@@ -37,7 +37,8 @@ internal sealed class Worker(Options options)
 
     private void Report(StreamWriter output, long index, FuzzInput input, Failure failure)
     {
-        void Write(char message, string? path = null) => output.Write(string.Create(CultureInfo.InvariantCulture, $"{message}{index}\t{failure.Signature}{(path is null ? "" : "\t" + path)}\n"));
+        void Write(char message, string? path = null) =>
+            output.Write(string.Create(CultureInfo.InvariantCulture, $"{message}{index}\t{failure.Signature}{(path is null ? "" : "\t" + path)}\n"));
         if (!_known.Add(failure.Signature))
         {
             Write(Message.Again);
@@ -53,7 +54,8 @@ internal sealed class Worker(Options options)
     internal static SiteFiles CaseOf(FuzzInput input, string signature, ulong seed, long index)
     {
         const int longest = 70;
-        var words = string.Join('-', signature.Split([.. signature.Where(letter => !char.IsAsciiLetterOrDigit(letter)).Distinct()], StringSplitOptions.RemoveEmptyEntries)).ToLowerInvariant();
+        var words = string.Join('-', signature.Split([.. signature.Where(letter => !char.IsAsciiLetterOrDigit(letter)).Distinct()],
+            StringSplitOptions.RemoveEmptyEntries)).ToLowerInvariant();
         var name = string.Create(CultureInfo.InvariantCulture, $"{words[..Math.Min(words.Length, longest)].TrimEnd('-')}-{seed}-{index}");
         return CaseFolder.Keep(input, name);
     }

@@ -9,7 +9,8 @@ public static class AllStages
 {
     private static readonly ImmutableArray<IStage> Stages =
     [
-        new ReadStage(), new FormatStage(), new CheckStage(), new FixStage(), new CompileStage(), new DeviceListStage(), new PlayerStage(), new CalendarStage(), new ChartStage(), new DiffStage(), new AnswerStage(), new AuditStage(),
+        new ReadStage(), new FormatStage(), new CheckStage(), new FixStage(), new CompileStage(), new DeviceListStage(), new PlayerStage(), new CalendarStage(),
+            new ChartStage(), new DiffStage(), new AnswerStage(), new AuditStage(),
         new CommandStage(),
     ];
 

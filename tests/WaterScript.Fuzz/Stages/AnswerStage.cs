@@ -28,7 +28,8 @@ internal sealed class AnswerStage : IStage
         }
         catch (WorkUsedUpException cause)
         {
-            Must.Hold(AnswerCut.Words(sound, cause).Contains(ReadingRules.OverLimit.Slug, StringComparison.Ordinal), "a site that is too large for an answer is told so");
+            Must.Hold(AnswerCut.Words(sound, cause).Contains(ReadingRules.OverLimit.Slug, StringComparison.Ordinal),
+                "a site that is too large for an answer is told so");
             return false;
         }
     }
@@ -52,10 +53,12 @@ internal sealed class AnswerStage : IStage
         Must.Hold(outlook.Coming.Length <= MostComing, "no more is coming than was asked for");
         Must.Hold(outlook.Coming.All(coming => coming.First > now || coming.IsRest), "what is coming lies ahead");
         Must.Hold(outlook.Open.All(open => open.From <= now && open.Until > now), "what is open is open now");
-        var expected = Timetable.Of(sound, Horizon.DaysFrom(Instant.FromUnixTimeSeconds(now).InZone(sound.TimeZone).Date, 2)).Runs().Where(run => run.Start > now).Select(run => (long?)run.Start).FirstOrDefault();
+        var expected = Timetable.Of(sound, Horizon.DaysFrom(Instant.FromUnixTimeSeconds(now).InZone(sound.TimeZone).Date, 2)).Runs()
+            .Where(run => run.Start > now).Select(run => (long?)run.Start).FirstOrDefault();
         if (expected is { } start) Must.Hold(outlook.Coming.Any(coming => coming.First <= start), "the next run is coming", $"{start}");
         CheckStage.IsJson(stream => OutlookJson.Write(outlook, stream), "an outlook in JSON is JSON");
-        Must.Hold(CheckStage.Written(stream => PlainLines.WriteTo(stream, lines => OutlookText.Write(outlook, lines))).Length > 0, "an outlook is put in words");
+        Must.Hold(CheckStage.Written(stream => PlainLines.WriteTo(stream, lines => OutlookText.Write(outlook, lines))).Length > 0,
+            "an outlook is put in words");
     }
 
     private static void Why(SiteInHand site, Site sound, Zone zone)
@@ -64,10 +67,12 @@ internal sealed class AnswerStage : IStage
         var answer = DayAnswer.Of(sound, zone, date);
         var from = zone.Controller is null ? 0 : date.AtStartOfDayInZone(sound.TimeZone).ToInstant().ToUnixTimeSeconds();
         var to = date.PlusDays(1).AtStartOfDayInZone(sound.TimeZone).ToInstant().ToUnixTimeSeconds();
-        var meant = Timetable.Of(sound, new Horizon(date.PlusDays(-3), date.PlusDays(3))).Runs().Count(run => run.Zone == zone.Index && run.Start >= from && run.Start < to);
+        var meant = Timetable.Of(sound, new Horizon(date.PlusDays(-3), date.PlusDays(3))).Runs()
+            .Count(run => run.Zone == zone.Index && run.Start >= from && run.Start < to);
         var said = answer.Waterings.Count(watering => watering.From >= from && watering.From < to);
         Must.Hold(said >= meant, "a watering of a date is explained", $"{zone.Name} on {date}: {meant} meant, {said} said");
         CheckStage.IsJson(stream => DayAnswerJson.Write(answer, stream), "an answer in JSON is JSON");
-        Must.Hold(CheckStage.Written(stream => PlainLines.WriteTo(stream, lines => DayAnswerText.Write(answer, lines))).Length > 0, "an answer is put in words");
+        Must.Hold(CheckStage.Written(stream => PlainLines.WriteTo(stream, lines => DayAnswerText.Write(answer, lines))).Length > 0,
+            "an answer is put in words");
     }
 }

@@ -14,8 +14,10 @@ internal sealed class AuditStage : IStage
 
     private static readonly string[] OddCells =
     [
-        "", "\"", "\"\"", "\"a,b\"", "open", "close", "boot", "skip", "fault", "hand", "alive", "-1", "0", "999999999999999999999", "1e30", "79228162514264337593543950335", "NaN", "2026-03-29 02:30:00", "2026-10-25 02:30", "31.02.2026 25:00",
-        "0001-01-01T00:00:00Z", "-99999999999", "99999999999", "9999-12-31T23:59:59Z", "253402300799", "\u001b[31m", "\u202e", "\ufeff", "::error::x", "²", "1,5", "1.5.5", "\0", "\r", ";", "\t", "=1+1",
+        "", "\"", "\"\"", "\"a,b\"", "open", "close", "boot", "skip", "fault", "hand", "alive", "-1", "0", "999999999999999999999", "1e30",
+            "79228162514264337593543950335", "NaN", "2026-03-29 02:30:00", "2026-10-25 02:30", "31.02.2026 25:00",
+        "0001-01-01T00:00:00Z", "-99999999999", "99999999999", "9999-12-31T23:59:59Z", "253402300799", "\u001b[31m", "\u202e", "\ufeff", "::error::x", "²",
+            "1,5", "1.5.5", "\0", "\r", ";", "\t", "=1+1",
     ];
 
     public string Name => "audit";
@@ -27,7 +29,8 @@ internal sealed class AuditStage : IStage
         if (rows.Count == 0) return false;
         var whole = Audit(site, Log(rows));
         Must.Hold(whole is not null, "a log that was made from the timetable can be used");
-        var wrong = whole!.NotAsMeant.First.FirstOrDefault(entry => entry.Schedule is not null && entry.Class is AuditClass.Missed or AuditClass.Late or AuditClass.Early or AuditClass.Short or AuditClass.Long);
+        var wrong = whole!.NotAsMeant.First.FirstOrDefault(entry =>
+            entry.Schedule is not null && entry.Class is AuditClass.Missed or AuditClass.Late or AuditClass.Early or AuditClass.Short or AuditClass.Long);
         Must.Hold(wrong is null, "a log that was made from the timetable is as meant", $"{wrong?.Zone.Name} {wrong?.Class} {wrong?.From} {wrong?.ActualFrom}");
         var dice = new Dice((ulong)(rows.Count * FuzzInput.Salts) + (ulong)site.Salt);
         for (var round = 0; round < 3; round++) Audit(site, Spoilt(Log(rows), dice));
@@ -40,7 +43,8 @@ internal sealed class AuditStage : IStage
         if (log.Read("log.csv", text) is not null) return null;
         if (Auditor.Audit(site.Sound!, log, new AuditOptions(), site.Timetable) is not { } report) return null;
         CheckStage.IsJson(stream => AuditJson.Write(report, stream), "an audit in JSON is JSON");
-        Must.Hold(IsWritten(stream => PlainLines.WriteTo(stream, lines => AuditText.Write(report, lines))) && IsWritten(stream => MarkdownLines.WriteTo(stream, lines => AuditText.Write(report, lines))), "an audit is put in words");
+        Must.Hold(IsWritten(stream => PlainLines.WriteTo(stream, lines => AuditText.Write(report, lines)))
+            && IsWritten(stream => MarkdownLines.WriteTo(stream, lines => AuditText.Write(report, lines))), "an audit is put in words");
         return report;
     }
 
@@ -75,7 +79,8 @@ internal sealed class AuditStage : IStage
                 1 => log.Insert(at, dice.Of(OddCells)),
                 2 => Cell(log, at, dice.Of(OddCells)),
                 3 => log.Insert(at, log.Substring(at, Math.Min(40, log.Length - at))),
-                _ => dice.OneIn(8) ? log.ReplaceLineEndings("\r\n") : log.Replace(dice.OneIn(2) ? "\n" : ",", dice.OneIn(2) ? "\r\n" : ";", StringComparison.Ordinal),
+                _ => dice.OneIn(8) ? log.ReplaceLineEndings("\r\n")
+                    : log.Replace(dice.OneIn(2) ? "\n" : ",", dice.OneIn(2) ? "\r\n" : ";", StringComparison.Ordinal),
             };
         }
 

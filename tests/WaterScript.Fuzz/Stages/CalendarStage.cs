@@ -16,7 +16,8 @@ internal sealed class CalendarStage : IStage
         Read(site.Timetable, new CalendarOptions(stamp) { IsOpenEnded = site.Salt % 2 == 0, Unit = Unit(site.Salt) });
         var flat = Read(site.Timetable, new CalendarOptions(stamp) { IsFlat = true, Unit = EventUnit.Pass });
         var passes = Passes(site.Timetable);
-        Must.Equal(string.Join(' ', passes), flat is null ? "" : string.Join(' ', Events(flat)), "the events of a flat calendar are the passes of the timetable");
+        Must.Equal(string.Join(' ', passes), flat is null ? "" : string.Join(' ', Events(flat)),
+            "the events of a flat calendar are the passes of the timetable");
         return true;
     }
 

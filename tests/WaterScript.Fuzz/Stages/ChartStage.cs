@@ -40,7 +40,8 @@ internal sealed class ChartStage : IStage
         }
         catch (WorkUsedUpException cause)
         {
-            Must.Hold(AnswerCut.Words(sound, cause).Contains(ReadingRules.OverLimit.Slug, StringComparison.Ordinal), "a site that is too large for a chart is told so");
+            Must.Hold(AnswerCut.Words(sound, cause).Contains(ReadingRules.OverLimit.Slug, StringComparison.Ordinal),
+                "a site that is too large for a chart is told so");
             return null;
         }
     }
@@ -49,7 +50,8 @@ internal sealed class ChartStage : IStage
     {
         try
         {
-            using var reader = XmlReader.Create(new MemoryStream(Encoding.UTF8.GetBytes(text)), new XmlReaderSettings { DtdProcessing = DtdProcessing.Ignore, XmlResolver = null });
+            using var reader = XmlReader.Create(new MemoryStream(Encoding.UTF8.GetBytes(text)),
+                new XmlReaderSettings { DtdProcessing = DtdProcessing.Ignore, XmlResolver = null });
             var document = XDocument.Load(reader);
             Must.Hold(!document.Descendants().Any(element => Scripts.Contains(element.Name.LocalName)), "a label puts no element in");
         }

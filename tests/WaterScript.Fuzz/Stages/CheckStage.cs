@@ -29,7 +29,8 @@ internal sealed class CheckStage : IStage
     private static void GithubLines(CheckedSite check)
     {
         var lines = Written(stream => GithubReport.Write([check], stream)).Split('\n', StringSplitOptions.RemoveEmptyEntries);
-        Must.Hold(lines.All(line => line.StartsWith("::error ", StringComparison.Ordinal) || line.StartsWith("::warning ", StringComparison.Ordinal) || line.StartsWith("::notice ", StringComparison.Ordinal)), "the report for GitHub has commands only");
+        Must.Hold(lines.All(line => line.StartsWith("::error ", StringComparison.Ordinal) || line.StartsWith("::warning ", StringComparison.Ordinal)
+            || line.StartsWith("::notice ", StringComparison.Ordinal)), "the report for GitHub has commands only");
         Must.Equal(check.Findings.Length, lines.Length, "the report for GitHub has a line for each finding");
     }
 

@@ -21,7 +21,8 @@ internal sealed class CompileStage : IStage
         InOrder(json);
         CheckList(site, json, TimetableList.Runs, "runs", "sha256");
         CheckList(site, json, TimetableList.Openings, "openings", "openings_sha256");
-        if (!DeviceListStage.IsRefused(site, controller: null, isForDevice: true)) CheckList(site, json, TimetableList.Switchings, "switchings", "switchings_sha256");
+        if (!DeviceListStage.IsRefused(site, controller: null, isForDevice: true)) CheckList(site, json, TimetableList.Switchings, "switchings",
+            "switchings_sha256");
         return true;
     }
 

@@ -4,7 +4,9 @@ using WaterScript.Model;
 
 namespace WaterScript.Fuzz.Stages;
 
-/// <summary>The list of switchings of each controller keeps to the page about carrying out a timetable, judged line by line without the compiler's own words.</summary>
+/// <summary>
+/// The list of switchings of each controller keeps to the page about carrying out a timetable, judged line by line without the compiler's own words.
+/// </summary>
 internal sealed class DeviceListStage : IStage
 {
     private const string Header = "t,after_ms,controller,output,do,polarity,pulse_ms,max_on_s,opening";
@@ -17,7 +19,9 @@ internal sealed class DeviceListStage : IStage
         foreach (var controller in sound.Controllers)
         {
             if (IsRefused(site, controller, isForDevice: true)) continue;
-            var text = CheckStage.Written(stream => TimetableOutput.Write(site.Timetable, OutputFormat.Csv, new OutputOptions("fuzz") { Only = TimetableList.Switchings, Controller = controller }, stream));
+            var text = CheckStage.Written(stream =>
+                TimetableOutput.Write(site.Timetable, OutputFormat.Csv,
+                new OutputOptions("fuzz") { Only = TimetableList.Switchings, Controller = controller }, stream));
             Check(text, controller, sound);
         }
 
@@ -48,7 +52,8 @@ internal sealed class DeviceListStage : IStage
         var lines = text.Split("\r\n");
         Must.Equal(Header, lines[0], "a device list begins with its header");
         Must.Equal("", lines[^1], "a device list ends in CR LF");
-        Must.Hold(lines[^2].StartsWith("end,", StringComparison.Ordinal) && lines[^2].Split(',').Length == 9, "a device list ends with its closing row", lines[^2]);
+        Must.Hold(lines[^2].StartsWith("end,", StringComparison.Ordinal) && lines[^2].Split(',').Length == 9,
+            "a device list ends with its closing row", lines[^2]);
         Must.Equal(HashOf(text), lines[^2].Split(',')[2], "a device list's hash is that of its lines");
         var wired = WiredOutput.AllOf(site).Where(output => output.Controller == controller).ToLookup(output => output.Number);
         var state = new Dictionary<long, (long Opened, string Opening)>();
@@ -83,7 +88,8 @@ internal sealed class DeviceListStage : IStage
         }
 
         Must.Hold(state.Count == 0, "each open has its close", string.Join(' ', state.Keys));
-        foreach (var (output, (milliseconds, most)) in longest) Must.Hold(milliseconds <= most * 1_000, "no opening is longer than max_on_s", $"output {output}: {milliseconds} ms, {most} s");
+        foreach (var (output, (milliseconds, most)) in longest) Must.Hold(milliseconds <= most * 1_000, "no opening is longer than max_on_s",
+            $"output {output}: {milliseconds} ms, {most} s");
     }
 
     private static void Pulse(WiredOutput wired, string[] row, string shown)
@@ -100,5 +106,7 @@ internal sealed class DeviceListStage : IStage
 
     private static string HashOf(string text) => CompileStage.HashOf(text);
 
-    private static long Number(string text) => long.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number) ? number : throw new BrokenException("a number of a device list is one", text);
+    private static long Number(string text) =>
+        long.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number) ? number
+        : throw new BrokenException("a number of a device list is one", text);
 }

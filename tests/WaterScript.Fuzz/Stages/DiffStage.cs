@@ -21,26 +21,32 @@ internal sealed class DiffStage : IStage
     {
         if (site.Sound is null) return false;
         var same = WateringChanges.Of(site.Checked, site.Checked, HorizonOf(site, site, WholeWithItself));
-        Must.Hold(!same.IsChanged && !same.IsDescriptionChanged && same.Schedules.IsEmpty && same.Zones.IsEmpty && same.Appeared.IsEmpty && same.Gone.IsEmpty, "a site does not differ from itself", Words(same));
+        Must.Hold(!same.IsChanged && !same.IsDescriptionChanged && same.Schedules.IsEmpty && same.Zones.IsEmpty && same.Appeared.IsEmpty && same.Gone.IsEmpty,
+            "a site does not differ from itself", Words(same));
         if (original.Sound is null) return true;
         var horizon = HorizonOf(original, site, WholeWithOther);
         var forth = WateringChanges.Of(original.Checked, site.Checked, horizon);
         var back = WateringChanges.Of(site.Checked, original.Checked, horizon);
         Must.Equal(forth.IsChanged, back.IsChanged, "a change is one from either side");
         Must.Equal(Names(forth.Appeared), Names(back.Gone), "what appears one way is gone the other way");
-        Must.Equal(string.Join(' ', forth.Zones.Select(zone => zone.Name).Order(StringComparer.Ordinal)), string.Join(' ', back.Zones.Select(zone => zone.Name).Order(StringComparer.Ordinal)), "zones differ from either side");
-        Must.Equal(Count(forth, ScheduleChangeKind.Added), Count(back, ScheduleChangeKind.Removed), "as many schedules are new one way as are gone the other way");
+        Must.Equal(string.Join(' ', forth.Zones.Select(zone => zone.Name).Order(StringComparer.Ordinal)),
+            string.Join(' ', back.Zones.Select(zone => zone.Name).Order(StringComparer.Ordinal)), "zones differ from either side");
+        Must.Equal(Count(forth, ScheduleChangeKind.Added), Count(back, ScheduleChangeKind.Removed),
+            "as many schedules are new one way as are gone the other way");
         Must.Equal(Count(forth, ScheduleChangeKind.Changed), Count(back, ScheduleChangeKind.Changed), "as many schedules change from either side");
         CheckStage.IsJson(stream => ChangesJson.Write(forth, stream), "a difference in JSON is JSON");
-        Must.Hold(Words(forth).Length > 0 && CheckStage.Written(stream => MarkdownLines.WriteTo(stream, lines => ChangesText.Write(forth, lines))).Length > 0, "a difference is put in words");
+        Must.Hold(Words(forth).Length > 0 && CheckStage.Written(stream => MarkdownLines.WriteTo(stream, lines => ChangesText.Write(forth, lines))).Length > 0,
+            "a difference is put in words");
         return true;
     }
 
-    private static string Words(WateringChanges changes) => CheckStage.Written(stream => PlainLines.WriteTo(stream, lines => ChangesText.Write(changes, lines)));
+    private static string Words(WateringChanges changes) =>
+        CheckStage.Written(stream => PlainLines.WriteTo(stream, lines => ChangesText.Write(changes, lines)));
 
     private static int Count(WateringChanges changes, ScheduleChangeKind kind) => changes.Schedules.Count(change => change.Kind == kind);
 
-    private static string Names(IEnumerable<Finding> findings) => string.Join('\n', findings.Select(finding => $"{finding.Rule.Slug} {finding.Heading}").Order(StringComparer.Ordinal));
+    private static string Names(IEnumerable<Finding> findings) =>
+        string.Join('\n', findings.Select(finding => $"{finding.Rule.Slug} {finding.Heading}").Order(StringComparer.Ordinal));
 
     private static Horizon HorizonOf(SiteInHand old, SiteInHand @new, int whole)
     {

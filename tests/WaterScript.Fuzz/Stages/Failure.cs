@@ -24,7 +24,8 @@ public sealed record Failure(string Signature, string Details)
     {
         foreach (var frame in new StackTrace(problem).GetFrames())
         {
-            if (DiagnosticMethodInfo.Create(frame) is { DeclaringTypeName: { } type } method && type.StartsWith(Own, StringComparison.Ordinal)) return $"{type[(type.LastIndexOf('.') + 1)..]}.{method.Name}";
+            if (DiagnosticMethodInfo.Create(frame) is { DeclaringTypeName: { } type } method
+                && type.StartsWith(Own, StringComparison.Ordinal)) return $"{type[(type.LastIndexOf('.') + 1)..]}.{method.Name}";
         }
 
         return "the runtime";

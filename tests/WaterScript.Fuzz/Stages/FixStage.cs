@@ -16,7 +16,8 @@ internal sealed class FixStage : IStage
         var changed = FixSet.Apply(FixSet.Together(fixes));
         if (changed.Count != 1 || !changed.TryGetValue(site.Files.Root, out var text)) return false;
         var after = site.ReadWith(text).Findings;
-        Must.Hold(Errors(after) <= Errors(before) || before.HasErrors, "safe fixes together give no error", after.FirstOrDefault(finding => finding.Severity == Severity.Error)?.Heading ?? "");
+        Must.Hold(Errors(after) <= Errors(before) || before.HasErrors, "safe fixes together give no error",
+            after.FirstOrDefault(finding => finding.Severity == Severity.Error)?.Heading ?? "");
         return true;
     }
 

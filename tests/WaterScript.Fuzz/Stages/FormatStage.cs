@@ -31,7 +31,8 @@ internal sealed class FormatStage : IStage
     private static void SameSite(SiteInHand site, Site sound, SourceText once)
     {
         var reading = site.ReadWith(once);
-        Must.Hold(!reading.Findings.HasErrors && reading.Site is not null, "a site in its layout has no error", string.Join("; ", reading.Findings.Select(finding => finding.Heading)));
+        Must.Hold(!reading.Findings.HasErrors && reading.Site is not null, "a site in its layout has no error",
+            string.Join("; ", reading.Findings.Select(finding => finding.Heading)));
         Must.Equal(SiteHash.Of(sound), SiteHash.Of(reading.Site!), "a site in its layout is the same site");
         Must.Equal(Runs(sound, site.Horizon), Runs(reading.Site!, site.Horizon), "a site in its layout has the same runs");
     }

@@ -7,7 +7,9 @@ using WaterScript.Tests.Documentation;
 
 namespace WaterScript.Fuzz.Stages;
 
-/// <summary>The shell player of the examples takes the list of a controller and plays it, every row of it. Starting it takes long, so few inputs are played.</summary>
+/// <summary>
+/// The shell player of the examples takes the list of a controller and plays it, every row of it. Starting it takes long, so few inputs are played.
+/// </summary>
 internal sealed class PlayerStage : IStage
 {
     private const int OneIn = 64;
@@ -21,7 +23,9 @@ internal sealed class PlayerStage : IStage
         if (OperatingSystem.IsWindows() || site.Sound is not { Controllers: [var controller, ..] }) return false;
         if (new Dice((ulong)site.Files.Files[site.Files.Root].Length * FuzzInput.Salts + (ulong)site.Salt).Below(OneIn) != 0) return false;
         if (DeviceListStage.IsRefused(site, controller, isForDevice: true)) return false;
-        var list = CheckStage.Written(stream => TimetableOutput.Write(site.Timetable, OutputFormat.Csv, new OutputOptions("fuzz") { Only = TimetableList.Switchings, Controller = controller }, stream));
+        var list = CheckStage.Written(stream =>
+            TimetableOutput.Write(site.Timetable, OutputFormat.Csv,
+            new OutputOptions("fuzz") { Only = TimetableList.Switchings, Controller = controller }, stream));
         var rows = list.Split("\r\n")[1..^2];
         if (rows.Length == 0) return false;
         var file = Path.GetTempFileName();
@@ -30,7 +34,8 @@ internal sealed class PlayerStage : IStage
             File.WriteAllText(file, list);
             var first = long.Parse(rows[0].Split(',')[0], CultureInfo.InvariantCulture);
             if (first < PlayerClock.Unset) return false;
-            Played(rows, Play(string.Create(CultureInfo.InvariantCulture, $"--speed 0 --from {first - 1} --controller {controller.Name}").Split(' ').Append(file)));
+            Played(rows,
+                Play(string.Create(CultureInfo.InvariantCulture, $"--speed 0 --from {first - 1} --controller {controller.Name}").Split(' ').Append(file)));
         }
         finally
         {
@@ -43,7 +48,8 @@ internal sealed class PlayerStage : IStage
     /// <summary>Each row of the list is a row of the log, in the same order.</summary>
     private static void Played(string[] rows, string log)
     {
-        var played = log.Split('\n').Select(line => line.Split(',')).Where(line => line.Length == 8 && line[5] is "list").Select(line => $"{line[0]},{line[1]},{line[2]}");
+        var played = log.Split('\n').Select(line => line.Split(',')).Where(line => line.Length == 8 && line[5] is "list")
+            .Select(line => $"{line[0]},{line[1]},{line[2]}");
         var meant = rows.Select(row => row.Split(',')).Select(row => $"{row[0]}.{row[1].PadLeft(3, '0')},{row[3]},{row[4]}");
         Must.Equal(string.Join('\n', meant), string.Join('\n', played), "the player plays every row of a list");
     }

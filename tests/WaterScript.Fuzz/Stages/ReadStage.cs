@@ -12,7 +12,8 @@ internal sealed class ReadStage : IStage
     {
         var reading = site.Reading;
         foreach (var finding in site.Undecoded.Concat(reading.Findings)) Places.Check(finding);
-        foreach (var file in reading.Files) Must.Hold(reading.Findings.Count(finding => finding.Severity == Severity.Error && finding.Primary.Location.Source == file.Source) <= Limits.ErrorsPerFile, "errors of a file have a limit");
+        foreach (var file in reading.Files) Must.Hold(reading.Findings.Count(finding =>
+            finding.Severity == Severity.Error && finding.Primary.Location.Source == file.Source) <= Limits.ErrorsPerFile, "errors of a file have a limit");
         var again = new SiteInHand(site.Files, site.Salt).Reading;
         Must.Equal(Words(reading.Findings), Words(again.Findings), "reading again finds the same");
         if (site.Sound is not null) Must.Hold(site.Undecoded.Count > 0 || reading.Files.Length >= 1, "a site has a file");
@@ -20,7 +21,8 @@ internal sealed class ReadStage : IStage
     }
 
     private static string Words(IEnumerable<Finding> findings) =>
-        string.Join('\n', findings.Select(finding => $"{finding.Rule.Slug} {finding.Heading} {finding.Primary.Location.Source.Path} {finding.Primary.Location.Span}"));
+        string.Join('\n', findings.Select(finding =>
+            $"{finding.Rule.Slug} {finding.Heading} {finding.Primary.Location.Source.Path} {finding.Primary.Location.Span}"));
 }
 
 /// <summary>What holds of every finding.</summary>
@@ -35,13 +37,16 @@ internal static class Places
         if (finding.Fix is not { } fix) return;
         Must.Hold(fix.Title.Trim().Length > 0, "a fix has a title", finding.Rule.Slug);
         foreach (var edit in fix.Edits) Check(edit.Location, finding);
-        var ordered = fix.Edits.GroupBy(edit => edit.Location.Source.Path).All(file => file.OrderBy(edit => edit.Location.Span.Start).Zip(file.OrderBy(edit => edit.Location.Span.Start).Skip(1)).All(pair => pair.First.Location.Span.End <= pair.Second.Location.Span.Start));
+        var ordered = fix.Edits.GroupBy(edit => edit.Location.Source.Path)
+            .All(file => file.OrderBy(edit => edit.Location.Span.Start).Zip(file.OrderBy(edit => edit.Location.Span.Start).Skip(1))
+            .All(pair => pair.First.Location.Span.End <= pair.Second.Location.Span.Start));
         Must.Hold(ordered, "edits of a fix do not overlap", finding.Heading);
     }
 
     private static void Check(Text.Location location, Finding finding)
     {
         var (span, text) = (location.Span, location.Source.Text);
-        Must.Hold(span.Start >= 0 && span.Start <= span.End && span.End <= text.Length, "a place lies within its file", $"{finding.Rule.Slug} {span} of {text.Length}");
+        Must.Hold(span.Start >= 0 && span.Start <= span.End && span.End <= text.Length, "a place lies within its file",
+            $"{finding.Rule.Slug} {span} of {text.Length}");
     }
 }

@@ -26,7 +26,9 @@ public sealed class StageCounts
     }
 
     /// <summary>All numbers on a line, as <see cref="Add(string)"/> takes them.</summary>
-    public string ToLine() => string.Create(CultureInfo.InvariantCulture, $"{Inputs} ") + string.Join(' ', Enumerable.Range(0, _seen.Length).Select(stage => string.Create(CultureInfo.InvariantCulture, $"{_seen[stage]}/{_done[stage]}/{_milliseconds[stage]}")));
+    public string ToLine() => string.Create(CultureInfo.InvariantCulture, $"{Inputs} ")
+        + string.Join(' ', Enumerable.Range(0, _seen.Length)
+        .Select(stage => string.Create(CultureInfo.InvariantCulture, $"{_seen[stage]}/{_done[stage]}/{_milliseconds[stage]}")));
 
     /// <summary>Adds the numbers of a line.</summary>
     public void Add(string line)
@@ -45,5 +47,6 @@ public sealed class StageCounts
 
     /// <summary>A table for people.</summary>
     public string ToTable() => string.Concat(AllStages.Names.Select((name, stage) =>
-        string.Create(CultureInfo.InvariantCulture, $"  {name,-20}{_seen[stage],10} inputs {_done[stage],10} with something to do {_milliseconds[stage] / 1000.0,10:0.0} s\n")));
+        string.Create(CultureInfo.InvariantCulture,
+            $"  {name,-20}{_seen[stage],10} inputs {_done[stage],10} with something to do {_milliseconds[stage] / 1000.0,10:0.0} s\n")));
 }

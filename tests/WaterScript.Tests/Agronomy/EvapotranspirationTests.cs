@@ -149,7 +149,10 @@ public sealed class EvapotranspirationTests
     [InlineData(100, 55)]
     public void Effective_rain(decimal rain, decimal effective) => Assert.Equal(effective, EffectiveRain.OfMonth(rain));
 
-    /// <summary>The month of example 17 as a file gives it: the heat of the ground from the months beside it, the vapour of the humidity, the rest assumed where it is not given.</summary>
+    /// <summary>
+    /// The month of example 17 as a file gives it: the heat of the ground from the months beside it, the vapour of the humidity, the rest assumed where it is
+    /// not given.
+    /// </summary>
     [Theory]
     [InlineData("apr 25.6 C to 34.8 C", EtMethod.Hargreaves, 0)]
     [InlineData("apr 25.6 C to 34.8 C, sun 8.5 h/day", EtMethod.PenmanMonteith, 2)]
@@ -171,7 +174,10 @@ public sealed class EvapotranspirationTests
         Assert.True(Of("mar 24 C to 34.4 C; ") < Of("") && Of("") < Of("mar 26 C to 36 C; may 20 C to 30 C; "));
     }
 
-    /// <summary>Colville, Washington State University Extension: shares of April to October by a printed table; the demand in mm/day is made to fit them, so this holds the arithmetic alone.</summary>
+    /// <summary>
+    /// Colville, Washington State University Extension: shares of April to October by a printed table; the demand in mm/day is made to fit them, so this holds
+    /// the arithmetic alone.
+    /// </summary>
     [Fact]
     public void Shares_of_the_peak_month()
     {
@@ -179,7 +185,9 @@ public sealed class EvapotranspirationTests
         Assert.Equal("   51 68 79 100 92 63 31  ", string.Join(' ', CropDemand.Shares(site.Zones, MonthWeather.YearOf(site))));
     }
 
-    /// <summary>Worked out: July 6 · 0.95 = 5.7 mm/day; May 4 · 0.95 − (0.8 · 100 − 25) / 31 = 2.0258; a tomato bed beside it has 6 · 1.15 = 6.9 and 2.8258.</summary>
+    /// <summary>
+    /// Worked out: July 6 · 0.95 = 5.7 mm/day; May 4 · 0.95 − (0.8 · 100 − 25) / 31 = 2.0258; a tomato bed beside it has 6 · 1.15 = 6.9 and 2.8258.
+    /// </summary>
     [Theory]
     [InlineData("plants turf-cool", "", 36)]
     [InlineData("plants tomato", "", 41)]
@@ -188,7 +196,8 @@ public sealed class EvapotranspirationTests
     [InlineData("soil loam", "", 37)]
     public void Rain_counts_and_each_zone_has_its_plants(string first, string second, decimal may)
     {
-        var site = SiteWith($"climate {{ may et 4 mm/day, rain 100 mm; jul et 6 mm/day, rain 10 mm }}\nzone d {{ output 4; {first} }}\nzone e {{ output 5; {second} }}");
+        var site = SiteWith(
+            $"climate {{ may et 4 mm/day, rain 100 mm; jul et 6 mm/day, rain 10 mm }}\nzone d {{ output 4; {first} }}\nzone e {{ output 5; {second} }}");
         var shares = CropDemand.Shares(site.Zones.Where(zone => zone.Name is "d" or "e"), MonthWeather.YearOf(site));
         Assert.Equal((may, 100m), (shares[4], shares[6]));
     }

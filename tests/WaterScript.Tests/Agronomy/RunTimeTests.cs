@@ -22,7 +22,8 @@ public sealed class RunTimeTests
     [InlineData(70, 1.220)]
     [InlineData(80, 1.136)]
     [InlineData(100, 1.000)]
-    public void Run_time_multiplier(decimal uniformity, decimal multiplier) => Assert.Equal(multiplier, Math.Round(Uniformity.RunTimeMultiplier(uniformity), 3));
+    public void Run_time_multiplier(decimal uniformity, decimal multiplier) =>
+        Assert.Equal(multiplier, Math.Round(Uniformity.RunTimeMultiplier(uniformity), 3));
 
     /// <summary>Worked out: mm/h = 60 · (L/min) / m², in/h = 96.25 · gpm / ft² (231 · 60 / 144, exact).</summary>
     [Theory]
@@ -45,7 +46,9 @@ public sealed class RunTimeTests
     public void Efficiency_or_uniformity_but_never_both(string share, decimal percent) =>
         Assert.Equal(percent, Uniformity.ShareThatCounts(ZoneOf($"rate 12 mm/h{share}")));
 
-    /// <summary>Worked out: rate 40 mm/h, 12 mm, pieces of at most 10 min: 18 min in 2 × 9 min; 20 min in pieces of at most 9.23 min in 3 × 6 min 40 s.</summary>
+    /// <summary>
+    /// Worked out: rate 40 mm/h, 12 mm, pieces of at most 10 min: 18 min in 2 × 9 min; 20 min in pieces of at most 9.23 min in 3 × 6 min 40 s.
+    /// </summary>
     [Theory]
     [InlineData(18 * 60, 600, new long[] { 540, 540 })]
     [InlineData(20 * 60, 553, new long[] { 400, 400, 400 })]
@@ -77,7 +80,8 @@ public sealed class RunTimeTests
     [Property]
     public void Doubling_the_area_doubles_the_time_for_a_depth(ushort flow, ushort area, ushort depth, byte efficiency)
     {
-        decimal SecondsOn(decimal squareMetres) => RunTime.SecondsForDepth(0.1m + (depth / 100m), 60 * (0.1m + (flow / 50m)) / squareMetres, 1 + (efficiency % 100));
+        decimal SecondsOn(decimal squareMetres) =>
+            RunTime.SecondsForDepth(0.1m + (depth / 100m), 60 * (0.1m + (flow / 50m)) / squareMetres, 1 + (efficiency % 100));
         var ground = 0.5m + (area / 10m);
         Assert.Equal(2 * SecondsOn(ground), SecondsOn(2 * ground), 9);
     }

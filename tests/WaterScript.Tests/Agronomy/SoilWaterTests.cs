@@ -8,7 +8,9 @@ namespace WaterScript.Tests.Agronomy;
 /// <summary>Soil, runoff and the balance of water, against worked numbers; the source stands beside each.</summary>
 public sealed class SoilWaterTests
 {
-    /// <summary>Worked out from the formulas of the Irrigation Association: rate 40, intake 10 mm/h, 5 mm may stand: 10 min; a run of 9 min soaks for 27 min.</summary>
+    /// <summary>
+    /// Worked out from the formulas of the Irrigation Association: rate 40, intake 10 mm/h, 5 mm may stand: 10 min; a run of 9 min soaks for 27 min.
+    /// </summary>
     [Fact]
     public void Longest_run_and_least_soak()
     {
@@ -76,7 +78,8 @@ public sealed class SoilWaterTests
     [InlineData("silt-loam", 160)]
     [InlineData("silty-clay", 160)]
     [InlineData("clay", 160)]
-    public void Water_held(string soil, decimal millimetres) => Assert.Equal(millimetres, SoilTable.All.Single(known => known.Name == soil).Holds!.Value.InBase);
+    public void Water_held(string soil, decimal millimetres) =>
+        Assert.Equal(millimetres, SoilTable.All.Single(known => known.Name == soil).Holds!.Value.InBase);
 
     /// <summary>FAO 56, tables 12 (full growth) and 22 (the lesser depth).</summary>
     [Theory]
@@ -112,7 +115,8 @@ public sealed class SoilWaterTests
     [InlineData(0.17 * 6 * 25.4, 0.5, 0.20 * 25.4, 2)]
     [InlineData(60, 0.5, 10, 3)]
     [InlineData(5, 0.5, 4, 0)]
-    public void Days_between_waterings(double total, double share, double demand, int days) => Assert.Equal(days, new RootZone(total, share).IntervalDays(demand));
+    public void Days_between_waterings(double total, double share, double demand, int days) =>
+        Assert.Equal(days, new RootZone(total, share).IntervalDays(demand));
 
     [Fact]
     public void Where_nothing_is_used_no_day_is_due() => Assert.Null(new RootZone(60, 0.5).IntervalDays(0));

@@ -23,7 +23,8 @@ public sealed class PropertyValueTests
     {
         // Another supply or controller makes the zones say which of the two is theirs.
         "supply" => Expect.Garden.Replace("flow 10", "supply tap; flow 10", StringComparison.Ordinal),
-        "controller" or "power" => Expect.Garden.Replace("output 1", "output 1 of box", StringComparison.Ordinal).Replace("output 2", "output 2 of box", StringComparison.Ordinal),
+        "controller" or "power" => Expect.Garden.Replace("output 1", "output 1 of box", StringComparison.Ordinal)
+            .Replace("output 2", "output 2 of box", StringComparison.Ordinal),
         _ => Expect.Garden,
     };
 
@@ -200,7 +201,8 @@ public sealed class PropertyValueTests
 
     [Fact]
     public void TheFirstOfTwoIsShownBesideTheSecond() =>
-        Assert.Contains(Expect.One("stated-twice", "zone c { output 3; heads drip; ‹heads mist› }").Others, label => label.Location.Text.StartsWith("heads drip", StringComparison.Ordinal) || label.Location.Text == "heads");
+        Assert.Contains(Expect.One("stated-twice", "zone c { output 3; heads drip; ‹heads mist› }").Others, label =>
+            label.Location.Text.StartsWith("heads drip", StringComparison.Ordinal) || label.Location.Text == "heads");
 
     [Fact]
     public void LitresBecomeMillimetres() =>

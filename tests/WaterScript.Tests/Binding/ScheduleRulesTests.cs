@@ -126,7 +126,8 @@ public sealed class ScheduleRulesTests
     [Fact]
     public void RepeatedSequencesAreCountedBeforeTheyAreUnrolled()
     {
-        var sequences = "sequence s0 { water a for 1 s }\n" + string.Join('\n', Enumerable.Range(1, 30).Select(i => $"sequence s{i} {{ repeat 9 times {{ run s{i - 1} }} }}"));
+        var sequences = "sequence s0 { water a for 1 s }\n"
+            + string.Join('\n', Enumerable.Range(1, 30).Select(i => $"sequence s{i} {{ repeat 9 times {{ run s{i - 1} }} }}"));
         var reading = Expect.Read(Expect.Garden + sequences + "\nschedule s { manual; steps { run s30 } }");
         Assert.Contains(Expect.Errors(reading), finding => finding.Rule.Slug == "over-limit");
     }
@@ -143,11 +144,14 @@ public sealed class ScheduleRulesTests
 
     [Fact]
     public void AUntilBeforeTheStartOffersTheNextDay() =>
-        Assert.Contains("next day", Assert.Single(Expect.One("contradiction", $"schedule s {{ every day; repeat every 1 h until ‹04:00›; {Rest} }}").Fix!.Edits).Replacement, StringComparison.Ordinal);
+        Assert.Contains("next day",
+            Assert.Single(Expect.One("contradiction", $"schedule s {{ every day; repeat every 1 h until ‹04:00›; {Rest} }}").Fix!.Edits).Replacement,
+            StringComparison.Ordinal);
 
     [Fact]
     public void EveryCalendarLineOfAManualScheduleIsAnswered() =>
-        Assert.Equal(["every day", "start at 06:00"], Expect.Errors(Expect.Read($"{Expect.Garden}schedule s {{ every day; manual; {Rest} }}")).Select(finding => finding.Primary.Location.Text));
+        Assert.Equal(["every day", "start at 06:00"],
+            Expect.Errors(Expect.Read($"{Expect.Garden}schedule s {{ every day; manual; {Rest} }}")).Select(finding => finding.Primary.Location.Text));
 
     [Fact]
     public void SunTimesNeedALocation()
@@ -280,7 +284,8 @@ public sealed class ScheduleRulesTests
     [InlineData("cycle 6 min soak 30 min { ‹run outer› }")]
     [InlineData("cycle 6 min soak 30 min { ‹cycle 2 min soak 3 min { water a for 12 min }› }")]
     public void OnlyWateringsStandInACycle(string steps) =>
-        Expect.One("contradiction", $"sequence mixed {{ water a for 2 min; pause 1 min }}\nsequence outer {{ run mixed }}\nschedule s {{ manual; steps {{ {steps} }} }}");
+        Expect.One("contradiction",
+            $"sequence mixed {{ water a for 2 min; pause 1 min }}\nsequence outer {{ run mixed }}\nschedule s {{ manual; steps {{ {steps} }} }}");
 
     [Theory]
     [InlineData("cycle 1 s soak 1 s { water a for 366 days }")]

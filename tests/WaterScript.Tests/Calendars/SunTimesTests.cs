@@ -151,7 +151,8 @@ public class SunTimesTests
         var sunsets = Enumerable.Range(first, 365).Select(day => sun.EventOn(day, SunEvent.Sunset)).ToList();
         var without = Assert.Single(Enumerable.Range(0, 365), index => sunsets[index] is null);
         Assert.Equal(CivilDate.DayNumberOf(2026, 6, 1) - first, without, tolerance: 25);
-        var afterTwo = Assert.Single(Enumerable.Range(1, 364), index => sunsets[index] - sunsets[index - 1] > 47 * 60 * Minute && sunsets[index - 1] is not null);
+        var afterTwo = Assert.Single(Enumerable.Range(1, 364), index =>
+            sunsets[index] - sunsets[index - 1] > 47 * 60 * Minute && sunsets[index - 1] is not null);
         Assert.InRange(sunsets[afterTwo - 1]!.Value % 86_400, 0, 10 * Minute);
         Assert.True(afterTwo > without);
     }

@@ -6,7 +6,10 @@ namespace WaterScript.Tests.Diagnostics;
 
 public class FindingListTests
 {
-    /// <summary>Two mistakes a zone, one of them found while it is read and one after: whichever way they are found, one line says that there are more, and it comes last.</summary>
+    /// <summary>
+    /// Two mistakes a zone, one of them found while it is read and one after: whichever way they are found, one line says that there are more, and it comes
+    /// last.
+    /// </summary>
     [Fact]
     public void A_file_with_more_errors_than_are_shown_says_so_once_and_last()
     {

@@ -5,7 +5,9 @@ namespace WaterScript.Tests.Diagnostics;
 
 public sealed class PlainLinesTests
 {
-    /// <summary>Emoji from emoji-zwj-sequences.txt and emoji-variation-sequences.txt of Unicode 16; Persian and Sinhala words with the joiners of UAX 31, 2.3.</summary>
+    /// <summary>
+    /// Emoji from emoji-zwj-sequences.txt and emoji-variation-sequences.txt of Unicode 16; Persian and Sinhala words with the joiners of UAX 31, 2.3.
+    /// </summary>
     [Theory]
     [InlineData("Rosen am Haus, 3 m²")]
     [InlineData("👩\u200D🌾 ❤\uFE0F 1\uFE0F\u20E3 👩🏽\u200D🌾 👁\uFE0F\u200D🗨\uFE0F")]

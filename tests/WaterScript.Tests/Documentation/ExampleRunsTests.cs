@@ -36,7 +36,8 @@ public class ExampleRunsTests
     [InlineData("sports-ground", "infield", "2026-07-04", "")]
     [InlineData("sports-ground", "trees", "2026-05-06", "22:00:00 trees 10800")]
     [InlineData("sports-ground", "trees", "2026-05-13", "")]
-    [InlineData("park/park", "lawns-night", "2026-05-01", "22:30:00 meadow-1 2100, 23:05:00 meadow-2 2100, 23:40:00 meadow-3 2100, 00:15:00 meadow-4 2100, 00:50:00 meadow-5 2100, 01:26:00 children-grass 2100")]
+    [InlineData("park/park", "lawns-night", "2026-05-01",
+        "22:30:00 meadow-1 2100, 23:05:00 meadow-2 2100, 23:40:00 meadow-3 2100, 00:15:00 meadow-4 2100, 00:50:00 meadow-5 2100, 01:26:00 children-grass 2100")]
     [InlineData("park/park", "roses", "2026-04-16", "23:00:00 roses-1 2400, 23:00:00 roses-2 2400, 23:00:00 roses-3 2400, 23:40:00 roses-4 2400, 23:40:00 roses-5 2400, 23:40:00 roses-6 2400, 00:20:00 hedge-east 3000, 00:20:00 hedge-west 3000")]
     [InlineData("park/park", "trees", "2026-05-05", "04:00:00 young-trees 5400")]
     [InlineData("park/park", "trees", "2026-05-20", "04:00:00 young-trees 5400")]
@@ -71,7 +72,8 @@ public class ExampleRunsTests
         var runs = RunsOn(site, "evening", "2026-04-01").ToList();
 
         Assert.Equal(
-            [("lemons", 0, 2160), ("vines", 0, 2160), ("salad", 2280, 216), ("herbs", 2501, 173), ("salad", 2856, 216), ("herbs", 3077, 173), ("lawn", 3255, 1620)],
+            [("lemons", 0, 2160), ("vines", 0, 2160), ("salad", 2280, 216), ("herbs", 2501, 173), ("salad", 2856, 216), ("herbs", 3077, 173),
+                ("lawn", 3255, 1620)],
             runs.Select(run => (site.Zones[run.Zone].Name, run.Start - runs[0].Start, run.Seconds)));
     }
 

@@ -14,7 +14,8 @@ public class ExampleTests
     [Theory]
     [MemberData(nameof(Roots))]
     public void An_example_is_read_without_errors(string path) =>
-        Assert.Empty(Example.Read(path).Findings.Where(finding => finding.Severity == Severity.Error || finding.Rule == ReadingRules.UnusualForm).Select(finding => finding.Heading));
+        Assert.Empty(Example.Read(path).Findings.Where(finding => finding.Severity == Severity.Error || finding.Rule == ReadingRules.UnusualForm)
+            .Select(finding => finding.Heading));
 
     [Theory]
     [MemberData(nameof(Roots))]
@@ -23,7 +24,8 @@ public class ExampleTests
         var site = Example.Read(path).Site!;
         var watered = Timetable.Of(site, Horizon.YearFrom(site.Effective)).Runs().Select(run => run.Zone).ToHashSet();
 
-        Assert.Equal(site.Zones.Where(zone => !zone.IsSpare).Select(zone => zone.Name), site.Zones.Where(zone => watered.Contains(zone.Index)).Select(zone => zone.Name));
+        Assert.Equal(site.Zones.Where(zone => !zone.IsSpare).Select(zone => zone.Name),
+            site.Zones.Where(zone => watered.Contains(zone.Index)).Select(zone => zone.Name));
     }
 
     [Theory]
@@ -37,7 +39,8 @@ public class ExampleTests
 
     [Fact]
     public void Every_file_that_is_no_root_belongs_to_one() =>
-        Assert.Empty(Repository.ExampleFiles.Where(path => !IsRoot(path)).Except(Repository.ExampleFiles.Where(IsRoot).SelectMany(path => Example.Read(path).Files.Select(file => file.Source.Path))));
+        Assert.Empty(Repository.ExampleFiles.Where(path => !IsRoot(path))
+            .Except(Repository.ExampleFiles.Where(IsRoot).SelectMany(path => Example.Read(path).Files.Select(file => file.Source.Path))));
 
     private static bool IsRoot(string path) =>
         Repository.Read(path).Split('\n').Any(line => line.StartsWith("site ", StringComparison.Ordinal));

@@ -25,7 +25,8 @@ public partial class LinkTests
 
     /// <summary>The anchors that a Markdown renderer gives to headings: lower case, spaces to hyphens, no other punctuation.</summary>
     private static IEnumerable<string> Anchors(string page) =>
-        Headings().Matches(Repository.Read(page)).Select(match => Punctuation().Replace(match.Groups["text"].Value.Trim().ToLowerInvariant(), "").Replace(' ', '-'));
+        Headings().Matches(Repository.Read(page))
+            .Select(match => Punctuation().Replace(match.Groups["text"].Value.Trim().ToLowerInvariant(), "").Replace(' ', '-'));
 
     [GeneratedRegex(@"\]\((?<target>[^)\s]+)\)")]
     private static partial Regex Links();

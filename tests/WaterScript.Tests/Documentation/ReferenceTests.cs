@@ -42,7 +42,9 @@ public class ReferenceTests
     [InlineData(Limits.PassDays, "days that a pass")]
     [InlineData(Limits.ErrorsPerFile, "errors shown of one file")]
     public void A_limit_is_that_of_the_compiler(int limit, string what) =>
-        Assert.Contains(Reference.Split('\n'), line => line.StartsWith(string.Create(CultureInfo.InvariantCulture, $"| {limit:N0} |"), StringComparison.Ordinal) && line.Contains(what, StringComparison.Ordinal));
+        Assert.Contains(Reference.Split('\n'), line =>
+            line.StartsWith(string.Create(CultureInfo.InvariantCulture, $"| {limit:N0} |"), StringComparison.Ordinal)
+            && line.Contains(what, StringComparison.Ordinal));
 
     private static BlockSchema Block(string kind) => Schema.Blocks.Single(block => block.Kind == kind);
 

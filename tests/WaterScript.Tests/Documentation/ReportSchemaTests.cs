@@ -37,7 +37,8 @@ public sealed class ReportSchemaTests : Workshop
         Write("site.water", Good);
         var tree = JsonNode.Parse(RunLine(command).Output)!;
         var keys = path.Split('/');
-        var parent = keys[..^1].Aggregate(tree, (node, key) => node is JsonArray list ? list[int.Parse(key, System.Globalization.CultureInfo.InvariantCulture)]! : node[key]!);
+        var parent = keys[..^1].Aggregate(tree, (node, key) =>
+            node is JsonArray list ? list[int.Parse(key, System.Globalization.CultureInfo.InvariantCulture)]! : node[key]!);
         if (value == "missing") parent.AsObject().Remove(keys[^1]);
         else parent[keys[^1]] = value;
         Assert.False(ReportSchema.Allows(tree.ToJsonString()));

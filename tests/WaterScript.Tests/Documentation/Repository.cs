@@ -6,7 +6,10 @@ internal static class Repository
     /// <summary>The folder with the solution.</summary>
     public static string Root { get; } = FindRoot(new DirectoryInfo(AppContext.BaseDirectory));
 
-    /// <summary>Pages with code that a reader may copy: the README, the contributors' guide, what is in <c>docs/</c> and what lies beside the examples, as paths from the root.</summary>
+    /// <summary>
+    /// Pages with code that a reader may copy: the README, the contributors' guide, what is in <c>docs/</c> and what lies beside the examples, as paths from
+    /// the root.
+    /// </summary>
     public static IEnumerable<string> Pages =>
         new[] { "docs", "examples" }
             .SelectMany(folder => Directory.EnumerateFiles(Path.Combine(Root, folder), "*.md", SearchOption.AllDirectories))

@@ -19,8 +19,11 @@ public sealed class FuzzerTests
     [Fact]
     public void A_failing_input_is_made_small()
     {
-        var input = new FuzzInput(SiteFiles.Of("a", string.Concat(Enumerable.Range(0, 200).Select(number => $"line {number} {{ x }}\n"))), SiteFiles.Of("b", ""), 0, "");
-        var small = Fuzzer.Shrink(input, other => other.Files.RootText.Contains("137", StringComparison.Ordinal) && other.Files.RootText.Contains('}', StringComparison.Ordinal) ? "same" : null, "same");
+        var input = new FuzzInput(SiteFiles.Of("a", string.Concat(Enumerable.Range(0, 200).Select(number => $"line {number} {{ x }}\n"))),
+            SiteFiles.Of("b", ""), 0, "");
+        var small = Fuzzer.Shrink(input, other =>
+            other.Files.RootText.Contains("137", StringComparison.Ordinal) && other.Files.RootText.Contains('}', StringComparison.Ordinal) ? "same"
+            : null, "same");
         Assert.Equal("137}", small.Files.RootText);
     }
 

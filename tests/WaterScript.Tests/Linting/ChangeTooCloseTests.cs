@@ -34,7 +34,8 @@ public class ChangeTooCloseTests
     [Fact]
     public void A_repeat_that_leaves_no_gap_is_found_at_its_line()
     {
-        var finding = Assert.Single(Found("change gap 5 s", "schedule second { on sat; start at 12:00; repeat every 10 min for 3 passes; steps { water b, d for 297 s } }"));
+        var finding = Assert.Single(Found("change gap 5 s",
+            "schedule second { on sat; start at 12:00; repeat every 10 min for 3 passes; steps { water b, d for 297 s } }"));
         Assert.Equal("repeat every 10 min for 3 passes", finding.Primary.Location.Text);
         Assert.Equal("only 1 s between two waterings from tap", finding.Heading);
     }

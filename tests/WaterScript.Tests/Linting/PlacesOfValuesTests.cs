@@ -37,7 +37,8 @@ public class PlacesOfValuesTests
     [Fact]
     public void The_peak_is_marked_where_it_is_what_is_broken()
     {
-        var source = RuleCatalogue.Find("inrush-over")!.Fires.Replace("transformer 21 VA at 24 V", "continuous 1 A at 24 V; peak 1100 mA", StringComparison.Ordinal);
+        var source = RuleCatalogue.Find("inrush-over")!.Fires.Replace("transformer 21 VA at 24 V", "continuous 1 A at 24 V; peak 1100 mA",
+            StringComparison.Ordinal);
         Assert.Equal("peak 1100 mA", Assert.Single(Lint.Of(source, "inrush-over")).Others[^1].Location.Text);
     }
 

@@ -45,7 +45,8 @@ public class SideBySideTests
     private static int SameFindings(Site site)
     {
         var horizon = Horizon.DaysFrom(site.Effective, Days);
-        var found = Linter.Check(site with { Acceptances = [] }, horizon).Findings.Where(finding => !finding.Details.StartsWith("In a pass of", StringComparison.Ordinal)).ToArray();
+        var found = Linter.Check(site with { Acceptances = [] }, horizon).Findings.Where(finding =>
+            !finding.Details.StartsWith("In a pass of", StringComparison.Ordinal)).ToArray();
         Assert.Equal(OnOneThread(site, horizon).Select(Shown).Order(), found.Select(Shown).Order());
         return found.Length;
     }
@@ -58,5 +59,6 @@ public class SideBySideTests
         return rules.SelectMany(rule => rule.Findings());
     }
 
-    private static string Shown(Finding finding) => $"{finding.Rule.Slug} {finding.Primary.Location.Span.Start} {finding.Heading} {finding.Details} {finding.Happens} {finding.Help}";
+    private static string Shown(Finding finding) =>
+        $"{finding.Rule.Slug} {finding.Primary.Location.Span.Start} {finding.Heading} {finding.Details} {finding.Happens} {finding.Help}";
 }

@@ -17,9 +17,12 @@ public class WholeCycleTests
         schedule two { {{second}}; start at 06:05; steps { water beds for 10 min } }
         """;
 
-    /// <summary>Day 0 is 1 March 2026. Every 7 days from day 0 and every 365 days from day 1: 365 k + 1 is a multiple of 7 first for k = 6, day 2191, 29 February 2032.</summary>
+    /// <summary>
+    /// Day 0 is 1 March 2026. Every 7 days from day 0 and every 365 days from day 1: 365 k + 1 is a multiple of 7 first for k = 6, day 2191, 29 February 2032.
+    /// </summary>
     [Fact]
-    public void Every_7_days_meets_every_365_days() => Expect("every 7 days; from 2026-03-01", "every 365 days; from 2026-03-02", new LocalDate(2032, 2, 29), Severity.Warning);
+    public void Every_7_days_meets_every_365_days() =>
+        Expect("every 7 days; from 2026-03-01", "every 365 days; from 2026-03-02", new LocalDate(2032, 2, 29), Severity.Warning);
 
     /// <summary>2 March, 2 April, 3 May 2026: the third is the first odd one.</summary>
     [Fact]
@@ -58,7 +61,8 @@ public class WholeCycleTests
     [InlineData("jul 50 %", "100 %", true)]
     public void Lengths_of_the_month_count(string july, string others, bool isJulyShort)
     {
-        var months = string.Join("; ", new[] { "jan", "feb", "mar", "apr", "may", "jun", "aug", "sep", "oct", "nov", "dec" }.Select(month => $"{month} {others}").Append(july));
+        var months = string.Join("; ",
+            new[] { "jan", "feb", "mar", "apr", "may", "jun", "aug", "sep", "oct", "nov", "dec" }.Select(month => $"{month} {others}").Append(july));
         var source = Site("on days 2 of month", "every 366 days; from 2026-06-25", $"scale year {{ {months} }}")
             .Replace("effective 2026-03-01", "effective 2026-03-01; scale year", StringComparison.Ordinal);
         var date = new LocalDate(2026, 6, 25);
@@ -111,7 +115,8 @@ public class WholeCycleTests
     [Fact]
     public void Schedules_whose_times_move_are_named()
     {
-        var source = Site("on odd days", "on even days").Replace("effective", "location 40 N 8 W; effective", StringComparison.Ordinal).Replace("06:05", "sunrise", StringComparison.Ordinal);
+        var source = Site("on odd days", "on even days").Replace("effective", "location 40 N 8 W; effective", StringComparison.Ordinal)
+            .Replace("06:05", "sunrise", StringComparison.Ordinal);
         Assert.Equal("two", Assert.Single(Lint.Of(source).ConflictProof!.Moving));
     }
 

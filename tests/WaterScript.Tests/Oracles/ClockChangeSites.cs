@@ -5,7 +5,8 @@ namespace WaterScript.Tests.Oracles;
 /// <summary>Sites whose passes start, end and last where the clocks change.</summary>
 /// <remarks>
 /// The changes, S: the tz database, https://www.iana.org/time-zones. New York 8 March and 1 November 2026 at 02:00; Lisbon and Dublin
-/// 29 March and 25 October at 01:00 UTC; Lord Howe by half an hour, 5 April and 4 October at 02:00; Casablanca around Ramadan, 15 February at 03:00 and 22 March
+/// 29 March and 25 October at 01:00 UTC; Lord Howe by half an hour, 5 April and 4 October at 02:00; Casablanca around Ramadan, 15 February at 03:00 and 22
+/// March
 /// at 02:00; Santiago 5 April and 6 September at midnight; Kathmandu none, at an offset of 5:45.
 /// </remarks>
 internal static class ClockChangeSites
@@ -23,12 +24,15 @@ internal static class ClockChangeSites
     private static readonly string[] Times =
         ["00:00", "00:30", "00:59:30", "01:00", "01:15", "01:30", "01:45", "02:00", "02:15", "02:30", "02:59:59", "03:00", "23:00", "23:30", "23:59:59"];
 
-    public static IEnumerable<(string Name, string Text)> All => TimeZones.SelectMany(zone => Schedules.Select(schedules => ($"{zone} {schedules.Name}", Site(zone, schedules.Text))));
+    public static IEnumerable<(string Name, string Text)> All =>
+        TimeZones.SelectMany(zone => Schedules.Select(schedules => ($"{zone} {schedules.Name}", Site(zone, schedules.Text))));
 
     private static IEnumerable<(string Name, string Text)> Schedules =>
     [
         ("every day at each time", string.Concat(Times.Select((time, index) => Schedule($"at-{index}", $"every day; start at {time}", "40 min")))),
-        ("every day with each length", string.Concat(((string[])["45 s", "20 min", "1 h", "1 h 30 min", "3 h", "23 h", "24 h", "26 h"]).Select((length, index) => Schedule($"long-{index}", "every day; start at 23:15", length)))),
+        ("every day with each length",
+            string.Concat(((string[])["45 s", "20 min", "1 h", "1 h 30 min", "3 h", "23 h", "24 h", "26 h"])
+            .Select((length, index) => Schedule($"long-{index}", "every day; start at 23:15", length)))),
         ("finishing at each time", string.Concat(Times.Select((time, index) => Schedule($"by-{index}", $"every day; finish by {time}", "50 min")))),
         ("each kind of days", string.Concat(Days.Select((days, index) => Schedule($"days-{index}", $"{days}; start at 01:30, 02:10", "35 min")))),
         ("passes over the change", string.Concat(

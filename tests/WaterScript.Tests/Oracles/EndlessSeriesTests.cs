@@ -38,7 +38,8 @@ public sealed class EndlessSeriesTests : Workshop
     public void What_lies_after_the_dates_compiled_is_right_or_absent(string reader)
     {
         var site = Sites.Read(Kathmandu);
-        Assert.Equal(ExitCode.Success, RunLine($"compile {Write("terrace.water", Kathmandu)} --to icalendar --from 2026-01-01 -o {PathOf("terrace.ics")}").ExitCode);
+        Assert.Equal(ExitCode.Success,
+            RunLine($"compile {Write("terrace.water", Kathmandu)} --to icalendar --from 2026-01-01 -o {PathOf("terrace.ics")}").ExitCode);
         var calendar = StrictCalendar.Read(File.ReadAllBytes(PathOf("terrace.ics")));
         var years = Timetable.Of(site, new Horizon(new LocalDate(2026, 1, 1), new LocalDate(2030, 1, 1)));
         var one = Timetable.Of(site, new Horizon(new LocalDate(2026, 1, 1), new LocalDate(2027, 1, 1)));

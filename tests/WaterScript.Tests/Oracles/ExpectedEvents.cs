@@ -4,7 +4,9 @@ using WaterScript.Timetables;
 
 namespace WaterScript.Tests.Oracles;
 
-/// <summary>What a calendar of a timetable has to expand to, worked out from the runs alone, as <c>20260401T050000Z 20260401T052000Z</c> in the order of the bytes.</summary>
+/// <summary>
+/// What a calendar of a timetable has to expand to, worked out from the runs alone, as <c>20260401T050000Z 20260401T052000Z</c> in the order of the bytes.
+/// </summary>
 internal static class ExpectedEvents
 {
     private static readonly InstantPattern Stamp = InstantPattern.CreateWithInvariantCulture("uuuuMMdd'T'HHmmss'Z'");

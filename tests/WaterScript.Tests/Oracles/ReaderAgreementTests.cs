@@ -30,24 +30,29 @@ public sealed class ReaderAgreementTests : Workshop
     private const int ShownDifferences = 6;
     private const string StandardInput = "-";
 
-    private static readonly Lazy<List<Emitted>> Examples = new(() => EmitAll(ExampleTests.Roots.Cast<object[]>().Select(row => (string)row[0]).SelectMany(path =>
+    private static readonly Lazy<List<Emitted>> Examples =
+        new(() => EmitAll(ExampleTests.Roots.Cast<object[]>().Select(row => (string)row[0]).SelectMany(path =>
     {
         var site = Example.Read(path).Site!;
         return InForms(Enum.GetValues<Form>(), path, Path.Combine(Repository.Root, path), "", Timetable.Of(site, Horizon.YearFrom(site.Effective)));
     })));
 
-    /// <summary>Passes of these sites have one step each, so that steps would say the same; what stands alone in UTC is read alike whatever the clocks do.</summary>
+    /// <summary>
+    /// Passes of these sites have one step each, so that steps would say the same; what stands alone in UTC is read alike whatever the clocks do.
+    /// </summary>
     private static readonly Form[] FormsByTheClock = [Form.Passes, Form.Days];
 
     private static readonly Lazy<List<Emitted>> ClockChanges = new(() => EmitAll(ClockChangeSites.All.SelectMany(site =>
-        InForms(FormsByTheClock, site.Name, StandardInput, site.Text, Timetable.Of(Sites.Read(site.Text), new Horizon(ClockChangeSites.From, ClockChangeSites.Until))))));
+        InForms(FormsByTheClock, site.Name, StandardInput, site.Text,
+            Timetable.Of(Sites.Read(site.Text), new Horizon(ClockChangeSites.From, ClockChangeSites.Until))))));
 
     private static readonly Lazy<List<Emitted>> RandomOnes = new(() => EmitAll(Enumerable.Range(0, RandomSites).SelectMany(number =>
     {
         var source = RandomSource.Of(number);
         if (RandomRunsTests.Read(source.Text, out _) is not { } site) return [];
         var days = number % 5 == 0 ? 400 : 40;
-        return new[] { new Case($"random site {number}", StandardInput, source.Text, Timetable.Of(site, Horizon.DaysFrom(source.From, days)), (Form)(number % 4)) };
+        return new[] { new Case($"random site {number}", StandardInput, source.Text, Timetable.Of(site, Horizon.DaysFrom(source.From, days)),
+            (Form)(number % 4)) };
     })));
 
     private static readonly Lazy<List<Emitted>> ManyOnes = new(() =>
@@ -57,7 +62,8 @@ public sealed class ReaderAgreementTests : Workshop
             var source = RandomSource.Of(number);
             if (RandomRunsTests.Read(source.Text, out _) is not { } site) return [];
             var timetable = Timetable.Of(site, Horizon.DaysFrom(source.From, 60));
-            return timetable.Passes().Skip(MostPassesOfMany).Any() ? [] : Emit(new Case($"random site {number}", StandardInput, source.Text, timetable, Form.Passes), int.MaxValue);
+            return timetable.Passes().Skip(MostPassesOfMany).Any() ? []
+                : Emit(new Case($"random site {number}", StandardInput, source.Text, timetable, Form.Passes), int.MaxValue);
         }),
     ]);
 
@@ -99,7 +105,8 @@ public sealed class ReaderAgreementTests : Workshop
         var expected = EmittedCalendar.Expected(one.Timetable, one.Form);
         if (expected.Length == 0) return [];
         var bytes = EmittedCalendar.Of(one.File, one.Text, one.Timetable.Horizon, one.Form);
-        if (bytes.Length > mostBytes) return Changes(one.Timetable).SelectMany(day => Emit(one with { Timetable = Timetable.Of(one.Timetable.Site, Horizon.DaysFrom(day.PlusDays(-3), 7)) }, int.MaxValue));
+        if (bytes.Length > mostBytes) return Changes(one.Timetable)
+            .SelectMany(day => Emit(one with { Timetable = Timetable.Of(one.Timetable.Site, Horizon.DaysFrom(day.PlusDays(-3), 7)) }, int.MaxValue));
         StrictCalendar.Read(bytes);
         return [new Emitted(one, bytes, expected)];
     }
@@ -107,12 +114,15 @@ public sealed class ReaderAgreementTests : Workshop
     private void Agree(string name, List<Emitted> emitted)
     {
         var reader = Reader.Named(name);
-        var asked = emitted.Where(one => reader.ReadsZonesOfTheFile || SystemZones.Agree(one.Case.Timetable.Site.TimeZone, one.Case.Timetable.Horizon)).ToList();
+        var asked = emitted.Where(one =>
+            reader.ReadsZonesOfTheFile || SystemZones.Agree(one.Case.Timetable.Site.TimeZone, one.Case.Timetable.Horizon)).ToList();
 
         var answers = reader.Expand([.. asked.Select(Ask)]);
 
         var complaints = asked.Zip(answers).Select(pair => Complaint(pair.First, pair.Second)).OfType<string>().ToList();
-        Assert.True(complaints.Count == 0, string.Create(CultureInfo.InvariantCulture, $"{name} disagrees on {complaints.Count} of {asked.Count} files:\n{string.Join('\n', complaints.Take(20))}"));
+        Assert.True(complaints.Count == 0,
+            string.Create(CultureInfo.InvariantCulture,
+            $"{name} disagrees on {complaints.Count} of {asked.Count} files:\n{string.Join('\n', complaints.Take(20))}"));
         Assert.NotEmpty(asked);
     }
 
@@ -121,7 +131,8 @@ public sealed class ReaderAgreementTests : Workshop
     {
         var (site, horizon) = (timetable.Site, timetable.Horizon);
         var span = new Interval(site.TimeZone.AtStartOfDay(horizon.From).ToInstant(), site.TimeZone.AtStartOfDay(horizon.Until).ToInstant());
-        return site.TimeZone.GetZoneIntervals(span).Select(interval => interval.HasStart && interval.Start > span.Start ? interval.IsoLocalStart.Date : horizon.From.PlusDays(3));
+        return site.TimeZone.GetZoneIntervals(span)
+            .Select(interval => interval.HasStart && interval.Start > span.Start ? interval.IsoLocalStart.Date : horizon.From.PlusDays(3));
     }
 
     private Reader.Question Ask(Emitted emitted, int index)

@@ -28,7 +28,8 @@ public sealed class GuardTests : PlayerWorkshop
     [ShellFact]
     public void The_next_opening_is_carried_out_again() =>
         Assert.Equal(
-            ["0.000 1 open list", "120.000 1 close guard", "300.000 1 open list", "360.000 1 close list", "3600.000 rest the list has ended: a new one is wanted"],
+            ["0.000 1 open list", "120.000 1 close guard", "300.000 1 open list", "360.000 1 close list",
+                "3600.000 rest the list has ended: a new one is wanted"],
             PlayFrom(
                 Noon - 1,
                 SwitchingRow.Of(Noon, 1, "open", mostOn: 120),
@@ -38,7 +39,8 @@ public sealed class GuardTests : PlayerWorkshop
     [ShellFact]
     public void Guards_of_several_outputs_act_in_order_of_time_between_the_rows() =>
         Assert.Equal(
-            ["0.000 1 open list", "10.000 2 open list", "70.000 2 close guard", "90.000 3 open list", "120.000 1 close guard", "130.000 3 close list", "3600.000 rest the list has ended: a new one is wanted"],
+            ["0.000 1 open list", "10.000 2 open list", "70.000 2 close guard", "90.000 3 open list", "120.000 1 close guard", "130.000 3 close list",
+                "3600.000 rest the list has ended: a new one is wanted"],
             PlayFrom(
                 Noon - 1,
                 SwitchingRow.Of(Noon, 1, "open", mostOn: 120),

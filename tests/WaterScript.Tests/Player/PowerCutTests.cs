@@ -44,7 +44,8 @@ public sealed class PowerCutTests : PlayerWorkshop
         Write("list.csv", list);
         List<LogLine> log = [.. Play(Noon - 10, $"--cut {Noon + 100} list.csv"), .. Play(Noon + 301, "list.csv")];
         Assert.Equal(
-            ["-10.000 boot", "-10.000 1 close power-up", "0.000 1 open list", "301.000 boot", "301.000 1 close power-up", "3600.000 rest the list has ended: a new one is wanted"],
+            ["-10.000 boot", "-10.000 1 close power-up", "0.000 1 open list", "301.000 boot", "301.000 1 close power-up",
+                "3600.000 rest the list has ended: a new one is wanted"],
             log.Select(line => line.Short(Noon)));
     }
 
@@ -75,7 +76,8 @@ public sealed class PowerCutTests : PlayerWorkshop
             Pulse(500, 1, "close"),
             Pulse(20_000, 2, "close"));
         Assert.Equal(
-            ["0.000 boot", "0.000 1 close power-up", "0.800 2 close power-up", "1.600 2 open join", "20.000 2 close list", "30.000 rest the list has ended: a new one is wanted"],
+            ["0.000 boot", "0.000 1 close power-up", "0.800 2 close power-up", "1.600 2 open join", "20.000 2 close list",
+                "30.000 rest the list has ended: a new one is wanted"],
             Play(list, Noon, "--spacing 800").Select(line => line.Short(Noon)));
     }
 
@@ -102,14 +104,16 @@ public sealed class PowerCutTests : PlayerWorkshop
             Assert.Equal(atOnce.OrderBy(Rank), atOnce);
             Assert.Equal(OpenAt(meant, moment), LogLine.OpenAfter(atOnce));
             Assert.Equal(
-                meant.Where(switching => switching.Milliseconds > moment * 1000).Select(switching => (switching.Milliseconds, switching.Output, switching.IsOpen)),
+                meant.Where(switching => switching.Milliseconds > moment * 1000)
+                    .Select(switching => (switching.Milliseconds, switching.Output, switching.IsOpen)),
                 log.Where(line => line.Why == "list").Select(line => (line.At, line.Output, line.Do == "open")));
         }
     }
 
     /// <summary>Outputs that are open at a second, once what is to happen at it has happened.</summary>
     private static SortedSet<int> OpenAt(IEnumerable<Switching> meant, long second) =>
-        [.. meant.TakeWhile(switching => switching.Milliseconds <= second * 1000).GroupBy(switching => switching.Output).Where(of => of.Last().IsOpen).Select(of => of.Key)];
+        [.. meant.TakeWhile(switching => switching.Milliseconds <= second * 1000).GroupBy(switching => switching.Output).Where(of => of.Last().IsOpen)
+            .Select(of => of.Key)];
 
     /// <summary>What a restart does first, and what next.</summary>
     private static int Rank(LogLine line) => line.Why switch { "" => 0, "power-up" => 1, _ => 2 };

@@ -38,7 +38,8 @@ public sealed class UnitsTests
         var unit = Units.Find(symbol, dimension);
         Assert.NotNull(unit);
         var inBase = new Quantity(1, unit).InBase;
-        Assert.InRange(inBase, decimal.Parse(expected, System.Globalization.CultureInfo.InvariantCulture) - (decimal)tolerance, decimal.Parse(expected, System.Globalization.CultureInfo.InvariantCulture) + (decimal)tolerance);
+        Assert.InRange(inBase, decimal.Parse(expected, System.Globalization.CultureInfo.InvariantCulture) - (decimal)tolerance,
+            decimal.Parse(expected, System.Globalization.CultureInfo.InvariantCulture) + (decimal)tolerance);
     }
 
     [Theory]

@@ -21,13 +21,16 @@ internal sealed class Cardinality(string required, string once, string repeated)
 
     public static void Check(Component component)
     {
-        if (!Components.TryGetValue(component.Name, out var cardinality)) throw new Malformed(component.Line, $"{component.Name} is no component that a timetable needs");
+        if (!Components.TryGetValue(component.Name, out var cardinality)) throw new Malformed(component.Line,
+            $"{component.Name} is no component that a timetable needs");
         foreach (var property in cardinality._required) component.The(property);
         foreach (var group in component.Properties.GroupBy(line => line.Name))
         {
             var isExtension = group.Key.StartsWith("X-", StringComparison.Ordinal);
-            if (!isExtension && !cardinality._repeated.Contains(group.Key) && !cardinality._once.Contains(group.Key)) throw new Malformed(group.First().Number, $"{component.Name} has no {group.Key}");
-            if (group.Count() > 1 && cardinality._once.Contains(group.Key)) throw new Malformed(group.ElementAt(1).Number, $"{component.Name} has {group.Key} twice");
+            if (!isExtension && !cardinality._repeated.Contains(group.Key) && !cardinality._once.Contains(group.Key)) throw new Malformed(group.First().Number,
+                $"{component.Name} has no {group.Key}");
+            if (group.Count() > 1 && cardinality._once.Contains(group.Key)) throw new Malformed(group.ElementAt(1).Number,
+                $"{component.Name} has {group.Key} twice");
         }
     }
 }

@@ -35,7 +35,8 @@ internal static class ContentLines
     {
         if (line.IsEmpty) throw new Malformed(number, "is empty");
         if (line.Length > MostOctets) throw new Malformed(number, $"has {line.Length} octets");
-        if (line.ContainsAnyInRange((byte)0, (byte)8) || line.ContainsAnyInRange((byte)10, (byte)31) || line.Contains((byte)127)) throw new Malformed(number, "has a control character");
+        if (line.ContainsAnyInRange((byte)0, (byte)8) || line.ContainsAnyInRange((byte)10, (byte)31) || line.Contains((byte)127)) throw new Malformed(number,
+            "has a control character");
         try
         {
             // Each physical line by itself: a fold inside a character would leave halves on two lines.

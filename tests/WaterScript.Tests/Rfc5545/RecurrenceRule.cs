@@ -41,7 +41,8 @@ internal sealed partial class RecurrenceRule
     {
         var match = Grammar().Match(part);
         if (!match.Success) throw new Malformed(_line, $"{part} is no part of a rule");
-        if (!_parts.TryAdd(match.Groups["name"].Value, match.Groups["values"].Value.Split(','))) throw new Malformed(_line, $"{part} is the second of its kind");
+        if (!_parts.TryAdd(match.Groups["name"].Value, match.Groups["values"].Value.Split(','))) throw new Malformed(_line,
+            $"{part} is the second of its kind");
     }
 
     private void Check()
@@ -50,10 +51,12 @@ internal sealed partial class RecurrenceRule
         if (_parts.ContainsKey("UNTIL") && _parts.ContainsKey("COUNT")) throw new Malformed(_line, "both UNTIL and COUNT");
         if (Until is { } until) Values.Time(_line, until);
         if (_parts.ContainsKey("BYMONTHDAY") && Frequency == "WEEKLY") throw new Malformed(_line, "BYMONTHDAY in a weekly rule");
-        if (_parts.TryGetValue("BYDAY", out var days) && days.Any(day => day.Length > 2) && Frequency is "DAILY" or "WEEKLY") throw new Malformed(_line, "an nth weekday in a daily or weekly rule");
+        if (_parts.TryGetValue("BYDAY", out var days) && days.Any(day => day.Length > 2) && Frequency is "DAILY" or "WEEKLY") throw new Malformed(_line,
+            "an nth weekday in a daily or weekly rule");
         foreach (var (name, least, most) in new[] { ("BYMONTH", 1, 12), ("BYMONTHDAY", -31, 31), ("INTERVAL", 1, int.MaxValue), ("COUNT", 1, int.MaxValue) })
         {
-            if (Numbers(name).Any(numbers => numbers.Any(number => number < least || number > most || number == 0))) throw new Malformed(_line, $"{name} is out of range");
+            if (Numbers(name).Any(numbers => numbers.Any(number => number < least || number > most || number == 0))) throw new Malformed(_line,
+                $"{name} is out of range");
         }
     }
 

@@ -9,7 +9,8 @@ namespace WaterScript.Tests.Rfc5545;
 internal sealed class StrictCalendar
 {
     private static readonly string[] TextProperties =
-        ["PRODID", "VERSION", "CALSCALE", "METHOD", "NAME", "X-WR-CALNAME", "DESCRIPTION", "UID", "SUMMARY", "LOCATION", "STATUS", "TRANSP", "CLASS", "COMMENT", "TZID", "TZNAME", "COLOR"];
+        ["PRODID", "VERSION", "CALSCALE", "METHOD", "NAME", "X-WR-CALNAME", "DESCRIPTION", "UID", "SUMMARY", "LOCATION", "STATUS", "TRANSP", "CLASS", "COMMENT",
+            "TZID", "TZNAME", "COLOR"];
 
     private readonly Dictionary<string, StrictZone> _zones = new(StringComparer.Ordinal);
     private readonly HashSet<string> _used = new(StringComparer.Ordinal);
@@ -42,7 +43,8 @@ internal sealed class StrictCalendar
 
         foreach (var part in Calendar.Parts.Where(part => part.Name != "VTIMEZONE")) CheckEvent(part);
         if (_zones.Keys.Except(_used).FirstOrDefault() is { } unused) throw new Malformed(_zones[unused].Line, $"no event is in {unused}");
-        if (Events.GroupBy(one => one.The("UID").Value).FirstOrDefault(group => group.Count() > 1) is { } twice) throw new Malformed(twice.ElementAt(1).Line, $"the second event called {twice.Key}");
+        if (Events.GroupBy(one => one.The("UID").Value).FirstOrDefault(group => group.Count() > 1) is { } twice) throw new Malformed(twice.ElementAt(1).Line,
+            $"the second event called {twice.Key}");
     }
 
     private void CheckEvent(Component one)
@@ -94,7 +96,8 @@ internal sealed class StrictCalendar
         if (line.Zone is null) throw new Malformed(line.Number, "is a floating time");
         if (!_zones.TryGetValue(line.Zone, out var zone)) throw new Malformed(line.Number, $"no VTIMEZONE is called {line.Zone}");
         _used.Add(line.Zone);
-        return zone.Instants(wall) is [var only] ? (wall, only) : throw new Malformed(line.Number, $"{value} is skipped, shown twice, or before the first onset in {line.Zone}");
+        return zone.Instants(wall) is [var only] ? (wall, only)
+            : throw new Malformed(line.Number, $"{value} is skipped, shown twice, or before the first onset in {line.Zone}");
     }
 
     private static void CheckProperties(Component component)

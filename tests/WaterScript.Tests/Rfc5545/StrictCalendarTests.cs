@@ -174,7 +174,8 @@ public sealed class StrictCalendarTests
     [InlineData("FREQ=DAILY;BYMONTH=1", "19980102", true)]
     [InlineData("FREQ=DAILY;BYMONTH=1", "19980201", false)]
     public void A_rule_has_a_date_or_not(string rule, string date, bool expected) =>
-        Assert.Equal(expected, RecurrenceRule.Of(new ContentLine(1, "RRULE", new Dictionary<string, string>(), rule)).Has(NodaTime.Text.LocalDatePattern.CreateWithInvariantCulture("uuuuMMdd").Parse(date).Value));
+        Assert.Equal(expected, RecurrenceRule.Of(new ContentLine(1, "RRULE", new Dictionary<string, string>(), rule))
+            .Has(NodaTime.Text.LocalDatePattern.CreateWithInvariantCulture("uuuuMMdd").Parse(date).Value));
 
     private static string Conforming => Good.ReplaceLineEndings("\n");
 

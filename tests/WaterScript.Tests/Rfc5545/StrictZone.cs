@@ -67,7 +67,8 @@ internal sealed class StrictZone
         if (observance.Find("RRULE") is not { } line) return [(InstantOf(wall, from), from, to)];
 
         var rule = RecurrenceRule.Of(line);
-        if (rule.Frequency != "YEARLY" || !rule.Has(wall.Date) || rule.Names.Contains("COUNT") || rule.Names.Contains("INTERVAL")) throw new Malformed(line.Number, "is no yearly rule of its own onset");
+        if (rule.Frequency != "YEARLY" || !rule.Has(wall.Date) || rule.Names.Contains("COUNT")
+            || rule.Names.Contains("INTERVAL")) throw new Malformed(line.Number, "is no yearly rule of its own onset");
         var last = rule.Until is null ? Instant.MaxValue : Until(line, rule.Until);
         var end = Math.Max(LastYear, wall.Year + LeastYears);
         // A yearly onset without a day of its own comes on that of its first.

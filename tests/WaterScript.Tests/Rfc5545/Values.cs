@@ -54,7 +54,8 @@ internal static partial class Values
     public static long Duration(ContentLine line)
     {
         var match = DurationGrammar().Match(line.Value);
-        var seconds = match.Groups["number"].Captures.Zip(match.Groups["unit"].Captures).Sum(pair => long.Parse(pair.First.Value, CultureInfo.InvariantCulture) * Seconds(pair.Second.Value[0]));
+        var seconds = match.Groups["number"].Captures.Zip(match.Groups["unit"].Captures)
+            .Sum(pair => long.Parse(pair.First.Value, CultureInfo.InvariantCulture) * Seconds(pair.Second.Value[0]));
         return match.Success && seconds > 0 ? seconds : throw new Malformed(line.Number, $"{line.Value} is no duration above zero");
     }
 
@@ -70,7 +71,8 @@ internal static partial class Values
 
     private static int Number(string digits) => int.Parse(digits, CultureInfo.InvariantCulture);
 
-    private static char Unescaped(ContentLine line, int at) => at < line.Value.Length && line.Value[at] is var letter && letter is '\\' or ';' or ',' or 'n' or 'N'
+    private static char Unescaped(ContentLine line, int at) =>
+        at < line.Value.Length && line.Value[at] is var letter && letter is '\\' or ';' or ',' or 'n' or 'N'
         ? line.Value[at] is 'n' or 'N' ? '\n' : line.Value[at]
         : throw new Malformed(line.Number, "has an escape that is none");
 

@@ -24,7 +24,8 @@ internal static class Agreement
             Assert.True(OrderOf(site, actual[i - 1]).CompareTo(OrderOf(site, actual[i])) <= 0, $"out of order at {Shown(site, actual[i])}\n{context}");
 
         var wanted = expected.ToHashSet();
-        if (actual.Count == expected.Count && wanted.Count == expected.Count && actual.ToHashSet().Count == actual.Count && actual.TrueForAll(wanted.Contains)) return actual.Count;
+        if (actual.Count == expected.Count && wanted.Count == expected.Count && actual.ToHashSet().Count == actual.Count
+            && actual.TrueForAll(wanted.Contains)) return actual.Count;
         var missing = expected.Except(actual).ToList();
         var surplus = actual.Except(expected).ToList();
         Assert.Fail(Difference(site, horizon, missing, surplus, context));

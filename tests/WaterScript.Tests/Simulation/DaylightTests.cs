@@ -34,14 +34,16 @@ public class DaylightTests
         Assert.Equal(findings, Lint.Of(Site(heads, $"every day; from 2 {month} to 20 {month}; {start}"), "ends-late").Length);
 
     [Fact]
-    public void By_hand_it_is_nobodys_matter() => Assert.DoesNotContain(Lint.Of(Site("rotor", "manual")).Findings, finding => finding.Rule.Slug is "midday-watering" or "ends-late");
+    public void By_hand_it_is_nobodys_matter() =>
+        Assert.DoesNotContain(Lint.Of(Site("rotor", "manual")).Findings, finding => finding.Rule.Slug is "midday-watering" or "ends-late");
 
     [Fact]
     public void Without_a_location_it_is_said_that_nothing_was_judged()
     {
         var text = Site("rotor", "every day; start at 11:30").Replace("location 39.6 N 8.1 W;", "", System.StringComparison.Ordinal);
         Assert.Contains("watering in the heat of the day (no location given)", Lint.Of(text).NotChecked);
-        Assert.DoesNotContain(Lint.Of(text.Replace("rotor", "drip", System.StringComparison.Ordinal)).NotChecked, what => what.Contains("location", System.StringComparison.Ordinal));
+        Assert.DoesNotContain(Lint.Of(text.Replace("rotor", "drip", System.StringComparison.Ordinal)).NotChecked, what =>
+            what.Contains("location", System.StringComparison.Ordinal));
     }
 
     private static string Site(string heads, string lines) =>

@@ -68,7 +68,9 @@ public sealed class RandomPropertyTests
         var whole = new ScaleUse(site.Origin, Name: null, Percent: 100);
         var unscaled = Runs(site with { Scale = null }, horizon);
         Assert.Equal(unscaled, Runs(site with { Scale = whole }, horizon));
-        Assert.Equal(unscaled, Runs(site with { Scale = null, Schedules = [.. site.Schedules.Select(schedule => schedule.Scale is null ? schedule with { Scale = whole } : schedule)] }, horizon));
+        Assert.Equal(unscaled,
+            Runs(site with { Scale = null,
+            Schedules = [.. site.Schedules.Select(schedule => schedule.Scale is null ? schedule with { Scale = whole } : schedule)] }, horizon));
     }
 
     /// <summary>Twice the ground needs twice the water: with every area doubled and every rate halved, a depth takes twice as long.</summary>
@@ -86,7 +88,10 @@ public sealed class RandomPropertyTests
         }
     }
 
-    /// <summary>With the soak and the cuts of cycles taken away, each zone is watered as long as with them; and between two pieces of a zone in a block is all of the soak.</summary>
+    /// <summary>
+    /// With the soak and the cuts of cycles taken away, each zone is watered as long as with them; and between two pieces of a zone in a block is all of the
+    /// soak.
+    /// </summary>
     [Theory]
     [MemberData(nameof(Numbers))]
     public void Cycles_sum_to_the_whole_and_each_zone_soaks(int number)
@@ -128,7 +133,8 @@ public sealed class RandomPropertyTests
         foreach (var zone in site.Zones)
         {
             var lost = skipped.Water.Where(water => water.Zone.Index == zone.Index && water.By != SkipCause.Scale).Sum(water => water.Seconds);
-            Assert.True(all[zone.Index].Sum() == left[zone.Index].Sum() + lost, $"{zone.Name}: {all[zone.Index].Sum()} is not {left[zone.Index].Sum()} + {lost}\n{source.Text}");
+            Assert.True(all[zone.Index].Sum() == left[zone.Index].Sum() + lost,
+                $"{zone.Name}: {all[zone.Index].Sum()} is not {left[zone.Index].Sum()} + {lost}\n{source.Text}");
         }
     }
 

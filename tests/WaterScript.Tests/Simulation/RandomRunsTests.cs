@@ -41,7 +41,8 @@ public sealed class RandomRunsTests
         var reading = SiteReader.Read(SourceText.From("site.water", text), "site.water", new NoFiles(), DateTimeZoneProviders.Tzdb);
         errors = string.Join(
             "; ",
-            reading.Findings.Where(finding => finding.Severity == Severity.Error).Select(finding => $"{finding.Primary.Location.Start.Line} {finding.Heading} \"{finding.Primary.Location.Text}\""));
+            reading.Findings.Where(finding => finding.Severity == Severity.Error)
+                .Select(finding => $"{finding.Primary.Location.Start.Line} {finding.Heading} \"{finding.Primary.Location.Text}\""));
         return errors.Length == 0 ? reading.Site : null;
     }
 

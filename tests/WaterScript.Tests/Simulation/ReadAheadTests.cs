@@ -22,7 +22,8 @@ public class ReadAheadTests
     public void Is_calculated_on_a_thread_that_is_not_of_the_pool()
     {
         var reader = Environment.CurrentManagedThreadId;
-        var writers = ReadAhead<(int Number, bool IsOfPool)>.Of(Enumerable.Range(1, 3).Select(_ => (Environment.CurrentManagedThreadId, Thread.CurrentThread.IsThreadPoolThread)));
+        var writers = ReadAhead<(int Number, bool IsOfPool)>.Of(
+            Enumerable.Range(1, 3).Select(_ => (Environment.CurrentManagedThreadId, Thread.CurrentThread.IsThreadPoolThread)));
         Assert.All(writers, writer => Assert.True(writer.Number != reader && !writer.IsOfPool));
     }
 

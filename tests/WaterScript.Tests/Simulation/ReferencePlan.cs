@@ -78,7 +78,8 @@ internal sealed class ReferencePlan
     {
         var soak = (long)cycle.Soak!.Value.TotalSeconds;
         var units = WateringsIn(cycle.Steps, "")
-            .SelectMany(line => line.Water.Parts.Select(part => (line.Path, line.Water.Through, Pieces: Deal(Wanted(part, line.Water), (long)cycle.Cycle!.Value.TotalSeconds))))
+            .SelectMany(line => line.Water.Parts.Select(part =>
+                (line.Path, line.Water.Through, Pieces: Deal(Wanted(part, line.Water), (long)cycle.Cycle!.Value.TotalSeconds))))
             .ToList();
         var wet = new Dictionary<string, long>();
         for (var round = 0; units.Exists(unit => round < unit.Pieces.Count); round++)
@@ -93,7 +94,8 @@ internal sealed class ReferencePlan
         }
     }
 
-    private static IEnumerable<(string Path, WaterStep Water)> WateringsIn(IEnumerable<Step> steps, string prefix) => steps.Index().SelectMany(step => step.Item switch
+    private static IEnumerable<(string Path, WaterStep Water)> WateringsIn(IEnumerable<Step> steps, string prefix) =>
+        steps.Index().SelectMany(step => step.Item switch
     {
         WaterStep water => [($"{prefix}{step.Index + 1}", water)],
         RunStep run => WateringsIn(run.Sequence.Steps, $"{prefix}{step.Index + 1}."),

@@ -82,7 +82,8 @@ internal sealed class ReferenceRuns
             {
                 if (passStart < effective) continue;
                 var end = passStart + plan.Seconds;
-                yield return new ReferencePass(passStart, Math.Min(end, CutOf(schedule, date) ?? end), [.. RunsOf(schedule, date, plan, start, index + 1, passStart)]);
+                yield return new ReferencePass(passStart, Math.Min(end, CutOf(schedule, date) ?? end),
+                    [.. RunsOf(schedule, date, plan, start, index + 1, passStart)]);
             }
         }
     }
@@ -157,7 +158,8 @@ internal sealed class ReferenceRuns
             if (cut <= from) continue;
             if (EndUnderHolds(watering.Zone, from, Math.Min(planned, cut ?? planned)) is not { } to) continue;
             yield return new ReferenceRun(
-                from, to, to == planned ? watering.Overlap : 0, watering.Zone.Index, schedule.Name, date, start.Number, pass, passStart, watering.Step, watering.Injector);
+                from, to, to == planned ? watering.Overlap : 0, watering.Zone.Index, schedule.Name, date, start.Number, pass, passStart, watering.Step,
+                    watering.Injector);
         }
     }
 

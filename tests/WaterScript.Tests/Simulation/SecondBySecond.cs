@@ -61,7 +61,8 @@ internal sealed class SecondBySecond
         }
 
         return Stretches(on).Select(stretch => new ReferenceOpening(
-            _origin + stretch.From, _origin + stretch.To, -1, device.Index, causes.Where(cause => stretch.From <= cause.From && cause.To <= stretch.To).Sum(cause => cause.Runs))).ToList();
+            _origin + stretch.From, _origin + stretch.To, -1, device.Index,
+                causes.Where(cause => stretch.From <= cause.From && cause.To <= stretch.To).Sum(cause => cause.Runs))).ToList();
     }
 
     /// <summary>What an injector doses into lies inside the runs that go through it; other devices run with their zones.</summary>
@@ -70,7 +71,9 @@ internal sealed class SecondBySecond
         if (device.Kind == DeviceKind.Injector)
         {
             var dosed = _runs.Where(run => run.Injector == device.Name)
-                .Select(run => run with { Start = run.Start + Seconds(device.After ?? Duration.Zero), End = run.End - Seconds(device.Rinse ?? Duration.Zero), Overlap = 0 });
+                .Select(run =>
+                    run with { Start = run.Start + Seconds(device.After ?? Duration.Zero), End = run.End - Seconds(device.Rinse ?? Duration.Zero),
+                    Overlap = 0 });
             return [.. dosed.Where(run => run.Start < run.End)];
         }
 

@@ -23,11 +23,14 @@ public sealed class SoakPropertyTests
             var auto = (CycleStep)OnGround(cycle with { Cycle = null, Soak = null }, number);
             var (pieces, whole) = (RunsOf(site, auto), RunsOf(site, auto with { Cycle = Duration.FromDays(300), Soak = Duration.Zero }));
             Assert.Equal(SumsOf(whole), SumsOf(pieces));
-            foreach (var zone in Waterings.ZonesIn([auto])) Assert.True(MostStanding(pieces.Where(run => run.Zone == zone.Index), zone) <= zone.Soil!.PondsOn(zone.SlopePercent!.Value)!.Value.InBase + 0.001m);
+            foreach (var zone in Waterings.ZonesIn([auto])) Assert.True(MostStanding(pieces.Where(run => run.Zone == zone.Index),
+                zone) <= zone.Soil!.PondsOn(zone.SlopePercent!.Value)!.Value.InBase + 0.001m);
         }
     }
 
-    /// <summary>Every pair of runs is looked at: wherever one begins while its zone still soaks, and does not meet another, the zone is told of; and no other zone is.</summary>
+    /// <summary>
+    /// Every pair of runs is looked at: wherever one begins while its zone still soaks, and does not meet another, the zone is told of; and no other zone is.
+    /// </summary>
     [SampledProperty(60)]
     public void A_soak_that_is_cut_anywhere_is_found(ushort number)
     {
@@ -35,7 +38,8 @@ public sealed class SoakPropertyTests
         if (RandomRunsTests.Read(source.Text, out _) is not { } site) return;
         var horizon = Horizon.DaysFrom(source.From, 20);
         var runs = Timetable.Of(site, horizon).Runs().ToLookup(run => run.Zone);
-        var cut = site.Zones.Where(zone => runs[zone.Index].Any(run => IsCut(run, [.. runs[zone.Index]]))).Select(zone => $"{zone.DisplayName} is watered again before it has soaked");
+        var cut = site.Zones.Where(zone => runs[zone.Index].Any(run => IsCut(run, [.. runs[zone.Index]])))
+            .Select(zone => $"{zone.DisplayName} is watered again before it has soaked");
         var found = Linter.Check(site, horizon).Findings.Where(finding => finding.Rule.Slug == "soak-cut").Select(finding => finding.Heading).Distinct();
         Assert.Equal(cut.Order(), found.Order());
     }
@@ -50,7 +54,8 @@ public sealed class SoakPropertyTests
         return [.. Timetable.OfOnePass(site with { Schedules = [schedule] }, schedule, Day.AtMidnight()).Runs()];
     }
 
-    private static IEnumerable<(int Zone, long Seconds)> SumsOf(List<Run> runs) => runs.GroupBy(run => run.Zone).Select(zone => (zone.Key, zone.Sum(run => run.Seconds))).Order();
+    private static IEnumerable<(int Zone, long Seconds)> SumsOf(List<Run> runs) =>
+        runs.GroupBy(run => run.Zone).Select(zone => (zone.Key, zone.Sum(run => run.Seconds))).Order();
 
     private static decimal MostStanding(IEnumerable<Run> runs, Zone zone)
     {

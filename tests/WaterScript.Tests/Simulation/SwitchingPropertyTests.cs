@@ -37,7 +37,8 @@ public sealed class SwitchingPropertyTests
         foreach (var controller in timetable.Site.Controllers)
         {
             var opens = switchings.Where(switching => switching.Controller == controller.Index && switching.IsOpen).ToList();
-            Assert.All(opens.Zip(opens.Skip(1)), pair => Assert.True(pair.Second.Milliseconds - pair.First.Milliseconds >= controller.Spacing.TotalMilliseconds, text));
+            Assert.All(opens.Zip(opens.Skip(1)), pair =>
+                Assert.True(pair.Second.Milliseconds - pair.First.Milliseconds >= controller.Spacing.TotalMilliseconds, text));
         }
     }
 
@@ -50,7 +51,8 @@ public sealed class SwitchingPropertyTests
         {
             var lead = (long)device.StartsAfter.TotalSeconds;
             var lag = Math.Max((long)device.StopsAfter.TotalSeconds, (long)device.StaysOnThrough.TotalSeconds + lead);
-            var served = openings.Where(opening => device.Zones.Any(zone => zone.Index == opening.Zone)).Select(opening => (From: opening.From + lead, To: opening.To + lag)).ToList();
+            var served = openings.Where(opening => device.Zones.Any(zone => zone.Index == opening.Zone))
+                .Select(opening => (From: opening.From + lead, To: opening.To + lag)).ToList();
             foreach (var opening in openings.Where(opening => opening.Device == device.Index))
             {
                 var covered = opening.From;
@@ -91,7 +93,9 @@ public sealed class SwitchingPropertyTests
     {
         if (TimetableOf(seed, out var text) is not { } timetable) return;
         var bare = RandomRunsTests.Read(string.Join('\n', text.Split('\n').Select(WithoutTrim)), out _);
-        var whole = RandomRunsTests.Read(string.Join('\n', text.Split('\n').Select(line => line.StartsWith("zone ", StringComparison.Ordinal) ? WithoutTrim(line).Replace(" }", "; trim 100 % }", StringComparison.Ordinal) : line)), out _);
+        var whole = RandomRunsTests.Read(string.Join('\n',
+            text.Split('\n').Select(line =>
+            line.StartsWith("zone ", StringComparison.Ordinal) ? WithoutTrim(line).Replace(" }", "; trim 100 % }", StringComparison.Ordinal) : line)), out _);
         Assert.Equal(Timetable.Of(bare!, timetable.Horizon).Switchings(), Timetable.Of(whole!, timetable.Horizon).Switchings());
     }
 

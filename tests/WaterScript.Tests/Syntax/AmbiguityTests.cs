@@ -68,10 +68,12 @@ public class AmbiguityTests
     {
         public List<string> Found { get; } = [];
 
-        public override void ReportAmbiguity(Antlr4.Runtime.Parser recognizer, DFA dfa, int startIndex, int stopIndex, bool exact, BitSet ambigAlts, ATNConfigSet configs) =>
+        public override void ReportAmbiguity(Antlr4.Runtime.Parser recognizer, DFA dfa, int startIndex, int stopIndex, bool exact, BitSet ambigAlts,
+            ATNConfigSet configs) =>
             Found.Add($"decision {dfa.decision} in rule {recognizer.RuleNames[dfa.atnStartState.ruleIndex]}, tokens {startIndex} to {stopIndex}");
 
-        public override void SyntaxError(TextWriter output, IRecognizer recognizer, IToken offendingSymbol, int line, int charPositionInLine, string msg, RecognitionException e) =>
+        public override void SyntaxError(TextWriter output, IRecognizer recognizer, IToken offendingSymbol, int line, int charPositionInLine, string msg,
+            RecognitionException e) =>
             Found.Add(msg);
     }
 }

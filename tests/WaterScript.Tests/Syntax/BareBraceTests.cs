@@ -38,7 +38,8 @@ public sealed class BareBraceTests
     [Fact]
     public void What_stands_in_bare_braces_is_read()
     {
-        var reading = Expect.Read(Expect.Garden + "{ " + Hold + "\n zone a { output 3 } }\nschedule s { every day; { start at 25:00 }\n steps { { water a for 5 min } } }\n");
+        var reading = Expect.Read(Expect.Garden + "{ " + Hold
+            + "\n zone a { output 3 } }\nschedule s { every day; { start at 25:00 }\n steps { { water a for 5 min } } }\n");
         Assert.Single(reading.Site!.Holds);
         Assert.Single(reading.Site.Schedules.Single(schedule => schedule.Name == "s").Steps);
         Assert.Equal(["syntax", "duplicate-name", "syntax", "out-of-range", "syntax"], Expect.Errors(reading).Select(error => error.Rule.Slug));
@@ -46,7 +47,8 @@ public sealed class BareBraceTests
 
     [Fact]
     public void A_block_inside_a_block_has_no_name_and_no_label() =>
-        Expect.One("syntax", Expect.Garden.Replace("outputs 8 }", "outputs 8; power ‹big \"Power\"› { continuous 500 mA at 5 V } }", StringComparison.Ordinal), before: "");
+        Expect.One("syntax", Expect.Garden.Replace("outputs 8 }", "outputs 8; power ‹big \"Power\"› { continuous 500 mA at 5 V } }", StringComparison.Ordinal),
+            before: "");
 
     [Fact]
     public void A_second_label_is_stated_twice() => Expect.One("stated-twice", "zone c \"C\" ‹\"D\"› { output 3 }");

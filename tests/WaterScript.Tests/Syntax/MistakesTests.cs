@@ -10,7 +10,8 @@ namespace WaterScript.Tests.Syntax;
 /// <summary>A file with many mistakes tells each of them at its own place, and nothing else.</summary>
 public class MistakesTests
 {
-    private const string Site = "site garden { timezone Europe/Lisbon; effective 2026-03-01; location 39.6 N 8.1 W }\nzone lawn { output 1 }\nzone beds { output 2 }\n";
+    private const string Site =
+        "site garden { timezone Europe/Lisbon; effective 2026-03-01; location 39.6 N 8.1 W }\nzone lawn { output 1 }\nzone beds { output 2 }\n";
 
     [Fact]
     public void ManyMistakesAreToldOnceEachAtTheirPlaces()
@@ -64,8 +65,10 @@ public class MistakesTests
     [InlineData("schedule s { every day; start at 06:00; steps { water lawn 5 mm } }", "Write with 5", "water lawn with 5 mm")]
     [InlineData("schedule s { every day; finish at 06:00; steps { water lawn for 5 min } }", "Write by", "finish by 06:00")]
     [InlineData("group front lawn, beds", "Write = lawn", "group front = lawn, beds")]
-    [InlineData("schedule s { every day; from 1 may until 30 sep; start at 06:00; steps { water lawn for 5 min } }", "Write to in its place; the last day is in it too.", "from 1 may to 30 sep")]
-    [InlineData("hold lawn from 2026-07-03 until 2026-07-05 because \"fair\"", "Write to in its place; the last day is in it too.", "from 2026-07-03 to 2026-07-05")]
+    [InlineData("schedule s { every day; from 1 may until 30 sep; start at 06:00; steps { water lawn for 5 min } }",
+        "Write to in its place; the last day is in it too.", "from 1 may to 30 sep")]
+    [InlineData("hold lawn from 2026-07-03 until 2026-07-05 because \"fair\"", "Write to in its place; the last day is in it too.",
+        "from 2026-07-03 to 2026-07-05")]
     [InlineData("// a first try", "A comment begins with # and ends with its line.", "# a first try")]
     public void AMissingWordIsPutInWhereOnlyOneCanBeMeant(string line, string help, string corrected)
     {
@@ -80,21 +83,24 @@ public class MistakesTests
     [Theory]
     [InlineData("water beds for 10 min, lawn for 5 min", "water beds for 10 min; water lawn for 5 min", "water lawn for 5 min")]
     [InlineData("water beds + lawn for 10 min ,lawn, beds for 5 min", "water beds + lawn for 10 min ;water lawn, beds for 5 min", "water lawn, beds for 5 min")]
-    [InlineData("pause 1 min; water beds for 10 min, # then\n  lawn for 5 min", "pause 1 min; water beds for 10 min; # then\n  water lawn for 5 min", "water lawn for 5 min")]
+    [InlineData("pause 1 min; water beds for 10 min, # then\n  lawn for 5 min", "pause 1 min; water beds for 10 min; # then\n  water lawn for 5 min",
+        "water lawn for 5 min")]
     public void ASecondWateringInALineIsAnsweredWithTheTwoLinesToWrite(string steps, string corrected, string second)
     {
         var text = $"{Site}schedule s {{ every day; start at 06:00; steps {{ {steps} }} }}";
         var finding = Assert.Single(Read(text));
         Assert.StartsWith("Write two lines: water beds", finding.Help, StringComparison.Ordinal);
         Assert.EndsWith($", and: {second}", finding.Help, StringComparison.Ordinal);
-        foreach (var edit in finding.Fix!.Edits.Reverse()) text = text.Remove(edit.Location.Span.Start, edit.Location.Span.Length).Insert(edit.Location.Span.Start, edit.Replacement);
+        foreach (var edit in finding.Fix!.Edits.Reverse()) text = text.Remove(edit.Location.Span.Start, edit.Location.Span.Length)
+            .Insert(edit.Location.Span.Start, edit.Replacement);
         Assert.Contains(corrected, text, StringComparison.Ordinal);
         Assert.Empty(Read(text));
     }
 
     [Theory]
     [InlineData("schedule s { every day; start sunset; steps { water lawn for 5 min } }", "Put at or after before it.")]
-    [InlineData("schedule s { every day; start at 06:00; steps { water lawn and beds for 5 min } }", "Put a plus in its place for together, or a comma for one after the other.")]
+    [InlineData("schedule s { every day; start at 06:00; steps { water lawn and beds for 5 min } }",
+        "Put a plus in its place for together, or a comma for one after the other.")]
     [InlineData("schedule s { on mon and wed; start at 06:00; steps { water lawn for 5 min } }", "Put a comma in its place.")]
     [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 01:30 } }", "Write how long with units, like this: 1 h 30 min")]
     [InlineData("schedule s { every day at 06:00; steps { water lawn for 5 min } }", "Write start at and the time, on a line of its own.")]
@@ -113,24 +119,36 @@ public class MistakesTests
     [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 0:10 } }", "Write how long with units, like this: 1 h 30 min")]
     [InlineData("schedule s { every day; start at 30 min before sunrise; steps { water lawn for 5 min } }", "Write sunrise - 30 min")]
     [InlineData("schedule s { every day; start at 10 min after sunset; steps { water lawn for 5 min } }", "Write sunset + 10 min")]
-    [InlineData("schedule s { every 2nd day; start at 06:00; steps { water lawn for 5 min } }", "Write the number alone, like this: every 2 days, or days 2 of month, or 2 may")]
-    [InlineData("schedule s { every day; start at 06:00; repeat 3 times every 20 min; steps { water lawn for 5 min } }", "Say first how often, like this: repeat every 20 min for 3 passes")]
-    [InlineData("schedule s { every day; start at 06:00; repeat every 20 min; steps { water lawn for 5 min } }", "Say how often or until when, like this: repeat every 20 min for 4 passes, or: repeat every 20 min until 09:00")]
-    [InlineData("schedule s { every day, start at 06:00; steps { water lawn for 5 min } }", "Put a ; in its place, or begin a new line: a comma stands only inside a list.")]
-    [InlineData("schedule s { every day; start at 06:00; water lawn for 5 min }", "Put it into the steps of a schedule, like this: steps { water lawn for 10 min }")]
-    [InlineData("schedule s { every day; start at 06:00; steps { lawn for 5 min } }", "If lawn is to be watered, write water lawn. Here a statement begins with water, pause, repeat, cycle, run, accept.")]
+    [InlineData("schedule s { every 2nd day; start at 06:00; steps { water lawn for 5 min } }",
+        "Write the number alone, like this: every 2 days, or days 2 of month, or 2 may")]
+    [InlineData("schedule s { every day; start at 06:00; repeat 3 times every 20 min; steps { water lawn for 5 min } }",
+        "Say first how often, like this: repeat every 20 min for 3 passes")]
+    [InlineData("schedule s { every day; start at 06:00; repeat every 20 min; steps { water lawn for 5 min } }",
+        "Say how often or until when, like this: repeat every 20 min for 4 passes, or: repeat every 20 min until 09:00")]
+    [InlineData("schedule s { every day, start at 06:00; steps { water lawn for 5 min } }",
+        "Put a ; in its place, or begin a new line: a comma stands only inside a list.")]
+    [InlineData("schedule s { every day; start at 06:00; water lawn for 5 min }",
+        "Put it into the steps of a schedule, like this: steps { water lawn for 10 min }")]
+    [InlineData("schedule s { every day; start at 06:00; steps { lawn for 5 min } }",
+        "If lawn is to be watered, write water lawn. Here a statement begins with water, pause, repeat, cycle, run, accept.")]
     [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 5 min; wait 2 min } }", "Write pause")]
-    [InlineData("schedule s { every day; start at 06:00; steps { water lawn } }", "Say how long or how much, like this: water lawn for 10 min, or: water lawn with 5 mm")]
+    [InlineData("schedule s { every day; start at 06:00; steps { water lawn } }",
+        "Say how long or how much, like this: water lawn for 10 min, or: water lawn with 5 mm")]
     [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 5 min with 5 mm } }", "Say how long or how much, not both.")]
     [InlineData("schedule s { every day; start at 06:00; steps { water lawn with 5 } }", "Write its unit after it, like this: water lawn with 12 mm")]
-    [InlineData("schedule s { every day; start at 06:00; steps { water lawn for half an hour } }", "Write a number and its unit, like this: water lawn for 10 min")]
-    [InlineData("schedule s { every day; start at 06:00; steps { water 1 for 5 min } }", "Write a name: things are called by their names here, not by numbers.")]
+    [InlineData("schedule s { every day; start at 06:00; steps { water lawn for half an hour } }",
+        "Write a number and its unit, like this: water lawn for 10 min")]
+    [InlineData("schedule s { every day; start at 06:00; steps { water 1 for 5 min } }",
+        "Write a name: things are called by their names here, not by numbers.")]
     [InlineData("schedule s { every day; start at 06:00; steps { water \"Rose Beds\" for 5 min } }", "Write a name, without quotes, like this: rose-beds")]
-    [InlineData("schedule s { every day; start at 06:00; steps { cycle 5 min { water lawn for 10 min } } }", "Say how long the water may soak in, like this: cycle 6 min soak 30 min { … }")]
+    [InlineData("schedule s { every day; start at 06:00; steps { cycle 5 min { water lawn for 10 min } } }",
+        "Say how long the water may soak in, like this: cycle 6 min soak 30 min { … }")]
     [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 5 min } }   /* was 8 */", "A comment begins with # and ends with its line.")]
     [InlineData("schedule s: every day at 06:00 water lawn for 5 min", "Delete it: a value stands after a blank, and a block between { and }.")]
-    [InlineData("schedule s\n  every day\n  start at 06:00\n  steps\n    water lawn for 5 min", "Put a { at the end of this line, and a } after the last line of its block.")]
-    [InlineData("zone hedge\noutput 3\nflow 4 L/min\nsupply tap { flow 9 L/min }", "Put a { at the end of this line, and a } after the last line of its block.")]
+    [InlineData("schedule s\n  every day\n  start at 06:00\n  steps\n    water lawn for 5 min",
+        "Put a { at the end of this line, and a } after the last line of its block.")]
+    [InlineData("zone hedge\noutput 3\nflow 4 L/min\nsupply tap { flow 9 L/min }",
+        "Put a { at the end of this line, and a } after the last line of its block.")]
     [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 10 m } }", "Write 10 min.")]
     [InlineData("schedule s { on 30 feb; start at 06:00; steps { water lawn for 5 min } }", "Write last feb for its last day, or another day of it.")]
     [InlineData("zone hedge 'Hedge' { output 3 }", "Write a label between \" and \", like this: \"Hedge\"; a name stands without quotes.")]
@@ -141,13 +159,16 @@ public class MistakesTests
     [InlineData("group front = lawn & beds", "Write + for together, or a comma for one after the other.")]
     [InlineData("hold lawn because \"new seed\"", "Say from when to when, like this: from 2026-06-12 to 2026-06-14")]
     [InlineData("closed nov to mar because \"frost\"", "Write from, and days with their months, like this: from 1 nov to 31 mar")]
-    [InlineData("closed from nov to last mar because \"frost\"", "Write both days without a year, like this: closed from 1 nov to 15 mar; a span of one year is a hold.")]
-    [InlineData("closed from 2026-11-01 to 2027-03-01 because \"frost\"", "Write both days without a year, like this: closed from 1 nov to 15 mar; a span of one year is a hold.")]
+    [InlineData("closed from nov to last mar because \"frost\"",
+        "Write both days without a year, like this: closed from 1 nov to 15 mar; a span of one year is a hold.")]
+    [InlineData("closed from 2026-11-01 to 2027-03-01 because \"frost\"",
+        "Write both days without a year, like this: closed from 1 nov to 15 mar; a span of one year is a hold.")]
     [InlineData("extra 2026-07-01 21:00 { water lawn for 5 min }", "Say why, like this: because \"new plants\"")]
     [InlineData("restriction town { at most 3 times a week }", "Write at most 3 days a week")]
     [InlineData("water lawn for 5 min", "Put it into the steps of a schedule, like this: steps { water lawn for 10 min }")]
     [InlineData("zone hedge { output 3; start at 06:00 }", "Put it into a schedule, between its { and }.")]
-    [InlineData("injector feed { output 3; before 5 min }", "Its properties are output, supply, zones, load, valve, starts, stops, stays-on-through, at most, after, rinse.")]
+    [InlineData("injector feed { output 3; before 5 min }",
+        "Its properties are output, supply, zones, load, valve, starts, stops, stays-on-through, at most, after, rinse.")]
     [InlineData("climate { january 3 C to 10 C }", "Write jan.")]
     [InlineData("schedule s { on may; start at 06:00; steps { water lawn for 5 min } }", "Write its days, like this: 1 may to last may")]
     public void A_slip_is_one_finding_with_help(string line, string help) => Assert.Equal([help], Read(Site + line).Select(finding => finding.Help));
@@ -157,19 +178,22 @@ public class MistakesTests
     [InlineData("valve ac24 { inrush 400 mA }\nzone hedge { output 3; valve ac24 }\nzone pots { output 4; valve ac24 }", "4:7 missing")]
     [InlineData("valve ac24 non-lathing { inrush 400 mA }\nzone hedge { output 3; valve ac24 }\nzone pots { output 4; valve ac24 }", "4:12 unknown-name")]
     [InlineData("suply tap { flow 9 L/min }\nzone hedge { output 3; supply tap }\nzone pots { output 4; supply tap }", "4:1 unknown-name")]
-    [InlineData("zome hedge { output 3 }\nschedule s { every day; start at 06:00; steps { water hedge for 5 min; water hedge, lawn for 5 min } }", "4:1 unknown-name")]
+    [InlineData("zome hedge { output 3 }\nschedule s { every day; start at 06:00; steps { water hedge for 5 min; water hedge, lawn for 5 min } }",
+        "4:1 unknown-name")]
     public void WhatCannotBeReadIsToldWhereItStandsAndNotWhereItIsAskedFor(string lines, string finding) => Assert.Equal([finding], Findings(Site + lines));
 
     /// <summary>A thing that is written where it cannot be is told there; what asks for it is told where it asks.</summary>
     [Fact]
     public void AZoneInsideAScheduleIsSentToTheTop() =>
-        Assert.Contains("Put it at the top of the file, outside of all braces.", Read(Site + "schedule s { zone hedge { output 3 }; every day; start at 06:00; steps { water hedge for 5 min } }").Select(finding => finding.Help));
+        Assert.Contains("Put it at the top of the file, outside of all braces.",
+            Read(Site + "schedule s { zone hedge { output 3 }; every day; start at 06:00; steps { water hedge for 5 min } }").Select(finding => finding.Help));
 
     [Theory]
     [InlineData("schedule s { every day; from May 1 to Sept 30; start at 06:00; steps { water lawn for 5 min } }", "1 may", "30 sep")]
     [InlineData("zone hedge { output 3; area 12 m^2 }", "m2")]
     public void WhatIsUnderstoodIsToldWithItsUsualForm(string line, params string[] forms) =>
-        Assert.Equal(forms.Select(form => $"{ReadingRules.UnusualForm.Slug} Write {form}"), Read(Site + line).Select(finding => $"{finding.Rule.Slug} {finding.Help}"));
+        Assert.Equal(forms.Select(form => $"{ReadingRules.UnusualForm.Slug} Write {form}"),
+            Read(Site + line).Select(finding => $"{finding.Rule.Slug} {finding.Help}"));
 
     [Theory]
     [InlineData("Berlin", "Write Europe/Berlin.")]
@@ -184,9 +208,11 @@ public class MistakesTests
 
     [Theory]
     [InlineData("39.6N 8.1W", "unusual-form Write 39.6 N|unusual-form Write 8.1 W")]
-    [InlineData("39°36'N 8°6'W", "syntax Write degrees with a decimal point, like this: 52.5 N 13.4 E|syntax Write degrees with a decimal point, like this: 52.5 N 13.4 E")]
+    [InlineData("39°36'N 8°6'W",
+        "syntax Write degrees with a decimal point, like this: 52.5 N 13.4 E|syntax Write degrees with a decimal point, like this: 52.5 N 13.4 E")]
     public void ALocationAsMapsShowItIsAnswered(string location, string found) =>
-        Assert.Equal(found, string.Join('|', Read(Site.Replace("39.6 N 8.1 W", location, StringComparison.Ordinal)).Select(finding => $"{finding.Rule.Slug} {finding.Help}")));
+        Assert.Equal(found, string.Join('|',
+            Read(Site.Replace("39.6 N 8.1 W", location, StringComparison.Ordinal)).Select(finding => $"{finding.Rule.Slug} {finding.Help}")));
 
     [Theory]
     [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 5 min; accept short-run because \"a test\" } }", "4:71 syntax")]

@@ -74,7 +74,8 @@ public class PassTests
     public void RepeatUntilMayReachIntoTheNextDay() =>
         Assert.Equal(
             ["2026-06-01 23:00:00 +01", "2026-06-02 01:30:00 +01", "2026-06-02 04:00:00 +01"],
-            PassLines(Garden("schedule s { on 2026-06-01; start at 23:00; repeat every 150 min until 04:00 next day; steps { water a for 1 min } }"), "2026-06-01", 3));
+            PassLines(Garden("schedule s { on 2026-06-01; start at 23:00; repeat every 150 min until 04:00 next day; steps { water a for 1 min } }"),
+                "2026-06-01", 3));
 
     [Fact]
     public void EachStartHasItsOwnPassesAndItsOwnDays() =>
@@ -114,7 +115,8 @@ public class PassTests
         // America/Sao_Paulo went from 00:00 to 01:00 on 4 November 2018 (IANA time zone database).
         Assert.Equal(
             ["2018-11-04 01:00:00 -02", "2018-11-04 01:30:00 -02"],
-            PassLines(Garden("schedule s { on 2018-11-04; start at 00:00, 00:30; steps { water a for 1 min } }", "America/Sao_Paulo", "2018-01-01"), "2018-11-04", 1));
+            PassLines(Garden("schedule s { on 2018-11-04; start at 00:00, 00:30; steps { water a for 1 min } }", "America/Sao_Paulo", "2018-01-01"),
+                "2018-11-04", 1));
 
     [Fact]
     public void AChangeOfHalfAnHourIsFollowed() =>

@@ -52,7 +52,8 @@ internal static class Sites
     public static string[] PassLines(string text, string from, int days)
     {
         var timetable = Timetable.Of(Read(text), Horizon.DaysFrom(LocalDatePattern.Iso.Parse(from).Value, days));
-        return [.. timetable.Passes().Select(pass => Instant.FromUnixTimeSeconds(pass.Start).InZone(timetable.Site.TimeZone)).Select(start => $"{Moment.Format(start.LocalDateTime)} {start.Offset:g}")];
+        return [.. timetable.Passes().Select(pass => Instant.FromUnixTimeSeconds(pass.Start).InZone(timetable.Site.TimeZone))
+            .Select(start => $"{Moment.Format(start.LocalDateTime)} {start.Offset:g}")];
     }
 
     /// <summary>The dates on which something starts.</summary>

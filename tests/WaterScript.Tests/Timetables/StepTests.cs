@@ -55,7 +55,9 @@ public class StepTests
             ["06:00:00 a 600 s 1", "06:00:00 d 375 s 1", "06:10:00 d 375 s 1", "06:16:15 c 60 s 2"],
             Steps("water a + d, d with 3 mm; water c for 1 min", "zone d { output 4; rate 36 mm/h; efficiency 80 % }"));
 
-    /// <summary>1 mm at 18 mm/h takes 200 s, and 200 · 0.85 · 0.7 = 119. 0.5 mm at 60 · 10 / 90 mm/h, which has no end in decimals, takes 270 s, and 270 · 0.85 = 229.5.</summary>
+    /// <summary>
+    /// 1 mm at 18 mm/h takes 200 s, and 200 · 0.85 · 0.7 = 119. 0.5 mm at 60 · 10 / 90 mm/h, which has no end in decimals, takes 270 s, and 270 · 0.85 = 229.5.
+    /// </summary>
     [Fact]
     public void ScaleAndTrimMultiplyAnAmountAndItIsRoundedOnceHalfUp() =>
         Assert.Equal(
@@ -90,7 +92,8 @@ public class StepTests
     public void AChangeOverCountsTowardsTheSoak() =>
         Assert.Equal(
             ["06:00:00 d 60 s 1#1.1", "06:01:20 e 60 s 1#1.1", "06:02:40 d 60 s 1#2.1", "06:04:00 e 60 s 1#2.1"],
-            Steps("cycle 1 min soak 1 min 40 s { water d, e for 2 min }", "supply tap { flow 30 L/min; change gap 20 s }\nzone d { output 4 }\nzone e { output 5 }"));
+            Steps("cycle 1 min soak 1 min 40 s { water d, e for 2 min }",
+                "supply tap { flow 30 L/min; change gap 20 s }\nzone d { output 4 }\nzone e { output 5 }"));
 
     /// <summary>The trim makes e half as long; both are split into the two pieces that d needs.</summary>
     [Fact]
@@ -129,7 +132,8 @@ public class StepTests
     [Fact]
     public void TotalsAddUpRunsTimeAndWater()
     {
-        var timetable = Timetable.Of(Read(Garden("schedule s { every day; start at 06:00; steps { water a, b for 10 min } }")), Horizon.DaysFrom(new LocalDate(2026, 6, 1), 3));
+        var timetable = Timetable.Of(Read(Garden("schedule s { every day; start at 06:00; steps { water a, b for 10 min } }")),
+            Horizon.DaysFrom(new LocalDate(2026, 6, 1), 3));
         var totals = new ZoneTotals(timetable.Site);
         foreach (var run in timetable.Runs()) totals.Add(run);
         // 6 L/min for 30 min is 180 L, on 20 m² 9 mm, since 1 L on 1 m² stands 1 mm deep.

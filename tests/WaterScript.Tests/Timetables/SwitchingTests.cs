@@ -38,12 +38,14 @@ public class SwitchingTests
     [Fact]
     public void A_delay_runs_on_into_what_is_due_later() =>
         Assert.Equal(
-            ["0.000 open 1 for 1", "3.000 open 2 for 2", "6.000 open 3 for 3", "7.000 close 1 for 1", "7.000 close 2 for 2", "7.000 close 3 for 3", "9.000 open 1 for 4", "15.000 close 1 for 4"],
+            ["0.000 open 1 for 1", "3.000 open 2 for 2", "6.000 open 3 for 3", "7.000 close 1 for 1", "7.000 close 2 for 2", "7.000 close 3 for 3",
+                "9.000 open 1 for 4", "15.000 close 1 for 4"],
             Lines("controller c { spacing 3 s }\nvalve v non-latching {}", "water a + b + c for 7 s\n pause 1 s\n water a for 7 s"));
 
     [Fact]
     public void A_pump_that_is_wired_to_nothing_is_not_switched() =>
-        Assert.Equal(["0.000 open 1 for 2", "60.000 close 1 for 2"], Lines("valve v non-latching {}\npump p { zones a; starts 2 s before zones }", "water a for 1 min"));
+        Assert.Equal(["0.000 open 1 for 2", "60.000 close 1 for 2"],
+            Lines("valve v non-latching {}\npump p { zones a; starts 2 s before zones }", "water a for 1 min"));
 
     /// <summary>
     /// At the end of 60 days the slow one is years behind with 172,800 openings, one in ten minutes, each of which takes one action. Were each

@@ -54,5 +54,6 @@ public class TradePatternTests
 
     [Fact]
     public void WithoutThe31stOddDatesAreAsManyAsEvenOnes() =>
-        Assert.Equal(179, Dates(Garden("schedule s { on odd days; except days 31 of month; start at 06:00; steps { water a for 1 min } }"), "2026-01-01", 365).Length);
+        Assert.Equal(179, Dates(Garden("schedule s { on odd days; except days 31 of month; start at 06:00; steps { water a for 1 min } }"), "2026-01-01",
+            365).Length);
 }

@@ -66,7 +66,8 @@ public class ChartTests
         Assert.Contains("every 10 min 13:00–17:00, 25 times", text, StringComparison.Ordinal);
         Assert.DoesNotContain("L/min", text, StringComparison.Ordinal);
         var scale = Charts.Drawings(Charts.Of(LargeSites.EightyZones, "2026-05-06")).Single();
-        Assert.Equal(["0", "0", "0", "0", "0", "20000", "40", "40", "45", "60"], scale.Texts.Where(word => word.X > scale.Right && word.Class == "hour").Select(word => word.Content).Order(StringComparer.Ordinal));
+        Assert.Equal(["0", "0", "0", "0", "0", "20000", "40", "40", "45", "60"],
+            scale.Texts.Where(word => word.X > scale.Right && word.Class == "hour").Select(word => word.Content).Order(StringComparer.Ordinal));
     }
 
     [Fact]
@@ -76,7 +77,8 @@ public class ChartTests
         Assert.Equal(5, drawing.Strips.Count);
         Assert.Equal((0, drawing.Height), (drawing.Strips[0].Top, drawing.Strips[^1].Bottom));
         Assert.All(drawing.Strips.Zip(drawing.Strips.Skip(1)), pair => Assert.Equal(pair.First.Bottom, pair.Second.Top));
-        Assert.All(drawing.Strips, strip => Assert.Equal(2, drawing.Texts.Count(text => text.Class == "hour" && text.Content == "12" && text.Y > strip.Top && text.Y < strip.FieldTop)));
+        Assert.All(drawing.Strips, strip =>
+            Assert.Equal(2, drawing.Texts.Count(text => text.Class == "hour" && text.Content == "12" && text.Y > strip.Top && text.Y < strip.FieldTop)));
         Assert.All(drawing.Items, item => Assert.Single(drawing.Strips, strip => item.Whole.Y >= strip.FieldTop && item.Whole.Bottom <= strip.Bottom));
     }
 
@@ -103,18 +105,21 @@ public class ChartTests
         Assert.Equal((12, 12), (day.Hours[0].Hour, day.Hours[^1].Hour));
         Assert.Equal(hours * DayDrawing.HourWidth, drawing.Right - drawing.Left, 6);
         Assert.Equal(DayDrawing.HourWidth, drawing.Items.Single().Runs.Single().Box.Width, 6);
-        Assert.Equal(note is null ? [] : [note], day.Notes.Where(other => other.Text.StartsWith("clocks", StringComparison.Ordinal)).Select(other => other.Text));
+        Assert.Equal(note is null ? [] : [note],
+            day.Notes.Where(other => other.Text.StartsWith("clocks", StringComparison.Ordinal)).Select(other => other.Text));
         Assert.Equal(drawing.X(day.Hours.Last(hour => hour.Hour == 4).At), drawing.Items.Single().Whole.X, 6);
     }
 
     [Fact]
     public void A_doubled_hour_stands_on_the_axis_twice() =>
-        Assert.Equal([0, 1, 1, 2], Charts.Of(Sites.Garden("schedule s { every day; start at 04:00; steps { water a for 1 h } }"), "2026-10-24").Days[0].Hours.Select(hour => hour.Hour).Where(hour => hour <= 2));
+        Assert.Equal([0, 1, 1, 2], Charts.Of(Sites.Garden("schedule s { every day; start at 04:00; steps { water a for 1 h } }"),
+            "2026-10-24").Days[0].Hours.Select(hour => hour.Hour).Where(hour => hour <= 2));
 
     [Fact]
     public void Passes_too_short_to_see_are_one_row_that_says_how_often()
     {
-        var chart = Charts.Of(Sites.Garden("schedule mist { every day; start at 13:00; repeat every 8 min until 17:00; steps { water a for 12 s } }"), "2026-05-03");
+        var chart = Charts.Of(Sites.Garden("schedule mist { every day; start at 13:00; repeat every 8 min until 17:00; steps { water a for 12 s } }"),
+            "2026-05-03");
         var item = Assert.Single(chart.Days[0].Lanes[0].Items);
 
         Assert.Equal((true, 31, 480L), (item.IsRow, item.Passes, item.Every));
@@ -129,7 +134,8 @@ public class ChartTests
             Sites.Garden("schedule s { every day; start at 14:00, 18:00; steps { repeat 3 times { water a for 10 min; pause 20 min } } }"), "2026-05-03");
 
         Assert.Equal([3, 3], chart.Days[0].Lanes[0].Items.Select(item => item.Runs.Length));
-        Assert.Equal(["14:00–15:10, 3 cycles", "18:00–19:10, 3 cycles"], Charts.Drawings(chart).Single().Texts.Where(text => text.Class == "time").Select(text => text.Content));
+        Assert.Equal(["14:00–15:10, 3 cycles", "18:00–19:10, 3 cycles"],
+            Charts.Drawings(chart).Single().Texts.Where(text => text.Class == "time").Select(text => text.Content));
     }
 
     [Fact]
@@ -253,7 +259,8 @@ public class ChartTests
     {
         var page = Charts.Html(Charts.Of(ManyZones(3, "every day"), "2026-05-03"));
 
-        Assert.DoesNotContain(page.Descendants().Attributes(), attribute => attribute.Name.LocalName.StartsWith("on", StringComparison.Ordinal) || attribute.Name == "style" || attribute.Name == "src");
+        Assert.DoesNotContain(page.Descendants().Attributes(), attribute =>
+            attribute.Name.LocalName.StartsWith("on", StringComparison.Ordinal) || attribute.Name == "style" || attribute.Name == "src");
         Assert.Equal(["data:,"], page.Descendants().Attributes("href").Select(attribute => attribute.Value));
         Assert.DoesNotContain("http", page.Descendants("style").Single().Value, StringComparison.Ordinal);
         Assert.DoesNotContain("url(", page.Descendants("style").Single().Value, StringComparison.Ordinal);
@@ -268,7 +275,8 @@ public class ChartTests
         var culture = CultureInfo.CurrentCulture;
         try
         {
-            CultureInfo.CurrentCulture = new CultureInfo("", useUserOverride: false) { NumberFormat = { NumberDecimalSeparator = ",", NegativeSign = "minus " } };
+            CultureInfo.CurrentCulture = new CultureInfo("",
+                useUserOverride: false) { NumberFormat = { NumberDecimalSeparator = ",", NegativeSign = "minus " } };
             Assert.Equal(first, Text());
         }
         finally
@@ -291,8 +299,12 @@ public class ChartTests
     /// <summary>Zones one after the other in the night, a few minutes each; every fourth in cycles.</summary>
     private static string ManyZones(int count, string days)
     {
-        var zones = Enumerable.Range(1, count).Select(number => string.Create(CultureInfo.InvariantCulture, $"zone z{number} \"Zone {number} with a long name of its own\" {{ output {number}; flow 12 L/min }}"));
-        var steps = Enumerable.Range(1, count).Select(number => string.Create(CultureInfo.InvariantCulture, $"cycle 5 min soak 8 min {{ water z{number} for {(number % 4 == 0 ? 14 : 5)} min }}"));
+        var zones = Enumerable.Range(1, count)
+            .Select(number =>
+            string.Create(CultureInfo.InvariantCulture, $"zone z{number} \"Zone {number} with a long name of its own\" {{ output {number}; flow 12 L/min }}"));
+        var steps = Enumerable.Range(1, count)
+            .Select(number =>
+            string.Create(CultureInfo.InvariantCulture, $"cycle 5 min soak 8 min {{ water z{number} for {(number % 4 == 0 ? 14 : 5)} min }}"));
         return $$"""
             site s { timezone Europe/Lisbon; effective 2026-01-01; location 39.6 N 8.1 W }
             supply main { flow 40 L/min }
@@ -304,9 +316,11 @@ public class ChartTests
     private static void AssertLegible(WaterScript.Documents.Charts.Chart chart) => Assert.All(Charts.Drawings(chart), drawing =>
     {
         Assert.All(new[] { drawing.Texts, drawing.Names }, texts => Assert.Empty(Overlaps([.. texts])));
-        Assert.All(drawing.Texts, text => Assert.True(text.X >= 0 && text.Right <= drawing.Width + 0.01 && text.Top >= 0 && text.Bottom <= drawing.Height, text.Content));
+        Assert.All(drawing.Texts, text =>
+            Assert.True(text.X >= 0 && text.Right <= drawing.Width + 0.01 && text.Top >= 0 && text.Bottom <= drawing.Height, text.Content));
         Assert.All(drawing.Names.Where(name => name.Class == "name"), name => Assert.True(name.Right <= drawing.NameWidth, name.Content));
-        Assert.All(drawing.Items, item => Assert.Contains(drawing.Texts, text => text.Class == "time" && text.Bottom <= item.Whole.Y && item.Whole.Y - text.Bottom < 3));
+        Assert.All(drawing.Items, item =>
+            Assert.Contains(drawing.Texts, text => text.Class == "time" && text.Bottom <= item.Whole.Y && item.Whole.Y - text.Bottom < 3));
         Assert.All(drawing.Items.SelectMany(item => item.Runs), run => Assert.True(run.Box.Width >= 1 && run.Box.X >= drawing.Left - 0.01));
     });
 
@@ -327,5 +341,6 @@ public class ChartTests
 
     /// <summary>The names of all elements and attributes, in order.</summary>
     private static string[] Shape(XDocument document) =>
-        [.. document.Descendants().Select(element => $"{element.Name.LocalName} {string.Join(' ', element.Attributes().Select(attribute => attribute.Name.LocalName))}")];
+        [.. document.Descendants().Select(element =>
+            $"{element.Name.LocalName} {string.Join(' ', element.Attributes().Select(attribute => attribute.Name.LocalName))}")];
 }

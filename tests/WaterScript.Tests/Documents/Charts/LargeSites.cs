@@ -3,9 +3,12 @@ namespace WaterScript.Tests.Documents.Charts;
 /// <summary>Sites that are more than a screen can easily show.</summary>
 internal static class LargeSites
 {
-    private static readonly string[] Blocks = ["North lawn", "Orchard row", "Hedge by the lane", "Rose bed", "Nursery bench", "Car park trees", "Slope above the pond", "Playing field"];
+    private static readonly string[] Blocks =
+        ["North lawn", "Orchard row", "Hedge by the lane", "Rose bed", "Nursery bench", "Car park trees", "Slope above the pond", "Playing field"];
 
-    /// <summary>Eighty zones of two controllers in two rounds through a night, with cycles, in US units; the drips run together, and some of it after hours.</summary>
+    /// <summary>
+    /// Eighty zones of two controllers in two rounds through a night, with cycles, in US units; the drips run together, and some of it after hours.
+    /// </summary>
     public static string EightyZones => $$"""
         site college "College grounds" { timezone America/Denver; location 40.3 N 104.6 W 4800 ft; effective 2026-04-01 }
         supply main "City main" { flow 60 gpm }

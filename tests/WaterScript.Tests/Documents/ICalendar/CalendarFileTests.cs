@@ -64,10 +64,13 @@ public sealed class CalendarFileTests
         var calendar = CalendarFile.Of(timetable, OpenEnded);
         Assert.Equal((1, 0L, false), (calendar.Series, calendar.SingleEvents, calendar.IsCut));
         Assert.Contains($"RRULE:{rule}\r\n", Unfolded(Calendars.Write(timetable, OpenEnded)), StringComparison.Ordinal);
-        if (!days.Contains("from", StringComparison.Ordinal)) Assert.Contains($"RRULE:{rule};UNTIL=20", Unfolded(Calendars.Write(timetable, Calendars.Plain)), StringComparison.Ordinal);
+        if (!days.Contains("from", StringComparison.Ordinal)) Assert.Contains($"RRULE:{rule};UNTIL=20", Unfolded(Calendars.Write(timetable, Calendars.Plain)),
+            StringComparison.Ordinal);
     }
 
-    /// <summary>Such a season begins or ends within a month, or counts anew each year, or goes by days of the month: no rule that all readers expand alike says it.</summary>
+    /// <summary>
+    /// Such a season begins or ends within a month, or counts anew each year, or goes by days of the month: no rule that all readers expand alike says it.
+    /// </summary>
     [Theory]
     [InlineData("every day; from 15 apr to 20 sep")]
     [InlineData("every 3 days; from 1 apr to 30 sep")]
@@ -129,9 +132,11 @@ public sealed class CalendarFileTests
         var timetable = Timetable.Of(site, Horizon.YearFrom(site.Effective));
         Assert.False(CalendarFile.Of(timetable, OpenEnded).IsCut);
         var file = Calendars.Write(timetable, OpenEnded);
-        Assert.All(Unfolded(file).Split("\r\n").Where(line => line.StartsWith("RRULE:FREQ=DAILY", StringComparison.Ordinal)), rule => Assert.Contains("BYMONTH=", rule, StringComparison.Ordinal));
+        Assert.All(Unfolded(file).Split("\r\n").Where(line => line.StartsWith("RRULE:FREQ=DAILY", StringComparison.Ordinal)), rule =>
+            Assert.Contains("BYMONTH=", rule, StringComparison.Ordinal));
         var later = new Horizon(site.Effective, site.Effective.PlusYears(4));
-        Assert.Equal(Calendars.Passes(Timetable.Of(site, later)), Calendars.Expand(file, later.Until.AtStartOfDayInZone(site.TimeZone).ToInstant().ToUnixTimeSeconds()));
+        Assert.Equal(Calendars.Passes(Timetable.Of(site, later)),
+            Calendars.Expand(file, later.Until.AtStartOfDayInZone(site.TimeZone).ToInstant().ToUnixTimeSeconds()));
     }
 
     [Fact]
@@ -158,7 +163,8 @@ public sealed class CalendarFileTests
 
     public static TheoryData<string> Labels =>
     [
-        "Beds; herbs, and \\\"roses\\\"", "one\\ntwo", "back\\\\slash \\\\n", "\U0001F345 tomatoes \U0001F468\u200D\U0001F33E", new string('x', 300), string.Concat(Enumerable.Repeat("\u00E9\u4E2D\U0001F331", 100)),
+        "Beds; herbs, and \\\"roses\\\"", "one\\ntwo", "back\\\\slash \\\\n", "\U0001F345 tomatoes \U0001F468\u200D\U0001F33E", new string('x', 300),
+            string.Concat(Enumerable.Repeat("\u00E9\u4E2D\U0001F331", 100)),
         "END:VEVENT", "x\\nEND:VEVENT\\nEND:VCALENDAR\\nBEGIN:VALARM", " leading and trailing ", "a:b;c=d", "BEGIN:VEVENT\\nATTACH:file",
     ];
 
@@ -182,7 +188,8 @@ public sealed class CalendarFileTests
         Assert.Equal([label], only.Categories);
         Assert.Equal($"{label}: 10 min\n{label}", only.Description);
         Assert.Equal(1, Unfolded(file).Split("\r\n").Count(line => line == "END:VEVENT"));
-        Assert.Equal(2, Unfolded(file).Split("\r\n").Count(line => line.StartsWith("NAME:", StringComparison.Ordinal) || line.StartsWith("X-WR-CALNAME:", StringComparison.Ordinal)));
+        Assert.Equal(2, Unfolded(file).Split("\r\n")
+            .Count(line => line.StartsWith("NAME:", StringComparison.Ordinal) || line.StartsWith("X-WR-CALNAME:", StringComparison.Ordinal)));
     }
 
     [Fact]
@@ -216,7 +223,8 @@ public sealed class CalendarFileTests
     {
         var site = Sites.Read(Sites.Garden(Two));
         var all = Calendars.Events(Calendars.Write(Timetable.Of(site, Horizon.YearFrom(site.Effective)), Calendars.Plain)).Select(one => one.Uid).ToHashSet();
-        var later = Calendars.Events(Calendars.Write(Timetable.Of(site, new Horizon(new LocalDate(2026, 5, 1), site.Effective.PlusYears(1))), Calendars.Plain)).Select(one => one.Uid).ToHashSet();
+        var later = Calendars.Events(Calendars.Write(Timetable.Of(site, new Horizon(new LocalDate(2026, 5, 1), site.Effective.PlusYears(1))), Calendars.Plain))
+            .Select(one => one.Uid).ToHashSet();
         Assert.Subset(all, later);
     }
 
@@ -240,8 +248,11 @@ public sealed class CalendarFileTests
             foreach (var unit in Enum.GetValues<EventUnit>())
             {
                 var uids = ((LocalTime[])[new(6, 0), new(6, 0, 1), new(18, 30)])
-                    .SelectMany(time => Calendars.Events(Calendars.Write(Timetable.OfOnePass(site, schedule, new LocalDate(2026, 5, 1) + time), Calendars.Plain with { Unit = unit })))
-                    .Concat(Calendars.Events(Calendars.Write(Timetable.Of(site, Horizon.DaysFrom(new LocalDate(2026, 5, 1), 1)), Calendars.Plain with { Unit = unit })))
+                    .SelectMany(time =>
+                        Calendars.Events(Calendars.Write(Timetable.OfOnePass(site, schedule, new LocalDate(2026, 5, 1) + time),
+                        Calendars.Plain with { Unit = unit })))
+                    .Concat(Calendars.Events(Calendars.Write(Timetable.Of(site, Horizon.DaysFrom(new LocalDate(2026, 5, 1), 1)),
+                        Calendars.Plain with { Unit = unit })))
                     .Select(one => one.Uid).ToList();
                 Assert.Equal(uids.Count, uids.Distinct().Count());
             }
@@ -256,7 +267,8 @@ public sealed class CalendarFileTests
         Assert.Equal(UidOf(site), UidOf(longer));
 
         static string? UidOf(Model.Site site) =>
-            Assert.Single(Calendars.Events(Calendars.Write(Timetable.OfOnePass(site, site.Schedules[0], new LocalDateTime(2026, 5, 1, 6, 0)), Calendars.Plain))).Uid;
+            Assert.Single(Calendars.Events(Calendars.Write(Timetable.OfOnePass(site, site.Schedules[0], new LocalDateTime(2026, 5, 1, 6, 0)),
+                Calendars.Plain))).Uid;
     }
 
     /// <summary>By what is written, not by how long a day of the dates shown is: in Lisbon the sun is up for 9 to 15 hours.</summary>
@@ -306,7 +318,8 @@ public sealed class CalendarFileTests
         var horizon = new Horizon(new LocalDate(2026, month, day), new LocalDate(2026, 7, 1));
         var file = Calendars.Agrees(site, horizon, Calendars.Plain, "");
         Assert.Contains("INTERVAL=2", file, StringComparison.Ordinal);
-        Assert.Equal(IsoDayOfWeek.Sunday, LocalDatePattern.CreateWithInvariantCulture("uuuuMMdd").Parse(file.Split("DTSTART;TZID=Europe/Lisbon:")[1][..8]).Value.DayOfWeek);
+        Assert.Equal(IsoDayOfWeek.Sunday,
+            LocalDatePattern.CreateWithInvariantCulture("uuuuMMdd").Parse(file.Split("DTSTART;TZID=Europe/Lisbon:")[1][..8]).Value.DayOfWeek);
     }
 
     private const string Two = """

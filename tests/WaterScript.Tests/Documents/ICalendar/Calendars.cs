@@ -91,7 +91,8 @@ internal static class Calendars
     }
 
     private static string Times(IEnumerable<(long Start, long End)> events) => string.Join(
-        ", ", events.Take(8).Select(one => string.Create(CultureInfo.InvariantCulture, $"{Instant.FromUnixTimeSeconds(one.Start)} for {one.End - one.Start} s")));
+        ", ", events.Take(8).Select(one =>
+            string.Create(CultureInfo.InvariantCulture, $"{Instant.FromUnixTimeSeconds(one.Start)} for {one.End - one.Start} s")));
 
     private static long Seconds(CalDateTime time) => new DateTimeOffset(time.AsUtc, TimeSpan.Zero).ToUnixTimeSeconds();
 }

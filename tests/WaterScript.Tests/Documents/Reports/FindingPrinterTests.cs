@@ -230,7 +230,8 @@ public class FindingPrinterTests
         Assert.Equal(expected, FindingSummary.Of(Some(advice, Severity.Advice).Concat(Some(errors, Severity.Error)).Concat(Some(warnings, Severity.Warning))));
     }
 
-    private static void Shows(Finding finding, string expected) => Assert.Equal(expected.ReplaceLineEndings("\n") + (expected.EndsWith("\n\n", StringComparison.Ordinal) ? "" : "\n"), Print(finding, colour: false));
+    private static void Shows(Finding finding, string expected) =>
+        Assert.Equal(expected.ReplaceLineEndings("\n") + (expected.EndsWith("\n\n", StringComparison.Ordinal) ? "" : "\n"), Print(finding, colour: false));
 
     private static string Print(Finding finding, bool colour)
     {

@@ -19,7 +19,9 @@ public class GithubReportTests
     [Fact]
     public void No_text_of_a_source_can_begin_a_command_or_a_property()
     {
-        var line = Assert.Single(Report("site garden { timezone Europe/Lisbon; effective 2026-03-01 }\nzone lawn \"50 %, a:b\\n::error::no\" { output 1; colour 3 }\n", "a,b:c 100%.water"));
+        var line = Assert.Single(Report(
+            "site garden { timezone Europe/Lisbon; effective 2026-03-01 }\nzone lawn \"50 %, a:b\\n::error::no\" { output 1; colour 3 }\n",
+            "a,b:c 100%.water"));
         Assert.StartsWith("::error file=a%2Cb%3Ac 100%25.water,line=2,", line, StringComparison.Ordinal);
     }
 

@@ -13,7 +13,8 @@ public class JsonReportTests
         var finding = site["findings"]!.AsArray().Single(finding => finding!["rule"]!.GetValue<string>() == "skipped-time")!;
 
         Assert.Equal("warning", Text(finding, "severity"));
-        Assert.Equal("""{"file":"site.water","line":5,"column":12,"end_line":5,"end_column":17,"label":"taken as Sun 29 Mar 2026 02:30"}""", finding["place"]!.ToJsonString());
+        Assert.Equal("""{"file":"site.water","line":5,"column":12,"end_line":5,"end_column":17,"label":"taken as Sun 29 Mar 2026 02:30"}""",
+            finding["place"]!.ToJsonString());
         Assert.Equal("""{"first":"2026-03-29","last":"2027-03-28","times":2,"days":2,"decided":"over-horizon"}""", finding["happens"]!.ToJsonString());
         Assert.StartsWith("Start outside the hour", Text(finding, "way_out"), StringComparison.Ordinal);
         Assert.Equal("the first is meant, \"always\"", Text(Assert.Single(site["accepted"]!.AsArray())!, "because"));
@@ -26,7 +27,8 @@ public class JsonReportTests
         var finding = Report(Checked.Findings)["findings"]!.AsArray().Single(finding => finding!["rule"]!.GetValue<string>() == "unusual-form")!;
 
         Assert.True(finding["fix"]!["safe"]!.GetValue<bool>());
-        Assert.Equal("""[{"file":"site.water","line":7,"column":26,"end_line":7,"end_column":31,"replacement":"10 min"}]""", finding["fix"]!["edits"]!.ToJsonString());
+        Assert.Equal("""[{"file":"site.water","line":7,"column":26,"end_line":7,"end_column":31,"replacement":"10 min"}]""",
+            finding["fix"]!["edits"]!.ToJsonString());
     }
 
     [Fact]
@@ -52,7 +54,8 @@ public class JsonReportTests
         Assert.Equal("""{"until":"2426-03-01","but_for":["dawn"],"all_pairs":true}""", site["checked"]!["decided"]!.ToJsonString());
         Assert.Equal(
             [("2032-02-29", "over-400-years"), ("2484-10-01", "for-ever")],
-            site["findings"]!.AsArray().Where(finding => Text(finding!, "rule") == "zone-twice").Select(finding => finding!["happens"]!).Select(happens => (Text(happens, "first")[..10], Text(happens, "decided"))));
+            site["findings"]!.AsArray().Where(finding => Text(finding!, "rule") == "zone-twice").Select(finding => finding!["happens"]!)
+                .Select(happens => (Text(happens, "first")[..10], Text(happens, "decided"))));
     }
 
     private static string Text(JsonNode node, string key) => node[key]!.GetValue<string>();

@@ -45,7 +45,8 @@ public class SarifReportTests
         var rules = run["tool"]!["driver"]!["rules"]!.AsArray();
 
         Assert.Equal(RuleCatalogue.Rules.Select(RulePage.Of), rules.Select(rule => rule!["help"]!["markdown"]!.GetValue<string>()));
-        Assert.All(Results(run), result => Assert.Equal(result["ruleId"]!.GetValue<string>(), rules[result["ruleIndex"]!.GetValue<int>()]!["id"]!.GetValue<string>()));
+        Assert.All(Results(run), result =>
+            Assert.Equal(result["ruleId"]!.GetValue<string>(), rules[result["ruleIndex"]!.GetValue<int>()]!["id"]!.GetValue<string>()));
     }
 
     [Fact]
@@ -102,10 +103,12 @@ public class SarifReportTests
         var site = run["properties"]!["sites"]![0]!;
 
         Assert.Empty(Complaints(sarif));
-        Assert.Equal(("2426-03-01", """["dawn"]""", true), (site["decidedUntil"]!.GetValue<string>(), site["decidedButFor"]!.ToJsonString(), site["decidedForAllPairs"]!.GetValue<bool>()));
+        Assert.Equal(("2426-03-01", """["dawn"]""", true),
+            (site["decidedUntil"]!.GetValue<string>(), site["decidedButFor"]!.ToJsonString(), site["decidedForAllPairs"]!.GetValue<bool>()));
         Assert.Equal(
             ["over-400-years", "for-ever"],
-            Results(run).Where(result => result["ruleId"]!.GetValue<string>() == "zone-twice").Select(result => result["properties"]!["decided"]!.GetValue<string>()));
+            Results(run).Where(result => result["ruleId"]!.GetValue<string>() == "zone-twice")
+                .Select(result => result["properties"]!["decided"]!.GetValue<string>()));
     }
 
     [Theory]
@@ -150,6 +153,7 @@ public class SarifReportTests
     {
         var options = new EvaluationOptions { OutputFormat = Json.Schema.OutputFormat.List, RequireFormatValidation = true };
         var result = Schema.Evaluate(JsonSerializer.SerializeToElement(sarif), options);
-        return result.IsValid ? [] : (result.Details ?? []).Where(detail => detail.Errors is not null).Select(detail => $"{detail.InstanceLocation}: {string.Join(", ", detail.Errors!.Values)}");
+        return result.IsValid ? [] : (result.Details ?? []).Where(detail => detail.Errors is not null)
+            .Select(detail => $"{detail.InstanceLocation}: {string.Join(", ", detail.Errors!.Values)}");
     }
 }

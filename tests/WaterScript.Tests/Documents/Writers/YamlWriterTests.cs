@@ -60,7 +60,9 @@ public class YamlWriterTests
             }));
     }
 
-    /// <summary>Texts that a YAML 1.1 reader takes for something else: yaml.org/type, bool, null, int, float, timestamp, merge, value; and indicators.</summary>
+    /// <summary>
+    /// Texts that a YAML 1.1 reader takes for something else: yaml.org/type, bool, null, int, float, timestamp, merge, value; and indicators.
+    /// </summary>
     [Theory]
     [InlineData("06:00")]
     [InlineData("6:30:00")]

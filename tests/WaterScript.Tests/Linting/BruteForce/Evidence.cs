@@ -58,7 +58,8 @@ internal sealed class Evidence
     public bool[][] Wet { get; }
 
     /// <summary>Every local date from the first to the last that is looked at, and which of the seconds are its own.</summary>
-    public List<(LocalDate Date, int First, int End)> AllDates => field ??= [.. Dates(_seconds[0], _seconds[^1] + 1).Select(part => (part.Date, IndexOf(part.From), IndexOf(part.To)))];
+    public List<(LocalDate Date, int First, int End)> AllDates =>
+        field ??= [.. Dates(_seconds[0], _seconds[^1] + 1).Select(part => (part.Date, IndexOf(part.From), IndexOf(part.To)))];
 
     /// <summary>A second that is looked at.</summary>
     public long At(int index) => _seconds[index];

@@ -12,7 +12,9 @@ public sealed class OutputConflictTests
     public void Outputs_that_are_shared_or_missing_are_found(NonEmptyArray<byte> bytes)
     {
         var wires = bytes.Get.Take(9).Select(each => (Controller: each % 2, Output: 1 + (each / 2 % (Outputs + 2)))).ToList();
-        var text = string.Join('\n', wires.Select(UserOf).Prepend($"site plot {{ timezone UTC; effective 2026-03-01 }}\ncontroller c0 {{ outputs {Outputs} }}\ncontroller c1 {{ outputs {Outputs} }}")) + "\n";
+        var text = string.Join('\n', wires.Select(UserOf)
+            .Prepend($"site plot {{ timezone UTC; effective 2026-03-01 }}\ncontroller c0 {{ outputs {Outputs} }}\ncontroller c1 {{ outputs {Outputs} }}"))
+            + "\n";
         var findings = Lint.Of(text).Findings;
         var shared = findings.Where(finding => finding.Rule.Slug == "output-shared").Select(finding => finding.Primary.Location.Start.Line);
         var missing = findings.Where(finding => finding.Rule.Slug == "output-missing").Select(finding => finding.Primary.Location.Start.Line);

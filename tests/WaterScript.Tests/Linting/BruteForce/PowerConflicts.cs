@@ -10,7 +10,8 @@ internal static class PowerConflicts
     public static IEnumerable<Conflict> TooManyAtOnce(Evidence evidence) =>
         from controller in evidence.Site.Controllers
         where controller.AtMostZones is not null
-        from conflict in Stretches(evidence, controller, open => open.Count(opening => evidence.Openings[opening - 1].Zone >= 0) > controller.AtMostZones, least: 1)
+        from conflict in Stretches(evidence, controller, open =>
+            open.Count(opening => evidence.Openings[opening - 1].Zone >= 0) > controller.AtMostZones, least: 1)
         select conflict;
 
     /// <summary>What lasts less than a second is left to the inrush.</summary>
@@ -63,7 +64,8 @@ internal static class PowerConflicts
     public static IEnumerable<Conflict> PulseTooSoon(Evidence evidence) =>
         from controller in evidence.Site.Controllers
         where controller.Power?.Store is not null
-        let switchings = evidence.Switchings.Where(switching => switching.Controller == controller.Index).Select(switching => (switching.At, Part(evidence, switching.Opening).Valve))
+        let switchings = evidence.Switchings.Where(switching => switching.Controller == controller.Index)
+            .Select(switching => (switching.At, Part(evidence, switching.Opening).Valve))
         from at in new ReferenceStore(controller.Power!).TooSoon(switchings)
         select new Conflict(Second(at), controller.Origin!.Value);
 
@@ -98,7 +100,8 @@ internal static class PowerConflicts
     private static (Valve? Valve, decimal? Load) Part(Evidence evidence, int number)
     {
         var opening = evidence.Openings[number - 1];
-        return opening.Zone >= 0 ? (evidence.Site.Zones[opening.Zone].Valve, null) : (evidence.Site.Devices[opening.Device].Valve, evidence.Site.Devices[opening.Device].Load?.InBase);
+        return opening.Zone >= 0 ? (evidence.Site.Zones[opening.Zone].Valve, null)
+            : (evidence.Site.Devices[opening.Device].Valve, evidence.Site.Devices[opening.Device].Load?.InBase);
     }
 
     private static long Second(long milliseconds) => milliseconds / 1000;

@@ -23,7 +23,8 @@ internal sealed class RandomSketch
     private static readonly string[] DayNames = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
     private static readonly string[] MonthNames = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
     private static readonly string[] Clocks =
-        ["00:00", "00:30", "01:30", "02:00", "02:30", "05:50", "06:00", "06:05", "06:10", "06:15:30", "06:20", "06:30", "07:00", "12:00", "20:00", "21:45", "23:30", "23:50", "23:59:50"];
+        ["00:00", "00:30", "01:30", "02:00", "02:30", "05:50", "06:00", "06:05", "06:10", "06:15:30", "06:20", "06:30", "07:00", "12:00", "20:00", "21:45",
+            "23:30", "23:50", "23:59:50"];
 
     private readonly Random _random;
     private readonly string _timeZone;
@@ -58,8 +59,10 @@ internal sealed class RandomSketch
 
     private IEnumerable<Statement> Statements()
     {
-        yield return Block("site random", [$"timezone {_timeZone}", $"effective {Iso(_from)}", $"location {_location}", .. If(_hasScale && Chance(60), "scale year")]);
-        if (_hasScale) yield return Block("scale year", [.. MonthNames.Where(_ => Chance(70)).Select(month => $"{month} {Percent()}"), $"dec {Percent()}"], distinctHeads: true);
+        yield return Block("site random",
+            [$"timezone {_timeZone}", $"effective {Iso(_from)}", $"location {_location}", .. If(_hasScale && Chance(60), "scale year")]);
+        if (_hasScale) yield return Block("scale year", [.. MonthNames.Where(_ => Chance(70)).Select(month => $"{month} {Percent()}"), $"dec {Percent()}"],
+            distinctHeads: true);
         for (var index = 0; index < _supplies; index++) yield return Supply(index);
         for (var index = 0; index < _controllers; index++) yield return Controller(index);
         yield return Block("valve hum non-latching", ["inrush 250 mA", "holding 150 mA"]);
@@ -92,10 +95,12 @@ internal sealed class RandomSketch
             .. If(Chance(40), $"minimum-flow {Pick("4.5", "6", "10", "11")} L/min"),
             .. If(Chance(10), Pick("bypass", "vessel 24 L")),
             .. If(Chance(40), $"daily {Pick("60", "100", "240", "500", "900")} L"),
-            .. If(Chance(55), Pick("change gap 5 s", "change gap 30 s", "change gap 1 min", "change gap 5 min", $"change overlap {Pick("2 s", "5 s", "12 s", "1 min")}")),
+            .. If(Chance(55), Pick("change gap 5 s", "change gap 30 s", "change gap 1 min", "change gap 5 min",
+                $"change overlap {Pick("2 s", "5 s", "12 s", "1 min")}")),
             .. If(index > 0 && Chance(50), $"fed-by s{index - 1}"),
             .. If(Chance(70), "backflow atmospheric"),
-            .. Chance(35) ? [$"tank {Pick("200", "400", "2000")} L", .. If(Chance(85), $"refill {Pick("0.5", "2", "6")} L/min"), .. If(Chance(50), "reserve 50 L")] : Array.Empty<string>(),
+            .. Chance(35) ? [$"tank {Pick("200", "400", "2000")} L", .. If(Chance(85), $"refill {Pick("0.5", "2", "6")} L/min"),
+                .. If(Chance(50), "reserve 50 L")] : Array.Empty<string>(),
         ]);
 
     private Statement Controller(int index) => new(
@@ -112,8 +117,11 @@ internal sealed class RandomSketch
     [
         .. Chance(50)
             ? [$"transformer {Pick("6", "8", "10", "13", "20")} VA at 24 V"]
-            : new[] { $"continuous {Pick("150", "220", "300", "369", "370", "450", "600")} mA at 24 V", $"peak {Pick("400", "500", "550", "650", "800", "1000")} mA" },
-        .. Chance(_isLatching ? 95 : 60) ? [$"store {Pick("1000", "2200", "4700")} uF at {Pick("12", "24")} V", .. If(Chance(80), $"recharge {Pick("0.01 W", "0.05 W efficiency 80 %", "0.5 W efficiency 80 %", "2 W")}")] : Array.Empty<string>(),
+            : new[] { $"continuous {Pick("150", "220", "300", "369", "370", "450", "600")} mA at 24 V",
+                $"peak {Pick("400", "500", "550", "650", "800", "1000")} mA" },
+        .. Chance(_isLatching ? 95 : 60)
+            ? [$"store {Pick("1000", "2200", "4700")} uF at {Pick("12", "24")} V",
+            .. If(Chance(80), $"recharge {Pick("0.01 W", "0.05 W efficiency 80 %", "0.5 W efficiency 80 %", "2 W")}")] : Array.Empty<string>(),
     ];
 
     private Statement Zone(int index) => Block(
@@ -191,7 +199,8 @@ internal sealed class RandomSketch
                     .. If(finishes, $"finish by {Moment()}"),
                     .. If(!follows && !finishes, $"start at {Moment()}{(Chance(30) ? $", {Moment()}" : "")}{(Chance(20) ? $" on {Days()}" : "")}"),
                     .. If(Chance(15), $"start at {Moment()}"),
-                    .. If(Chance(30), $"repeat every {Pick("3 min", "5 min", "8 min", "10 min", "15 min", "20 min", "1 h", "5 h")} for {_random.Next(2, 5)} passes"),
+                    .. If(Chance(30),
+                        $"repeat every {Pick("3 min", "5 min", "8 min", "10 min", "15 min", "20 min", "1 h", "5 h")} for {_random.Next(2, 5)} passes"),
                     .. If(Chance(10), $"cut at {Pick(Clocks)}{Pick("", " next day")}"),
                     .. If(Chance(10), $"scale {Percent()}"),
                 ]),

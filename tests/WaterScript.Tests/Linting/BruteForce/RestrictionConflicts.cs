@@ -34,7 +34,8 @@ internal static class RestrictionConflicts
         from run in evidence.Runs
         from part in evidence.Dates(run.Start, run.End)
         where Binds(evidence, restriction, run.Zone, part.Date)
-        where (restriction.AllowedDays.Length > 0 && !ReferenceDays.HoldsAny(restriction.AllowedDays, part.Date)) || ReferenceDays.HoldsAny(restriction.Except, part.Date)
+        where (restriction.AllowedDays.Length > 0 && !ReferenceDays.HoldsAny(restriction.AllowedDays, part.Date))
+            || ReferenceDays.HoldsAny(restriction.Except, part.Date)
         select new Conflict(part.From, restriction.Origin);
 
     /// <summary>Each date that is one too many in its week, from its first second with water.</summary>
@@ -71,7 +72,8 @@ internal static class RestrictionConflicts
         {
             foreach (var (date, first, end) in evidence.AllDates)
             {
-                var bound = evidence.Site.Zones.Where(zone => Binds(evidence, restriction, zone.Index, date)).Select(zone => evidence.Wet[zone.Index]).ToArray();
+                var bound = evidence.Site.Zones.Where(zone => Binds(evidence, restriction, zone.Index, date))
+                    .Select(zone => evidence.Wet[zone.Index]).ToArray();
                 for (var index = first; index < end; index++)
                 {
                     if (Count(bound, index) <= line.Amount) continue;
@@ -86,7 +88,8 @@ internal static class RestrictionConflicts
         evidence.Site.Restrictions.SelectMany(restriction => restriction.AtMost.Where(line => line.Kind == kind).Select(line => (restriction, line)));
 
     /// <summary>What is counted together: each zone for itself, or all.</summary>
-    private static IEnumerable<Zone[]> Counted(Evidence evidence, AtMost line) => line.PerZone ? evidence.Site.Zones.Select(zone => new[] { zone }) : [[.. evidence.Site.Zones]];
+    private static IEnumerable<Zone[]> Counted(Evidence evidence, AtMost line) =>
+        line.PerZone ? evidence.Site.Zones.Select(zone => new[] { zone }) : [[.. evidence.Site.Zones]];
 
     /// <summary>The seconds of a date at which any of the zones that are bound is watered.</summary>
     private static List<long> WetSeconds(Evidence evidence, Restriction restriction, Zone[] zones, (LocalDate Date, int First, int End) part)

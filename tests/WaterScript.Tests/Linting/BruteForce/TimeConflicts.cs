@@ -50,7 +50,8 @@ internal static class TimeConflicts
                 {
                     var ended = evidence.Runs.Where(run => run.Zone == before.Zone && run.End == before.To);
                     var began = evidence.Runs.Where(run => run.Zone == after.Zone && run.Start == after.From).ToList();
-                    if (ended.Any(first => began.Exists(second => PassOf(first) != PassOf(second) && (first.Schedule != second.Schedule || !told.Contains(LineOf(first, second))))))
+                    if (ended.Any(first => began.Exists(second =>
+                        PassOf(first) != PassOf(second) && (first.Schedule != second.Schedule || !told.Contains(LineOf(first, second))))))
                         yield return new Conflict(after.From, supply.Origin);
                 }
             }
@@ -77,7 +78,8 @@ internal static class TimeConflicts
             var most = (long)zone.NeverDryFor!.Value.Value.TotalSeconds;
             var dryFrom = evidence.StartOf(evidence.Horizon.From);
             var openings = evidence.Openings.Where(opening => opening.Zone == zone.Index).ToList();
-            foreach (var (opens, closes) in openings.Select(opening => (opening.From, opening.To)).Append((evidence.StartOf(evidence.Horizon.Until), long.MaxValue)))
+            foreach (var (opens, closes) in openings.Select(opening => (opening.From, opening.To))
+                .Append((evidence.StartOf(evidence.Horizon.Until), long.MaxValue)))
             {
                 long dry = 0;
                 foreach (var (date, from, to) in evidence.Dates(dryFrom, opens))
@@ -94,7 +96,8 @@ internal static class TimeConflicts
 
     private static bool IsInSeason(Site site, Zone zone, NodaTime.LocalDate date) =>
         !site.ClosedSeasons.Any(closed => ReferenceDays.Holds(closed.Days, date, anchor: null))
-        && site.Schedules.Any(schedule => !schedule.IsManual && !schedule.IsExtra && Waterings.ZonesIn(schedule.Steps).Contains(zone) && IsInSeason(site, schedule, date));
+        && site.Schedules.Any(schedule =>
+            !schedule.IsManual && !schedule.IsExtra && Waterings.ZonesIn(schedule.Steps).Contains(zone) && IsInSeason(site, schedule, date));
 
     private static bool IsInSeason(Site site, Schedule schedule, NodaTime.LocalDate date) =>
         (schedule.Season is not { } season || ReferenceDays.Holds(season.Span, date, anchor: null))
@@ -120,7 +123,9 @@ internal static class TimeConflicts
         where Meet(pair.First.From, pair.First.To, pair.Second.From, pair.Second.To)
         select pair;
 
-    /// <summary>The line that makes the second of two passes of a schedule come when it does: its repeat (0) where both are of one start of a date, else its start.</summary>
+    /// <summary>
+    /// The line that makes the second of two passes of a schedule come when it does: its repeat (0) where both are of one start of a date, else its start.
+    /// </summary>
     private static (string Schedule, int Line) LineOf(ReferenceRun first, ReferenceRun second) =>
         (second.Schedule, first.Day == second.Day && first.StartNumber == second.StartNumber ? 0 : second.StartNumber);
 

@@ -31,7 +31,8 @@ internal sealed class Verdict(Judge judge, Evidence evidence, IReadOnlyList<Find
         var (findings, others) = (FindingsOf(judge.Slug), FindingsOf(judge.Instead));
         IsBroken = conflicts.Count > 0;
         return conflicts.Select(group => group.Key).Union(findings.Concat(others).Select(group => group.Key))
-            .Select(key => Difference(key, [.. conflicts[key].OrderBy(conflict => conflict.At)], [.. findings[key]], [.. others[key]])).FirstOrDefault(difference => difference is not null);
+            .Select(key => Difference(key, [.. conflicts[key].OrderBy(conflict => conflict.At)], [.. findings[key]], [.. others[key]]))
+                .FirstOrDefault(difference => difference is not null);
     }
 
     private ILookup<string, Finding> FindingsOf(string? slug) => all
@@ -41,7 +42,8 @@ internal sealed class Verdict(Judge judge, Evidence evidence, IReadOnlyList<Find
     private string? Difference(string key, List<Conflict> conflicts, List<Finding> findings, List<Finding> others)
     {
         var where = $"{judge.Slug} at line {key}";
-        if (others.Count > 0) return conflicts.Count == 0 || findings.Exists(finding => FirstOf(finding) < Local(conflicts[0].At)) ? $"{where}: false alarm, {findings.Concat(others).First().Happens}" : null;
+        if (others.Count > 0) return conflicts.Count == 0 || findings.Exists(finding => FirstOf(finding) < Local(conflicts[0].At))
+            ? $"{where}: false alarm, {findings.Concat(others).First().Happens}" : null;
         if (findings.Count == 0) return $"{where}: missed, {Shown(conflicts[0].At)} is the first of {conflicts.Count}";
         if (conflicts.Count == 0) return $"{where}: false alarm, {findings[0].Happens}";
         var (first, last) = (Local(conflicts[0].At), Local(conflicts[^1].At));
@@ -51,7 +53,8 @@ internal sealed class Verdict(Judge judge, Evidence evidence, IReadOnlyList<Find
         if (!judge.Counts) return null;
         if (judge.HasCauses && findings.Count > 1) return times >= conflicts.Count ? null : $"{where}: {conflicts.Count} times, found {times}";
         if (times != conflicts.Count) return $"{where}: {conflicts.Count} times, found {times}: {string.Join("; ", conflicts.Take(20).Select(conflict => Shown(conflict.At)))}";
-        if (!findings.Exists(finding => LastOf(finding) == last)) return $"{where}: last {Shown(conflicts[^1].At)}, found {string.Join("; ", findings.Select(finding => finding.Happens))}";
+        if (!findings.Exists(finding =>
+            LastOf(finding) == last)) return $"{where}: last {Shown(conflicts[^1].At)}, found {string.Join("; ", findings.Select(finding => finding.Happens))}";
         var days = conflicts.Select(conflict => evidence.DateOf(conflict.At)).Distinct().Count();
         return findings.Count == 1 && findings[0].Happens!.Days != days ? $"{where}: on {days} days, found {findings[0].Happens}" : null;
     }
@@ -74,7 +77,8 @@ internal sealed class Verdict(Judge judge, Evidence evidence, IReadOnlyList<Find
     /// <summary>Line numbers of the blocks, of the kind that the rule is about, in which places lie; or of the places themselves.</summary>
     private string KeyOf(IEnumerable<Location> places)
     {
-        var heads = places.Select(place => (Line: place.Start.Line, Head: HeadOf(place.Start.Line))).Where(each => Array.Exists(Heads[judge.About], word => _lines[each.Head - 1].StartsWith(word + " ", StringComparison.Ordinal)));
+        var heads = places.Select(place => (Line: place.Start.Line, Head: HeadOf(place.Start.Line)))
+            .Where(each => Array.Exists(Heads[judge.About], word => _lines[each.Head - 1].StartsWith(word + " ", StringComparison.Ordinal)));
         var lines = heads.Select(each => judge.About == About.RestrictionLine ? each.Line : each.Head).Distinct().Order();
         return string.Join(" and ", lines.Select(line => line.ToString(CultureInfo.InvariantCulture)));
     }

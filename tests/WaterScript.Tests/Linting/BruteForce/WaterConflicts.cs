@@ -76,9 +76,11 @@ internal static class WaterConflicts
 
     /// <summary>Valves that close in one millisecond. What closes while a pump or a master of it has been off stops no flow.</summary>
     public static IEnumerable<Conflict> Hammer(Evidence evidence) =>
-        from closing in evidence.Switchings.Where(switching => !switching.IsOpen && evidence.Openings[switching.Opening - 1].Zone >= 0).GroupBy(switching => switching.At)
+        from closing in evidence.Switchings.Where(switching => !switching.IsOpen && evidence.Openings[switching.Opening - 1].Zone >= 0)
+            .GroupBy(switching => switching.At)
         where closing.Count() > 1
-        let zones = closing.Select(switching => evidence.Site.Zones[evidence.Openings[switching.Opening - 1].Zone]).Where(zone => IsFed(evidence, zone, closing.Key)).ToList()
+        let zones = closing.Select(switching => evidence.Site.Zones[evidence.Openings[switching.Opening - 1].Zone])
+            .Where(zone => IsFed(evidence, zone, closing.Key)).ToList()
         from supply in evidence.Site.Supplies
         where supply.Flow is not null
         let flows = zones.Select(zone => FlowFrom(supply, zone)).Where(flow => flow > 0).ToList()
@@ -118,9 +120,11 @@ internal static class WaterConflicts
     /// <summary>Whether each pump and master of a zone is on before a millisecond.</summary>
     private static bool IsFed(Evidence evidence, Zone zone, long at) => evidence.Site.Devices
         .Where(device => device.Kind != DeviceKind.Injector && Serves(device, zone))
-        .All(device => evidence.Switchings.LastOrDefault(switching => switching.At < at && evidence.Openings[switching.Opening - 1].Device == device.Index).IsOpen);
+        .All(device => evidence.Switchings.LastOrDefault(switching =>
+            switching.At < at && evidence.Openings[switching.Opening - 1].Device == device.Index).IsOpen);
 
-    private static bool Serves(Device device, Zone zone) => device.Supply is { } supply ? SecondBySecond.Draws(zone.Supply, supply) : device.Zones.Contains(zone);
+    private static bool Serves(Device device, Zone zone) =>
+        device.Supply is { } supply ? SecondBySecond.Draws(zone.Supply, supply) : device.Zones.Contains(zone);
 
     /// <summary>Whether what the pump presses against gives way.</summary>
     private static bool IsRelieved(Device pump) =>

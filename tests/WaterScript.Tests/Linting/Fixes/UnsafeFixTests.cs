@@ -12,7 +12,8 @@ public class UnsafeFixTests
 {
     public static TheoryData<string> Slugs => [.. Fixed];
 
-    private static string[] Fixed { get; } = [.. RuleCatalogue.Rules.Where(rule => rule.Fires.Length > 0 && FixIn(rule) is { IsSafe: false }).Select(rule => rule.Slug)];
+    private static string[] Fixed { get; } =
+        [.. RuleCatalogue.Rules.Where(rule => rule.Fires.Length > 0 && FixIn(rule) is { IsSafe: false }).Select(rule => rule.Slug)];
 
     [Theory]
     [MemberData(nameof(Slugs))]
@@ -27,7 +28,8 @@ public class UnsafeFixTests
     [Fact]
     public void Rules_about_what_comes_too_soon_or_too_much_at_once_have_one() =>
         Assert.Superset(
-            new HashSet<string> { "pass-overlap", "rest-too-short", "change-too-close", "zone-twice", "flow-over-supply", "holding-over", "too-many-at-once", "pulse-too-soon", "cannot-close-all", "runs-off" },
+            new HashSet<string> { "pass-overlap", "rest-too-short", "change-too-close", "zone-twice", "flow-over-supply", "holding-over", "too-many-at-once",
+                "pulse-too-soon", "cannot-close-all", "runs-off" },
             Fixed.ToHashSet());
 
     [Theory]
@@ -66,7 +68,9 @@ public class UnsafeFixTests
         else Assert.Null(finding.Fix);
     }
 
-    /// <summary>From 1 March 2026 to 29 February 2028 are 104 Saturdays and 105 Sundays. From 08:05 to 08:23 the weaning meets the misting of 08:20 on Sundays.</summary>
+    /// <summary>
+    /// From 1 March 2026 to 29 February 2028 are 104 Saturdays and 105 Sundays. From 08:05 to 08:23 the weaning meets the misting of 08:20 on Sundays.
+    /// </summary>
     [Fact]
     public void What_a_later_start_leaves_is_said()
     {

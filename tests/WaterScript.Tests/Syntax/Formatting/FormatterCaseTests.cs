@@ -33,7 +33,9 @@ public sealed class FormatterCaseTests
     [Fact]
     public void Braces_as_deep_as_they_may_be_are_laid_out_and_deeper_ones_are_an_error()
     {
-        static string Nested(int depth) => "sequence a { " + string.Concat(Enumerable.Repeat("repeat 2 times { ", depth - 1)) + "water lawn for 1 min" + string.Concat(Enumerable.Repeat(" }", depth)) + "\n";
+        static string Nested(int depth) =>
+            "sequence a { " + string.Concat(Enumerable.Repeat("repeat 2 times { ", depth - 1)) + "water lawn for 1 min"
+            + string.Concat(Enumerable.Repeat(" }", depth)) + "\n";
         Assert.NotNull(Format(Nested(Limits.NestingDepth)));
         Assert.Null(Format(Nested(Limits.NestingDepth + 1)));
     }

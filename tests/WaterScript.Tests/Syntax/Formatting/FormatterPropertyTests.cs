@@ -116,7 +116,8 @@ public sealed class FormatterPropertyTests
     /// <summary>The hash of a site and its runs of some days.</summary>
     private static string Compiled(string text, LocalDate from)
     {
-        var site = SiteReader.Read(SourceText.From("test.water", text), "test.water", new MemoryFiles(new Dictionary<string, string>()), DateTimeZoneProviders.Tzdb).Site!;
+        var site = SiteReader.Read(SourceText.From("test.water", text), "test.water", new MemoryFiles(new Dictionary<string, string>()),
+            DateTimeZoneProviders.Tzdb).Site!;
         using var stream = new MemoryStream();
         TimetableOutput.Write(Timetable.Of(site, Horizon.DaysFrom(from, 25)), OutputFormat.Csv, new OutputOptions("test"), stream);
         return SiteHash.Of(site) + "\n" + System.Text.Encoding.UTF8.GetString(stream.ToArray());

@@ -18,7 +18,8 @@ internal static class RawTokens
 
     /// <summary>What a text says: its words without their order among comments. A list of a day, a pass, a time counts like one of several.</summary>
     public static string Words(string text) =>
-        string.Join(' ', Of(text).Where(token => token.Type is not (WaterScriptLexer.NEWLINE or WaterScriptLexer.COMMENT)).Select(token => OfSeveral(token.Text)));
+        string.Join(' ', Of(text).Where(token => token.Type is not (WaterScriptLexer.NEWLINE or WaterScriptLexer.COMMENT))
+            .Select(token => OfSeveral(token.Text)));
 
     /// <summary>Its comments.</summary>
     public static IEnumerable<string> Comments(string text) =>

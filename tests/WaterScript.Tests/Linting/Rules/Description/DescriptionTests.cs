@@ -20,7 +20,9 @@ public class DescriptionTests
     [InlineData("group all-beds = beds\nschedule late { every day; start at 20:00; steps { water all-beds for 10 min } }", null)]
     [InlineData("let spell = 5 min\nsequence round { water beds for spell }\nschedule late { every day; start at 20:00; steps { run round } }", null)]
     [InlineData("zone lawn { output 2; trim 0 % }\nschedule late { every day; start at 20:00; steps { repeat 2 times { water lawn for 10 min } } }", null)]
-    [InlineData("zone lawn { output 2 }\nhold lawn from 2026-05-01 to 2026-05-03 because \"sown\"\nextra 2026-06-01 20:00 because \"new\" { water lawn for 10 min }", null)]
+    [InlineData(
+        "zone lawn { output 2 }\nhold lawn from 2026-05-01 to 2026-05-03 because \"sown\"\nextra 2026-06-01 20:00 because \"new\" { water lawn for 10 min }",
+        null)]
     public void What_nothing_uses_is_found_where_it_is_named(string line, string? name) =>
         Assert.Equal(name is null ? [] : [name], Lint.Of(Site + Morning + line, "unused").Select(finding => finding.Primary.Location.Text));
 
@@ -49,7 +51,9 @@ public class DescriptionTests
     [InlineData("999 ms", 0)]
     [InlineData("1 s", 1)]
     public void A_pulse_in_seconds_looks_like_another_unit(string pulse, int findings) =>
-        Assert.Equal(findings, Lint.Of($"{Site.Replace("output 1", "output 1; valve click", System.StringComparison.Ordinal)}{Morning}valve click latching {{ pulse {pulse} }}", "looks-like-wrong-unit").Length);
+        Assert.Equal(findings,
+            Lint.Of($"{Site.Replace("output 1", "output 1; valve click", System.StringComparison.Ordinal)}{Morning}valve click latching {{ pulse {pulse} }}",
+            "looks-like-wrong-unit").Length);
 
     [Theory]
     [InlineData("200 m2", "1.9 m2", 1)]

@@ -13,12 +13,17 @@ public class HelpTests
 
     /// <summary>Three valves at once want 3 · 24 V · 0.4 A = 28.8 VA; one by one, the third wants 2 · 24 · 0.22 + 24 · 0.4 = 20.16 VA.</summary>
     [Theory]
-    [InlineData("controller box {\n  outputs 4\n  power { transformer 21 VA at 24 V }\n}\n", "controller box {\n  outputs 4\n  spacing 500 ms\n  power { transformer 21 VA at 24 V }\n}\n")]
-    [InlineData("controller box {\r\n  power { transformer 21 VA at 24 V }\r\n}\r\n", "controller box {\r\n  spacing 500 ms\r\n  power { transformer 21 VA at 24 V }\r\n}\r\n")]
+    [InlineData("controller box {\n  outputs 4\n  power { transformer 21 VA at 24 V }\n}\n",
+        "controller box {\n  outputs 4\n  spacing 500 ms\n  power { transformer 21 VA at 24 V }\n}\n")]
+    [InlineData("controller box {\r\n  power { transformer 21 VA at 24 V }\r\n}\r\n",
+        "controller box {\r\n  spacing 500 ms\r\n  power { transformer 21 VA at 24 V }\r\n}\r\n")]
     [InlineData("controller box { power { transformer 21 VA at 24 V } }\n", "controller box { spacing 500 ms; power { transformer 21 VA at 24 V } }\n")]
-    [InlineData("controller box { outputs 4; power { transformer 21 VA at 24 V } }\n", "controller box { outputs 4; spacing 500 ms; power { transformer 21 VA at 24 V } }\n")]
-    [InlineData("controller box {\n  at most 4 zones\n  # in the shed\n  power { transformer 21 VA at 24 V }\n}\n", "controller box {\n  at most 4 zones\n  spacing 500 ms\n  # in the shed\n  power { transformer 21 VA at 24 V }\n}\n")]
-    [InlineData("controller box {\n  schedules may-overlap\n  power { transformer 21 VA at 24 V }\n}\n", "controller box {\n  schedules may-overlap\n  spacing   500 ms\n  power { transformer 21 VA at 24 V }\n}\n")]
+    [InlineData("controller box { outputs 4; power { transformer 21 VA at 24 V } }\n",
+        "controller box { outputs 4; spacing 500 ms; power { transformer 21 VA at 24 V } }\n")]
+    [InlineData("controller box {\n  at most 4 zones\n  # in the shed\n  power { transformer 21 VA at 24 V }\n}\n",
+        "controller box {\n  at most 4 zones\n  spacing 500 ms\n  # in the shed\n  power { transformer 21 VA at 24 V }\n}\n")]
+    [InlineData("controller box {\n  schedules may-overlap\n  power { transformer 21 VA at 24 V }\n}\n",
+        "controller box {\n  schedules may-overlap\n  spacing   500 ms\n  power { transformer 21 VA at 24 V }\n}\n")]
     public void A_spacing_that_clears_an_inrush_is_written_as_the_layout_has_it(string controller, string corrected)
     {
         var lineEnd = controller.Contains('\r', StringComparison.Ordinal) ? "\r\n" : "\n";
@@ -46,7 +51,8 @@ public class HelpTests
     {
         var finding = Assert.Single(Lint.Of($"{Head}controller box {{ power {{ transformer 20 VA at 24 V }} }}\n{Valves(3)}", "inrush-over"));
 
-        Assert.Equal("Even one by one, with a `spacing`, up to 20.16 VA would be wanted. Water them one after the other: write a comma in place of a plus.", finding.Help);
+        Assert.Equal("Even one by one, with a `spacing`, up to 20.16 VA would be wanted. Water them one after the other: write a comma in place of a plus.",
+            finding.Help);
         Assert.Empty(Lint.Of(Fixed(finding.Fix!), "inrush-over"));
     }
 
@@ -71,7 +77,8 @@ public class HelpTests
     /// <summary>From 2200 µF at 24 V and 0.4 W a spacing of 1.3 s is enough (see the worked numbers); the controller has none yet.</summary>
     [Theory]
     [InlineData("controller box { outputs 2; power { store 2200 uF at 24 V; recharge 0.5 W efficiency 80 % } }\n", "outputs 2; spacing 1300 ms; power")]
-    [InlineData("controller box {\n  outputs 2\n  power { store 2200 uF at 24 V; recharge 0.5 W efficiency 80 % }\n}\n", "  outputs 2\n  spacing 1300 ms\n  power")]
+    [InlineData("controller box {\n  outputs 2\n  power { store 2200 uF at 24 V; recharge 0.5 W efficiency 80 % }\n}\n",
+        "  outputs 2\n  spacing 1300 ms\n  power")]
     public void A_spacing_that_the_recharge_fits_into_is_written_where_there_is_none(string controller, string corrected)
     {
         var site = $"{Head}{controller}valve click latching {{ pulse 50 ms; coil 20 ohm; works-from 7 V }}\nzone a {{ output 1; valve click }}\nzone b {{ output 2; valve click }}\nschedule s {{ on mon; start at 06:00; steps {{ water a, b for 5 s }} }}\n";
@@ -84,16 +91,20 @@ public class HelpTests
     }
 
     /// <summary>
-    /// Of 24 V, 2 may be lost at 0.4 A: 5 ohm out and back. 1.5 mm2 (12.1 ohm/km) has them in 206.6 m; 250 m of 2.5 mm2 (7.41 ohm/km) have 3.7. 700 m of 4 mm2 have 6.45, of 6 mm2 (3.08 ohm/km) 4.31;
-    /// 1500 m of 10 mm2 (1.83 ohm/km) 5.49. 18 AWG (6.385 ohm/1000 ft) has them in 391.5 ft, and 500 ft of 16 AWG (4.016) have 4.02. Of 22.5 V half a volt may be lost: 1.25 ohm, 51.7 m.
+    /// Of 24 V, 2 may be lost at 0.4 A: 5 ohm out and back. 1.5 mm2 (12.1 ohm/km) has them in 206.6 m; 250 m of 2.5 mm2 (7.41 ohm/km) have 3.7. 700 m of 4 mm2
+    /// have 6.45, of 6 mm2 (3.08 ohm/km) 4.31;
+    /// 1500 m of 10 mm2 (1.83 ohm/km) 5.49. 18 AWG (6.385 ohm/1000 ft) has them in 391.5 ft, and 500 ft of 16 AWG (4.016) have 4.02. Of 22.5 V half a volt may
+    /// be lost: 1.25 ohm, 51.7 m.
     /// </summary>
     [Theory]
     [InlineData("24 V", "250 m 1.5 mm2", "Lay a wire of 2.5 mm2 or thicker. One of 1.5 mm2 may be 206 m long.")]
     [InlineData("24 V", "700 m 1.5 mm2", "Lay a wire of 6 mm2 or thicker. One of 1.5 mm2 may be 206 m long.")]
-    [InlineData("24 V", "1500 m 1.5 mm2", "No single wire of up to 10 mm2 will do: shorten it, or lay a second conductor beside it. One of 1.5 mm2 may be 206 m long.")]
+    [InlineData("24 V", "1500 m 1.5 mm2",
+        "No single wire of up to 10 mm2 will do: shorten it, or lay a second conductor beside it. One of 1.5 mm2 may be 206 m long.")]
     [InlineData("24 V", "500 ft 18 AWG", "Lay a wire of 16 AWG or thicker. One of 18 AWG may be 391 ft long.")]
     [InlineData("22.5 V", "60 m 1.5 mm2", "Lay a wire of 2.5 mm2 or thicker. One of 1.5 mm2 may be 51 m long.")]
-    [InlineData("21 V", "60 m 1.5 mm2", "The power supply gives too little for this valve, whatever the wire: take a valve that works from less, or another power supply.")]
+    [InlineData("21 V", "60 m 1.5 mm2",
+        "The power supply gives too little for this valve, whatever the wire: take a valve that works from less, or another power supply.")]
     public void The_wire_that_is_enough_is_told(string volts, string wire, string told)
     {
         string Site(string laid) =>
@@ -103,7 +114,8 @@ public class HelpTests
     }
 
     /// <summary>
-    /// 24 V, 2200 µF, 20 ohm, 50 ms: through w ohm of wire the coil gets 24 · exp(−0.05 / (0.0022 · (20 + w))) · 20 / (20 + w) V; from 7.5 V on that does up to w = 10.01 ohm: 24.2 ohm/km out and back are 413 m.
+    /// 24 V, 2200 µF, 20 ohm, 50 ms: through w ohm of wire the coil gets 24 · exp(−0.05 / (0.0022 · (20 + w))) · 20 / (20 + w) V; from 7.5 V on that does up to
+    /// w = 10.01 ohm: 24.2 ohm/km out and back are 413 m.
     /// </summary>
     [Fact]
     public void The_wire_of_a_latching_valve_is_told_too()

@@ -5,7 +5,9 @@ namespace WaterScript.Tests.Linting.Rules.Electrical;
 /// <summary>Pulses that follow one another from one store.</summary>
 public class PulseTrainTests
 {
-    /// <summary>50 ms through 20 ohm take 2200 uF from 24 V to 7.70 V, and again to 2.47 V: the second is too weak for 7 V, whatever the first valve needs.</summary>
+    /// <summary>
+    /// 50 ms through 20 ohm take 2200 uF from 24 V to 7.70 V, and again to 2.47 V: the second is too weak for 7 V, whatever the first valve needs.
+    /// </summary>
     [Theory]
     [InlineData("click", "click", 1)]
     [InlineData("snap", "click", 1)]

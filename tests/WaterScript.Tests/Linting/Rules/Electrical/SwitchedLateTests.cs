@@ -2,7 +2,9 @@ using Xunit;
 
 namespace WaterScript.Tests.Linting.Rules.Electrical;
 
-/// <summary>Waiting for one's turn, by sums that can be done in the head: n outputs that are due together, s apart, have the last of them wait (n − 1) · s.</summary>
+/// <summary>
+/// Waiting for one's turn, by sums that can be done in the head: n outputs that are due together, s apart, have the last of them wait (n − 1) · s.
+/// </summary>
 public class SwitchedLateTests
 {
     private const string Valves = """
@@ -20,31 +22,38 @@ public class SwitchedLateTests
 
     /// <summary>b waits 30 s of its 180: more than a tenth, so it counts with c and d; a waits for nobody.</summary>
     [Fact]
-    public void Each_opening_that_is_off_counts_once() => Assert.Equal(3 * 731, Found("30 s", "ac24", "start at 06:00; steps { water a + b + c + d for 3 min }")[0].Happens!.Times);
+    public void Each_opening_that_is_off_counts_once() =>
+        Assert.Equal(3 * 731, Found("30 s", "ac24", "start at 06:00; steps { water a + b + c + d for 3 min }")[0].Happens!.Times);
 
     /// <summary>A tenth of 200 s is 20 s, which b waits at 20 s and not at 19 s.</summary>
     [Theory]
     [InlineData("20 s", 1)]
     [InlineData("19 s", 0)]
-    public void A_tenth_is_much(string spacing, int findings) => Assert.Equal(findings, Found(spacing, "ac24", "start at 06:00; steps { water a + b for 200 s }").Length);
+    public void A_tenth_is_much(string spacing, int findings) =>
+        Assert.Equal(findings, Found(spacing, "ac24", "start at 06:00; steps { water a + b for 200 s }").Length);
 
     /// <summary>Half of a mist of 8 s is less than a valve takes by itself; 5 s are not.</summary>
     [Theory]
     [InlineData("4 s", 0)]
     [InlineData("5 s", 1)]
-    public void Less_than_a_slow_valve_takes_is_not_much(string spacing, int findings) => Assert.Equal(findings, Found(spacing, "ac24", "start at 06:00; steps { water a + b for 8 s }").Length);
+    public void Less_than_a_slow_valve_takes_is_not_much(string spacing, int findings) =>
+        Assert.Equal(findings, Found(spacing, "ac24", "start at 06:00; steps { water a + b for 8 s }").Length);
 
     /// <summary>The third waits 62 s of two hours: under a tenth, but over a minute.</summary>
     [Theory]
     [InlineData("31 s", 1)]
     [InlineData("30 s", 0)]
-    public void Over_a_minute_is_late_however_long_the_watering(string spacing, int findings) => Assert.Equal(findings, Found(spacing, "ac24", "start at 06:00; steps { water a + b + c for 2 h }").Length);
+    public void Over_a_minute_is_late_however_long_the_watering(string spacing, int findings) =>
+        Assert.Equal(findings, Found(spacing, "ac24", "start at 06:00; steps { water a + b + c for 2 h }").Length);
 
     /// <summary>A pulse closes a latching valve in its turn: all four wait as long at the end as at the beginning, and none gets less.</summary>
     [Fact]
-    public void Latching_valves_that_wait_alike_at_both_ends_are_not_off() => Assert.Empty(Found("15 s", "click", "start at 06:00; steps { water a + b + c + d for 3 min }"));
+    public void Latching_valves_that_wait_alike_at_both_ends_are_not_off() =>
+        Assert.Empty(Found("15 s", "click", "start at 06:00; steps { water a + b + c + d for 3 min }"));
 
-    /// <summary>Every 20 s one closes and one opens, which takes 24 s at 12 s apart: each waits 4 s longer than the one before, until it is over a minute.</summary>
+    /// <summary>
+    /// Every 20 s one closes and one opens, which takes 24 s at 12 s apart: each waits 4 s longer than the one before, until it is over a minute.
+    /// </summary>
     [Fact]
     public void More_than_the_spacing_lets_through_piles_up()
     {
@@ -58,7 +67,8 @@ public class SwitchedLateTests
 
     [Fact]
     public void A_manual_schedule_is_looked_at_too() =>
-        Assert.StartsWith("In a pass of \"morning\"", Assert.Single(Found("30 s", "ac24", "manual; steps { water a + b + c + d for 3 min }", days: "")).Details, StringComparison.Ordinal);
+        Assert.StartsWith("In a pass of \"morning\"", Assert.Single(Found("30 s", "ac24", "manual; steps { water a + b + c + d for 3 min }", days: "")).Details,
+            StringComparison.Ordinal);
 
     [Fact]
     public void Without_a_spacing_nothing_waits() => Assert.Empty(Found("0 s", "ac24", "start at 06:00; steps { water a + b + c + d for 3 min }"));

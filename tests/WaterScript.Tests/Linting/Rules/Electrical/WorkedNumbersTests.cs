@@ -34,7 +34,8 @@ public class WorkedNumbersTests
     [InlineData("spacing 300 ms; ", "119 mA", 4, true)]
     public void Holding_is_held_against_what_is_carried_for_as_long_as_wanted(string spacing, string continuous, int valves, bool isOver)
     {
-        var text = Valves(valves, spacing).Replace("transformer 40 VA at 24 V", $"continuous {continuous} at 12 V; peak 2 A", StringComparison.Ordinal).Replace("holding 220 mA", "holding 30 mA", StringComparison.Ordinal);
+        var text = Valves(valves, spacing).Replace("transformer 40 VA at 24 V", $"continuous {continuous} at 12 V; peak 2 A", StringComparison.Ordinal)
+            .Replace("holding 220 mA", "holding 30 mA", StringComparison.Ordinal);
 
         Assert.Equal(isOver ? 1 : 0, Lint.Of(text, "holding-over").Length);
         Assert.Empty(Lint.Of(text, "inrush-over"));
@@ -78,7 +79,8 @@ public class WorkedNumbersTests
     [InlineData(200, "m", 1.5, "mm2", 1.936)]
     [InlineData(500, "ft", 18, "AWG", 2.554)]
     public void A_wire_loses_voltage(double length, string unit, double section, string gauge, double volts) =>
-        Assert.Equal((decimal)volts, Electricity.WireDrop(0.40m, new((decimal)length, Units.Find(unit, Dimension.Length)!), new((decimal)section, Units.Find(gauge, Dimension.WireSection)!)));
+        Assert.Equal((decimal)volts, Electricity.WireDrop(0.40m, new((decimal)length, Units.Find(unit, Dimension.Length)!),
+            new((decimal)section, Units.Find(gauge, Dimension.WireSection)!)));
 
     /// <summary>Other gauges and sections are calculated from copper; the tables agree with that within what they round (IEC allows a little more).</summary>
     [Theory]
@@ -106,7 +108,8 @@ public class WorkedNumbersTests
     [InlineData("21.446 V", "wire 500 ft 18 AWG", false)]
     public void The_voltage_at_the_end_of_the_wire_is_held_against_what_the_valve_works_from(string worksFrom, string wire, bool isTooLow)
     {
-        var text = Valves(1, "").Replace("works-from 19 V", $"works-from {worksFrom}", StringComparison.Ordinal).Replace("valve ac24; flow", $"valve ac24; {wire}; flow", StringComparison.Ordinal);
+        var text = Valves(1, "").Replace("works-from 19 V", $"works-from {worksFrom}", StringComparison.Ordinal)
+            .Replace("valve ac24; flow", $"valve ac24; {wire}; flow", StringComparison.Ordinal);
         var isFound = Lint.Of(text, "wire-drop").Length == 1;
 
         Assert.Equal(isTooLow, isFound);
@@ -124,7 +127,8 @@ public class WorkedNumbersTests
     }
 
     /// <summary>
-    /// From 7.70 V back to the 21.81 V that the next pulse needs takes C · (21.81² − 7.70²) / (2 · 0.8 · 0.5 W) = 1.145 s; with the pulse of 50 ms a spacing of 1.2 s is enough and 1.1 s is not.
+    /// From 7.70 V back to the 21.81 V that the next pulse needs takes C · (21.81² − 7.70²) / (2 · 0.8 · 0.5 W) = 1.145 s; with the pulse of 50 ms a spacing of
+    /// 1.2 s is enough and 1.1 s is not.
     /// </summary>
     [Theory]
     [InlineData("", true)]

@@ -43,7 +43,8 @@ public sealed class PlantTests
     {
         var report = Lint.Of(Bank("water bank, bare for 1 min"));
         Assert.Contains("runoff of bare (no application rate given)", report.NotChecked);
-        Assert.Contains(report.NotChecked, entry => entry.StartsWith("water that the plants of bank", StringComparison.Ordinal) && entry.EndsWith("(no climate given)", StringComparison.Ordinal));
+        Assert.Contains(report.NotChecked, entry =>
+            entry.StartsWith("water that the plants of bank", StringComparison.Ordinal) && entry.EndsWith("(no climate given)", StringComparison.Ordinal));
     }
 
     [Theory]
@@ -87,7 +88,8 @@ public sealed class PlantTests
     [InlineData("extra 2026-12-01 06:00 because \"test\" { water a for 5 min }", 0)]
     [InlineData("schedule s { manual; steps { water a for 5 min } }", 0)]
     public void Watering_in_frost_wants_a_last_day(string schedule, int found) =>
-        Assert.Equal(found, Lint.Of(Plot($"climate {{ dec -1 C to 5 C; jan 4 C to 6 C; feb 5 C to 9 C }}\nzone a {{ output 1 }}\n{schedule}"), "frost-months").Length);
+        Assert.Equal(found, Lint.Of(Plot($"climate {{ dec -1 C to 5 C; jan 4 C to 6 C; feb 5 C to 9 C }}\nzone a {{ output 1 }}\n{schedule}"),
+            "frost-months").Length);
 
     /// <summary>Sandy loam holds 130 mm/m, in 10 cm 13 mm; 20 mm/h at 80 % bring that in 48 min 45 s.</summary>
     [Theory]
@@ -109,7 +111,8 @@ public sealed class PlantTests
         var findings = Lint.Of(Plot($"climate {{ jul et 5 mm/day }}\nzone lawn {{ output 1; rate 15 mm/h; soil loam; plants turf-cool }}\nschedule s {{ every day; from 1 jul to 31 jul; start at 05:00; steps {{ water lawn for {length} }} }}"))
             .Findings.Where(finding => finding.Rule.Slug is "under-watered" or "over-watered").ToList();
         Assert.Equal(rule, findings.SingleOrDefault()?.Rule.Slug);
-        if (rule is not null) Assert.StartsWith($"Jul: gets {(rule == "under-watered" ? "109 mm of 147 mm, 74 %" : "186 mm of 147 mm, 126 %")}", findings[0].Details, StringComparison.Ordinal);
+        if (rule is not null) Assert.StartsWith($"Jul: gets {(rule == "under-watered" ? "109 mm of 147 mm, 74 %" : "186 mm of 147 mm, 126 %")}",
+            findings[0].Details, StringComparison.Ordinal);
     }
 
     /// <summary>Rain of 200 mm counts as 135: 4.75 · 31 − 135 = 12 mm are needed in July.</summary>
@@ -126,7 +129,10 @@ public sealed class PlantTests
     [InlineData("on 2026-07-06; start at 05:00; steps { water lawn for 19 min }")]
     [InlineData("manual; steps { water lawn for 5 min }")]
     public void Days_out_of_season_do_not_count(string schedule) =>
-        Assert.Empty(Lint.Of(Plot($"climate {{ jul et 5 mm/day }}\nzone lawn {{ output 1; rate 15 mm/h; plants turf-cool }}\nschedule s {{ {schedule} }}")).Findings.Where(finding => finding.Rule.Slug is "under-watered" or "over-watered"));
+        Assert.Empty(
+            Lint.Of(Plot(
+            $"climate {{ jul et 5 mm/day }}\nzone lawn {{ output 1; rate 15 mm/h; plants turf-cool }}\nschedule s {{ {schedule} }}")).Findings.Where(finding =>
+            finding.Rule.Slug is "under-watered" or "over-watered"));
 
     private static string Bank(string steps) => Plot($$"""
         soil made-ground { intake 10 mm/h; ponds 5 mm }

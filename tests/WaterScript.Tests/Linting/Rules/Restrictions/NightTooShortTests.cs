@@ -32,7 +32,9 @@ public class NightTooShortTests
     [Fact]
     public void Says_the_month_and_its_share_how_often_and_how_much_too_long()
     {
-        var finding = Assert.Single(Found(Site("  allow between 22:00 and 06:00", "every day\n  from 1 jun to 31 aug\n  start at 22:00\n  scale warm\n  steps { water a, b for 4 h }", "scale warm { jun 90 %; jul 110 %; aug 100 % }")));
+        var finding = Assert.Single(Found(Site("  allow between 22:00 and 06:00",
+            "every day\n  from 1 jun to 31 aug\n  start at 22:00\n  scale warm\n  steps { water a, b for 4 h }",
+            "scale warm { jun 90 %; jul 110 %; aug 100 % }")));
         Assert.Equal("night-too-short", finding.Rule.Slug);
         Assert.Equal("needs 8 h 48 min in July (110 %), has 8 h", finding.Primary.Text);
         Assert.Equal(("2026-07-02 06:00", 62L, 62L), (Shown(finding.Happens!.First), finding.Happens.Times, finding.Happens.Days));
@@ -52,21 +54,24 @@ public class NightTooShortTests
     [Fact]
     public void Says_that_it_is_the_most_where_other_nights_need_less()
     {
-        var finding = Assert.Single(Found(Site("  allow between 22:00 and 06:00", "every day\n  from 1 jun to 31 aug\n  start at 22:00\n  scale warm\n  steps { water a, b for 4 h }", "scale warm { jun 105 %; jul 110 % }")));
+        var finding = Assert.Single(Found(Site("  allow between 22:00 and 06:00",
+            "every day\n  from 1 jun to 31 aug\n  start at 22:00\n  scale warm\n  steps { water a, b for 4 h }", "scale warm { jun 105 %; jul 110 % }")));
         Assert.Equal("needs up to 8 h 48 min in July (110 %), has 8 h", finding.Primary.Text);
     }
 
     [Fact]
     public void Zones_that_are_exempt_and_schedules_by_hand_are_not_counted()
     {
-        Assert.Empty(Found(Site("  allow between 22:00 and 06:00\n  exempt b", "every day\n  from 1 may to 31 aug\n  start at 22:00\n  steps { water a for 4 h; water b for 9 h }")));
+        Assert.Empty(Found(Site("  allow between 22:00 and 06:00\n  exempt b",
+            "every day\n  from 1 may to 31 aug\n  start at 22:00\n  steps { water a for 4 h; water b for 9 h }")));
         Assert.Empty(Found(Site("  allow between 22:00 and 06:00", "manual\n  steps { water a, b for 5 h }")));
     }
 
     [Fact]
     public void Two_passes_of_a_date_are_two_nights_too_short()
     {
-        var finding = Assert.Single(Found(Site("  allow between 08:00 and 10:00", "on mon\n  from 2026-06-01 to 2026-06-07\n  start at 08:00\n  start at 15:00\n  steps { water a, b for 90 min }")));
+        var finding = Assert.Single(Found(Site("  allow between 08:00 and 10:00",
+            "on mon\n  from 2026-06-01 to 2026-06-07\n  start at 08:00\n  start at 15:00\n  steps { water a, b for 90 min }")));
         Assert.Equal(2, finding.Happens!.Times);
     }
 

@@ -4,7 +4,9 @@ namespace WaterScript.Tests.Linting.Rules.Time;
 
 public class LongestRunTests
 {
-    /// <summary>At 105 % a cycle of 20 min is cut into three pieces of 7 min, at 100 % into two of 10 min: the longest run is not that of the longest pass.</summary>
+    /// <summary>
+    /// At 105 % a cycle of 20 min is cut into three pieces of 7 min, at 100 % into two of 10 min: the longest run is not that of the longest pass.
+    /// </summary>
     [Fact]
     public void The_longest_run_is_found_though_the_longest_pass_has_shorter_ones()
     {

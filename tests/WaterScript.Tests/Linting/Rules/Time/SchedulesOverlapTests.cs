@@ -25,7 +25,8 @@ public class SchedulesOverlapTests
             """;
 
         var found = Lint.Of(source, "schedules-overlap");
-        Assert.Equal(first is null ? [] : [$"{first}, 731 times"], found.Select(finding => $"{finding.Happens!.First.ToString("HH:mm", CultureInfo.InvariantCulture)}, {finding.Happens.Times} times"));
+        Assert.Equal(first is null ? [] : [$"{first}, 731 times"],
+            found.Select(finding => $"{finding.Happens!.First.ToString("HH:mm", CultureInfo.InvariantCulture)}, {finding.Happens.Times} times"));
     }
 
     /// <summary>They meet where they may, and share another controller at different times.</summary>

@@ -20,7 +20,8 @@ public class TooLongDryTests
     [Theory]
     [InlineData("schedule second { start after first; steps { water beds for 10 min } }", 0)]
     [InlineData("schedule second { start after first; start at 08:00; except 1 jul to 31 jul; steps { water beds for 10 min } }", 1)]
-    public void What_follows_a_schedule_rests_in_winter_with_it(string second, int findings) => Assert.Equal(findings, Found("never-dry-for 26 h", $"{Summer}\n{second}"));
+    public void What_follows_a_schedule_rests_in_winter_with_it(string second, int findings) =>
+        Assert.Equal(findings, Found("never-dry-for 26 h", $"{Summer}\n{second}"));
 
     [Theory]
     [InlineData("never-dry-for 26 h; trim 0 %", 1)]

@@ -25,7 +25,8 @@ public class FlowTests
     [InlineData("flow 25 L/min; change gap 5 s", "lawn, beds", false)]
     [InlineData("flow 25 L/min; change overlap 5 s", "lawn, beds", false)]
     public void Zones_together_are_held_against_the_supply(string supply, string zones, bool isOver) =>
-        Assert.Equal(isOver, Lint.Of(Site($"supply tap {{ {supply} }}", $"schedule s {{ every day; start at 06:00; steps {{ water {zones} for 10 min }} }}"), "flow-over-supply").Length == 1);
+        Assert.Equal(isOver, Lint.Of(Site($"supply tap {{ {supply} }}", $"schedule s {{ every day; start at 06:00; steps {{ water {zones} for 10 min }} }}"),
+            "flow-over-supply").Length == 1);
 
     [Fact]
     public void Two_schedules_that_meet_are_one_finding_with_the_first_moment_and_the_count()
@@ -43,7 +44,8 @@ public class FlowTests
         Assert.Equal("together they want 26.0 L/min", finding.Primary.Text);
         Assert.Equal("lawn (output 1) 16.0 L/min, beds (output 2) 10.0 L/min: 1.0 L/min too much.", finding.Details);
         Assert.Contains(finding.Others, label => label.Text == "gives 25.0 L/min");
-        Assert.Equal("On Mon 2 Mar 2026 06:05 for the first time, 104 times on 104 days, last on Mon 21 Feb 2028 06:05.", MomentWords.When(finding.Happens! with { Times = 104, Days = 104, Last = new(2028, 2, 21, 6, 5) }));
+        Assert.Equal("On Mon 2 Mar 2026 06:05 for the first time, 104 times on 104 days, last on Mon 21 Feb 2028 06:05.",
+            MomentWords.When(finding.Happens! with { Times = 104, Days = 104, Last = new(2028, 2, 21, 6, 5) }));
         Assert.Equal(finding.Happens!.Days, finding.Happens.Times);
     }
 
@@ -77,7 +79,9 @@ public class FlowTests
     [InlineData("minimum-flow 8 L/min; vessel 24 L", "pots for 11 s", false)]
     [InlineData("minimum-flow 8 L/min", "pots + beds for 11 s", false)]
     public void Less_than_the_minimum_is_borne_for_ten_seconds(string supply, string water, bool isUnder) =>
-        Assert.Equal(isUnder, Lint.Of(Site($"supply well {{ flow 30 L/min; {supply} }}", $"schedule s {{ every day; start at 06:00; steps {{ water {water} }} }}"), "flow-under-minimum").Length == 1);
+        Assert.Equal(isUnder,
+            Lint.Of(Site($"supply well {{ flow 30 L/min; {supply} }}", $"schedule s {{ every day; start at 06:00; steps {{ water {water} }} }}"),
+            "flow-under-minimum").Length == 1);
 
     [Fact]
     public void A_day_ends_at_local_midnight()
@@ -96,7 +100,9 @@ public class FlowTests
     [InlineData("3", "lawn + beds + pots", false)]
     [InlineData("1", "lawn, beds, pots", false)]
     public void Zones_of_a_controller_are_counted(string most, string zones, bool isOver) =>
-        Assert.Equal(isOver, Lint.Of(Site($"controller box {{ outputs 4; at most {most} zones }}", $"schedule s {{ every day; start at 06:00; steps {{ water {zones} for 10 min }} }}"), "too-many-at-once").Length == 1);
+        Assert.Equal(isOver,
+            Lint.Of(Site($"controller box {{ outputs 4; at most {most} zones }}",
+            $"schedule s {{ every day; start at 06:00; steps {{ water {zones} for 10 min }} }}"), "too-many-at-once").Length == 1);
 
     [Fact]
     public void What_is_not_known_is_said()

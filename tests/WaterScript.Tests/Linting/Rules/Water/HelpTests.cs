@@ -9,7 +9,10 @@ public class HelpTests
 {
     private const string Head = "site plot { timezone Etc/UTC; effective 2026-03-01 }\n";
 
-    /// <summary>2 L/min of 8: the herbs bring 3 (5 in all), the beds 6 (8), the lawn 20 (22). The beds are the least that is enough; where the supply gives 30, beds and lawn both fit.</summary>
+    /// <summary>
+    /// 2 L/min of 8: the herbs bring 3 (5 in all), the beds 6 (8), the lawn 20 (22). The beds are the least that is enough; where the supply gives 30, beds and
+    /// lawn both fit.
+    /// </summary>
     [Theory]
     [InlineData("flow 30 L/min; minimum-flow 8 L/min", "Water it together with beds, which makes 8.0 L/min, or")]
     [InlineData("flow 30 L/min; minimum-flow 9 L/min", "Water it together with lawn, which makes 22.0 L/min, or")]
@@ -49,32 +52,39 @@ public class HelpTests
     public void Where_no_other_days_fit_only_the_share_is_told()
     {
         var finding = Assert.Single(Lint.Of(
-            Daily("schedule two { on mon, wed, fri, sun; start at 07:00; steps { water beds for 21 min } }").Replace("one { on mon", "one { on mon, tue, thu, sat", StringComparison.Ordinal), "daily-volume"));
+            Daily("schedule two { on mon, wed, fri, sun; start at 07:00; steps { water beds for 21 min } }")
+                .Replace("one { on mon", "one { on mon, tue, thu, sat", StringComparison.Ordinal), "daily-volume"));
 
         Assert.Equal("Cut the run times of that day to 78 %, or spread the zones over more days.", finding.Help);
         Assert.Null(finding.Fix);
     }
 
     /// <summary>
-    /// 1000 L at 20 out and 5 in last 66 min 40 s, which are 74.07 % of 90 min: 74 % are 66 min 36 s. In 90 min 1800 L are wanted: (1800 − 1000) / 90 = 8.89 L/min.
+    /// 1000 L at 20 out and 5 in last 66 min 40 s, which are 74.07 % of 90 min: 74 % are 66 min 36 s. In 90 min 1800 L are wanted: (1800 − 1000) / 90 = 8.89
+    /// L/min.
     /// </summary>
     [Fact]
     public void Of_a_tank_the_greatest_share_and_the_least_refill_are_told()
     {
         var finding = Assert.Single(Lint.Of(Tank("refill 5 L/min"), "tank-runs-dry"));
 
-        Assert.Equal("Water less or less often, or let more flow in: at 74 % of all run times it does not run dry; with a refill of 8.9 L/min it does not run dry.", finding.Help);
+        Assert.Equal(
+            "Water less or less often, or let more flow in: at 74 % of all run times it does not run dry; with a refill of 8.9 L/min it does not run dry.",
+            finding.Help);
         Assert.Empty(Lint.Of(Tank("refill 8.9 L/min"), "tank-runs-dry"));
         Assert.NotEmpty(Lint.Of(Tank("refill 8.8 L/min"), "tank-runs-dry"));
         Assert.Empty(Lint.Of(Tank("refill 5 L/min", "scale 74 %"), "tank-runs-dry"));
         Assert.NotEmpty(Lint.Of(Tank("refill 5 L/min", "scale 75 %"), "tank-runs-dry"));
     }
 
-    /// <summary>On Mondays and Thursdays the beds, on Mondays and Tuesdays the lawn: a day later the beds meet the lawn on Tuesday, two days later they do not.</summary>
+    /// <summary>
+    /// On Mondays and Thursdays the beds, on Mondays and Tuesdays the lawn: a day later the beds meet the lawn on Tuesday, two days later they do not.
+    /// </summary>
     [Fact]
     public void All_days_of_a_schedule_are_moved()
     {
-        var site = Daily("schedule two { on mon, thu; start at 07:00; steps { water beds for 21 min } }").Replace("one { on mon", "one { on mon, tue", StringComparison.Ordinal);
+        var site = Daily("schedule two { on mon, thu; start at 07:00; steps { water beds for 21 min } }")
+            .Replace("one { on mon", "one { on mon, tue", StringComparison.Ordinal);
         var finding = Assert.Single(Lint.Of(site, "daily-volume"));
 
         Assert.Equal("Cut the run times of that day to 78 %, or water \"two\" on wed, sat instead, which clears it.", finding.Help);
@@ -87,7 +97,8 @@ public class HelpTests
     [Fact]
     public void A_share_is_one_of_the_run_times_as_they_are_scaled()
     {
-        var scaled = Tank("refill 5 L/min", "scale half").Replace("90 min", "180 min", StringComparison.Ordinal) + "scale half { jan 50 %; feb 50 %; mar 50 %; apr 50 %; may 50 %; jun 50 %; jul 50 %; aug 50 %; sep 50 %; oct 50 %; nov 50 %; dec 50 % }\n";
+        var scaled = Tank("refill 5 L/min", "scale half").Replace("90 min", "180 min", StringComparison.Ordinal)
+            + "scale half { jan 50 %; feb 50 %; mar 50 %; apr 50 %; may 50 %; jun 50 %; jul 50 %; aug 50 %; sep 50 %; oct 50 %; nov 50 %; dec 50 % }\n";
         Assert.Contains("at 74 % of all run times", Assert.Single(Lint.Of(scaled, "tank-runs-dry")).Help, StringComparison.Ordinal);
 
         var dry = Tank("refill 5 L/min; contains 0 L on 2026-03-02; reserve 900 L").Replace("06:00", "00:00", StringComparison.Ordinal);
@@ -118,7 +129,8 @@ public class HelpTests
     }
 
     /// <summary>
-    /// Passes of every 4 min for 1 min leave gaps of 3 min, and hours with 15 starts; a second schedule opens another zone 2 min after each, so that the gaps are of 1 min and
+    /// Passes of every 4 min for 1 min leave gaps of 3 min, and hours with 15 starts; a second schedule opens another zone 2 min after each, so that the gaps
+    /// are of 1 min and
     /// there are 30. Through 1 min all of that is one start.
     /// </summary>
     [Fact]
@@ -147,7 +159,8 @@ public class HelpTests
     public void Latching_valves_close_one_by_one_with_a_spacing()
     {
         var finding = Assert.Single(Lint.Of(
-            Stopping("; valve click", "controller box { outputs 4; power { store 47000 uF at 24 V } }\nvalve click latching { pulse 50 ms }\n", "schedule s { on mon; start at 06:00; steps { water a + b for 10 min } }\n"), "hammer"));
+            Stopping("; valve click", "controller box { outputs 4; power { store 47000 uF at 24 V } }\nvalve click latching { pulse 50 ms }\n",
+                "schedule s { on mon; start at 06:00; steps { water a + b for 10 min } }\n"), "hammer"));
 
         Assert.Equal("Write spacing 1000 ms in box: its valves then close one by one, which clears it.", finding.Help);
         Assert.Empty(Lint.Of(Fixed(finding.Fix!), "hammer"));
@@ -157,7 +170,8 @@ public class HelpTests
     [Fact]
     public void One_step_is_watered_one_after_the_other()
     {
-        var finding = Assert.Single(Lint.Of(Stopping("", "controller box { outputs 4 }\n", "schedule s { on mon; start at 06:00; steps { water a + b for 10 min } }\n"), "hammer"));
+        var finding = Assert.Single(Lint.Of(Stopping("", "controller box { outputs 4 }\n",
+            "schedule s { on mon; start at 06:00; steps { water a + b for 10 min } }\n"), "hammer"));
 
         Assert.StartsWith("Let one of them run a few seconds longer than the other, or water them one after the other", finding.Help, StringComparison.Ordinal);
         Assert.Empty(Lint.Of(Fixed(finding.Fix!), "hammer"));

@@ -24,20 +24,24 @@ public class TankTests
     /// <summary>Out 20, in 5: 80 min want 1600 L, of which 1000 + 400 are there.</summary>
     [Fact]
     public void The_shortfall_is_told() =>
-        Assert.Contains("most on one day: 200 L.", Assert.Single(Lint.Of(Site("tank 1000 L; refill 5 L/min", "on mon; start at 06:00; steps { water lawn for 80 min }"), "tank-runs-dry")).Details, StringComparison.Ordinal);
+        Assert.Contains("most on one day: 200 L.",
+            Assert.Single(Lint.Of(Site("tank 1000 L; refill 5 L/min", "on mon; start at 06:00; steps { water lawn for 80 min }"), "tank-runs-dry")).Details,
+            StringComparison.Ordinal);
 
     /// <summary>(1000 − 250) L / 15 L/min = 50 min; and from 370 L at midnight of the date, 370 / 15 = 24.7 min.</summary>
     [Theory]
     [InlineData("tank 1000 L; refill 5 L/min; reserve 250 L", "It is under the reserve of 250 L 50.0 min after")]
     [InlineData("tank 1000 L; refill 5 L/min; contains 370 L on 2026-03-02", "It is empty 24.7 min after")]
     public void A_reserve_and_a_known_level_count(string tank, string told) =>
-        Assert.Contains(told, Assert.Single(Lint.Of(Site(tank, "on mon; start at 00:00; steps { water lawn for 1 h }"), "tank-runs-dry")).Details, StringComparison.Ordinal);
+        Assert.Contains(told, Assert.Single(Lint.Of(Site(tank, "on mon; start at 00:00; steps { water lawn for 1 h }"), "tank-runs-dry")).Details,
+            StringComparison.Ordinal);
 
     /// <summary>Each hour 20 min draw 20 and get 5 L/min, 40 min get 5: after the ninth, 1000 − 9 · 300 + 8 · 200 L = −100 L. So the ninth is dry.</summary>
     [Fact]
     public void What_is_not_refilled_between_two_waterings_is_missing_later()
     {
-        var finding = Assert.Single(Lint.Of(Site("tank 1000 L; refill 5 L/min", "on mon; start at 00:00; repeat every 1 h for 9 passes; steps { water lawn for 20 min }"), "tank-runs-dry"));
+        var finding = Assert.Single(Lint.Of(Site("tank 1000 L; refill 5 L/min",
+            "on mon; start at 00:00; repeat every 1 h for 9 passes; steps { water lawn for 20 min }"), "tank-runs-dry"));
 
         Assert.Equal(new(2026, 3, 2, 8, 13, 20), finding.Happens!.First);
         Assert.Contains("most on one day: 100 L.", finding.Details, StringComparison.Ordinal);
@@ -55,7 +59,8 @@ public class TankTests
     }
 
     /// <summary>
-    /// 31 mm on 20 m² at 90 % are 558 L in March, 18 L a day. A tank that is empty on 2 March at 00:00 has 17.25 · 18 = 310.5 L on the 19th at 06:00; 20 L/min want
+    /// 31 mm on 20 m² at 90 % are 558 L in March, 18 L a day. A tank that is empty on 2 March at 00:00 has 17.25 · 18 = 310.5 L on the 19th at 06:00; 20 L/min
+    /// want
     /// 400 L in 20 min, in which 0.25 L come: 89.25 L are missing.
     /// </summary>
     [Theory]
@@ -64,7 +69,8 @@ public class TankTests
     public void Rain_from_a_roof_fills_a_tank(string length, bool isDry)
     {
         const string climate = "climate { jan rain 31 mm; feb rain 31 mm; mar rain 31 mm; apr rain 31 mm; may rain 31 mm; jun rain 31 mm; jul rain 31 mm; aug rain 31 mm; sep rain 31 mm; oct rain 31 mm; nov rain 31 mm; dec rain 31 mm }";
-        var findings = Lint.Of(Site("tank 1000 L; contains 0 L on 2026-03-02; catches 20 m2 at 90 %", $"on 2026-03-19; start at 06:00; steps {{ water lawn for {length} }}", climate), "tank-runs-dry");
+        var findings = Lint.Of(Site("tank 1000 L; contains 0 L on 2026-03-02; catches 20 m2 at 90 %",
+            $"on 2026-03-19; start at 06:00; steps {{ water lawn for {length} }}", climate), "tank-runs-dry");
 
         Assert.Equal(isDry ? 1 : 0, findings.Length);
         if (isDry) Assert.Contains("In all, 89 L are missing", findings[0].Details, StringComparison.Ordinal);
@@ -91,7 +97,8 @@ public class TankTests
     [InlineData("9 min 59 s", true)]
     public void Starts_within_any_hour_are_counted(string every, bool isTooMany) =>
         Assert.Equal(isTooMany, Lint.Of(
-            Site("", $"on mon; start at 06:00; repeat every {every} for 20 passes; steps {{ water lawn for 1 min }}", "pump lift { output 8; supply well; load 60 mA; at most 6 starts an hour }"), "motor-starts").Length == 1);
+            Site("", $"on mon; start at 06:00; repeat every {every} for 20 passes; steps {{ water lawn for 1 min }}",
+                "pump lift { output 8; supply well; load 60 mA; at most 6 starts an hour }"), "motor-starts").Length == 1);
 
     [Theory]
     [InlineData("stays-on-through 60 s", "pause 60 s", "", true)]
@@ -101,7 +108,8 @@ public class TankTests
     [InlineData("stays-on-through 60 s", "pause 60 s", "bypass", false)]
     public void A_pump_that_stays_on_through_a_long_gap_is_alone(string pump, string pause, string supply, bool isAlone) =>
         Assert.Equal(isAlone, Lint.Of(
-            Site(supply, $"on mon; start at 06:00; steps {{ water lawn for 10 min; {pause}; water beds for 10 min }}", $"pump lift {{ output 8; supply well; load 60 mA; {pump} }}"), "pump-alone").Length == 1);
+            Site(supply, $"on mon; start at 06:00; steps {{ water lawn for 10 min; {pause}; water beds for 10 min }}",
+                $"pump lift {{ output 8; supply well; load 60 mA; {pump} }}"), "pump-alone").Length == 1);
 
     [Theory]
     [InlineData("after 5 min; rinse 8 min", "water pots for 20 min through feeder", null)]
@@ -109,10 +117,12 @@ public class TankTests
     [InlineData("starts 10 s before zones; rinse 8 min", "water pots for 20 min through feeder", "doses before the water flows")]
     [InlineData("after 5 min; stops 10 s after zones", "water pots for 20 min through feeder", "doses after the water has stopped")]
     [InlineData("after 5 min; rinse 8 min; stops 10 s after zones", "water pots for 20 min through feeder", "the rinse is shorter than it should be")]
-    [InlineData("stays-on-through 10 min", "water pots for 20 min through feeder; pause 9 min; water pots for 20 min through feeder", "doses on through a gap without water")]
+    [InlineData("stays-on-through 10 min", "water pots for 20 min through feeder; pause 9 min; water pots for 20 min through feeder",
+        "doses on through a gap without water")]
     public void A_dose_wants_flow_and_its_rinse(string injector, string steps, string? what)
     {
-        var findings = Lint.Of(Site("", $"on mon; start at 06:00; steps {{ {steps} }}", $"injector feeder {{ output 7; zones pots; load 40 mA; {injector} }}"), "injector-alone");
+        var findings = Lint.Of(Site("", $"on mon; start at 06:00; steps {{ {steps} }}", $"injector feeder {{ output 7; zones pots; load 40 mA; {injector} }}"),
+            "injector-alone");
 
         Assert.Equal(what is null ? [] : [what], findings.Select(finding => finding.Primary.Text));
     }

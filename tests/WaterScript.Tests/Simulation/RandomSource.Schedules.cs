@@ -1,0 +1,130 @@
+namespace WaterScript.Tests.Simulation;
+
+/// <content>Schedules: their days, their starts, and what holds them.</content>
+internal sealed partial class RandomSource
+{
+    private void WriteSchedule(string name)
+    {
+        Add($"schedule {name} {{");
+        var follows = _calendars.Count > 0 && Chance(30);
+        if (!follows || Chance(30)) WriteDayRule();
+        if (Chance(40)) Add($"  from {Season()}");
+        while (Chance(25)) Add($"  except {Pick(DayList(), $"every {_random.Next(2, 4)} weeks on {WeekdayList()}", $"every {_random.Next(2, 9)} days")}");
+        if (follows)
+        {
+            Add($"  start after {Pick(_calendars)}{(Chance(60) ? $" + {Seconds(1, 7200)}" : "")}");
+            if (Chance(20)) Add($"  start after {Pick(_calendars)} + {Seconds(1, 7200)}");
+            if (Chance(25)) Add($"  start at {Moment()}{(Chance(30) ? $" on {DayList()}" : "")}");
+            if (Chance(20)) Add($"  repeat every {Seconds(60, 7200)} for {_random.Next(1, 5)} passes");
+        }
+        else
+            WriteStarts();
+
+        if (Chance(15)) Add($"  cut at {Moment()}{(Chance(30) ? " next day" : "")}");
+        if (_scales.Count > 0 && Chance(20)) Add($"  scale {Pick(_scales)}");
+        else if (Chance(10)) Add($"  scale {Percent()}");
+        Add("  steps {");
+        WriteSteps("    ", depth: 0);
+        Add("  }");
+        Add("}");
+        _calendars.Add(name);
+    }
+
+    private void WriteDayRule()
+    {
+        switch (_random.Next(6))
+        {
+            case 0:
+                Add("  every day");
+                break;
+            case 1:
+                Add($"  every {_random.Next(2, 9)} days");
+                break;
+            case 2:
+                Add($"  every {_random.Next(2, 4)} weeks on {WeekdayList()}");
+                break;
+            default:
+                do Add($"  on {DayList()}");
+                while (Chance(30));
+                break;
+        }
+    }
+
+    private string DayList()
+    {
+        var text = Days();
+        while (Chance(30)) text += ", " + Days();
+        return text;
+    }
+
+    private string Days() => _random.Next(9) switch
+    {
+        0 => Pick("odd days", "even days"),
+        1 => "days 1, 15, 29, 31 of month",
+        2 => $"{Pick(Nths)} {Pick(DayNames)} of month",
+        3 => "last day of month",
+        4 => Iso(_turn.PlusDays(_random.Next(-5, 6))),
+        5 => Pick(DayOfYear(-3, 4), "29 feb", "last feb", "31 dec"),
+        6 => $"{DayOfYear(-10, 0)} to {DayOfYear(1, 10)}",
+        7 => $"{Pick(DayNames)} to {Pick(DayNames)}",
+        _ => WeekdayList(),
+    };
+
+    private string WeekdayList() => Pick(DayNames) + (Chance(50) ? $", {Pick(DayNames)}" : "");
+
+    private string Season() => _random.Next(7) switch
+    {
+        0 => Iso(From.PlusDays(_random.Next(-20, 10))),
+        1 => $"{Iso(From.PlusDays(_random.Next(-20, 5)))} to {Iso(From.PlusDays(_random.Next(6, 40)))}",
+        2 => $"sown for {_random.Next(1, 5)} weeks",
+        3 => $"sown + 1 week to sown + {_random.Next(8, 30)} days",
+        4 => $"{DayOfYear(-30, 5)} for {_random.Next(1, 6)} weeks",
+        5 => $"{Pick("29 feb", "1 mar", "15 nov")} to {Pick("last feb", "10 oct", "30 apr")}",
+        _ => $"{DayOfYear(-30, 5)} to {DayOfYear(6, 60)}",
+    };
+
+    private void WriteStarts()
+    {
+        var untils = Chance(25);
+        var lines = _random.Next(1, 3);
+        for (var index = 0; index < lines; index++)
+        {
+            var finishes = !untils && Chance(25);
+            var on = Chance(30) ? $" on {DayList()}" : "";
+            var moments = untils ? Pick("05:10", "sunrise", "sunrise - 20 min", "02:30") : Moment();
+            if (!finishes && Chance(25)) moments += ", " + (untils ? "06:40" : Moment());
+            Add($"  {(finishes ? "finish by" : "start at")} {moments}{on}");
+        }
+
+        if (untils) Add($"  repeat every {Pick("8 min", "45 min", "2 h", "13 min 20 s")} until {Pick("07:00", "sunrise + 3 h", "sunset - 1 h", "11:59:30", "24:00", "02:30 next day", "sunrise next day")}");
+        else if (Chance(35)) Add($"  repeat every {Seconds(60, 9000)} for {_random.Next(1, 7)} passes");
+    }
+
+    private string Moment() => _random.Next(4) switch
+    {
+        0 => Pick("sunrise", "sunset"),
+        1 => $"{Pick("sunrise", "sunset")} {Pick("+", "-")} {Seconds(1, 20000)}",
+        _ => Clock(),
+    };
+
+    /// <summary>Half of them fall into the hours that clock changes skip or double.</summary>
+    private string Clock() => Pick("00:00", "00:30", "01:30", "02:00", "02:15:30", "02:30", "03:30", "05:00", "06:00", "21:45", "23:59:59");
+
+    private void WriteManual()
+    {
+        Add("schedule by-hand {");
+        Add("  manual");
+        Add("  steps { water all for 90 s }");
+        Add("}");
+    }
+
+    private void WriteHold()
+    {
+        var zones = Chance(50) ? $"{Pick(_zones)} " : "";
+        var from = From.PlusDays(_random.Next(0, 14));
+        var time = Chance(50) ? $" {Clock()}" : "";
+        var end = Pick($"for {Seconds(3600, 400000)}", $"to {Iso(from.PlusDays(_random.Next(1, 6)))}", $"to {Iso(from.PlusDays(_random.Next(1, 6)))} {Clock()}",
+            "until lifted");
+        Add($"hold {zones}from {Iso(from)}{time} {end} because \"kept dry\"");
+    }
+}
