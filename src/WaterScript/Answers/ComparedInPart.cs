@@ -20,17 +20,4 @@ public sealed record ComparedInPart(long Until, long Runs, Schedule Most)
     /// <summary>A comparison that ended because a budget was used up.</summary>
     internal static ComparedInPart At(long until, long runs, WorkBudget budget, Site site) =>
         new(until, runs, site.Schedules[budget.Greatest is { } greatest ? greatest.Source : 0]);
-
-    /// <summary>The same for programs.</summary>
-    internal static void Write(ComparedInPart? part, SiteJson document)
-    {
-        if (part is null) return;
-        document.Json.Map("over_limit", () =>
-        {
-            document.Moment("compared_until", part.Until);
-            document.Json.Entry("runs", part.Runs);
-            document.Json.Entry("schedule", part.Most.Name);
-            document.Place("place", part.Most.Origin);
-        });
-    }
 }

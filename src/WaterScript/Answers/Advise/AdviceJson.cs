@@ -6,89 +6,77 @@ using WaterScript.Language;
 namespace WaterScript.Answers.Advise;
 
 /// <summary>The advice as JSON for programs, in units that the keys name.</summary>
-public sealed class AdviceJson
+public static class AdviceJson
 {
-    private const int Version = 1;
-    private readonly WateringAdvice _advice;
-    private readonly JsonWriter _json;
-
-    private AdviceJson(WateringAdvice advice, JsonWriter json) => (_advice, _json) = (advice, json);
-
     /// <summary>Writes it.</summary>
     /// <param name="advice">The advice.</param>
     /// <param name="output">Stays open.</param>
     public static void Write(WateringAdvice advice, Stream output)
     {
         ArgumentNullException.ThrowIfNull(advice);
-        using var json = new JsonWriter(output, isIndented: true);
-        json.Map(new AdviceJson(advice, json).Content);
+        JsonDocuments.Write(output, Of(advice), new AdviceContext(JsonDocuments.Options()).AdviceDocument);
     }
 
-    private void Content()
+    private static AdviceDocument Of(WateringAdvice advice) => new()
     {
-        _json.Entry("waterscript_advice", Version);
-        _json.Entry("site", _advice.Site.Name);
-        _json.Entry("from", LocalDatePattern.Iso.Format(_advice.Horizon.From));
-        _json.Entry("until", LocalDatePattern.Iso.Format(_advice.Horizon.Until));
-        _json.List("climate", _advice.Year.OfType<MonthWeather>(), month => _json.Map(() => Month(month)));
-        _json.List("zones", _advice.Zones, zone => _json.Map(() => Zone(zone)));
-        if (AdviceWords.ScaleBlock(_advice) is { } block) _json.Map("scale", () => Scale(block));
-        _json.List("assumed", AdviceWords.Assumed(_advice), _json.Text);
-        _json.Entry("caution", AdviceWords.Caution);
-    }
+        Site = advice.Site.Name,
+        From = LocalDatePattern.Iso.Format(advice.Horizon.From),
+        Until = LocalDatePattern.Iso.Format(advice.Horizon.Until),
+        Climate = advice.Year.OfType<MonthWeather>().Select(Of),
+        Zones = advice.Zones.Select(Of),
+        Scale = AdviceWords.ScaleBlock(advice) is { } block ? ScaleOf(advice, block) : null,
+        Assumed = AdviceWords.Assumed(advice),
+        Caution = AdviceWords.Caution,
+    };
 
-    private void Month(MonthWeather month)
+    private static ClimateItem Of(MonthWeather month) => new()
     {
-        _json.Entry("month", month.Month);
-        _json.Entry("et_mm_per_day", month.Et);
-        _json.Entry("method", month.Method switch { EtMethod.Given => "given", EtMethod.Hargreaves => "hargreaves", _ => "penman-monteith" });
-        _json.Entry("rain_mm", Measure.Rounded(month.Rain));
-        _json.Entry("effective_rain_mm", Measure.Rounded(month.EffectiveRain));
-    }
+        Month = month.Month,
+        Et = month.Et,
+        Method = month.Method switch { EtMethod.Given => "given", EtMethod.Hargreaves => "hargreaves", _ => "penman-monteith" },
+        Rain = Measure.Rounded(month.Rain),
+        EffectiveRain = Measure.Rounded(month.EffectiveRain),
+    };
 
-    private void Zone(ZoneAdvice zone)
+    private static ZoneAdviceItem Of(ZoneAdvice zone)
     {
-        _json.Entry("name", zone.Zone.Name);
-        _json.Entry("label", zone.Zone.Label);
-        _json.Entry("lacks", zone.Lacks);
-        _json.Entry("rate_mm_per_h", Measure.Rounded(zone.Zone.MillimetresPerHour));
-        _json.Entry("share_that_counts_percent", Measure.Rounded(Uniformity.ShareThatCounts(zone.Zone)));
-        if (RootZone.Of(zone.Zone) is { } roots)
+        var roots = RootZone.Of(zone.Zone);
+        return new ZoneAdviceItem
         {
-            _json.Entry("available_mm", Measure.Rounded((decimal)roots.Total));
-            _json.Entry("readily_available_mm", Measure.Rounded((decimal)roots.Readily));
-        }
-
-        if (Infiltration.Of(zone.Zone) is { IsFasterThanIntake: true } ground) _json.Entry("longest_run_s", ground.LongestWholeRun);
-        _json.List("months", zone.Months, month => _json.Map(() => Month(month)));
+            Name = zone.Zone.Name,
+            Label = zone.Zone.Label,
+            Lacks = zone.Lacks,
+            Rate = Measure.Rounded(zone.Zone.MillimetresPerHour),
+            ShareThatCounts = Measure.Rounded(Uniformity.ShareThatCounts(zone.Zone)),
+            Available = Measure.Rounded((decimal?)roots?.Total),
+            ReadilyAvailable = Measure.Rounded((decimal?)roots?.Readily),
+            LongestRun = Infiltration.Of(zone.Zone) is { IsFasterThanIntake: true } ground ? ground.LongestWholeRun : null,
+            Months = zone.Months.Select(Of),
+        };
     }
 
-    private void Month(MonthAdvice month)
+    private static MonthAdviceItem Of(MonthAdvice month) => new()
     {
-        _json.Entry("month", month.Weather.Month);
-        _json.Entry("coefficient", month.Coefficient);
-        _json.Entry("demand_mm", Measure.Rounded(month.Demand));
-        _json.Entry("effective_rain_mm", Measure.Rounded(month.Weather.EffectiveRain));
-        _json.Entry("need_mm", Measure.Rounded(month.Need));
-        _json.Entry("given_mm", Measure.Rounded(month.Given));
-        if (month.Watering is not { } watering) return;
-        _json.Entry("interval_days", watering.IntervalDays);
-        _json.EntryIf("more_than_once_a_day", watering.IsTooLittle);
-        _json.Entry("depth_mm", Measure.Rounded(watering.Depth));
-        _json.Entry("run_s", watering.Seconds);
-        if (watering.Cycle is not { } cycle) return;
-        _json.Entry("pieces", cycle.Pieces);
-        _json.Entry("cycle_s", cycle.Seconds);
-        _json.Entry("soak_s", cycle.Soak);
-    }
+        Month = month.Weather.Month,
+        Coefficient = month.Coefficient,
+        Demand = Measure.Rounded(month.Demand)!.Value,
+        EffectiveRain = Measure.Rounded(month.Weather.EffectiveRain)!.Value,
+        Need = Measure.Rounded(month.Need)!.Value,
+        Given = Measure.Rounded(month.Given)!.Value,
+        IntervalDays = month.Watering?.IntervalDays,
+        MoreThanOnceADay = month.Watering?.IsTooLittle == true ? true : null,
+        Depth = Measure.Rounded(month.Watering?.Depth),
+        RunSeconds = month.Watering?.Seconds,
+        Pieces = month.Watering?.Cycle?.Pieces,
+        CycleSeconds = month.Watering?.Cycle?.Seconds,
+        SoakSeconds = month.Watering?.Cycle?.Soak,
+    };
 
-    private void Scale(string block)
+    private static ScaleAdviceItem ScaleOf(WateringAdvice advice, string block) => new()
     {
-        _json.Entry("name", AdviceWords.ScaleName(_advice.Site));
-        _json.Map("months_percent", () =>
-        {
-            for (var month = 0; month < 12; month++) _json.Entry(MonthNames.All[month], _advice.Shares[month]);
-        });
-        _json.Entry("text", block);
-    }
+        Name = AdviceWords.ScaleName(advice.Site),
+        MonthsPercent = new OrderedDictionary<string, decimal>(
+            MonthNames.All.Zip(advice.Shares).Where(month => month.Second is not null).Select(month => KeyValuePair.Create(month.First, month.Second!.Value))),
+        Text = block,
+    };
 }

@@ -1,4 +1,5 @@
 using NodaTime.Text;
+using WaterScript.Documents.Writers;
 
 namespace WaterScript.Answers.Audit;
 
@@ -11,56 +12,55 @@ public static class AuditJson
     public static void Write(AuditReport report, Stream output)
     {
         ArgumentNullException.ThrowIfNull(report);
-        SiteJson.Write("waterscript_audit", report.Site, output, document =>
-        {
-            var json = document.Json;
-            document.Moment("from", report.From);
-            document.Moment("to", report.To);
-            json.Entry("rows", report.Rows);
-            json.Entry("doubled", report.Doubled);
-            json.Entry("meter_l", report.MeterLitres);
-            ComparedInPart.Write(report.InPart, document);
-            document.Maps("timetables", report.Lists, list =>
-            {
-                json.Entry("hash", list.Hash);
-                json.Entry("is", AuditText.WordOf(list.Match));
-                json.Entry("controller", list.Controller?.Name);
-                json.Entry("from", LocalDatePattern.Iso.Format(report.ListDates.From));
-                json.Entry("until", LocalDatePattern.Iso.Format(report.ListDates.Until));
-            });
-            document.Maps("entries", report.Entries, entry => Write(entry, document));
-            if (report.EntryCount > report.Entries.Length) json.Entry("entries_in_all", report.EntryCount);
-            document.Maps("water", report.Water, water =>
-            {
-                json.Entry("zone", water.Zone.Name);
-                json.Entry("meant_s", water.MeantSeconds);
-                json.Entry("actual_s", water.ActualSeconds);
-                json.Entry("meant_l", Documents.Writers.Measure.Hundredths(water.MeantLitres));
-                json.Entry("actual_l", Documents.Writers.Measure.Hundredths(water.ActualLitres));
-                json.Entry("metered_l", water.MeteredLitres);
-            });
-            document.Maps("passed_over", report.Bad, bad =>
-            {
-                json.Entry("file", bad.Place.File);
-                json.Entry("line", bad.Place.Line);
-                json.Entry("why", bad.Why);
-            });
-            if (report.BadCount > report.Bad.Length) json.Entry("passed_over_in_all", report.BadCount);
-        });
+        JsonDocuments.Write(output, Of(report, new SiteMoments(report.Site)), new AuditContext(JsonDocuments.Options()).AuditDocument);
     }
 
-    private static void Write(AuditEntry entry, SiteJson document)
+    private static AuditDocument Of(AuditReport report, SiteMoments moments) => new()
     {
-        document.Json.Entry("class", AuditText.WordOf(entry.Class));
-        document.Json.Entry("zone", entry.Zone.Name);
-        document.Json.Entry("schedule", entry.Schedule?.Name);
-        document.Date("day", entry.Day);
-        if (entry.Schedule is not null) document.Moment("meant_from", entry.From);
-        if (entry.Schedule is not null) document.Json.Entry("meant_s", entry.Seconds);
-        document.Moment("actual_from", entry.ActualFrom);
-        document.Json.Entry("actual_s", entry.ActualSeconds);
-        document.Json.Entry("why", entry.Why);
-        document.Json.Entry("file", entry.Place?.File);
-        document.Json.Entry("line", entry.Place?.Line);
-    }
+        Site = report.Site.Name,
+        From = moments.At(report.From),
+        To = moments.At(report.To),
+        Rows = report.Rows,
+        Doubled = report.Doubled,
+        MeterLitres = report.MeterLitres,
+        OverLimit = OverLimitItem.Of(report.InPart, moments),
+        Timetables = report.Lists.Select(list => new AuditListItem
+        {
+            Hash = list.Hash,
+            Is = AuditText.WordOf(list.Match),
+            Controller = list.Controller?.Name,
+            From = LocalDatePattern.Iso.Format(report.ListDates.From),
+            Until = LocalDatePattern.Iso.Format(report.ListDates.Until),
+        }),
+        Entries = report.Entries.Select(entry => Of(entry, moments)),
+        EntriesInAll = report.EntryCount > report.Entries.Length ? report.EntryCount : null,
+        Water = report.Water.Select(Of),
+        PassedOver = report.Bad.Select(bad => new AuditBadItem { File = bad.Place.File, Line = bad.Place.Line, Why = bad.Why }),
+        PassedOverInAll = report.BadCount > report.Bad.Length ? report.BadCount : null,
+    };
+
+    private static AuditEntryItem Of(AuditEntry entry, SiteMoments moments) => new()
+    {
+        Class = AuditText.WordOf(entry.Class),
+        Zone = entry.Zone.Name,
+        Schedule = entry.Schedule?.Name,
+        Day = moments.Date(entry.Day),
+        MeantFrom = entry.Schedule is null ? null : moments.At(entry.From),
+        MeantSeconds = entry.Schedule is null ? null : entry.Seconds,
+        ActualFrom = moments.At(entry.ActualFrom),
+        ActualSeconds = entry.ActualSeconds,
+        Why = entry.Why,
+        File = entry.Place?.File,
+        Line = entry.Place?.Line,
+    };
+
+    private static AuditWaterItem Of(AuditedWater water) => new()
+    {
+        Zone = water.Zone.Name,
+        MeantSeconds = water.MeantSeconds,
+        ActualSeconds = water.ActualSeconds,
+        MeantLitres = Measure.Hundredths(water.MeantLitres),
+        ActualLitres = Measure.Hundredths(water.ActualLitres),
+        MeteredLitres = water.MeteredLitres,
+    };
 }

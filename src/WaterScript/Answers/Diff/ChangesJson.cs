@@ -1,5 +1,6 @@
 using NodaTime.Text;
 using WaterScript.Diagnostics;
+using WaterScript.Documents.Reports;
 using WaterScript.Documents.Writers;
 using WaterScript.Wording;
 
@@ -14,55 +15,51 @@ public static class ChangesJson
     public static void Write(WateringChanges changes, Stream output)
     {
         ArgumentNullException.ThrowIfNull(changes);
-        SiteJson.Write("waterscript_diff", changes.New, output, document =>
+        var document = new ChangesDocument
         {
-            var json = document.Json;
-            json.Entry("from", LocalDatePattern.Iso.Format(changes.Horizon.From));
-            json.Entry("until", LocalDatePattern.Iso.Format(changes.Horizon.Until));
-            ComparedInPart.Write(changes.InPart, document);
-            document.Flag("changed", changes.IsChanged);
-            document.Flag("description_changed", changes.IsDescriptionChanged);
-            document.Maps("schedules", changes.Schedules, schedule => Write(schedule, document));
-            document.Maps("zones", changes.Zones, zone => Write(zone, json));
-            document.Maps("appeared", changes.Appeared, finding => Write(finding, document));
-            document.Maps("gone", changes.Gone, finding => Write(finding, document));
-        });
+            Site = changes.New.Name,
+            From = LocalDatePattern.Iso.Format(changes.Horizon.From),
+            Until = LocalDatePattern.Iso.Format(changes.Horizon.Until),
+            OverLimit = OverLimitItem.Of(changes.InPart, new SiteMoments(changes.New)),
+            Changed = changes.IsChanged,
+            DescriptionChanged = changes.IsDescriptionChanged,
+            Schedules = changes.Schedules.Select(Of),
+            Zones = changes.Zones.Select(Of),
+            Appeared = changes.Appeared.Select(Of),
+            Gone = changes.Gone.Select(Of),
+        };
+        JsonDocuments.Write(output, document, new ChangesContext(JsonDocuments.Options()).ChangesDocument);
     }
 
-    private static void Write(ScheduleChange change, SiteJson document)
+    private static ScheduleItem Of(ScheduleChange change) => new()
     {
-        document.Json.Entry("schedule", change.Name);
-        document.Json.Entry("change", change.Kind switch
+        Schedule = change.Name,
+        Change = change.Kind switch
         {
             ScheduleChangeKind.Added => "added",
             ScheduleChangeKind.Removed => "removed",
             ScheduleChangeKind.Renamed => "renamed",
             _ => "changed",
-        });
-        if (change.Kind == ScheduleChangeKind.Renamed) document.Json.Entry("old_name", change.Old!.Name);
-        if (change.First is { } first) document.Json.Entry("first_different", LocalDatePattern.Iso.Format(first));
-        document.Maps("turns", change.Turns, turn =>
-        {
-            document.Json.Entry("what", turn.What);
-            document.Json.Entry("old", turn.Old);
-            document.Json.Entry("new", turn.New);
-        });
-    }
+        },
+        OldName = change.Kind == ScheduleChangeKind.Renamed ? change.Old!.Name : null,
+        FirstDifferent = change.First is { } first ? LocalDatePattern.Iso.Format(first) : null,
+        Turns = change.Turns.Select(turn => new TurnItem { What = turn.What, Old = turn.Old, New = turn.New }),
+    };
 
-    private static void Write(ZoneChange change, JsonWriter json)
+    private static ZoneItem Of(ZoneChange change) => new()
     {
-        json.Entry("zone", change.Name);
-        json.Entry("old_s_per_week", change.Old?.Seconds);
-        json.Entry("new_s_per_week", change.New?.Seconds);
-        json.Entry("old_l_per_week", Measure.Hundredths(change.Old?.Litres));
-        json.Entry("new_l_per_week", Measure.Hundredths(change.New?.Litres));
-    }
+        Zone = change.Name,
+        OldSeconds = change.Old?.Seconds,
+        NewSeconds = change.New?.Seconds,
+        OldLitres = Measure.Hundredths(change.Old?.Litres),
+        NewLitres = Measure.Hundredths(change.New?.Litres),
+    };
 
-    private static void Write(Finding finding, SiteJson document)
+    private static ChangedFindingItem Of(Finding finding) => new()
     {
-        document.Json.Entry("rule", finding.Rule.Slug);
-        document.Json.Entry("severity", FindingSummary.WordOf(finding.Severity));
-        document.Json.Entry("heading", finding.Heading);
-        document.Place("place", finding.Primary.Location);
-    }
+        Rule = finding.Rule.Slug,
+        Severity = FindingSummary.WordOf(finding.Severity),
+        Heading = finding.Heading,
+        Place = new PlaceItem(finding.Primary.Location),
+    };
 }

@@ -1,4 +1,6 @@
-using WaterScript.Documents.Timetables;
+using WaterScript.Documents.Reports;
+using WaterScript.Documents.Writers;
+using WaterScript.Model;
 using WaterScript.Timetables;
 
 namespace WaterScript.Answers.Next;
@@ -12,15 +14,7 @@ public static class OutlookJson
     public static void Write(Outlook outlook, Stream output)
     {
         ArgumentNullException.ThrowIfNull(outlook);
-        SiteJson.Write("waterscript_next", outlook.Site, output, document =>
-        {
-            document.Moment("at", outlook.At);
-            document.Maps("open", outlook.Open, open => Write(open, outlook.At, document));
-            document.Maps("on", outlook.On, on => Write(on, outlook.At, document));
-            document.Maps("kept_shut", outlook.Shut, shut => Write(shut, document));
-            document.Maps("not_allowed", outlook.NotAllowed, ban => Write(ban, document));
-            document.Maps("coming", outlook.Coming, coming => Write(coming, document));
-        });
+        JsonDocuments.Write(output, Of(outlook, new SiteMoments(outlook.Site)), new OutlookContext(JsonDocuments.Options()).OutlookDocument);
     }
 
     /// <summary>The word for what takes watering away.</summary>
@@ -32,58 +26,69 @@ public static class OutlookJson
         _ => "scale",
     };
 
-    private static void Write(OpenNow open, long now, SiteJson document)
+    private static OutlookDocument Of(Outlook outlook, SiteMoments moments) => new()
     {
-        document.Json.Entry("zone", open.Zone.Name);
-        document.Json.Entry("schedule", open.Schedule.Name);
-        document.Json.Entry("pass", open.Pass);
-        document.Json.Entry("step", open.Step);
-        document.Moment("from", open.From);
-        document.Moment("to", open.Until);
-        document.Json.Entry("seconds_left", open.Until - now);
-        document.Place("place", open.Origin);
-    }
+        Site = outlook.Site.Name,
+        At = moments.At(outlook.At),
+        Open = outlook.Open.Select(open => Of(open, outlook.At, moments)),
+        On = outlook.On.Select(on => Of(on, outlook.At, moments)),
+        KeptShut = outlook.Shut.Select(shut => Of(shut, moments)),
+        NotAllowed = outlook.NotAllowed.Select(ban => Of(ban, moments)),
+        Coming = outlook.Coming.Select(coming => Of(coming, moments)),
+    };
 
-    private static void Write(DeviceOnNow on, long now, SiteJson document)
+    private static OpenItem Of(OpenNow open, long now, SiteMoments moments) => new()
     {
-        document.Json.Entry(OpeningFields.WordOf(on.Device.Kind), on.Device.Name);
-        document.Moment("from", on.From);
-        document.Moment("to", on.Until);
-        document.Json.Entry("seconds_left", on.Until - now);
-        document.Place("place", on.Device.Origin);
-    }
+        Zone = open.Zone.Name,
+        Schedule = open.Schedule.Name,
+        Pass = open.Pass,
+        Step = open.Step,
+        From = moments.At(open.From),
+        To = moments.At(open.Until),
+        SecondsLeft = open.Until - now,
+        Place = new PlaceItem(open.Origin),
+    };
 
-    private static void Write(NotAllowed ban, SiteJson document)
+    private static OnItem Of(DeviceOnNow on, long now, SiteMoments moments) => new()
     {
-        document.Json.Entry("restriction", ban.Restriction.Name);
-        document.Json.List("zones", ban.Zones, zone => document.Json.Text(zone.Name));
-        document.Moment("from", ban.From);
-        document.Moment("until", ban.Until);
-        document.Place("place", ban.Origin);
-    }
+        Pump = NameIf(on.Device, DeviceKind.Pump),
+        Master = NameIf(on.Device, DeviceKind.Master),
+        Injector = NameIf(on.Device, DeviceKind.Injector),
+        From = moments.At(on.From),
+        To = moments.At(on.Until),
+        SecondsLeft = on.Until - now,
+        Place = new PlaceItem(on.Device.Origin),
+    };
 
-    private static void Write(KeptShut shut, SiteJson document)
-    {
-        document.Json.Entry("by", WordOf(shut.By));
-        if (!shut.Zones.IsEmpty) document.Json.List("zones", shut.Zones, zone => document.Json.Text(zone.Name));
-        document.Moment("until", shut.Until);
-        document.Json.Entry("because", shut.Because);
-        document.Place("place", shut.Origin);
-    }
+    private static string? NameIf(Device device, DeviceKind kind) => device.Kind == kind ? device.Name : null;
 
-    private static void Write(ComingWatering coming, SiteJson document)
+    private static BanItem Of(NotAllowed ban, SiteMoments moments) => new()
     {
-        document.Json.Entry("schedule", coming.Schedule.Name);
-        document.Date("day", coming.Day);
-        document.Json.EntryIf("rest_of_pass", coming.IsRest);
-        document.Moment("first", coming.First);
-        document.Moment("last", coming.Last);
-        document.Json.Entry("passes", coming.Passes);
-        if (coming.Passes > 1) document.Json.Entry("every_s", coming.Every);
-        document.Maps("waterings", coming.Waterings, watering =>
-        {
-            document.Json.Entry("zone", watering.Zone.Name);
-            document.Json.Entry("seconds", watering.Seconds);
-        });
-    }
+        Restriction = ban.Restriction.Name,
+        Zones = ban.Zones.Select(zone => zone.Name),
+        From = moments.At(ban.From),
+        Until = moments.At(ban.Until),
+        Place = new PlaceItem(ban.Origin),
+    };
+
+    private static ShutItem Of(KeptShut shut, SiteMoments moments) => new()
+    {
+        By = WordOf(shut.By),
+        Zones = shut.Zones.IsEmpty ? null : shut.Zones.Select(zone => zone.Name),
+        Until = moments.At(shut.Until),
+        Because = shut.Because,
+        Place = new PlaceItem(shut.Origin),
+    };
+
+    private static ComingItem Of(ComingWatering coming, SiteMoments moments) => new()
+    {
+        Schedule = coming.Schedule.Name,
+        Day = moments.Date(coming.Day),
+        RestOfPass = coming.IsRest ? true : null,
+        First = moments.At(coming.First),
+        Last = moments.At(coming.Last),
+        Passes = coming.Passes,
+        EverySeconds = coming.Passes > 1 ? coming.Every : null,
+        Waterings = coming.Waterings.Select(watering => new ComingZoneItem { Zone = watering.Zone.Name, Seconds = watering.Seconds }),
+    };
 }

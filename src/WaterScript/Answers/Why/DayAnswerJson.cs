@@ -1,3 +1,5 @@
+using WaterScript.Documents.Reports;
+using WaterScript.Documents.Writers;
 using WaterScript.Wording;
 
 namespace WaterScript.Answers.Why;
@@ -11,35 +13,38 @@ public static class DayAnswerJson
     public static void Write(DayAnswer answer, Stream output)
     {
         ArgumentNullException.ThrowIfNull(answer);
-        SiteJson.Write("waterscript_why", answer.Site, output, document =>
+        var moments = new SiteMoments(answer.Site);
+        var document = new DayAnswerDocument
         {
-            document.Json.Entry("zone", answer.Zone.Name);
-            document.Date("date", answer.Day);
-            document.Maps("waterings", answer.Waterings, watering => Write(watering, document));
-            document.Maps("schedules", answer.Schedules, schedule => Write(schedule, document));
-        });
+            Site = answer.Site.Name,
+            Zone = answer.Zone.Name,
+            Date = moments.Date(answer.Day),
+            Waterings = answer.Waterings.Select(watering => Of(watering, moments)),
+            Schedules = answer.Schedules.Select(Of),
+        };
+        JsonDocuments.Write(output, document, new DayAnswerContext(JsonDocuments.Options()).DayAnswerDocument);
     }
 
-    private static void Write(DayWatering watering, SiteJson document)
+    private static DayWateringItem Of(DayWatering watering, SiteMoments moments) => new()
     {
-        document.Moment("from", watering.From);
-        document.Moment("to", watering.To);
-        document.Json.Entry("schedule", watering.Schedule.Name);
-        document.Date("day", watering.Day);
-        document.Json.Entry("step", watering.Step);
-        document.Place("place", watering.Origin);
-    }
+        From = moments.At(watering.From),
+        To = moments.At(watering.To),
+        Schedule = watering.Schedule.Name,
+        Day = moments.Date(watering.Day),
+        Step = watering.Step,
+        Place = new PlaceItem(watering.Origin),
+    };
 
-    private static void Write(ScheduleAnswer schedule, SiteJson document)
+    private static DayScheduleItem Of(ScheduleAnswer schedule) => new()
     {
-        document.Json.Entry("name", schedule.Schedule.Name);
-        document.Flag("due", schedule.IsDue);
-        document.Maps("lines", schedule.Lines, line =>
+        Name = schedule.Schedule.Name,
+        Due = schedule.IsDue,
+        Lines = schedule.Lines.Select(line => new DayLineItem
         {
-            document.Json.Entry("written", SiteWords.Written(line.Origin));
-            document.Json.Entry("says", line.Says);
-            document.Json.EntryIf("against", line.IsAgainst);
-            document.Place("place", line.Origin);
-        });
-    }
+            Written = SiteWords.Written(line.Origin),
+            Says = line.Says,
+            Against = line.IsAgainst ? true : null,
+            Place = new PlaceItem(line.Origin),
+        }),
+    };
 }

@@ -10,6 +10,9 @@ namespace WaterScript.Documents.Writers;
 /// </summary>
 internal sealed class JsonWriter : DocumentWriter
 {
+    /// <summary>Leaves letters of any script as they are.</summary>
+    public static readonly JavaScriptEncoder Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
+
     private const int FlushAt = 1 << 15;
     private readonly Stream _output;
     private readonly Utf8JsonWriter _json;
@@ -22,7 +25,7 @@ internal sealed class JsonWriter : DocumentWriter
         _isIndented = isIndented;
         _json = new Utf8JsonWriter(output, new JsonWriterOptions
         {
-            Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+            Encoder = Encoder,
             Indented = isIndented,
             NewLine = "\n",
         });
@@ -42,12 +45,7 @@ internal sealed class JsonWriter : DocumentWriter
 
     public override void Key(string name) => _json.WritePropertyName(name);
 
-    public override void Text(string value)
-    {
-        // A value with an own spelling is written raw, so what the encoder does to all others has to be done to it first.
-        if (value.AsSpan().IndexOfAnyInRange('\u061C', '\uFEFF') < 0 || HiddenCharacter.Escaped(JavaScriptEncoder.UnsafeRelaxedJsonEscaping.Encode(value)) is not { } escaped) _json.WriteStringValue(value);
-        else _json.WriteRawValue($"\"{escaped}\"", skipInputValidation: true);
-    }
+    public override void Text(string value) => WriteText(_json, value);
 
     public override void Ascii(ReadOnlySpan<byte> value) => _json.WriteStringValue(value);
 
@@ -56,6 +54,14 @@ internal sealed class JsonWriter : DocumentWriter
     public override void Number(decimal value) => _json.WriteNumberValue(value);
 
     public override void Flag(bool value) => _json.WriteBooleanValue(value);
+
+    /// <summary>Writes a text as all documents have it.</summary>
+    public static void WriteText(Utf8JsonWriter json, string value)
+    {
+        // A value with an own spelling is written raw, so what the encoder does to all others has to be done to it first.
+        if (value.AsSpan().IndexOfAnyInRange('\u061C', '\uFEFF') < 0 || HiddenCharacter.Escaped(Encoder.Encode(value)) is not { } escaped) json.WriteStringValue(value);
+        else json.WriteRawValue($"\"{escaped}\"", skipInputValidation: true);
+    }
 
     public override void Dispose()
     {

@@ -1,0 +1,141 @@
+using System.ComponentModel;
+using System.Text.Json.Serialization;
+using WaterScript.Documents.Writers;
+
+namespace WaterScript.Answers.Audit;
+
+/// <summary>What ran against what was meant, for programs.</summary>
+[Description("`waterscript audit --report json`"), Shape(Of = "audit")]
+internal sealed record AuditDocument
+{
+    [JsonPropertyName("waterscript_audit"), Description(JsonDocuments.FormMeaning), Shape(Only = JsonDocuments.Form)]
+    public int Form { get; init; } = JsonDocuments.Form;
+
+    [Shape(Of = ShapeAttribute.Name)]
+    public required string Site { get; init; }
+
+    [Shape(Of = ShapeAttribute.Moment)]
+    public required string From { get; init; }
+
+    [Shape(Of = ShapeAttribute.Moment)]
+    public required string To { get; init; }
+
+    [Description("Of the logs."), Shape(Least = 0)]
+    public required long Rows { get; init; }
+
+    [Description("Rows that stand in more than one log."), Shape(Least = 0)]
+    public required int Doubled { get; init; }
+
+    [JsonPropertyName("meter_l"), Description("By the meter."), Shape(Least = 0)]
+    public decimal? MeterLitres { get; init; }
+
+    public OverLimitItem? OverLimit { get; init; }
+
+    [Description("That the device says it has.")]
+    public required IEnumerable<AuditListItem> Timetables { get; init; }
+
+    public required IEnumerable<AuditEntryItem> Entries { get; init; }
+
+    [Description("How many entries there are, where not all are listed."), Shape(Least = 0)]
+    public long? EntriesInAll { get; init; }
+
+    public required IEnumerable<AuditWaterItem> Water { get; init; }
+
+    [Description("Rows that could not be read.")]
+    public required IEnumerable<AuditBadItem> PassedOver { get; init; }
+
+    [Description("How many rows could not be read, where not all are listed."), Shape(Least = 0)]
+    public long? PassedOverInAll { get; init; }
+}
+
+/// <summary>A list that was in the device.</summary>
+internal sealed record AuditListItem
+{
+    [Description("As the device wrote it.")]
+    public required string Hash { get; init; }
+
+    [Shape(Words = ["of this file", "another", "too short to tell"])]
+    public required string Is { get; init; }
+
+    [Shape(Of = ShapeAttribute.Name)]
+    public string? Controller { get; init; }
+
+    [Shape(Of = ShapeAttribute.Date)]
+    public required string From { get; init; }
+
+    [Shape(Of = ShapeAttribute.Date)]
+    public required string Until { get; init; }
+}
+
+/// <summary>A watering that was meant, or that was, or both.</summary>
+internal sealed record AuditEntryItem
+{
+    [Shape(Words = ["done", "late", "early", "short", "long", "missed", "unplanned", "by hand", "skipped", "interrupted", "close not seen", "fault", "not known"])]
+    public required string Class { get; init; }
+
+    [Shape(Of = ShapeAttribute.Name)]
+    public required string Zone { get; init; }
+
+    [Shape(Of = ShapeAttribute.Name)]
+    public string? Schedule { get; init; }
+
+    [Shape(Of = ShapeAttribute.Date)]
+    public required string Day { get; init; }
+
+    [Shape(Of = ShapeAttribute.Moment)]
+    public string? MeantFrom { get; init; }
+
+    [JsonPropertyName("meant_s"), Shape(Least = 0)]
+    public long? MeantSeconds { get; init; }
+
+    [Shape(Of = ShapeAttribute.Moment)]
+    public string? ActualFrom { get; init; }
+
+    [JsonPropertyName("actual_s"), Shape(Least = 0)]
+    public long? ActualSeconds { get; init; }
+
+    public string? Why { get; init; }
+
+    public string? File { get; init; }
+
+    [Shape(Least = 1)]
+    public int? Line { get; init; }
+}
+
+/// <summary>Water of a zone.</summary>
+internal sealed record AuditWaterItem
+{
+    [Shape(Of = ShapeAttribute.Name)]
+    public required string Zone { get; init; }
+
+    [JsonPropertyName("meant_s"), Shape(Least = 0)]
+    public required long MeantSeconds { get; init; }
+
+    [JsonPropertyName("actual_s"), Shape(Least = 0)]
+    public required long ActualSeconds { get; init; }
+
+    [JsonPropertyName("meant_l"), Shape(Least = 0)]
+    public decimal? MeantLitres { get; init; }
+
+    [JsonPropertyName("actual_l"), Shape(Least = 0)]
+    public decimal? ActualLitres { get; init; }
+
+    [JsonPropertyName("metered_l"), Shape(Least = 0)]
+    public decimal? MeteredLitres { get; init; }
+}
+
+/// <summary>A row that was passed over.</summary>
+internal sealed record AuditBadItem
+{
+    public required string File { get; init; }
+
+    [Shape(Least = 1)]
+    public required int Line { get; init; }
+
+    public required string Why { get; init; }
+}
+
+/// <summary>How it is written.</summary>
+[JsonSerializable(typeof(AuditDocument))]
+[JsonSourceGenerationOptions(GenerationMode = JsonSourceGenerationMode.Metadata)]
+internal sealed partial class AuditContext : JsonSerializerContext;
