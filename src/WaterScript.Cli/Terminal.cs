@@ -11,11 +11,29 @@ internal sealed class Terminal(
 {
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
+    private Func<Stream>? _openPeeked;
+
     /// <summary>The folder, variables and clock that commands go by.</summary>
     public Surroundings Surroundings => surroundings;
 
     /// <summary>Standard input; opening it already changes the state of a terminal, so nobody does who does not read it.</summary>
-    public Stream OpenInput() => openInput();
+    public Stream OpenInput()
+    {
+        if (_openPeeked is not { } openPeeked) return openInput();
+        _openPeeked = null;
+        return openPeeked();
+    }
+
+    /// <summary>The first bytes of standard input, which stay in it.</summary>
+    /// <param name="count">How many at most; there are fewer only where there is no more.</param>
+    public byte[] PeekInput(int count)
+    {
+        var input = OpenInput();
+        var bytes = new byte[count];
+        var first = bytes[..input.ReadAtLeast(bytes, count, throwOnEndOfStream: false)];
+        _openPeeked = () => new PeekedStream(first, input);
+        return first;
+    }
 
     /// <summary>Standard output, for documents.</summary>
     public Stream Output => output;

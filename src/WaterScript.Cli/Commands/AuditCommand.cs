@@ -4,6 +4,7 @@ using WaterScript.Answers.Audit;
 using WaterScript.Cli.Files;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
+using WaterScript.Text;
 using WaterScript.Text.Lines;
 
 namespace WaterScript.Cli.Commands;
@@ -15,7 +16,7 @@ internal sealed class AuditCommand
     private static readonly string[] Forms = ["text", "markdown", "json"];
 
     private readonly Terminal _terminal;
-    private readonly Argument<string> _file = new("FILE") { Description = "The file with the site, or - for standard input." };
+    private readonly Argument<string> _file = new("FILE") { Description = "The file with the site, a timetable in YAML that is deployed, or - for standard input." };
     private readonly Argument<string[]> _logs = new("LOG") { Description = "Logs as CSV, in any order, or - for standard input.", Arity = ArgumentArity.OneOrMore };
     private readonly Option<string?> _columns = Arguments.Text("--columns", "time=NAME,…", "How the log calls its columns, where they have names of their own.");
     private readonly Option<string?> _tolerance = Arguments.Text("--tolerance", "SECONDS", "By so much a watering may begin or last otherwise. Default: 60.");
@@ -50,15 +51,34 @@ internal sealed class AuditCommand
             Seconds(_tolerance.Name, parsed.GetValue(_tolerance)) ?? AuditOptions.DefaultTolerance,
             Seconds(_silence.Name, parsed.GetValue(_silence)) ?? AuditOptions.DefaultSilence);
         var listDates = DateOptions.Read(parsed.GetValue(_from), parsed.GetValue(_until), parsed.GetValue(_days), run: null, at: null);
+        if (parsed.GetValue(_logs)!.Append(parsed.GetValue(_file)).Count(path => path == SiteSource.Standard) > 1) throw new CommandException("only one of the files can be standard input");
+        if (DeployedFile.IsMeant(parsed.GetValue(_file)!, _terminal)) return RunDeployed(parsed, columns, options, form, output);
         var source = SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal);
         if (SiteLoader.Read(source, _terminal) is not { } site) return ExitCode.CannotRun;
-        if (parsed.GetValue(_logs)!.Append(parsed.GetValue(_file)).Count(path => path == SiteSource.Standard) > 1) throw new CommandException("only one of the files can be standard input");
         var inDevice = listDates.TimetableOf(site);
         using var texts = new LogTexts(_terminal);
         var log = OpenLog(site, columns, parsed.GetValue(_logs)!, texts);
         var report = _terminal.During("Comparing", () => Auditor.Audit(site, log, options, inDevice));
+        return Finish(report, log, [source.Root], form, output);
+    }
+
+    /// <summary>Audits against a timetable that is deployed, which says itself which dates it covers.</summary>
+    private int RunDeployed(ParseResult parsed, LogColumns columns, AuditOptions options, string form, OutputFile output)
+    {
+        if ((parsed.GetValue(_from) ?? parsed.GetValue(_until) ?? parsed.GetValue(_days)) is not null) throw new CommandException("a timetable says itself which dates it covers; leave out --from, --until and --days");
+        using var texts = new LogTexts(_terminal);
+        var (report, log, file) = DeployedFile.Use(parsed.GetValue(_file)!, _terminal, deployed =>
+        {
+            var log = Open(deployed.Site, columns, parsed.GetValue(_logs)!, texts);
+            return (_terminal.During("Comparing", () => Auditor.Audit(deployed, log, options)), log, deployed.Source);
+        });
+        return Finish(report, log, [file], form, output);
+    }
+
+    private static int Finish(AuditReport? report, LogReader log, SourceText[] sources, string form, OutputFile output)
+    {
         if (report is null) throw new CommandException("no row of the log could be used" + (log.Bad is [var first, ..] ? string.Create(CultureInfo.InvariantCulture, $"; {first.Place.File}:{first.Place.Line}: {first.Why}") : ""));
-        output.Write([source.Root], stream => Write(report, form, stream));
+        output.Write(sources, stream => Write(report, form, stream));
         return report.IsAsMeant ? ExitCode.Success : ExitCode.Findings;
     }
 

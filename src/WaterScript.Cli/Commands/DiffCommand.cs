@@ -18,8 +18,8 @@ internal sealed class DiffCommand
     private static readonly string[] Forms = ["text", "markdown", "json"];
 
     private readonly Terminal _terminal;
-    private readonly Argument<string> _old = new("OLD") { Description = "A file with the site as it was, REV:path for one in a revision of git, or - for standard input." };
-    private readonly Argument<string> _new = new("NEW") { Description = "The same as it is." };
+    private readonly Argument<string> _old = new("OLD") { Description = "A file with the site as it was, REV:path for one in a revision of git, a timetable in YAML that is deployed, or - for standard input." };
+    private readonly Argument<string> _new = new("NEW") { Description = "The site as it is: a file, REV:path or -." };
     private readonly Option<string?> _from = Arguments.Text("--from", "DATE", "First date to compare. Default: the earlier effective date of the two.");
     private readonly Option<string?> _until = Arguments.Text("--until", "DATE", "First date that is not compared any more. Default: as far as check looks.");
     private readonly Option<string?> _report = Arguments.Text("--report", "text|markdown|json", "Form of the report. Default: text, for people.");
@@ -47,12 +47,27 @@ internal sealed class DiffCommand
         LocalDate? from = parsed.GetValue(_from) is { } first ? DateOptions.Date(_from.Name, first) : null;
         LocalDate? until = parsed.GetValue(_until) is { } end ? DateOptions.Date(_until.Name, end) : null;
         if (parsed.GetValue(_old) == SiteSource.Standard && parsed.GetValue(_new) == SiteSource.Standard) throw new CommandException("only one of the two can be standard input");
+        if (parsed.GetValue(_new) is { } site && site != SiteSource.Standard && DeployedFile.IsMeant(site, _terminal)) throw new CommandException($"{site} is a timetable; give it first, and then the site");
+        if (DeployedFile.IsMeant(parsed.GetValue(_old)!, _terminal)) return RunDeployed(parsed, form, output, hasDates: (from ?? until) is not null);
         if (Read(_old, "old", parsed) is not { } old || Read(_new, "new", parsed) is not { } @new) return ExitCode.CannotRun;
         var horizon = HorizonOf(old, @new, from, until);
         var changes = _terminal.During("Comparing", () => WateringChanges.Of(old, @new, horizon));
         output.Write(old.Reading.Files.Concat(@new.Reading.Files).Select(file => file.Source), stream => Write(changes, form, stream));
-        return changes.IsChanged || changes.InPart is not null ? ExitCode.Findings : ExitCode.Success;
+        return CodeOf(changes);
     }
+
+    /// <summary>Compares what is deployed with what the file says, over the dates that are deployed.</summary>
+    private int RunDeployed(ParseResult parsed, string form, OutputFile output, bool hasDates)
+    {
+        if (hasDates) throw new CommandException("a timetable is compared over the dates that it covers; leave out --from and --until");
+        var source = SiteSource.OpenVersion(parsed.GetValue(_new)!, parsed.GetValue(_root), _terminal);
+        if (SiteLoader.Read(source, _terminal) is not { } site) return ExitCode.CannotRun;
+        var (changes, file) = DeployedFile.Use(parsed.GetValue(_old)!, _terminal, deployed => (_terminal.During("Comparing", () => WateringChanges.Of(deployed, site)), deployed.Source));
+        output.Write([file, source.Root], stream => Write(changes, form, stream));
+        return CodeOf(changes);
+    }
+
+    private static int CodeOf(WateringChanges changes) => changes.IsChanged || changes.InPart is not null ? ExitCode.Findings : ExitCode.Success;
 
     /// <summary>A version; null where an error stands in the way of reading it, which is shown.</summary>
     private CheckedSite? Read(Argument<string> version, string word, ParseResult parsed)

@@ -76,6 +76,12 @@ public static class Limits
     /// <summary>Runs of one chart: a browser draws so many within some seconds.</summary>
     public const int ChartRuns = 20_000;
 
-    /// <summary>Work that <c>audit</c> may do for each row of a log, beside that of a check.</summary>
-    public const int AuditWorkPerRow = 200;
+    /// <summary>Work that <c>audit</c> and <c>diff</c> may do for each row of a log, or of a deployed timetable, beside that of a check.</summary>
+    public const int WorkPerRow = 200;
+
+    /// <summary>Runs, openings and switchings of a deployed timetable, together.</summary>
+    public const int DeployedRows = 12_000_000;
+
+    /// <summary>Values of the description in a deployed timetable.</summary>
+    public const int DeployedValues = 1_000_000;
 }

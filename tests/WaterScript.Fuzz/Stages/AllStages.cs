@@ -10,7 +10,7 @@ public static class AllStages
     private static readonly ImmutableArray<IStage> Stages =
     [
         new ReadStage(), new FormatStage(), new CheckStage(), new FixStage(), new CompileStage(), new DeviceListStage(), new PlayerStage(), new CalendarStage(),
-            new ChartStage(), new DiffStage(), new AnswerStage(), new AuditStage(),
+            new ChartStage(), new DiffStage(), new AnswerStage(), new AuditStage(), new DeployedStage(),
         new CommandStage(),
     ];
 

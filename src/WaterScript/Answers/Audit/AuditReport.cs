@@ -130,6 +130,9 @@ public sealed record AuditReport(
     /// <summary>Where the comparison ended before the log did; null where it did not.</summary>
     public required ComparedInPart? InPart { get; init; }
 
+    /// <summary>Whether a deployed timetable says what was meant, and not the file of a site.</summary>
+    public bool IsOfDeployed { get; init; }
+
     /// <summary>Whether all was compared, and all that was meant and is known was done, skipped with a reason, or by hand.</summary>
     public required bool IsAsMeant { get; init; }
 }

@@ -76,7 +76,7 @@ public sealed class AuditText
         {
             ListMatch.Same => $"the device ran this file, its list for {dates}{(list.Controller is { } controller ? $" of {controller.Name}" : "")}",
             ListMatch.TooShort => "too short to tell which list that is",
-            _ => $"not the list of this file for {dates}: the device ran another file or version, or a list for other dates (say --from and --days as compile was told)",
+            _ => $"not the list of this file for {dates}: the device ran another file or version, or a list for other dates{(_report.IsOfDeployed ? "" : " (say --from and --days as compile was told)")}",
         };
     }
 

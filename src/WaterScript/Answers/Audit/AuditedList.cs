@@ -14,12 +14,18 @@ public sealed record AuditedList(string Hash, ListMatch Match, Controller? Contr
     /// <summary>A chance beginning of so many hexadecimal digits is one in 4 thousand million.</summary>
     private const int FewestDigits = 8;
 
-    /// <summary>Compares hashes with the lists that a timetable gives, for all of its controllers together and for each alone.</summary>
-    internal static ImmutableArray<AuditedList> Of(IEnumerable<string> hashes, Timetable meant)
+    /// <summary>Compares hashes with the lists that there are, for all controllers together and for each alone.</summary>
+    /// <param name="hashes">As the log has them.</param>
+    /// <param name="lists">Gives the lists.</param>
+    internal static ImmutableArray<AuditedList> Of(IEnumerable<string> hashes, Func<ImmutableArray<(string? Hash, Controller? Controller)>> lists)
     {
-        var own = new Lazy<ImmutableArray<(string? Hash, Controller? Controller)>>(() => [.. Controllers(meant.Site).Select(controller => (TimetableCsv.HashOfSwitchings(meant, controller), controller))]);
+        var own = new Lazy<ImmutableArray<(string? Hash, Controller? Controller)>>(lists);
         return [.. hashes.Select(hash => Of(hash, own))];
     }
+
+    /// <summary>The lists that a timetable gives.</summary>
+    internal static ImmutableArray<(string? Hash, Controller? Controller)> OwnOf(Timetable meant) =>
+        [.. Controllers(meant.Site).Select(controller => (TimetableCsv.HashOfSwitchings(meant, controller), controller))];
 
     private static AuditedList Of(string hash, Lazy<ImmutableArray<(string? Hash, Controller? Controller)>> own)
     {

@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
+using WaterScript.Documents.Timetables.Deployed;
 using WaterScript.Model;
 using WaterScript.Timetables;
 
@@ -14,12 +16,12 @@ public sealed class Auditor : IDisposable
     private readonly ZoneRecord[] _zones;
     private readonly HashSet<int> _open = [];
 
-    private Auditor(Site site, LogEvent first, bool isNumbered, AuditOptions options)
+    private Auditor(Site site, Func<ZoneClock, long, MeantRuns> meant, LogEvent first, bool isNumbered, AuditOptions options)
     {
         var clock = new ZoneClock(site.TimeZone);
         _knowledge = new LogKnowledge(options.SilenceSeconds, isNumbered);
         _tally = new AuditTally(site);
-        _meant = new MeantRuns(site, clock, (long)first.At);
+        _meant = meant(clock, (long)first.At);
         var ground = new AuditGround(site, options.ToleranceSeconds, _knowledge, clock);
         _zones = [.. site.Zones.Select(zone => new ZoneRecord(zone, ground, _tally))];
     }
@@ -34,26 +36,51 @@ public sealed class Auditor : IDisposable
     {
         ArgumentNullException.ThrowIfNull(site);
         ArgumentNullException.ThrowIfNull(inDevice);
-        ArgumentNullException.ThrowIfNull(log);
-        ArgumentNullException.ThrowIfNull(options);
-        using var events = log.Events().GetEnumerator();
-        if (!events.MoveNext()) return null;
-        using var auditor = new Auditor(site, events.Current, log.IsNumbered, options);
-        var isWhole = true;
-        do isWhole = auditor.TryAdd(events.Current);
-        while (isWhole && events.MoveNext());
-        return auditor.Report(site, log, inDevice, isWhole);
+        return Audit(site, (clock, from) => new MeantRuns(site, clock, from), log, options, () => AuditedList.OwnOf(inDevice), inDevice.Horizon);
+    }
+
+    /// <summary>Audits a log against a timetable that is deployed.</summary>
+    /// <param name="deployed">The timetable, of which no run was read yet; it is read to its end, and verified.</param>
+    /// <param name="log">The log, of the site of the timetable, whose rows were not read yet.</param>
+    /// <param name="options">How exact it is to be.</param>
+    /// <returns>The report; null where no row of the log could be used.</returns>
+    /// <exception cref="DeployedException">The timetable is not as it was compiled.</exception>
+    public static AuditReport? Audit(DeployedTimetable deployed, LogReader log, AuditOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(deployed);
+        var report = Audit(deployed.Site, (clock, from) => new MeantRuns(deployed, clock, from), log, options, Own, deployed.Horizon);
+        return report is null ? null : report with { IsOfDeployed = true };
+
+        ImmutableArray<(string? Hash, Controller? Controller)> Own()
+        {
+            deployed.Finish();
+            return [.. deployed.HashesOfSwitchings()];
+        }
     }
 
     /// <inheritdoc/>
     public void Dispose() => _meant.Dispose();
+
+    private static AuditReport? Audit(
+        Site site, Func<ZoneClock, long, MeantRuns> meant, LogReader log, AuditOptions options, Func<ImmutableArray<(string? Hash, Controller? Controller)>> own, Horizon listDates)
+    {
+        ArgumentNullException.ThrowIfNull(log);
+        ArgumentNullException.ThrowIfNull(options);
+        using var events = log.Events().GetEnumerator();
+        if (!events.MoveNext()) return null;
+        using var auditor = new Auditor(site, meant, events.Current, log.IsNumbered, options);
+        var isWhole = true;
+        do isWhole = auditor.TryAdd(events.Current);
+        while (isWhole && events.MoveNext());
+        return auditor.Report(site, log, own, listDates, isWhole);
+    }
 
     /// <summary>Takes in the next row; false where too much was meant by then to go on.</summary>
     private bool TryAdd(LogEvent told)
     {
         _knowledge.Add(told);
         _tally.Add(told);
-        _meant.Budget.Allow(Limits.AuditWorkPerRow);
+        _meant.Budget.Allow(Limits.WorkPerRow);
         _meant.GoTo((long)told.At);
         while (_meant.TryTake(told.At, out var run))
         {
@@ -88,7 +115,7 @@ public sealed class Auditor : IDisposable
         zone.Settle(told.At, _meant.NextStart);
     }
 
-    private AuditReport Report(Site site, LogReader log, Timetable inDevice, bool isWhole)
+    private AuditReport Report(Site site, LogReader log, Func<ImmutableArray<(string? Hash, Controller? Controller)>> own, Horizon listDates, bool isWhole)
     {
         while (isWhole && _meant.TryTakeLast(out var run))
         {
@@ -104,8 +131,8 @@ public sealed class Auditor : IDisposable
             _tally.Entries.First,
             _tally.Water,
             _tally.MeterLitres,
-            AuditedList.Of(_tally.Lists, inDevice),
-            inDevice.Horizon,
+            AuditedList.Of(_tally.Lists, own),
+            listDates,
             [.. log.Bad],
             _tally.Rows,
             log.Doubled)

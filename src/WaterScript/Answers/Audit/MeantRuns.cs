@@ -1,6 +1,7 @@
 using NodaTime;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
+using WaterScript.Documents.Timetables.Deployed;
 using WaterScript.Model;
 using WaterScript.Timetables;
 
@@ -37,6 +38,17 @@ internal sealed class MeantRuns : IDisposable
         _until = LocalDate.Min(CivilDate.FromDayNumber(clock.At(from).Day).ToLocalDate(), LastDate);
         var timetable = Timetable.Of(site, Horizon.DaysFrom(_until, DaysAtOnce));
         _longestPass = site.Schedules.Select(schedule => timetable.LongestSecondsOf(schedule.Index)).DefaultIfEmpty().Max();
+        GoTo(from);
+    }
+
+    /// <summary>Those of a timetable that is deployed.</summary>
+    public MeantRuns(DeployedTimetable deployed, ZoneClock clock, long from)
+    {
+        (_site, _clock, _reached, _until) = (deployed.Site, clock, from, LastDate);
+        Budget = new WorkBudget(long.MaxValue);
+        _longestPass = Limits.PassDays * ZoneClock.SecondsInDay;
+        var first = clock.At(from).Day;
+        Advance(deployed.Runs().Where(run => run.Day >= first).GetEnumerator(), LastDate);
         GoTo(from);
     }
 

@@ -55,7 +55,7 @@ internal static class ScheduleChanges
         var names = @new.Select(each => each.Schedule.Name).ToHashSet(StringComparer.Ordinal);
         var gone = old.Where(each => !names.Contains(each.Schedule.Name)).ToList();
         ScheduleChange Changed(ScheduleChangeKind kind, ScheduleWaterings? was, ScheduleWaterings? now) =>
-            ScheduleChanges.Changed(kind, was, now, oldSite, newSite, compared.FirstDifference((now ?? was)!.Schedule.Name));
+            ScheduleChanges.Changed(kind, was, now, oldSite, newSite, compared);
         foreach (var now in @new)
         {
             if (before.TryGetValue(now.Schedule.Name, out var was))
@@ -86,12 +86,15 @@ internal static class ScheduleChanges
     private static bool IsRenamed(ScheduleWaterings old, ScheduleWaterings @new) =>
         old.Waterings > 0 && old.Waterings == @new.Waterings && old.Schedule.IsManual == @new.Schedule.IsManual && old.Fingerprint == @new.Fingerprint;
 
-    private static ScheduleChange Changed(ScheduleChangeKind kind, ScheduleWaterings? old, ScheduleWaterings? @new, Site oldSite, Site newSite, long? first) => new(
+    private static ScheduleChange Changed(ScheduleChangeKind kind, ScheduleWaterings? old, ScheduleWaterings? @new, Site oldSite, Site newSite, WateringComparison compared) => new(
         kind,
         old?.Schedule,
         @new?.Schedule,
-        [.. Rules(old?.Schedule, @new?.Schedule).Concat(Zones(old, @new, oldSite, newSite)).Append(Dates(old, @new)).Where(turn => turn.Old != turn.New)],
-        (@new ?? old)!.Schedule.IsManual || first is null ? null : new SiteWords(newSite).DateAt(first.Value));
+        [.. (compared.HasNoRules && kind == ScheduleChangeKind.Changed ? [] : Rules(old?.Schedule, @new?.Schedule)).Concat(Zones(old, @new, oldSite, newSite)).Append(Dates(old, @new)).Where(turn => turn.Old != turn.New)],
+        First((@new ?? old)!.Schedule, newSite, compared));
+
+    private static LocalDate? First(Schedule schedule, Site newSite, WateringComparison compared) =>
+        !schedule.IsManual && compared.FirstDifference(schedule.Name) is { } first ? new SiteWords(newSite).DateAt(first) : null;
 
     private static IEnumerable<Turn> Rules(Schedule? old, Schedule? @new)
     {

@@ -15,9 +15,9 @@ internal sealed record ScheduleWaterings(
 
 /// <summary>Gathers what a schedule waters, run by run. Only passes that are under way are held.</summary>
 /// <param name="schedule">The schedule.</param>
-/// <param name="longest">The longest that a pass of it lasts, in seconds.</param>
 /// <param name="fingerprint">Gathers what its waterings are; null where nobody asks.</param>
-internal sealed class WateringSums(Schedule schedule, long longest, Fingerprint? fingerprint)
+/// <param name="mostUnderWay">Zones of passes that are held; what so many others follow is over. Only of a deployed timetable nobody knows how long a pass lasts.</param>
+internal sealed class WateringSums(Schedule schedule, Fingerprint? fingerprint, int mostUnderWay = int.MaxValue)
 {
     private readonly SeenDays _dates = new();
     private readonly Dictionary<(int Day, int Start, int Pass, int Zone), long> _inPass = [];
@@ -31,13 +31,14 @@ internal sealed class WateringSums(Schedule schedule, long longest, Fingerprint?
     /// <summary>Takes in the next run.</summary>
     /// <param name="run">The run.</param>
     /// <param name="zone">Its zone, by a number that is the same in both versions.</param>
-    public void Add(in Run run, int zone)
+    /// <param name="over">When its pass is over at the latest, in Unix seconds.</param>
+    public void Add(in Run run, int zone, long over)
     {
         EndPassesBy(run.Start);
         _waterings++;
         _dates.Add(run.Day);
         var key = (run.Day, run.StartNumber, run.Pass, zone);
-        if (!_inPass.TryGetValue(key, out var seconds)) _underWay.Enqueue((key, run.PassStart + longest));
+        if (!_inPass.TryGetValue(key, out var seconds)) _underWay.Enqueue((key, over));
         _inPass[key] = seconds + run.Seconds;
     }
 
@@ -57,7 +58,7 @@ internal sealed class WateringSums(Schedule schedule, long longest, Fingerprint?
 
     private void EndPassesBy(long start)
     {
-        while (_underWay.TryPeek(out var pass) && pass.Over <= start)
+        while (_underWay.TryPeek(out var pass) && (pass.Over <= start || _underWay.Count > mostUnderWay))
         {
             _underWay.Dequeue();
             _inPass.Remove(pass.Key, out var seconds);

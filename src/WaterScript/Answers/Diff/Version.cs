@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using NodaTime;
+using WaterScript.Calendars;
 using WaterScript.Diagnostics;
+using WaterScript.Documents.Timetables.Deployed;
 using WaterScript.Model;
 using WaterScript.Timetables;
 
@@ -13,43 +15,62 @@ internal sealed class Version : IDisposable
     /// <summary>Comparing a run, beside calculating it.</summary>
     private const int WorkOfRun = 20;
 
-    private readonly Site _site;
     private readonly Names _zoneNames;
     private readonly int[] _zones;
     private readonly int[] _schedules;
     private readonly WateringSums[] _sums;
     private readonly long[] _seconds;
+    private readonly Func<int, long> _longest;
+    private readonly IEnumerable<IEnumerable<Run>> _parts;
     private readonly PriorityQueue<IEnumerator<Run>, long> _streams = new();
-    private readonly List<Run> _coming = [];
+    private readonly List<(Run Run, long Over)> _passed = [];
     private readonly List<Watered> _now = [];
-    private readonly Timetable _timetable;
-    private readonly Horizon _horizon;
 
+    private Version(Site site, Site other, Names zones, Names schedules, Func<int, long> longest, IEnumerable<IEnumerable<Run>> parts, WorkBudget budget, int mostUnderWay = int.MaxValue)
+    {
+        (Site, Budget, _zoneNames, _longest, _parts) = (site, budget, zones, longest, parts);
+        _zones = [.. site.Zones.Select(zone => zones.NumberOf(zone.Name))];
+        _schedules = [.. site.Schedules.Select(schedule => schedules.NumberOf(schedule.Name))];
+        _seconds = new long[site.Zones.Length];
+        var others = other.Schedules.Select(schedule => schedule.Name).ToHashSet(StringComparer.Ordinal);
+        _sums = [.. site.Schedules.Select(schedule => new WateringSums(schedule, others.Contains(schedule.Name) ? null : new Fingerprint(), mostUnderWay))];
+    }
+
+    /// <summary>What a site waters.</summary>
     /// <param name="site">The version.</param>
     /// <param name="other">The other one.</param>
     /// <param name="horizon">The dates to compare.</param>
     /// <param name="zones">Numbers of zones.</param>
     /// <param name="schedules">Numbers of schedules.</param>
-    public Version(Site site, Site other, Horizon horizon, Names zones, Names schedules)
+    public static Version Of(Site site, Site other, Horizon horizon, Names zones, Names schedules)
     {
-        (_site, _zoneNames, _horizon) = (site, zones, horizon);
-        Budget = new WorkBudget(Limits.CheckWorkOf(site.SourceLength) / 2);
-        _timetable = Timetable.Of(site, horizon, Budget);
-        _zones = [.. site.Zones.Select(zone => zones.NumberOf(zone.Name))];
-        _schedules = [.. site.Schedules.Select(schedule => schedules.NumberOf(schedule.Name))];
-        _seconds = new long[site.Zones.Length];
-        var others = other.Schedules.Select(schedule => schedule.Name).ToHashSet(StringComparer.Ordinal);
-        _sums = [.. site.Schedules.Select(schedule => new WateringSums(schedule, _timetable.LongestSecondsOf(schedule.Index), others.Contains(schedule.Name) ? null : new Fingerprint()))];
+        var budget = BudgetOf(site);
+        var timetable = Timetable.Of(site, horizon, budget);
+        var manual = site.Schedules.Where(schedule => schedule.IsManual).Select(schedule => Timetable.OfOnePass(site, schedule, horizon.From.At(LocalTime.Noon), budget).Runs());
+        return new Version(site, other, zones, schedules, timetable.LongestSecondsOf, manual.Prepend(timetable.Runs()), budget);
     }
+
+    /// <summary>What a timetable waters that is deployed, in which manual schedules have no runs.</summary>
+    public static Version Of(DeployedTimetable deployed, Site other, Names zones, Names schedules) =>
+        new(deployed.Site, other, zones, schedules, _ => Limits.PassDays * ZoneClock.SecondsInDay, [deployed.Runs()], new WorkBudget(long.MaxValue), Limits.RunsPerPass);
+
+    /// <summary>What a site waters of what a deployed timetable covers.</summary>
+    public static Version Of(Site site, DeployedTimetable deployed, Names zones, Names schedules)
+    {
+        var budget = BudgetOf(site);
+        var timetable = Timetable.Of(site, deployed.Horizon, budget);
+        var runs = timetable.Runs().Where(run => deployed.Controller is null || site.Zones[run.Zone].Controller.Name == deployed.Controller.Name);
+        return new Version(site, deployed.Site, zones, schedules, timetable.LongestSecondsOf, [runs], budget);
+    }
+
+    /// <summary>The site.</summary>
+    public Site Site { get; }
 
     /// <summary>Counts the work.</summary>
     public WorkBudget Budget { get; }
 
-    /// <summary>How many runs were compared so far.</summary>
+    /// <summary>How many runs were taken so far.</summary>
     public long Runs { get; private set; }
-
-    /// <summary>The site.</summary>
-    public Site Site => _site;
 
     /// <summary>When the next watering begins, in Unix seconds.</summary>
     public long NextStart => _streams.TryPeek(out _, out var start) ? start : long.MaxValue;
@@ -58,21 +79,23 @@ internal sealed class Version : IDisposable
     /// <exception cref="WorkUsedUpException">That is too much work.</exception>
     public void Begin()
     {
-        Advance(_timetable.Runs().GetEnumerator());
-        foreach (var manual in _site.Schedules.Where(schedule => schedule.IsManual))
-            Advance(Timetable.OfOnePass(_site, manual, _horizon.From.At(LocalTime.Noon), Budget).Runs().GetEnumerator());
+        foreach (var part in _parts) Advance(part.GetEnumerator());
     }
 
-    /// <summary>Goes past all that begins at a second, if that is the next. It counts only when it is taken, so that both versions have come equally far where one cannot go on.</summary>
+    /// <summary>
+    /// Goes past all that begins at a second, if that is the next. It counts only when it is taken, so that both versions have come equally far where one
+    /// of them cannot go on.
+    /// </summary>
     /// <exception cref="WorkUsedUpException">There is too much work.</exception>
     public void GoPast(long second)
     {
-        _coming.Clear();
+        _passed.Clear();
         while (NextStart == second)
         {
             var stream = _streams.Dequeue();
-            _coming.Add(stream.Current);
-            Budget.Spend(WorkOfRun, stream.Current.Schedule);
+            var run = stream.Current;
+            Budget.Spend(WorkOfRun, run.Schedule);
+            _passed.Add((run, run.PassStart + _longest(run.Schedule)));
             Advance(stream);
         }
     }
@@ -81,9 +104,9 @@ internal sealed class Version : IDisposable
     public ReadOnlySpan<Watered> Take()
     {
         _now.Clear();
-        foreach (var run in _coming) Add(run);
+        foreach (var (run, over) in _passed) Add(run, over);
         _now.Sort();
-        foreach (var watered in _now) _sums[watered.Index].Fingerprint?.Add(_coming[0].Start, watered.To, watered.Zone);
+        foreach (var watered in _now) _sums[watered.Index].Fingerprint?.Add(_passed[0].Run.Start, watered.To, watered.Zone);
         return CollectionsMarshal.AsSpan(_now);
     }
 
@@ -100,11 +123,13 @@ internal sealed class Version : IDisposable
         foreach (var (stream, _) in _streams.UnorderedItems) stream.Dispose();
     }
 
-    private void Add(in Run run)
+    private static WorkBudget BudgetOf(Site site) => new(Limits.CheckWorkOf(site.SourceLength));
+
+    private void Add(in Run run, long over)
     {
-        var isManual = _site.Schedules[run.Schedule].IsManual;
+        var isManual = Site.Schedules[run.Schedule].IsManual;
         Runs++;
-        _sums[run.Schedule].Add(run, _zones[run.Zone]);
+        _sums[run.Schedule].Add(run, _zones[run.Zone], over);
         _now.Add(new Watered(_schedules[run.Schedule], run.End, _zones[run.Zone], run.Schedule, isManual));
         if (!isManual) _seconds[run.Zone] += run.Seconds;
     }

@@ -3,6 +3,8 @@ using NodaTime;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Documents.Timetables;
+using WaterScript.Documents.Timetables.Deployed;
+using WaterScript.Documents.Writers;
 using WaterScript.Linting.Engine;
 using WaterScript.Model;
 using WaterScript.Simulation;
@@ -52,6 +54,26 @@ public sealed record WateringChanges(
         {
             IsChanged = !zones.IsEmpty || compared.IsChanged || HasManual(schedules),
             IsDescriptionChanged = SiteHash.Of(oldSite) != SiteHash.Of(newSite),
+            InPart = compared.InPart,
+        };
+    }
+
+    /// <summary>Compares a timetable that is deployed with a site, over the dates that it covers. What was found of the old site is not in it, and how its schedules were written.</summary>
+    /// <param name="old">The timetable, of which no run was read yet; it is read to its end, and verified.</param>
+    /// <param name="new">The site, read without an error.</param>
+    /// <exception cref="DeployedException">The timetable is not as it was compiled.</exception>
+    public static WateringChanges Of(DeployedTimetable old, Site @new)
+    {
+        ArgumentNullException.ThrowIfNull(old);
+        ArgumentNullException.ThrowIfNull(@new);
+        using var compared = new WateringComparison(old, @new);
+        old.Finish();
+        var schedules = ScheduleChanges.Between(old.Site, @new, compared).ToImmutableArray();
+        var zones = ZoneChange.Between(old.Site, compared.Old, @new, compared.New, DaysOf(compared, old.Horizon, @new), Measure.Rounded).ToImmutableArray();
+        return new WateringChanges(old.Site, @new, old.Horizon, schedules, zones, [], [])
+        {
+            IsChanged = !zones.IsEmpty || compared.IsChanged || HasManual(schedules),
+            IsDescriptionChanged = old.SiteHash != SiteHash.Of(@new),
             InPart = compared.InPart,
         };
     }

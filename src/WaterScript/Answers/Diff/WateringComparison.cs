@@ -1,5 +1,7 @@
+using NodaTime;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
+using WaterScript.Documents.Timetables.Deployed;
 using WaterScript.Model;
 using WaterScript.Timetables;
 
@@ -14,13 +16,21 @@ internal sealed class WateringComparison : IDisposable
 
     /// <summary>Compares two versions.</summary>
     public WateringComparison(Site old, Site @new, Horizon horizon)
+        : this((zones, schedules) => Version.Of(old, @new, horizon, zones, schedules), (zones, schedules) => Version.Of(@new, old, horizon, zones, schedules), horizon.From)
+    {
+    }
+
+    /// <summary>Compares a timetable that is deployed with a site.</summary>
+    public WateringComparison(DeployedTimetable old, Site @new)
+        : this((zones, schedules) => Version.Of(old, @new, zones, schedules), (zones, schedules) => Version.Of(@new, old, zones, schedules), old.Horizon.From, Limits.WorkPerRow) => HasNoRules = true;
+
+    private WateringComparison(Func<Names, Names, Version> old, Func<Names, Names, Version> @new, LocalDate from, int workPerRow = 0)
     {
         var zones = new Names();
-        Old = new Version(old, @new, horizon, zones, _scheduleNames);
-        New = new Version(@new, old, horizon, zones, _scheduleNames);
+        (Old, New) = (old(zones, _scheduleNames), @new(zones, _scheduleNames));
         _differs = new bool[_scheduleNames.Count];
         _first = new long?[_scheduleNames.Count];
-        Compare(new ZoneClock(@new.TimeZone).StartOfDay(CivilDate.DayNumberOf(horizon.From)));
+        Compare(new ZoneClock(New.Site.TimeZone).StartOfDay(CivilDate.DayNumberOf(from)), workPerRow);
     }
 
     /// <summary>The old version.</summary>
@@ -28,6 +38,9 @@ internal sealed class WateringComparison : IDisposable
 
     /// <summary>The new version.</summary>
     public Version New { get; }
+
+    /// <summary>Whether of the old version only its runs are known, and not how they were asked for.</summary>
+    public bool HasNoRules { get; }
 
     /// <summary>Whether any zone is watered otherwise, manual schedules apart.</summary>
     public bool IsChanged { get; private set; }
@@ -48,7 +61,9 @@ internal sealed class WateringComparison : IDisposable
         New.Dispose();
     }
 
-    private void Compare(long second)
+    /// <param name="second">The first.</param>
+    /// <param name="workPerRow">What each run of the old version allows the new one to do besides: a long file may ask for much.</param>
+    private void Compare(long second, int workPerRow)
     {
         try
         {
@@ -59,7 +74,9 @@ internal sealed class WateringComparison : IDisposable
                 second = Math.Min(Old.NextStart, New.NextStart);
                 Old.GoPast(second);
                 New.GoPast(second);
-                Compare(Old.Take(), New.Take(), second);
+                var old = Old.Take();
+                New.Budget.Allow((long)workPerRow * old.Length);
+                Compare(old, New.Take(), second);
             }
         }
         catch (WorkUsedUpException)

@@ -10,10 +10,16 @@ namespace WaterScript.Answers.Diff;
 public sealed record ZoneChange(string Name, string DisplayName, WeeklyWater? Old, WeeklyWater? New)
 {
     /// <summary>The zones of two versions that do not get the same, in order of the new file, then of the old.</summary>
+    /// <param name="old">The old version.</param>
+    /// <param name="oldWaterings">Its waterings.</param>
+    /// <param name="new">The new version.</param>
+    /// <param name="newWaterings">Its waterings.</param>
+    /// <param name="days">The days that they are the waterings of.</param>
+    /// <param name="flow">How exact flows are taken; null for as they are. A timetable has them rounded.</param>
     internal static IEnumerable<ZoneChange> Between(
-        Site old, Version oldWaterings, Site @new, Version newWaterings, decimal days)
+        Site old, Version oldWaterings, Site @new, Version newWaterings, decimal days, Func<decimal?, decimal?>? flow = null)
     {
-        var (before, after) = (WeeklyWater.ByZone(old, oldWaterings, days), WeeklyWater.ByZone(@new, newWaterings, days));
+        var (before, after) = (WeeklyWater.ByZone(old, oldWaterings, days, flow), WeeklyWater.ByZone(@new, newWaterings, days, flow));
         return @new.Zones.Concat(old.Zones.Where(zone => !after.ContainsKey(zone.Name)))
             .Select(zone => new ZoneChange(zone.Name, zone.DisplayName, before.GetValueOrDefault(zone.Name), after.GetValueOrDefault(zone.Name)))
             .Where(change => (change.Old ?? WeeklyWater.None) != (change.New ?? WeeklyWater.None));
@@ -31,10 +37,10 @@ public sealed record WeeklyWater(long Seconds, decimal? Litres)
     internal static WeeklyWater None { get; } = new(0, null);
 
     /// <summary>That of each zone by name. A zone that gets nothing is <see cref="None"/>, whatever its flow.</summary>
-    internal static Dictionary<string, WeeklyWater> ByZone(Site site, Version version, decimal days) =>
-        site.Zones.ToDictionary(zone => zone.Name, zone => Of(zone, version.SecondsOf(zone), days), StringComparer.Ordinal);
+    internal static Dictionary<string, WeeklyWater> ByZone(Site site, Version version, decimal days, Func<decimal?, decimal?>? flow) =>
+        site.Zones.ToDictionary(zone => zone.Name, zone => Of(flow is null ? zone.LitresPerMinute : flow(zone.LitresPerMinute), version.SecondsOf(zone), days), StringComparer.Ordinal);
 
-    private static WeeklyWater Of(Zone zone, long seconds, decimal days) => seconds == 0
+    private static WeeklyWater Of(decimal? litresPerMinute, long seconds, decimal days) => seconds == 0
         ? None
-        : new((long)Math.Round((decimal)seconds * DaysInWeek / days, MidpointRounding.AwayFromZero), zone.LitresPerMinute * seconds / 60 * DaysInWeek / days);
+        : new((long)Math.Round((decimal)seconds * DaysInWeek / days, MidpointRounding.AwayFromZero), litresPerMinute * seconds / 60 * DaysInWeek / days);
 }

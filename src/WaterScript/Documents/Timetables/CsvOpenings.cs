@@ -1,8 +1,12 @@
 namespace WaterScript.Documents.Timetables;
 
 /// <summary>The openings as lines of CSV.</summary>
-internal sealed class CsvOpenings() : CsvTable("opening", "from", "to", "controller", "output", "kind", "name", "seconds", "runs")
+internal sealed class CsvOpenings() : CsvTable(Columns)
 {
+    /// <summary>Their columns.</summary>
+    public static readonly string[] Columns =
+        ["opening", "from", "to", "controller", "output", "kind", "name", "seconds", "runs"];
+
     /// <summary>The line of an opening; until the next one is asked for.</summary>
     public ReadOnlySpan<byte> Line(OpeningFields fields)
     {

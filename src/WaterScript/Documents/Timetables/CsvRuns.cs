@@ -1,9 +1,12 @@
 namespace WaterScript.Documents.Timetables;
 
 /// <summary>The runs as lines of CSV.</summary>
-internal sealed class CsvRuns() : CsvTable(
-    "run", "from", "to", "zone", "output", "controller", "schedule", "day", "start", "pass", "pass_start", "step", "seconds", "depth_mm", "volume_l")
+internal sealed class CsvRuns() : CsvTable(Columns)
 {
+    /// <summary>Their columns.</summary>
+    public static readonly string[] Columns =
+        ["run", "from", "to", "zone", "output", "controller", "schedule", "day", "start", "pass", "pass_start", "step", "seconds", "depth_mm", "volume_l"];
+
     /// <summary>The line of a run; until the next one is asked for.</summary>
     public ReadOnlySpan<byte> Line(RunFields fields)
     {

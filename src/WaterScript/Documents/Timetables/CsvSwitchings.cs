@@ -1,8 +1,12 @@
 namespace WaterScript.Documents.Timetables;
 
 /// <summary>The switchings as lines of CSV: the list that a device carries out.</summary>
-internal sealed class CsvSwitchings() : CsvTable("t", "after_ms", "controller", "output", "do", "polarity", "pulse_ms", "max_on_s", "opening")
+internal sealed class CsvSwitchings() : CsvTable(Columns)
 {
+    /// <summary>Their columns.</summary>
+    public static readonly string[] Columns =
+        ["t", "after_ms", "controller", "output", "do", "polarity", "pulse_ms", "max_on_s", "opening"];
+
     /// <summary>The line of a switching; until the next one is asked for.</summary>
     public ReadOnlySpan<byte> Line(SwitchingFields fields)
     {

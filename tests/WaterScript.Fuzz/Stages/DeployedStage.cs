@@ -1,0 +1,100 @@
+using NodaTime;
+using WaterScript.Answers.Audit;
+using WaterScript.Answers.Diff;
+using WaterScript.Documents.Timetables;
+using WaterScript.Documents.Timetables.Deployed;
+using WaterScript.Fuzz.Inputs;
+
+namespace WaterScript.Fuzz.Stages;
+
+/// <summary>A timetable that is deployed: as it was compiled nothing changes; with odd values, lines and bytes it is compared or refused in words, with a place that it has.</summary>
+internal sealed class DeployedStage : IStage
+{
+    private const int Rounds = 12;
+
+    private static readonly string[] Odd =
+    [
+        "&a ", "*a", "!!str ", "!x ", "<<: *a", "[", "]", "{", "}", ": ", "- ", "? ", "| ", ">", "\"", "'", "#", "\n", "\n---\n", "\n...\n", "%YAML 1.2\n", "\t", "\0", "\u0085", "\u2028", "\ufeff", "\ud83d", "~", "null", "-1", "0", "1e9", "0x1F", ".inf",
+        "99999999999999999999999999999999", "9999-12-31T23:59:59+00:00", "0000-00-00T00:00:00+00:00", "2026-02-30", "\"\\u202e\"", "\"\\x00\"", "on", "true", "waterscript: 1\n", "runs:\n", "runs: []\n", "end: {}\n", "zones:\n  - {}\n",
+    ];
+
+    public string Name => "deployed";
+
+    public bool Run(SiteInHand site, SiteInHand original)
+    {
+        if (site.Sound is not { } sound || DeviceListStage.IsRefused(site, controller: null, isForDevice: false)) return false;
+        var yaml = CompileStage.Document(site, OutputFormat.Yaml, null);
+        using (var deployed = Open(yaml))
+        {
+            var changes = WateringChanges.Of(deployed, sound);
+            Must.Hold(!changes.IsChanged && !changes.IsDescriptionChanged && changes.Schedules.IsEmpty && changes.Zones.IsEmpty, "what was compiled is what the site says", string.Join('\n', changes.Schedules));
+        }
+
+        var dice = new Dice((ulong)(yaml.Length * FuzzInput.Salts) + (ulong)site.Salt);
+        for (var round = 0; round < Rounds; round++) Try(Spoilt(yaml, dice), site, isAudit: round % 2 == 1);
+        return true;
+    }
+
+    private static DeployedTimetable Open(string yaml) => DeployedTimetable.Open(new StringReader(yaml), "deployed.yaml", DateTimeZoneProviders.Tzdb);
+
+    private static void Try(string yaml, SiteInHand site, bool isAudit)
+    {
+        try
+        {
+            using var deployed = Open(yaml);
+            if (isAudit) Audit(deployed);
+            else WateringChanges.Of(deployed, site.Sound!);
+        }
+        catch (DeployedException problem)
+        {
+            Must.Hold(problem.Message.Length > 0 && problem.Help.Length > 0, "a timetable is refused in words");
+            Must.Hold(problem.Line >= 1 && problem.Column >= 1 && problem.Line <= yaml.Length + 1, "a timetable is refused with a place", $"{problem.Line}:{problem.Column}");
+        }
+    }
+
+    private static void Audit(DeployedTimetable deployed)
+    {
+        var from = deployed.Horizon.From.AtStartOfDayInZone(deployed.Site.TimeZone).ToInstant().ToUnixTimeSeconds();
+        var log = new LogReader(deployed.Site, LogColumns.Default);
+        if (log.Read("log.csv", FormattableString.Invariant($"time,zone,do\n{from},{deployed.Site.Zones[0].Name},open\n{from + 600},{deployed.Site.Zones[0].Name},close\n{from + 90_000},,alive\n")) is not null) return;
+        Auditor.Audit(deployed, log, new AuditOptions());
+    }
+
+    private static string Spoilt(string yaml, Dice dice)
+    {
+        for (var changes = 1 + dice.Below(4); changes > 0 && yaml.Length > 0; changes--)
+        {
+            var at = dice.Below(yaml.Length);
+            yaml = dice.Below(6) switch
+            {
+                0 => yaml.Remove(at, Math.Min(1 + dice.Below(30), yaml.Length - at)),
+                1 => yaml.Insert(at, dice.Of(Odd)),
+                2 => Value(yaml, at, dice.Of(Odd)),
+                3 => yaml.Insert(at, yaml.Substring(at, Math.Min(1 + dice.Below(200), yaml.Length - at))),
+                4 => Lines(yaml, at, dice),
+                _ => yaml[..at] + (char)dice.Below(0x2100) + yaml[(at + 1)..],
+            };
+        }
+
+        return dice.OneIn(10) ? yaml[..dice.Below(yaml.Length + 1)] : yaml;
+    }
+
+    /// <summary>Another value after a key near a place.</summary>
+    private static string Value(string yaml, int at, string value)
+    {
+        var start = yaml.IndexOf(": ", at, StringComparison.Ordinal);
+        if (start < 0) return yaml;
+        var end = yaml.IndexOfAny([',', '}', '\n'], start);
+        return end < 0 ? yaml : yaml[..(start + 2)] + value + yaml[end..];
+    }
+
+    /// <summary>A line twice, or the one after it first.</summary>
+    private static string Lines(string yaml, int at, Dice dice)
+    {
+        var lines = yaml.Split('\n').ToList();
+        var line = yaml.AsSpan(0, at).Count('\n');
+        if (dice.OneIn(2)) lines.Insert(line, lines[line]);
+        else lines.Reverse(line, Math.Min(2, lines.Count - line));
+        return string.Join('\n', lines);
+    }
+}

@@ -1,0 +1,115 @@
+using Xunit;
+
+namespace WaterScript.Tests.Cli;
+
+/// <summary>A timetable that is deployed, in place of the old site of <c>diff</c> and of the site of <c>audit</c>.</summary>
+public sealed class DeployedTests : Workshop
+{
+    private const string Log = "time,zone,do\n2026-06-01T06:00:00+01:00,lawn,open\n2026-06-01T06:10:00+01:00,lawn,close\n2026-06-01T06:10:00+01:00,beds,open\n2026-06-01T06:15:00+01:00,beds,close\n";
+
+    public DeployedTests()
+    {
+        Write("garden.water", Good);
+        Assert.Equal("", RunLine("compile garden.water --to yaml --from 2026-06-01 --days 30 -o deployed.yaml").Error);
+    }
+
+    [Fact]
+    public void What_is_deployed_is_what_the_file_says()
+    {
+        var result = RunLine("diff deployed.yaml garden.water");
+        Assert.Equal(("Garden: no change in the watering. Compared Mon 1 Jun 2026 to Tue 30 Jun 2026.\n", "", 0), (result.Output, result.Error, result.ExitCode));
+    }
+
+    [Fact]
+    public void A_change_since_is_told_for_the_dates_that_are_deployed()
+    {
+        Write("new.water", Good.Replace("10 min", "12 min", StringComparison.Ordinal));
+        var result = RunLine("diff deployed.yaml new.water");
+        Assert.Equal(
+            """
+            Garden: the watering changes. Compared Mon 1 Jun 2026 to Tue 30 Jun 2026.
+            Schedules:
+              morning: lawn 10 min → 12 min; beds 10 min → 12 min; first different on Mon 1 Jun 2026
+            Water in a week, on an average:
+              lawn 700.0 L → 840.0 L (+20 %)
+              beds 1 h 10 min → 1 h 24 min (+20 %)
+
+            """,
+            result.Output,
+            ignoreLineEndingDifferences: true);
+        Assert.Equal(("", 1), (result.Error, result.ExitCode));
+        Assert.Equal(RunLine("diff garden.water new.water --from 2026-06-01 --until 2026-07-01").Output, result.Output);
+        Assert.Equal(1, RunLine("diff deployed.yaml new.water --report json").ExitCode);
+    }
+
+    [Fact]
+    public void It_may_come_from_standard_input_and_so_may_a_site()
+    {
+        var bytes = File.ReadAllBytes(PathOf("deployed.yaml"));
+        var deployed = WaterscriptProcess.Run(Folder, bytes, [], "diff", "-", "garden.water");
+        Assert.Equal((RunLine("diff deployed.yaml garden.water").Output, "", 0), (deployed.Output, deployed.Error, deployed.ExitCode));
+        var withMark = WaterscriptProcess.Run(Folder, [0xEF, 0xBB, 0xBF, .. bytes], [], "diff", "-", "garden.water");
+        Assert.Equal((deployed.Output, ""), (withMark.Output, withMark.Error));
+        var site = WaterscriptProcess.Run(Folder, File.ReadAllBytes(PathOf("garden.water")), [], "diff", "-", "garden.water");
+        Assert.Equal((RunLine("diff garden.water garden.water").Output, "", 0), (site.Output, site.Error, site.ExitCode));
+        var audited = WaterscriptProcess.Run(Folder, File.ReadAllBytes(PathOf("garden.water")), [], "audit", "-", WriteLog());
+        Assert.Equal((RunLine("audit garden.water log.csv").Output, ""), (audited.Output, audited.Error));
+        var nothing = WaterscriptProcess.Run(Folder, [], [], "diff", "-", "garden.water");
+        Assert.Equal(2, nothing.ExitCode);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData(" --report json")]
+    [InlineData(" --report markdown --tolerance 400")]
+    public void A_log_is_audited_against_it_as_against_the_file(string options)
+    {
+        WriteLog();
+        var file = RunLine("audit garden.water log.csv" + options);
+        var deployed = RunLine("audit deployed.yaml log.csv" + options);
+        Assert.Equal((file.Output, "", file.ExitCode), (deployed.Output, deployed.Error, deployed.ExitCode));
+    }
+
+    [Fact]
+    public void Whether_the_device_has_its_list_is_said()
+    {
+        var hash = RunLine("compile garden.water --to csv --only switchings --from 2026-06-01 --days 30").Output.Split('\n')[^2].Split(',')[2];
+        Write("log.csv", $"time,zone,do,list\n1780290000,lawn,open,{hash}\n1780290600,lawn,close,{hash}\n1780290600,beds,open,0123456789ab\n1780291200,beds,close,\n");
+        var result = RunLine("audit deployed.yaml log.csv");
+        Assert.Contains($"{hash}: the device ran this file, its list for Mon 1 Jun 2026 to Tue 30 Jun 2026\n", result.Output, StringComparison.Ordinal);
+        Assert.Contains("0123456789ab: not the list of this file for Mon 1 Jun 2026 to Tue 30 Jun 2026: the device ran another file or version, or a list for other dates\n", result.Output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("diff deployed.yaml garden.water --from 2026-06-02", "a timetable is compared over the dates that it covers; leave out --from and --until")]
+    [InlineData("diff garden.water deployed.yaml", "deployed.yaml is a timetable; give it first, and then the site")]
+    [InlineData("diff none.yaml garden.water", "there is no file none.yaml")]
+    [InlineData("diff bad.yml garden.water", "bad.yml:1:1: this is not a timetable of waterscript; compile it with --to yaml and without --only")]
+    [InlineData("diff latin.yaml garden.water", "latin.yaml:1:1: a letter after this is not UTF-8; compile it anew with --to yaml")]
+    [InlineData("diff cut.yaml garden.water", "cut.yaml:*")]
+    [InlineData("diff list.yaml garden.water", "list.yaml:*this timetable has no description*compile it with --to yaml and without --only")]
+    [InlineData("diff pass.yaml garden.water", "pass.yaml:*this is one pass (--run), and not the timetable of some dates; compile it without --run")]
+    [InlineData("audit deployed.yaml log.csv --days 3", "a timetable says itself which dates it covers; leave out --from, --until and --days")]
+    [InlineData("audit bad.yml log.csv", "bad.yml:1:1: this is not a timetable of waterscript; compile it with --to yaml and without --only")]
+    [InlineData("diff deployed.yaml garden.water -o deployed.yaml", "deployed.yaml is a source, and the output would take its place; give the output another name")]
+    public void What_cannot_be_compared_is_refused_in_words(string line, string words)
+    {
+        WriteLog();
+        Write("bad.yml", "kind: other\n");
+        Write("latin.yaml", [.. "waterscript: 1\nsite: \"caf"u8, 0xE9, .. "\"\n"u8]);
+        Write("cut.yaml", Read("deployed.yaml")[..3000]);
+        RunLine("compile garden.water --to yaml --only runs --from 2026-06-01 --days 30 -o list.yaml");
+        RunLine("compile garden.water --to yaml --run morning --at 2026-06-01T06:00 -o pass.yaml");
+        var result = RunLine(line);
+        Assert.Equal(("", 2), (result.Output, result.ExitCode));
+        var parts = words.Split('*');
+        Assert.StartsWith("waterscript: " + parts[0], result.Error, StringComparison.Ordinal);
+        Assert.All(parts, part => Assert.Contains(part, result.Error, StringComparison.Ordinal));
+    }
+
+    private string WriteLog()
+    {
+        Write("log.csv", Log);
+        return "log.csv";
+    }
+}
