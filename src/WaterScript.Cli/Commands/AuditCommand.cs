@@ -69,7 +69,7 @@ internal sealed class AuditCommand
         using var texts = new LogTexts(_terminal);
         var (report, log, file) = DeployedFile.Use(parsed.GetValue(_file)!, _terminal, deployed =>
         {
-            var log = Open(deployed.Site, columns, parsed.GetValue(_logs)!, texts);
+            var log = OpenLog(deployed.Site, columns, parsed.GetValue(_logs)!, texts);
             return (_terminal.During("Comparing", () => Auditor.Audit(deployed, log, options)), log, deployed.Source);
         });
         return Finish(report, log, [file], form, output);

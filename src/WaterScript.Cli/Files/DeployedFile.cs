@@ -24,8 +24,8 @@ internal static class DeployedFile
     /// <exception cref="CommandException">It cannot be read, or is not as it was compiled: where, and what to do about it.</exception>
     public static T Use<T>(string path, Terminal terminal, Func<DeployedTimetable, T> work)
     {
-        var shown = path == SiteSource.Standard ? path : ShownPath.Of(path);
-        using var text = new StreamReader(path == SiteSource.Standard ? terminal.OpenInput() : RegularFile.OpenNamed(path), Utf8);
+        var shown = path == SiteSource.Standard ? path : terminal.Surroundings.Shown(path);
+        using var text = new StreamReader(path == SiteSource.Standard ? terminal.OpenInput() : RegularFile.OpenNamed(path, terminal.Surroundings), Utf8);
         try
         {
             using var timetable = DeployedTimetable.Open(text, shown, DateTimeZoneProviders.Tzdb);

@@ -3,6 +3,7 @@ using WaterScript.Diagnostics;
 using WaterScript.Documents.Writers;
 using WaterScript.Linting.Engine;
 using WaterScript.Linting.Proof;
+using WaterScript.Wording;
 
 namespace WaterScript.Documents.Reports;
 

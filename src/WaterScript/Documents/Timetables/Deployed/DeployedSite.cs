@@ -3,6 +3,7 @@ using System.Security.Cryptography;
 using NodaTime;
 using WaterScript.Calendars;
 using WaterScript.Documents.Writers;
+using WaterScript.Language;
 using WaterScript.Model;
 using WaterScript.Quantities;
 using WaterScript.Text;
@@ -116,7 +117,7 @@ internal sealed class DeployedSite : IDisposable
         Label = map.Text("label"),
         Origin = _origin,
         Controller = ControllerOf(map),
-        Output = (int)(map.Number("output", MostOutputs) ?? 0),
+        WrittenOutput = OutputOf(map),
         Zones = [],
     };
 
@@ -127,10 +128,12 @@ internal sealed class DeployedSite : IDisposable
         Label = map.Text("label"),
         Origin = _origin,
         Controller = ControllerOf(map),
-        Output = (int)(map.Number("output", MostOutputs) ?? 0),
-        Flow = map.Number("flow_l_per_min", MostFlow) is { } flow ? new Quantity(flow, LitresPerMinute) : null,
+        WrittenOutput = OutputOf(map),
+        Flow = map.Number("flow_l_per_min", MostFlow) is { } flow ? new Placed<Quantity>(new Quantity(flow, LitresPerMinute), _origin) : null,
         IsSpare = map.Flag("spare"),
     };
+
+    private Placed<int>? OutputOf(YamlMap map) => map.Number("output", MostOutputs) is { } output ? new Placed<int>((int)output, _origin) : null;
 
     private Controller ControllerOf(YamlMap map)
     {
