@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WaterScript.Diagnostics;
 using WaterScript.Documents.Timetables;
 using WaterScript.Model;
 using WaterScript.Timetables;
@@ -14,23 +15,37 @@ public sealed record AuditedList(string Hash, ListMatch Match, Controller? Contr
     /// <summary>A chance beginning of so many hexadecimal digits is one in 4 thousand million.</summary>
     private const int FewestDigits = 8;
 
+    /// <summary>Calculating the lists may be so many times the work of a check.</summary>
+    private const int ChecksOfLists = 2;
+
     /// <summary>Compares hashes with the lists that there are, for all controllers together and for each alone.</summary>
     /// <param name="hashes">As the log has them.</param>
     /// <param name="lists">Gives the lists.</param>
-    internal static ImmutableArray<AuditedList> Of(IEnumerable<string> hashes, Func<ImmutableArray<(string? Hash, Controller? Controller)>> lists)
+    internal static ImmutableArray<AuditedList> Of(IEnumerable<string> hashes, Func<ImmutableArray<(string? Hash, Controller? Controller)>?> lists)
     {
-        var own = new Lazy<ImmutableArray<(string? Hash, Controller? Controller)>>(lists);
+        var own = new Lazy<ImmutableArray<(string? Hash, Controller? Controller)>?>(lists);
         return [.. hashes.Select(hash => Of(hash, own))];
     }
 
-    /// <summary>The lists that a timetable gives.</summary>
-    internal static ImmutableArray<(string? Hash, Controller? Controller)> OwnOf(Timetable meant) =>
-        [.. Controllers(meant.Site).Select(controller => (TimetableCsv.HashOfSwitchings(meant, controller), controller))];
+    /// <summary>The lists that a timetable gives; null where they are too much work to calculate beside an answer.</summary>
+    internal static ImmutableArray<(string? Hash, Controller? Controller)>? OwnOf(Site site, Horizon dates)
+    {
+        var meant = Timetable.Of(site, dates, new WorkBudget(ChecksOfLists * Limits.CheckWorkOf(site.SourceLength)));
+        try
+        {
+            return [.. Controllers(site).Select(controller => (TimetableCsv.HashOfSwitchings(meant, controller), controller))];
+        }
+        catch (WorkUsedUpException)
+        {
+            return null;
+        }
+    }
 
-    private static AuditedList Of(string hash, Lazy<ImmutableArray<(string? Hash, Controller? Controller)>> own)
+    private static AuditedList Of(string hash, Lazy<ImmutableArray<(string? Hash, Controller? Controller)>?> own)
     {
         if (hash.Length < FewestDigits) return new AuditedList(hash, ListMatch.TooShort, null);
-        foreach (var (whole, controller) in own.Value)
+        if (own.Value is not { } lists) return new AuditedList(hash, ListMatch.TooLong, null);
+        foreach (var (whole, controller) in lists)
         {
             if (whole?.StartsWith(hash, StringComparison.OrdinalIgnoreCase) == true) return new AuditedList(hash, ListMatch.Same, controller);
         }
@@ -52,4 +67,7 @@ public enum ListMatch
 
     /// <summary>The log has too little of the hash to tell.</summary>
     TooShort,
+
+    /// <summary>The list of the file is too much work to calculate beside the comparison.</summary>
+    TooLong,
 }

@@ -36,7 +36,7 @@ public sealed class Auditor : IDisposable
     {
         ArgumentNullException.ThrowIfNull(site);
         ArgumentNullException.ThrowIfNull(inDevice);
-        return Audit(site, (clock, from) => new MeantRuns(site, clock, from), log, options, () => AuditedList.OwnOf(inDevice), inDevice.Horizon);
+        return Audit(site, (clock, from) => new MeantRuns(site, clock, from), log, options, () => AuditedList.OwnOf(site, inDevice.Horizon), inDevice.Horizon);
     }
 
     /// <summary>Audits a log against a timetable that is deployed.</summary>
@@ -51,7 +51,7 @@ public sealed class Auditor : IDisposable
         var report = Audit(deployed.Site, (clock, from) => new MeantRuns(deployed, clock, from), log, options, Own, deployed.Horizon);
         return report is null ? null : report with { IsOfDeployed = true };
 
-        ImmutableArray<(string? Hash, Controller? Controller)> Own()
+        ImmutableArray<(string? Hash, Controller? Controller)>? Own()
         {
             deployed.Finish();
             return [.. deployed.HashesOfSwitchings()];
@@ -62,7 +62,7 @@ public sealed class Auditor : IDisposable
     public void Dispose() => _meant.Dispose();
 
     private static AuditReport? Audit(
-        Site site, Func<ZoneClock, long, MeantRuns> meant, LogReader log, AuditOptions options, Func<ImmutableArray<(string? Hash, Controller? Controller)>> own, Horizon listDates)
+        Site site, Func<ZoneClock, long, MeantRuns> meant, LogReader log, AuditOptions options, Func<ImmutableArray<(string? Hash, Controller? Controller)>?> own, Horizon listDates)
     {
         ArgumentNullException.ThrowIfNull(log);
         ArgumentNullException.ThrowIfNull(options);
@@ -115,7 +115,7 @@ public sealed class Auditor : IDisposable
         zone.Settle(told.At, _meant.NextStart);
     }
 
-    private AuditReport Report(Site site, LogReader log, Func<ImmutableArray<(string? Hash, Controller? Controller)>> own, Horizon listDates, bool isWhole)
+    private AuditReport Report(Site site, LogReader log, Func<ImmutableArray<(string? Hash, Controller? Controller)>?> own, Horizon listDates, bool isWhole)
     {
         while (isWhole && _meant.TryTakeLast(out var run))
         {
