@@ -70,6 +70,9 @@ public static class Limits
     /// <summary>Times that the fixes of a site are applied and the site is looked at again; what is left then is left.</summary>
     public const int FixRounds = 20;
 
+    /// <summary>Checks, of sites as large as one may be, that finding out which fixes do no harm may take; what is left then is left.</summary>
+    public const int FixChecks = 4;
+
     /// <summary>Days of one chart.</summary>
     public const int ChartDays = 31;
 

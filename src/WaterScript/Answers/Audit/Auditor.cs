@@ -120,8 +120,9 @@ public sealed class Auditor : IDisposable
         while (isWhole && _meant.TryTakeLast(out var run))
         {
             _zones[run.Zone].Add(run);
-            isWhole = !_meant.Budget.IsUsedUp;
         }
+
+        isWhole &= !_meant.Budget.IsUsedUp;
 
         foreach (var zone in _zones) zone.Finish();
         return new AuditReport(

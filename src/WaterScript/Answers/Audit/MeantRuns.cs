@@ -22,8 +22,9 @@ internal sealed class MeantRuns : IDisposable
 
     private readonly Site _site;
     private readonly ZoneClock _clock;
-    private readonly long _longestPass;
     private readonly PriorityQueue<IEnumerator<Run>, (long Start, LocalDate Year)> _years = new();
+    private Timetable? _latest;
+    private long? _longestPass;
     private LocalDate _until;
     private long _endOfDay = long.MinValue;
     private long _reached;
@@ -36,8 +37,6 @@ internal sealed class MeantRuns : IDisposable
         (_site, _clock, _reached) = (site, clock, from);
         Budget = new WorkBudget(Limits.CheckWorkOf(site.SourceLength));
         _until = LocalDate.Min(CivilDate.FromDayNumber(clock.At(from).Day).ToLocalDate(), LastDate);
-        var timetable = Timetable.Of(site, Horizon.DaysFrom(_until, DaysAtOnce));
-        _longestPass = site.Schedules.Select(schedule => timetable.LongestSecondsOf(schedule.Index)).DefaultIfEmpty().Max();
         GoTo(from);
     }
 
@@ -46,7 +45,6 @@ internal sealed class MeantRuns : IDisposable
     {
         (_site, _clock, _reached, _until) = (deployed.Site, clock, from, LastDate);
         Budget = new WorkBudget(long.MaxValue);
-        _longestPass = Limits.PassDays * ZoneClock.SecondsInDay;
         var first = clock.At(from).Day;
         Advance(deployed.Runs().Where(run => run.Day >= first).GetEnumerator(), LastDate);
         GoTo(from);
@@ -79,6 +77,7 @@ internal sealed class MeantRuns : IDisposable
     /// <summary>The next run of a pass that starts on a date of the log, wherever it is; false where there is none.</summary>
     public bool TryTakeLast(out Run run)
     {
+        _longestPass ??= LongestPass();
         while (NextStart <= _endOfDay + _longestPass && TryDraw(out run))
         {
             if (run.PassStart < _endOfDay) return true;
@@ -98,7 +97,22 @@ internal sealed class MeantRuns : IDisposable
     {
         var year = Horizon.DaysFrom(_until, DaysAtOnce);
         _until = year.Until;
-        Advance(Timetable.Of(_site, year, Budget).Runs().GetEnumerator(), year.From);
+        _latest = Timetable.Of(_site, year, Budget);
+        Advance(_latest.Runs().GetEnumerator(), year.From);
+    }
+
+    /// <summary>How long a pass may last, in seconds; of a deployed timetable nobody knows.</summary>
+    private long LongestPass()
+    {
+        if (_latest is not { } timetable) return Limits.PassDays * ZoneClock.SecondsInDay;
+        try
+        {
+            return _site.Schedules.Select(schedule => timetable.LongestSecondsOf(schedule.Index)).DefaultIfEmpty().Max();
+        }
+        catch (WorkUsedUpException)
+        {
+            return 0;
+        }
     }
 
     private bool TryDraw(out Run run)

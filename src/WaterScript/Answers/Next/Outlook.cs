@@ -33,6 +33,9 @@ public sealed record Outlook(
     /// <summary>The work of looking ahead is that of a check by so many.</summary>
     private const int ShareOfCheck = 8;
 
+    /// <summary>Where a year is too much, a part of it is looked at, and a part of that.</summary>
+    private const int FewerDays = 4;
+
     /// <summary>The outlook of a site, over fewer dates where those of a year are too much work.</summary>
     /// <param name="site">The site, read without an error.</param>
     /// <param name="at">The moment.</param>
@@ -41,7 +44,7 @@ public sealed record Outlook(
     public static Outlook Of(Site site, Instant at, int count)
     {
         ArgumentNullException.ThrowIfNull(site);
-        for (var days = DaysAhead; days > 1; days /= 2)
+        for (var days = DaysAhead; days > 1; days /= FewerDays)
         {
             try
             {
@@ -49,7 +52,7 @@ public sealed record Outlook(
             }
             catch (WorkUsedUpException)
             {
-                // Half of the dates may do.
+                // A part of the dates may do.
             }
         }
 

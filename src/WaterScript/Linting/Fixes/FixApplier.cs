@@ -16,6 +16,7 @@ public sealed class FixApplier(ImmutableArray<FixTarget> sites)
     private readonly Dictionary<string, SourceText> _before = new(StringComparer.Ordinal);
     private readonly Dictionary<Fix, CheckedSite> _refused = [];
     private ImmutableDictionary<string, SourceText> _texts = FixTarget.NoTexts;
+    private long _work;
 
     /// <summary>The files that have changed so far, before and after, in order of their paths.</summary>
     public ImmutableArray<(SourceText Before, SourceText After)> Changes =>
@@ -30,6 +31,7 @@ public sealed class FixApplier(ImmutableArray<FixTarget> sites)
         var before = site.Settle(_texts);
         foreach (var file in before.Reading.Files) _before.TryAdd(file.Source.Path, file.Source);
         var (texts, applied) = (_texts, 0);
+        _work = 0;
         for (var round = 0; site.IsAllowed && round < Limits.FixRounds && Round(site) is > 0 and var more; round++) applied += more;
         var after = site.Settle(_texts);
         return new FixedSite(before, after, applied)
@@ -52,7 +54,7 @@ public sealed class FixApplier(ImmutableArray<FixTarget> sites)
     /// <summary>Those of some fixes that do no harm along with the ones accepted already: all at once if they can be, else half by half.</summary>
     private ImmutableArray<Fix> Accept(FixTarget site, ImmutableArray<Fix> accepted, ReadOnlySpan<Fix> fixes)
     {
-        if (fixes.IsEmpty) return accepted;
+        if (fixes.IsEmpty || _work > Limits.FixChecks * Limits.CheckWork) return accepted;
         ImmutableArray<Fix> all = [.. accepted, .. fixes];
         if (Harmed(site, TextsWith(all)) is not { } harmed) return all;
         if (fixes.Length == 1)
@@ -70,7 +72,14 @@ public sealed class FixApplier(ImmutableArray<FixTarget> sites)
     /// <summary>A site that other texts make worse: the one that is fixed, else one that reads the same file; or null.</summary>
     private CheckedSite? Harmed(FixTarget corrected, ImmutableDictionary<string, SourceText> texts) => sites
         .OrderBy(site => site == corrected ? 0 : 1)
-        .FirstOrDefault(site => IsWorse(site.Settle(_texts), site.With(texts), site == corrected ? Severity.Error : Severity.Warning))?.Settle(_texts);
+        .FirstOrDefault(site => IsWorse(site.Settle(_texts), Tried(site, texts), site == corrected ? Severity.Error : Severity.Warning))?.Settle(_texts);
+
+    private CheckedSite Tried(FixTarget site, ImmutableDictionary<string, SourceText> texts)
+    {
+        var tried = site.With(texts);
+        _work += tried.Lint?.Work ?? 0;
+        return tried;
+    }
 
     /// <summary>Whether something of a severity is found that was not; what a site does counts only where it was looked at before.</summary>
     private static bool IsWorse(CheckedSite before, CheckedSite after, Severity least)

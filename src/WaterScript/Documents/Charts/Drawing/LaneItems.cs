@@ -22,11 +22,12 @@ internal static class LaneItems
     public static ImmutableArray<LaneItem> Of(IEnumerable<ChartRun> runs)
     {
         var passes = new List<List<ChartRun>>();
+        var byPass = new Dictionary<(int Schedule, int Day, int Start, int Pass), List<ChartRun>>();
         foreach (var run in runs)
         {
-            var own = passes.FindLast(pass => pass[0].Run.IsInPassOf(run.Run));
-            if (own is null) passes.Add([run]);
-            else own.Add(run);
+            var key = (run.Run.Schedule, run.Run.Day, run.Run.StartNumber, run.Run.Pass);
+            if (!byPass.TryGetValue(key, out var own)) passes.Add(byPass[key] = own = []);
+            own.Add(run);
         }
 
         return [.. Rows(passes)];
