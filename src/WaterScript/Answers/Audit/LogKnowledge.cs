@@ -4,7 +4,7 @@ namespace WaterScript.Answers.Audit;
 internal sealed class LogKnowledge(long silence, bool isNumbered)
 {
     /// <summary>Remarks that are held. Whole passes are judged by theirs, which are far fewer.</summary>
-    private const int MostRemarks = 100_000;
+    private const int MostRemarks = 40_000;
 
     /// <summary>Holes that are held apart.</summary>
     private const int MostHoles = 100_000;

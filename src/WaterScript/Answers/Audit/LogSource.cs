@@ -6,7 +6,7 @@ namespace WaterScript.Answers.Audit;
 internal sealed class LogSource
 {
     /// <summary>Letters of a reason that are kept.</summary>
-    private const int MostOfReason = 200;
+    private const int MostOfReason = 160;
 
     /// <summary>Letters of a cell that a message quotes.</summary>
     private const int MostQuoted = 100;
