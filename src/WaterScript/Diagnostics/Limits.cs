@@ -85,6 +85,9 @@ public static class Limits
     /// <summary>Runs, openings and switchings of a deployed timetable, together.</summary>
     public const int DeployedRows = 12_000_000;
 
-    /// <summary>Values of the description in a deployed timetable.</summary>
-    public const int DeployedValues = 1_000_000;
+    /// <summary>Values of the description in a deployed timetable: those of 10,000 zones with all that they can have.</summary>
+    public const int DeployedValues = 200_000;
+
+    /// <summary>UTF-16 code units of the description in a deployed timetable, which is held.</summary>
+    public const int DeployedDescription = 8_000_000;
 }

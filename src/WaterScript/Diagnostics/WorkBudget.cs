@@ -55,7 +55,7 @@ public sealed class WorkBudget(long units)
 
     /// <summary>Allows more work, for input that came in meanwhile.</summary>
     /// <param name="units">The work, 0 or more.</param>
-    public void Allow(long units) => Units += units;
+    public void Allow(long units) => Units += Math.Min(units, long.MaxValue - Units);
 
     /// <summary>Nothing is spent any more, for another stage of the same answer.</summary>
     public void Renew() => Spent = 0;

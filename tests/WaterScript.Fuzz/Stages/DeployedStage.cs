@@ -54,6 +54,7 @@ internal sealed class DeployedStage : IStage
 
     private static void Audit(DeployedTimetable deployed)
     {
+        if (deployed.Site.Zones.IsEmpty) return;
         var from = deployed.Horizon.From.AtStartOfDayInZone(deployed.Site.TimeZone).ToInstant().ToUnixTimeSeconds();
         var log = new LogReader(deployed.Site, LogColumns.Default);
         if (log.Read("log.csv", FormattableString.Invariant($"time,zone,do\n{from},{deployed.Site.Zones[0].Name},open\n{from + 600},{deployed.Site.Zones[0].Name},close\n{from + 90_000},,alive\n")) is not null) return;

@@ -71,6 +71,26 @@ public sealed class DeployedTests : Workshop
     }
 
     [Fact]
+    public void What_was_changed_by_hand_is_no_ground_for_an_audit()
+    {
+        WriteLog();
+        Write("changed.yaml", Read("deployed.yaml").Replace("do: open, opening: 59", "do: open, opening: 60", StringComparison.Ordinal));
+        var result = RunLine("audit changed.yaml log.csv");
+        Assert.Equal(("", 2), (result.Output, result.ExitCode));
+        Assert.Contains("the switchings were changed after they were compiled: their sha256 is another; compile it anew with --to yaml", result.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_site_that_waters_far_more_often_is_compared_up_to_the_limit_of_work()
+    {
+        RunLine("compile garden.water --to yaml --days 300 -o year.yaml");
+        Write("often.water", Good + "schedule mist { every day; start at 00:00; repeat every 5 s for 17000 passes; steps { water beds for 2 s } }\n");
+        var result = RunLine("diff year.yaml often.water");
+        Assert.Contains("not after, at the limit of work, most of it for schedule mist (often.water:5) [over-limit]", result.Output, StringComparison.Ordinal);
+        Assert.Equal(("", 1), (result.Error, result.ExitCode));
+    }
+
+    [Fact]
     public void Whether_the_device_has_its_list_is_said()
     {
         var hash = RunLine("compile garden.water --to csv --only switchings --from 2026-06-01 --days 30").Output.Split('\n')[^2].Split(',')[2];

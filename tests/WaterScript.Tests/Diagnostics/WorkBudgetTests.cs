@@ -18,6 +18,19 @@ public sealed class WorkBudgetTests
     }
 
     [Fact]
+    public void More_may_be_allowed_and_without_an_end_stays_without_an_end()
+    {
+        var budget = new WorkBudget(10);
+        budget.Allow(5);
+        budget.Spend(15);
+        Assert.Equal((15, false), (budget.Units, budget.IsUsedUp));
+        var endless = new WorkBudget(long.MaxValue);
+        endless.Allow(5);
+        endless.Spend(1_000);
+        Assert.Equal((long.MaxValue, false), (endless.Units, endless.IsUsedUp));
+    }
+
+    [Fact]
     public void The_one_who_asks_for_most_is_known()
     {
         var budget = new WorkBudget(100);

@@ -49,6 +49,7 @@ public sealed class Auditor : IDisposable
     {
         ArgumentNullException.ThrowIfNull(deployed);
         var report = Audit(deployed.Site, (clock, from) => new MeantRuns(deployed, clock, from), log, options, Own, deployed.Horizon);
+        deployed.Finish();
         return report is null ? null : report with { IsOfDeployed = true };
 
         ImmutableArray<(string? Hash, Controller? Controller)>? Own()

@@ -27,6 +27,8 @@ internal sealed class DeployedSite : IDisposable
     private readonly CryptoStream _stream;
     private readonly JsonWriter _json;
     private YamlMap? _site;
+    private bool _hasZones;
+    private bool _hasSchedules;
     private ImmutableArray<Controller> _controllers = [];
     private ImmutableArray<Device> _devices = [];
     private ImmutableArray<Zone> _zonesOfSite = [];
@@ -56,10 +58,12 @@ internal sealed class DeployedSite : IDisposable
                 _devices = Items(node, key).Select(DeviceOf).ToImmutableArray();
                 break;
             case "zones":
+                _hasZones = true;
                 _zonesOfSite = Items(node, key).Select(ZoneOf).ToImmutableArray();
                 Verify(node, _zonesOfSite.Select(zone => zone.Name));
                 break;
             case "schedules":
+                _hasSchedules = true;
                 _schedules = Items(node, key).Select((map, index) => new Schedule { Index = index, Name = map.Needed("name"), Label = map.Text("label"), IsManual = map.Flag("manual"), Origin = _origin, Steps = [] }).ToImmutableArray();
                 Verify(node, _schedules.Select(schedule => schedule.Name));
                 break;
@@ -72,7 +76,11 @@ internal sealed class DeployedSite : IDisposable
     /// <summary>The site; its hash has to be that of the description.</summary>
     public Site Finish()
     {
-        if (_site is null || _zonesOfSite.IsEmpty || _schedules.IsEmpty) throw new DeployedException(1, 1, "the timetable has no description of the site, its zones and its schedules", "compile it with --to yaml and without --only");
+        if (_site is null || !_hasZones || !_hasSchedules)
+        {
+            throw new DeployedException(1, 1, "this timetable has no description of the site, its zones and its schedules", "compile it with --to yaml and without --only");
+        }
+
         _json.EndMap();
         _json.Dispose();
         _stream.Dispose();

@@ -40,7 +40,7 @@ internal sealed class DeployedSwitchings(YamlEvents events, Site site) : IDispos
         var rows = new DeployedRows(events, "outputs", ["controller", "output", "for", "kind"], ["pulse_ms", "max_on_s"]);
         while (rows.TryNext(ref left))
         {
-            if (_longest.Count == Limits.DeployedValues) throw rows.Problem("more outputs than a site can have");
+            if (_longest.Count == Limits.DeployedValues) throw rows.Problem("there are more outputs than a site can have");
             // What two are wired to is one output, which stands here for each of them.
             if (!_longest.TryAdd((rows[0], rows[1]), rows[5]) && _longest[(rows[0], rows[1])] != rows[5]) throw rows.Problem("this output has two values of max_on_s");
         }

@@ -30,6 +30,7 @@ public sealed class DeployedTimetable : IDisposable
     private Validity _valid;
     private Mark _start;
     private int _left = Limits.DeployedRows;
+    private bool _isFinished;
 
     private DeployedTimetable(YamlEvents events, SourceText source, IDateTimeZoneProvider zones)
     {
@@ -82,10 +83,11 @@ public sealed class DeployedTimetable : IDisposable
         while (_drawn.MoveNext()) yield return _drawn.Current;
     }
 
-    /// <summary>Reads the rest, and verifies that all of it is as it was compiled.</summary>
+    /// <summary>Reads the rest, and verifies that all of it is as it was compiled; does nothing where that is done.</summary>
     /// <exception cref="DeployedException">It is not.</exception>
     public void Finish()
     {
+        if (_isFinished) return;
         while (_drawn.MoveNext())
         {
             // What nobody asked for is verified too.
@@ -99,6 +101,7 @@ public sealed class DeployedTimetable : IDisposable
             {
                 _events.Next();
                 ReadEnd(place);
+                _isFinished = true;
                 return;
             }
 
@@ -132,6 +135,7 @@ public sealed class DeployedTimetable : IDisposable
         if (_events.Next() is not Scalar { Value: "1" }) throw _events.Here("this form of a timetable is not known", "use the program that compiled it, or " + YamlEvents.CompileAnew);
         var seen = new HashSet<string>(StringComparer.Ordinal);
         var left = Limits.DeployedValues;
+        _events.Hold(Limits.DeployedDescription);
         while (_events.NextKey("the timetable") is { } next && next.Value != "runs")
         {
             var name = next.Value;
@@ -146,6 +150,7 @@ public sealed class DeployedTimetable : IDisposable
 
         if (_events.Current is MappingEnd) throw _events.Here("this timetable has no runs", Whole);
         if (!seen.Contains("valid")) throw _events.Here("valid is missing", YamlEvents.CompileAnew);
+        _events.Hold(null);
         _events.Next();
     }
 

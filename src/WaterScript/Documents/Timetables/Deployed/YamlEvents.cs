@@ -40,26 +40,36 @@ internal sealed class YamlEvents : IDisposable
     public ParsingEvent Next()
     {
         _text.Left = LongestEvent;
+        var before = _parser.Current?.End ?? Mark.Empty;
         try
         {
-            if (!_parser.MoveNext()) throw At(_parser.Current?.End ?? Mark.Empty, "the timetable ends too early", "copy the whole file, or " + CompileAnew);
+            if (!_parser.MoveNext()) throw At(before, "the timetable ends too early", "copy the whole file, or " + CompileAnew);
         }
         catch (YamlException problem)
         {
             throw At(problem.Start, $"not YAML: {DisplayLine.CleanLine(problem.Message).TrimEnd('.')}", CompileAnew);
         }
-        catch (MeterException)
+        catch (MeterException problem)
         {
-            throw At(_parser.Current?.End ?? Mark.Empty, string.Create(CultureInfo.InvariantCulture, $"more than {LongestEvent} characters without an end"), CompileAnew);
+            throw At(problem.Place ?? before, problem.Message, CompileAnew);
         }
         catch (DecoderFallbackException)
         {
-            throw At(_parser.Current?.End ?? Mark.Empty, "a letter after this is not UTF-8", CompileAnew);
+            throw At(before, "a letter after this is not UTF-8", CompileAnew);
+        }
+        catch (Exception problem) when (problem is InvalidOperationException or ArgumentException)
+        {
+            // YamlDotNet throws these too where a text is not YAML: a plain value in braces that goes on at the left margin, an escape that is no
+            // letter. Nothing else here does, and what it says is for its developers.
+            throw At(before, "what follows this is not YAML", CompileAnew);
         }
 
         Admit(Current);
         return Current;
     }
+
+    /// <summary>Up to when the next call, the text of all events together may be so long, because they are held; null where they are not.</summary>
+    public void Hold(int? most) => _text.Held = most;
 
     /// <summary>Goes on to the next event, which has to be of a kind.</summary>
     /// <param name="what">What it is for people.</param>
@@ -103,12 +113,21 @@ internal sealed class YamlEvents : IDisposable
 
     private static string KindOf(Type type) => type == typeof(MappingStart) ? "a map" : type == typeof(SequenceStart) ? "a list" : type == typeof(Scalar) ? "a value" : "one document";
 
-    private sealed class MeterException : Exception;
+    private sealed class MeterException(string what, Mark? place = null) : Exception(what)
+    {
+        public Mark? Place => place;
+    }
 
-    /// <summary>Hands out so many characters, and no more before somebody allows them.</summary>
+    /// <summary>Hands out so many characters, and no more before somebody allows them; none that YAML does not have.</summary>
     private sealed class Metered(TextReader text) : TextReader
     {
+        private int _line = 1;
+        private int _column = 1;
+
         public int Left { get; set; } = LongestEvent;
+
+        /// <summary>How many more may be handed out that are held; null where none are.</summary>
+        public int? Held { get; set; }
 
         protected override void Dispose(bool disposing)
         {
@@ -118,6 +137,19 @@ internal sealed class YamlEvents : IDisposable
 
         public override int Peek() => text.Peek();
 
-        public override int Read() => --Left >= 0 ? text.Read() : throw new MeterException();
+        public override int Read()
+        {
+            if (--Left < 0) throw new MeterException(string.Create(CultureInfo.InvariantCulture, $"more than {LongestEvent} characters without an end"));
+            if (--Held < 0) throw new MeterException(string.Create(CultureInfo.InvariantCulture, $"the description has more than {Limits.DeployedDescription} characters"));
+            var letter = text.Read();
+            // They are not left to the parser: it takes NUL for the end of the text, and thousands of them one by one.
+            if (letter is >= 0 and < ' ' and not ('\t' or '\n' or '\r'))
+            {
+                throw new MeterException(string.Create(CultureInfo.InvariantCulture, $"a character here is one that YAML does not have (U+{letter:X4})"), new Mark(0, _line, _column));
+            }
+
+            (_line, _column) = letter == '\n' ? (_line + 1, 1) : (_line, _column + 1);
+            return letter;
+        }
     }
 }

@@ -89,7 +89,7 @@ public class DeployedTimetableTests
         var expected = WateringChanges.Of(old, @new, Dates);
         using var deployed = Open(Yaml(Timetable.Of(old.Reading.Site!, Dates)));
         var changes = WateringChanges.Of(deployed, @new.Reading.Site!);
-        Assert.NotEqual(old.Reading.Site!.ToString(), @new.Reading.Site!.ToString());
+        Assert.NotEqual(SiteHash.Of(old.Reading.Site!), SiteHash.Of(@new.Reading.Site!));
         Assert.Equal((expected.IsChanged, expected.IsDescriptionChanged, expected.Horizon), (changes.IsChanged, changes.IsDescriptionChanged, changes.Horizon));
         Assert.Equal(expected.Schedules.Select(Told), changes.Schedules.Select(Told));
         Assert.Equal(expected.Zones.Select(Rounded), changes.Zones.Select(Rounded));
@@ -108,6 +108,19 @@ public class DeployedTimetableTests
         Assert.False(WateringChanges.Of(other, Checked(text.Replace("5 min } }\nschedule evening", "6 min } }\nschedule evening", StringComparison.Ordinal)).Reading.Site!).IsChanged);
         using var own = Open(yaml);
         Assert.Equal("lawn", Assert.Single(WateringChanges.Of(own, Checked(text.Replace("20 min", "21 min", StringComparison.Ordinal)).Reading.Site!).Zones).Name);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("zone lawn { output 1 }")]
+    public void A_site_that_waters_nothing_is_read(string parts)
+    {
+        var site = Checked("site garden { timezone Europe/Lisbon; effective 2026-03-01 }\n" + parts + "\n").Reading.Site!;
+        using var deployed = Open(Yaml(Timetable.Of(site, Dates)));
+        var changes = WateringChanges.Of(deployed, site);
+        Assert.Equal((false, false), (changes.IsChanged, changes.IsDescriptionChanged));
+        using var again = Open(Yaml(Timetable.Of(site, Dates)));
+        Assert.True(WateringChanges.Of(again, Checked(Garden).Reading.Site!).IsChanged);
     }
 
     /// <summary>What a change is, but for how its rules are written, which a timetable does not have.</summary>

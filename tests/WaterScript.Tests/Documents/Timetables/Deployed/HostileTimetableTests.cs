@@ -66,6 +66,10 @@ public class HostileTimetableTests
         { "output: 1, do: open, opening: 1", "output: 9, do: open, opening: 1", 0, "there is no output \"9\"" },
         { "end: {runs: 14", "end: {runs: 13", 0, "there are 14 runs, and not as many as this record says" },
         { "end: {", "totals: []\nend: {", 0, "\"totals\" is not what comes here" },
+        { FirstRun, "  - {run: 1\n2, ", 39, "what follows this is not YAML" },
+        { "label: \"Garden\"", @"label: ""\uD800\u0041""", 4, "what follows this is not YAML" },
+        { "label: \"Garden\"", @"label: ""\UFFFFFFFF""", 4, "what follows this is not YAML" },
+        { "label: \"Garden\"", "label: \"Gar\0den\"", 4, "a character here is one that YAML does not have (U+0000)" },
         { "end: {", "end: {", 0, "" },
     };
 
@@ -125,14 +129,26 @@ public class HostileTimetableTests
     [InlineData("\0", "")]
     [InlineData("\t", "")]
     [InlineData("%TAG ! tag:x:\n", "")]
-    public void Endless_text_takes_little_memory(string again, string before)
+    public void Endless_text_is_left_soon(string again, string before)
     {
         foreach (var head in new[] { "waterscript: 1\n", Good[..Good.IndexOf("\nruns:", StringComparison.Ordinal)] + "\nruns:\n" })
         {
-            var start = GC.GetTotalAllocatedBytes();
-            Assert.Throws<DeployedException>(() => ReadAll(new Endless(head + before, again, 4_000_000)));
-            Assert.InRange(GC.GetTotalAllocatedBytes() - start, 0, 3_000_000_000);
+            var text = new Endless(head + before, again, 4_000_000);
+            var start = GC.GetAllocatedBytesForCurrentThread();
+            Assert.Throws<DeployedException>(() => ReadAll(text));
+            Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - start, 0, 1_000_000_000);
+            Assert.InRange(text.Given - head.Length, 0, 1_100_000);
         }
+    }
+
+    [Fact]
+    public void A_description_that_is_too_long_to_hold_is_left_soon()
+    {
+        var label = "- \"" + new string('x', 500_000) + "\"\n";
+        var text = new Endless("waterscript: 1\nzones:\n", label, 20_000_000);
+        var problem = Assert.Throws<DeployedException>(() => ReadAll(text));
+        Assert.Equal("the description has more than 8000000 characters", problem.Message);
+        Assert.InRange(text.Given, 8_000_000, 8_010_000);
     }
 
     private static void ReadAll(string text) => ReadAll(new StringReader(text));
@@ -155,6 +171,9 @@ public class HostileTimetableTests
     private sealed class Endless(string head, string again, int length) : TextReader
     {
         private int _at;
+
+        /// <summary>How many letters were read.</summary>
+        public int Given => _at;
 
         public override int Peek() => _at >= length ? -1 : _at < head.Length ? head[_at] : again[(_at - head.Length) % again.Length];
 
