@@ -52,10 +52,13 @@ internal sealed class FileDependencies
     /// <summary>All that stands in the way of the order, as the lists of what is known say it.</summary>
     public HashSet<string> Found(string[] stages) =>
     [
-        .. Files.SelectMany(file => UsedBy(file).Where(used => Array.IndexOf(stages, used.Split('/')[0]) > Array.IndexOf(stages, file.Split('/')[0]))
+        .. Files.SelectMany(file => UsedBy(file).Where(used => Array.IndexOf(stages, StageOf(used)) > Array.IndexOf(stages, StageOf(file)))
             .Select(used => $"{file} sees {used}")),
         .. Circles().Select(circle => string.Join(" ", circle)),
     ];
+
+    /// <summary>The outermost folder of a file; empty for one that stands in none.</summary>
+    public static string StageOf(string file) => file[..Math.Max(0, file.IndexOf('/', StringComparison.Ordinal))];
 
     private HashSet<string> Reach(string file)
     {

@@ -5,7 +5,6 @@ using WaterScript.Cli.Files;
 using WaterScript.Diagnostics;
 using WaterScript.Documents.Charts;
 using WaterScript.Documents.Reports;
-using WaterScript.Linting.Engine;
 using WaterScript.Model;
 using WaterScript.Wording;
 
@@ -41,7 +40,7 @@ internal sealed class ChartCommand
         LocalDate? from = parsed.GetValue(_from) is { } date ? DateOptions.Date(_from.Name, date) : null;
         var days = parsed.GetValue(_days) is { } number ? DaysOf(number) : 1;
         var source = SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal);
-        var check = _terminal.During("Checking", () => CheckedSite.Of(source.Root.Path, source.Read()));
+        var check = _terminal.During("Checking", () => Compilation.OfReading(source.Root.Path, source.Read())).Check;
         new FindingPrinter(_terminal.Error).Print(check.Findings);
         if (check is not { Reading.Site: { } site, Lint: { } lint })
         {
@@ -49,14 +48,12 @@ internal sealed class ChartCommand
             return ExitCode.Findings;
         }
 
-        var chart = SiteLoader.Answer(site, "Drawing", () => Drawn(site, lint, SpanOf(site, from, days)), _terminal);
+        var chart = SiteLoader.Answer(site, "Drawing", () => Compilation.ChartOf(site, lint, SpanOf(site, from, days)), _terminal);
         if (chart.IsTooLarge) throw new CommandException(string.Create(CultureInfo.InvariantCulture, $"{chart.RunCount} runs are more than the {Limits.ChartRuns} that a chart can show; choose fewer --days"));
         output.Write(check.Reading.Files.Select(read => read.Source), stream => write(chart, stream));
         _terminal.Error.Line($"{check.Name}: {ChartWords.Summary(chart)}");
         return check.Worst == Severity.Error ? ExitCode.Findings : ExitCode.Success;
     }
-
-    private static Chart Drawn(Site site, LintReport lint, ChartSpan span) => ChartBuilder.Build(site, FindingMoments.Of(site, lint, span.Dates), span);
 
     private static ChartSpan SpanOf(Site site, LocalDate? from, int days)
     {

@@ -1,7 +1,5 @@
 using System.CommandLine;
-using NodaTime.TimeZones;
 using WaterScript.Cli.Files;
-using WaterScript.Diagnostics;
 using WaterScript.Documents.ICalendar;
 using WaterScript.Documents.Reports;
 using WaterScript.Documents.Timetables;
@@ -57,21 +55,23 @@ internal sealed class CompileCommand
         var range = DateOptions.Read(parsed.GetValue(_from), parsed.GetValue(_until), parsed.GetValue(_days), parsed.GetValue(_run), parsed.GetValue(_at));
         var file = parsed.GetValue(_file)!;
         var source = SiteSource.Open(file, parsed.GetValue(_root), _terminal);
-        var check = _terminal.During("Checking", () => CheckedSite.Of(source.Root.Path, source.Read()));
+        var compilation = _terminal.During("Checking", () => Compilation.OfReading(source.Root.Path, source.Read()));
+        var check = compilation.Check;
         new FindingPrinter(_terminal.Error).Print(check.Findings);
 
-        var hasErrors = check.Worst == Severity.Error;
-        if (check.Reading.Site is not { } site || (hasErrors && !parsed.GetValue(_despiteErrors))) return Refuse(check);
-        var options = new OutputOptions(TimeZoneData()) { Only = only, Controller = ControllerOf(site, parsed.GetValue(_controller)) };
+        if (check.Reading.Site is not { } site || (compilation.HasErrors && !parsed.GetValue(_despiteErrors))) return Refuse(check);
+        var controller = ControllerOf(site, parsed.GetValue(_controller));
         var timetable = range.TimetableOf(site);
-        if (format is { } form && DeviceListGuard.WhyNot(check, timetable, form, options) is { } reason) return Refuse(check, reason);
-        if (hasErrors) _terminal.Error.Line($"{check.Name}: {FindingSummary.Of(check.Findings)}. Written all the same, because of --despite-errors: what has an error may be missing.");
+        var compiled = compilation.Over(timetable, range.IsOpenEnded);
+        var options = compiled.Options(only, controller);
+        if (format is { } form && compiled.WhyNot(form, options) is { } reason) return Refuse(check, reason);
+        if (compilation.HasErrors) _terminal.Error.Line($"{check.Name}: {FindingSummary.Of(check.Findings)}. Written all the same, because of --despite-errors: what has an error may be missing.");
 
         void Write(Action<Stream> write) => output.Write(check.Reading.Files.Select(read => read.Source), write);
-        if (format is { } document) Write(stream => WriteTimetable(timetable, document, options, stream));
-        else WriteCalendar(timetable, _calendar.Read(parsed, site, options.Controller, range.IsOpenEnded, _terminal.Surroundings),
+        if (format is { } document) Write(stream => WriteTimetable(compiled, document, options, stream));
+        else WriteCalendar(timetable, _calendar.Read(parsed, site, controller, range.IsOpenEnded, _terminal.Surroundings),
             _calendar.IsDespiteSize(parsed), Write);
-        return hasErrors ? ExitCode.Findings : ExitCode.Success;
+        return compilation.HasErrors ? ExitCode.Findings : ExitCode.Success;
     }
 
     private int Refuse(CheckedSite check, string reason)
@@ -86,11 +86,11 @@ internal sealed class CompileCommand
         return ExitCode.Findings;
     }
 
-    private static void WriteTimetable(Timetable timetable, OutputFormat format, OutputOptions options, Stream stream)
+    private static void WriteTimetable(CompiledTimetable timetable, OutputFormat format, OutputOptions options, Stream stream)
     {
         try
         {
-            TimetableOutput.Write(timetable, format, options, stream);
+            timetable.Write(format, options, stream);
         }
         catch (SwitchingContractException breach)
         {
@@ -138,7 +138,4 @@ internal sealed class CompileCommand
         return site.Controllers.FirstOrDefault(controller => controller.Name == name)
             ?? throw new CommandException($"no controller is called \"{name}\"; there are: {string.Join(", ", site.Controllers.Select(controller => controller.Name))}");
     }
-
-    /// <summary>The version of the time-zone data: <c>2026a</c>.</summary>
-    private static string TimeZoneData() => TzdbDateTimeZoneSource.Default.TzdbVersion;
 }

@@ -4,7 +4,7 @@ namespace WaterScript.Agronomy;
 /// Pressure, vapour and wind: Allen, Pereira, Raes and Smith, Crop evapotranspiration, FAO Irrigation and Drainage Paper 56, Rome 1998,
 /// whose equation numbers stand beside the formulas. Temperatures are in °C, pressures in kPa.
 /// </summary>
-public static class Air
+internal static class Air
 {
     /// <summary>Wind where none is known, in m/s 2 m above ground (FAO 56, p. 63: the mean of over 2000 stations).</summary>
     public const double UsualWind = 2;

@@ -4,7 +4,7 @@ using WaterScript.Model;
 namespace WaterScript.Agronomy;
 
 /// <summary>What plants of a climate want, month by month.</summary>
-public static class CropDemand
+internal static class CropDemand
 {
     /// <summary>Days that the months have on average, so that what is calculated for a month does not hang on the year.</summary>
     private static readonly decimal[] MeanDays = [31, 28.25m, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];

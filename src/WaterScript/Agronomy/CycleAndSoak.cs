@@ -3,7 +3,7 @@ using WaterScript.Model;
 namespace WaterScript.Agronomy;
 
 /// <summary>A watering split into the fewest equal pieces: whole seconds that differ by at most one, the longer ones first.</summary>
-public static class CycleAndSoak
+internal static class CycleAndSoak
 {
     /// <summary>The fewest pieces of which none is longer than a length.</summary>
     /// <param name="seconds">The whole watering, 1 or more.</param>

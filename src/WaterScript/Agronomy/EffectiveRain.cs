@@ -1,7 +1,7 @@
 namespace WaterScript.Agronomy;
 
 /// <summary>Share of the rain that plants can use.</summary>
-public static class EffectiveRain
+internal static class EffectiveRain
 {
     private const decimal Bend = 75;
 

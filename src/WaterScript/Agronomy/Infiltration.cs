@@ -6,7 +6,7 @@ namespace WaterScript.Agronomy;
 /// <param name="Rate">Application rate in mm/h.</param>
 /// <param name="Intake">What the soil takes in, in mm/h, the same all the time.</param>
 /// <param name="Ponds">Water that may stand on it before it runs off, in mm.</param>
-public readonly record struct Infiltration(decimal Rate, decimal Intake, decimal Ponds)
+internal readonly record struct Infiltration(decimal Rate, decimal Intake, decimal Ponds)
 {
     /// <summary>
     /// That of a zone; null where its application rate, its soil's intake or what may stand on it is not known. A zone of drip never runs

@@ -4,7 +4,7 @@ using WaterScript.Model;
 namespace WaterScript.Agronomy;
 
 /// <summary>How the reference evapotranspiration of a month is known.</summary>
-public enum EtMethod
+internal enum EtMethod
 {
     /// <summary>Given in the file.</summary>
     Given,
@@ -22,7 +22,7 @@ public enum EtMethod
 /// <param name="Method">How it is known.</param>
 /// <param name="Rain">Rain of the whole month in mm; null where none is given, which counts as 0.</param>
 /// <param name="Assumed">What was taken for granted, as a few words each.</param>
-public sealed record MonthWeather(int Month, decimal Et, EtMethod Method, decimal? Rain, ImmutableArray<string> Assumed)
+internal sealed record MonthWeather(int Month, decimal Et, EtMethod Method, decimal? Rain, ImmutableArray<string> Assumed)
 {
     private const int Decimals = 4;
 

@@ -9,7 +9,7 @@ namespace WaterScript.Agronomy;
 /// months, since nobody says when they were sown. Roots are the lesser depth and the share of water that may be used is that of table 22, which
 /// notes that the lesser depth is the one to water by. Onion in both tables, and roots of squash, berries and citrus, are from memory.
 /// </summary>
-public static class PlantTable
+internal static class PlantTable
 {
     /// <summary>All of them.</summary>
     public static ImmutableArray<Plants> All { get; } =

@@ -4,7 +4,7 @@ namespace WaterScript.Agronomy;
 /// What the sun brings and the ground sends back: FAO Irrigation and Drainage Paper 56, Rome 1998, whose equation numbers stand beside
 /// the formulas. Radiation is in MJ m⁻² day⁻¹, angles in radians, J is the number of the day in the year, from 1.
 /// </summary>
-public static class Radiation
+internal static class Radiation
 {
     /// <summary>Water that 1 MJ m⁻² evaporates, in mm (eq. 20: the inverse of 2.45 MJ/kg).</summary>
     public const double MillimetresPerMegajoule = 0.408;

@@ -4,7 +4,7 @@ namespace WaterScript.Agronomy;
 /// Water that short, well watered grass uses, ETo, in mm/day: FAO Irrigation and Drainage Paper 56, Rome 1998, whose equation numbers
 /// stand beside the formulas. Below zero, as the formulas may come to in hard frost, is 0.
 /// </summary>
-public static class ReferenceEvapotranspiration
+internal static class ReferenceEvapotranspiration
 {
     /// <summary>FAO Penman–Monteith (eq. 6).</summary>
     /// <param name="coldest">Daily minimum in °C.</param>

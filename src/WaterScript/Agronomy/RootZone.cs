@@ -5,7 +5,7 @@ namespace WaterScript.Agronomy;
 /// <summary>What the ground holds for roots to take: FAO Irrigation and Drainage Paper 56, Rome 1998, chapter 8. All depths are in mm.</summary>
 /// <param name="Total">Total available water, TAW (eq. 82); above 0.</param>
 /// <param name="AllowedShare">Share of it that may be used before plants suffer, p, from 0 to 1.</param>
-public readonly record struct RootZone(double Total, double AllowedShare)
+internal readonly record struct RootZone(double Total, double AllowedShare)
 {
     private const double MillimetresPerMetre = 1000;
 
@@ -64,4 +64,4 @@ public readonly record struct RootZone(double Total, double AllowedShare)
 /// <param name="Used">What plants use, ETc adjusted for stress, in mm.</param>
 /// <param name="Percolation">What runs below the roots, in mm.</param>
 /// <param name="IsStressed">Whether plants lack water.</param>
-public readonly record struct BalanceDay(double Depletion, double Used, double Percolation, bool IsStressed);
+internal readonly record struct BalanceDay(double Depletion, double Used, double Percolation, bool IsStressed);

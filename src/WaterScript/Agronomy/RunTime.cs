@@ -4,7 +4,7 @@ using WaterScript.Quantities;
 namespace WaterScript.Agronomy;
 
 /// <summary>How long a zone is watered for an amount of water.</summary>
-public static class RunTime
+internal static class RunTime
 {
     /// <summary>More seconds than any watering lasts; what would take longer is calculated as this, so that the arithmetic cannot overflow.</summary>
     public const decimal Longest = 1_000_000_000_000;

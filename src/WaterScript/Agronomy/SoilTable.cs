@@ -10,7 +10,7 @@ namespace WaterScript.Agronomy;
 /// range in FAO Irrigation and Drainage Paper 56, table 19 (from memory). Where one of the tables has no such texture, the next heavier one that it has
 /// stands in: clay loam for silt loam, silt and silty clay loam in the first; silty clay loam for clay loam in the second.
 /// </summary>
-public static class SoilTable
+internal static class SoilTable
 {
     private static readonly decimal[] Clay = [0.20m, 0.15m, 0.10m, 0.10m];
     private static readonly decimal[] SiltyClay = [0.23m, 0.19m, 0.16m, 0.13m];

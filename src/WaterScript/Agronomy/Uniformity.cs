@@ -3,7 +3,7 @@ using WaterScript.Model;
 namespace WaterScript.Agronomy;
 
 /// <summary>How evenly a zone's water falls, and how much longer it runs for that.</summary>
-public static class Uniformity
+internal static class Uniformity
 {
     private const decimal Whole = 100;
 

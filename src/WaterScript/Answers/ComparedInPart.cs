@@ -10,7 +10,7 @@ namespace WaterScript.Answers;
 /// <param name="Until">Up to when all was compared, in Unix seconds.</param>
 /// <param name="Runs">How many runs there were by then.</param>
 /// <param name="Most">The schedule that makes most of the work.</param>
-public sealed record ComparedInPart(long Until, long Runs, Schedule Most)
+internal sealed record ComparedInPart(long Until, long Runs, Schedule Most)
 {
     /// <summary>Up to when, and what makes it so much.</summary>
     internal string Words(SiteWords words) => string.Create(

@@ -3,7 +3,7 @@ using WaterScript.Text;
 namespace WaterScript.Binding;
 
 /// <summary>Gives the text of files; the only way in which the compiler reaches them.</summary>
-public interface ISourceReader
+internal interface ISourceReader
 {
     /// <summary>Reads a file.</summary>
     /// <param name="path">Relative to the root folder, <c>/</c> between folders, without <c>.</c> and <c>..</c>.</param>

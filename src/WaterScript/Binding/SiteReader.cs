@@ -6,7 +6,7 @@ using WaterScript.Text;
 namespace WaterScript.Binding;
 
 /// <summary>Text to model: parses the root file and all that it includes, and binds them.</summary>
-public static class SiteReader
+internal static class SiteReader
 {
     /// <summary>Reads a site.</summary>
     /// <param name="root">The root file.</param>

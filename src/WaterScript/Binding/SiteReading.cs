@@ -9,4 +9,4 @@ namespace WaterScript.Binding;
 /// <param name="Site">The site; null when too little of it could be read to be one. Only free of mistakes when no finding is an error.</param>
 /// <param name="Files">The root file, then the included ones in the order in which they were reached, each once.</param>
 /// <param name="Findings">What was found, by file in that order, then by place.</param>
-public sealed record SiteReading(Site? Site, ImmutableArray<FileNode> Files, FindingList Findings);
+internal sealed record SiteReading(Site? Site, ImmutableArray<FileNode> Files, FindingList Findings);

@@ -14,7 +14,7 @@ namespace WaterScript.Calendars;
 /// <param name="Year">-9998 to 9999.</param>
 /// <param name="Month">1 to 12.</param>
 /// <param name="Day">1 to the length of the month.</param>
-public readonly record struct CivilDate(int Year, int Month, int Day)
+internal readonly record struct CivilDate(int Year, int Month, int Day)
 {
     /// <summary>Days in 400 years, after which the calendar repeats; a multiple of seven, so the weekdays do too.</summary>
     public const int DaysInCycle = 146_097;

@@ -3,7 +3,7 @@ using System.Numerics;
 namespace WaterScript.Calendars;
 
 /// <summary>A set of days within a stretch of days, one bit a day.</summary>
-public sealed class DayBits
+internal sealed class DayBits
 {
     private const int BitsInWord = 64;
 

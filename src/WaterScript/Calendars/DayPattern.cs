@@ -12,7 +12,7 @@ namespace WaterScript.Calendars;
 /// Days are worked out as bits, a stretch of some years at a time, when first asked for; asking for days in order costs
 /// nothing else. What it answers never changes; it may be used from several threads.
 /// </remarks>
-public sealed class DayPattern
+internal sealed class DayPattern
 {
     private const int WindowShift = 10;
     private const int WindowLength = 1 << WindowShift;

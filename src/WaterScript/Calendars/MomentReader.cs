@@ -5,7 +5,7 @@ namespace WaterScript.Calendars;
 /// <summary>Turns moments of dates into instants for a site. It may be used from several threads.</summary>
 /// <param name="clock">The site's wall clock.</param>
 /// <param name="sun">The sun at the site; null when it has no location, and then no sun moment may be asked for.</param>
-public sealed class MomentReader(ZoneClock clock, SunTimes? sun)
+internal sealed class MomentReader(ZoneClock clock, SunTimes? sun)
 {
     /// <summary>The site's wall clock.</summary>
     public ZoneClock Clock { get; } = clock;

@@ -1,7 +1,7 @@
 namespace WaterScript.Calendars;
 
 /// <summary>What has to be said about a moment of a date.</summary>
-public enum MomentNote
+internal enum MomentNote
 {
     /// <summary>Nothing.</summary>
     None,
@@ -19,7 +19,7 @@ public enum MomentNote
 /// <summary>The instant of a moment of a date.</summary>
 /// <param name="Instant">In Unix seconds; 0 and without meaning when there is no such moment.</param>
 /// <param name="Note">What has to be said about it.</param>
-public readonly record struct MomentReading(long Instant, MomentNote Note)
+internal readonly record struct MomentReading(long Instant, MomentNote Note)
 {
     /// <summary>Whether there is such a moment.</summary>
     public bool Exists => Note != MomentNote.NoSunEvent;

@@ -12,7 +12,7 @@ namespace WaterScript.Calendars;
 /// rounded to the nearest whole minute of UTC, half up, and belong to the date on which the rounded time falls. Where two sunrises
 /// or two sunsets fall on one date, the first counts; where none does, there is none. It may be used from several threads.
 /// </remarks>
-public sealed class SunTimes
+internal sealed class SunTimes
 {
     /// <summary>Degrees; standard altitude of the sun's centre when its upper limb is seen on the horizon (US Naval Observatory; NOAA).</summary>
     public const double StandardAltitude = -0.833;

@@ -7,7 +7,7 @@ namespace WaterScript.Calendars;
 /// The wall clock of a time zone, in day numbers and Unix seconds. It remembers the stretch between two clock changes that
 /// it was last asked about, so that a row of dates costs an addition each. It may be used from several threads.
 /// </summary>
-public sealed class ZoneClock
+internal sealed class ZoneClock
 {
     /// <summary>Seconds in a day of the calendar without a clock change.</summary>
     public const int SecondsInDay = 86_400;

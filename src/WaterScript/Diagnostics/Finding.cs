@@ -10,7 +10,7 @@ namespace WaterScript.Diagnostics;
 /// <param name="Rule">The rule that found it.</param>
 /// <param name="Heading">A line without a capital or a full stop that names what was found: <c>no zone is called "lawm"</c>.</param>
 /// <param name="Primary">The place that causes it.</param>
-public sealed record Finding(Rule Rule, string Heading, Label Primary)
+internal sealed record Finding(Rule Rule, string Heading, Label Primary)
 {
     /// <summary>The rule's severity, unless the case is graver or lighter.</summary>
     public Severity Severity { get; init; } = Rule.Severity;

@@ -8,7 +8,7 @@ namespace WaterScript.Diagnostics;
 /// The findings of a run, in the order in which they are added. Of one file no more than <see cref="Limits.ErrorsPerFile"/>
 /// errors are kept, the last of which says that there are more; warnings and advice are all kept.
 /// </summary>
-public sealed class FindingList : IReadOnlyList<Finding>
+internal sealed class FindingList : IReadOnlyList<Finding>
 {
     private readonly List<Finding> _findings = [];
     private readonly Dictionary<SourceText, int> _errors = [];

@@ -7,7 +7,7 @@ namespace WaterScript.Diagnostics;
 /// <param name="Title">What it does, as an imperative: <c>write 18 min</c>.</param>
 /// <param name="IsSafe">Whether it leaves the watering as it was meant, so that <c>--fix</c> applies it unasked.</param>
 /// <param name="Edits">Replacements that do not overlap, in order of place.</param>
-public sealed record Fix(string Title, bool IsSafe, ImmutableArray<TextEdit> Edits)
+internal sealed record Fix(string Title, bool IsSafe, ImmutableArray<TextEdit> Edits)
 {
     /// <summary>A safe fix of one replacement.</summary>
     public static Fix Safe(string title, Location location, string replacement) =>
@@ -37,4 +37,4 @@ public sealed record Fix(string Title, bool IsSafe, ImmutableArray<TextEdit> Edi
 /// <summary>One replacement.</summary>
 /// <param name="Location">What goes; an empty span is an insertion.</param>
 /// <param name="Replacement">What comes in its place.</param>
-public sealed record TextEdit(Location Location, string Replacement);
+internal sealed record TextEdit(Location Location, string Replacement);

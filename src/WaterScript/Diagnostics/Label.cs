@@ -5,4 +5,4 @@ namespace WaterScript.Diagnostics;
 /// <summary>A marked place in a source with a few words under it.</summary>
 /// <param name="Location">What is underlined.</param>
 /// <param name="Text">What is said beside the underline; empty where the heading says it all.</param>
-public sealed record Label(Location Location, string Text);
+internal sealed record Label(Location Location, string Text);

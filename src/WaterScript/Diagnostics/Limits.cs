@@ -1,7 +1,7 @@
 namespace WaterScript.Diagnostics;
 
 /// <summary>What the compiler refuses to go beyond, so that every input ends soon and with words. Each is reported as <c>over-limit</c>.</summary>
-public static class Limits
+internal static class Limits
 {
     /// <summary>Braces inside braces.</summary>
     public const int NestingDepth = 40;

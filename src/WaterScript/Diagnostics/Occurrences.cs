@@ -7,7 +7,7 @@ namespace WaterScript.Diagnostics;
 /// <param name="Last">The last time; the first where it happens once.</param>
 /// <param name="Times">How often; 1 or more.</param>
 /// <param name="Days">On how many local dates; 1 or more.</param>
-public sealed record Occurrences(LocalDateTime First, LocalDateTime Last, long Times, long Days)
+internal sealed record Occurrences(LocalDateTime First, LocalDateTime Last, long Times, long Days)
 {
     /// <summary>Whether it is about dates, not about moments of them.</summary>
     public bool IsWholeDays { get; init; }
@@ -17,7 +17,7 @@ public sealed record Occurrences(LocalDateTime First, LocalDateTime Last, long T
 }
 
 /// <summary>What a finding about time rests on.</summary>
-public enum Basis
+internal enum Basis
 {
     /// <summary>The dates that were looked at.</summary>
     Horizon,

@@ -4,7 +4,7 @@ namespace WaterScript.Diagnostics;
 /// <param name="Slug">Its only name, as in <c>accept SLUG because "…"</c>: lower-case words joined by hyphens.</param>
 /// <param name="Severity">How much its findings weigh.</param>
 /// <param name="Title">A few words without a capital or a full stop, as the heading of a finding.</param>
-public sealed record Rule(string Slug, Severity Severity, string Title)
+internal sealed record Rule(string Slug, Severity Severity, string Title)
 {
     /// <summary>What it is about.</summary>
     public required RuleCategory Category { get; init; }

@@ -1,7 +1,7 @@
 namespace WaterScript.Diagnostics;
 
 /// <summary>A part of what can go wrong, in the order in which the documentation lists them.</summary>
-public enum RuleCategory
+internal enum RuleCategory
 {
     /// <summary>What a file says, before anything of it happens.</summary>
     Reading,

@@ -1,7 +1,7 @@
 namespace WaterScript.Diagnostics;
 
 /// <summary>How much a finding weighs. Only an error keeps a timetable from being written.</summary>
-public enum Severity
+internal enum Severity
 {
     /// <summary>Worth a look; the watering is as written.</summary>
     Advice,

@@ -1,7 +1,7 @@
 namespace WaterScript.Diagnostics;
 
 /// <summary>Finds the word that was meant by a misspelt one.</summary>
-public static class Spelling
+internal static class Spelling
 {
     /// <summary>
     /// The word nearest to <paramref name="written"/>, or null where none is near: at most one slip for words of up to four

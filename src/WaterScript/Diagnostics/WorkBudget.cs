@@ -6,7 +6,7 @@ namespace WaterScript.Diagnostics;
 /// how far the work came. It belongs to one thread at a time.
 /// </summary>
 /// <param name="units">The most work; a unit takes about ten nanoseconds.</param>
-public sealed class WorkBudget(long units)
+internal sealed class WorkBudget(long units)
 {
     private readonly List<long> _bySource = [];
 
@@ -77,7 +77,7 @@ public sealed class WorkBudget(long units)
 }
 
 /// <summary>A <see cref="WorkBudget"/> is used up. It is caught by whoever gave the budget.</summary>
-public sealed class WorkUsedUpException : Exception
+internal sealed class WorkUsedUpException : Exception
 {
     /// <summary>Makes one.</summary>
     public WorkUsedUpException() : base("the budget of work is used up") { }

@@ -6,7 +6,7 @@ namespace WaterScript.Language;
 /// <param name="Kind">Its word.</param>
 /// <param name="Help">One line of help.</param>
 /// <param name="Properties">What may stand in it.</param>
-public sealed record BlockSchema(string Kind, string Help, ImmutableArray<Property> Properties)
+internal sealed record BlockSchema(string Kind, string Help, ImmutableArray<Property> Properties)
 {
     /// <summary>Words of blocks inside it.</summary>
     public ImmutableArray<string> Inner { get; init; } = [];

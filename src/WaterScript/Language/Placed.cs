@@ -11,7 +11,7 @@ namespace WaterScript.Language;
 /// <typeparam name="T">Type of the value.</typeparam>
 /// <param name="Value">The value.</param>
 /// <param name="Place">The whole statement.</param>
-public readonly record struct Placed<T>(T Value, Location Place)
+internal readonly record struct Placed<T>(T Value, Location Place)
     where T : struct
 {
     /// <summary>The value alone.</summary>

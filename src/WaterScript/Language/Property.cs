@@ -9,7 +9,7 @@ namespace WaterScript.Language;
 /// <param name="Name">Its word.</param>
 /// <param name="Form">How it is written, as the reference shows it.</param>
 /// <param name="Help">One line of help.</param>
-public abstract record Property(string Name, string Form, string Help)
+internal abstract record Property(string Name, string Form, string Help)
 {
     /// <summary>What holds when it is not written, in words; empty for "not known".</summary>
     public string Default { get; init; } = "";

@@ -7,7 +7,7 @@ namespace WaterScript.Language;
 /// The one table of what may stand in the blocks of the language. The binder reads values by it; the reference, the described site of a
 /// timetable and its JSON Schema follow from it.
 /// </summary>
-public static class Schema
+internal static class Schema
 {
     /// <summary>Every kind of block, in the order of the reference.</summary>
     public static ImmutableArray<BlockSchema> Blocks =>

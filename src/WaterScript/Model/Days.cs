@@ -5,7 +5,7 @@ namespace WaterScript.Model;
 
 /// <summary>Days of the week, as a set.</summary>
 [Flags]
-public enum Weekdays
+internal enum Weekdays
 {
     /// <summary>No day.</summary>
     None = 0,
@@ -36,36 +36,36 @@ public enum Weekdays
 }
 
 /// <summary>A set of dates without a beginning or an end.</summary>
-public abstract record DaySet;
+internal abstract record DaySet;
 
 /// <summary><c>mon, wed to fri</c></summary>
-public sealed record WeekdayDays(Weekdays Days) : DaySet;
+internal sealed record WeekdayDays(Weekdays Days) : DaySet;
 
 /// <summary><c>odd days</c>, <c>even days</c>: by the day of the month.</summary>
-public sealed record OddEvenDays(bool IsOdd) : DaySet;
+internal sealed record OddEvenDays(bool IsOdd) : DaySet;
 
 /// <summary><c>days 1, 15 of month</c>; a month without such a day is skipped.</summary>
 /// <param name="Days">1 to 31, in order, each once.</param>
-public sealed record MonthDays(ImmutableArray<int> Days) : DaySet;
+internal sealed record MonthDays(ImmutableArray<int> Days) : DaySet;
 
 /// <summary><c>last day of month</c></summary>
-public sealed record LastDayOfMonth : DaySet;
+internal sealed record LastDayOfMonth : DaySet;
 
 /// <summary><c>first mon of month</c></summary>
 /// <param name="Nth">1 to 4, or -1 for the last.</param>
 /// <param name="Day">The weekday.</param>
-public sealed record NthWeekday(int Nth, IsoDayOfWeek Day) : DaySet;
+internal sealed record NthWeekday(int Nth, IsoDayOfWeek Day) : DaySet;
 
 /// <summary>From a date to a date, both included; one date when they are equal.</summary>
-public sealed record DateRange(LocalDate First, LocalDate Last) : DaySet;
+internal sealed record DateRange(LocalDate First, LocalDate Last) : DaySet;
 
 /// <summary>From a day to a day of every year, both included; over new year when the first is the later one.</summary>
 /// <param name="First">First day; 29 February stands for 1 March in a common year.</param>
 /// <param name="Last">Last day; 29 February stands for 28 February in a common year.</param>
-public sealed record YearlyRange(YearDay First, YearDay Last) : DaySet;
+internal sealed record YearlyRange(YearDay First, YearDay Last) : DaySet;
 
 /// <summary>One day of every year; 29 February is no day in a common year.</summary>
-public sealed record YearlyDay(YearDay Day) : DaySet;
+internal sealed record YearlyDay(YearDay Day) : DaySet;
 
 /// <summary>
 /// Every so many days, or days of the week in every so many weeks, counted from the schedule's anchor: its <c>from</c> date
@@ -73,12 +73,12 @@ public sealed record YearlyDay(YearDay Day) : DaySet;
 /// </summary>
 /// <param name="PeriodDays">Length of the period in days; a multiple of 7 when it counts weeks.</param>
 /// <param name="On">Null when it counts days: then the first day of each period. Else these days in the first seven days of each period.</param>
-public sealed record IntervalDays(int PeriodDays, Weekdays? On) : DaySet;
+internal sealed record IntervalDays(int PeriodDays, Weekdays? On) : DaySet;
 
 /// <summary>A day of the year without a year.</summary>
 /// <param name="Month">1 to 12.</param>
 /// <param name="Day">1 to the month's longest, or 0 for the last day of the month.</param>
-public readonly record struct YearDay(int Month, int Day)
+internal readonly record struct YearDay(int Month, int Day)
 {
     /// <summary>Whether it is the month's last day, whatever the year.</summary>
     public bool IsLast => Day == 0;
@@ -86,9 +86,9 @@ public readonly record struct YearDay(int Month, int Day)
 
 /// <summary>The bounds of a schedule: a dated span, a yearly one, or a dated start without an end.</summary>
 /// <param name="Span">A <see cref="DateRange"/>, a <see cref="YearlyRange"/> or a <see cref="YearlySpan"/>.</param>
-public sealed record Season(DaySet Span);
+internal sealed record Season(DaySet Span);
 
 /// <summary>From a day of every year for so many days: <c>from 1 mar for 3 weeks</c>.</summary>
 /// <param name="First">First day; 29 February stands for 1 March in a common year.</param>
 /// <param name="Length">Number of days, 1 to 366.</param>
-public sealed record YearlySpan(YearDay First, int Length) : DaySet;
+internal sealed record YearlySpan(YearDay First, int Length) : DaySet;

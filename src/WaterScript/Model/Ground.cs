@@ -11,7 +11,7 @@ namespace WaterScript.Model;
 /// <param name="Intake">What it takes in, as a rate.</param>
 /// <param name="Holds">Water that it holds for plants, as a depth held.</param>
 /// <param name="Ponds">Water that may stand on it, as a depth: nothing, one for every slope, or four for slopes of up to 3, 6, 12 and more per cent.</param>
-public sealed record Soil(string Name, string? Label, Location? Origin, Quantity? Intake, Quantity? Holds, ImmutableArray<Quantity> Ponds)
+internal sealed record Soil(string Name, string? Label, Location? Origin, Quantity? Intake, Quantity? Holds, ImmutableArray<Quantity> Ponds)
 {
     private static readonly decimal[] Slopes = [3, 6, 12];
 
@@ -32,15 +32,15 @@ public sealed record Soil(string Name, string? Label, Location? Origin, Quantity
 /// <param name="Coefficients">Crop coefficient for January to December: twelve values, null for a month in which the plants are not in the ground; empty where none is given.</param>
 /// <param name="Roots">Depth of the roots.</param>
 /// <param name="DepletionPercent">Share of the water held that may be used, in per cent.</param>
-public sealed record Plants(string Name, string? Label, Location? Origin, ImmutableArray<decimal?> Coefficients, Quantity? Roots, decimal? DepletionPercent);
+internal sealed record Plants(string Name, string? Label, Location? Origin, ImmutableArray<decimal?> Coefficients, Quantity? Roots, decimal? DepletionPercent);
 
 /// <summary>Monthly means of the weather.</summary>
 /// <param name="Origin">Where it stands.</param>
 /// <param name="Months">Twelve entries, January first; null where a month is not given.</param>
-public sealed record Climate(Location Origin, ImmutableArray<ClimateMonth?> Months);
+internal sealed record Climate(Location Origin, ImmutableArray<ClimateMonth?> Months);
 
 /// <summary>One month's means; rain is the month's total. What is not given is null.</summary>
-public sealed record ClimateMonth(Location Origin)
+internal sealed record ClimateMonth(Location Origin)
 {
     /// <summary>Mean daily minimum of the air temperature.</summary>
     public Quantity? Coldest { get; init; }
@@ -76,28 +76,28 @@ public sealed record ClimateMonth(Location Origin)
 /// <summary>Mean daily extremes of the air temperature.</summary>
 /// <param name="Coldest">In °C.</param>
 /// <param name="Warmest">In °C, no less.</param>
-public readonly record struct MeanTemperatures(double Coldest, double Warmest)
+internal readonly record struct MeanTemperatures(double Coldest, double Warmest)
 {
     /// <summary>The middle of the two, in °C.</summary>
     public double Mean => (Coldest + Warmest) / 2;
 }
 
 /// <summary>Shares of the written run times.</summary>
-public abstract record Scale(string Name, string? Label, Location Origin);
+internal abstract record Scale(string Name, string? Label, Location Origin);
 
 /// <summary>A share for each month.</summary>
 /// <param name="Name">Its name.</param>
 /// <param name="Label">What people read, or null.</param>
 /// <param name="Origin">Where its name stands.</param>
 /// <param name="Percents">Twelve values, January first; null where a month is not listed, which is 100.</param>
-public sealed record MonthlyScale(string Name, string? Label, Location Origin, ImmutableArray<decimal?> Percents) : Scale(Name, Label, Origin);
+internal sealed record MonthlyScale(string Name, string? Label, Location Origin, ImmutableArray<decimal?> Percents) : Scale(Name, Label, Origin);
 
 /// <summary>A share from a date until the next.</summary>
 /// <param name="Name">Its name.</param>
 /// <param name="Label">What people read, or null.</param>
 /// <param name="Origin">Where its name stands.</param>
 /// <param name="Since">In order of date, each date once; 100 per cent before the first.</param>
-public sealed record DatedScale(string Name, string? Label, Location Origin, ImmutableArray<(NodaTime.LocalDate From, decimal Percent)> Since) : Scale(Name, Label, Origin);
+internal sealed record DatedScale(string Name, string? Label, Location Origin, ImmutableArray<(NodaTime.LocalDate From, decimal Percent)> Since) : Scale(Name, Label, Origin);
 
 /// <summary>A share calculated from the site's climate.</summary>
-public sealed record ClimateScale(string Name, string? Label, Location Origin) : Scale(Name, Label, Origin);
+internal sealed record ClimateScale(string Name, string? Label, Location Origin) : Scale(Name, Label, Origin);

@@ -7,7 +7,7 @@ using WaterScript.Text;
 namespace WaterScript.Model;
 
 /// <summary>Where water comes from: a tap, a main, a tank behind a pump.</summary>
-public sealed record Supply
+internal sealed record Supply
 {
     /// <summary>Place among the site's supplies, from 0, in order of the file.</summary>
     public required int Index { get; init; }
@@ -74,7 +74,7 @@ public sealed record Supply
 }
 
 /// <summary>What keeps water of a zone from flowing back.</summary>
-public enum BackflowProtection
+internal enum BackflowProtection
 {
     /// <summary>An atmospheric vacuum breaker.</summary>
     Atmospheric,
@@ -84,10 +84,10 @@ public enum BackflowProtection
 /// <param name="Origin">Where it is written.</param>
 /// <param name="Length">How long.</param>
 /// <param name="IsOverlap">Whether both are open for so long; otherwise neither is.</param>
-public sealed record ChangeOver(Location Origin, Duration Length, bool IsOverlap);
+internal sealed record ChangeOver(Location Origin, Duration Length, bool IsOverlap);
 
 /// <summary>What switches outputs.</summary>
-public sealed record Controller
+internal sealed record Controller
 {
     /// <summary>Place among the site's controllers, from 0, in order of the file.</summary>
     public required int Index { get; init; }
@@ -130,7 +130,7 @@ public sealed record Controller
 }
 
 /// <summary>The power supply of a controller. What is not given is null.</summary>
-public sealed record Power
+internal sealed record Power
 {
     /// <summary>Where it stands.</summary>
     public required Location Origin { get; init; }
@@ -167,14 +167,14 @@ public sealed record Power
 /// <param name="Name">Its name.</param>
 /// <param name="Label">What people read, or null.</param>
 /// <param name="Origin">Where its name stands.</param>
-public abstract record Valve(string Name, string? Label, Location Origin)
+internal abstract record Valve(string Name, string? Label, Location Origin)
 {
     /// <summary>Voltage that it needs to move, or null.</summary>
     public Placed<Quantity>? WorksFrom { get; init; }
 }
 
 /// <summary>A valve that a pulse opens and a pulse of the other polarity closes.</summary>
-public sealed record LatchingValve(string Name, string? Label, Location Origin) : Valve(Name, Label, Origin)
+internal sealed record LatchingValve(string Name, string? Label, Location Origin) : Valve(Name, Label, Origin)
 {
     /// <summary>Length of the pulse, or null.</summary>
     public Placed<Duration>? Pulse { get; init; }
@@ -187,7 +187,7 @@ public sealed record LatchingValve(string Name, string? Label, Location Origin) 
 }
 
 /// <summary>A valve that is open while it is powered.</summary>
-public sealed record NonLatchingValve(string Name, string? Label, Location Origin) : Valve(Name, Label, Origin)
+internal sealed record NonLatchingValve(string Name, string? Label, Location Origin) : Valve(Name, Label, Origin)
 {
     /// <summary>Current for the moment of opening, or null.</summary>
     public Placed<Quantity>? Inrush { get; init; }
@@ -197,7 +197,7 @@ public sealed record NonLatchingValve(string Name, string? Label, Location Origi
 }
 
 /// <summary>What a device does for its zones.</summary>
-public enum DeviceKind
+internal enum DeviceKind
 {
     /// <summary>Lifts or boosts the water.</summary>
     Pump,
@@ -210,7 +210,7 @@ public enum DeviceKind
 }
 
 /// <summary>A pump, a master valve or an injector: it runs because of its zones.</summary>
-public sealed record Device
+internal sealed record Device
 {
     /// <summary>Place among the site's devices, from 0, in order of the file.</summary>
     public required int Index { get; init; }

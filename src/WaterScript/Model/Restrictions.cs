@@ -5,7 +5,7 @@ using WaterScript.Text;
 namespace WaterScript.Model;
 
 /// <summary>A local rule as the user read it.</summary>
-public sealed record Restriction
+internal sealed record Restriction
 {
     /// <summary>Its name.</summary>
     public required string Name { get; init; }
@@ -48,10 +48,10 @@ public sealed record Restriction
 }
 
 /// <summary>Hours of a day: the first moment is included, the last is not; over midnight when the first is the later one.</summary>
-public sealed record Hours(Location Origin, Moment From, Moment To);
+internal sealed record Hours(Location Origin, Moment From, Moment To);
 
 /// <summary>What an <c>at most</c> line counts.</summary>
-public enum LimitKind
+internal enum LimitKind
 {
     /// <summary>Days with water in a week.</summary>
     DaysAWeek,
@@ -71,13 +71,13 @@ public enum LimitKind
 /// <param name="Kind">What it counts.</param>
 /// <param name="Amount">Days, seconds, millimetres or zones.</param>
 /// <param name="PerZone">Whether each zone counts for itself; otherwise the site.</param>
-public sealed record AtMost(Location Origin, LimitKind Kind, decimal Amount, bool PerZone);
+internal sealed record AtMost(Location Origin, LimitKind Kind, decimal Amount, bool PerZone);
 
 /// <summary>Zones that a restriction does not hold for.</summary>
 /// <param name="Origin">Where it stands.</param>
 /// <param name="Zones">At least one.</param>
 /// <param name="Dates">When; null for always.</param>
-public sealed record Exemption(Location Origin, ImmutableArray<Zone> Zones, Season? Dates);
+internal sealed record Exemption(Location Origin, ImmutableArray<Zone> Zones, Season? Dates);
 
 /// <summary>Ground that is kept dry.</summary>
 /// <param name="Origin">Where it stands.</param>
@@ -86,10 +86,10 @@ public sealed record Exemption(Location Origin, ImmutableArray<Zone> Zones, Seas
 /// <param name="Until">First local moment after it; null when it holds until lifted or for <paramref name="For"/>.</param>
 /// <param name="For">Elapsed time from <paramref name="From"/>, or null.</param>
 /// <param name="Because">The reason.</param>
-public sealed record Hold(Location Origin, ImmutableArray<Zone> Zones, LocalDateTime From, LocalDateTime? Until, Duration? For, string Because);
+internal sealed record Hold(Location Origin, ImmutableArray<Zone> Zones, LocalDateTime From, LocalDateTime? Until, Duration? For, string Because);
 
 /// <summary>A season of every year in which nothing is watered.</summary>
-public sealed record ClosedSeason(Location Origin, YearlyRange Days, string Because);
+internal sealed record ClosedSeason(Location Origin, YearlyRange Days, string Because);
 
 /// <summary>A finding that the user accepts, within a scope.</summary>
 /// <param name="Origin">Where it stands.</param>
@@ -97,4 +97,4 @@ public sealed record ClosedSeason(Location Origin, YearlyRange Days, string Beca
 /// <param name="Because">The reason.</param>
 /// <param name="Until">What first happens before this date; null for always.</param>
 /// <param name="Scope">A finding counts when one of its labels lies in here.</param>
-public sealed record Acceptance(Location Origin, Location Rule, string Because, LocalDate? Until, Location Scope);
+internal sealed record Acceptance(Location Origin, Location Rule, string Because, LocalDate? Until, Location Scope);

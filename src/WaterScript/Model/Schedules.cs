@@ -5,7 +5,7 @@ using WaterScript.Text;
 namespace WaterScript.Model;
 
 /// <summary>When to water, and what.</summary>
-public sealed record Schedule
+internal sealed record Schedule
 {
     /// <summary>Place among the site's schedules, from 0, in order of the file.</summary>
     public required int Index { get; init; }
@@ -71,54 +71,54 @@ public sealed record Schedule
 /// <summary>A line that names days.</summary>
 /// <param name="Origin">Where it stands.</param>
 /// <param name="Days">What it names, as a union.</param>
-public sealed record DayLine(Location Origin, ImmutableArray<DaySet> Days);
+internal sealed record DayLine(Location Origin, ImmutableArray<DaySet> Days);
 
 /// <summary>What passes are calculated from.</summary>
 /// <param name="Number">From 1, in written order over all starts of the schedule.</param>
 /// <param name="Origin">Where it is written.</param>
 /// <param name="On">Days that narrow the schedule's own, as a union; empty for all of them.</param>
-public abstract record Start(int Number, Location Origin, ImmutableArray<DaySet> On)
+internal abstract record Start(int Number, Location Origin, ImmutableArray<DaySet> On)
 {
     /// <summary>Where those days are written, or null.</summary>
     public Location? OnOrigin { get; init; }
 }
 
 /// <summary>The first pass starts at a moment of the date.</summary>
-public sealed record StartAt(int Number, Location Origin, ImmutableArray<DaySet> On, Moment Moment) : Start(Number, Origin, On);
+internal sealed record StartAt(int Number, Location Origin, ImmutableArray<DaySet> On, Moment Moment) : Start(Number, Origin, On);
 
 /// <summary>The last step of the last pass ends at a moment of the date.</summary>
-public sealed record FinishBy(int Number, Location Origin, ImmutableArray<DaySet> On, Moment Moment) : Start(Number, Origin, On);
+internal sealed record FinishBy(int Number, Location Origin, ImmutableArray<DaySet> On, Moment Moment) : Start(Number, Origin, On);
 
 /// <summary>The first pass starts when the last pass of another schedule of the same date is over.</summary>
 /// <param name="Number">From 1, in written order.</param>
 /// <param name="Origin">Where it is written.</param>
 /// <param name="Other">Name of the other schedule, which exists, has a calendar and does not follow this one.</param>
 /// <param name="Delay">Elapsed time after its last step, 0 or more.</param>
-public sealed record StartAfter(int Number, Location Origin, string Other, Duration Delay) : Start(Number, Origin, []);
+internal sealed record StartAfter(int Number, Location Origin, string Other, Duration Delay) : Start(Number, Origin, []);
 
 /// <summary>More passes after the first, each so long after the one before, from start to start.</summary>
 /// <param name="Origin">Where it is written.</param>
 /// <param name="Every">Elapsed time from start to start, whole seconds above zero.</param>
-public abstract record Repeat(Location Origin, Duration Every);
+internal abstract record Repeat(Location Origin, Duration Every);
 
 /// <summary>So many passes in all.</summary>
 /// <param name="Origin">Where it is written.</param>
 /// <param name="Every">Elapsed time from start to start.</param>
 /// <param name="Passes">The first included, 1 or more.</param>
-public sealed record RepeatTimes(Location Origin, Duration Every, int Passes) : Repeat(Origin, Every);
+internal sealed record RepeatTimes(Location Origin, Duration Every, int Passes) : Repeat(Origin, Every);
 
 /// <summary>Passes that start no later than a moment.</summary>
 /// <param name="Origin">Where it is written.</param>
 /// <param name="Every">Elapsed time from start to start.</param>
 /// <param name="Until">The moment.</param>
 /// <param name="NextDay">Whether it is one of the day after the pass's date.</param>
-public sealed record RepeatUntil(Location Origin, Duration Every, Moment Until, bool NextDay) : Repeat(Origin, Every);
+internal sealed record RepeatUntil(Location Origin, Duration Every, Moment Until, bool NextDay) : Repeat(Origin, Every);
 
 /// <summary>When what still runs is cut.</summary>
 /// <param name="Origin">Where it is written.</param>
 /// <param name="At">The moment.</param>
 /// <param name="NextDay">Whether it is one of the day after the pass's date.</param>
-public sealed record Cut(Location Origin, Moment At, bool NextDay);
+internal sealed record Cut(Location Origin, Moment At, bool NextDay);
 
 /// <summary>A schedule's own scale: a named one, or a fixed share in per cent.</summary>
-public sealed record ScaleUse(Location Origin, string? Name, decimal? Percent);
+internal sealed record ScaleUse(Location Origin, string? Name, decimal? Percent);

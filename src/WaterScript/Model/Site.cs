@@ -9,10 +9,10 @@ namespace WaterScript.Model;
 /// <param name="Latitude">Degrees, north positive, -90 to 90.</param>
 /// <param name="Longitude">Degrees, east positive, -180 to 180.</param>
 /// <param name="Height">Above sea level, or null.</param>
-public sealed record Position(double Latitude, double Longitude, Quantity? Height);
+internal sealed record Position(double Latitude, double Longitude, Quantity? Height);
 
 /// <summary>A whole site, once understood: names are resolved, quantities are checked, nothing leads round in a circle.</summary>
-public sealed record Site
+internal sealed record Site
 {
     /// <summary>Its name.</summary>
     public required string Name { get; init; }

@@ -7,7 +7,7 @@ namespace WaterScript.Model;
 
 /// <summary>One step of a pass.</summary>
 /// <param name="Origin">Where it is written.</param>
-public abstract record Step(Location Origin);
+internal abstract record Step(Location Origin);
 
 /// <summary>Water, one part after the other.</summary>
 /// <param name="Origin">Where it is written.</param>
@@ -15,33 +15,33 @@ public abstract record Step(Location Origin);
 /// <param name="For">How long each part runs, whole seconds above zero; null when <paramref name="With"/> says how much.</param>
 /// <param name="With">A depth, or a volume for each zone; null when <paramref name="For"/> says how long.</param>
 /// <param name="Through">The injector that doses, or null.</param>
-public sealed record WaterStep(Location Origin, ImmutableArray<ZonePart> Parts, Duration? For, Quantity? With, string? Through) : Step(Origin);
+internal sealed record WaterStep(Location Origin, ImmutableArray<ZonePart> Parts, Duration? For, Quantity? With, string? Through) : Step(Origin);
 
 /// <summary>Zones that are on together.</summary>
 /// <param name="Origin">Where they are written.</param>
 /// <param name="Zones">At least one, each once, in written order.</param>
-public sealed record ZonePart(Location Origin, ImmutableArray<Zone> Zones);
+internal sealed record ZonePart(Location Origin, ImmutableArray<Zone> Zones);
 
 /// <summary>Nothing, for a while.</summary>
 /// <param name="Origin">Where it is written.</param>
 /// <param name="Length">Whole seconds above zero.</param>
-public sealed record PauseStep(Location Origin, Duration Length) : Step(Origin);
+internal sealed record PauseStep(Location Origin, Duration Length) : Step(Origin);
 
 /// <summary>Steps done several times over.</summary>
 /// <param name="Origin">Where it is written.</param>
 /// <param name="Times">1 or more.</param>
 /// <param name="Steps">At least one.</param>
-public sealed record RepeatStep(Location Origin, int Times, ImmutableArray<Step> Steps) : Step(Origin);
+internal sealed record RepeatStep(Location Origin, int Times, ImmutableArray<Step> Steps) : Step(Origin);
 
 /// <summary>Waterings split into cycles with time to soak in between.</summary>
 /// <param name="Origin">Where it is written.</param>
 /// <param name="Cycle">The longest piece; null for <c>auto</c>.</param>
 /// <param name="Soak">The least time between two pieces of a zone; null for <c>auto</c>.</param>
 /// <param name="Steps">Waterings, and runs of sequences of waterings.</param>
-public sealed record CycleStep(Location Origin, Duration? Cycle, Duration? Soak, ImmutableArray<Step> Steps) : Step(Origin);
+internal sealed record CycleStep(Location Origin, Duration? Cycle, Duration? Soak, ImmutableArray<Step> Steps) : Step(Origin);
 
 /// <summary>The steps of a sequence, in its place.</summary>
-public sealed record RunStep(Location Origin, Sequence Sequence) : Step(Origin);
+internal sealed record RunStep(Location Origin, Sequence Sequence) : Step(Origin);
 
 /// <summary>Steps under a name. A sequence never reaches itself.</summary>
-public sealed record Sequence(string Name, string? Label, Location Origin, ImmutableArray<Step> Steps);
+internal sealed record Sequence(string Name, string? Label, Location Origin, ImmutableArray<Step> Steps);

@@ -6,4 +6,4 @@ namespace WaterScript.Model;
 /// <param name="Kind">What it is, as the language says it: <c>valve</c>, <c>let</c>.</param>
 /// <param name="Name">Its name.</param>
 /// <param name="Origin">Where the name is given.</param>
-public sealed record UnusedName(string Kind, string Name, Location Origin);
+internal sealed record UnusedName(string Kind, string Name, Location Origin);

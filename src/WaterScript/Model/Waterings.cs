@@ -1,7 +1,7 @@
 namespace WaterScript.Model;
 
 /// <summary>What steps water, whatever stands around it.</summary>
-public static class Waterings
+internal static class Waterings
 {
     /// <summary>The waterings among steps, those inside repetitions, cycles and sequences included, each as often as it is written. The binder has refused steps that nest too deep.</summary>
     public static IEnumerable<WaterStep> In(IEnumerable<Step> steps) => steps.SelectMany(step => step switch

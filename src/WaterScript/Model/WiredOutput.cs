@@ -5,7 +5,7 @@ using WaterScript.Text;
 namespace WaterScript.Model;
 
 /// <summary>An output of a controller and what is wired to it: a zone or a device.</summary>
-public sealed record WiredOutput
+internal sealed record WiredOutput
 {
     private WiredOutput(Controller controller, int number, Zone? zone, Device? device)
     {

@@ -6,7 +6,7 @@ using WaterScript.Text;
 namespace WaterScript.Model;
 
 /// <summary>What stands at the end of the pipes.</summary>
-public enum Heads
+internal enum Heads
 {
     /// <summary>Not said.</summary>
     Unknown,
@@ -28,7 +28,7 @@ public enum Heads
 }
 
 /// <summary>An area watered by one valve.</summary>
-public sealed record Zone
+internal sealed record Zone
 {
     /// <summary>Place among the site's zones, from 0, in order of the file.</summary>
     public required int Index { get; init; }

@@ -1,7 +1,7 @@
 namespace WaterScript.Quantities;
 
 /// <summary>What a quantity measures.</summary>
-public enum Dimension
+internal enum Dimension
 {
     /// <summary>Elapsed time; the base unit is the second.</summary>
     Time,

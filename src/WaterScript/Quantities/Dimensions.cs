@@ -1,7 +1,7 @@
 namespace WaterScript.Quantities;
 
 /// <summary>How people call what is measured.</summary>
-public static class Dimensions
+internal static class Dimensions
 {
     /// <summary>With its article: <c>a flow</c>.</summary>
     public static string Article(this Dimension dimension) => dimension switch

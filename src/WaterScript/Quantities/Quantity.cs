@@ -5,7 +5,7 @@ namespace WaterScript.Quantities;
 /// <summary>A number with its unit, kept as it was written: gallons stay gallons for whoever reads a message.</summary>
 /// <param name="Value">The number, exact.</param>
 /// <param name="Unit">Its unit.</param>
-public readonly record struct Quantity(decimal Value, Unit Unit)
+internal readonly record struct Quantity(decimal Value, Unit Unit)
 {
     private const double ThinnestGaugeMillimetres = 0.127;
 

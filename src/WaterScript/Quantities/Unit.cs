@@ -6,7 +6,7 @@ namespace WaterScript.Quantities;
 /// <param name="Numerator">Size in base units, over <paramref name="Denominator"/>; exact by definition of the unit.</param>
 /// <param name="Denominator">See <paramref name="Numerator"/>.</param>
 /// <param name="Zero">The value that is zero in the base unit; 32 for degrees Fahrenheit.</param>
-public sealed record Unit(string Symbol, Dimension Dimension, decimal Numerator, decimal Denominator = 1, decimal Zero = 0)
+internal sealed record Unit(string Symbol, Dimension Dimension, decimal Numerator, decimal Denominator = 1, decimal Zero = 0)
 {
     /// <inheritdoc/>
     public override string ToString() => Symbol;

@@ -7,7 +7,7 @@ namespace WaterScript.Quantities;
 /// The units of the language. US customary units are exact by definition: the international inch is 25.4 mm and the
 /// US gallon 231 cubic inches (NIST Special Publication 811, appendix B).
 /// </summary>
-public static class Units
+internal static class Units
 {
     /// <summary>Litres in a US gallon.</summary>
     private const decimal Gallon = 3.785411784m;

@@ -8,7 +8,7 @@ namespace WaterScript.Simulation;
 /// The dates that are looked at: whole years, so that every season and both clock changes are met. Two years from the
 /// site's first date, stretched to a year past the latest date that a schedule names.
 /// </summary>
-public static class CheckHorizon
+internal static class CheckHorizon
 {
     private const int LeastYears = 2;
 

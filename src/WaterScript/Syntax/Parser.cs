@@ -7,7 +7,7 @@ using WaterScript.Text;
 namespace WaterScript.Syntax;
 
 /// <summary>Text to tree.</summary>
-public static class Parser
+internal static class Parser
 {
     /// <summary>
     /// Reads a file. What cannot be read is reported and left out; the rest is in the tree.

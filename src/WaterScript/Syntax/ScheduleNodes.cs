@@ -4,40 +4,40 @@ using WaterScript.Text;
 namespace WaterScript.Syntax;
 
 /// <summary><c>every 5 days</c></summary>
-public sealed record EveryNode(TextSpan Span, IntervalNode Interval) : StatementNode(Span);
+internal sealed record EveryNode(TextSpan Span, IntervalNode Interval) : StatementNode(Span);
 
 /// <summary><c>on mon, wed to fri, odd days</c></summary>
-public sealed record OnNode(TextSpan Span, ImmutableArray<DayNode> Days) : StatementNode(Span);
+internal sealed record OnNode(TextSpan Span, ImmutableArray<DayNode> Days) : StatementNode(Span);
 
 /// <summary><c>manual</c></summary>
-public sealed record ManualNode(TextSpan Span) : StatementNode(Span);
+internal sealed record ManualNode(TextSpan Span) : StatementNode(Span);
 
 /// <summary><c>from D</c>, <c>from D to D</c>, <c>from D for 3 weeks</c>: at most one of <paramref name="To"/> and <paramref name="For"/>.</summary>
-public sealed record FromNode(TextSpan Span, DateNode First, DateNode? To, RowNode? For) : StatementNode(Span);
+internal sealed record FromNode(TextSpan Span, DateNode First, DateNode? To, RowNode? For) : StatementNode(Span);
 
 /// <summary><c>except DAYS</c>, <c>except every 2 weeks on fri</c> (one <see cref="IntervalNode"/>).</summary>
-public sealed record ExceptNode(TextSpan Span, ImmutableArray<DayNode> Days) : StatementNode(Span);
+internal sealed record ExceptNode(TextSpan Span, ImmutableArray<DayNode> Days) : StatementNode(Span);
 
 /// <summary><c>start at T, T [on DAYS]</c>; <paramref name="On"/> is empty without <c>on</c>.</summary>
-public sealed record StartAtNode(TextSpan Span, ImmutableArray<MomentNode> Moments, ImmutableArray<DayNode> On) : StatementNode(Span);
+internal sealed record StartAtNode(TextSpan Span, ImmutableArray<MomentNode> Moments, ImmutableArray<DayNode> On) : StatementNode(Span);
 
 /// <summary><c>finish by T [on DAYS]</c></summary>
-public sealed record FinishByNode(TextSpan Span, ImmutableArray<MomentNode> Moments, ImmutableArray<DayNode> On) : StatementNode(Span);
+internal sealed record FinishByNode(TextSpan Span, ImmutableArray<MomentNode> Moments, ImmutableArray<DayNode> On) : StatementNode(Span);
 
 /// <summary><c>start after OTHER [+ 10 min]</c></summary>
-public sealed record StartAfterNode(TextSpan Span, NameNode Other, RowNode? Delay) : StatementNode(Span);
+internal sealed record StartAfterNode(TextSpan Span, NameNode Other, RowNode? Delay) : StatementNode(Span);
 
 /// <summary><c>repeat every 45 min for 4 passes</c>, <c>repeat every 8 min until T [next day]</c>.</summary>
-public sealed record RepeatPassesNode(TextSpan Span, RowNode Every, NumberNode? Passes, MomentNode? Until, bool NextDay) : StatementNode(Span);
+internal sealed record RepeatPassesNode(TextSpan Span, RowNode Every, NumberNode? Passes, MomentNode? Until, bool NextDay) : StatementNode(Span);
 
 /// <summary><c>cut at T [next day]</c></summary>
-public sealed record CutNode(TextSpan Span, MomentNode At, bool NextDay) : StatementNode(Span);
+internal sealed record CutNode(TextSpan Span, MomentNode At, bool NextDay) : StatementNode(Span);
 
 /// <summary><c>scale NAME</c> or <c>scale 80 %</c>, the row after <c>scale</c>.</summary>
-public sealed record UseScaleNode(TextSpan Span, RowNode Value) : StatementNode(Span);
+internal sealed record UseScaleNode(TextSpan Span, RowNode Value) : StatementNode(Span);
 
 /// <summary><c>note "…"</c></summary>
-public sealed record NoteNode(TextSpan Span, StringNode Text) : StatementNode(Span);
+internal sealed record NoteNode(TextSpan Span, StringNode Text) : StatementNode(Span);
 
 /// <summary><c>steps { … }</c></summary>
-public sealed record StepsNode(TextSpan Span, ImmutableArray<StepNode> Steps) : StatementNode(Span);
+internal sealed record StepsNode(TextSpan Span, ImmutableArray<StepNode> Steps) : StatementNode(Span);

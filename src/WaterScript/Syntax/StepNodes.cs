@@ -4,19 +4,19 @@ using WaterScript.Text;
 namespace WaterScript.Syntax;
 
 /// <summary>A step.</summary>
-public abstract record StepNode(TextSpan Span) : Node(Span);
+internal abstract record StepNode(TextSpan Span) : Node(Span);
 
 /// <summary><c>water LIST for DURATION</c> or <c>water LIST with AMOUNT</c>, perhaps <c>through INJECTOR</c>: one of <paramref name="For"/> and <paramref name="With"/>.</summary>
-public sealed record WaterNode(TextSpan Span, ZoneListNode Zones, RowNode? For, RowNode? With, NameNode? Through) : StepNode(Span);
+internal sealed record WaterNode(TextSpan Span, ZoneListNode Zones, RowNode? For, RowNode? With, NameNode? Through) : StepNode(Span);
 
 /// <summary><c>pause 2 min</c></summary>
-public sealed record PauseNode(TextSpan Span, RowNode Duration) : StepNode(Span);
+internal sealed record PauseNode(TextSpan Span, RowNode Duration) : StepNode(Span);
 
 /// <summary><c>repeat 3 times { … }</c></summary>
-public sealed record RepeatStepsNode(TextSpan Span, NumberNode Times, ImmutableArray<StepNode> Steps) : StepNode(Span);
+internal sealed record RepeatStepsNode(TextSpan Span, NumberNode Times, ImmutableArray<StepNode> Steps) : StepNode(Span);
 
 /// <summary><c>cycle 6 min soak 30 min { … }</c>, or <c>cycle auto { … }</c> when both rows are null.</summary>
-public sealed record CycleNode(TextSpan Span, RowNode? Cycle, RowNode? Soak, ImmutableArray<StepNode> Steps) : StepNode(Span);
+internal sealed record CycleNode(TextSpan Span, RowNode? Cycle, RowNode? Soak, ImmutableArray<StepNode> Steps) : StepNode(Span);
 
 /// <summary><c>run SEQUENCE</c></summary>
-public sealed record RunNode(TextSpan Span, NameNode Sequence) : StepNode(Span);
+internal sealed record RunNode(TextSpan Span, NameNode Sequence) : StepNode(Span);

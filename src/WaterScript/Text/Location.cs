@@ -1,7 +1,7 @@
 namespace WaterScript.Text;
 
 /// <summary>A span in one of the files of a site: where something was said.</summary>
-public readonly record struct Location(SourceText Source, TextSpan Span)
+internal readonly record struct Location(SourceText Source, TextSpan Span)
 {
     /// <summary>The first line and column.</summary>
     public LinePosition Start => Source.PositionOf(Span.Start);

@@ -1,7 +1,7 @@
 namespace WaterScript.Text;
 
 /// <summary>The text of one file, with its lines. LF, CR LF and a lone CR each end a line.</summary>
-public sealed class SourceText
+internal sealed class SourceText
 {
     /// <summary>U+FEFF, which may stand at the start of a file.</summary>
     internal const char ByteOrderMark = '\uFEFF';

@@ -3,7 +3,7 @@ namespace WaterScript.Text;
 /// <summary>A stretch of a source in UTF-16 code units: <see cref="Start"/> is included, <see cref="End"/> is not.</summary>
 /// <param name="Start">Offset of the first code unit, 0 or more.</param>
 /// <param name="Length">Number of code units, 0 or more; 0 is a place between two characters.</param>
-public readonly record struct TextSpan(int Start, int Length)
+internal readonly record struct TextSpan(int Start, int Length)
 {
     /// <summary>Offset just past the last code unit.</summary>
     public int End => Start + Length;

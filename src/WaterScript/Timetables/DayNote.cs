@@ -3,7 +3,7 @@ using WaterScript.Text;
 namespace WaterScript.Timetables;
 
 /// <summary>Something about a date that a person should know.</summary>
-public enum DayNoteKind
+internal enum DayNoteKind
 {
     /// <summary>The wall clock skips the moment.</summary>
     SkippedTime,
@@ -27,4 +27,4 @@ public enum DayNoteKind
 /// <param name="Other">The start that it falls together with, for <see cref="DayNoteKind.SameMoment"/>.</param>
 /// <param name="Day">The date, in days since 1970-01-01.</param>
 /// <param name="Instant">The moment that was taken, in Unix seconds; 0 where there is none.</param>
-public readonly record struct DayNote(DayNoteKind Kind, Location Origin, Location? Other, int Day, long Instant);
+internal readonly record struct DayNote(DayNoteKind Kind, Location Origin, Location? Other, int Day, long Instant);

@@ -26,4 +26,4 @@ internal readonly record struct PlannedRun(long Offset, long Seconds, long Overl
 /// <param name="Origin">The step.</param>
 /// <param name="Written">Seconds as written, or as the written amount takes.</param>
 /// <param name="Scaled">Seconds that were left of it.</param>
-public sealed record LeftOut(Zone Zone, Location Origin, long Written, long Scaled);
+internal sealed record LeftOut(Zone Zone, Location Origin, long Written, long Scaled);

@@ -14,7 +14,7 @@ namespace WaterScript.Timetables;
 /// <param name="Step">Index among the schedule's step paths.</param>
 /// <param name="Injector">Index among the site's devices of the injector that doses; -1 for none.</param>
 /// <param name="Soak">Seconds that the zone is to soak afterwards; 0 outside of a cycle.</param>
-public readonly record struct Run(
+internal readonly record struct Run(
     long Number,
     long Start,
     long End,

@@ -4,7 +4,7 @@ using System.Collections.Immutable;
 namespace WaterScript.Timetables;
 
 /// <summary>Numbers of runs, in order. Mostly there is one, which takes no memory of its own.</summary>
-public readonly struct RunNumbers : IReadOnlyList<long>
+internal readonly struct RunNumbers : IReadOnlyList<long>
 {
     private readonly long _first;
     private readonly ImmutableArray<long> _more;

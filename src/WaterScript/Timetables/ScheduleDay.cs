@@ -7,4 +7,4 @@ namespace WaterScript.Timetables;
 /// <param name="Day">The date, in days since 1970-01-01.</param>
 /// <param name="Passes">Its passes; until the next date is asked for.</param>
 /// <param name="Notes">What a person should know about it; until the next date is asked for.</param>
-public readonly record struct ScheduleDay(Schedule Schedule, int Day, IReadOnlyList<Pass> Passes, IReadOnlyList<DayNote> Notes);
+internal readonly record struct ScheduleDay(Schedule Schedule, int Day, IReadOnlyList<Pass> Passes, IReadOnlyList<DayNote> Notes);

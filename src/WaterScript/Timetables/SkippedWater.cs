@@ -4,7 +4,7 @@ using WaterScript.Text;
 namespace WaterScript.Timetables;
 
 /// <summary>What takes watering away that is due.</summary>
-public enum SkipCause
+internal enum SkipCause
 {
     /// <summary>A hold.</summary>
     Hold,
@@ -28,11 +28,11 @@ public enum SkipCause
 /// <param name="Seconds">The time taken.</param>
 /// <param name="First">When the first of those runs is due, in Unix seconds.</param>
 /// <param name="Last">When the last of them is due.</param>
-public sealed record SkippedWatering(
+internal sealed record SkippedWatering(
     SkipCause By, Location Origin, string? Because, Zone Zone, long Runs, long Seconds, long First, long Last);
 
 /// <summary>What is due over a timetable and does not come, added up while the timetable streams past.</summary>
-public sealed class SkippedWater
+internal sealed class SkippedWater
 {
     private readonly Dictionary<(Location Origin, int Zone), SkippedWatering> _water = [];
 

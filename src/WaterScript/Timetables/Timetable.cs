@@ -11,7 +11,7 @@ namespace WaterScript.Timetables;
 /// The runs, openings and switchings of a site over a horizon. Nothing is expanded before it is asked for, and nothing is kept. It belongs to one
 /// thread at a time.
 /// </summary>
-public sealed class Timetable
+internal sealed class Timetable
 {
     private readonly SchedulePlans[] _plans;
     private readonly MomentReader _moments;
@@ -44,17 +44,29 @@ public sealed class Timetable
     /// <param name="site">The site.</param>
     /// <param name="horizon">The dates.</param>
     /// <param name="budget">Counts what is expanded, which then throws when it is used up; null to expand without an end.</param>
-    public static Timetable Of(Site site, Horizon horizon, WorkBudget? budget = null) => new(site, horizon, onePass: null, budget);
+    /// <exception cref="ArgumentNullException">The site or the horizon is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The horizon ends before it begins.</exception>
+    public static Timetable Of(Site site, Horizon horizon, WorkBudget? budget = null)
+    {
+        ArgumentNullException.ThrowIfNull(site);
+        ArgumentNullException.ThrowIfNull(horizon);
+        ArgumentOutOfRangeException.ThrowIfLessThan(horizon.Until, horizon.From, nameof(horizon));
+        return new Timetable(site, horizon, onePass: null, budget);
+    }
 
     /// <summary>One pass of a schedule, manual or not, at a moment of the wall clock. Holds and closed seasons do not touch it.</summary>
     /// <param name="site">The site.</param>
     /// <param name="schedule">One of its schedules.</param>
     /// <param name="at">When; a moment that the clock skips or shows twice is read as a start at it would be.</param>
     /// <param name="budget">Counts what is expanded; null to expand without an end.</param>
+    /// <exception cref="ArgumentNullException">The site or the schedule is null.</exception>
+    /// <exception cref="ArgumentException">The schedule is one of another site.</exception>
     public static Timetable OfOnePass(Site site, Schedule schedule, LocalDateTime at, WorkBudget? budget = null)
     {
         ArgumentNullException.ThrowIfNull(site);
         ArgumentNullException.ThrowIfNull(schedule);
+        if (schedule.Index >= site.Schedules.Length || !ReferenceEquals(site.Schedules[schedule.Index], schedule))
+            throw new ArgumentException("It is not a schedule of this site.", nameof(schedule));
         var day = CivilDate.DayNumberOf(at.Date);
         var start = new ZoneClock(site.TimeZone).Read(day, (int)(at.TimeOfDay.TickOfDay / NodaConstants.TicksPerSecond)).Instant;
         return new Timetable(site, Horizon.DaysFrom(at.Date, 1), new Pass(start, schedule.Index, day, StartNumber: 0, Number: 1), budget);

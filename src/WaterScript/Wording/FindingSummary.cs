@@ -4,7 +4,7 @@ using WaterScript.Diagnostics;
 namespace WaterScript.Wording;
 
 /// <summary>How many findings there are, in words.</summary>
-public static class FindingSummary
+internal static class FindingSummary
 {
     /// <summary><c>1 error, 2 warnings</c>; <c>nothing found</c> when there is none.</summary>
     public static string Of(IEnumerable<Finding> findings)

@@ -6,7 +6,7 @@ using WaterScript.Diagnostics;
 namespace WaterScript.Wording;
 
 /// <summary>How findings say dates and times: weekday first, in English, whatever the machine's language.</summary>
-public static class MomentWords
+internal static class MomentWords
 {
     private static readonly LocalDatePattern DatePattern = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM uuuu");
     private static readonly LocalTimePattern MinutePattern = LocalTimePattern.CreateWithInvariantCulture("HH:mm");

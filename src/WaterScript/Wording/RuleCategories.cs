@@ -4,7 +4,7 @@ using WaterScript.Diagnostics;
 namespace WaterScript.Wording;
 
 /// <summary>How the categories of rules are called.</summary>
-public static class RuleCategories
+internal static class RuleCategories
 {
     /// <summary>All of them, in the order in which the documentation lists them.</summary>
     public static ImmutableArray<RuleCategory> All { get; } =

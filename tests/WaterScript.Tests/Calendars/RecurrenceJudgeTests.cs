@@ -30,8 +30,19 @@ public class RecurrenceJudgeTests
     }
 
     /// <summary>A day pattern.</summary>
-    public sealed record Recurrence(ImmutableArray<DaySet> Days, Season? Season, ImmutableArray<DaySet> Except, ImmutableArray<DaySet> On)
+    public sealed class Recurrence
     {
+        internal Recurrence(ImmutableArray<DaySet> days, Season? season, ImmutableArray<DaySet> except, ImmutableArray<DaySet> on) =>
+            (Days, Season, Except, On) = (days, season, except, on);
+
+        internal ImmutableArray<DaySet> Days { get; }
+
+        internal Season? Season { get; }
+
+        internal ImmutableArray<DaySet> Except { get; }
+
+        internal ImmutableArray<DaySet> On { get; }
+
         public override string ToString() =>
             $"{string.Join(", ", Days)} | {Season?.Span} | except {string.Join(", ", Except)} | on {string.Join(", ", On)}";
     }

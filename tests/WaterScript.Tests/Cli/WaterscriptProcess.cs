@@ -28,7 +28,8 @@ internal static class WaterscriptProcess
     /// <summary>Runs a line of a POSIX shell, in which <c>$WATERSCRIPT</c> is the program.</summary>
     public static Result Shell(string folder, string line) => Start("/bin/sh", folder, [], [("WATERSCRIPT", Path)], ["-c", line]);
 
-    private static Result Start(string program, string folder, byte[] input, IEnumerable<(string Name, string Value)> environment, string[] arguments)
+    /// <summary>Runs any program.</summary>
+    public static Result Start(string program, string folder, byte[] input, IEnumerable<(string Name, string Value)> environment, string[] arguments)
     {
         var start = new ProcessStartInfo(program, arguments)
         {

@@ -6,7 +6,7 @@ using WaterScript.Language;
 namespace WaterScript.Answers.Advise;
 
 /// <summary>The advice as JSON for programs, in units that the keys name.</summary>
-public static class AdviceJson
+internal static class AdviceJson
 {
     /// <summary>Writes it.</summary>
     /// <param name="advice">The advice.</param>

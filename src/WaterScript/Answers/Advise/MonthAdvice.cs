@@ -11,7 +11,7 @@ namespace WaterScript.Answers.Advise;
 /// <param name="Need">That less the effective rain: what has to be watered.</param>
 /// <param name="Given">What the schedules give, as far as plants can use it.</param>
 /// <param name="Watering">The watering that would meet the need; null where nothing has to be watered.</param>
-public sealed record MonthAdvice(MonthWeather Weather, decimal? Coefficient, decimal Demand, decimal Need, decimal Given, AdvisedWatering? Watering)
+internal sealed record MonthAdvice(MonthWeather Weather, decimal? Coefficient, decimal Demand, decimal Need, decimal Given, AdvisedWatering? Watering)
 {
     /// <summary>Calculates it.</summary>
     /// <param name="zone">A zone of which enough is known.</param>
@@ -33,7 +33,7 @@ public sealed record MonthAdvice(MonthWeather Weather, decimal? Coefficient, dec
 /// <param name="Seconds">How long the valve is open.</param>
 /// <param name="IsTooLittle">Whether the roots hold too little for a day, so that it has to be split over the day.</param>
 /// <param name="Cycle">The cycle in which nothing runs off; null where it can run in one piece, or the ground is not known.</param>
-public sealed record AdvisedWatering(int? IntervalDays, decimal Depth, long Seconds, bool IsTooLittle, AdvisedCycle? Cycle)
+internal sealed record AdvisedWatering(int? IntervalDays, decimal Depth, long Seconds, bool IsTooLittle, AdvisedCycle? Cycle)
 {
     /// <summary>Nobody plans for more than a month ahead.</summary>
     private const int LongestInterval = 31;
@@ -52,7 +52,7 @@ public sealed record AdvisedWatering(int? IntervalDays, decimal Depth, long Seco
 /// <param name="Pieces">How many.</param>
 /// <param name="Seconds">How long the longest of them is.</param>
 /// <param name="Soak">The least time from the end of one to the next, in seconds.</param>
-public sealed record AdvisedCycle(long Pieces, long Seconds, long Soak)
+internal sealed record AdvisedCycle(long Pieces, long Seconds, long Soak)
 {
     internal static AdvisedCycle? Of(Zone zone, long seconds)
     {

@@ -10,7 +10,7 @@ using WaterScript.Timetables;
 namespace WaterScript.Answers.Advise;
 
 /// <summary>What the zones of a site need month by month, what its schedules give, and the watering that would meet the need.</summary>
-public sealed class WateringAdvice
+internal sealed class WateringAdvice
 {
     private WateringAdvice(Site site, Horizon horizon, ImmutableArray<MonthWeather?> year, ImmutableArray<ZoneAdvice> zones)
     {
@@ -62,4 +62,4 @@ public sealed class WateringAdvice
 /// <param name="Zone">The zone.</param>
 /// <param name="Lacks">Why nothing can be said, in a few words; null where something can.</param>
 /// <param name="Months">The months of which the climate says something, in order.</param>
-public sealed record ZoneAdvice(Zone Zone, string? Lacks, ImmutableArray<MonthAdvice> Months);
+internal sealed record ZoneAdvice(Zone Zone, string? Lacks, ImmutableArray<MonthAdvice> Months);

@@ -4,7 +4,7 @@ using WaterScript.Documents.Writers;
 namespace WaterScript.Answers.Audit;
 
 /// <summary>What ran against what was meant, for programs.</summary>
-public static class AuditJson
+internal static class AuditJson
 {
     /// <summary>Writes it.</summary>
     /// <param name="report">The report.</param>

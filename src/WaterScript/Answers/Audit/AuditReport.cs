@@ -5,7 +5,7 @@ using WaterScript.Timetables;
 namespace WaterScript.Answers.Audit;
 
 /// <summary>What became of a watering.</summary>
-public enum AuditClass
+internal enum AuditClass
 {
     /// <summary>Switched as it was meant, within the tolerance.</summary>
     Done,
@@ -58,7 +58,7 @@ public enum AuditClass
 /// <param name="ActualSeconds">How long it lasted; null where that is not told.</param>
 /// <param name="Why">The reason that the log gives, or null.</param>
 /// <param name="Place">The row that tells of it, or null.</param>
-public sealed record AuditEntry(
+internal sealed record AuditEntry(
     AuditClass Class, Zone Zone, Schedule? Schedule, int Day, long From, long Seconds, long? ActualFrom, long? ActualSeconds, string? Why, LogPlace? Place);
 
 /// <summary>Water of a zone.</summary>
@@ -66,7 +66,7 @@ public sealed record AuditEntry(
 /// <param name="MeantSeconds">Run time that was meant.</param>
 /// <param name="ActualSeconds">Run time that the log tells.</param>
 /// <param name="MeteredLitres">What meters tell in rows of this zone, or null.</param>
-public sealed record AuditedWater(Zone Zone, long MeantSeconds, long ActualSeconds, decimal? MeteredLitres)
+internal sealed record AuditedWater(Zone Zone, long MeantSeconds, long ActualSeconds, decimal? MeteredLitres)
 {
     /// <summary>Litres that were meant, by time and flow; null where the flow is not known.</summary>
     public decimal? MeantLitres => Zone.LitresPerMinute * MeantSeconds / 60;
@@ -87,7 +87,7 @@ public sealed record AuditedWater(Zone Zone, long MeantSeconds, long ActualSecon
 /// <param name="Bad">Rows that were passed over, the first of them.</param>
 /// <param name="Rows">Rows that were used.</param>
 /// <param name="Doubled">Rows that say again what another said.</param>
-public sealed record AuditReport(
+internal sealed record AuditReport(
     Site Site,
     long From,
     long To,
@@ -140,4 +140,4 @@ public sealed record AuditReport(
 /// <summary>The first of many.</summary>
 /// <param name="First">They, in order.</param>
 /// <param name="Count">How many there are with the others.</param>
-public sealed record AuditList<T>(ImmutableArray<T> First, long Count);
+internal sealed record AuditList<T>(ImmutableArray<T> First, long Count);

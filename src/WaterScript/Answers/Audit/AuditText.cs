@@ -5,7 +5,7 @@ using WaterScript.Wording;
 namespace WaterScript.Answers.Audit;
 
 /// <summary>What ran against what was meant, as a report for people.</summary>
-public sealed class AuditText
+internal sealed class AuditText
 {
     private readonly AuditReport _report;
     private readonly SiteWords _words;

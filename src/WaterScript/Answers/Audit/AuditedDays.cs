@@ -7,7 +7,7 @@ namespace WaterScript.Answers.Audit;
 /// <param name="Schedule">The schedule.</param>
 /// <param name="Day">The date, in days since 1970-01-01.</param>
 /// <param name="Counts">How many there are of each class that there is, in order of the classes.</param>
-public sealed record AuditedDay(Schedule Schedule, int Day, ImmutableArray<(AuditClass Class, int Count)> Counts);
+internal sealed record AuditedDay(Schedule Schedule, int Day, ImmutableArray<(AuditClass Class, int Count)> Counts);
 
 /// <summary>Counts waterings by schedule and date.</summary>
 internal sealed class AuditedDays

@@ -10,7 +10,7 @@ namespace WaterScript.Answers.Audit;
 /// <param name="Hash">Its hash, or the beginning of it, as the log has it.</param>
 /// <param name="Match">Whether it is the list that the file gives.</param>
 /// <param name="Controller">The one whose list alone it is; null for that of all, and where it is another.</param>
-public sealed record AuditedList(string Hash, ListMatch Match, Controller? Controller)
+internal sealed record AuditedList(string Hash, ListMatch Match, Controller? Controller)
 {
     /// <summary>A chance beginning of so many hexadecimal digits is one in 4 thousand million.</summary>
     private const int FewestDigits = 8;
@@ -57,7 +57,7 @@ public sealed record AuditedList(string Hash, ListMatch Match, Controller? Contr
 }
 
 /// <summary>Whether a list of switchings is the one that a file gives.</summary>
-public enum ListMatch
+internal enum ListMatch
 {
     /// <summary>It is.</summary>
     Same,

@@ -8,7 +8,7 @@ using WaterScript.Timetables;
 namespace WaterScript.Answers.Audit;
 
 /// <summary>Compares what a log tells with the timetable, as both go by in order of time, so that the length of the log costs time and no memory.</summary>
-public sealed class Auditor : IDisposable
+internal sealed class Auditor : IDisposable
 {
     private readonly MeantRuns _meant;
     private readonly LogKnowledge _knowledge;
@@ -154,7 +154,7 @@ public sealed class Auditor : IDisposable
 /// <summary>How exact an audit is to be.</summary>
 /// <param name="ToleranceSeconds">Seconds by which a watering may begin or last otherwise and still be done; 0 or more.</param>
 /// <param name="SilenceSeconds">Seconds without a row after which nothing is known, where rows are not numbered.</param>
-public sealed record AuditOptions(long ToleranceSeconds = AuditOptions.DefaultTolerance, long SilenceSeconds = AuditOptions.DefaultSilence)
+internal sealed record AuditOptions(long ToleranceSeconds = AuditOptions.DefaultTolerance, long SilenceSeconds = AuditOptions.DefaultSilence)
 {
     /// <summary>A minute: most clocks are set to it, and controllers open one valve after the other.</summary>
     public const long DefaultTolerance = 60;

@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace WaterScript.Answers.Audit;
 
 /// <summary>How the columns of a log are called: by its own names, or by those that are commonly met.</summary>
-public sealed class LogColumns
+internal sealed class LogColumns
 {
     private static readonly ImmutableDictionary<string, ImmutableArray<string>> Usual = ImmutableDictionary.CreateRange(StringComparer.Ordinal,
     [

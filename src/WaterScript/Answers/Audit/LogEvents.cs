@@ -1,7 +1,7 @@
 namespace WaterScript.Answers.Audit;
 
 /// <summary>What a row of a log tells.</summary>
-public enum LogKind
+internal enum LogKind
 {
     /// <summary>A valve opens.</summary>
     Open,
@@ -35,7 +35,7 @@ public enum LogKind
 /// <param name="Litres">What a meter says that this watering took, or null.</param>
 /// <param name="Meter">What the meter shows, in litres, or null.</param>
 /// <param name="List">The hash of the timetable in the device, or its beginning; null where it is not told.</param>
-public sealed record LogEvent(LogPlace Place, decimal At, LogKind Kind, int Zone, string? Why, long? Number, decimal? Litres, decimal? Meter, string? List)
+internal sealed record LogEvent(LogPlace Place, decimal At, LogKind Kind, int Zone, string? Why, long? Number, decimal? Litres, decimal? Meter, string? List)
 {
     /// <summary>Stands for the zone of what is about all, or about a device of the site.</summary>
     public const int NoZone = -1;
@@ -44,9 +44,9 @@ public sealed record LogEvent(LogPlace Place, decimal At, LogKind Kind, int Zone
 /// <summary>A row of a log.</summary>
 /// <param name="File">The file.</param>
 /// <param name="Line">From 1.</param>
-public sealed record LogPlace(string File, int Line);
+internal sealed record LogPlace(string File, int Line);
 
 /// <summary>A row that tells nothing that could be used.</summary>
 /// <param name="Place">The row.</param>
 /// <param name="Why">Why, without a capital or a full stop.</param>
-public sealed record BadRow(LogPlace Place, string Why);
+internal sealed record BadRow(LogPlace Place, string Why);

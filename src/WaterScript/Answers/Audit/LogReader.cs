@@ -5,7 +5,7 @@ namespace WaterScript.Answers.Audit;
 /// <summary>
 /// Reads logs as they really are, and row by row, so that one of any length takes the same memory. The logs of a site are read side by side, in order of time.
 /// </summary>
-public sealed class LogReader
+internal sealed class LogReader
 {
     /// <summary>Rows that are passed over and listed.</summary>
     private const int MostBad = 10_000;

@@ -7,7 +7,7 @@ using WaterScript.Wording;
 namespace WaterScript.Answers.Diff;
 
 /// <summary>What changes in the watering, for programs.</summary>
-public static class ChangesJson
+internal static class ChangesJson
 {
     /// <summary>Writes it.</summary>
     /// <param name="changes">The changes.</param>

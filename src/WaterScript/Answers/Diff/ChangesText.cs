@@ -5,7 +5,7 @@ using WaterScript.Wording;
 namespace WaterScript.Answers.Diff;
 
 /// <summary>What changes in the watering, as a report for people.</summary>
-public sealed class ChangesText
+internal sealed class ChangesText
 {
     private readonly WateringChanges _changes;
     private readonly WaterWords _water;

@@ -7,7 +7,7 @@ using WaterScript.Wording;
 namespace WaterScript.Answers.Diff;
 
 /// <summary>What happened to a schedule.</summary>
-public enum ScheduleChangeKind
+internal enum ScheduleChangeKind
 {
     /// <summary>It is new.</summary>
     Added,
@@ -28,7 +28,7 @@ public enum ScheduleChangeKind
 /// <param name="New">As it is; null for one that is gone.</param>
 /// <param name="Turns">What of it changed, rule by rule, then what each zone gets.</param>
 /// <param name="First">The first date on which the watering differs; null where none does, and for a manual schedule.</param>
-public sealed record ScheduleChange(ScheduleChangeKind Kind, Schedule? Old, Schedule? New, ImmutableArray<Turn> Turns, LocalDate? First)
+internal sealed record ScheduleChange(ScheduleChangeKind Kind, Schedule? Old, Schedule? New, ImmutableArray<Turn> Turns, LocalDate? First)
 {
     /// <summary>Its name, the new one where there are two.</summary>
     public string Name => (New ?? Old)!.Name;
@@ -39,7 +39,7 @@ public sealed record ScheduleChange(ScheduleChangeKind Kind, Schedule? Old, Sche
 /// <param name="Old">As it was; empty where there was none.</param>
 /// <param name="New">As it is; empty where there is none.</param>
 /// <param name="IsNamed">Whether people need to be told what it is; lines as they are written say so themselves.</param>
-public sealed record Turn(string What, string Old, string New, bool IsNamed = false);
+internal sealed record Turn(string What, string Old, string New, bool IsNamed = false);
 
 /// <summary>Compares the schedules of two versions of a site.</summary>
 internal static class ScheduleChanges

@@ -20,7 +20,7 @@ namespace WaterScript.Answers.Diff;
 /// <param name="Zones">Zones that do not get what they got.</param>
 /// <param name="Appeared">Findings that were not there before.</param>
 /// <param name="Gone">Findings that are not there any more.</param>
-public sealed record WateringChanges(
+internal sealed record WateringChanges(
     Site Old,
     Site New,
     Horizon Horizon,

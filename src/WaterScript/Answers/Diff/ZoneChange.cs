@@ -7,7 +7,7 @@ namespace WaterScript.Answers.Diff;
 /// <param name="DisplayName">What people read.</param>
 /// <param name="Old">What it got in a week; null for a new zone.</param>
 /// <param name="New">What it gets in a week; null for one that is gone.</param>
-public sealed record ZoneChange(string Name, string DisplayName, WeeklyWater? Old, WeeklyWater? New)
+internal sealed record ZoneChange(string Name, string DisplayName, WeeklyWater? Old, WeeklyWater? New)
 {
     /// <summary>The zones of two versions that do not get the same, in order of the new file, then of the old.</summary>
     /// <param name="old">The old version.</param>
@@ -29,7 +29,7 @@ public sealed record ZoneChange(string Name, string DisplayName, WeeklyWater? Ol
 /// <summary>What a zone gets in a week, on an average over all dates that are looked at.</summary>
 /// <param name="Seconds">Run time, rounded to the whole second.</param>
 /// <param name="Litres">Water, or null where the flow is not known.</param>
-public sealed record WeeklyWater(long Seconds, decimal? Litres)
+internal sealed record WeeklyWater(long Seconds, decimal? Litres)
 {
     private const int DaysInWeek = 7;
 

@@ -14,13 +14,13 @@ namespace WaterScript.Answers.Next;
 /// <param name="Passes">How many; 1 or more.</param>
 /// <param name="Every">Seconds from one to the next; 0 for one.</param>
 /// <param name="Waterings">What each of them waters, and how long in all, in order.</param>
-public sealed record ComingWatering(
+internal sealed record ComingWatering(
     Schedule Schedule, int Day, bool IsRest, long First, long Last, int Passes, long Every, ImmutableArray<ZoneSeconds> Waterings);
 
 /// <summary>How long a zone is watered.</summary>
 /// <param name="Zone">The zone.</param>
 /// <param name="Seconds">Run time in seconds.</param>
-public sealed record ZoneSeconds(Zone Zone, long Seconds);
+internal sealed record ZoneSeconds(Zone Zone, long Seconds);
 
 /// <summary>Gathers the runs after a moment into passes, and passes that are alike into one entry.</summary>
 internal sealed class ComingWaterings(Timetable timetable, long now)

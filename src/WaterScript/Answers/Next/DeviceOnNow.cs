@@ -7,7 +7,7 @@ namespace WaterScript.Answers.Next;
 /// <param name="Device">The device.</param>
 /// <param name="From">Since when, in Unix seconds.</param>
 /// <param name="Until">Until when.</param>
-public sealed record DeviceOnNow(Device Device, long From, long Until)
+internal sealed record DeviceOnNow(Device Device, long From, long Until)
 {
     /// <summary>Those that are on at an instant, in the order in which they went on.</summary>
     internal static IEnumerable<DeviceOnNow> At(Timetable timetable, long now) => timetable.Site.Devices.IsEmpty

@@ -13,7 +13,7 @@ namespace WaterScript.Answers.Next;
 /// <param name="Zones">The zones that may not be watered, in order of the file.</param>
 /// <param name="From">Since when, in Unix seconds; the instant that was asked for where it is so already.</param>
 /// <param name="Until">The first instant at which water is allowed again; null where that is more than a year away.</param>
-public sealed record NotAllowed(Restriction Restriction, Location Origin, ImmutableArray<Zone> Zones, long From, long? Until)
+internal sealed record NotAllowed(Restriction Restriction, Location Origin, ImmutableArray<Zone> Zones, long From, long? Until)
 {
     private const int DaysAhead = 366;
 

@@ -17,7 +17,7 @@ namespace WaterScript.Answers.Next;
 /// <param name="NotAllowed">What restrictions do not allow at that moment or later on that date.</param>
 /// <param name="Coming">What comes after the moment, in order of its start.</param>
 /// <param name="LookedUntil">The first date that was not looked at.</param>
-public sealed record Outlook(
+internal sealed record Outlook(
     Site Site,
     long At,
     ImmutableArray<OpenNow> Open,
@@ -95,7 +95,7 @@ public sealed record Outlook(
 /// <param name="Origin">Where the step is written.</param>
 /// <param name="From">Its start, in Unix seconds.</param>
 /// <param name="Until">Its end.</param>
-public sealed record OpenNow(Zone Zone, Schedule Schedule, int Pass, string Step, Location Origin, long From, long Until)
+internal sealed record OpenNow(Zone Zone, Schedule Schedule, int Pass, string Step, Location Origin, long From, long Until)
 {
     internal static OpenNow Of(in Run run, Timetable timetable) => new(
         timetable.Site.Zones[run.Zone],
@@ -113,7 +113,7 @@ public sealed record OpenNow(Zone Zone, Schedule Schedule, int Pass, string Step
 /// <param name="Because">The reason given there, or null.</param>
 /// <param name="Zones">The zones; empty for all.</param>
 /// <param name="Until">The first instant after it, in Unix seconds; null where it has no end, or none that the line names.</param>
-public sealed record KeptShut(SkipCause By, Location Origin, string? Because, ImmutableArray<Zone> Zones, long? Until)
+internal sealed record KeptShut(SkipCause By, Location Origin, string? Because, ImmutableArray<Zone> Zones, long? Until)
 {
     /// <summary>Holds and closed seasons in force at an instant, then what scale and <c>cut at</c> lines take of that date.</summary>
     internal static IEnumerable<KeptShut> At(Site site, long now, WorkBudget budget)

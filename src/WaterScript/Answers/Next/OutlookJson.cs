@@ -6,7 +6,7 @@ using WaterScript.Timetables;
 namespace WaterScript.Answers.Next;
 
 /// <summary>An outlook for programs.</summary>
-public static class OutlookJson
+internal static class OutlookJson
 {
     /// <summary>Writes it.</summary>
     /// <param name="outlook">The outlook.</param>

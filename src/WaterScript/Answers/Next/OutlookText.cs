@@ -9,7 +9,7 @@ using WaterScript.Wording;
 namespace WaterScript.Answers.Next;
 
 /// <summary>An outlook for people to read.</summary>
-public sealed class OutlookText
+internal sealed class OutlookText
 {
     private readonly Outlook _outlook;
     private readonly SiteWords _words;

@@ -14,7 +14,7 @@ namespace WaterScript.Answers.Why;
 /// <param name="Day">The date, in days since 1970-01-01.</param>
 /// <param name="Waterings">Those of passes that belong to the date, and those of others that begin on it; in order.</param>
 /// <param name="Schedules">What each schedule that waters the zone makes of the date, in order of the file.</param>
-public sealed record DayAnswer(Site Site, Zone Zone, int Day, ImmutableArray<DayWatering> Waterings, ImmutableArray<ScheduleAnswer> Schedules)
+internal sealed record DayAnswer(Site Site, Zone Zone, int Day, ImmutableArray<DayWatering> Waterings, ImmutableArray<ScheduleAnswer> Schedules)
 {
     /// <summary>Answers for a zone of a site that was read without an error.</summary>
     /// <exception cref="WorkUsedUpException">The dates around that one are too much work.</exception>
@@ -43,16 +43,16 @@ public sealed record DayAnswer(Site Site, Zone Zone, int Day, ImmutableArray<Day
 /// <param name="Day">The date that its pass belongs to, in days since 1970-01-01.</param>
 /// <param name="From">Its start, in Unix seconds.</param>
 /// <param name="To">Its end.</param>
-public sealed record DayWatering(Schedule Schedule, string Step, Location Origin, int Day, long From, long To);
+internal sealed record DayWatering(Schedule Schedule, string Step, Location Origin, int Day, long From, long To);
 
 /// <summary>What a schedule makes of a date for a zone.</summary>
 /// <param name="Schedule">The schedule.</param>
 /// <param name="IsDue">Whether it has a pass that belongs to the date, whatever is taken of it.</param>
 /// <param name="Lines">What makes it so, in the order in which it is decided.</param>
-public sealed record ScheduleAnswer(Schedule Schedule, bool IsDue, ImmutableArray<DecidingLine> Lines);
+internal sealed record ScheduleAnswer(Schedule Schedule, bool IsDue, ImmutableArray<DecidingLine> Lines);
 
 /// <summary>A line that has a say in whether a date is watered.</summary>
 /// <param name="Origin">Where it stands.</param>
 /// <param name="Says">What it says of the date, in a few words.</param>
 /// <param name="IsAgainst">Whether it keeps water away.</param>
-public sealed record DecidingLine(Location Origin, string Says, bool IsAgainst);
+internal sealed record DecidingLine(Location Origin, string Says, bool IsAgainst);

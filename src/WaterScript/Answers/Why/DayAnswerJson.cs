@@ -5,7 +5,7 @@ using WaterScript.Wording;
 namespace WaterScript.Answers.Why;
 
 /// <summary>Whether a zone is watered on a date and why, for programs.</summary>
-public static class DayAnswerJson
+internal static class DayAnswerJson
 {
     /// <summary>Writes it.</summary>
     /// <param name="answer">The answer.</param>

@@ -4,7 +4,7 @@ using WaterScript.Wording;
 namespace WaterScript.Answers.Why;
 
 /// <summary>Whether a zone is watered on a date and why, for people to read.</summary>
-public static class DayAnswerText
+internal static class DayAnswerText
 {
     /// <summary>Writes the answer, the times, then each schedule with the lines that decide.</summary>
     public static void Write(DayAnswer answer, PlainLines lines)

@@ -1,6 +1,6 @@
 namespace WaterScript.Diagnostics.Reading;
 
-public static partial class ReadingRules
+internal static partial class ReadingRules
 {
     /// <summary>Two statements that exclude each other.</summary>
     public static Rule Contradiction { get; } = new("contradiction", Severity.Error, "two statements that exclude each other")

@@ -1,6 +1,6 @@
 namespace WaterScript.Diagnostics.Reading;
 
-public static partial class ReadingRules
+internal static partial class ReadingRules
 {
     /// <summary>A decimal comma.</summary>
     public static Rule DecimalComma { get; } = new("decimal-comma", Severity.Error, "a comma inside a number")

@@ -1,6 +1,6 @@
 namespace WaterScript.Diagnostics.Reading;
 
-public static partial class ReadingRules
+internal static partial class ReadingRules
 {
     /// <summary>Two things of one name.</summary>
     public static Rule DuplicateName { get; } = new("duplicate-name", Severity.Error, "two things of one name")

@@ -1,6 +1,6 @@
 namespace WaterScript.Diagnostics.Reading;
 
-public static partial class ReadingRules
+internal static partial class ReadingRules
 {
     /// <summary>A character that hides what the line says.</summary>
     public static Rule HiddenText { get; } = new("hidden-text", Severity.Error, "a character that hides what the line says")

@@ -1,6 +1,6 @@
 namespace WaterScript.Diagnostics.Reading;
 
-public static partial class ReadingRules
+internal static partial class ReadingRules
 {
     /// <summary>An included file that is not there.</summary>
     public static Rule IncludeMissing { get; } = new("include-missing", Severity.Error, "an included file that is not there")

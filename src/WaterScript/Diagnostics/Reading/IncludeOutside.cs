@@ -1,6 +1,6 @@
 namespace WaterScript.Diagnostics.Reading;
 
-public static partial class ReadingRules
+internal static partial class ReadingRules
 {
     /// <summary>An included file outside the root folder.</summary>
     public static Rule IncludeOutside { get; } = new("include-outside", Severity.Error, "an included file outside the root folder")

@@ -1,6 +1,6 @@
 namespace WaterScript.Diagnostics.Reading;
 
-public static partial class ReadingRules
+internal static partial class ReadingRules
 {
     /// <summary>Goes round in a circle.</summary>
     public static Rule Loop { get; } = new("loop", Severity.Error, "goes round in a circle")

@@ -1,6 +1,6 @@
 namespace WaterScript.Diagnostics.Reading;
 
-public static partial class ReadingRules
+internal static partial class ReadingRules
 {
     /// <summary>Something required is not there.</summary>
     public static Rule Missing { get; } = new("missing", Severity.Error, "something required is not there")

@@ -1,6 +1,6 @@
 namespace WaterScript.Diagnostics.Reading;
 
-public static partial class ReadingRules
+internal static partial class ReadingRules
 {
     /// <summary>A value that cannot be.</summary>
     public static Rule OutOfRange { get; } = new("out-of-range", Severity.Error, "a value that cannot be")

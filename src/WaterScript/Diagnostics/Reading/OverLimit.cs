@@ -1,6 +1,6 @@
 namespace WaterScript.Diagnostics.Reading;
 
-public static partial class ReadingRules
+internal static partial class ReadingRules
 {
     /// <summary>Over a limit of the compiler.</summary>
     public static Rule OverLimit { get; } = new("over-limit", Severity.Error, "over a limit of the compiler")

@@ -1,6 +1,6 @@
 namespace WaterScript.Diagnostics.Reading;
 
-public static partial class ReadingRules
+internal static partial class ReadingRules
 {
     /// <summary>Stated twice.</summary>
     public static Rule StatedTwice { get; } = new("stated-twice", Severity.Error, "stated twice")

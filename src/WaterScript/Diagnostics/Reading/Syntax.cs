@@ -1,6 +1,6 @@
 namespace WaterScript.Diagnostics.Reading;
 
-public static partial class ReadingRules
+internal static partial class ReadingRules
 {
     /// <summary>Cannot read this.</summary>
     public static Rule Syntax { get; } = new("syntax", Severity.Error, "cannot read this")

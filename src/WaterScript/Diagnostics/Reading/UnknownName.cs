@@ -1,6 +1,6 @@
 namespace WaterScript.Diagnostics.Reading;
 
-public static partial class ReadingRules
+internal static partial class ReadingRules
 {
     /// <summary>A name that nothing has.</summary>
     public static Rule UnknownName { get; } = new("unknown-name", Severity.Error, "a name that nothing has")

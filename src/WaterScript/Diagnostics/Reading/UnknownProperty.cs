@@ -1,6 +1,6 @@
 namespace WaterScript.Diagnostics.Reading;
 
-public static partial class ReadingRules
+internal static partial class ReadingRules
 {
     /// <summary>A property that this block has not got.</summary>
     public static Rule UnknownProperty { get; } = new("unknown-property", Severity.Error, "a property that this block has not got")

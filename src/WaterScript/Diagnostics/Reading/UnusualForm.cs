@@ -1,6 +1,6 @@
 namespace WaterScript.Diagnostics.Reading;
 
-public static partial class ReadingRules
+internal static partial class ReadingRules
 {
     /// <summary>Understood, but written in another way here.</summary>
     public static Rule UnusualForm { get; } = new("unusual-form", Severity.Advice, "understood, but written in another way here")

@@ -1,6 +1,6 @@
 namespace WaterScript.Diagnostics.Reading;
 
-public static partial class ReadingRules
+internal static partial class ReadingRules
 {
     /// <summary>A quantity of another kind.</summary>
     public static Rule WrongUnit { get; } = new("wrong-unit", Severity.Error, "a quantity of another kind")

@@ -5,7 +5,7 @@ using WaterScript.Model;
 namespace WaterScript.Documents.Charts;
 
 /// <summary>What a picture of a site's watering shows, before anything of it has a size or a colour.</summary>
-public sealed class Chart
+internal sealed class Chart
 {
     internal Chart(Site site, ImmutableArray<ChartDay> days, ImmutableArray<ChartFinding> findings, ImmutableArray<string> restrictions) =>
         (Site, Days, Findings, Restrictions) = (site, days, findings, restrictions);

@@ -13,7 +13,7 @@ using WaterScript.Wording;
 namespace WaterScript.Documents.Charts;
 
 /// <summary>Gathers what a chart shows.</summary>
-public sealed class ChartBuilder
+internal sealed class ChartBuilder
 {
     /// <summary>A walk begins so many years before the days that are shown, or with the site: longer than any pass lasts, and long enough for a tank.</summary>
     private const int YearsBefore = 2;

@@ -4,7 +4,7 @@ using WaterScript.Wording;
 namespace WaterScript.Documents.Charts;
 
 /// <summary>The texts around the drawings, the same in documents and in pages.</summary>
-public static class ChartWords
+internal static class ChartWords
 {
     /// <summary><c>Balcony: watering, noon to noon</c></summary>
     internal static string Title(Chart chart) => $"{chart.Site.DisplayName}: watering, noon to noon";

@@ -7,7 +7,7 @@ using WaterScript.Wording;
 namespace WaterScript.Documents.Charts;
 
 /// <summary>Writes a chart as a page that needs nothing but itself: a drawing and a table for each day, and stepping by key and button.</summary>
-public static class HtmlChart
+internal static class HtmlChart
 {
     private static readonly string[] Columns = ["from", "to", "zone", "schedule", "pass", "step", "length", "water"];
 

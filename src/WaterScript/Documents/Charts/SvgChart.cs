@@ -6,7 +6,7 @@ using WaterScript.Wording;
 namespace WaterScript.Documents.Charts;
 
 /// <summary>Writes a chart as one SVG document (SVG 1.1 but for its style sheet), with its days under one another.</summary>
-public static class SvgChart
+internal static class SvgChart
 {
     private const double Margin = 16;
     private const double TitleHeight = 52;

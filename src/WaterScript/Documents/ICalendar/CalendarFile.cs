@@ -10,7 +10,7 @@ namespace WaterScript.Documents.ICalendar;
 /// A timetable as an iCalendar file (RFC 5545), kept to the part of it that independent readers expand alike: they give exactly the
 /// passes of the timetable. The same timetable and options give the same bytes everywhere.
 /// </summary>
-public sealed class CalendarFile
+internal sealed class CalendarFile
 {
     private const int FlushAt = 1 << 16;
 

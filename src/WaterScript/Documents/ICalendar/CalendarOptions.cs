@@ -4,7 +4,7 @@ using WaterScript.Model;
 namespace WaterScript.Documents.ICalendar;
 
 /// <summary>What one event of a calendar shows.</summary>
-public enum EventUnit
+internal enum EventUnit
 {
     /// <summary>A pass: its first moment to the end of its last run.</summary>
     Pass,
@@ -18,7 +18,7 @@ public enum EventUnit
 
 /// <summary>How a timetable becomes a calendar.</summary>
 /// <param name="Stamp">When the file counts as made (DTSTAMP); it does not come from the clock.</param>
-public sealed record CalendarOptions(Instant Stamp)
+internal sealed record CalendarOptions(Instant Stamp)
 {
     /// <summary>
     /// What an event shows; null for passes, and days for schedules that by what they say have more than <see cref="MostPassesShown"/> passes a

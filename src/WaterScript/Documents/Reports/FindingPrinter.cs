@@ -8,7 +8,7 @@ namespace WaterScript.Documents.Reports;
 
 /// <summary>Prints findings for people: heading, place, the lines with the cause underlined, a sentence, a fix.</summary>
 /// <param name="lines">Where to.</param>
-public sealed class FindingPrinter(PlainLines lines)
+internal sealed class FindingPrinter(PlainLines lines)
 {
     private const string Indent = "  ";
     private const int LeastGutter = 5;

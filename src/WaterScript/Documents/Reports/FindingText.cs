@@ -5,7 +5,7 @@ using WaterScript.Wording;
 namespace WaterScript.Documents.Reports;
 
 /// <summary>A finding as a few lines of text, for where the source is shown beside it.</summary>
-public static class FindingText
+internal static class FindingText
 {
     /// <summary>What a finding says, without its place: the heading, when it happens, why, and a fix, one after the other, each on its line, in which every character can be seen.</summary>
     public static string Of(Finding finding)

@@ -7,7 +7,7 @@ using WaterScript.Text;
 namespace WaterScript.Documents.Reports;
 
 /// <summary>Findings as workflow commands, which a runner on GitHub shows as annotations beside the lines of a change.</summary>
-public static class GithubReport
+internal static class GithubReport
 {
     /// <summary>Writes what was found in some sites, a line for each finding.</summary>
     public static void Write(IEnumerable<CheckedSite> sites, Stream output)

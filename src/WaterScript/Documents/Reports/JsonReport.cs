@@ -8,7 +8,7 @@ using WaterScript.Wording;
 namespace WaterScript.Documents.Reports;
 
 /// <summary>What was found in some sites, as JSON for programs.</summary>
-public static class JsonReport
+internal static class JsonReport
 {
     /// <summary>Writes what was found.</summary>
     /// <param name="sites">In the order in which they are to stand.</param>

@@ -5,7 +5,7 @@ using WaterScript.Wording;
 namespace WaterScript.Documents.Reports;
 
 /// <summary>The list of all rules by area, as a page of Markdown beside the pages of the rules.</summary>
-public static class RuleIndex
+internal static class RuleIndex
 {
     /// <summary>The page, with LF line ends.</summary>
     public static string Page()

@@ -5,7 +5,7 @@ using WaterScript.Wording;
 namespace WaterScript.Documents.Reports;
 
 /// <summary>A rule as a page of Markdown: for <c>explain</c>, for <c>docs/rules/</c>, for reports and for editors.</summary>
-public static class RulePage
+internal static class RulePage
 {
     /// <summary>The page.</summary>
     /// <param name="rule">The rule.</param>

@@ -14,7 +14,7 @@ namespace WaterScript.Documents.Reports;
 /// What was found in some sites, in the Static Analysis Results Interchange Format 2.1.0 (OASIS standard, errata 01). It is written by hand: its schema is
 /// not ours to export, and the 235 kB of a small report, most of them the pages of the rules, take 5 ms.
 /// </summary>
-public sealed class SarifReport
+internal sealed class SarifReport
 {
     private const string Schema = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json";
     private const string Base = "%SRCROOT%";

@@ -1,7 +1,7 @@
 namespace WaterScript.Documents.Timetables;
 
 /// <summary>How a timetable is written.</summary>
-public enum OutputFormat
+internal enum OutputFormat
 {
     /// <summary>YAML 1.2 that YAML 1.1 readers read alike.</summary>
     Yaml,

@@ -4,7 +4,7 @@ namespace WaterScript.Documents.Timetables;
 
 /// <summary>What goes into a document.</summary>
 /// <param name="TimeZoneData">Version of the time-zone data that clock times were read with, such as <c>2026a</c>.</param>
-public sealed record OutputOptions(string TimeZoneData)
+internal sealed record OutputOptions(string TimeZoneData)
 {
     /// <summary>Only what this controller carries out; null for all.</summary>
     public Controller? Controller { get; init; }

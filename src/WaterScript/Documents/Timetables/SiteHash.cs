@@ -6,7 +6,7 @@ using WaterScript.Model;
 namespace WaterScript.Documents.Timetables;
 
 /// <summary>Tells whether two files describe the same site.</summary>
-public static class SiteHash
+internal static class SiteHash
 {
     /// <summary>
     /// The SHA-256 of what was compiled, in hexadecimal: the description as JSON without spaces. Layout, comments and paths are no

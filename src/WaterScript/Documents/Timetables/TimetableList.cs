@@ -1,7 +1,7 @@
 namespace WaterScript.Documents.Timetables;
 
 /// <summary>A list of a timetable.</summary>
-public enum TimetableList
+internal enum TimetableList
 {
     /// <summary>What each zone gets, and why.</summary>
     Runs,

@@ -5,7 +5,7 @@ using WaterScript.Timetables;
 namespace WaterScript.Documents.Timetables;
 
 /// <summary>Writes timetables. The same timetable gives the same bytes everywhere; it is written as it is expanded, and never held whole.</summary>
-public static class TimetableOutput
+internal static class TimetableOutput
 {
     /// <summary>Writes a timetable as UTF-8 without a byte-order mark.</summary>
     /// <param name="timetable">What to write.</param>

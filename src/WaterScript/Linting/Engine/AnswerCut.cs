@@ -8,7 +8,7 @@ using WaterScript.Wording;
 namespace WaterScript.Linting.Engine;
 
 /// <summary>Why a question about a site has no answer: how far the work came before its budget was used up, and the schedule that makes most of it.</summary>
-public static class AnswerCut
+internal static class AnswerCut
 {
     /// <summary>One sentence without a full stop.</summary>
     /// <param name="site">The site.</param>

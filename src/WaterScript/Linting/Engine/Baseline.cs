@@ -8,7 +8,7 @@ namespace WaterScript.Linting.Engine;
 /// Findings that were there when the linter was first used on a file, so that only new ones count. Errors of reading are never
 /// in it: a file that cannot be read is not looked at.
 /// </summary>
-public sealed class Baseline
+internal sealed class Baseline
 {
     private const string Heading = "# WaterScript baseline 1: rule, how often, file, line. Findings in it do not count.";
     private readonly Dictionary<FindingKey, int> _counts;

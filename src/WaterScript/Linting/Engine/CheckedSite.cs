@@ -10,7 +10,7 @@ namespace WaterScript.Linting.Engine;
 /// <param name="Path">The root file, as findings show it.</param>
 /// <param name="Reading">What reading gave.</param>
 /// <param name="Lint">What looking at it gave; null when reading gave an error.</param>
-public sealed record CheckedSite(string Path, SiteReading Reading, LintReport? Lint)
+internal sealed record CheckedSite(string Path, SiteReading Reading, LintReport? Lint)
 {
     /// <summary>What people call it.</summary>
     public string Name => Reading.Site?.DisplayName ?? Path;

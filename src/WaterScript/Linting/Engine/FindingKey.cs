@@ -7,7 +7,7 @@ namespace WaterScript.Linting.Engine;
 /// <param name="Rule">The slug of its rule.</param>
 /// <param name="Path">Its file, as findings show it.</param>
 /// <param name="Line">The line that causes it, each stretch of white space as one blank.</param>
-public readonly record struct FindingKey(string Rule, string Path, string Line)
+internal readonly record struct FindingKey(string Rule, string Path, string Line)
 {
     /// <summary>That of a finding.</summary>
     public static FindingKey Of(Finding finding)

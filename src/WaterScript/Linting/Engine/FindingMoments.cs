@@ -11,7 +11,7 @@ namespace WaterScript.Linting.Engine;
 /// <summary>A finding of a report, and when it is known to happen.</summary>
 /// <param name="Finding">The finding.</param>
 /// <param name="Moments">In order, each once, in Unix seconds; there are others, of which nothing is known.</param>
-public sealed record FindingMoments(Finding Finding, ImmutableArray<long> Moments)
+internal sealed record FindingMoments(Finding Finding, ImmutableArray<long> Moments)
 {
     /// <summary>Each date is looked at again with a share of the work of the check, so that all of them together take no longer than it.</summary>
     private const int ShareOfCheck = 64;

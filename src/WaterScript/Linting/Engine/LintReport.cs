@@ -11,7 +11,7 @@ namespace WaterScript.Linting.Engine;
 /// <param name="Findings">What counts, in order of place within each file.</param>
 /// <param name="Accepted">What the user accepts, in the same order.</param>
 /// <param name="NotChecked">What could not be judged and why, each as a few words.</param>
-public sealed record LintReport(
+internal sealed record LintReport(
     Horizon Horizon, ImmutableArray<Finding> Findings, ImmutableArray<AcceptedFinding> Accepted, ImmutableArray<string> NotChecked)
 {
     /// <summary>What is decided beyond those dates; null where nothing is.</summary>
@@ -27,4 +27,4 @@ public sealed record LintReport(
 /// <summary>A finding that the user accepts.</summary>
 /// <param name="Finding">What was found.</param>
 /// <param name="Acceptance">The line that accepts it, with its reason.</param>
-public sealed record AcceptedFinding(Finding Finding, Acceptance Acceptance);
+internal sealed record AcceptedFinding(Finding Finding, Acceptance Acceptance);

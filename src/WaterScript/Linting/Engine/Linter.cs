@@ -5,7 +5,7 @@ using WaterScript.Timetables;
 namespace WaterScript.Linting.Engine;
 
 /// <summary>Looks at what a site would do, before a valve moves.</summary>
-public static class Linter
+internal static class Linter
 {
     /// <summary>Looks at a site that was read without an error.</summary>
     /// <param name="site">The site.</param>

@@ -11,7 +11,7 @@ namespace WaterScript.Linting.Fixes;
 /// is left for a person too.
 /// </summary>
 /// <param name="sites">All of them; files that they share are fixed for all.</param>
-public sealed class FixApplier(ImmutableArray<FixTarget> sites)
+internal sealed class FixApplier(ImmutableArray<FixTarget> sites)
 {
     private readonly Dictionary<string, SourceText> _before = new(StringComparer.Ordinal);
     private readonly Dictionary<Fix, CheckedSite> _refused = [];
@@ -99,7 +99,7 @@ public sealed class FixApplier(ImmutableArray<FixTarget> sites)
 /// <param name="Before">The site as it stood.</param>
 /// <param name="After">The site with its fixes.</param>
 /// <param name="Applied">How many fixes are applied.</param>
-public sealed record FixedSite(CheckedSite Before, CheckedSite After, int Applied)
+internal sealed record FixedSite(CheckedSite Before, CheckedSite After, int Applied)
 {
     /// <summary>The new texts of the files that it changed, in order of their paths.</summary>
     public required ImmutableArray<SourceText> Changed { get; init; }

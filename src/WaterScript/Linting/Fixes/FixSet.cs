@@ -6,7 +6,7 @@ using WaterScript.Text;
 namespace WaterScript.Linting.Fixes;
 
 /// <summary>Fixes that can be applied together, because none touches what another changes.</summary>
-public static class FixSet
+internal static class FixSet
 {
     private const char ByteOrderMark = '\uFEFF';
 

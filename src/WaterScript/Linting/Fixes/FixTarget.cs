@@ -7,7 +7,7 @@ namespace WaterScript.Linting.Fixes;
 /// <summary>A site whose files may be fixed, together with others that may share some of them.</summary>
 /// <param name="check">Checks it with other texts in place of some files, by the paths that findings show.</param>
 /// <param name="isAllowed">Whether its files may be changed at all.</param>
-public sealed class FixTarget(Func<ImmutableDictionary<string, SourceText>, CheckedSite> check, bool isAllowed = true)
+internal sealed class FixTarget(Func<ImmutableDictionary<string, SourceText>, CheckedSite> check, bool isAllowed = true)
 {
     private ImmutableDictionary<string, SourceText> _texts = NoTexts;
     private CheckedSite? _checked;

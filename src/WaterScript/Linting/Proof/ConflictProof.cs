@@ -7,4 +7,4 @@ namespace WaterScript.Linting.Proof;
 /// <param name="Until">First date that is not decided.</param>
 /// <param name="Moving">Names of the schedules for which it is not, because their times move with the sun or another schedule.</param>
 /// <param name="IsWhole">Whether it is decided for all pairs of the others.</param>
-public sealed record ConflictProof(LocalDate Until, ImmutableArray<string> Moving, bool IsWhole);
+internal sealed record ConflictProof(LocalDate Until, ImmutableArray<string> Moving, bool IsWhole);

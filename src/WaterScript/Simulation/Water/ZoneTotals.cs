@@ -4,7 +4,7 @@ using WaterScript.Timetables;
 namespace WaterScript.Simulation.Water;
 
 /// <summary>What each zone gets over a timetable, added up run by run while the timetable streams past.</summary>
-public sealed class ZoneTotals
+internal sealed class ZoneTotals
 {
     private readonly Site _site;
     private readonly long[] _runs;
@@ -38,7 +38,7 @@ public sealed class ZoneTotals
 /// <param name="Zone">The zone.</param>
 /// <param name="Runs">Number of runs.</param>
 /// <param name="Seconds">Their time in seconds.</param>
-public sealed record ZoneTotal(Zone Zone, long Runs, long Seconds)
+internal sealed record ZoneTotal(Zone Zone, long Runs, long Seconds)
 {
     /// <summary>Water in litres, or null where the flow is not known.</summary>
     public decimal? Litres => Zone.LitresPerMinute * Seconds / 60;

@@ -9,7 +9,7 @@ namespace WaterScript.Syntax.Formatting;
 /// Gives a file the one layout that all files have. Words and comments stay what and where they are, but for forms that the language
 /// understands and writes in another way, which come out in its own.
 /// </summary>
-public static class Formatter
+internal static class Formatter
 {
     private const string Unix = "\n";
     private const string Windows = "\r\n";

@@ -3,7 +3,7 @@ using WaterScript.Text;
 namespace WaterScript.Syntax.Tokens;
 
 /// <summary>What a token looks like. What it means is for whoever reads the row that it stands in.</summary>
-public enum TokenKind
+internal enum TokenKind
 {
     /// <summary>A word, keyword or not, or a name: <c>water</c>, <c>min</c>, <c>L</c>, <c>north-bed</c>.</summary>
     Word,
@@ -52,4 +52,4 @@ public enum TokenKind
 /// <param name="Kind">What it looks like.</param>
 /// <param name="Span">Where it stands.</param>
 /// <param name="Text">As written; for a <see cref="TokenKind.String"/> with its quotes.</param>
-public readonly record struct Token(TokenKind Kind, TextSpan Span, string Text);
+internal readonly record struct Token(TokenKind Kind, TextSpan Span, string Text);

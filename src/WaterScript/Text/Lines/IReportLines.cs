@@ -4,7 +4,7 @@ namespace WaterScript.Text.Lines;
 /// Takes the lines of a report, whatever form it has. Each call is one line, so no text that it is given can begin another;
 /// and no text is taken for anything but itself.
 /// </summary>
-public interface IReportLines
+internal interface IReportLines
 {
     /// <summary>The line that says what the report is about.</summary>
     void Heading(string words);

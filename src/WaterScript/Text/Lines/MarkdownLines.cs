@@ -7,7 +7,7 @@ namespace WaterScript.Text.Lines;
 /// line (CommonMark 0.31; GitHub Flavored Markdown 0.29, 6.9 autolinks).
 /// </summary>
 /// <param name="output">Where to; lines end with LF.</param>
-public sealed class MarkdownLines(TextWriter output) : IReportLines
+internal sealed class MarkdownLines(TextWriter output) : IReportLines
 {
     /// <summary>Any ASCII punctuation may have a backslash before it (CommonMark 0.31, 2.4); these can be markup in the middle of a line.</summary>
     private const string Marks = "\\`*_{}[]<>#|~&@!$";

@@ -8,7 +8,7 @@ namespace WaterScript.Text.Lines;
 /// </summary>
 /// <param name="output">Where to; lines end with LF.</param>
 /// <param name="hasColour">Whether the output is a terminal that shows colours.</param>
-public sealed class PlainLines(TextWriter output, bool hasColour = false) : IReportLines
+internal sealed class PlainLines(TextWriter output, bool hasColour = false) : IReportLines
 {
     private const string Indent = "  ";
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);

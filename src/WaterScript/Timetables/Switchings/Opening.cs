@@ -9,7 +9,7 @@ namespace WaterScript.Timetables.Switchings;
 /// <param name="Zone">Index among the site's zones; -1 for a device.</param>
 /// <param name="Device">Index among the site's devices; -1 for a zone.</param>
 /// <param name="Runs">Numbers of the runs that it comes from, in order; at least one.</param>
-public readonly record struct Opening(long Number, long From, long To, int Controller, int Output, int Zone, int Device, RunNumbers Runs)
+internal readonly record struct Opening(long Number, long From, long To, int Controller, int Output, int Zone, int Device, RunNumbers Runs)
 {
     /// <summary>How long it lasts, in seconds.</summary>
     public long Seconds => To - From;

@@ -8,7 +8,7 @@ namespace WaterScript.Timetables.Switchings;
 /// <param name="Opening">Number of the opening.</param>
 /// <param name="Zone">Index among the site's zones; -1 for a device.</param>
 /// <param name="Device">Index among the site's devices; -1 for a zone.</param>
-public readonly record struct Switching(long Milliseconds, int Controller, int Output, bool IsOpen, long Opening, int Zone, int Device)
+internal readonly record struct Switching(long Milliseconds, int Controller, int Output, bool IsOpen, long Opening, int Zone, int Device)
 {
     internal const int MillisecondsInSecond = 1_000;
 

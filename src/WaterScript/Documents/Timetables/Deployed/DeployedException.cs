@@ -5,7 +5,7 @@ namespace WaterScript.Documents.Timetables.Deployed;
 /// <param name="column">The column, from 1.</param>
 /// <param name="what">What is wrong, without a full stop.</param>
 /// <param name="help">What to do about it, as an imperative without a full stop.</param>
-public sealed class DeployedException(int line, int column, string what, string help) : Exception(what)
+internal sealed class DeployedException(int line, int column, string what, string help) : Exception(what)
 {
     /// <summary>The line, from 1.</summary>
     public int Line => line;

@@ -14,7 +14,7 @@ namespace WaterScript.Documents.Timetables.Deployed;
 /// A timetable that was compiled as YAML and is out there, read once from top to bottom. It is read by the events of YamlDotNet, and nothing of a row is
 /// held when it is over. What <see cref="Runs"/> gave is to be believed only after <see cref="Finish"/>, which verifies all hashes.
 /// </summary>
-public sealed class DeployedTimetable : IDisposable
+internal sealed class DeployedTimetable : IDisposable
 {
     private const string Whole = "compile it with --to yaml and without --only";
     private static readonly string[] AfterRuns = ["openings", "policy", "outputs", "switchings", "taken", "totals"];

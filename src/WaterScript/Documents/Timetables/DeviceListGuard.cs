@@ -1,10 +1,9 @@
 using WaterScript.Diagnostics;
-using WaterScript.Documents.Timetables;
 using WaterScript.Linting.Engine;
 using WaterScript.Model;
 using WaterScript.Timetables;
 
-namespace WaterScript.Cli.Commands;
+namespace WaterScript.Documents.Timetables;
 
 /// <summary>Keeps a list of switchings from being written that a device could not rely on, whatever options say. A device carries out what it gets.</summary>
 internal static class DeviceListGuard
