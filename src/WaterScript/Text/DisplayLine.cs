@@ -68,7 +68,7 @@ internal sealed class DisplayLine
         var character = line.Slice(offset, length);
         if (character is "\t")
         {
-            Add(offset, new string(' ', TabStop - (Width % TabStop)), seen: 0);
+            Add(offset, new string(' ', TabStop - (Width % TabStop)), names: "");
             return;
         }
 
@@ -81,12 +81,12 @@ internal sealed class DisplayLine
             i += units;
         }
 
-        Add(offset, $"{seen}{names}", seen.Length);
+        Add(offset, seen.ToString(), names);
     }
 
-    private void Add(int offset, string shown, int seen)
+    private void Add(int offset, string seen, string names)
     {
-        var width = DisplayWidth.Of(shown.AsSpan(0, seen)) + shown.Length - seen;
+        var (shown, width) = (seen + names, DisplayWidth.Of(seen) + names.Length);
         _cells.Add(new Cell(offset, shown, Width, width));
         Width += width;
     }

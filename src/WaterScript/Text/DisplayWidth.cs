@@ -1,53 +1,15 @@
-using System.Globalization;
-using System.Text;
+using Wcwidth;
 
 namespace WaterScript.Text;
 
-/// <summary>How many columns of a terminal a character takes as people see it: 0, 1 or 2.</summary>
+/// <summary>How many columns of a terminal a text takes.</summary>
 internal static class DisplayWidth
 {
-    private const char EmojiPresentation = '\uFE0F';
-    private const int FirstRegionalIndicator = 0x1F1E6;
-    private const int LastRegionalIndicator = 0x1F1FF;
-
-    /// <summary>Wide and full-width characters (Unicode Standard Annex 11), first and last of each stretch, unassigned ones between them included.</summary>
-    private static readonly int[] Wide =
-    [
-        0x1100, 0x115F, 0x231A, 0x231B, 0x2329, 0x232A, 0x23E9, 0x23EC, 0x23F0, 0x23F0, 0x23F3, 0x23F3, 0x25FD, 0x25FE,
-        0x2614, 0x2615, 0x2630, 0x2637, 0x2648, 0x2653, 0x267F, 0x267F, 0x268A, 0x268F, 0x2693, 0x2693, 0x26A1, 0x26A1,
-        0x26AA, 0x26AB, 0x26BD, 0x26BE, 0x26C4, 0x26C5, 0x26CE, 0x26CE, 0x26D4, 0x26D4, 0x26EA, 0x26EA, 0x26F2, 0x26F3,
-        0x26F5, 0x26F5, 0x26FA, 0x26FA, 0x26FD, 0x26FD, 0x2705, 0x2705, 0x270A, 0x270B, 0x2728, 0x2728, 0x274C, 0x274C,
-        0x274E, 0x274E, 0x2753, 0x2755, 0x2757, 0x2757, 0x2795, 0x2797, 0x27B0, 0x27B0, 0x27BF, 0x27BF, 0x2B1B, 0x2B1C,
-        0x2B50, 0x2B50, 0x2B55, 0x2B55, 0x2E80, 0x303E, 0x3041, 0x3247, 0x3250, 0xA4C6, 0xA960, 0xA97C, 0xAC00, 0xD7A3,
-        0xF900, 0xFAFF, 0xFE10, 0xFE19, 0xFE30, 0xFE6B, 0xFF01, 0xFF60, 0xFFE0, 0xFFE6, 0x16FE0, 0x18DFF, 0x1AFF0, 0x1B2FF,
-        0x1D300, 0x1D376, 0x1F004, 0x1F004, 0x1F0CF, 0x1F0CF, 0x1F18E, 0x1F18E, 0x1F191, 0x1F19A, 0x1F200, 0x1F320,
-        0x1F32D, 0x1F335, 0x1F337, 0x1F37C, 0x1F37E, 0x1F393, 0x1F3A0, 0x1F3CA, 0x1F3CF, 0x1F3D3, 0x1F3E0, 0x1F3F0,
-        0x1F3F4, 0x1F3F4, 0x1F3F8, 0x1F43E, 0x1F440, 0x1F440, 0x1F442, 0x1F4FC, 0x1F4FF, 0x1F53D, 0x1F54B, 0x1F54E,
-        0x1F550, 0x1F567, 0x1F57A, 0x1F57A, 0x1F595, 0x1F596, 0x1F5A4, 0x1F5A4, 0x1F5FB, 0x1F64F, 0x1F680, 0x1F6C5,
-        0x1F6CC, 0x1F6CC, 0x1F6D0, 0x1F6D2, 0x1F6D5, 0x1F6DF, 0x1F6EB, 0x1F6EC, 0x1F6F4, 0x1F6FC, 0x1F7E0, 0x1F7F0,
-        0x1F90C, 0x1F93A, 0x1F93C, 0x1F945, 0x1F947, 0x1F9FF, 0x1FA70, 0x1FAFF, 0x20000, 0x3FFFD,
-    ];
-
-    /// <summary>The width of one character as people see it, marks and joined emoji included.</summary>
-    public static int Of(ReadOnlySpan<char> character)
+    /// <summary>The columns of a text. A control character has no width; where there is one, each UTF-16 unit counts as one.</summary>
+    public static int Of(string text)
     {
-        if (character.Contains(EmojiPresentation)) return 2;
-        var width = 0;
-        foreach (var rune in character.EnumerateRunes()) width = Math.Max(width, Of(rune));
-        return width;
-    }
-
-    private static int Of(Rune rune) => Rune.GetUnicodeCategory(rune) switch
-    {
-        UnicodeCategory.NonSpacingMark or UnicodeCategory.EnclosingMark or UnicodeCategory.Format => 0,
-        _ => IsWide(rune.Value) ? 2 : 1,
-    };
-
-    private static bool IsWide(int value)
-    {
-        if (value < Wide[0]) return false;
-        if (value is >= FirstRegionalIndicator and <= LastRegionalIndicator) return true;
-        var index = Array.BinarySearch(Wide, value);
-        return index >= 0 || (~index & 1) == 1;
+        if (!text.AsSpan().ContainsAnyExceptInRange(' ', '~')) return text.Length;
+        var width = UnicodeCalculator.GetWidth(text);
+        return width >= 0 ? width : text.Length;
     }
 }
