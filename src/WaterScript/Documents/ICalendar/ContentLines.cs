@@ -6,7 +6,8 @@ namespace WaterScript.Documents.ICalendar;
 
 /// <summary>
 /// The lines of an iCalendar stream (RFC 5545, 3.1): they end with CRLF and have at most 75 octets; what is longer goes on in the
-/// next line after a space, never within a character.
+/// next line after a space, never within a character. They are our own because Ical.Net takes 2.0 s and 330 MB for 35,040 events that are
+/// expanded and written here in 0.15 s, all in, and its serializer needs reflection that a trimmed program does not have (IL2072, IL2075, IL2087).
 /// </summary>
 internal sealed class ContentLines
 {
