@@ -3,6 +3,7 @@ using NodaTime.Text;
 using WaterScript.Diagnostics;
 using WaterScript.Documents.ICalendar;
 using WaterScript.Timetables;
+using WaterScript.Wording;
 
 namespace WaterScript.Cli.Commands;
 
@@ -14,8 +15,9 @@ internal static class CalendarVerdict
     /// <summary>What was written, and until when.</summary>
     public static string Of(CalendarFile calendar, Timetable timetable)
     {
-        var parts = new[] { (calendar.Series, Word: "series"), (Count: calendar.SingleEvents, Word: calendar.SingleEvents == 1 ? "single event" : "single events") }
-            .Where(part => part.Item1 > 0).Select(part => string.Create(CultureInfo.InvariantCulture, $"{part.Item1} {part.Word}"));
+        var parts = new List<string>(2);
+        if (calendar.Series > 0) parts.Add(Phrases.Count(calendar.Series, "series", "series"));
+        if (calendar.SingleEvents > 0) parts.Add(Phrases.Count(calendar.SingleEvents, "single event"));
         var text = $"{timetable.Site.DisplayName}: {string.Join(" and ", parts)}.";
         if (calendar.IsCut) text += $" Shown to {Day.Format(timetable.Horizon.Until.PlusDays(-1))}; what goes on after that needs a later --until{NamesOfCut(calendar)}.";
         if (calendar.SingleEvents > Limits.FlatEventsWithoutNote) text += " Calendar apps take some milliseconds for each single event: expect them to be slow.";

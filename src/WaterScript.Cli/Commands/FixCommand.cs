@@ -9,6 +9,7 @@ using WaterScript.Linting.Fixes;
 using WaterScript.Text;
 using WaterScript.Text.Diffs;
 using WaterScript.Text.Lines;
+using WaterScript.Wording;
 
 namespace WaterScript.Cli.Commands;
 
@@ -35,7 +36,7 @@ internal sealed class FixCommand(Terminal terminal, PlainLines notes, FileProble
             }
 
             if (!corrected.Changed.IsEmpty)
-                notes.Line(string.Create(CultureInfo.InvariantCulture, $"{string.Join(", ", corrected.Changed.Select(text => text.Path))}: {corrected.Applied} {(corrected.Applied == 1 ? "fix" : "fixes")} applied."));
+                notes.Line($"{string.Join(", ", corrected.Changed.Select(text => text.Path))}: {Phrases.Count(corrected.Applied, "fix", "fixes")} applied.");
             yield return corrected.After;
         }
     }

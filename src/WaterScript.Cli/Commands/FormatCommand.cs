@@ -60,7 +60,7 @@ internal sealed class FormatCommand
 
     private static string Sum(int all, int changed, int refused) => string.Create(
         CultureInfo.InvariantCulture,
-        $"{all} file{(all == 1 ? "" : "s")}: {changed} laid out anew, {all - changed - refused} already so{(refused == 0 ? "" : $", {refused} left because of errors")}.");
+        $"{Phrases.Count(all, "file")}: {changed} laid out anew, {all - changed - refused} already so{(refused == 0 ? "" : $", {refused} left because of errors")}.");
 
     private ImmutableArray<string> Paths(string[] arguments) =>
         [.. arguments.Distinct(StringComparer.Ordinal).SelectMany(path => Directory.Exists(_terminal.Surroundings.At(path)) ? FilesIn(path) : [path])];

@@ -14,7 +14,7 @@ internal static class Verdict
     /// <summary>The verdict, in one line or, where something was not checked, two or three.</summary>
     public static IEnumerable<string> Of(CheckedSite site)
     {
-        yield return $"{site.Name}: {TallyOf(site)}. Read {Counted(Math.Max(1, site.Reading.Files.Length), "file")}{Looked(site)}";
+        yield return $"{site.Name}: {TallyOf(site)}. Read {Phrases.Count(Math.Max(1, site.Reading.Files.Length), "file")}{Looked(site)}";
         if (site.Lint?.ConflictProof is { } conflictProof) yield return Decided(conflictProof);
         if (site.Lint is { NotChecked: var parts } && string.Join(", ", parts) is { Length: > 0 } unjudged) yield return $"Not checked: {unjudged}.";
     }
@@ -32,7 +32,7 @@ internal static class Verdict
         if (site.Lint is not { } lint) return "; what it does in time was not looked at, because of the errors.";
         var model = site.Reading.Site!;
         var areas = RuleCategories.All.Skip(1).Select(RuleCategories.NameOf);
-        return $" with {Counted(model.Zones.Length, "zone")} and {Counted(model.Schedules.Length, "schedule")}. {Dates(lint, string.Join(", ", areas))}";
+        return $" with {Phrases.Count(model.Zones.Length, "zone")} and {Phrases.Count(model.Schedules.Length, "schedule")}. {Dates(lint, string.Join(", ", areas))}";
     }
 
     /// <summary>The dates that were looked at, and from when on none was.</summary>
@@ -50,7 +50,4 @@ internal static class Verdict
         var which = conflictProof.Moving.IsEmpty ? "whether schedules or passes ever meet" : $"whether schedules or passes ever meet, but for those whose times move ({string.Join(", ", conflictProof.Moving)})";
         return $"Decided up to {Day.Format(conflictProof.Until.PlusDays(-1))}: {which}{(conflictProof.IsWhole ? "" : "; not for all pairs, there were too many")}.";
     }
-
-    private static string Counted(int count, string word) =>
-        string.Create(CultureInfo.InvariantCulture, $"{count} {word}{(count == 1 ? "" : "s")}");
 }

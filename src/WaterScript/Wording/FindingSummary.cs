@@ -1,4 +1,3 @@
-using System.Globalization;
 using WaterScript.Diagnostics;
 
 namespace WaterScript.Wording;
@@ -10,7 +9,7 @@ internal static class FindingSummary
     public static string Of(IEnumerable<Finding> findings)
     {
         var counts = findings.CountBy(finding => finding.Severity).OrderByDescending(count => count.Key);
-        var words = string.Join(", ", counts.Select(count => Counted(count.Value, count.Key)));
+        var words = string.Join(", ", counts.Select(count => Phrases.Count(count.Value, WordOf(count.Key), count.Key == Severity.Advice ? WordOf(count.Key) : null)));
         return words.Length > 0 ? words : "nothing found";
     }
 
@@ -21,7 +20,4 @@ internal static class FindingSummary
         Severity.Warning => "warning",
         _ => "advice",
     };
-
-    private static string Counted(int count, Severity severity) =>
-        string.Create(CultureInfo.InvariantCulture, $"{count} {WordOf(severity)}{(count == 1 || severity == Severity.Advice ? "" : "s")}");
 }

@@ -5,14 +5,17 @@ using WaterScript.Quantities;
 namespace WaterScript.Wording;
 
 /// <summary>How findings say counts and lengths, in English, whatever the machine's language.</summary>
-internal static class Phrases
+public static class Phrases
 {
     /// <summary><c>1 run</c>, <c>7 runs</c></summary>
-    public static string Count(long count, string thing) =>
-        string.Create(CultureInfo.InvariantCulture, $"{count} {thing}{(count == 1 ? "" : "s")}");
+    /// <param name="count">How many.</param>
+    /// <param name="one">The word for one.</param>
+    /// <param name="many">The word for any other number, where it is not that with an s.</param>
+    public static string Count(long count, string one, string? many = null) =>
+        string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? one : many ?? one + "s")}");
 
     /// <summary>Says zones in a sentence, some of them by name: <c>Both want Lawn, Beds and 3 more.</c></summary>
-    public static string Zones(string verb, IEnumerable<Zone> zones)
+    internal static string Zones(string verb, IEnumerable<Zone> zones)
     {
         const int most = 6;
         string[] names = [.. zones.Select(zone => zone.DisplayName)];
@@ -21,7 +24,7 @@ internal static class Phrases
     }
 
     /// <summary><c>2 h 5 min 10 s</c>, as a source writes it.</summary>
-    public static string Length(long seconds)
+    internal static string Length(long seconds)
     {
         var parts = new List<string>(3);
         if (seconds >= 3600) parts.Add(string.Create(CultureInfo.InvariantCulture, $"{seconds / 3600} h"));
@@ -34,17 +37,17 @@ internal static class Phrases
     /// <param name="inBase">The number.</param>
     /// <param name="unit">The unit to say it in.</param>
     /// <param name="digits">Digits after the point.</param>
-    public static string Amount(decimal inBase, Unit unit, int digits) =>
+    internal static string Amount(decimal inBase, Unit unit, int digits) =>
         $"{Number(inBase * unit.Denominator / unit.Numerator, digits)} {unit.Symbol}";
 
     /// <summary><c>41.28</c>: a number with so many digits after the point.</summary>
-    public static string Number(decimal value, int digits) => value.ToString($"F{digits}", CultureInfo.InvariantCulture);
+    internal static string Number(decimal value, int digits) => value.ToString($"F{digits}", CultureInfo.InvariantCulture);
 
     /// <summary>The name of a month, 1 to 12.</summary>
-    public static string Month(int month) => CultureInfo.InvariantCulture.DateTimeFormat.GetMonthName(month);
+    internal static string Month(int month) => CultureInfo.InvariantCulture.DateTimeFormat.GetMonthName(month);
 
     /// <summary>Names one after the other, of many only the first: <c>lawn, beds, herbs and 5 more</c>.</summary>
-    public static string Names(IReadOnlyList<string> names, int most = 8) => names.Count <= most
+    internal static string Names(IReadOnlyList<string> names, int most = 8) => names.Count <= most
         ? string.Join(", ", names)
         : string.Create(CultureInfo.InvariantCulture, $"{string.Join(", ", names.Take(most - 1))} and {names.Count - most + 1} more");
 }
