@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Completions;
 using System.CommandLine.Parsing;
 using WaterScript.Cli.Commands;
 using WaterScript.Diagnostics;
@@ -63,13 +64,21 @@ internal static class CommandLine
 
     private static int Invoke(ParseResult parsed, Terminal terminal)
     {
-        if (parsed.Errors is [var error, ..] && parsed.Action is not System.CommandLine.Help.HelpAction)
-            return Refuse(terminal, UsageWords.Of(error, parsed, terminal.Surroundings), $"See: {Usage(parsed.CommandResult)} --help");
+        if (parsed.Errors is [var error, ..] && parsed.Action is not System.CommandLine.Help.HelpAction && !IsAskedToComplete(parsed))
+        {
+            var why = UsageWords.Of(error, parsed, terminal.Surroundings);
+            return UsageWords.IsOfValue(error, parsed) ? Refuse(terminal, why) : Refuse(terminal, why, $"See: {Usage(parsed.CommandResult)} --help");
+        }
+
         using var help = new StringWriter();
         var code = parsed.Invoke(new InvocationConfiguration { Output = help, Error = help, EnableDefaultExceptionHandler = false });
         terminal.Text.Page(help.ToString());
         return code;
     }
+
+    /// <summary>Whether a shell asks how an unfinished line may go on: <c>[suggest:13] "compile --to "</c>.</summary>
+    private static bool IsAskedToComplete(ParseResult parsed) =>
+        ((RootCommand)parsed.RootCommandResult.Command).Directives.OfType<SuggestDirective>().Any(directive => parsed.GetResult(directive) is not null);
 
     private static string Usage(CommandResult command) =>
         command.Command is RootCommand ? Program : $"{Program} {command.Command.Name}";

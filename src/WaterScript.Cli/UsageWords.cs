@@ -8,12 +8,17 @@ namespace WaterScript.Cli;
 /// <summary>What is wrong with a command line, with the nearest word that would be right.</summary>
 internal static class UsageWords
 {
+    /// <summary>Whether a value that stands where it should is refused, in words of our own; else the shape of the line is wrong.</summary>
+    public static bool IsOfValue(ParseError error, ParseResult parsed) =>
+        parsed.UnmatchedTokens.Count == 0 && error.SymbolResult is (OptionResult { Tokens.Count: 1 } or ArgumentResult { Tokens.Count: > 0 });
+
     /// <summary>A sentence without a full stop.</summary>
     public static string Of(ParseError error, ParseResult parsed, Surroundings surroundings)
     {
         var command = parsed.CommandResult.Command;
         if (parsed.UnmatchedTokens is [var first, ..] unknown)
             return Unknown(unknown.FirstOrDefault(word => word.StartsWith('-'), first), command, surroundings);
+        if (IsOfValue(error, parsed)) return error.Message;
         return error.SymbolResult switch
         {
             _ when command is RootCommand => $"say what to do: {Choice([.. command.Subcommands.Select(subcommand => subcommand.Name)])}",

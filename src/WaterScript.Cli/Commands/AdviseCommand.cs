@@ -16,7 +16,7 @@ internal sealed class AdviseCommand
     private readonly Terminal _terminal;
     private readonly Argument<string> _file = new("FILE") { Description = "The file with the site, or - for standard input." };
     private readonly Option<bool> _json = Arguments.Switch("--json", "Write JSON, for programs.");
-    private readonly Option<string?> _from = Arguments.Text("--from", "DATE", "First date to look at. Default: the site's effective date.");
+    private readonly Option<LocalDate?> _from = OptionValues.Date("--from", "First date to look at. Default: the site's effective date.");
     private readonly Option<string?> _output = Arguments.Output();
     private readonly Option<string?> _root = Arguments.Root();
 
@@ -33,13 +33,12 @@ internal sealed class AdviseCommand
 
     private int Run(ParseResult parsed)
     {
-        LocalDate? from = parsed.GetValue(_from) is { } date ? DateOptions.Date(_from.Name, date) : null;
         var output = OutputFile.Of(parsed.GetValue(_output), _terminal);
         var source = SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal);
         var reading = _terminal.During("Reading", source.Read);
         new FindingPrinter(_terminal.Error).Print(reading.Findings);
         if (reading.Site is not { } site || reading.Findings.Any(finding => finding.Severity == Severity.Error)) return Refuse(source, reading);
-        var advice = SiteLoader.Answer(site, "Reckoning", () => WateringAdvice.Of(site, from), _terminal);
+        var advice = SiteLoader.Answer(site, "Reckoning", () => WateringAdvice.Of(site, parsed.GetValue(_from)), _terminal);
         output.Write(reading.Files.Select(read => read.Source), stream => Write(advice, parsed.GetValue(_json), stream));
         return ExitCode.Success;
     }

@@ -1,5 +1,7 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using System.Globalization;
+using NodaTime;
 using WaterScript.Answers.Audit;
 using WaterScript.Cli.Files;
 using WaterScript.Diagnostics;
@@ -13,18 +15,19 @@ namespace WaterScript.Cli.Commands;
 internal sealed class AuditCommand
 {
     private const int MostSeconds = 86_400;
-    private static readonly string[] Forms = ["text", "markdown", "json"];
 
     private readonly Terminal _terminal;
     private readonly Argument<string> _file = new("FILE") { Description = "The file with the site, a timetable in YAML that is deployed, or - for standard input." };
     private readonly Argument<string[]> _logs = new("LOG") { Description = "Logs as CSV, in any order, or - for standard input.", Arity = ArgumentArity.OneOrMore };
-    private readonly Option<string?> _columns = Arguments.Text("--columns", "time=NAME,…", "How the log calls its columns, where they have names of their own.");
-    private readonly Option<string?> _tolerance = Arguments.Text("--tolerance", "SECONDS", "By so much a watering may begin or last otherwise. Default: 60.");
-    private readonly Option<string?> _silence = Arguments.Text("--silence", "SECONDS", "After so long without a row nothing is known. Default: 3600.");
-    private readonly Option<string?> _from = Arguments.Text("--from", "DATE", "First day of the list in the device, as compile was told. Default: as there.");
-    private readonly Option<string?> _until = Arguments.Text("--until", "DATE", "First day that was not in that list any more.");
-    private readonly Option<string?> _days = Arguments.Text("--days", "N", "So many days, in place of --until.");
-    private readonly Option<string?> _report = Arguments.Text("--report", "text|markdown|json", "Form of the report. Default: text, for people.");
+    private readonly Option<LogColumns?> _columns = OptionValues.Create(
+        "--columns", "time=NAME,…", "How the log calls its columns, where they have names of their own.", Columns);
+
+    private readonly Option<int?> _tolerance = Seconds("--tolerance", "By so much a watering may begin or last otherwise. Default: 60.");
+    private readonly Option<int?> _silence = Seconds("--silence", "After so long without a row nothing is known. Default: 3600.");
+    private readonly Option<LocalDate?> _from = OptionValues.Date("--from", "First day of the list in the device, as compile was told. Default: as there.");
+    private readonly Option<LocalDate?> _until = OptionValues.Date("--until", "First day that was not in that list any more.");
+    private readonly Option<int?> _days = DateOptions.Days();
+    private readonly Option<ReportForm?> _report = ReportOption.OfAnswer();
     private readonly Option<string?> _output = Arguments.Output();
     private readonly Option<string?> _root = Arguments.Root();
 
@@ -44,12 +47,12 @@ internal sealed class AuditCommand
 
     private int Run(ParseResult parsed)
     {
-        var form = ReportForm.Of(parsed.GetValue(_report), Forms);
+        var form = parsed.GetValue(_report) ?? ReportForm.Text;
         var output = OutputFile.Of(parsed.GetValue(_output), _terminal);
-        var columns = Columns(parsed.GetValue(_columns));
+        var columns = parsed.GetValue(_columns) ?? LogColumns.Default;
         var options = new AuditOptions(
-            Seconds(_tolerance.Name, parsed.GetValue(_tolerance)) ?? AuditOptions.DefaultTolerance,
-            Seconds(_silence.Name, parsed.GetValue(_silence)) ?? AuditOptions.DefaultSilence);
+            parsed.GetValue(_tolerance) ?? AuditOptions.DefaultTolerance,
+            parsed.GetValue(_silence) ?? AuditOptions.DefaultSilence);
         var listDates = DateOptions.Read(parsed.GetValue(_from), parsed.GetValue(_until), parsed.GetValue(_days), run: null, at: null);
         if (parsed.GetValue(_logs)!.Append(parsed.GetValue(_file)).Count(path => path == SiteSource.Standard) > 1) throw new CommandException("only one of the files can be standard input");
         if (DeployedFile.IsMeant(parsed.GetValue(_file)!, _terminal)) return RunDeployed(parsed, columns, options, form, output);
@@ -63,9 +66,10 @@ internal sealed class AuditCommand
     }
 
     /// <summary>Audits against a timetable that is deployed, which says itself which dates it covers.</summary>
-    private int RunDeployed(ParseResult parsed, LogColumns columns, AuditOptions options, string form, OutputFile output)
+    private int RunDeployed(ParseResult parsed, LogColumns columns, AuditOptions options, ReportForm form, OutputFile output)
     {
-        if ((parsed.GetValue(_from) ?? parsed.GetValue(_until) ?? parsed.GetValue(_days)) is not null) throw new CommandException("a timetable says itself which dates it covers; leave out --from, --until and --days");
+        if ((parsed.GetValue(_from) ?? parsed.GetValue(_until)) is not null || parsed.GetValue(_days) is not null)
+            throw new CommandException("a timetable says itself which dates it covers; leave out --from, --until and --days");
         using var texts = new LogTexts(_terminal);
         var (report, log, file) = DeployedFile.Use(parsed.GetValue(_file)!, _terminal, deployed =>
         {
@@ -75,7 +79,7 @@ internal sealed class AuditCommand
         return Finish(report, log, [file], form, output);
     }
 
-    private static int Finish(AuditReport? report, LogReader log, SourceText[] sources, string form, OutputFile output)
+    private static int Finish(AuditReport? report, LogReader log, SourceText[] sources, ReportForm form, OutputFile output)
     {
         if (report is null) throw new CommandException("no row of the log could be used" + (log.Bad is [var first, ..] ? string.Create(CultureInfo.InvariantCulture, $"; {first.Place.File}:{first.Place.Line}: {first.Why}") : ""));
         output.Write(sources, stream => Write(report, form, stream));
@@ -93,30 +97,35 @@ internal sealed class AuditCommand
         return log;
     }
 
-    private static LogColumns Columns(string? text)
+    /// <summary>What the log calls its columns; null, with what is wrong, where a column is none.</summary>
+    private static LogColumns? Columns(ArgumentResult result)
     {
-        var columns = LogColumns.Default;
-        foreach (var part in (text ?? "").Split(',', StringSplitOptions.RemoveEmptyEntries))
+        LogColumns? columns = LogColumns.Default;
+        foreach (var part in OptionValues.TextOf(result).Split(',', StringSplitOptions.RemoveEmptyEntries))
         {
-            if (part.Split('=', 2) is not [var column, var name] || name.Trim().Length == 0) throw new CommandException($"\"{part}\" after --columns names no column; write it like time=Zeit");
-            columns = columns.With(column.Trim(), name.Trim()) ?? throw new CommandException($"\"{column}\" after --columns is no column of a log; " + (Spelling.Nearest(column, LogColumns.Known) is { } nearest ? $"did you mean {nearest}?" : $"there are {string.Join(", ", LogColumns.Known)}"));
+            if (part.Split('=', 2) is not [var column, var name] || name.Trim().Length == 0)
+            {
+                result.AddError($"\"{part}\" after --columns names no column; write it like time=Zeit");
+                return null;
+            }
+
+            columns = columns.With(column.Trim(), name.Trim());
+            if (columns is not null) continue;
+            var help = Spelling.Nearest(column, LogColumns.Known) is { } nearest ? $"did you mean {nearest}?" : $"there are {string.Join(", ", LogColumns.Known)}";
+            result.AddError($"\"{column}\" after --columns is no column of a log; {help}");
+            return null;
         }
 
         return columns;
     }
 
-    private static long? Seconds(string option, string? text)
-    {
-        if (text is null) return null;
-        return long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var seconds) && seconds <= MostSeconds
-            ? seconds
-            : throw new CommandException($"\"{text}\" after {option} is no number of seconds from 0 to {MostSeconds}");
-    }
+    private static Option<int?> Seconds(string name, string description) =>
+        OptionValues.Number(name, "SECONDS", description, "number of seconds", 0, MostSeconds);
 
-    private static void Write(AuditReport report, string form, Stream stream)
+    private static void Write(AuditReport report, ReportForm form, Stream stream)
     {
-        if (form == "json") AuditJson.Write(report, stream);
-        else if (form == "markdown") MarkdownLines.WriteTo(stream, lines => AuditText.Write(report, lines));
+        if (form == ReportForm.Json) AuditJson.Write(report, stream);
+        else if (form == ReportForm.Markdown) MarkdownLines.WriteTo(stream, lines => AuditText.Write(report, lines));
         else PlainLines.WriteTo(stream, lines => AuditText.Write(report, lines));
     }
 }

@@ -18,8 +18,9 @@ internal sealed class ChartCommand
     private readonly Terminal _terminal;
     private readonly Argument<string> _file = new("FILE") { Description = "The file with the site, or - for standard input." };
     private readonly Option<string?> _output = new("--output", "-o") { HelpName = "PATH", Description = "The picture: PATH.svg for documents, PATH.html to look at on a screen. It is written whole or not at all." };
-    private readonly Option<string?> _from = Arguments.Text("--from", "DATE", "Begin at noon of this date. Default: the first noon after which there is water.");
-    private readonly Option<string?> _days = Arguments.Text("--days", "N", "So many days, each from noon to noon. Default: 1.");
+    private readonly Option<LocalDate?> _from = OptionValues.Date("--from", "Begin at noon of this date. Default: the first noon after which there is water.");
+    private readonly Option<int?> _days = OptionValues.Number(
+        "--days", "N", "So many days, each from noon to noon. Default: 1.", "number of days", 1, Limits.ChartDays);
     private readonly Option<string?> _root = Arguments.Root();
 
     private ChartCommand(Terminal terminal) => _terminal = terminal;
@@ -37,8 +38,6 @@ internal sealed class ChartCommand
     {
         var write = WriterFor(parsed.GetValue(_output));
         var output = OutputFile.Of(parsed.GetValue(_output), _terminal);
-        LocalDate? from = parsed.GetValue(_from) is { } date ? DateOptions.Date(_from.Name, date) : null;
-        var days = parsed.GetValue(_days) is { } number ? DaysOf(number) : 1;
         var source = SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal);
         var check = _terminal.During("Checking", () => Compilation.OfReading(source.Root.Path, source.Read())).Check;
         new FindingPrinter(_terminal.Error).Print(check.Findings);
@@ -48,7 +47,7 @@ internal sealed class ChartCommand
             return ExitCode.Findings;
         }
 
-        var chart = SiteLoader.Answer(site, "Drawing", () => Compilation.ChartOf(site, lint, SpanOf(site, from, days)), _terminal);
+        var chart = SiteLoader.Answer(site, "Drawing", () => Compilation.ChartOf(site, lint, SpanOf(site, parsed.GetValue(_from), parsed.GetValue(_days) ?? 1)), _terminal);
         if (chart.IsTooLarge) throw new CommandException(string.Create(CultureInfo.InvariantCulture, $"{chart.RunCount} runs are more than the {Limits.ChartRuns} that a chart can show; choose fewer --days"));
         output.Write(check.Reading.Files.Select(read => read.Source), stream => write(chart, stream));
         _terminal.Error.Line($"{check.Name}: {ChartWords.Summary(chart)}");
@@ -68,9 +67,4 @@ internal sealed class ChartCommand
         null => throw new CommandException($"say where to draw: -o NAME{Svg} for a document, -o NAME{Html} for a screen"),
         _ => throw new CommandException($"\"{path}\" ends neither in {Svg} nor in {Html}; those are the pictures there are"),
     };
-
-    private static int DaysOf(string text) =>
-        int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var days) && days is >= 1 and <= Limits.ChartDays
-            ? days
-            : throw new CommandException($"\"{text}\" after --days is no number of days from 1 to {Limits.ChartDays}");
 }

@@ -14,8 +14,8 @@ internal sealed class CheckCommand
     private readonly Terminal _terminal;
     private readonly Argument<string[]> _files = new("FILE") { Description = "Files with a site, folders to look for them in, or - for standard input.", Arity = ArgumentArity.OneOrMore };
     private readonly Option<bool> _strict = Arguments.Switch("--strict", "A warning counts like an error for the exit status.");
-    private readonly Option<string?> _from = Arguments.Text("--from", "DATE", "First date to look at. Default: the site's effective date.");
-    private readonly Option<string?> _report = Arguments.Text("--report", "text|json|sarif|github", "Form of the report. Default: text, for people.");
+    private readonly Option<LocalDate?> _from = OptionValues.Date("--from", "First date to look at. Default: the site's effective date.");
+    private readonly Option<ReportForm?> _report = ReportOption.OfFindings();
     private readonly Option<string?> _output = Arguments.Output();
     private readonly Option<bool> _fix = Arguments.Switch("--fix", "Apply the safe fixes, none of which gives a new error.");
     private readonly Option<bool> _diff = Arguments.Switch("--diff", "Show what --fix would change, and change nothing.");
@@ -43,8 +43,8 @@ internal sealed class CheckCommand
 
     private int Run(ParseResult parsed)
     {
-        LocalDate? from = parsed.GetValue(_from) is { } date ? DateOptions.Date(_from.Name, date) : null;
-        var report = ReportWriter.Of(parsed.GetValue(_report), parsed.GetValue(_showAccepted));
+        var from = parsed.GetValue(_from);
+        var report = new ReportWriter(parsed.GetValue(_report) ?? ReportForm.Text, parsed.GetValue(_showAccepted));
         var output = OutputFile.Of(parsed.GetValue(_output), _terminal);
         var isTold = report.IsText && output.IsStandard;
         var notes = isTold && !parsed.GetValue(_diff) ? _terminal.Text : _terminal.Error;

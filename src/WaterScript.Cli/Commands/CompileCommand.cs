@@ -1,4 +1,5 @@
 using System.CommandLine;
+using NodaTime;
 using WaterScript.Cli.Files;
 using WaterScript.Documents.ICalendar;
 using WaterScript.Documents.Reports;
@@ -13,18 +14,32 @@ namespace WaterScript.Cli.Commands;
 /// <summary><c>waterscript compile FILE --to yaml</c>: writes the timetable of a site.</summary>
 internal sealed class CompileCommand
 {
-    private const string Lists = "runs, openings and switchings";
     private readonly Terminal _terminal;
     private readonly Argument<string> _file = new("FILE") { Description = "The file with the site, or - for standard input." };
-    private readonly Option<string?> _to = Arguments.Text("--to", "yaml|json|csv|icalendar", "What to write.");
-    private readonly Option<string?> _from = Arguments.Text("--from", "DATE", "First day. Default: the site's effective date.");
-    private readonly Option<string?> _until = Arguments.Text("--until", "DATE", "First day that is not in it any more. Default: a year after the first.");
-    private readonly Option<string?> _days = Arguments.Text("--days", "N", "So many days, in place of --until.");
+    private readonly Option<CompileFormat?> _to = OptionValues.Choice(
+        "--to",
+        "What to write.",
+        "no format",
+        ("yaml", CompileFormat.Yaml),
+        ("json", CompileFormat.Json),
+        ("csv", CompileFormat.Csv),
+        ("icalendar", CompileFormat.ICalendar));
+
+    private readonly Option<LocalDate?> _from = OptionValues.Date("--from", "First day. Default: the site's effective date.");
+    private readonly Option<LocalDate?> _until = OptionValues.Date("--until", "First day that is not in it any more. Default: a year after the first.");
+    private readonly Option<int?> _days = DateOptions.Days();
     private readonly Option<string?> _output = Arguments.Output();
-    private readonly Option<string?> _only = Arguments.Text("--only", "runs|openings|switchings", "One list, without the description of the site. Of csv, runs are the default.");
+    private readonly Option<TimetableList?> _only = OptionValues.Choice(
+        "--only",
+        "One list, without the description of the site. Of csv, runs are the default.",
+        "no list of a timetable",
+        ("runs", TimetableList.Runs),
+        ("openings", TimetableList.Openings),
+        ("switchings", TimetableList.Switchings));
+
     private readonly Option<string?> _controller = Arguments.Text("--controller", "NAME", "Only what this controller switches.");
     private readonly Option<string?> _run = Arguments.Text("--run", "NAME", "One pass of this schedule, manual or not, in place of the calendar; goes with --at.");
-    private readonly Option<string?> _at = Arguments.Text("--at", "TIME", "When, by the site's clocks: 2026-05-01T09:30.");
+    private readonly Option<LocalDateTime?> _at = OptionValues.Time("--at", "When, by the site's clocks: 2026-05-01T09:30.");
     private readonly Option<string?> _root = Arguments.Root();
     private readonly Option<bool> _despiteErrors = Arguments.Switch("--despite-errors", "Write although there are errors; what has an error is left out.");
 
@@ -48,7 +63,7 @@ internal sealed class CompileCommand
     private int Run(ParseResult parsed)
     {
         var format = FormatOf(parsed.GetValue(_to));
-        var only = ListOf(parsed.GetValue(_only));
+        var only = parsed.GetValue(_only);
         if (format is null) RefuseWithCalendar(only);
         else _calendar.RefuseAny(parsed);
         var output = OutputFile.Of(parsed.GetValue(_output), _terminal);
@@ -113,23 +128,13 @@ internal sealed class CompileCommand
     }
 
     /// <summary>The form of a timetable; null for a calendar.</summary>
-    private static OutputFormat? FormatOf(string? word) => word switch
+    private static OutputFormat? FormatOf(CompileFormat? format) => format switch
     {
-        "yaml" => OutputFormat.Yaml,
-        "json" => OutputFormat.Json,
-        "csv" => OutputFormat.Csv,
-        "icalendar" => null,
-        null => throw new CommandException("say what to write: --to yaml, --to json, --to csv or --to icalendar"),
-        _ => throw new CommandException($"\"{word}\" is no format; there are yaml, json, csv and icalendar"),
-    };
-
-    private static TimetableList? ListOf(string? word) => word switch
-    {
-        null => null,
-        "runs" => TimetableList.Runs,
-        "openings" => TimetableList.Openings,
-        "switchings" => TimetableList.Switchings,
-        _ => throw new CommandException($"\"{word}\" is no list of a timetable; there are {Lists}"),
+        CompileFormat.Yaml => OutputFormat.Yaml,
+        CompileFormat.Json => OutputFormat.Json,
+        CompileFormat.Csv => OutputFormat.Csv,
+        CompileFormat.ICalendar => null,
+        _ => throw new CommandException("say what to write: --to yaml, --to json, --to csv or --to icalendar"),
     };
 
     private static Controller? ControllerOf(Site site, string? name)

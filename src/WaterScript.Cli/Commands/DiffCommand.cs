@@ -15,14 +15,12 @@ internal sealed class DiffCommand
     /// <summary>Both versions are checked, and then compared, in the time of one check.</summary>
     private const int Versions = 2;
 
-    private static readonly string[] Forms = ["text", "markdown", "json"];
-
     private readonly Terminal _terminal;
     private readonly Argument<string> _old = new("OLD") { Description = "A file with the site as it was, REV:path for one in a revision of git, a timetable in YAML that is deployed, or - for standard input." };
     private readonly Argument<string> _new = new("NEW") { Description = "The site as it is: a file, REV:path or -." };
-    private readonly Option<string?> _from = Arguments.Text("--from", "DATE", "First date to compare. Default: the earlier effective date of the two.");
-    private readonly Option<string?> _until = Arguments.Text("--until", "DATE", "First date that is not compared any more. Default: as far as check looks.");
-    private readonly Option<string?> _report = Arguments.Text("--report", "text|markdown|json", "Form of the report. Default: text, for people.");
+    private readonly Option<LocalDate?> _from = OptionValues.Date("--from", "First date to compare. Default: the earlier effective date of the two.");
+    private readonly Option<LocalDate?> _until = OptionValues.Date("--until", "First date that is not compared any more. Default: as far as check looks.");
+    private readonly Option<ReportForm?> _report = ReportOption.OfAnswer();
     private readonly Option<string?> _output = Arguments.Output();
     private readonly Option<string?> _root = Arguments.Root();
 
@@ -42,10 +40,9 @@ internal sealed class DiffCommand
 
     private int Run(ParseResult parsed)
     {
-        var form = ReportForm.Of(parsed.GetValue(_report), Forms);
+        var form = parsed.GetValue(_report) ?? ReportForm.Text;
         var output = OutputFile.Of(parsed.GetValue(_output), _terminal);
-        LocalDate? from = parsed.GetValue(_from) is { } first ? DateOptions.Date(_from.Name, first) : null;
-        LocalDate? until = parsed.GetValue(_until) is { } end ? DateOptions.Date(_until.Name, end) : null;
+        var (from, until) = (parsed.GetValue(_from), parsed.GetValue(_until));
         if (parsed.GetValue(_old) == SiteSource.Standard && parsed.GetValue(_new) == SiteSource.Standard) throw new CommandException("only one of the two can be standard input");
         if (parsed.GetValue(_new) is { } site && site != SiteSource.Standard && DeployedFile.IsMeant(site, _terminal)) throw new CommandException($"{site} is a timetable; give it first, and then the site");
         if (DeployedFile.IsMeant(parsed.GetValue(_old)!, _terminal)) return RunDeployed(parsed, form, output, hasDates: (from ?? until) is not null);
@@ -57,7 +54,7 @@ internal sealed class DiffCommand
     }
 
     /// <summary>Compares what is deployed with what the file says, over the dates that are deployed.</summary>
-    private int RunDeployed(ParseResult parsed, string form, OutputFile output, bool hasDates)
+    private int RunDeployed(ParseResult parsed, ReportForm form, OutputFile output, bool hasDates)
     {
         if (hasDates) throw new CommandException("a timetable is compared over the dates that it covers; leave out --from and --until");
         var source = SiteSource.OpenVersion(parsed.GetValue(_new)!, parsed.GetValue(_root), _terminal);
@@ -84,10 +81,10 @@ internal sealed class DiffCommand
         return Period.DaysBetween(horizon.From, horizon.Until) <= Limits.HorizonDays ? horizon : throw new CommandException($"more than {Limits.HorizonDays} days; choose a nearer --until");
     }
 
-    private static void Write(WateringChanges changes, string form, Stream stream)
+    private static void Write(WateringChanges changes, ReportForm form, Stream stream)
     {
-        if (form == "json") ChangesJson.Write(changes, stream);
-        else if (form == "markdown") MarkdownLines.WriteTo(stream, lines => ChangesText.Write(changes, lines));
+        if (form == ReportForm.Json) ChangesJson.Write(changes, stream);
+        else if (form == ReportForm.Markdown) MarkdownLines.WriteTo(stream, lines => ChangesText.Write(changes, lines));
         else PlainLines.WriteTo(stream, lines => ChangesText.Write(changes, lines));
     }
 }

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using WaterScript.Diagnostics;
 using WaterScript.Documents.Reports;
 using WaterScript.Linting.Engine;
@@ -13,28 +14,39 @@ internal static class ExplainCommand
     /// <summary>The command.</summary>
     public static Command Create(Terminal terminal)
     {
-        var rule = new Argument<string?>("RULE") { Description = "The name in brackets after a finding.", Arity = ArgumentArity.ZeroOrOne };
+        var rule = new Argument<Rule?>("RULE")
+        {
+            Description = "The name in brackets after a finding.",
+            Arity = ArgumentArity.ZeroOrOne,
+            CustomParser = Find,
+        };
+        rule.CompletionSources.Add([.. RuleCatalogue.Rules.Select(known => known.Slug)]);
         var command = new Command("explain", "Explains what can be found; without a name, lists it.") { rule };
         command.SetAction(parsed => Run(parsed.GetValue(rule), terminal.Text));
         return command;
     }
 
-    private static int Run(string? slug, PlainLines output)
+    private static int Run(Rule? rule, PlainLines output)
     {
-        if (slug is null) List(output);
-        else output.Page(RulePage.Of(RuleCatalogue.Find(slug) ?? throw Unknown(slug)));
+        if (rule is null) List(output);
+        else output.Page(RulePage.Of(rule));
         return ExitCode.Success;
+    }
+
+    /// <summary>The rule that is asked for; null, with what is wrong, where there is none of that name.</summary>
+    private static Rule? Find(ArgumentResult result)
+    {
+        if (result.Tokens.Count == 0) return null;
+        var slug = OptionValues.TextOf(result);
+        if (RuleCatalogue.Find(slug) is { } rule) return rule;
+        var nearest = Spelling.Nearest(slug, RuleCatalogue.Rules.Select(known => known.Slug));
+        result.AddError($"no rule is called \"{slug}\"" + (nearest is null ? "; the list: waterscript explain" : $"; did you mean {nearest}?"));
+        return null;
     }
 
     private static void List(PlainLines output)
     {
         var width = RuleCatalogue.Rules.Max(rule => rule.Slug.Length);
         foreach (var rule in RuleCatalogue.Rules) output.Line($"{rule.Slug.PadRight(width)}  {FindingSummary.WordOf(rule.Severity),-7}  {rule.Title}");
-    }
-
-    private static CommandException Unknown(string slug)
-    {
-        var nearest = Spelling.Nearest(slug, RuleCatalogue.Rules.Select(rule => rule.Slug));
-        return new CommandException($"no rule is called \"{slug}\"" + (nearest is null ? "; the list: waterscript explain" : $"; did you mean {nearest}?"));
     }
 }

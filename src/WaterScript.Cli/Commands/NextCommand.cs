@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using NodaTime;
 using NodaTime.TimeZones;
 using WaterScript.Answers.Next;
@@ -15,8 +14,9 @@ internal sealed class NextCommand
     private const int MostCount = 1_000;
     private readonly Terminal _terminal;
     private readonly Argument<string> _file = new("FILE") { Description = "The file with the site, or - for standard input." };
-    private readonly Option<string?> _at = Arguments.Text("--at", "TIME", "A moment by the site's clocks, in place of now: 2026-05-01T09:30.");
-    private readonly Option<string?> _count = Arguments.Text("--count", "N", "The most waterings to come that are shown. Default: 10.");
+    private readonly Option<LocalDateTime?> _at = OptionValues.Time("--at", "A moment by the site's clocks, in place of now: 2026-05-01T09:30.");
+    private readonly Option<int?> _count = OptionValues.Number(
+        "--count", "N", "The most waterings to come that are shown. Default: 10.", "number", 1, MostCount);
     private readonly Option<bool> _json = Arguments.Switch("--json", "Answer as JSON.");
     private readonly Option<string?> _root = Arguments.Root();
 
@@ -33,10 +33,8 @@ internal sealed class NextCommand
 
     private int Run(ParseResult parsed)
     {
-        LocalDateTime? at = parsed.GetValue(_at) is { } time ? DateOptions.Time(time) : null;
-        var count = Count(parsed.GetValue(_count));
         if (SiteLoader.Read(SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal), _terminal) is not { } site) return ExitCode.Findings;
-        var outlook = SiteLoader.Answer(site, "Looking ahead", () => Outlook.Of(site, InstantOf(at, site), count), _terminal);
+        var outlook = SiteLoader.Answer(site, "Looking ahead", () => Outlook.Of(site, InstantOf(parsed.GetValue(_at), site), parsed.GetValue(_count) ?? DefaultCount), _terminal);
         if (parsed.GetValue(_json)) OutlookJson.Write(outlook, _terminal.Output);
         else OutlookText.Write(outlook, _terminal.Text);
         return ExitCode.Success;
@@ -45,12 +43,4 @@ internal sealed class NextCommand
     private Instant InstantOf(LocalDateTime? at, Site site) => at is { } moment
         ? site.TimeZone.ResolveLocal(moment, Resolvers.LenientResolver).ToInstant()
         : _terminal.Surroundings.Clock.GetCurrentInstant();
-
-    private static int Count(string? text)
-    {
-        if (text is null) return DefaultCount;
-        return int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var count) && count is >= 1 and <= MostCount
-            ? count
-            : throw new CommandException($"\"{text}\" after --count is no number from 1 to {MostCount}");
-    }
 }

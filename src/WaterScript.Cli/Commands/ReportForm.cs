@@ -1,17 +1,37 @@
-using WaterScript.Diagnostics;
+using System.CommandLine;
 
 namespace WaterScript.Cli.Commands;
 
 /// <summary>The form that <c>--report</c> asks for.</summary>
-internal static class ReportForm
+internal enum ReportForm
 {
-    /// <summary>The form; the first where none is asked for.</summary>
-    /// <exception cref="CommandException">There is no such form.</exception>
-    public static string Of(string? word, string[] forms)
-    {
-        if (word is null) return forms[0];
-        if (forms.Contains(word)) return word;
-        var nearest = Spelling.Nearest(word, forms);
-        throw new CommandException($"\"{word}\" after --report is no form of a report; " + (nearest is null ? $"there are {string.Join(", ", forms)}" : $"did you mean {nearest}?"));
-    }
+    /// <summary>For people.</summary>
+    Text,
+
+    /// <summary>For people, on a page that shows Markdown.</summary>
+    Markdown,
+
+    /// <summary>For programs.</summary>
+    Json,
+
+    /// <summary>For tools that show findings in code (SARIF 2.1.0).</summary>
+    Sarif,
+
+    /// <summary>For a log of GitHub Actions.</summary>
+    Github,
+}
+
+/// <summary>The option <c>--report</c>.</summary>
+internal static class ReportOption
+{
+    private const string Description = "Form of the report. Default: text, for people.";
+    private const string Otherwise = "no form of a report";
+
+    /// <summary>That of a check.</summary>
+    public static Option<ReportForm?> OfFindings() => OptionValues.Choice(
+        "--report", Description, Otherwise, ("text", ReportForm.Text), ("json", ReportForm.Json), ("sarif", ReportForm.Sarif), ("github", ReportForm.Github));
+
+    /// <summary>That of an answer.</summary>
+    public static Option<ReportForm?> OfAnswer() => OptionValues.Choice(
+        "--report", Description, Otherwise, ("text", ReportForm.Text), ("markdown", ReportForm.Markdown), ("json", ReportForm.Json));
 }

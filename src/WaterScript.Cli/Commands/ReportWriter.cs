@@ -8,35 +8,26 @@ namespace WaterScript.Cli.Commands;
 /// <summary>Writes what checks found, in the form that is asked for.</summary>
 /// <param name="form">What <c>--report</c> says.</param>
 /// <param name="showsAccepted">Whether what is accepted is shown too.</param>
-internal sealed class ReportWriter(string form, bool showsAccepted)
+internal sealed class ReportWriter(ReportForm form, bool showsAccepted)
 {
-    /// <summary>The form for people.</summary>
-    public const string Text = "text";
-
-    private static readonly string[] Forms = [Text, "json", "sarif", "github"];
-
     /// <summary>Whether it is for people.</summary>
-    public bool IsText => form == Text;
+    public bool IsText => form == ReportForm.Text;
 
     /// <summary>Whether what is accepted is shown too.</summary>
     public bool ShowsAccepted => showsAccepted;
-
-    /// <summary>The form that a word asks for.</summary>
-    /// <exception cref="CommandException">There is no such form.</exception>
-    public static ReportWriter Of(string? word, bool showsAccepted) => new(ReportForm.Of(word, Forms), showsAccepted);
 
     /// <summary>Writes all of it.</summary>
     public void Write(ImmutableArray<CheckedSite> sites, Stream output)
     {
         switch (form)
         {
-            case "json":
+            case ReportForm.Json:
                 JsonReport.Write(sites, showsAccepted, output);
                 break;
-            case "sarif":
+            case ReportForm.Sarif:
                 SarifReport.Write(sites, showsAccepted, Version(), output);
                 break;
-            case "github":
+            case ReportForm.Github:
                 GithubReport.Write(sites, output);
                 break;
             default:

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using NodaTime;
 using WaterScript.Answers.Why;
 using WaterScript.Cli.Files;
 using WaterScript.Diagnostics;
@@ -12,7 +13,13 @@ internal sealed class WhyCommand
     private readonly Terminal _terminal;
     private readonly Argument<string> _file = new("FILE") { Description = "The file with the site, or - for standard input." };
     private readonly Argument<string> _zone = new("ZONE") { Description = "The name of a zone." };
-    private readonly Argument<string> _date = new("DATE") { Description = "A date: 2026-05-01." };
+    private readonly Argument<LocalDate?> _date = new("DATE")
+    {
+        Description = "A date: 2026-05-01.",
+        Arity = ArgumentArity.ExactlyOne,
+        CustomParser = result => OptionValues.ReadDate(result, "ZONE"),
+    };
+
     private readonly Option<bool> _json = Arguments.Switch("--json", "Answer as JSON.");
     private readonly Option<string?> _root = Arguments.Root();
 
@@ -29,10 +36,9 @@ internal sealed class WhyCommand
 
     private int Run(ParseResult parsed)
     {
-        var date = DateOptions.Date(_zone.Name, parsed.GetValue(_date)!);
         if (SiteLoader.Read(SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal), _terminal) is not { } site) return ExitCode.Findings;
         var zone = ZoneOf(site, parsed.GetValue(_zone)!);
-        var answer = SiteLoader.Answer(site, "Looking", () => DayAnswer.Of(site, zone, date), _terminal);
+        var answer = SiteLoader.Answer(site, "Looking", () => DayAnswer.Of(site, zone, parsed.GetValue(_date)!.Value), _terminal);
         if (parsed.GetValue(_json)) DayAnswerJson.Write(answer, _terminal.Output);
         else DayAnswerText.Write(answer, _terminal.Text);
         return ExitCode.Success;

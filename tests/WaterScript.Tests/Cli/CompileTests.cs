@@ -235,7 +235,7 @@ public sealed class CompileTests : Workshop
 
     [Theory]
     [InlineData("compile site.water", "say what to write: --to yaml, --to json, --to csv or --to icalendar")]
-    [InlineData("compile site.water --to xml", "\"xml\" is no format; there are yaml, json, csv and icalendar")]
+    [InlineData("compile site.water --to xml", "\"xml\" after --to is no format; there are yaml, json, csv and icalendar")]
     [InlineData("compile --to yaml", "compile needs a file")]
     [InlineData("compile folder --to yaml", "folder is a folder; give a file")]
     [InlineData("compile site.water --to yaml --from 2026-02-30", "\"2026-02-30\" after --from is no date; write it like 2026-05-01")]
@@ -250,7 +250,8 @@ public sealed class CompileTests : Workshop
     [InlineData("compile site.water --to yaml --run morning --at 9:30", "\"9:30\" after --at is no date and time")]
     [InlineData("compile site.water --to yaml --run morning --at 2026-05-01T09:30 --days 2", "--run is one pass at one moment")]
     [InlineData("compile site.water --to yaml --controller shed", "no controller is called \"shed\"; there are: ")]
-    [InlineData("compile site.water --to csv --only zones", "\"zones\" is no list of a timetable; there are runs, openings and switchings")]
+    [InlineData("compile site.water --to ymal", "\"ymal\" after --to is no format; did you mean yaml?")]
+    [InlineData("compile site.water --to csv --only zones", "\"zones\" after --only is no list of a timetable; there are runs, openings and switchings")]
     [InlineData("compile site.water --tp yaml", "there is no option \"--tp\"; did you mean --to?")]
     [InlineData("compile site.water other.water --to yaml", "there is no argument \"other.water\"")]
     [InlineData("compile site.water --to", "--to needs a value")]
