@@ -16,6 +16,7 @@ internal static class ExplainCommand
     {
         var rule = new Argument<Rule?>("RULE")
         {
+            HelpName = "RULE",
             Description = "The name in brackets after a finding.",
             Arity = ArgumentArity.ZeroOrOne,
             CustomParser = Find,
