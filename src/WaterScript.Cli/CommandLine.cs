@@ -44,7 +44,8 @@ internal static class CommandLine
         catch (Exception problem)
 #pragma warning restore CA1031
         {
-            return Refuse(terminal, $"this is a mistake in {Program} itself, please report it with the file that shows it: {problem.GetType().Name}, {problem.Message}");
+            return Refuse(terminal,
+                $"this is a mistake in {Program} itself, please report it with the file that shows it: {problem.GetType().Name}, {problem.Message}");
         }
     }
 

@@ -2,7 +2,10 @@ using WaterScript.Cli.Files;
 
 namespace WaterScript.Cli;
 
-/// <summary>What went wrong with single files while a command goes on with the others. Each is reported at once, and the command has not done all that it was asked.</summary>
+/// <summary>
+/// What went wrong with single files while a command goes on with the others. Each is reported at once, and the command has not done all that it was
+/// asked.
+/// </summary>
 /// <param name="terminal">Where it is reported.</param>
 internal sealed class FileProblems(Terminal terminal)
 {

@@ -6,10 +6,12 @@ namespace WaterScript.Cli.Commands;
 internal static class Arguments
 {
     /// <summary><c>--root FOLDER</c></summary>
-    public static Option<string?> Root() => Text("--root", "FOLDER", "Includes stay inside this folder. Default: the nearest folder above with a .git, else the file's own.");
+    public static Option<string?> Root() =>
+        Text("--root", "FOLDER", "Includes stay inside this folder. Default: the nearest folder above with a .git, else the file's own.");
 
     /// <summary><c>-o PATH</c></summary>
-    public static Option<string?> Output() => new("--output", "-o") { HelpName = "PATH", Description = "Write to this file, whole or not at all; - is standard output." };
+    public static Option<string?> Output() =>
+        new("--output", "-o") { HelpName = "PATH", Description = "Write to this file, whole or not at all; - is standard output." };
 
     /// <summary>An option with a text.</summary>
     public static Option<string?> Text(string name, string value, string description) => new(name) { HelpName = value, Description = description };

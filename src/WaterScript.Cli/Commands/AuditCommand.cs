@@ -17,8 +17,10 @@ internal sealed class AuditCommand
     private const int MostSeconds = 86_400;
 
     private readonly Terminal _terminal;
-    private readonly Argument<string> _file = new("FILE") { Description = "The file with the site, a timetable in YAML that is deployed, or - for standard input." };
-    private readonly Argument<string[]> _logs = new("LOG") { Description = "Logs as CSV, in any order, or - for standard input.", Arity = ArgumentArity.OneOrMore };
+    private readonly Argument<string> _file =
+        new("FILE") { Description = "The file with the site, a timetable in YAML that is deployed, or - for standard input." };
+    private readonly Argument<string[]> _logs =
+        new("LOG") { Description = "Logs as CSV, in any order, or - for standard input.", Arity = ArgumentArity.OneOrMore };
     private readonly Option<LogColumns?> _columns = OptionValues.Create(
         "--columns", "time=NAME,…", "How the log calls its columns, where they have names of their own.", Columns);
 
@@ -54,7 +56,8 @@ internal sealed class AuditCommand
             parsed.GetValue(_tolerance) ?? AuditOptions.DefaultTolerance,
             parsed.GetValue(_silence) ?? AuditOptions.DefaultSilence);
         var listDates = DateOptions.Read(parsed.GetValue(_from), parsed.GetValue(_until), parsed.GetValue(_days), run: null, at: null);
-        if (parsed.GetValue(_logs)!.Append(parsed.GetValue(_file)).Count(path => path == SiteSource.Standard) > 1) throw new CommandException("only one of the files can be standard input");
+        if (parsed.GetValue(_logs)!.Append(parsed.GetValue(_file)).Count(path => path == SiteSource.Standard) > 1)
+            throw new CommandException("only one of the files can be standard input");
         if (DeployedFile.IsMeant(parsed.GetValue(_file)!, _terminal)) return RunDeployed(parsed, columns, options, form, output);
         var source = SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal);
         if (SiteLoader.Read(source, _terminal) is not { } site) return ExitCode.CannotRun;
@@ -81,7 +84,9 @@ internal sealed class AuditCommand
 
     private static int Finish(AuditReport? report, LogReader log, SourceText[] sources, ReportForm form, OutputFile output)
     {
-        if (report is null) throw new CommandException("no row of the log could be used" + (log.Bad is [var first, ..] ? string.Create(CultureInfo.InvariantCulture, $"; {first.Place.File}:{first.Place.Line}: {first.Why}") : ""));
+        if (report is null)
+            throw new CommandException("no row of the log could be used"
+                + (log.Bad is [var first, ..] ? string.Create(CultureInfo.InvariantCulture, $"; {first.Place.File}:{first.Place.Line}: {first.Why}") : ""));
         output.Write(sources, stream => Write(report, form, stream));
         return report.IsAsMeant ? ExitCode.Success : ExitCode.Findings;
     }
@@ -111,7 +116,9 @@ internal sealed class AuditCommand
 
             columns = columns.With(column.Trim(), name.Trim());
             if (columns is not null) continue;
-            var help = Spelling.Nearest(column, LogColumns.Known) is { } nearest ? $"did you mean {nearest}?" : $"there are {string.Join(", ", LogColumns.Known)}";
+            var help = Spelling.Nearest(column, LogColumns.Known) is { } nearest
+                ? $"did you mean {nearest}?"
+                : $"there are {string.Join(", ", LogColumns.Known)}";
             result.AddError($"\"{column}\" after --columns is no column of a log; {help}");
             return null;
         }

@@ -27,7 +27,8 @@ internal sealed class CalendarCommandOptions
     private readonly Option<int?> _sequence = OptionValues.Number(
         "--sequence", "N", "icalendar: revision of the events; one more than in the file sent before.", "whole number", 0, int.MaxValue);
 
-    private readonly Option<bool> _despiteSize = Arguments.Switch("--despite-size", "icalendar: write although there are more single events than calendar apps like.");
+    private readonly Option<bool> _despiteSize =
+        Arguments.Switch("--despite-size", "icalendar: write although there are more single events than calendar apps like.");
 
     /// <summary>Adds them to a command.</summary>
     public void AddTo(Command command)

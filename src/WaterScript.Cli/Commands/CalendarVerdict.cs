@@ -19,12 +19,15 @@ internal static class CalendarVerdict
         if (calendar.Series > 0) parts.Add(Phrases.Count(calendar.Series, "series", "series"));
         if (calendar.SingleEvents > 0) parts.Add(Phrases.Count(calendar.SingleEvents, "single event"));
         var text = $"{timetable.Site.DisplayName}: {string.Join(" and ", parts)}.";
-        if (calendar.IsCut) text += $" Shown to {Day.Format(timetable.Horizon.Until.PlusDays(-1))}; what goes on after that needs a later --until{NamesOfCut(calendar)}.";
-        if (calendar.SingleEvents > Limits.FlatEventsWithoutNote) text += " Calendar apps take some milliseconds for each single event: expect them to be slow.";
+        if (calendar.IsCut)
+            text += $" Shown to {Day.Format(timetable.Horizon.Until.PlusDays(-1))}; what goes on after that needs a later --until{NamesOfCut(calendar)}.";
+        if (calendar.SingleEvents > Limits.FlatEventsWithoutNote)
+            text += " Calendar apps take some milliseconds for each single event: expect them to be slow.";
         return text;
     }
 
-    private static string NamesOfCut(CalendarFile calendar) => calendar.IsAllCut ? "" : $": {string.Join(", ", calendar.Cut.Select(schedule => schedule.Name))}";
+    private static string NamesOfCut(CalendarFile calendar) =>
+        calendar.IsAllCut ? "" : $": {string.Join(", ", calendar.Cut.Select(schedule => schedule.Name))}";
 
     /// <summary>The dates of a timetable: <c>from 1 Mar 2026 to 28 Feb 2027</c>.</summary>
     public static string Days(Timetable timetable) => $"from {Day.Format(timetable.Horizon.From)} to {Day.Format(timetable.Horizon.Until.PlusDays(-1))}";
@@ -38,6 +41,8 @@ internal static class CalendarVerdict
             { IsFlat: true } => "choose fewer days, --events day, leave out --flat",
             _ => "choose fewer days, --events day",
         };
-        return string.Create(CultureInfo.InvariantCulture, $"{calendar.SingleEvents} single events are more than the {Limits.FlatEvents} that calendar apps bear; {ways}, or write them all the same with --despite-size");
+        return string.Create(CultureInfo.InvariantCulture,
+            $"{calendar.SingleEvents} single events are more than the {Limits.FlatEvents} that calendar apps bear; {ways}, or write them all the same with " +
+            $"--despite-size");
     }
 }

@@ -12,7 +12,8 @@ namespace WaterScript.Cli.Commands;
 internal sealed class CheckCommand
 {
     private readonly Terminal _terminal;
-    private readonly Argument<string[]> _files = new("FILE") { Description = "Files with a site, folders to look for them in, or - for standard input.", Arity = ArgumentArity.OneOrMore };
+    private readonly Argument<string[]> _files =
+        new("FILE") { Description = "Files with a site, folders to look for them in, or - for standard input.", Arity = ArgumentArity.OneOrMore };
     private readonly Option<bool> _strict = Arguments.Switch("--strict", "A warning counts like an error for the exit status.");
     private readonly Option<LocalDate?> _from = OptionValues.Date("--from", "First date to look at. Default: the site's effective date.");
     private readonly Option<ReportForm?> _report = ReportOption.OfFindings();
@@ -90,7 +91,10 @@ internal sealed class CheckCommand
     private ImmutableArray<string> Targets(string[] paths, PlainLines notes) =>
         [.. paths.Distinct(StringComparer.Ordinal).SelectMany(path => Directory.Exists(_terminal.Surroundings.At(path)) ? SitesIn(path, notes) : [path])];
 
-    /// <summary>The sites in a folder. What cannot be read does not keep the others from being checked; files that belong to none are named, so that nobody takes silence for "fine".</summary>
+    /// <summary>
+    /// The sites in a folder. What cannot be read does not keep the others from being checked; files that belong to none are named, so that nobody
+    /// takes silence for "fine".
+    /// </summary>
     private ImmutableArray<string> SitesIn(string folder, PlainLines notes)
     {
         if (FolderWalk.IsNamedLikeAFile(folder))

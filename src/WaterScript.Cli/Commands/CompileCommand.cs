@@ -38,7 +38,8 @@ internal sealed class CompileCommand
         ("switchings", TimetableList.Switchings));
 
     private readonly Option<string?> _controller = Arguments.Text("--controller", "NAME", "Only what this controller switches.");
-    private readonly Option<string?> _run = Arguments.Text("--run", "NAME", "One pass of this schedule, manual or not, in place of the calendar; goes with --at.");
+    private readonly Option<string?> _run =
+        Arguments.Text("--run", "NAME", "One pass of this schedule, manual or not, in place of the calendar; goes with --at.");
     private readonly Option<LocalDateTime?> _at = OptionValues.Time("--at", "When, by the site's clocks: 2026-05-01T09:30.");
     private readonly Option<string?> _root = Arguments.Root();
     private readonly Option<bool> _despiteErrors = Arguments.Switch("--despite-errors", "Write although there are errors; what has an error is left out.");
@@ -53,7 +54,8 @@ internal sealed class CompileCommand
         var self = new CompileCommand(terminal);
         var command = new Command("compile", "Writes the timetable of a site.")
         {
-            self._file, self._to, self._from, self._until, self._days, self._output, self._only, self._controller, self._run, self._at, self._root, self._despiteErrors,
+            self._file, self._to, self._from, self._until, self._days, self._output, self._only, self._controller, self._run, self._at, self._root,
+                self._despiteErrors,
         };
         self._calendar.AddTo(command);
         command.SetAction(self.Run);
@@ -91,7 +93,8 @@ internal sealed class CompileCommand
 
     private int Refuse(CheckedSite check, string reason)
     {
-        _terminal.Error.Line($"{check.Name}: no list of switchings is written: {reason}. Nothing was written; --only runs and --only openings need no such list.");
+        _terminal.Error.Line(
+            $"{check.Name}: no list of switchings is written: {reason}. Nothing was written; --only runs and --only openings need no such list.");
         return ExitCode.Findings;
     }
 
@@ -116,7 +119,8 @@ internal sealed class CompileCommand
     private void WriteCalendar(Timetable timetable, CalendarOptions options, bool isDespiteSize, Action<Action<Stream>> write)
     {
         var calendar = _terminal.During("Looking for series", () => CalendarFile.Of(timetable, options));
-        if (calendar.IsEmpty) throw new CommandException($"there is no watering {CalendarVerdict.Days(timetable)}, and a calendar without an event is none; choose other dates");
+        if (calendar.IsEmpty)
+            throw new CommandException($"there is no watering {CalendarVerdict.Days(timetable)}, and a calendar without an event is none; choose other dates");
         if (!isDespiteSize && calendar.IsOverLimit) throw new CommandException(CalendarVerdict.TooLarge(calendar, options));
         write(calendar.Write);
         _terminal.Error.Line(CalendarVerdict.Of(calendar, timetable));
@@ -141,6 +145,7 @@ internal sealed class CompileCommand
     {
         if (name is null) return null;
         return site.Controllers.FirstOrDefault(controller => controller.Name == name)
-            ?? throw new CommandException($"no controller is called \"{name}\"; there are: {string.Join(", ", site.Controllers.Select(controller => controller.Name))}");
+            ?? throw new CommandException(
+                $"no controller is called \"{name}\"; there are: {string.Join(", ", site.Controllers.Select(controller => controller.Name))}");
     }
 }

@@ -26,7 +26,8 @@ internal sealed class DateOptions
     {
         if (until is not null && days is not null) throw new CommandException("--until and --days say the same; give one of them");
         if (run is null != at is null) throw new CommandException("--run and --at go together: --run NAME --at 2026-05-01T09:30");
-        if (run is not null && ((from ?? until) is not null || days is not null)) throw new CommandException("--run is one pass at one moment; leave out --from, --until and --days");
+        if (run is not null && ((from ?? until) is not null || days is not null))
+            throw new CommandException("--run is one pass at one moment; leave out --from, --until and --days");
         return new DateOptions
         {
             _from = from,
@@ -55,7 +56,8 @@ internal sealed class DateOptions
         var from = _from ?? site.Effective;
         if (_days is { } days) return Horizon.DaysFrom(from, days);
         var until = _until ?? from.PlusYears(1);
-        if (until <= from) throw new CommandException($"--until {LocalDatePattern.Iso.Format(until)} is not after the first day, {LocalDatePattern.Iso.Format(from)}");
+        if (until <= from)
+            throw new CommandException($"--until {LocalDatePattern.Iso.Format(until)} is not after the first day, {LocalDatePattern.Iso.Format(from)}");
         if (Period.DaysBetween(from, until) > Limits.HorizonDays) throw new CommandException($"more than {Limits.HorizonDays} days; choose a nearer --until");
         return new Horizon(from, until);
     }
@@ -66,6 +68,7 @@ internal sealed class DateOptions
         if (schedule is not null) return schedule;
         var names = site.Schedules.Select(schedule => schedule.Name).ToList();
         var nearest = Spelling.Nearest(_schedule!, names);
-        throw new CommandException($"no schedule is called \"{_schedule}\"" + (nearest is null ? $"; there are: {string.Join(", ", names)}" : $"; did you mean {nearest}?"));
+        throw new CommandException($"no schedule is called \"{_schedule}\""
+            + (nearest is null ? $"; there are: {string.Join(", ", names)}" : $"; did you mean {nearest}?"));
     }
 }

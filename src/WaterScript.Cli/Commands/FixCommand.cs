@@ -24,7 +24,8 @@ internal sealed class FixCommand(Terminal terminal, PlainLines notes, FileProble
     /// <summary>Writes what safe fixes change, and hands out what is found then.</summary>
     public IEnumerable<CheckedSite> Apply(ImmutableArray<string> paths, string? root, LocalDate? from)
     {
-        if (paths.Contains(SiteSource.Standard)) throw new CommandException("--fix writes files, and standard input is none; --diff shows what it would change");
+        if (paths.Contains(SiteSource.Standard))
+            throw new CommandException("--fix writes files, and standard input is none; --diff shows what it would change");
         var sites = Open(paths, root, from);
         foreach (var corrected in FixAll(new FixApplier([.. sites.Select(site => site.Site)]), sites))
         {
@@ -67,7 +68,8 @@ internal sealed class FixCommand(Terminal terminal, PlainLines notes, FileProble
 
     /// <summary>Fixes sites one after the other, each fix weighed against all of them.</summary>
     private IEnumerable<FixedSite> FixAll(FixApplier fixApplier, ImmutableArray<(string Path, FixTarget Site)> sites) =>
-        sites.Select((site, index) => problems.Try(site.Path, () => Fix(fixApplier, site.Site, Progress.OfFiles(() => index, sites.Length)))).OfType<FixedSite>();
+        sites.Select((site, index) => problems.Try(site.Path, () => Fix(fixApplier, site.Site, Progress.OfFiles(() => index, sites.Length))))
+            .OfType<FixedSite>();
 
     private ImmutableArray<(string Path, FixTarget Site)> Open(ImmutableArray<string> paths, string? root, LocalDate? from) =>
     [
@@ -91,7 +93,8 @@ internal sealed class FixCommand(Terminal terminal, PlainLines notes, FileProble
         {
             var place = fix.Edits[0].Location;
             var what = path == corrected.After.Path ? "another error" : $"another error or warning in {path}";
-            notes.Line(string.Create(CultureInfo.InvariantCulture, $"{place.Source.Path}:{place.Start.Line}:{place.Start.Column}: not applied, it would give {what}: {fix.Title}"));
+            notes.Line(string.Create(CultureInfo.InvariantCulture,
+                $"{place.Source.Path}:{place.Start.Line}:{place.Start.Column}: not applied, it would give {what}: {fix.Title}"));
         }
 
         return corrected;

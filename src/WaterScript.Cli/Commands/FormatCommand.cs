@@ -15,7 +15,8 @@ internal sealed class FormatCommand
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
     private readonly Terminal _terminal;
-    private readonly Argument<string[]> _files = new("FILE") { Description = "Files, folders to lay out every .water file in, or - for standard input.", Arity = ArgumentArity.OneOrMore };
+    private readonly Argument<string[]> _files =
+        new("FILE") { Description = "Files, folders to lay out every .water file in, or - for standard input.", Arity = ArgumentArity.OneOrMore };
     private readonly Option<bool> _check = Arguments.Switch("--check", "Write nothing; name the files that would change, and hand back 1 if there are any.");
     private readonly Option<bool> _diff = Arguments.Switch("--diff", "Write nothing; show what would change.");
     private readonly Option<string?> _root = Arguments.Root();
@@ -42,12 +43,14 @@ internal sealed class FormatCommand
         var (changed, refused) = (0, 0);
         foreach (var (index, path) in paths.Index())
         {
-            FileLayout LayOut() => _terminal.During("Laying out", () => FileLayout.Of(path, parsed.GetValue(_root), _terminal), Progress.OfFiles(() => index, paths.Length));
+            FileLayout LayOut() =>
+                _terminal.During("Laying out", () => FileLayout.Of(path, parsed.GetValue(_root), _terminal), Progress.OfFiles(() => index, paths.Length));
             if (_problems.Try(path, () => Deliver(LayOut(), deliver)) is not { Formatted: not null } layout) refused++;
             else if (layout.IsChanged) changed++;
         }
 
-        if (isWritten && !paths.IsEmpty && !paths.Contains(SiteSource.Standard) && (changed > 0 || refused < paths.Length || !_problems.IsAny)) _terminal.Text.Line(Sum(paths.Length, changed, refused));
+        if (isWritten && !paths.IsEmpty && !paths.Contains(SiteSource.Standard) && (changed > 0 || refused < paths.Length || !_problems.IsAny))
+            _terminal.Text.Line(Sum(paths.Length, changed, refused));
         return _problems.StatusOr(refused > 0 || (isCheck && changed > 0) ? ExitCode.Findings : ExitCode.Success);
     }
 
@@ -60,7 +63,8 @@ internal sealed class FormatCommand
 
     private static string Sum(int all, int changed, int refused) => string.Create(
         CultureInfo.InvariantCulture,
-        $"{Phrases.Count(all, "file")}: {changed} laid out anew, {all - changed - refused} already so{(refused == 0 ? "" : $", {refused} left because of errors")}.");
+        $"{Phrases.Count(all, "file")}: {changed} laid out anew, {all - changed - refused} already " +
+            $"so{(refused == 0 ? "" : $", {refused} left because of errors")}.");
 
     private ImmutableArray<string> Paths(string[] arguments) =>
         [.. arguments.Distinct(StringComparer.Ordinal).SelectMany(path => Directory.Exists(_terminal.Surroundings.At(path)) ? FilesIn(path) : [path])];

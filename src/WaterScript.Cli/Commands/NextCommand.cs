@@ -26,7 +26,8 @@ internal sealed class NextCommand
     public static Command Create(Terminal terminal)
     {
         var self = new NextCommand(terminal);
-        var command = new Command("next", "Says what waters now, what keeps it shut, and what comes next.") { self._file, self._at, self._count, self._json, self._root };
+        var command = new Command("next", "Says what waters now, what keeps it shut, and what comes next.") { self._file, self._at, self._count, self._json,
+            self._root };
         command.SetAction(self.Run);
         return command;
     }
@@ -34,7 +35,8 @@ internal sealed class NextCommand
     private int Run(ParseResult parsed)
     {
         if (SiteLoader.Read(SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal), _terminal) is not { } site) return ExitCode.Findings;
-        var outlook = SiteLoader.Answer(site, "Looking ahead", () => Outlook.Of(site, InstantOf(parsed.GetValue(_at), site), parsed.GetValue(_count) ?? DefaultCount), _terminal);
+        var outlook = SiteLoader.Answer(site, "Looking ahead",
+            () => Outlook.Of(site, InstantOf(parsed.GetValue(_at), site), parsed.GetValue(_count) ?? DefaultCount), _terminal);
         if (parsed.GetValue(_json)) OutlookJson.Write(outlook, _terminal.Output);
         else OutlookText.Write(outlook, _terminal.Text);
         return ExitCode.Success;

@@ -64,7 +64,8 @@ internal static class OptionValues
     /// <param name="kind">What is counted, as it is said where the value is none: <c>number of days</c>.</param>
     /// <param name="least">The least that it may be.</param>
     /// <param name="most">The most that it may be.</param>
-    public static Option<int?> Number(string name, string value, string description, string kind, int least, int most) => Create<int?>(name, value, description, result =>
+    public static Option<int?> Number(string name, string value, string description, string kind, int least, int most) =>
+        Create<int?>(name, value, description, result =>
     {
         var text = TextOf(result);
         if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number >= least && number <= most) return number;
@@ -89,7 +90,9 @@ internal static class OptionValues
                 if (word == text) return value;
             }
 
-            var help = Spelling.Nearest(text, words) is { } nearest ? $"did you mean {nearest}?" : $"there are {string.Join(", ", words[..^1])} and {words[^1]}";
+            var help = Spelling.Nearest(text, words) is { } nearest
+                ? $"did you mean {nearest}?"
+                : $"there are {string.Join(", ", words[..^1])} and {words[^1]}";
             result.AddError($"\"{text}\" after {name} is {otherwise}; {help}");
             return null;
         });

@@ -32,7 +32,8 @@ internal static class Verdict
         if (site.Lint is not { } lint) return "; what it does in time was not looked at, because of the errors.";
         var model = site.Reading.Site!;
         var areas = RuleCategories.All.Skip(1).Select(RuleCategories.NameOf);
-        return $" with {Phrases.Count(model.Zones.Length, "zone")} and {Phrases.Count(model.Schedules.Length, "schedule")}. {Dates(lint, string.Join(", ", areas))}";
+        return $" with {Phrases.Count(model.Zones.Length, "zone")} and {Phrases.Count(model.Schedules.Length, "schedule")}. " +
+            $"{Dates(lint, string.Join(", ", areas))}";
     }
 
     /// <summary>The dates that were looked at, and from when on none was.</summary>
@@ -47,7 +48,10 @@ internal static class Verdict
     /// <summary>What was decided beyond the dates that were looked at.</summary>
     private static string Decided(ConflictProof conflictProof)
     {
-        var which = conflictProof.Moving.IsEmpty ? "whether schedules or passes ever meet" : $"whether schedules or passes ever meet, but for those whose times move ({string.Join(", ", conflictProof.Moving)})";
-        return $"Decided up to {Day.Format(conflictProof.Until.PlusDays(-1))}: {which}{(conflictProof.IsWhole ? "" : "; not for all pairs, there were too many")}.";
+        var which = conflictProof.Moving.IsEmpty
+            ? "whether schedules or passes ever meet"
+            : $"whether schedules or passes ever meet, but for those whose times move ({string.Join(", ", conflictProof.Moving)})";
+        return $"Decided up to {Day.Format(conflictProof.Until.PlusDays(-1))}: " +
+            $"{which}{(conflictProof.IsWhole ? "" : "; not for all pairs, there were too many")}.";
     }
 }

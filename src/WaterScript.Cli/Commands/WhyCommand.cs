@@ -29,7 +29,8 @@ internal sealed class WhyCommand
     public static Command Create(Terminal terminal)
     {
         var self = new WhyCommand(terminal);
-        var command = new Command("why", "Says whether a zone is watered on a date, and which lines make it so.") { self._file, self._zone, self._date, self._json, self._root };
+        var command = new Command("why", "Says whether a zone is watered on a date, and which lines make it so.") { self._file, self._zone, self._date,
+            self._json, self._root };
         command.SetAction(self.Run);
         return command;
     }
@@ -48,6 +49,7 @@ internal sealed class WhyCommand
     {
         if ((site.Zones.FirstOrDefault(zone => zone.Name == name) ?? site.Zones.FirstOrDefault(zone => zone.Label == name)) is { } zone) return zone;
         string[] names = [.. site.Zones.Select(known => known.Name)];
-        throw new CommandException($"no zone is called \"{name}\"; " + (Spelling.Nearest(name, names) is { } nearest ? $"did you mean {nearest}?" : $"there are: {string.Join(", ", names)}"));
+        throw new CommandException($"no zone is called \"{name}\"; "
+            + (Spelling.Nearest(name, names) is { } nearest ? $"did you mean {nearest}?" : $"there are: {string.Join(", ", names)}"));
     }
 }

@@ -8,7 +8,10 @@ internal static class AtomicFile
 {
     private static readonly PosixSignal[] Endings = [PosixSignal.SIGINT, PosixSignal.SIGTERM, PosixSignal.SIGHUP];
 
-    /// <summary>Writes a file. A link stays, and what it leads to is replaced, with the owner and the permissions of the old file. What is no file, such as a pipe, is written into.</summary>
+    /// <summary>
+    /// Writes a file. A link stays, and what it leads to is replaced, with the owner and the permissions of the old file. What is no file, such as a
+    /// pipe, is written into.
+    /// </summary>
     /// <exception cref="CommandException">It cannot be written.</exception>
     public static void Write(string path, Surroundings surroundings, Action<Stream> write) => Attempt(path, () =>
     {
@@ -57,17 +60,25 @@ internal static class AtomicFile
         var target = RealPath.Of(path, surroundings);
         if (old is { Kind: FileKind.Folder }) throw new CommandException($"cannot write {path}: it is a folder");
         if (old is { Kind: not FileKind.Regular }) throw new NotAFileException(old.Kind);
-        if (!Directory.Exists(Path.GetDirectoryName(target))) throw new CommandException($"cannot write {path}: there is no folder {Path.GetDirectoryName(path)}");
+        if (!Directory.Exists(Path.GetDirectoryName(target)))
+            throw new CommandException($"cannot write {path}: there is no folder {Path.GetDirectoryName(path)}");
         if (old is not null) RequireReplaceable(path, target, old);
         return target;
     }
 
-    /// <summary>A new file in place of one that may not be written would go round its permissions, and one in place of a file with several names would leave the others as they are.</summary>
+    /// <summary>
+    /// A new file in place of one that may not be written would go round its permissions, and one in place of a file with several names would leave
+    /// the others as they are.
+    /// </summary>
     private static void RequireReplaceable(string path, string target, FileStatus old)
     {
-        var isProtected = OperatingSystem.IsLinux() ? old.IsWriteProtected || !Posix.IsWritable(target) : (File.GetAttributes(target) & FileAttributes.ReadOnly) != 0;
+        var isProtected = OperatingSystem.IsLinux()
+            ? old.IsWriteProtected || !Posix.IsWritable(target)
+            : (File.GetAttributes(target) & FileAttributes.ReadOnly) != 0;
         if (isProtected) throw new CommandException($"cannot write {path}: it is write-protected");
-        if (old.Names > 1) throw new CommandException(string.Create(CultureInfo.InvariantCulture, $"cannot write {path}: it has {old.Names} names (hard links), and only this one would change"));
+        if (old.Names > 1)
+            throw new CommandException(string.Create(
+                CultureInfo.InvariantCulture, $"cannot write {path}: it has {old.Names} names (hard links), and only this one would change"));
     }
 
     private static void Replace(string path, string target, FileStatus? old, Action<Stream> write)

@@ -33,7 +33,8 @@ internal static class DeployedFile
         }
         catch (DeployedException problem)
         {
-            throw new CommandException(string.Create(CultureInfo.InvariantCulture, $"{shown}:{problem.Line}:{problem.Column}: {problem.Message}; {problem.Help}"));
+            throw new CommandException(string.Create(
+                CultureInfo.InvariantCulture, $"{shown}:{problem.Line}:{problem.Column}: {problem.Message}; {problem.Help}"));
         }
     }
 

@@ -19,7 +19,8 @@ internal sealed class GitProgram(string program, TimeSpan patience, Surroundings
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
 
     /// <summary>What of the environment git gets: where its user's settings are, and what a system needs to start a program.</summary>
-    private static readonly string[] Kept = ["HOME", "XDG_CONFIG_HOME", "USERPROFILE", "HOMEDRIVE", "HOMEPATH", "SystemRoot", "SystemDrive", "TMPDIR", "TEMP", "TMP"];
+    private static readonly string[] Kept =
+        ["HOME", "XDG_CONFIG_HOME", "USERPROFILE", "HOMEDRIVE", "HOMEPATH", "SystemRoot", "SystemDrive", "TMPDIR", "TEMP", "TMP"];
 
     /// <summary>
     /// What git gets besides. It fetches nothing, neither by itself (<c>GIT_NO_LAZY_FETCH</c>, known since 2.44) nor by any protocol, which stops older ones;
@@ -84,7 +85,8 @@ internal sealed class GitProgram(string program, TimeSpan patience, Surroundings
         var words = new StringBuilder();
         foreach (var rune in line.EnumerateRunes())
         {
-            var isHidden = Rune.GetUnicodeCategory(rune) is UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator;
+            var isHidden = Rune.GetUnicodeCategory(rune) is UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.LineSeparator
+                or UnicodeCategory.ParagraphSeparator;
             words.Append(isHidden ? "?" : rune.ToString());
         }
 
@@ -132,7 +134,8 @@ internal sealed class GitProgram(string program, TimeSpan patience, Surroundings
 
     private TimeSpan Left(Stopwatch time) => time.Elapsed < patience ? patience - time.Elapsed : TimeSpan.Zero;
 
-    private CommandException Silent() => new(string.Create(CultureInfo.InvariantCulture, $"git gave no answer for {patience.TotalSeconds:0.#} seconds and was ended"));
+    private CommandException Silent() =>
+        new(string.Create(CultureInfo.InvariantCulture, $"git gave no answer for {patience.TotalSeconds:0.#} seconds and was ended"));
 
     /// <summary>Reads up to a limit. Whoever still holds the other end is not waited for: the caller stops waiting, and then the process is over.</summary>
     private static async Task<(byte[] Bytes, bool IsCut)> ReadAsync(Stream stream, int most, bool goesOn)

@@ -35,7 +35,9 @@ internal static partial class Posix
 
     /// <summary>The status of an open file.</summary>
     public static FileStatus Status(SafeFileHandle file) =>
-        statx((int)file.DangerousGetHandle(), "", EmptyPath, BasicFields, out var answer) == 0 ? StatusOf(answer) : throw Problem(Marshal.GetLastPInvokeError());
+        statx((int)file.DangerousGetHandle(), "", EmptyPath, BasicFields, out var answer) == 0
+            ? StatusOf(answer)
+            : throw Problem(Marshal.GetLastPInvokeError());
 
     /// <summary>Opens for reading, and does not wait even where it turns out to be a pipe that nobody writes.</summary>
     public static SafeFileHandle OpenWithoutWaiting(string path)

@@ -38,7 +38,10 @@ internal sealed class RevisionFolder : ISourceFiles
         if (revision.StartsWith('-') || revision.Any(char.IsControl)) throw new CommandException($"\"{revision}\" is not a revision");
         var git = GitProgram.Find(surroundings);
         var prefix = git.Run(MostLineBytes, "rev-parse", "--show-prefix");
-        if (!prefix.IsSuccess) throw new CommandException($"{written} names a file in a revision, and this folder lies in no git repository{(IsUsual(prefix.Error) ? "" : $" that git would read: {prefix.Error}")}");
+        if (!prefix.IsSuccess)
+            throw new CommandException(
+                $"{written} names a file in a revision, and this folder lies in no git " +
+                $"repository{(IsUsual(prefix.Error) ? "" : $" that git would read: {prefix.Error}")}");
         var folder = new RevisionFolder(git, revision, revision.Length == 0 ? ":0" : TreeOf(git, revision));
         var fromRoot = FromRoot(path.Replace('\\', '/'), prefix.Line);
         if (folder.Read(fromRoot) is { } root) return (root, fromRoot, folder);
@@ -75,7 +78,9 @@ internal sealed class RevisionFolder : ISourceFiles
     private static string TreeOf(GitProgram git, string revision)
     {
         var tree = git.Run(MostLineBytes, "rev-parse", "--verify", "--quiet", revision + "^{tree}");
-        return IsObject(tree.Line) ? tree.Line : throw new CommandException($"git knows no revision {revision}{(tree.Error.Length > 0 ? $"; it says \"{tree.Error}\"" : "")}");
+        return IsObject(tree.Line)
+            ? tree.Line
+            : throw new CommandException($"git knows no revision {revision}{(tree.Error.Length > 0 ? $"; it says \"{tree.Error}\"" : "")}");
     }
 
     /// <summary>Whether it is the name of an object: SHA-1 or SHA-256 in hexadecimal.</summary>

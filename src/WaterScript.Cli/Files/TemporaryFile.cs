@@ -34,7 +34,9 @@ internal static class TemporaryFile
         }
     }
 
-    /// <summary>Removes what runs that were killed have left of a target. What somebody else still writes stays, and so does whatever is not named like this.</summary>
+    /// <summary>
+    /// Removes what runs that were killed have left of a target. What somebody else still writes stays, and so does whatever is not named like this.
+    /// </summary>
     public static void RemoveLeft(string target)
     {
         try
@@ -95,7 +97,9 @@ internal static class TemporaryFile
         try
         {
             if (FileStatus.OfLink(path) is not { Kind: FileKind.Regular }) return;
-            using var held = new FileStream(path, new FileStreamOptions { Mode = FileMode.Open, Access = FileAccess.ReadWrite, Share = FileShare.None, BufferSize = 0, Options = FileOptions.DeleteOnClose });
+            using var held = new FileStream(path,
+                new FileStreamOptions { Mode = FileMode.Open, Access = FileAccess.ReadWrite, Share = FileShare.None, BufferSize = 0,
+                Options = FileOptions.DeleteOnClose });
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {

@@ -26,7 +26,8 @@ internal static class TextDecoder
         var valid = ValidLength(bytes);
         if (valid == bytes.Length) return (text, null);
         var place = Lenient.GetCharCount(bytes[..valid]) - (text.HasByteOrderMark ? 1 : 0);
-        return (text, Report(text, place, 1, "this letter is not written in UTF-8") with { Help = "Save the file as UTF-8, then look at its letters with accents." });
+        return (text, Report(text, place, 1, "this letter is not written in UTF-8")
+            with { Help = "Save the file as UTF-8, then look at its letters with accents." });
     }
 
     private static string HelpOf(ReadOnlySpan<byte> bytes) => IsUtf16(bytes)
