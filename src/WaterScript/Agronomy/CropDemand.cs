@@ -41,11 +41,14 @@ internal static class CropDemand
     /// <param name="year">Twelve months.</param>
     public static ImmutableArray<decimal?> Shares(IEnumerable<Zone> zones, ImmutableArray<MonthWeather?> year)
     {
-        ImmutableArray<decimal?>[] coefficients = [.. zones.Select(zone => zone.Plants).OfType<Plants>().Select(plants => plants.Coefficients).Where(months => !months.IsEmpty)];
+        ImmutableArray<decimal?>[] coefficients =
+            [.. zones.Select(zone => zone.Plants).OfType<Plants>().Select(plants => plants.Coefficients).Where(months => !months.IsEmpty)];
         if (coefficients.Length == 0) coefficients = [Reference];
-        decimal?[] demands = [.. year.Select(weather => weather is null ? null : (decimal?)coefficients.Average(months => NetPerDay(months[weather.Month - 1] ?? 0, weather)))];
+        decimal?[] demands =
+            [.. year.Select(weather => weather is null ? null : (decimal?)coefficients.Average(months => NetPerDay(months[weather.Month - 1] ?? 0, weather)))];
         var peak = demands.Max() ?? 0;
-        return [.. demands.Select(demand => demand is { } some ? peak == 0 ? 0 : Math.Round(100 * some / peak, MidpointRounding.AwayFromZero) : (decimal?)null)];
+        return [.. demands.Select(demand =>
+            demand is { } some ? peak == 0 ? 0 : Math.Round(100 * some / peak, MidpointRounding.AwayFromZero) : (decimal?)null)];
     }
 
     private static readonly ImmutableArray<decimal?> Reference = [.. Enumerable.Repeat<decimal?>(1, 12)];

@@ -16,13 +16,17 @@ internal static class CycleAndSoak
     /// <param name="number">Which piece, from 1.</param>
     public static long Piece(long seconds, long pieces, long number) => (seconds / pieces) + (number <= seconds % pieces ? 1 : 0);
 
-    /// <summary>The longest piece of zones that are on together, in seconds: as the cycle says, or the longest run of any of them before water runs off.</summary>
+    /// <summary>
+    /// The longest piece of zones that are on together, in seconds: as the cycle says, or the longest run of any of them before water runs off.
+    /// </summary>
     /// <param name="cycle">The cycle.</param>
     /// <param name="zones">Zones of which the binder has found all that a cycle without lengths needs.</param>
     public static long LongestPiece(CycleStep cycle, IEnumerable<Zone> zones)
     {
         ArgumentNullException.ThrowIfNull(cycle);
-        var seconds = cycle.Cycle is { } written ? (long)written.TotalSeconds : zones.Min(zone => Infiltration.Of(zone)?.LongestWholeRun ?? (long)RunTime.Longest);
+        var seconds = cycle.Cycle is { } written
+            ? (long)written.TotalSeconds
+            : zones.Min(zone => Infiltration.Of(zone)?.LongestWholeRun ?? (long)RunTime.Longest);
         return Math.Max(1, seconds);
     }
 

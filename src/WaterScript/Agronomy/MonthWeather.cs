@@ -50,7 +50,8 @@ internal sealed record MonthWeather(int Month, decimal Et, EtMethod Method, deci
         if (position is null || given.Means is not { } means) return null;
         var solar = Radiation.Extraterrestrial(position.Latitude * Math.PI / 180, MiddleDays[month - 1]);
         if (given is { HumidityLeast: null, Wind: null, Sun: null })
-            return new MonthWeather(month, Rounded(ReferenceEvapotranspiration.Hargreaves(means.Coldest, means.Warmest, solar)), EtMethod.Hargreaves, given.Rain?.InBase, []);
+            return new MonthWeather(month, Rounded(ReferenceEvapotranspiration.Hargreaves(means.Coldest, means.Warmest, solar)), EtMethod.Hargreaves,
+                given.Rain?.InBase, []);
         var assumed = ImmutableArray.CreateBuilder<string>();
         var daylight = Radiation.Daylight(position.Latitude * Math.PI / 180, MiddleDays[month - 1]);
         var soilHeat = ReferenceEvapotranspiration.SoilHeatOfMonth(MeanOf(months, month - 1), means.Mean, MeanOf(months, month + 1));
@@ -58,7 +59,8 @@ internal sealed record MonthWeather(int Month, decimal Et, EtMethod Method, deci
         return new MonthWeather(month, Rounded(value), EtMethod.PenmanMonteith, given.Rain?.InBase, assumed.DrainToImmutable());
     }
 
-    private static double FromMeans(ClimateMonth given, MeanTemperatures means, double extraterrestrial, double daylight, double soilHeat, double height, ImmutableArray<string>.Builder assumed)
+    private static double FromMeans(ClimateMonth given, MeanTemperatures means, double extraterrestrial, double daylight, double soilHeat, double height,
+        ImmutableArray<string>.Builder assumed)
     {
         var clearSky = Radiation.ClearSky(height, extraterrestrial);
         var vapour = VapourOf(given, means, assumed);
@@ -75,7 +77,8 @@ internal sealed record MonthWeather(int Month, decimal Et, EtMethod Method, deci
         return Air.VapourPressure(means.Coldest);
     }
 
-    private static double SolarOf(ClimateMonth given, MeanTemperatures means, double extraterrestrial, double daylight, double clearSky, ImmutableArray<string>.Builder assumed)
+    private static double SolarOf(ClimateMonth given, MeanTemperatures means, double extraterrestrial, double daylight, double clearSky,
+        ImmutableArray<string>.Builder assumed)
     {
         if (given.Sun is { } sun) return Radiation.FromSunshine((double)sun.InBase, daylight, extraterrestrial);
         assumed.Add("sunshine: from the temperatures, as inland (FAO 56, eq. 50)");

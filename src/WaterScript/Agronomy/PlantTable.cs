@@ -41,5 +41,6 @@ internal static class PlantTable
     }
 
     private static Plants Row(string name, decimal coefficient, decimal metres, decimal depletion) => new(
-        name, Label: null, Origin: null, [.. Enumerable.Repeat<decimal?>(coefficient, 12)], new Quantity(metres, Units.Find("m", Dimension.Length)!), depletion);
+        name, Label: null, Origin: null, [.. Enumerable.Repeat<decimal?>(coefficient, 12)],
+            new Quantity(metres, Units.Find("m", Dimension.Length)!), depletion);
 }

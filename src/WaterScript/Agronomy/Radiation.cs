@@ -20,7 +20,9 @@ internal static class Radiation
     private const double GrassAlbedo = 0.23;
     private const double ZeroCelsius = 273.16; // K, as eq. 39 has it
 
-    /// <summary>Clearness where the sun does not rise and eq. 37 gives nothing to compare with: the middle of 0.4 to 0.6 (FAO 56, p. 75, for humid places).</summary>
+    /// <summary>
+    /// Clearness where the sun does not rise and eq. 37 gives nothing to compare with: the middle of 0.4 to 0.6 (FAO 56, p. 75, for humid places).
+    /// </summary>
     private const double ClearnessWithoutSun = 0.5;
 
     /// <summary>Inverse relative distance from Earth to sun, dr (eq. 23).</summary>

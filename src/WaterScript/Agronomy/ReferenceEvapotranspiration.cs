@@ -24,7 +24,9 @@ internal static class ReferenceEvapotranspiration
         return Math.Max(0, evaporation / (slope + (psychrometric * (1 + (0.34 * wind)))));
     }
 
-    /// <summary>Hargreaves, from temperatures alone (eq. 52), which FAO 56 gives where nothing else is known; it errs low in wind and high in damp places.</summary>
+    /// <summary>
+    /// Hargreaves, from temperatures alone (eq. 52), which FAO 56 gives where nothing else is known; it errs low in wind and high in damp places.
+    /// </summary>
     /// <param name="coldest">Daily minimum in °C.</param>
     /// <param name="warmest">Daily maximum in °C.</param>
     /// <param name="extraterrestrial">Ra in MJ m⁻² day⁻¹.</param>

@@ -33,7 +33,10 @@ internal readonly record struct RootZone(double Total, double AllowedShare)
     /// <param name="depletion">What is missing to field capacity, Dr.</param>
     public double Stress(double depletion) => depletion <= Readily ? 1 : Math.Max(0, (Total - depletion) / ((1 - AllowedShare) * Total));
 
-    /// <summary>Whole days from one watering to the next in which no more than RAW is used, rounded down; 0 where one day uses more, null where nothing is used.</summary>
+    /// <summary>
+    /// Whole days from one watering to the next in which no more than RAW is used, rounded down; 0 where one day uses more, null where nothing is
+    /// used.
+    /// </summary>
     /// <param name="cropDemand">Crop evapotranspiration, ETc, in mm/day.</param>
     public int? IntervalDays(double cropDemand) => cropDemand > 0 ? (int)Math.Min(LongestInterval, Math.Floor((Readily / cropDemand) + Tolerance)) : null;
 
