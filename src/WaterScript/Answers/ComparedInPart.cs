@@ -15,7 +15,8 @@ internal sealed record ComparedInPart(long Until, long Runs, Schedule Most)
     /// <summary>Up to when, and what makes it so much.</summary>
     internal string Words(SiteWords words) => string.Create(
         CultureInfo.InvariantCulture,
-        $"compared until {words.Moment(Until)}, not after, at the limit of work, most of it for schedule {Most.Name} ({SiteWords.Place(Most.Origin)}) [{ReadingRules.OverLimit.Slug}]");
+        $"compared until {words.Moment(Until)}, not after, at the limit of work, most of it for schedule {Most.Name} ({SiteWords.Place(Most.Origin)}) " +
+            $"[{ReadingRules.OverLimit.Slug}]");
 
     /// <summary>A comparison that ended because a budget was used up.</summary>
     internal static ComparedInPart At(long until, long runs, WorkBudget budget, Site site) =>

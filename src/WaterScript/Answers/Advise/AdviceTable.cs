@@ -27,7 +27,9 @@ internal sealed class AdviceTable
     {
         foreach (var zone in advice.Zones.Where(zone => zone.Lacks is null)) yield return Table(zone);
         var silent = advice.Zones.Where(zone => zone.Lacks is not null).GroupBy(zone => zone.Lacks).ToArray();
-        if (silent.Length > 0) yield return string.Concat(silent.Select(group => $"Nothing to say of {Phrases.Names([.. group.Select(zone => zone.Zone.Name)])} ({group.Key}).\n"));
+        if (silent.Length > 0)
+            yield return string.Concat(silent.Select(
+                group => $"Nothing to say of {Phrases.Names([.. group.Select(zone => zone.Zone.Name)])} ({group.Key}).\n"));
         if (silent.Sum(group => group.Count()) == advice.Zones.Length && AdviceWords.ScaleBlock(advice) is null) yield break;
         if (AdviceWords.ScaleBlock(advice) is { } block)
         {
@@ -53,7 +55,8 @@ internal sealed class AdviceTable
         var parts = new List<string> { zone.Plants!.Name };
         if (zone.Soil is { } soil) parts.Add($"on {soil.Name}");
         parts.Add($"{_depths.Say(zone.MillimetresPerHour!.Value)}/h, of which {Phrases.Number(Uniformity.ShareThatCounts(zone), 0)} % count");
-        if (RootZone.Of(zone) is { } roots) parts.Add($"of {_depths.Say((decimal)roots.Total, 0)} in the root zone {_depths.Number((decimal)roots.Readily, 0)} may be used");
+        if (RootZone.Of(zone) is { } roots)
+            parts.Add($"of {_depths.Say((decimal)roots.Total, 0)} in the root zone {_depths.Number((decimal)roots.Readily, 0)} may be used");
         return string.Join(", ", parts);
     }
 

@@ -28,7 +28,8 @@ internal sealed record MonthAdvice(MonthWeather Weather, decimal? Coefficient, d
 }
 
 /// <summary>A watering that meets the need of a month.</summary>
-/// <param name="IntervalDays">Days from one to the next, 1 or more: the most in which plants use no more than they may, were there no rain; null where the ground or the roots are not known, and the rest is for one day.</param>
+/// <param name="IntervalDays">Days from one to the next, 1 or more: the most in which plants use no more than they may, were there no rain; null
+/// where the ground or the roots are not known, and the rest is for one day.</param>
 /// <param name="Depth">What it brings, as far as plants can use it, in mm.</param>
 /// <param name="Seconds">How long the valve is open.</param>
 /// <param name="IsTooLittle">Whether the roots hold too little for a day, so that it has to be split over the day.</param>

@@ -33,7 +33,10 @@ internal sealed class WateringAdvice
     /// <summary>The zones that are in use, in order of the file.</summary>
     public ImmutableArray<ZoneAdvice> Zones { get; }
 
-    /// <summary>Shares of the peak month in per cent, January first: the mean of all zones that have plants; null for months of which the climate says nothing.</summary>
+    /// <summary>
+    /// Shares of the peak month in per cent, January first: the mean of all zones that have plants; null for months of which the climate says
+    /// nothing.
+    /// </summary>
     public ImmutableArray<decimal?> Shares { get; }
 
     /// <summary>Calculates the advice of a site that was read without an error.</summary>
@@ -53,8 +56,10 @@ internal sealed class WateringAdvice
     {
         if (ZoneBalance.LacksFor(zone, site, year) is { } lacks) return new ZoneAdvice(zone, lacks, []);
         var years = horizon.Until.Year - horizon.From.Year;
-        var given = ZoneBalance.Of(zone, ledger.DaysOf(zone), horizon, year).GroupBy(month => month.Month).ToDictionary(months => months.Key, months => months.Sum(month => month.Given) / years);
-        return new ZoneAdvice(zone, Lacks: null, [.. year.OfType<MonthWeather>().Select(weather => MonthAdvice.Of(zone, weather, (decimal)given.GetValueOrDefault(weather.Month)))]);
+        var given = ZoneBalance.Of(zone, ledger.DaysOf(zone), horizon, year).GroupBy(month => month.Month)
+            .ToDictionary(months => months.Key, months => months.Sum(month => month.Given) / years);
+        return new ZoneAdvice(zone, Lacks: null,
+            [.. year.OfType<MonthWeather>().Select(weather => MonthAdvice.Of(zone, weather, (decimal)given.GetValueOrDefault(weather.Month)))]);
     }
 }
 

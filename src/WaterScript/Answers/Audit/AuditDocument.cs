@@ -70,7 +70,8 @@ internal sealed record AuditListItem
 /// <summary>A watering that was meant, or that was, or both.</summary>
 internal sealed record AuditEntryItem
 {
-    [Shape(Words = ["done", "late", "early", "short", "long", "missed", "unplanned", "by hand", "skipped", "interrupted", "close not seen", "fault", "not known"])]
+    [Shape(Words = ["done", "late", "early", "short", "long", "missed", "unplanned", "by hand", "skipped", "interrupted", "close not seen", "fault",
+        "not known"])]
     public required string Class { get; init; }
 
     [Shape(Of = ShapeAttribute.Name)]

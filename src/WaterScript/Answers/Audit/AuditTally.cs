@@ -52,7 +52,8 @@ internal sealed class AuditTally(Site site)
 
     /// <summary>Water of each zone.</summary>
     public ImmutableArray<AuditedWater> Water =>
-        [.. site.Zones.Where(zone => !zone.IsSpare).Select(zone => new AuditedWater(zone, _meantSeconds[zone.Index], _actualSeconds[zone.Index], _litres[zone.Index]))];
+        [.. site.Zones.Where(zone => !zone.IsSpare)
+            .Select(zone => new AuditedWater(zone, _meantSeconds[zone.Index], _actualSeconds[zone.Index], _litres[zone.Index]))];
 
     /// <summary>Takes in a row.</summary>
     public void Add(LogEvent told)

@@ -12,7 +12,8 @@ internal sealed class AuditText
     private readonly WaterWords _water;
     private readonly IReportLines _lines;
 
-    private AuditText(AuditReport report, IReportLines lines) => (_report, _words, _water, _lines) = (report, new SiteWords(report.Site), new WaterWords(report.Site), lines);
+    private AuditText(AuditReport report, IReportLines lines) =>
+        (_report, _words, _water, _lines) = (report, new SiteWords(report.Site), new WaterWords(report.Site), lines);
 
     /// <summary>Writes it.</summary>
     public static void Write(AuditReport report, IReportLines lines)
@@ -50,21 +51,27 @@ internal sealed class AuditText
         _lines.Part("Water by time", _report.Water.Where(water => water.MeantSeconds + water.ActualSeconds > 0).Select(Words));
         if (_report.MeterLitres is { } litres) _lines.Part("Water by the meter", [_water.Say(litres)]);
         _lines.Part("Timetable in the device", _report.HasMoreLists ? _report.Lists.Select(Words).Append("and others") : _report.Lists.Select(Words));
-        _lines.Part("Rows passed over", Few(new AuditList<BadRow>([.. _report.Bad.Take(AuditReport.MostListed)], _report.BadCount), bad => string.Create(CultureInfo.InvariantCulture, $"{bad.Place.File}:{bad.Place.Line}: {bad.Why}")));
+        _lines.Part("Rows passed over", Few(
+            new AuditList<BadRow>([.. _report.Bad.Take(AuditReport.MostListed)], _report.BadCount),
+            bad => string.Create(CultureInfo.InvariantCulture, $"{bad.Place.File}:{bad.Place.Line}: {bad.Why}")));
         if (_report.Doubled > 0) _lines.Part("Rows that say again what another said", [_report.Doubled.ToString(CultureInfo.InvariantCulture)]);
     }
 
     private static string Words(AuditedDay day)
     {
         var done = day.Counts.FirstOrDefault(count => count.Class == AuditClass.Done).Count;
-        var others = day.Counts.Where(count => count.Class != AuditClass.Done).Select(count => string.Create(CultureInfo.InvariantCulture, $", {count.Count} {WordOf(count.Class)}"));
-        return string.Create(CultureInfo.InvariantCulture, $"{SiteWords.Date(day.Day)} {day.Schedule.Name}: {done} of {day.Counts.Sum(count => count.Count)} done{string.Concat(others)}");
+        var others = day.Counts.Where(count => count.Class != AuditClass.Done)
+            .Select(count => string.Create(CultureInfo.InvariantCulture, $", {count.Count} {WordOf(count.Class)}"));
+        return string.Create(CultureInfo.InvariantCulture,
+            $"{SiteWords.Date(day.Day)} {day.Schedule.Name}: {done} of {day.Counts.Sum(count => count.Count)} done{string.Concat(others)}");
     }
 
     private string Words(AuditEntry entry)
     {
         var meant = entry.Seconds > 0 ? $", meant for {Phrases.Length(entry.Seconds)}" : "";
-        var actual = entry.ActualFrom is not { } from ? "" : $", ran from {_words.TimeAfter(from, _words.DateAt(entry.From))}{(entry.ActualSeconds is { } seconds ? $" for {Phrases.Length(seconds)}" : "")}";
+        var actual = entry.ActualFrom is not { } from
+            ? ""
+            : $", ran from {_words.TimeAfter(from, _words.DateAt(entry.From))}{(entry.ActualSeconds is { } seconds ? $" for {Phrases.Length(seconds)}" : "")}";
         var place = entry.Place is { } row ? string.Create(CultureInfo.InvariantCulture, $" ({row.File}:{row.Line})") : "";
         return $"{_words.Moment(entry.From)} {entry.Zone.DisplayName}: {WordOf(entry.Class)}{(entry.Why is { } why ? $", {why}" : "")}{meant}{actual}{place}";
     }

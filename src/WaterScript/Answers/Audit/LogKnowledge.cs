@@ -87,7 +87,8 @@ internal sealed class LogKnowledge(long silence, bool isNumbered)
         if (_heldIn.Count > MostRemarks) _heldIn.Dequeue().RemoveFirst();
     }
 
-    private (LogEvent Told, long Sequence)? FirstRemark(LogKind kind, int zone, decimal from) => _remarks.TryGetValue((kind, zone), out var remarks) ? remarks.FirstFrom(from) : null;
+    private (LogEvent Told, long Sequence)? FirstRemark(LogKind kind, int zone, decimal from) =>
+        _remarks.TryGetValue((kind, zone), out var remarks) ? remarks.FirstFrom(from) : null;
 
     /// <summary>Those of one kind about one zone, in order.</summary>
     private sealed class Remarks

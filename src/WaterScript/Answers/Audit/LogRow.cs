@@ -51,7 +51,8 @@ internal sealed class LogRow
     private static List<string>? Quoted(ReadOnlySpan<char> line, char separator)
     {
         if (line.Count('"') % 2 == 1) return null;
-        using var reader = Sep.New(separator).Reader(options => options with { HasHeader = false, Unescape = true, DisableColCountCheck = true }).FromText(line.ToString());
+        using var reader = Sep.New(separator).Reader(options => options with { HasHeader = false, Unescape = true, DisableColCountCheck = true })
+            .FromText(line.ToString());
         var cells = new List<string>();
         foreach (var row in reader)
         {

@@ -43,11 +43,14 @@ internal sealed class LogSource
     public static (LogSource? Source, string? Why) Open(string file, int index, LogLines lines, LogColumns columns, LogDictionary site)
     {
         var line = lines.MoveNext() ? lines.Current.TrimStart('\uFEFF') : [];
-        if (lines.IsTooLong) return (null, string.Create(CultureInfo.InvariantCulture, $"the first line of {file} has more than {LogLines.MostLetters} letters; it should name the columns"));
+        if (lines.IsTooLong)
+            return (null, string.Create(CultureInfo.InvariantCulture,
+                $"the first line of {file} has more than {LogLines.MostLetters} letters; it should name the columns"));
         var separator = MostFrequent(line);
         if (LogRow.CellsOf(line, separator) is not { } header) return (null, "the first line, which names the columns, cannot be read");
         var places = new Places(columns.PlacesIn(header));
-        if (places.Time < 0 && (places.From < 0 || places.To < 0)) return (null, $"no column of {file} is called time, or from and to; say how they are called: --columns time=NAME");
+        if (places.Time < 0 && (places.From < 0 || places.To < 0))
+            return (null, $"no column of {file} is called time, or from and to; say how they are called: --columns time=NAME");
         if (places.Time >= 0 && places.Do < 0) return (null, $"no column of {file} says what happened; say how it is called: --columns do=NAME");
         return (new LogSource(file, index, lines, site, separator, places), null);
     }

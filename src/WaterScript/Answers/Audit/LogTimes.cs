@@ -6,7 +6,10 @@ using WaterScript.Model;
 
 namespace WaterScript.Answers.Audit;
 
-/// <summary>Reads the times of a log: Unix seconds, or a date and time with its offset or by the site's clocks. Of an hour that the clock shows twice the first is taken.</summary>
+/// <summary>
+/// Reads the times of a log: Unix seconds, or a date and time with its offset or by the site's clocks. Of an hour that the clock shows twice the
+/// first is taken.
+/// </summary>
 internal sealed class LogTimes(Site site)
 {
     private const int LongestIso = 25;
@@ -15,11 +18,14 @@ internal sealed class LogTimes(Site site)
     private const int SecondsLength = 19;
     private const int MostOffsetHours = 17;
 
-    private static readonly OffsetDateTimePattern[] WithOffset = [OffsetDateTimePattern.ExtendedIso, OffsetDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd HH:mm:sso<G>"), OffsetDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd'T'HH:mmo<G>")];
+    private static readonly OffsetDateTimePattern[] WithOffset =
+        [OffsetDateTimePattern.ExtendedIso, OffsetDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd HH:mm:sso<G>"),
+        OffsetDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd'T'HH:mmo<G>")];
 
     private static readonly LocalDateTimePattern[] Local =
     [
-        .. new[] { "uuuu-MM-dd HH:mm:ss.FFF", "uuuu-MM-dd'T'HH:mm:ss.FFF", "uuuu-MM-dd HH:mm", "uuuu-MM-dd'T'HH:mm", "dd.MM.uuuu HH:mm:ss", "dd.MM.uuuu HH:mm" }.Select(LocalDateTimePattern.CreateWithInvariantCulture),
+        .. new[] { "uuuu-MM-dd HH:mm:ss.FFF", "uuuu-MM-dd'T'HH:mm:ss.FFF", "uuuu-MM-dd HH:mm", "uuuu-MM-dd'T'HH:mm", "dd.MM.uuuu HH:mm:ss",
+            "dd.MM.uuuu HH:mm" }.Select(LocalDateTimePattern.CreateWithInvariantCulture),
     ];
 
     private readonly ZoneClock _clock = new(site.TimeZone);
@@ -48,7 +54,8 @@ internal sealed class LogTimes(Site site)
     /// <summary>The commonest forms, which the patterns read too, without what a pattern costs for each row: <c>2026-06-01 06:00:00+01:00</c></summary>
     private decimal? Iso(ReadOnlySpan<char> text)
     {
-        if (text.Length is < MinutesLength or > LongestIso || text[4] != '-' || text[7] != '-' || text[DateLength] is not (' ' or 'T') || text[13] != ':') return null;
+        if (text.Length is < MinutesLength or > LongestIso || text[4] != '-' || text[7] != '-' || text[DateLength] is not (' ' or 'T') || text[13] != ':')
+            return null;
         if (text.Length > MinutesLength && (text.Length < SecondsLength || text[MinutesLength] != ':')) return null;
         var (hour, minute, second) = (Digits(text[11..13]), Digits(text[14..16]), text.Length > MinutesLength ? Digits(text[17..19]) : 0);
         if (hour is < 0 or > 23 || minute is < 0 or > 59 || second is < 0 or > 59 || DayOf(text) is not { } day) return null;
@@ -97,7 +104,8 @@ internal sealed class LogTimes(Site site)
 
         foreach (var pattern in Local)
         {
-            if (pattern.Parse(text) is { Success: true, Value: var moment }) return SecondsOf(site.TimeZone.ResolveLocal(moment, NodaTime.TimeZones.Resolvers.LenientResolver).ToInstant());
+            if (pattern.Parse(text) is { Success: true, Value: var moment })
+                return SecondsOf(site.TimeZone.ResolveLocal(moment, NodaTime.TimeZones.Resolvers.LenientResolver).ToInstant());
         }
 
         return null;

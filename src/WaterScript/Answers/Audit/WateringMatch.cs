@@ -45,7 +45,8 @@ internal sealed class WateringMatch
         {
             if (_isUsed[index]) continue;
             var (actual, from) = (_actual[index], (long)_actual[index].From);
-            yield return new AuditEntry(_isByHand[index] ? AuditClass.ByHand : AuditClass.Unplanned, _zone, null, _ground.Clock.At(from).Day, from, 0, from, LengthOf(actual), null, actual.Place);
+            yield return new AuditEntry(_isByHand[index] ? AuditClass.ByHand : AuditClass.Unplanned, _zone, null, _ground.Clock.At(from).Day, from, 0, from,
+                LengthOf(actual), null, actual.Place);
         }
     }
 
@@ -83,7 +84,8 @@ internal sealed class WateringMatch
         var actual = found < 0 ? null : _actual[found];
         var knowledge = _ground.Knowledge;
         AuditEntry Of(AuditClass kind, string? why = null, LogPlace? place = null) => new(
-            kind, _zone, _ground.Site.Schedules[meant.Schedule], meant.Day, meant.From, meant.To - meant.From, (long?)actual?.From, actual is null ? null : LengthOf(actual), why, place ?? actual?.Place);
+            kind, _zone, _ground.Site.Schedules[meant.Schedule], meant.Day, meant.From, meant.To - meant.From, (long?)actual?.From,
+                actual is null ? null : LengthOf(actual), why, place ?? actual?.Place);
         if (knowledge.Remark(LogKind.Fault, _zone.Index, from, to) is { } fault) return Of(AuditClass.Fault, fault.Why, fault.Place);
         if (actual is not null) return Of(ClassOf(meant, found));
         var skip = knowledge.Remark(LogKind.Skip, _zone.Index, from, to) ?? knowledge.Remark(LogKind.Skip, LogEvent.NoZone, meant.PassStart - Tolerance, to);

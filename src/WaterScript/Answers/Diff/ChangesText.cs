@@ -35,7 +35,9 @@ internal sealed class ChangesText
         var last = _changes.InPart is { } part ? new SiteWords(_changes.New).DateAt(part.Until) : _changes.Horizon.Until.PlusDays(-1);
         var dates = $"{MomentWords.Date(_changes.Horizon.From)} to {MomentWords.Date(last)}";
         if (_changes.IsChanged) return $"the watering changes. Compared {dates}.";
-        return $"no change in the watering{(_changes.InPart is null ? "" : " as far as it was compared")}{(_changes.IsDescriptionChanged ? "; the description of the site is another" : "")}. Compared {dates}.";
+        return "no change in the " +
+            $"watering{(_changes.InPart is null ? "" : " as far as it was compared")}" +
+            $"{(_changes.IsDescriptionChanged ? "; the description of the site is another" : "")}. Compared {dates}.";
     }
 
     private static string Words(ScheduleChange change)
@@ -47,7 +49,9 @@ internal sealed class ChangesText
             ScheduleChangeKind.Renamed => $"{change.Old!.Name}: now called {change.Name}, waters the same",
             _ => $"{change.Name}: ",
         };
-        IEnumerable<string> parts = change.Kind == ScheduleChangeKind.Removed ? [] : change.Turns.Select(turn => ScheduleChanges.Words(turn, change.Kind == ScheduleChangeKind.Added));
+        IEnumerable<string> parts = change.Kind == ScheduleChangeKind.Removed
+            ? []
+            : change.Turns.Select(turn => ScheduleChanges.Words(turn, change.Kind == ScheduleChangeKind.Added));
         var when = change.First is not { } first ? "" : change.Kind switch
         {
             ScheduleChangeKind.Added => $"first on {MomentWords.Date(first)}",
@@ -77,5 +81,6 @@ internal sealed class ChangesText
         return $" ({(share >= 1 ? "+" : "−")}{Phrases.Number(Math.Abs(share - 1) * 100, digits: 0)} %)";
     }
 
-    private static string Words(Finding finding) => $"{FindingSummary.WordOf(finding.Severity)}: {finding.Heading} [{finding.Rule.Slug}] ({SiteWords.Place(finding.Primary.Location)})";
+    private static string Words(Finding finding) =>
+        $"{FindingSummary.WordOf(finding.Severity)}: {finding.Heading} [{finding.Rule.Slug}] ({SiteWords.Place(finding.Primary.Location)})";
 }

@@ -14,7 +14,8 @@ internal static partial class FindingChanges
     public static ImmutableArray<Finding> Without(ImmutableArray<Finding> findings, ImmutableArray<Finding> others) =>
         Without(Without(findings, others, KeyOf), Without(others, findings, KeyOf), KeyOfLine);
 
-    private static ImmutableArray<Finding> Without(ImmutableArray<Finding> findings, ImmutableArray<Finding> others, Func<Finding, (string Rule, string Heading, string Written)> keyOf)
+    private static ImmutableArray<Finding> Without(
+        ImmutableArray<Finding> findings, ImmutableArray<Finding> others, Func<Finding, (string Rule, string Heading, string Written)> keyOf)
     {
         var left = others.CountBy(keyOf).ToDictionary();
         return [.. findings.Where(finding => !Take(keyOf(finding), left))];
@@ -27,7 +28,8 @@ internal static partial class FindingChanges
         return true;
     }
 
-    private static (string Rule, string Heading, string Written) KeyOf(Finding finding) => (finding.Rule.Slug, finding.Heading, Packed(finding.Primary.Location.Text));
+    private static (string Rule, string Heading, string Written) KeyOf(Finding finding) =>
+        (finding.Rule.Slug, finding.Heading, Packed(finding.Primary.Location.Text));
 
     private static (string Rule, string Heading, string Written) KeyOfLine(Finding finding)
     {

@@ -60,7 +60,8 @@ internal static class ScheduleChanges
         {
             if (before.TryGetValue(now.Schedule.Name, out var was))
             {
-                if (was.Schedule.IsManual != now.Schedule.IsManual || compared.Differ(now.Schedule.Name)) yield return Changed(ScheduleChangeKind.Changed, was, now);
+                if (was.Schedule.IsManual != now.Schedule.IsManual || compared.Differ(now.Schedule.Name))
+                    yield return Changed(ScheduleChangeKind.Changed, was, now);
             }
             else if (gone.Find(other => IsRenamed(other, now)) is { } renamed)
             {
@@ -86,11 +87,13 @@ internal static class ScheduleChanges
     private static bool IsRenamed(ScheduleWaterings old, ScheduleWaterings @new) =>
         old.Waterings > 0 && old.Waterings == @new.Waterings && old.Schedule.IsManual == @new.Schedule.IsManual && old.Fingerprint == @new.Fingerprint;
 
-    private static ScheduleChange Changed(ScheduleChangeKind kind, ScheduleWaterings? old, ScheduleWaterings? @new, Site oldSite, Site newSite, WateringComparison compared) => new(
+    private static ScheduleChange Changed(ScheduleChangeKind kind, ScheduleWaterings? old, ScheduleWaterings? @new, Site oldSite, Site newSite,
+        WateringComparison compared) => new(
         kind,
         old?.Schedule,
         @new?.Schedule,
-        [.. (compared.HasNoRules && kind == ScheduleChangeKind.Changed ? [] : Rules(old?.Schedule, @new?.Schedule)).Concat(Zones(old, @new, oldSite, newSite)).Append(Dates(old, @new)).Where(turn => turn.Old != turn.New)],
+        [.. (compared.HasNoRules && kind == ScheduleChangeKind.Changed ? [] : Rules(old?.Schedule, @new?.Schedule)).Concat(Zones(old, @new, oldSite, newSite))
+            .Append(Dates(old, @new)).Where(turn => turn.Old != turn.New)],
         First((@new ?? old)!.Schedule, newSite, compared));
 
     private static LocalDate? First(Schedule schedule, Site newSite, WateringComparison compared) =>
@@ -98,7 +101,8 @@ internal static class ScheduleChanges
 
     private static IEnumerable<Turn> Rules(Schedule? old, Schedule? @new)
     {
-        Turn Of(string what, Func<Schedule, string> words, bool isNamed = false) => new(what, old is null ? "" : words(old), @new is null ? "" : words(@new), isNamed);
+        Turn Of(string what, Func<Schedule, string> words, bool isNamed = false) =>
+            new(what, old is null ? "" : words(old), @new is null ? "" : words(@new), isNamed);
         yield return Of("manual", schedule => schedule.IsManual ? "manual" : "");
         yield return Of("days", schedule => string.Join(", ", schedule.DayLines.Select(line => SiteWords.Written(line.Origin))));
         yield return Of("season", schedule => schedule.SeasonOrigin is { } season ? SiteWords.Written(season) : "");
@@ -110,7 +114,8 @@ internal static class ScheduleChanges
     }
 
     private static string Starts(Schedule schedule) =>
-        string.Join(schedule.Starts.Any(start => start.OnOrigin is not null) ? " and " : ", ", schedule.Starts.Select(start => Words(start) + (start.OnOrigin is { } days ? $" on {SiteWords.Written(days)}" : "")));
+        string.Join(schedule.Starts.Any(start => start.OnOrigin is not null) ? " and " : ", ",
+            schedule.Starts.Select(start => Words(start) + (start.OnOrigin is { } days ? $" on {SiteWords.Written(days)}" : "")));
 
     private static string Words(Start start) => start switch
     {
@@ -132,5 +137,6 @@ internal static class ScheduleChanges
     }
 
     private static Turn Dates(ScheduleWaterings? old, ScheduleWaterings? @new) =>
-        new("dates", old is { Schedule.IsManual: false } ? Phrases.Count(old.Dates, "date") : "", @new is { Schedule.IsManual: false } ? Phrases.Count(@new.Dates, "date") : "");
+        new("dates", old is { Schedule.IsManual: false } ? Phrases.Count(old.Dates, "date") : "",
+            @new is { Schedule.IsManual: false } ? Phrases.Count(@new.Dates, "date") : "");
 }

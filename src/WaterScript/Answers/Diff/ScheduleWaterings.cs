@@ -16,7 +16,8 @@ internal sealed record ScheduleWaterings(
 /// <summary>Gathers what a schedule waters, run by run. Only passes that are under way are held.</summary>
 /// <param name="schedule">The schedule.</param>
 /// <param name="fingerprint">Gathers what its waterings are; null where nobody asks.</param>
-/// <param name="mostUnderWay">Zones of passes that are held; what so many others follow is over. Only of a deployed timetable nobody knows how long a pass lasts.</param>
+/// <param name="mostUnderWay">Zones of passes that are held; what so many others follow is over. Only of a deployed timetable nobody knows how long a
+/// pass lasts.</param>
 internal sealed class WateringSums(Schedule schedule, Fingerprint? fingerprint, int mostUnderWay = int.MaxValue)
 {
     private readonly SeenDays _dates = new();
@@ -62,7 +63,9 @@ internal sealed class WateringSums(Schedule schedule, Fingerprint? fingerprint, 
         {
             _underWay.Dequeue();
             _inPass.Remove(pass.Key, out var seconds);
-            _lengths[pass.Key.Zone] = _lengths.TryGetValue(pass.Key.Zone, out var length) ? (Math.Min(length.Least, seconds), Math.Max(length.Most, seconds)) : (seconds, seconds);
+            _lengths[pass.Key.Zone] = _lengths.TryGetValue(pass.Key.Zone, out var length)
+                ? (Math.Min(length.Least, seconds), Math.Max(length.Most, seconds))
+                : (seconds, seconds);
         }
     }
 }

@@ -9,7 +9,9 @@ using WaterScript.Timetables;
 
 namespace WaterScript.Answers.Diff;
 
-/// <summary>The waterings of one version, second by second, with their sums. Of a manual schedule they are those of one pass at noon of the first date.</summary>
+/// <summary>
+/// The waterings of one version, second by second, with their sums. Of a manual schedule they are those of one pass at noon of the first date.
+/// </summary>
 internal sealed class Version : IDisposable
 {
     /// <summary>Comparing a run, beside calculating it.</summary>
@@ -26,7 +28,8 @@ internal sealed class Version : IDisposable
     private readonly List<(Run Run, long Over)> _passed = [];
     private readonly List<Watered> _now = [];
 
-    private Version(Site site, Site other, Names zones, Names schedules, Func<int, long> longest, IEnumerable<IEnumerable<Run>> parts, WorkBudget budget, int mostUnderWay = int.MaxValue)
+    private Version(Site site, Site other, Names zones, Names schedules, Func<int, long> longest, IEnumerable<IEnumerable<Run>> parts, WorkBudget budget,
+        int mostUnderWay = int.MaxValue)
     {
         (Site, Budget, _zoneNames, _longest, _parts) = (site, budget, zones, longest, parts);
         _zones = [.. site.Zones.Select(zone => zones.NumberOf(zone.Name))];
@@ -46,13 +49,15 @@ internal sealed class Version : IDisposable
     {
         var budget = BudgetOf(site);
         var timetable = Timetable.Of(site, horizon, budget);
-        var manual = site.Schedules.Where(schedule => schedule.IsManual).Select(schedule => Timetable.OfOnePass(site, schedule, horizon.From.At(LocalTime.Noon), budget).Runs());
+        var manual = site.Schedules.Where(schedule => schedule.IsManual)
+            .Select(schedule => Timetable.OfOnePass(site, schedule, horizon.From.At(LocalTime.Noon), budget).Runs());
         return new Version(site, other, zones, schedules, timetable.LongestSecondsOf, manual.Prepend(timetable.Runs()), budget);
     }
 
     /// <summary>What a timetable waters that is deployed, in which manual schedules have no runs.</summary>
     public static Version Of(DeployedTimetable deployed, Site other, Names zones, Names schedules) =>
-        new(deployed.Site, other, zones, schedules, _ => Limits.PassDays * ZoneClock.SecondsInDay, [deployed.Runs()], new WorkBudget(long.MaxValue), Limits.RunsPerPass);
+        new(deployed.Site, other, zones, schedules, _ => Limits.PassDays * ZoneClock.SecondsInDay, [deployed.Runs()], new WorkBudget(long.MaxValue),
+            Limits.RunsPerPass);
 
     /// <summary>What a site waters of what a deployed timetable covers.</summary>
     public static Version Of(Site site, DeployedTimetable deployed, Names zones, Names schedules)

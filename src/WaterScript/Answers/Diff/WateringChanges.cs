@@ -50,7 +50,8 @@ internal sealed record WateringChanges(
         using var compared = new WateringComparison(oldSite, newSite, horizon);
         var schedules = ScheduleChanges.Between(oldSite, newSite, compared).ToImmutableArray();
         var zones = ZoneChange.Between(oldSite, compared.Old, newSite, compared.New, DaysOf(compared, horizon, newSite)).ToImmutableArray();
-        return new WateringChanges(oldSite, newSite, horizon, schedules, zones, FindingChanges.Without(@new.Findings, old.Findings), FindingChanges.Without(old.Findings, @new.Findings))
+        return new WateringChanges(oldSite, newSite, horizon, schedules, zones, FindingChanges.Without(@new.Findings, old.Findings),
+            FindingChanges.Without(old.Findings, @new.Findings))
         {
             IsChanged = !zones.IsEmpty || compared.IsChanged || HasManual(schedules),
             IsDescriptionChanged = SiteHash.Of(oldSite) != SiteHash.Of(newSite),
@@ -58,7 +59,10 @@ internal sealed record WateringChanges(
         };
     }
 
-    /// <summary>Compares a timetable that is deployed with a site, over the dates that it covers. What was found of the old site is not in it, and how its schedules were written.</summary>
+    /// <summary>
+    /// Compares a timetable that is deployed with a site, over the dates that it covers. What was found of the old site is not in it, and how its
+    /// schedules were written.
+    /// </summary>
     /// <param name="old">The timetable, of which no run was read yet; it is read to its end, and verified.</param>
     /// <param name="new">The site, read without an error.</param>
     /// <exception cref="DeployedException">The timetable is not as it was compiled.</exception>

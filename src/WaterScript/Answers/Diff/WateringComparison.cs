@@ -7,7 +7,10 @@ using WaterScript.Timetables;
 
 namespace WaterScript.Answers.Diff;
 
-/// <summary>Compares the waterings of two versions second by second, as both are expanded. Nothing of a second is held when it is over but sums, and where the two differ first.</summary>
+/// <summary>
+/// Compares the waterings of two versions second by second, as both are expanded. Nothing of a second is held when it is over but sums, and where the
+/// two differ first.
+/// </summary>
 internal sealed class WateringComparison : IDisposable
 {
     private readonly Names _scheduleNames = new();
@@ -16,13 +19,15 @@ internal sealed class WateringComparison : IDisposable
 
     /// <summary>Compares two versions.</summary>
     public WateringComparison(Site old, Site @new, Horizon horizon)
-        : this((zones, schedules) => Version.Of(old, @new, horizon, zones, schedules), (zones, schedules) => Version.Of(@new, old, horizon, zones, schedules), horizon.From)
+        : this((zones, schedules) => Version.Of(old, @new, horizon, zones, schedules), (zones, schedules) => Version.Of(@new, old, horizon, zones, schedules),
+            horizon.From)
     {
     }
 
     /// <summary>Compares a timetable that is deployed with a site.</summary>
     public WateringComparison(DeployedTimetable old, Site @new)
-        : this((zones, schedules) => Version.Of(old, @new, zones, schedules), (zones, schedules) => Version.Of(@new, old, zones, schedules), old.Horizon.From, Limits.WorkPerRow) => HasNoRules = true;
+        : this((zones, schedules) => Version.Of(old, @new, zones, schedules), (zones, schedules) => Version.Of(@new, old, zones, schedules), old.Horizon.From,
+            Limits.WorkPerRow) => HasNoRules = true;
 
     private WateringComparison(Func<Names, Names, Version> old, Func<Names, Names, Version> @new, LocalDate from, int workPerRow = 0)
     {
@@ -118,7 +123,9 @@ internal sealed class WateringComparison : IDisposable
         return true;
     }
 
-    /// <summary>What waters, in order, whichever schedule it is of. Runs that begin together are ordered by their outputs, which are no part of the watering.</summary>
+    /// <summary>
+    /// What waters, in order, whichever schedule it is of. Runs that begin together are ordered by their outputs, which are no part of the watering.
+    /// </summary>
     private static List<(long To, int Zone)> WithoutSchedules(ReadOnlySpan<Watered> all)
     {
         var waterings = new List<(long, int)>(all.Length);

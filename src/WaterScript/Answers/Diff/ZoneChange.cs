@@ -38,7 +38,8 @@ internal sealed record WeeklyWater(long Seconds, decimal? Litres)
 
     /// <summary>That of each zone by name. A zone that gets nothing is <see cref="None"/>, whatever its flow.</summary>
     internal static Dictionary<string, WeeklyWater> ByZone(Site site, Version version, decimal days, Func<decimal?, decimal?>? flow) =>
-        site.Zones.ToDictionary(zone => zone.Name, zone => Of(flow is null ? zone.LitresPerMinute : flow(zone.LitresPerMinute), version.SecondsOf(zone), days), StringComparer.Ordinal);
+        site.Zones.ToDictionary(zone => zone.Name, zone => Of(flow is null ? zone.LitresPerMinute : flow(zone.LitresPerMinute), version.SecondsOf(zone), days),
+            StringComparer.Ordinal);
 
     private static WeeklyWater Of(decimal? litresPerMinute, long seconds, decimal days) => seconds == 0
         ? None

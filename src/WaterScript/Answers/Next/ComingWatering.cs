@@ -76,7 +76,9 @@ internal sealed class ComingWaterings(Timetable timetable, long now)
         for (var first = 0; first < row.Count;)
         {
             var end = first + 1;
-            while (end < row.Count && IsLike(row[end], row[first]) && (end == first + 1 || row[end].First - row[end - 1].First == row[first + 1].First - row[first].First)) end++;
+            while (end < row.Count && IsLike(row[end], row[first])
+                && (end == first + 1 || row[end].First - row[end - 1].First == row[first + 1].First - row[first].First))
+                end++;
             yield return Entry(row[first], row[end - 1], end - first, end - first > 1 ? row[first + 1].First - row[first].First : 0);
             first = end;
         }

@@ -7,7 +7,9 @@ using WaterScript.Timetables;
 
 namespace WaterScript.Answers.Next;
 
-/// <summary>Days or hours of a restriction that allow no water, now or later on the same date. It shuts nothing: what breaks it is for a check to say.</summary>
+/// <summary>
+/// Days or hours of a restriction that allow no water, now or later on the same date. It shuts nothing: what breaks it is for a check to say.
+/// </summary>
 /// <param name="Restriction">The restriction.</param>
 /// <param name="Origin">The line that says so.</param>
 /// <param name="Zones">The zones that may not be watered, in order of the file.</param>
@@ -36,7 +38,8 @@ internal sealed record NotAllowed(Restriction Restriction, Location Origin, Immu
     private static IEnumerable<(Location Line, long From, long? Until)> Bands(RestrictionJudge judge, int zone, ZoneClock clock, long now)
     {
         var today = clock.At(now).Day;
-        return judge.Forbidden(zone, today, now, clock.StartOfDay(today + 1)).Select(band => (judge.ForbiddingLine(today), band.From, EndOf(judge, zone, clock, today, band.Until)));
+        return judge.Forbidden(zone, today, now, clock.StartOfDay(today + 1))
+            .Select(band => (judge.ForbiddingLine(today), band.From, EndOf(judge, zone, clock, today, band.Until)));
     }
 
     /// <summary>Where a time that ends with its date goes on until.</summary>

@@ -144,7 +144,8 @@ internal sealed record KeptShut(SkipCause By, Location Origin, string? Because, 
     /// <summary>The line that makes a share, where the timetable names the step that has nothing left of it.</summary>
     private static Location CauseOf(SkippedWatering water, Site site) => water.By != SkipCause.Scale
         ? water.Origin
-        : site.Schedules.FirstOrDefault(schedule => schedule.Scale is not null && WaterSteps.Of(schedule).Any(step => step.Origin == water.Origin))?.Scale!.Origin
+        : site.Schedules.FirstOrDefault(schedule =>
+            schedule.Scale is not null && WaterSteps.Of(schedule).Any(step => step.Origin == water.Origin))?.Scale!.Origin
             ?? site.Scale?.Origin ?? water.Zone.WrittenTrim?.Place ?? water.Origin;
 
     private static int EndOf(DayPattern days, int day)

@@ -23,7 +23,8 @@ internal sealed record DayAnswer(Site Site, Zone Zone, int Day, ImmutableArray<D
         ArgumentNullException.ThrowIfNull(site);
         ArgumentNullException.ThrowIfNull(zone);
         var day = CivilDate.DayNumberOf(date);
-        var timetable = Timetable.WithWhatIsUnderWay(site, new Horizon(date.PlusDays(-1), date.PlusDays(2)), new WorkBudget(Limits.CheckWorkOf(site.SourceLength)));
+        var timetable = Timetable.WithWhatIsUnderWay(
+            site, new Horizon(date.PlusDays(-1), date.PlusDays(2)), new WorkBudget(Limits.CheckWorkOf(site.SourceLength)));
         return new DayAnswer(site, zone, day, [.. WateringsOn(timetable, zone, day)], ScheduleAnswers.Of(timetable, zone, day));
     }
 
@@ -32,7 +33,8 @@ internal sealed record DayAnswer(Site Site, Zone Zone, int Day, ImmutableArray<D
         var clock = new ZoneClock(timetable.Site.TimeZone);
         return timetable.Runs()
             .Where(run => run.Zone == zone.Index && (run.Day == day || clock.At(run.Start).Day == day))
-            .Select(run => new DayWatering(timetable.Site.Schedules[run.Schedule], timetable.StepPath(run), timetable.StepOf(run.Schedule, run.Step).Origin, run.Day, run.Start, run.End));
+            .Select(run => new DayWatering(timetable.Site.Schedules[run.Schedule], timetable.StepPath(run), timetable.StepOf(run.Schedule, run.Step).Origin,
+                run.Day, run.Start, run.End));
     }
 }
 

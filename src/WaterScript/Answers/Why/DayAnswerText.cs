@@ -27,7 +27,8 @@ internal static class DayAnswerText
         : $"watered {MomentWords.Times(answer.Waterings.Length)}, {Phrases.Length(answer.Waterings.Sum(watering => watering.To - watering.From))} in all.";
 
     private static string Words(DayWatering watering, SiteWords words) =>
-        $"{words.Moment(watering.From)} to {words.TimeAfter(watering.To, words.DateAt(watering.From))}, {watering.Schedule.Name}, step {watering.Step} ({SiteWords.Place(watering.Origin)})";
+        $"{words.Moment(watering.From)} to {words.TimeAfter(watering.To, words.DateAt(watering.From))}, {watering.Schedule.Name}, step {watering.Step} " +
+            $"({SiteWords.Place(watering.Origin)})";
 
     private static string OtherDay(DayWatering watering, int day) => watering.Day == day ? "" : $", of a pass of {SiteWords.Date(watering.Day)}";
 }

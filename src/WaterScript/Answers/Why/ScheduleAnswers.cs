@@ -72,7 +72,9 @@ internal sealed class ScheduleAnswers(Timetable timetable, Zone zone, int day)
     private string NextAfter(Schedule schedule)
     {
         const int furthest = 3_660;
-        return DayPattern.Of(schedule, timetable.Site.Effective).NextDue(day + 1, day + furthest) is { } next ? $"; the next is {SiteWords.Date(next)}" : "; no later one is";
+        return DayPattern.Of(schedule, timetable.Site.Effective).NextDue(day + 1, day + furthest) is { } next
+            ? $"; the next is {SiteWords.Date(next)}"
+            : "; no later one is";
     }
 
     private bool IsDue(Schedule schedule, ImmutableArray<DaySet> days) =>
@@ -128,7 +130,8 @@ internal sealed class ScheduleAnswers(Timetable timetable, Zone zone, int day)
 
     private static DecidingLine Line(SkippedWatering water) => new(
         water.Origin,
-        (water.By == SkipCause.Scale ? "is left out, too little is left of it" : $"takes {Phrases.Length(water.Seconds)}") + (water.Because is { } because ? $", because {because}" : ""),
+        (water.By == SkipCause.Scale ? "is left out, too little is left of it" : $"takes {Phrases.Length(water.Seconds)}")
+            + (water.Because is { } because ? $", because {because}" : ""),
         IsAgainst: true);
 
     private static string Percent(decimal percent) => string.Create(CultureInfo.InvariantCulture, $"{percent:0.###} %");
