@@ -40,7 +40,8 @@ internal sealed class DayBinder(Scope scope, SourceText source)
         if (!node.IsWeeks)
         {
             if (node.On.IsEmpty) return new IntervalDays(every, null);
-            scope.Report(ReadingRules.Contradiction, At(node.Span), "every so many days has no days of the week", help: "Count in weeks, like this: every 2 weeks on tue, thu");
+            scope.Report(ReadingRules.Contradiction, At(node.Span), "every so many days has no days of the week",
+                help: "Count in weeks, like this: every 2 weeks on tue, thu");
             return null;
         }
 
@@ -55,7 +56,8 @@ internal sealed class DayBinder(Scope scope, SourceText source)
         {
             if (day is not WeekdayNode weekday)
             {
-                scope.Report(ReadingRules.Contradiction, At(day.Span), "only days of the week can stand here", help: "Name them, like this: every 2 weeks on tue, thu");
+                scope.Report(ReadingRules.Contradiction, At(day.Span), "only days of the week can stand here",
+                    help: "Name them, like this: every 2 weeks on tue, thu");
                 return null;
             }
 
@@ -153,7 +155,9 @@ internal sealed class DayBinder(Scope scope, SourceText source)
         if (node.First.Base is LetDateNode { Name: var name } && scope.Lets.Use(name) is null)
         {
             var heading = $"\"{name}\" is no day and no date";
-            if (KnownTypos.Month(name) is { } month) scope.Report(ReadingRules.Missing, At(node.First.Base.Span), $"{month} without its days", help: $"Write its days, like this: 1 {month} to last {month}");
+            if (KnownTypos.Month(name) is { } month)
+                scope.Report(ReadingRules.Missing, At(node.First.Base.Span), $"{month} without its days",
+                    help: $"Write its days, like this: 1 {month} to last {month}");
             else if (KnownTypos.Saying(name) is { } form) scope.Report(ReadingRules.UnknownName, At(node.First.Base.Span), heading, help: $"Write {form}");
             else scope.ReportUnknown(At(node.First.Base.Span), heading, name, WeekdayNames, scope.Lets.Names);
             return null;

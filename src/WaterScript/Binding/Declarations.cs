@@ -135,7 +135,8 @@ internal sealed class Declarations
         }
 
         if (kind == "valve" && block.Header.Length == 1)
-            _scope.Report(ReadingRules.Missing, new Location(source, block.Header[0].Span), $"whether valve \"{block.Header[0].Text}\" is latching is missing", help: FormOf(kind));
+            _scope.Report(ReadingRules.Missing, new Location(source, block.Header[0].Span), $"whether valve \"{block.Header[0].Text}\" is latching is missing",
+                help: FormOf(kind));
         else
             _scope.Report(ReadingRules.Missing, new Location(source, block.Kind.Span), $"a {kind} without a name", help: FormOf(kind, block.Label));
         return false;

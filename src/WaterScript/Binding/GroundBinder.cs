@@ -47,21 +47,24 @@ internal sealed class GroundBinder(Declarations declarations, Scope scope)
         if (block.Get(property) is not { } name) return null;
         if (own.TryUse(name.Text, out var found)) return found;
         if (builtIn.FirstOrDefault(known => nameOf(known) == name.Text) is { } known) return known;
-        scope.ReportUnknown(new Location(block.Source, name.Span), $"no {property.Name} is called \"{name.Text}\"", name.Text, own.Names, builtIn.Select(nameOf));
+        scope.ReportUnknown(new Location(block.Source, name.Span), $"no {property.Name} is called \"{name.Text}\"", name.Text, own.Names,
+            builtIn.Select(nameOf));
         return null;
     }
 
     private BoundBlock Read(PlacedNode<BlockNode> placed, BlockSchema schema) => BlockReader.Read(placed.Node, placed.Source, schema, scope);
 
     private void BindSoil(BoundBlock block) => Soils.Add(block.Name.Text, block.Origin, SoilTable.Completed(new Soil(
-        block.Name.Text, block.Label, block.Origin, block.Get(Schema.Soil.Intake), block.Get(Schema.Soil.Holds), block.Get(Schema.Soil.Ponds) is { } ponds ? [ponds] : [])));
+        block.Name.Text, block.Label, block.Origin, block.Get(Schema.Soil.Intake), block.Get(Schema.Soil.Holds),
+            block.Get(Schema.Soil.Ponds) is { } ponds ? [ponds] : [])));
 
     private void BindPlants(BoundBlock block)
     {
         decimal? everyMonth = block.Get(Schema.Plants.Coefficient);
         var months = Schema.Plants.Months.Select(month => (decimal?)block.Get(month)).ToImmutableArray();
         if (everyMonth is not null && months.Any(month => month is not null))
-            scope.Report(ReadingRules.Contradiction, block.Find(Schema.Plants.Coefficient)!.Origin, "one coefficient for all months, and lines for single ones", help: "Give one of the two.");
+            scope.Report(ReadingRules.Contradiction, block.Find(Schema.Plants.Coefficient)!.Origin, "one coefficient for all months, and lines for single ones",
+                help: "Give one of the two.");
         var coefficients = everyMonth is null && months.All(month => month is null) ? [] : months.Select(month => month ?? everyMonth).ToImmutableArray();
         Plants.Add(block.Name.Text, block.Origin, PlantTable.Completed(new Plants(
             block.Name.Text, block.Label, block.Origin, coefficients, block.Get(Schema.Plants.Roots), block.Get(Schema.Plants.Depletion))));
@@ -72,7 +75,8 @@ internal sealed class GroundBinder(Declarations declarations, Scope scope)
     private void BindScale(BoundBlock block)
     {
         var since = block.All(Schema.Scale.Since).ToArray();
-        if (block.Properties.Count == 0) scope.Report(ReadingRules.Missing, block.Origin, $"scale \"{block.Name.Text}\" says nothing", help: "Add lines like this: jul 110 %");
+        if (block.Properties.Count == 0)
+            scope.Report(ReadingRules.Missing, block.Origin, $"scale \"{block.Name.Text}\" says nothing", help: "Add lines like this: jul 110 %");
         else CheckOneWay(block);
         Scale scale = block.Has(Schema.Scale.By) ? new ClimateScale(block.Name.Text, block.Label, block.Origin)
             : since.Length > 0 ? Dated(block, since)

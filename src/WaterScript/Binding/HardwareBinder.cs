@@ -34,7 +34,8 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
     {
         if (output.Controller is not null) return Controllers.Use(output.Controller, source);
         if (Controllers.Things.Count == 1) return UseOnly(Controllers);
-        scope.Report(ReadingRules.Missing, output.Origin, "which controller is missing", $"there are {string.Join(", ", Controllers.Names)}", $"Write it like this: output {output.Number} of {Controllers.Names.First()}");
+        scope.Report(ReadingRules.Missing, output.Origin, "which controller is missing", $"there are {string.Join(", ", Controllers.Names)}",
+            $"Write it like this: output {output.Number} of {Controllers.Names.First()}");
         return null;
     }
 
@@ -44,7 +45,8 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
         if (block.Get(property) is { } name) return Supplies.Use(name, block.Source);
         if (block.Has(property) || Supplies.Things.Count == 0) return null;
         if (Supplies.Things.Count == 1) return UseOnly(Supplies);
-        scope.Report(ReadingRules.Missing, block.Origin, $"\"{block.Name.Text}\" does not say which supply feeds it", $"there are {string.Join(", ", Supplies.Names)}", $"Add a line like this: supply {Supplies.Names.First()}");
+        scope.Report(ReadingRules.Missing, block.Origin, $"\"{block.Name.Text}\" does not say which supply feeds it",
+            $"there are {string.Join(", ", Supplies.Names)}", $"Add a line like this: supply {Supplies.Names.First()}");
         return null;
     }
 
@@ -58,7 +60,8 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
     /// <summary>A supply is made after the one that feeds it.</summary>
     private void BindSupplies()
     {
-        var blocks = declarations.Blocks("supply").Select((placed, index) => (Block: BlockReader.Read(placed.Node, placed.Source, Schema.Supply.Block, scope), Index: index)).ToArray();
+        var blocks = declarations.Blocks("supply")
+            .Select((placed, index) => (Block: BlockReader.Read(placed.Node, placed.Source, Schema.Supply.Block, scope), Index: index)).ToArray();
         var byName = blocks.ToDictionary(entry => entry.Block.Name.Text, StringComparer.Ordinal);
         var made = new Dictionary<string, Supply>(StringComparer.Ordinal);
         foreach (var entry in blocks) Make(entry.Block.Name.Text, []);
@@ -72,8 +75,11 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
             Supply? feeder = null;
             if (block.Get(Schema.Supply.FedBy) is { } by)
             {
-                if (open.Contains(by.Text)) scope.Report(ReadingRules.Loop, new Location(block.Source, by.Span), $"supplies feed one another in a circle: {string.Join(", ", open.Append(by.Text))}", help: "Delete one of the `fed-by` lines.");
-                else if (open.Count >= Limits.NameDepth) scope.Report(ReadingRules.OverLimit, new Location(block.Source, by.Span), $"more than {Limits.NameDepth} supplies feed one another");
+                if (open.Contains(by.Text))
+                    scope.Report(ReadingRules.Loop, new Location(block.Source, by.Span),
+                        $"supplies feed one another in a circle: {string.Join(", ", open.Append(by.Text))}", help: "Delete one of the `fed-by` lines.");
+                else if (open.Count >= Limits.NameDepth)
+                    scope.Report(ReadingRules.OverLimit, new Location(block.Source, by.Span), $"more than {Limits.NameDepth} supplies feed one another");
                 else if (byName.ContainsKey(by.Text)) feeder = Make(by.Text, open);
                 else scope.ReportUnknown(new Location(block.Source, by.Span), $"no supply is called \"{by.Text}\"", by.Text, byName.Keys);
             }
@@ -138,7 +144,8 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
             scope.Report(ReadingRules.StatedTwice, placed.At(second.Kind.Span), "\"power\" is stated twice", "the second time", "Delete one of the two.");
         var block = BlockReader.Read(nodes[0], placed.Source, Schema.Power.Block, scope);
         if (block.Has(Schema.Power.Transformer) && block.Has(Schema.Power.Continuous))
-            scope.Report(ReadingRules.Contradiction, block.Find(Schema.Power.Continuous)!.Origin, "both a transformer and a continuous current", help: "Give one of the two.");
+            scope.Report(ReadingRules.Contradiction, block.Find(Schema.Power.Continuous)!.Origin, "both a transformer and a continuous current",
+                help: "Give one of the two.");
         return new Power
         {
             Origin = block.Origin,
@@ -172,7 +179,9 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
         var block = BlockReader.Read(placed.Node, placed.Source, Schema.LatchingValve.Block, scope);
         var pulse = block.Get(Schema.LatchingValve.PulseTime);
         var moves = block.Get(Schema.LatchingValve.MovesIn);
-        if (moves?.Value > pulse?.Value) scope.Report(ReadingRules.OutOfRange, block.Find(Schema.LatchingValve.MovesIn)!.ValueOrigin, "the plunger moves after the pulse is over", help: "Make the pulse longer, or mend `moves-in`.");
+        if (moves?.Value > pulse?.Value)
+            scope.Report(ReadingRules.OutOfRange, block.Find(Schema.LatchingValve.MovesIn)!.ValueOrigin, "the plunger moves after the pulse is over",
+                help: "Make the pulse longer, or mend `moves-in`.");
         return new LatchingValve(block.Name.Text, block.Label, origin)
         {
             Pulse = pulse,

@@ -13,7 +13,10 @@ internal interface ISourceReader
     /// <summary>Whether a path for which <see cref="Read"/> gives nothing leads out of the root folder, as a link can.</summary>
     bool LeadsOutside(string path) => false;
 
-    /// <summary>Why a file that is there could not be read, in a few words without a full stop: it is a pipe, links lead in a circle. Null where it is not there.</summary>
+    /// <summary>
+    /// Why a file that is there could not be read, in a few words without a full stop: it is a pipe, links lead in a circle. Null where it is not
+    /// there.
+    /// </summary>
     /// <param name="path">A path for which <see cref="Read"/> gave nothing.</param>
     string? WhyUnreadable(string path) => null;
 }

@@ -65,7 +65,8 @@ internal sealed class RestrictionBinder(ZoneListBinder lists, bool hasPosition, 
             return row.Expect("at") && row.Expect("a") && row.Expect("time") ? new AtMost(origin, LimitKind.ZonesAtATime, zones, PerZone: false) : null;
         if (row.AcceptCount("times", "time") is { } times)
         {
-            row.Scope.Report(ReadingRules.Syntax, row.Location, "times are not counted here, but days", "days of a week on which there is water", $"Write at most {times} {(times == 1 ? "day" : "days")} a week");
+            row.Scope.Report(ReadingRules.Syntax, row.Location, "times are not counted here, but days", "days of a week on which there is water",
+                $"Write at most {times} {(times == 1 ? "day" : "days")} a week");
             row.Rest();
             return null;
         }
@@ -73,7 +74,8 @@ internal sealed class RestrictionBinder(ZoneListBinder lists, bool hasPosition, 
         if (row.AnyQuantity() is not { } amount || !row.Expect("a") || !row.Expect("day")) return null;
         if (amount.Dimension == Dimension.Time) return Limit(row, origin, LimitKind.TimeADay, amount.InBase);
         if (amount.Dimension == Dimension.Depth) return Limit(row, origin, LimitKind.DepthADay, amount.InBase);
-        row.Scope.Report(ReadingRules.WrongUnit, row.Location, $"{amount} a day is no limit here", "a time or a depth is wanted", $"Write it like this: {AtMostForm}");
+        row.Scope.Report(ReadingRules.WrongUnit, row.Location, $"{amount} a day is no limit here", "a time or a depth is wanted",
+            $"Write it like this: {AtMostForm}");
         return null;
     }
 

@@ -60,9 +60,11 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
         var date = new DateReader(scope, placed.Source).Dated(placed.Node.Date);
         var moment = new MomentBinder(scope, placed.Source, hasPosition).Bind(placed.Node.Time);
         var bound = Limited(steps.Bind(placed.Node.Steps, placed.At(placed.Node.Span)), placed.At(placed.Node.Date.Span));
-        if (moment is SunMoment) scope.Report(ReadingRules.Syntax, moment.Origin, "an extra pass starts at a clock time", help: "Write it like this: extra 2026-07-18 21:00");
+        if (moment is SunMoment)
+            scope.Report(ReadingRules.Syntax, moment.Origin, "an extra pass starts at a clock time", help: "Write it like this: extra 2026-07-18 21:00");
         if (date is not { } on || moment is not ClockMoment at) return null;
-        var name = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"extra-{on:uuuu-MM-dd}-{at.SecondOfDay / 3600:00}{at.SecondOfDay / 60 % 60:00}");
+        var name = string.Create(System.Globalization.CultureInfo.InvariantCulture,
+            $"extra-{on:uuuu-MM-dd}-{at.SecondOfDay / 3600:00}{at.SecondOfDay / 60 % 60:00}");
         return new Schedule
         {
             Index = index,
@@ -134,13 +136,15 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
         {
             if (passes.Value < 1 || passes.Value != decimal.Truncate(passes.Value))
             {
-                scope.Report(ReadingRules.OutOfRange, placed.At(passes.Span), $"{placed.Source.Slice(passes.Span)} is no number of passes", "a whole number, 1 or more");
+                scope.Report(ReadingRules.OutOfRange, placed.At(passes.Span), $"{placed.Source.Slice(passes.Span)} is no number of passes",
+                    "a whole number, 1 or more");
                 return null;
             }
 
             if (passes.Value > Limits.PassesPerDay) ReportTooManyPasses(origin);
             else if ((double)passes.Value * every.TotalDays > Limits.PassDays)
-                scope.Report(ReadingRules.OverLimit, origin, $"passes of one date go on for more than {Limits.PassDays} days", help: "Give the schedule more days in place of passes, like this: every 2 weeks on mon");
+                scope.Report(ReadingRules.OverLimit, origin, $"passes of one date go on for more than {Limits.PassDays} days",
+                    help: "Give the schedule more days in place of passes, like this: every 2 weeks on mon");
             else
                 return new RepeatTimes(origin, every, (int)passes.Value);
             return null;
@@ -165,10 +169,13 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
     }
 
     private void ReportTooManyPasses(Location origin) =>
-        scope.Report(ReadingRules.OverLimit, origin, $"more than {Limits.PassesPerDay} passes a day", help: "Repeat less often, or repeat steps inside a pass.");
+        scope.Report(ReadingRules.OverLimit, origin, $"more than {Limits.PassesPerDay} passes a day",
+            help: "Repeat less often, or repeat steps inside a pass.");
 
     private Cut? CutFrom(CutNode node, PlacedNode<ScheduleNode> placed) =>
-        new MomentBinder(scope, placed.Source, hasPosition).Bind(node.At, mayBeEndOfDay: true) is { } at ? new Cut(placed.At(node.Span), at, node.NextDay) : null;
+        new MomentBinder(scope, placed.Source, hasPosition).Bind(node.At, mayBeEndOfDay: true) is { } at
+            ? new Cut(placed.At(node.Span), at, node.NextDay)
+            : null;
 
     private ScaleUse? ScaleOf(RowNode row, PlacedNode<ScheduleNode> placed)
     {
@@ -193,9 +200,11 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
     private ImmutableArray<Step> Limited(ImmutableArray<Step> bound, Location origin)
     {
         if (_runs.Of(bound) > Limits.RunsPerPass)
-            scope.Report(ReadingRules.OverLimit, origin, $"a pass of more than {Limits.RunsPerPass} runs", help: "Repeat less often, or let the schedule repeat its passes.");
+            scope.Report(ReadingRules.OverLimit, origin, $"a pass of more than {Limits.RunsPerPass} runs",
+                help: "Repeat less often, or let the schedule repeat its passes.");
         else if (_seconds.Of(bound) > (decimal)Limits.PassDays * SecondsInDay)
-            scope.Report(ReadingRules.OverLimit, origin, $"a pass of more than {Limits.PassDays} days", help: "Write several schedules, each with days of its own.");
+            scope.Report(ReadingRules.OverLimit, origin, $"a pass of more than {Limits.PassDays} days",
+                help: "Write several schedules, each with days of its own.");
         else
             return bound;
         return [];

@@ -29,7 +29,8 @@ internal static class SiteBinder
         zones.BindZones();
         var lists = new ZoneListBinder(declarations.All<GroupNode>(), zones.Zones, scope);
         var devices = zones.BindDevices(lists);
-        var steps = new StepBinder(declarations.All<SequenceNode>(), lists, devices, new AmountValidator(zones.Misread, scope), new AutoCycleValidator(zones.Misread, scope), scope);
+        var steps = new StepBinder(declarations.All<SequenceNode>(), lists, devices, new AmountValidator(zones.Misread, scope),
+            new AutoCycleValidator(zones.Misread, scope), scope);
         var holds = new HoldBinder(lists, scope);
         var restrictions = new RestrictionBinder(lists, hasPosition, scope);
         var schedules = Schedules(declarations, new ScheduleBinder(steps, ground.Scales, hasPosition, scope), scope);
@@ -41,7 +42,9 @@ internal static class SiteBinder
             TimeZone = block.Get(Schema.Site.TimeZone) ?? DateTimeZone.Utc,
             Effective = block.Get(Schema.Site.Effective) ?? new LocalDate(2000, 1, 1),
             Position = block.Get(Schema.Site.Location),
-            Scale = ground.Scales.Use(block.Get(Schema.Site.Scale), block.Source) is { } scale ? new ScaleUse(block.Find(Schema.Site.Scale)!.ValueOrigin, scale.Name, null) : null,
+            Scale = ground.Scales.Use(block.Get(Schema.Site.Scale), block.Source) is { } scale
+                ? new ScaleUse(block.Find(Schema.Site.Scale)!.ValueOrigin, scale.Name, null)
+                : null,
             Supplies = [.. hardware.Supplies.Things],
             Controllers = [.. hardware.Controllers.Things],
             Valves = [.. hardware.Valves.Things],
@@ -89,7 +92,8 @@ internal static class SiteBinder
         {
             if (placed.Source != files[0].Source)
             {
-                scope.Report(ReadingRules.Contradiction, placed.At(placed.Node.Kind.Span), "a site in an included file", help: $"Move it into {files[0].Source.Path}, or do not include this file.");
+                scope.Report(ReadingRules.Contradiction, placed.At(placed.Node.Kind.Span), "a site in an included file",
+                    help: $"Move it into {files[0].Source.Path}, or do not include this file.");
             }
 
             found ??= BlockReader.Read(placed.Node, placed.Source, Schema.Site.Block, scope);
@@ -101,7 +105,8 @@ internal static class SiteBinder
                 ReadingRules.Missing,
                 new Location(files[0].Source, new TextSpan(0, 0)),
                 "there is no site in this file",
-                help: "Begin with a block like this: site garden { timezone Europe/Lisbon; effective 2026-03-01 }. A file that others include is checked with them.");
+                help: "Begin with a block like this: site garden { timezone Europe/Lisbon; effective 2026-03-01 }. A file that others include is checked " +
+                    "with them.");
         }
 
         return found;

@@ -45,13 +45,15 @@ internal sealed class SourceSet
         var location = new Location(source, include.Path.Span);
         if (Resolve(from, include.Path.Value) is not { } path)
         {
-            Report(ReadingRules.IncludeOutside, location, $"\"{include.Path.Value}\" lies outside the root folder", "Give a path from the folder of this file, with / between folders, that stays inside the root folder.");
+            Report(ReadingRules.IncludeOutside, location, $"\"{include.Path.Value}\" lies outside the root folder",
+                "Give a path from the folder of this file, with / between folders, that stays inside the root folder.");
             return;
         }
 
         if (_open.Contains(path))
         {
-            Report(ReadingRules.Loop, location, $"\"{path}\" includes itself: {string.Join(" includes ", [.. _open.Skip(_open.IndexOf(path)), path])}", "Delete this line.");
+            Report(ReadingRules.Loop, location, $"\"{path}\" includes itself: {string.Join(" includes ", [.. _open.Skip(_open.IndexOf(path)), path])}",
+                "Delete this line.");
             return;
         }
 
@@ -64,8 +66,10 @@ internal sealed class SourceSet
 
         _files[path] = null;
         if (_reader.Read(path) is { } text) Add(text, path);
-        else if (_reader.LeadsOutside(path)) Report(ReadingRules.IncludeOutside, location, $"\"{path}\" leads outside the root folder", "Put the file itself in place of the link.");
-        else if (_reader.WhyUnreadable(path) is { } why) Report(ReadingRules.IncludeMissing, location, $"cannot read \"{path}\": {why}", "Put a file that can be read in its place, or delete this line.");
+        else if (_reader.LeadsOutside(path))
+            Report(ReadingRules.IncludeOutside, location, $"\"{path}\" leads outside the root folder", "Put the file itself in place of the link.");
+        else if (_reader.WhyUnreadable(path) is { } why)
+            Report(ReadingRules.IncludeMissing, location, $"cannot read \"{path}\": {why}", "Put a file that can be read in its place, or delete this line.");
         else Report(ReadingRules.IncludeMissing, location, $"there is no file \"{path}\"", "Check the spelling; the path begins in the folder of this file.");
     }
 

@@ -22,7 +22,8 @@ internal sealed class StepBinder
     private readonly NameTable<Sequence> _sequences;
     private readonly List<string> _open = [];
 
-    public StepBinder(IEnumerable<PlacedNode<SequenceNode>> sequences, ZoneListBinder lists, IEnumerable<Device> devices, AmountValidator amounts, AutoCycleValidator cycles, Scope scope)
+    public StepBinder(IEnumerable<PlacedNode<SequenceNode>> sequences, ZoneListBinder lists, IEnumerable<Device> devices, AmountValidator amounts,
+        AutoCycleValidator cycles, Scope scope)
     {
         _lists = lists;
         _amounts = amounts;
@@ -46,7 +47,8 @@ internal sealed class StepBinder
     public ImmutableArray<Step> Bind(ImmutableArray<StepNode> nodes, Location body)
     {
         var source = body.Source;
-        if (nodes.IsEmpty && !_scope.HasFindingIn(body)) _scope.Report(ReadingRules.Missing, body, "there are no steps", help: "Write them between the braces, like this: water lawn for 10 min");
+        if (nodes.IsEmpty && !_scope.HasFindingIn(body))
+            _scope.Report(ReadingRules.Missing, body, "there are no steps", help: "Write them between the braces, like this: water lawn for 10 min");
         var steps = ImmutableArray.CreateBuilder<Step>();
         foreach (var node in nodes)
         {
@@ -87,7 +89,8 @@ internal sealed class StepBinder
         if (node.Through is not null)
         {
             if (_injectors.ContainsKey(node.Through.Text)) through = node.Through.Text;
-            else _scope.ReportUnknown(new Location(origin.Source, node.Through.Span), $"no injector is called \"{node.Through.Text}\"", node.Through.Text, _injectors.Keys);
+            else _scope.ReportUnknown(new Location(origin.Source, node.Through.Span), $"no injector is called \"{node.Through.Text}\"", node.Through.Text,
+                _injectors.Keys);
         }
 
         if (parts.IsEmpty || (length is null && amount is null)) return null;
@@ -98,7 +101,8 @@ internal sealed class StepBinder
     private CycleStep? Cycle(CycleNode node, Location origin)
     {
         foreach (var inner in node.Steps.Where(inner => inner is not (WaterNode or RunNode)))
-            _scope.Report(ReadingRules.Contradiction, new Location(origin.Source, inner.Span), "only `water` and `run` can stand in a cycle", help: "Put it before or after the cycle.");
+            _scope.Report(ReadingRules.Contradiction, new Location(origin.Source, inner.Span), "only `water` and `run` can stand in a cycle",
+                help: "Put it before or after the cycle.");
         var steps = Bind([.. node.Steps.Where(inner => inner is WaterNode or RunNode)], origin);
         foreach (var run in steps.OfType<RunStep>()) CheckInCycle(run);
         var cycle = node.Cycle is null ? null : RowCursor.Length(_scope, origin.Source, node.Cycle, "cycle 6 min soak 30 min");
@@ -112,7 +116,8 @@ internal sealed class StepBinder
     private void CheckInCycle(RunStep run)
     {
         if (OtherThanWater(run.Sequence, []) is not { } other) return;
-        _scope.Report(Finding.At(ReadingRules.Contradiction, run.Origin, $"sequence \"{run.Sequence.Name}\" holds more than waterings", "stands in a cycle") with
+        _scope.Report(Finding.At(ReadingRules.Contradiction, run.Origin, $"sequence \"{run.Sequence.Name}\" holds more than waterings",
+            "stands in a cycle") with
         {
             Others = [new Label(other.Origin, "cannot stand in a cycle")],
             Help = "Put it before or after the cycle, or write the waterings of the sequence out.",
@@ -144,7 +149,8 @@ internal sealed class StepBinder
         cursor.End();
         if (cursor.HasFailed || amount is not { } given) return null;
         if (given.Dimension is Dimension.Depth or Dimension.Volume && given.Value > 0) return given;
-        _scope.Report(ReadingRules.WrongUnit, new Location(source, row.Span), $"{source.Slice(row.Span)} is no amount of water", "a depth or a volume is wanted", $"Write it in {Dimension.Depth.UnitList()}, or in {Dimension.Volume.UnitList()}; for a time, write for.");
+        _scope.Report(ReadingRules.WrongUnit, new Location(source, row.Span), $"{source.Slice(row.Span)} is no amount of water",
+            "a depth or a volume is wanted", $"Write it in {Dimension.Depth.UnitList()}, or in {Dimension.Volume.UnitList()}; for a time, write for.");
         return null;
     }
 
@@ -153,11 +159,13 @@ internal sealed class StepBinder
         if (node.Value >= 1 && node.Value == decimal.Truncate(node.Value))
         {
             if (node.Value <= most) return (int)node.Value;
-            _scope.Report(ReadingRules.OverLimit, new Location(source, node.Span), $"more than {most} times", "over the limit", "Repeat less often, or let the schedule repeat its passes.");
+            _scope.Report(ReadingRules.OverLimit, new Location(source, node.Span), $"more than {most} times", "over the limit",
+                "Repeat less often, or let the schedule repeat its passes.");
             return null;
         }
 
-        _scope.Report(ReadingRules.OutOfRange, new Location(source, node.Span), $"{source.Slice(node.Span)} is no number of times", "a whole number, 1 or more");
+        _scope.Report(ReadingRules.OutOfRange, new Location(source, node.Span), $"{source.Slice(node.Span)} is no number of times",
+            "a whole number, 1 or more");
         return null;
     }
 
@@ -167,7 +175,8 @@ internal sealed class StepBinder
         var origin = new Location(source, run.Sequence.Span);
         if (_open.Contains(name))
         {
-            _scope.Report(ReadingRules.Loop, origin, $"sequence \"{name}\" runs itself: {string.Join(" runs ", _open.Skip(_open.IndexOf(name)).Append(name))}", help: "Delete this line.");
+            _scope.Report(ReadingRules.Loop, origin, $"sequence \"{name}\" runs itself: {string.Join(" runs ", _open.Skip(_open.IndexOf(name)).Append(name))}",
+                help: "Delete this line.");
             return null;
         }
 

@@ -104,7 +104,8 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
         Exclude(block, Schema.Zone.Efficiency, Schema.Zone.Uniformity, "both efficiency and uniformity");
         Exclude(block, Schema.Zone.Flow, Schema.Zone.Emitters, "both flow and emitters");
         if (block.Get(Schema.Zone.Shortest)?.Value > block.Get(Schema.Zone.Longest)?.Value)
-            scope.Report(ReadingRules.Contradiction, block.Find(Schema.Zone.Shortest)!.Origin, "`shortest` is longer than `longest`", help: "Exchange the two, or mend one.");
+            scope.Report(ReadingRules.Contradiction, block.Find(Schema.Zone.Shortest)!.Origin, "`shortest` is longer than `longest`",
+                help: "Exchange the two, or mend one.");
     }
 
     private void Exclude(BoundBlock block, Property first, Property second, string heading)

@@ -69,7 +69,8 @@ internal sealed class ZoneListBinder
     public ImmutableArray<Zone> Set(ZoneListNode list, SourceText source)
     {
         foreach (var part in list.Parts.Where(part => part.Names.Length > 1))
-            _scope.Report(ReadingRules.Contradiction, new Location(source, part.Span), "a plus does not belong here", "these zones are a set, not a watering", "Put commas between them.");
+            _scope.Report(ReadingRules.Contradiction, new Location(source, part.Span), "a plus does not belong here", "these zones are a set, not a watering",
+                "Put commas between them.");
         return Set(list.Parts.SelectMany(part => part.Names), source);
     }
 
@@ -93,14 +94,16 @@ internal sealed class ZoneListBinder
             var resolved = Resolve(name, origin.Source);
             if (resolved.Length > 1)
             {
-                _scope.Report(ReadingRules.Contradiction, new Location(origin.Source, name.Span), $"\"{name.Text}\" is a row, one zone after the other", "cannot stand beside a plus", "Name the zones that are to be on together.");
+                _scope.Report(ReadingRules.Contradiction, new Location(origin.Source, name.Span), $"\"{name.Text}\" is a row, one zone after the other",
+                    "cannot stand beside a plus", "Name the zones that are to be on together.");
                 continue;
             }
 
             foreach (var zone in resolved.SelectMany(part => part.Zones))
             {
                 if (!zones.Contains(zone)) zones.Add(zone);
-                else _scope.Report(ReadingRules.Contradiction, new Location(origin.Source, name.Span), $"{zone.Name} twice at once", help: "Name it once, or put a comma in place of the plus.");
+                else _scope.Report(ReadingRules.Contradiction, new Location(origin.Source, name.Span), $"{zone.Name} twice at once",
+                    help: "Name it once, or put a comma in place of the plus.");
             }
         }
 
@@ -114,7 +117,9 @@ internal sealed class ZoneListBinder
         if (_zones.TryUse(name.Text, out var zone)) return [Alone(zone, origin)];
         if (_open.Contains(name.Text))
         {
-            _scope.Report(ReadingRules.Loop, origin, $"group \"{name.Text}\" holds itself: {string.Join(", ", _open.Skip(_open.IndexOf(name.Text)).Append(name.Text))}", help: "Name zones in place of the group.");
+            _scope.Report(ReadingRules.Loop, origin,
+                $"group \"{name.Text}\" holds itself: {string.Join(", ", _open.Skip(_open.IndexOf(name.Text)).Append(name.Text))}",
+                help: "Name zones in place of the group.");
             return [];
         }
 

@@ -11,7 +11,9 @@ namespace WaterScript.Binding.Validation;
 /// <param name="scope">Where findings go.</param>
 internal sealed class AutoCycleValidator(IReadOnlySet<string> misread, Scope scope)
 {
-    /// <summary>Reports every zone of which a needed number is missing, or that cannot be watered without runoff, at the cycle, with the zone beside it.</summary>
+    /// <summary>
+    /// Reports every zone of which a needed number is missing, or that cannot be watered without runoff, at the cycle, with the zone beside it.
+    /// </summary>
     public void Check(CycleStep cycle)
     {
         foreach (var zone in Waterings.ZonesIn(cycle.Steps).Where(zone => !misread.Contains(zone.Name)))
@@ -25,9 +27,11 @@ internal sealed class AutoCycleValidator(IReadOnlySet<string> misread, Scope sco
     {
         var (lacks, help) = zone switch
         {
-            { MillimetresPerHour: null } => ("has neither a rate nor flow and area", "Add its flow and the ground that it wets, like this: flow 9 L/min; area 45 m2"),
+            { MillimetresPerHour: null } =>
+                ("has neither a rate nor flow and area", "Add its flow and the ground that it wets, like this: flow 9 L/min; area 45 m2"),
             { Soil: null } => ("has no soil", "Add its soil, like this: soil loam"),
-            { Soil.Intake: null } => ($"its soil, {zone.Soil.Name}, says nothing of what it takes in", $"Add it to soil {zone.Soil.Name}, like this: intake 10 mm/h"),
+            { Soil.Intake: null } =>
+                ($"its soil, {zone.Soil.Name}, says nothing of what it takes in", $"Add it to soil {zone.Soil.Name}, like this: intake 10 mm/h"),
             _ => ($"its soil, {zone.Soil.Name}, says nothing of what may stand on it", $"Add it to soil {zone.Soil.Name}, like this: ponds 5 mm"),
         };
         scope.Report(Finding.At(ReadingRules.Missing, cycle.Origin, $"no cycle follows from what is known of \"{zone.Name}\"", "its lengths are reckoned") with

@@ -28,12 +28,14 @@ internal sealed class ClimateValidator(Site site, Scope scope)
     {
         if (site.Climate is not { } climate)
         {
-            scope.Report(ReadingRules.Missing, scale.Origin, "a scale by climate, and no climate", "follows the climate", "Add the climate, with a line for each month: climate { jul 16.1 C to 27.9 C, rain 4 mm }");
+            scope.Report(ReadingRules.Missing, scale.Origin, "a scale by climate, and no climate", "follows the climate",
+                "Add the climate, with a line for each month: climate { jul 16.1 C to 27.9 C, rain 4 mm }");
             return;
         }
 
         var lacksPosition = site.Position is null && lacking.Any(month => climate.Months[month - 1]?.Means is not null);
-        scope.Report(Finding.At(ReadingRules.Missing, climate.Origin, lacksPosition ? "a climate of temperatures, and no location" : $"the climate says nothing of {Names(lacking)}", "a scale follows it") with
+        scope.Report(Finding.At(ReadingRules.Missing, climate.Origin,
+            lacksPosition ? "a climate of temperatures, and no location" : $"the climate says nothing of {Names(lacking)}", "a scale follows it") with
         {
             Others = [new Label(scale.Origin, "this scale")],
             Help = lacksPosition

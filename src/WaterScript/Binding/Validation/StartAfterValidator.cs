@@ -37,16 +37,19 @@ internal sealed class StartAfterValidator
             depths = check.Depths();
         }
 
-        foreach (var schedule in schedules.Where(schedule => !depths.TryGetValue(schedule.Name, out var depth) || depth > Limits.NameDepth)) check.Shorten(schedule.Name);
+        foreach (var schedule in schedules.Where(schedule => !depths.TryGetValue(schedule.Name, out var depth) || depth > Limits.NameDepth))
+            check.Shorten(schedule.Name);
         return [.. schedules.Select(schedule => check._schedules[schedule.Name])];
     }
 
     private bool Exists(StartAfter start)
     {
         if (!_schedules.TryGetValue(start.Other, out var other) || other.IsExtra)
-            _scope.ReportUnknown(start.Origin, $"no schedule is called \"{start.Other}\"", start.Other, _schedules.Values.Where(schedule => !schedule.IsExtra).Select(schedule => schedule.Name));
+            _scope.ReportUnknown(start.Origin, $"no schedule is called \"{start.Other}\"", start.Other,
+                _schedules.Values.Where(schedule => !schedule.IsExtra).Select(schedule => schedule.Name));
         else if (other.IsManual)
-            _scope.Report(ReadingRules.Contradiction, start.Origin, $"\"{start.Other}\" is manual, so nothing can start after it", help: "Name a schedule that has a calendar.");
+            _scope.Report(ReadingRules.Contradiction, start.Origin, $"\"{start.Other}\" is manual, so nothing can start after it",
+                help: "Name a schedule that has a calendar.");
         else
             return true;
         return false;
@@ -55,8 +58,10 @@ internal sealed class StartAfterValidator
     /// <summary>How many schedules each rests on in a row; those that a circle holds up have none.</summary>
     private Dictionary<string, int> Depths()
     {
-        var followers = _schedules.Values.SelectMany(schedule => schedule.Starts.OfType<StartAfter>().Select(start => (start.Other, schedule.Name))).ToLookup(pair => pair.Other, pair => pair.Name, StringComparer.Ordinal);
-        var waiting = _schedules.Values.ToDictionary(schedule => schedule.Name, schedule => schedule.Starts.OfType<StartAfter>().Count(), StringComparer.Ordinal);
+        var followers = _schedules.Values.SelectMany(schedule => schedule.Starts.OfType<StartAfter>().Select(start => (start.Other, schedule.Name)))
+            .ToLookup(pair => pair.Other, pair => pair.Name, StringComparer.Ordinal);
+        var waiting = _schedules.Values.ToDictionary(
+            schedule => schedule.Name, schedule => schedule.Starts.OfType<StartAfter>().Count(), StringComparer.Ordinal);
         var depths = new Dictionary<string, int>(StringComparer.Ordinal);
         var ready = new Queue<(string Name, int Depth)>(waiting.Where(entry => entry.Value == 0).Select(entry => (entry.Key, 0)));
         while (ready.TryDequeue(out var next))
@@ -83,7 +88,8 @@ internal sealed class StartAfterValidator
 
         var start = HeldUp(schedule, depths);
         var circle = path.Skip(path.IndexOf(schedule.Name)).Append(schedule.Name);
-        _scope.Report(ReadingRules.Loop, start.Origin, $"schedules start after one another in a circle: {string.Join(" after ", circle)}", help: "Give one of them a start of its own.");
+        _scope.Report(ReadingRules.Loop, start.Origin, $"schedules start after one another in a circle: {string.Join(" after ", circle)}",
+            help: "Give one of them a start of its own.");
         Remove(schedule.Name, start);
     }
 
@@ -94,7 +100,8 @@ internal sealed class StartAfterValidator
     {
         foreach (var start in _schedules[name].Starts.OfType<StartAfter>())
         {
-            _scope.Report(ReadingRules.OverLimit, start.Origin, $"more than {Limits.NameDepth} schedules start one after another", help: "Put their steps into one schedule.");
+            _scope.Report(ReadingRules.OverLimit, start.Origin, $"more than {Limits.NameDepth} schedules start one after another",
+                help: "Put their steps into one schedule.");
             Remove(name, start);
         }
     }

@@ -33,7 +33,8 @@ internal sealed class StepSum(Func<Step, decimal> ofOne, Func<CycleStep, decimal
         };
 
         static decimal SoakOf(Step step, CycleStep cycle) =>
-            step is WaterStep water ? water.Parts.Sum(part => PiecesOf(water, part, cycle) * part.Zones.Max(zone => CycleAndSoak.Soak(cycle, zone, LongestPiece(part, cycle)))) : 0;
+            step is WaterStep water ? water.Parts.Sum(
+                part => PiecesOf(water, part, cycle) * part.Zones.Max(zone => CycleAndSoak.Soak(cycle, zone, LongestPiece(part, cycle)))) : 0;
     }
 
     /// <summary>Into how many pieces a cycle splits a part of a watering, at most.</summary>

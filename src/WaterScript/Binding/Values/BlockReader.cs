@@ -22,7 +22,8 @@ internal static class BlockReader
         }
 
         var block = new BoundBlock(node, source, properties);
-        foreach (var required in schema.Properties.Where(required => required.IsRequired && !block.Has(required))) ReportMissing(block, schema, required, scope);
+        foreach (var required in schema.Properties.Where(required => required.IsRequired && !block.Has(required)))
+            ReportMissing(block, schema, required, scope);
         return block;
     }
 
@@ -49,9 +50,11 @@ internal static class BlockReader
         var location = new Location(source, node.Name.Span);
         var names = schema.Properties.Select(known => known.Name).ToArray();
         var home = Words.HomeOf(node.Name.Text);
-        var nearest = KnownTypos.Month(node.Name.Text) is { } month && names.Contains(month) ? month : home is null || names.Any(name => name == node.Name.Text + "s") ? Meant(node.Name.Text, names) : null;
+        var nearest = KnownTypos.Month(node.Name.Text) is { } month && names.Contains(month) ? month
+            : home is null || names.Any(name => name == node.Name.Text + "s") ? Meant(node.Name.Text, names) : null;
         var elsewhere = Schema.Blocks.FirstOrDefault(other => other.Find(node.Name.Text) is not null);
-        scope.Report(Finding.At(ReadingRules.UnknownProperty, location, $"{schema.Article} has no property \"{node.Name.Text}\"", nearest is null ? "" : $"did you mean \"{nearest}\"?") with
+        scope.Report(Finding.At(ReadingRules.UnknownProperty, location, $"{schema.Article} has no property \"{node.Name.Text}\"",
+            nearest is null ? "" : $"did you mean \"{nearest}\"?") with
         {
             Details = elsewhere is null ? "" : $"It belongs to {elsewhere.Article}.",
             Help = nearest is not null ? $"Write {nearest}." : (elsewhere is null ? home : null) ?? $"Its properties are {ListOf(names)}.",
@@ -62,7 +65,9 @@ internal static class BlockReader
 
     /// <summary>The property whose first word alone was written, where there is one such: <c>minimum-flow</c> for <c>minimum</c>; else the nearest.</summary>
     private static string? Meant(string written, string[] names) =>
-        names.Where(name => name.StartsWith($"{written}-", StringComparison.OrdinalIgnoreCase)).ToArray() is [var longer] ? longer : Spelling.Nearest(written, names);
+        names.Where(name => name.StartsWith($"{written}-", StringComparison.OrdinalIgnoreCase)).ToArray() is [var longer]
+            ? longer
+            : Spelling.Nearest(written, names);
 
     /// <summary>The twelve months as what they are; <c>at</c> with the word that always follows it.</summary>
     private static string ListOf(IReadOnlyCollection<string> names)
@@ -76,7 +81,8 @@ internal static class BlockReader
         var origin = new Location(source, node.Span);
         if (!property.MayRepeat && properties.Find(bound => bound.Property == property) is { } first)
         {
-            scope.Report(Finding.At(ReadingRules.StatedTwice, new Location(source, node.Name.Span), $"\"{property.Name}\" is stated twice", "the second time") with
+            scope.Report(Finding.At(ReadingRules.StatedTwice, new Location(source, node.Name.Span), $"\"{property.Name}\" is stated twice",
+                "the second time") with
             {
                 Others = [new Label(first.Origin, "the first time")],
                 Help = "Delete one of the two.",
@@ -93,7 +99,8 @@ internal static class BlockReader
         if (!schema.Inner.Contains(inner.Kind.Text))
         {
             var place = new Location(source, inner.Kind.Span);
-            scope.Report(ReadingRules.UnknownProperty, place, $"{schema.Article} has no block \"{inner.Kind.Text}\"", help: Words.HomeOf(inner.Kind.Text) ?? "");
+            scope.Report(ReadingRules.UnknownProperty, place, $"{schema.Article} has no block \"{inner.Kind.Text}\"",
+                help: Words.HomeOf(inner.Kind.Text) ?? "");
         }
         else if (!inner.Row.Tokens.IsEmpty)
         {
@@ -103,5 +110,6 @@ internal static class BlockReader
     }
 
     private static void ReportMissing(BoundBlock block, BlockSchema schema, Property property, Scope scope) =>
-        scope.Report(ReadingRules.Missing, block.Origin, $"{schema.Kind} \"{block.Name.Text}\" has no {property.Name}", help: $"Add a line like this: {property.Form}");
+        scope.Report(ReadingRules.Missing, block.Origin, $"{schema.Kind} \"{block.Name.Text}\" has no {property.Name}",
+            help: $"Add a line like this: {property.Form}");
 }

@@ -63,19 +63,23 @@ internal sealed class BoundBlock(BlockNode node, SourceText source, IReadOnlyLis
     public Placed<PairValue>? Get(Property<PairType> property) => Find(property) is { Value: PairValue value, Origin: var place } ? new(value, place) : null;
 
     /// <inheritdoc cref="Get(Property{AmountType})"/>
-    public Placed<EmittersValue>? Get(Property<EmittersType> property) => Find(property) is { Value: EmittersValue value, Origin: var place } ? new(value, place) : null;
+    public Placed<EmittersValue>? Get(Property<EmittersType> property) =>
+        Find(property) is { Value: EmittersValue value, Origin: var place } ? new(value, place) : null;
 
     /// <inheritdoc cref="Get(Property{AmountType})"/>
-    public Placed<OutputValue>? Get(Property<OutputType> property) => Find(property) is { Value: OutputValue value, Origin: var place } ? new(value, place) : null;
+    public Placed<OutputValue>? Get(Property<OutputType> property) =>
+        Find(property) is { Value: OutputValue value, Origin: var place } ? new(value, place) : null;
 
     /// <inheritdoc cref="Get(Property{AmountType})"/>
-    public Placed<ContentValue>? Get(Property<ContentType> property) => Find(property) is { Value: ContentValue value, Origin: var place } ? new(value, place) : null;
+    public Placed<ContentValue>? Get(Property<ContentType> property) =>
+        Find(property) is { Value: ContentValue value, Origin: var place } ? new(value, place) : null;
 
     /// <inheritdoc cref="Get(Property{AmountType})"/>
     public Placed<ShareValue>? Get(Property<CatchType> property) => Find(property) is { Value: ShareValue value, Origin: var place } ? new(value, place) : null;
 
     /// <inheritdoc cref="Get(Property{AmountType})"/>
-    public Placed<ShareValue>? Get(Property<RechargeType> property) => Find(property) is { Value: ShareValue value, Origin: var place } ? new(value, place) : null;
+    public Placed<ShareValue>? Get(Property<RechargeType> property) =>
+        Find(property) is { Value: ShareValue value, Origin: var place } ? new(value, place) : null;
 
     /// <summary>The value of a property that says itself where it stands, or none; null as for other values.</summary>
     public NameNode? Get(Property<ReferenceType> property) => Find(property)?.Value as NameNode;

@@ -36,8 +36,10 @@ internal sealed class DateReader(Scope scope, SourceText source)
             return null;
         }
 
-        if (year is >= FirstYear and <= LastYear && month is >= 1 and <= 12 && day >= 1 && day <= DateTime.DaysInMonth(year, month)) return new LocalDate(year, month, day);
-        scope.Report(ReadingRules.OutOfRange, location, $"there is no date {text}", ReasonAgainst(year, month), "Write year, month and day like this: 2026-05-01");
+        if (year is >= FirstYear and <= LastYear && month is >= 1 and <= 12 && day >= 1 && day <= DateTime.DaysInMonth(year, month))
+            return new LocalDate(year, month, day);
+        scope.Report(ReadingRules.OutOfRange, location, $"there is no date {text}", ReasonAgainst(year, month),
+            "Write year, month and day like this: 2026-05-01");
         return null;
     }
 
@@ -46,7 +48,8 @@ internal sealed class DateReader(Scope scope, SourceText source)
     {
         if (node.Base is MonthDayNode)
         {
-            scope.Report(ReadingRules.OutOfRange, At(node.Span), $"{source.Slice(node.Span)} has no year", help: "Write a date with its year, like this: 2026-05-01");
+            scope.Report(ReadingRules.OutOfRange, At(node.Span), $"{source.Slice(node.Span)} has no year",
+                help: "Write a date with its year, like this: 2026-05-01");
             return null;
         }
 
@@ -79,7 +82,8 @@ internal sealed class DateReader(Scope scope, SourceText source)
     {
         if (node.Base is not MonthDayNode day)
         {
-            scope.Report(ReadingRules.Contradiction, At(node.Span), "one end has a year and the other has not", help: "Write both with a year, or both without.");
+            scope.Report(ReadingRules.Contradiction, At(node.Span), "one end has a year and the other has not",
+                help: "Write both with a year, or both without.");
             return null;
         }
 
@@ -97,8 +101,10 @@ internal sealed class DateReader(Scope scope, SourceText source)
         }
 
         if (day.Day is null) return new YearDay(month, 0);
-        if (day.Day.Value >= 1 && day.Day.Value <= MonthLengths[month - 1] && day.Day.Value == decimal.Truncate(day.Day.Value)) return new YearDay(month, (int)day.Day.Value);
-        scope.Report(ReadingRules.OutOfRange, At(node.Span), $"there is no day {source.Slice(node.Span)}", $"{day.Month.Text} has {MonthLengths[month - 1]} days", $"Write last {day.Month.Text} for its last day, or another day of it.");
+        if (day.Day.Value >= 1 && day.Day.Value <= MonthLengths[month - 1] && day.Day.Value == decimal.Truncate(day.Day.Value))
+            return new YearDay(month, (int)day.Day.Value);
+        scope.Report(ReadingRules.OutOfRange, At(node.Span), $"there is no day {source.Slice(node.Span)}",
+            $"{day.Month.Text} has {MonthLengths[month - 1]} days", $"Write last {day.Month.Text} for its last day, or another day of it.");
         return null;
     }
 
@@ -111,7 +117,8 @@ internal sealed class DateReader(Scope scope, SourceText source)
         if (cursor.HasFailed) return null;
         var days = length.InBase / Units.Day.Numerator;
         if (days == decimal.Truncate(days)) return (int)days;
-        scope.Report(ReadingRules.OutOfRange, At(row.Span), $"{source.Slice(row.Span)} is not a whole number of days", "dates are reckoned in whole days or weeks");
+        scope.Report(ReadingRules.OutOfRange, At(row.Span), $"{source.Slice(row.Span)} is not a whole number of days",
+            "dates are reckoned in whole days or weeks");
         return null;
     }
 
@@ -119,7 +126,9 @@ internal sealed class DateReader(Scope scope, SourceText source)
     {
         if (scope.Lets.Use(node.Name) is not { } let)
         {
-            if (KnownTypos.Month(node.Name) is { } month) scope.Report(ReadingRules.Missing, At(node.Span), $"{month} without its day", help: $"Write the day before it, like this: 1 {month}, or last {month} for its last day");
+            if (KnownTypos.Month(node.Name) is { } month)
+                scope.Report(ReadingRules.Missing, At(node.Span), $"{month} without its day",
+                    help: $"Write the day before it, like this: 1 {month}, or last {month} for its last day");
             else scope.ReportUnknown(At(node.Span), $"no date is called \"{node.Name}\"", node.Name, scope.Lets.Names);
             return null;
         }

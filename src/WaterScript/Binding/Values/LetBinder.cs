@@ -68,7 +68,8 @@ internal sealed class LetBinder
 
         if (_open.Count >= Limits.NameDepth)
         {
-            _scope.Report(ReadingRules.OverLimit, node.At(token.Span), $"more than {Limits.NameDepth} dates are reckoned from one another", help: "Give this one as a date.");
+            _scope.Report(ReadingRules.OverLimit, node.At(token.Span), $"more than {Limits.NameDepth} dates are reckoned from one another",
+                help: "Give this one as a date.");
             return null;
         }
 
@@ -81,7 +82,8 @@ internal sealed class LetBinder
         other.IsUsed = true;
         if (other.Quantity is not null)
         {
-            _scope.Report(ReadingRules.OutOfRange, node.At(token.Span), $"\"{token.Text}\" is a quantity", "a let of a quantity may not name another", "Write the number and its unit.");
+            _scope.Report(ReadingRules.OutOfRange, node.At(token.Span), $"\"{token.Text}\" is a quantity", "a let of a quantity may not name another",
+                "Write the number and its unit.");
             return null;
         }
 

@@ -37,18 +37,21 @@ internal sealed class MomentBinder(Scope scope, SourceText source, bool hasPosit
 
         if (node.Suffix is not null)
         {
-            scope.Report(ReadingRules.Syntax, At(node.Suffix.Span), $"\"{node.Suffix.Text}\" does not belong here", help: "Write times of the day with 24 hours: 18:30");
+            scope.Report(ReadingRules.Syntax, At(node.Suffix.Span), $"\"{node.Suffix.Text}\" does not belong here",
+                help: "Write times of the day with 24 hours: 18:30");
             return null;
         }
 
         if (SecondOfDay(node.Base.Text) is not { } second)
         {
-            scope.Report(ReadingRules.OutOfRange, At(node.Base.Span), $"\"{node.Base.Text}\" is not a time of day", "00:00 to 23:59", "Write hours and minutes like this: 06:30");
+            scope.Report(ReadingRules.OutOfRange, At(node.Base.Span), $"\"{node.Base.Text}\" is not a time of day", "00:00 to 23:59",
+                "Write hours and minutes like this: 06:30");
             return null;
         }
 
         if (second < EndOfDay || mayBeEndOfDay) return new ClockMoment(At(node.Span), second);
-        scope.Report(ReadingRules.OutOfRange, At(node.Base.Span), "24:00 is only the end of a day", "stands after until and at the end of between", "Write 00:00 and the next day.");
+        scope.Report(ReadingRules.OutOfRange, At(node.Base.Span), "24:00 is only the end of a day", "stands after until and at the end of between",
+            "Write 00:00 and the next day.");
         return null;
     }
 
@@ -63,7 +66,8 @@ internal sealed class MomentBinder(Scope scope, SourceText source, bool hasPosit
 
         if (!hasPosition)
         {
-            scope.Report(ReadingRules.Missing, At(node.Base.Span), $"the site has no location, which {word} needs", help: "Add a line to the site, like this: location 39.6 N 8.1 W");
+            scope.Report(ReadingRules.Missing, At(node.Base.Span), $"the site has no location, which {word} needs",
+                help: "Add a line to the site, like this: location 39.6 N 8.1 W");
             return null;
         }
 

@@ -165,9 +165,13 @@ internal static class PropertyReaders
     {
         var heading = $"no time zone is called \"{name}\"";
         var city = name.Replace(' ', '_');
-        var meant = scope.TimeZones.Ids.Where(id => !id.StartsWith("Etc/", StringComparison.Ordinal)).FirstOrDefault(id => id.Equals(city, StringComparison.OrdinalIgnoreCase) || (id.Contains('/', StringComparison.Ordinal) && id.EndsWith('/' + city, StringComparison.OrdinalIgnoreCase)));
+        var meant = scope.TimeZones.Ids.Where(id => !id.StartsWith("Etc/", StringComparison.Ordinal))
+            .FirstOrDefault(id =>
+            id.Equals(city, StringComparison.OrdinalIgnoreCase)
+            || (id.Contains('/', StringComparison.Ordinal) && id.EndsWith('/' + city, StringComparison.OrdinalIgnoreCase)));
         if (meant is not null) scope.ReportUnknown(location, heading, meant, [meant]);
-        else if (name.Contains('/', StringComparison.Ordinal) && Spelling.Nearest(name, scope.TimeZones.Ids) is { } nearest) scope.ReportUnknown(location, heading, name, [nearest]);
+        else if (name.Contains('/', StringComparison.Ordinal) && Spelling.Nearest(name, scope.TimeZones.Ids) is { } nearest)
+            scope.ReportUnknown(location, heading, name, [nearest]);
         else scope.Report(ReadingRules.UnknownName, location, heading, help: "Name the zone of a city, like this: Europe/Lisbon");
     }
 
@@ -176,7 +180,8 @@ internal static class PropertyReaders
     {
         var side = name.Contains('+', StringComparison.Ordinal) ? "behind" : "ahead of";
         var hours = name[(name.IndexOfAny(['+', '-']) + 1)..];
-        scope.Report(ReadingRules.UnusualForm, location, $"{name} is {hours} h {side} UTC", "the sign is the reverse of the usual", "Name a city's zone, like this: Europe/Lisbon");
+        scope.Report(ReadingRules.UnusualForm, location, $"{name} is {hours} h {side} UTC", "the sign is the reverse of the usual",
+            "Name a city's zone, like this: Europe/Lisbon");
     }
 
     /// <summary><c>39.6 N 8.1 W 310 m</c></summary>
@@ -205,7 +210,8 @@ internal static class PropertyReaders
         }
         else if (month is { Coldest: null } and not { HumidityLeast: null, Wind: null, Sun: null })
         {
-            row.Scope.Report(ReadingRules.Missing, month.Origin, "humidity, wind and sun without temperatures", "nothing can be reckoned from these alone", "Begin with the mean minimum and maximum, like this: 16.1 C to 27.9 C");
+            row.Scope.Report(ReadingRules.Missing, month.Origin, "humidity, wind and sun without temperatures", "nothing can be reckoned from these alone",
+                "Begin with the mean minimum and maximum, like this: 16.1 C to 27.9 C");
         }
 
         return month;

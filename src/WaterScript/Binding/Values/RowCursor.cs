@@ -133,7 +133,7 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
         var token = Next;
         _index++;
         var span = TextSpan.Cover(row.Tokens[start].Span, token.Span);
-        if (!decimal.TryParse(token.Text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) || value > MostNumber)
+        if (!decimal.TryParse(token.Text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) || value > Limits.MostNumber)
         {
             FailRange(span, $"\"{token.Text}\" is too large a number");
             return null;
@@ -148,7 +148,9 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
     /// <summary>A bare whole number with one of two words after it, if both come next: <c>3 days</c>.</summary>
     public int? AcceptCount(string several, string one)
     {
-        if (IsAtEnd || Next.Kind != TokenKind.Number || _index + 1 >= row.Tokens.Length || (row.Tokens[_index + 1].Text != several && row.Tokens[_index + 1].Text != one)) return null;
+        if (IsAtEnd || Next.Kind != TokenKind.Number || _index + 1 >= row.Tokens.Length
+            || (row.Tokens[_index + 1].Text != several && row.Tokens[_index + 1].Text != one))
+            return null;
         if (Whole(1, 10_000) is not { } count) return null;
         _index++;
         return count;
@@ -178,7 +180,8 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
         if (IsAtEnd || Units.Find(Next.Text) is not { } unit)
         {
             var location = new Location(source, IsAtEnd ? SpanFrom(start) : Next.Span);
-            if (IsAtEnd) scope.Report(ReadingRules.WrongUnit, location, $"{row.Tokens[start].Text} has no unit", help: $"Write its unit after it, like this: {form}");
+            if (IsAtEnd)
+                scope.Report(ReadingRules.WrongUnit, location, $"{row.Tokens[start].Text} has no unit", help: $"Write its unit after it, like this: {form}");
             else scope.ReportUnknown(location, $"no unit is called \"{Next.Text}\"", Next.Text, Units.All.Select(known => known.Symbol).Distinct());
             HasFailed = true;
             return null;
@@ -216,7 +219,7 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
             last = unit;
         }
         while (IsAtNumber);
-        if (seconds <= MostSeconds) return new Quantity(seconds, Units.Second);
+        if (seconds <= Limits.MostSeconds) return new Quantity(seconds, Units.Second);
         FailRange(SpanFrom(start), $"{source.Slice(SpanFrom(start))} is too long", "at most 100 years");
         return null;
     }
@@ -298,7 +301,8 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
     /// <summary>Reports a value that cannot be.</summary>
     public void FailRange(TextSpan span, string heading, string label = "")
     {
-        if (!HasFailed) scope.Report(ReadingRules.OutOfRange, new Location(source, span), heading, label, form.Length == 0 ? "" : $"Write it like this: {form}");
+        if (!HasFailed)
+            scope.Report(ReadingRules.OutOfRange, new Location(source, span), heading, label, form.Length == 0 ? "" : $"Write it like this: {form}");
         HasFailed = true;
     }
 
@@ -323,7 +327,8 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
         {
             var heading = $"no quantity is called \"{token.Text}\"";
             if (!HasFailed && scope.Lets.Names.Count > 0) scope.ReportUnknown(At(token), heading, token.Text, scope.Lets.Names);
-            else if (!HasFailed) scope.Report(ReadingRules.UnknownName, At(token), heading, help: form.Length == 0 ? "" : $"Write a number and its unit, like this: {form}");
+            else if (!HasFailed)
+                scope.Report(ReadingRules.UnknownName, At(token), heading, help: form.Length == 0 ? "" : $"Write a number and its unit, like this: {form}");
             HasFailed = true;
             return null;
         }
@@ -351,9 +356,12 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
         }
 
         if (Units.Find(token.Text) is { } other)
-            FailUnit($"{row.Tokens[_index - 1].Text} {token.Text} is not {dimension.Article()} but {other.Dimension.Article()}", TextSpan.Cover(row.Tokens[_index - 1].Span, token.Span), dimension);
+            FailUnit($"{row.Tokens[_index - 1].Text} {token.Text} is not {dimension.Article()} but {other.Dimension.Article()}",
+                TextSpan.Cover(row.Tokens[_index - 1].Span, token.Span), dimension);
         else if (!HasFailed)
-            scope.ReportUnknown(At(token), $"no unit of {dimension.Article()[(dimension.Article().IndexOf(' ', StringComparison.Ordinal) + 1)..]} is called \"{token.Text}\"", token.Text, Units.Of(dimension).Select(known => known.Symbol));
+            scope.ReportUnknown(
+                At(token), $"no unit of {dimension.Article()[(dimension.Article().IndexOf(' ', StringComparison.Ordinal) + 1)..]} is called \"{token.Text}\"",
+                token.Text, Units.Of(dimension).Select(known => known.Symbol));
         HasFailed = true;
         return null;
     }
@@ -374,7 +382,9 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
 
     private void FailUnit(string heading, TextSpan span, Dimension dimension)
     {
-        var help = dimension == Dimension.Time && source.Slice(span).EndsWith(" m", StringComparison.Ordinal) ? $"Write {source.Slice(span)}in." : $"Write it in {dimension.UnitList()}.";
+        var help = dimension == Dimension.Time && source.Slice(span).EndsWith(" m", StringComparison.Ordinal)
+            ? $"Write {source.Slice(span)}in."
+            : $"Write it in {dimension.UnitList()}.";
         if (!HasFailed) scope.Report(ReadingRules.WrongUnit, new Location(source, span), heading, $"{dimension.Article()} is wanted", help);
         HasFailed = true;
     }
@@ -386,10 +396,4 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
     private TextSpan SpanFrom(int start, int end) => TextSpan.Cover(row.Tokens[start].Span, row.Tokens[Math.Max(start, end - 1)].Span);
 
     private Location At(Token token) => new(source, token.Span);
-
-    /// <summary>Larger numbers mean nothing in a garden, and would overflow further on.</summary>
-    private const decimal MostNumber = 1_000_000_000_000;
-
-    /// <summary>A hundred years.</summary>
-    private const decimal MostSeconds = 3_155_760_000;
 }
