@@ -43,7 +43,10 @@ internal sealed class ZoneClock
             : ReadAnew(wall);
     }
 
-    /// <summary>The first instant of a date, in Unix seconds: midnight, or the change that skips it. A date skipped whole has none of its own and starts where the next does.</summary>
+    /// <summary>
+    /// The first instant of a date, in Unix seconds: midnight, or the change that skips it. A date skipped whole has none of its own and starts where
+    /// the next does.
+    /// </summary>
     public long StartOfDay(int day)
     {
         var midnight = Read(day, 0);
