@@ -39,7 +39,9 @@ internal static class Limits
     /// <summary>Work of checking what a site does, in units of about ten nanoseconds, whatever its length.</summary>
     public const long CheckWork = 25_000_000;
 
-    /// <summary>The work that each character of a site's files allows in addition: a large estate is checked in full, a small file cannot ask for much.</summary>
+    /// <summary>
+    /// The work that each character of a site's files allows in addition: a large estate is checked in full, a small file cannot ask for much.
+    /// </summary>
     public const long CheckWorkPerCharacter = 200;
 
     /// <summary>Passes of a site that are held while they wait for their turn, where work is counted.</summary>

@@ -22,7 +22,8 @@ internal static partial class ReadingRules
             zone beds { output 1 }
             schedule evening { every day; start at 20:00; steps { water beds for 10 min } }
             """,
-        FixSafety = "Where only one word can have been meant, such as `mon to fri` for `mon-fri`, it is written. Safe. A missing brace is put in only when a person says so.",
+        FixSafety = "Where only one word can have been meant, such as `mon to fri` for `mon-fri`, it is written. Safe. A missing brace is put in only when " +
+            "a person says so.",
         KnownLimits = "A mistake ends its statement, so a second mistake in the same statement is told when the first is mended.",
     };
 }

@@ -22,6 +22,7 @@ internal static partial class ReadingRules
             zone beds { output 1; flow 8 L/min }
             schedule evening { every day; start at 20:00; steps { water beds for 10 min } }
             """,
-        FixSafety = "Writes the nearest known name. Safe: the misspelt one means nothing, so the file did not run before; when the nearest would give another error, it is not applied.",
+        FixSafety = "Writes the nearest known name. Safe: the misspelt one means nothing, so the file did not run before; when the nearest would give " +
+            "another error, it is not applied.",
     };
 }
