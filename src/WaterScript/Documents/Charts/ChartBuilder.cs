@@ -64,12 +64,15 @@ internal sealed class ChartBuilder
     }
 
     /// <summary>The findings that happen between two instants, numbered, and when.</summary>
-    private static (ImmutableArray<ChartFinding> Findings, ImmutableArray<ChartMark> Marks) Between(ImmutableArray<FindingMoments> findings, long from, long until)
+    private static (ImmutableArray<ChartFinding> Findings, ImmutableArray<ChartMark> Marks) Between(
+        ImmutableArray<FindingMoments> findings, long from, long until)
     {
-        var shown = findings.Select(finding => (finding.Finding, Moments: finding.Moments.Where(at => at >= from && at < until))).Where(finding => finding.Moments.Any())
+        var shown = findings.Select(finding => (finding.Finding, Moments: finding.Moments.Where(at => at >= from && at < until)))
+            .Where(finding => finding.Moments.Any())
             .Select((finding, index) => (Finding: new ChartFinding(index + 1, finding.Finding), finding.Moments))
             .ToArray();
-        var marks = shown.SelectMany(finding => finding.Moments.Select(at => new ChartMark(at, finding.Finding))).OrderBy(mark => mark.At).ThenBy(mark => mark.Finding.Number);
+        var marks = shown.SelectMany(finding => finding.Moments.Select(at => new ChartMark(at, finding.Finding))).OrderBy(mark => mark.At)
+            .ThenBy(mark => mark.Finding.Number);
         return ([.. shown.Select(finding => finding.Finding)], [.. marks]);
     }
 
@@ -103,7 +106,8 @@ internal sealed class ChartBuilder
             Hours = [.. _sky.Hours(from, until)],
             Nights = [.. _sky.Nights(from, until)],
             Notes = [.. _sky.Notes(from, until)],
-            Lanes = [.. _site.Zones.Where(zone => !zone.IsSpare).Select(zone => new ChartLane(zone, LaneItems.Of(touching[zone.Index]), ForbiddenOf(zone, from, until)))],
+            Lanes = [.. _site.Zones.Where(zone => !zone.IsSpare)
+                .Select(zone => new ChartLane(zone, LaneItems.Of(touching[zone.Index]), ForbiddenOf(zone, from, until)))],
             Curves = [.. curves.Between(from, until)],
             Marks = [.. _marks.Where(mark => mark.At >= from && mark.At < until)],
             Runs = [.. runs.Where(run => run.Run.Start < until && (run.Run.Start >= from || index == 0))],
@@ -117,7 +121,8 @@ internal sealed class ChartBuilder
         {
             var (start, end) = (Math.Max(from, _clock.StartOfDay(day)), Math.Min(until, _clock.StartOfDay(day + 1)));
             if (start >= end) continue;
-            bands.AddRange(_restrictions.SelectMany(judge => judge.Forbidden(zone.Index, day, start, end)).Select(band => new ChartBand(band.From, band.Until)));
+            bands.AddRange(_restrictions.SelectMany(judge => judge.Forbidden(zone.Index, day, start, end))
+                .Select(band => new ChartBand(band.From, band.Until)));
         }
 
         return [.. Joined(bands)];

@@ -19,7 +19,9 @@ internal sealed record ChartCurve(
     private const decimal Tolerance = 0.000001m;
 
     /// <summary>When it is beyond its limit.</summary>
-    public ImmutableArray<ChartBand> Beyond { get; } = Limit is { } limit ? [.. Stretches(Corners, value => Kind == CurveKind.Level ? value < limit - Tolerance : value > limit + Tolerance)] : [];
+    public ImmutableArray<ChartBand> Beyond { get; } = Limit is { } limit
+        ? [.. Stretches(Corners, value => Kind == CurveKind.Level ? value < limit - Tolerance : value > limit + Tolerance)]
+        : [];
 
     /// <summary>Stretches between whose corners both, or of steps the first, are so.</summary>
     private static IEnumerable<ChartBand> Stretches(ImmutableArray<CurveCorner> corners, Func<decimal, bool> isBeyond)

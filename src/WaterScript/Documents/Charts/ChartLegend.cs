@@ -23,7 +23,8 @@ internal static class ChartLegend
         if (items.Any(item => !item.IsRow && item.Runs.Length > 1)) yield return (Cycles, "cycles of one pass");
         if (items.Any(item => item.IsRow)) yield return (markup => Filled(markup, "passes", "row"), "passes too short or too close to be drawn apart");
         if (chart.Days.Any(day => !day.Nights.IsEmpty)) yield return (Night, "night, sunset to sunrise");
-        if (!chart.Restrictions.IsEmpty) yield return (markup => Filled(markup, "forbidden", "frame"), $"no water allowed: {string.Join(", ", chart.Restrictions)}");
+        if (!chart.Restrictions.IsEmpty)
+            yield return (markup => Filled(markup, "forbidden", "frame"), $"no water allowed: {string.Join(", ", chart.Restrictions)}");
         if (curves.Any(curve => curve.Limit is not null)) yield return (Limit, "limit");
         if (curves.Any(curve => !curve.Beyond.IsEmpty)) yield return (markup => Filled(markup, "beyond", "frame"), "beyond the limit");
         foreach (var severity in chart.Findings.Select(finding => finding.Finding.Severity).Distinct().OrderDescending())
@@ -75,5 +76,6 @@ internal static class ChartLegend
     }
 
     private static void Rect(MarkupWriter markup, params ReadOnlySpan<(string Name, string Value)> look) => markup.Empty(
-        "rect", [("x", MarkupWriter.Number(Field.X)), ("y", MarkupWriter.Number(Field.Y)), ("width", MarkupWriter.Number(Field.Width)), ("height", MarkupWriter.Number(Field.Height)), .. look]);
+        "rect", [("x", MarkupWriter.Number(Field.X)), ("y", MarkupWriter.Number(Field.Y)), ("width", MarkupWriter.Number(Field.Width)),
+            ("height", MarkupWriter.Number(Field.Height)), .. look]);
 }

@@ -14,7 +14,8 @@ internal static class ChartWords
     {
         ArgumentNullException.ThrowIfNull(chart);
         var (first, last) = (chart.Days[0].Date, chart.Days[^1].Date.PlusDays(1));
-        return $"{MomentWords.Date(first)} 12:00 to {MomentWords.Date(last)} 12:00, {chart.Site.TimeZone.Id}. {Amounts(chart.Days.SelectMany(day => day.Runs))}";
+        return $"{MomentWords.Date(first)} 12:00 to {MomentWords.Date(last)} 12:00, {chart.Site.TimeZone.Id}. " +
+            $"{Amounts(chart.Days.SelectMany(day => day.Runs))}";
     }
 
     /// <summary>The heading of a day.</summary>

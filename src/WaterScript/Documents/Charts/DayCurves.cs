@@ -34,20 +34,23 @@ internal sealed class DayCurves(Site site, ChartRecorder watch, WaterWords words
     {
         var most = corners.Max(corner => corner.Value);
         var words = Limited(most, supply.Flow?.InBase, amount => Phrases.Amount(amount, unit, digits: 1));
-        return new ChartCurve(CurveKind.Flow, supply.DisplayName, corners, supply.Flow?.InBase, TopOf(most, supply.Flow?.InBase), unit, words, supply.Flow is { } flow ? $"gives {flow}" : "");
+        return new ChartCurve(CurveKind.Flow, supply.DisplayName, corners, supply.Flow?.InBase, TopOf(most, supply.Flow?.InBase), unit, words,
+            supply.Flow is { } flow ? $"gives {flow}" : "");
     }
 
     private static ChartCurve LevelOf(Supply supply, ImmutableArray<CurveCorner> corners)
     {
         var (tank, least) = (supply.Tank!.Value, corners.Min(corner => corner.Value));
         var words = $"down to {Phrases.Amount(least, tank.Unit, Digits(tank.Unit))} of {tank}";
-        return new ChartCurve(CurveKind.Level, supply.DisplayName, corners, supply.Reserve?.InBase ?? 0, tank.InBase, tank.Unit, words, supply.Reserve is { } reserve ? $"reserve {reserve}" : "");
+        return new ChartCurve(CurveKind.Level, supply.DisplayName, corners, supply.Reserve?.InBase ?? 0, tank.InBase, tank.Unit, words,
+            supply.Reserve is { } reserve ? $"reserve {reserve}" : "");
     }
 
     private static ChartCurve PowerOf(Controller controller, PowerLimit limit, ImmutableArray<CurveCorner> corners)
     {
         var most = corners.Max(corner => corner.Value);
-        return new ChartCurve(CurveKind.Power, controller.DisplayName, corners, limit.Amount.InBase, TopOf(most, limit.Amount.InBase), limit.Amount.Unit, Limited(most, limit.Amount.InBase, limit.Say), $"carries {limit.Amount}");
+        return new ChartCurve(CurveKind.Power, controller.DisplayName, corners, limit.Amount.InBase, TopOf(most, limit.Amount.InBase), limit.Amount.Unit,
+            Limited(most, limit.Amount.InBase, limit.Say), $"carries {limit.Amount}");
     }
 
     /// <summary>Litres and gallons of a tank are told whole, cubic metres to the ten litres.</summary>

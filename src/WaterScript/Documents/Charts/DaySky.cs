@@ -42,7 +42,8 @@ internal sealed class DaySky(Site site, ZoneClock clock)
     /// <summary>Sunrise, sunset and changes of the clock, in order of time.</summary>
     public IEnumerable<ChartNote> Notes(long from, long until)
     {
-        var sun = Events(from, until).Select(sunEvent => new ChartNote(sunEvent.At, $"{(sunEvent.What == SunEvent.Sunrise ? "sunrise" : "sunset")} {TimeAt(sunEvent.At)}"));
+        var sun = Events(from, until).Select(
+            sunEvent => new ChartNote(sunEvent.At, $"{(sunEvent.What == SunEvent.Sunrise ? "sunrise" : "sunset")} {TimeAt(sunEvent.At)}"));
         return sun.Concat(Changes(from, until)).OrderBy(note => note.At);
     }
 
@@ -63,7 +64,9 @@ internal sealed class DaySky(Site site, ZoneClock clock)
         {
             var at = after.Start.ToUnixTimeSeconds();
             var change = clock.OffsetAt(at) - clock.OffsetAt(at - 1);
-            if (change != 0) yield return new ChartNote(at, string.Create(CultureInfo.InvariantCulture, $"clocks go {(change > 0 ? "forward" : "back")} {Phrases.Length(Math.Abs(change))}"));
+            if (change != 0)
+                yield return new ChartNote(at, string.Create(
+                    CultureInfo.InvariantCulture, $"clocks go {(change > 0 ? "forward" : "back")} {Phrases.Length(Math.Abs(change))}"));
         }
     }
 

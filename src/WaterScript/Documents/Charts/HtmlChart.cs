@@ -38,7 +38,9 @@ internal static class HtmlChart
         var style = ChartStyle.Page + ChartStyle.Drawing;
         markup.Open("head");
         markup.Empty("meta", ("charset", "utf-8"));
-        markup.Empty("meta", ("http-equiv", "Content-Security-Policy"), ("content", $"default-src 'none'; img-src data:; style-src '{HashOf(style)}'; script-src '{HashOf(ChartScript.Text)}'; base-uri 'none'; form-action 'none'"));
+        markup.Empty("meta", ("http-equiv", "Content-Security-Policy"),
+            ("content", $"default-src 'none'; img-src data:; style-src '{HashOf(style)}'; script-src '{HashOf(ChartScript.Text)}'; base-uri 'none'; " +
+            "form-action 'none'"));
         markup.Empty("meta", ("name", "viewport"), ("content", "width=device-width, initial-scale=1"));
         markup.Empty("meta", ("name", "referrer"), ("content", "no-referrer"));
         markup.Empty("link", ("rel", "icon"), ("href", "data:,"));
@@ -58,7 +60,9 @@ internal static class HtmlChart
         markup.Open("ul", ("class", "legend"));
         foreach (var (draw, words) in ChartLegend.Of(chart))
         {
-            markup.Open("li").Open("svg", ("class", "sheet"), ("viewBox", $"0 0 {MarkupWriter.Number(ChartLegend.Width)} {MarkupWriter.Number(ChartLegend.Height)}"), ("width", MarkupWriter.Number(ChartLegend.Width)), ("height", MarkupWriter.Number(ChartLegend.Height)), ("aria-hidden", "true"));
+            markup.Open("li").Open("svg", ("class", "sheet"),
+                ("viewBox", $"0 0 {MarkupWriter.Number(ChartLegend.Width)} {MarkupWriter.Number(ChartLegend.Height)}"),
+                ("width", MarkupWriter.Number(ChartLegend.Width)), ("height", MarkupWriter.Number(ChartLegend.Height)), ("aria-hidden", "true"));
             draw(markup);
             markup.Close();
             markup.Element("span", words).Close();
@@ -103,7 +107,8 @@ internal static class HtmlChart
     private static void WriteRow(MarkupWriter markup, ChartRun run)
     {
         markup.Open("tr", ("id", string.Create(CultureInfo.InvariantCulture, $"row-{run.Number}")));
-        string[] cells = [$"{MomentWords.Date(run.From.Date)[..^5]} {run.Clock}", run.ClockOfEnd, run.Zone.DisplayName, run.Schedule.DisplayName, run.Pass, run.Step, run.Length, run.Water];
+        string[] cells = [$"{MomentWords.Date(run.From.Date)[..^5]} {run.Clock}", run.ClockOfEnd, run.Zone.DisplayName, run.Schedule.DisplayName, run.Pass,
+            run.Step, run.Length, run.Water];
         foreach (var (column, cell) in Columns.Zip(cells)) markup.Element("td", cell, ("class", ClassOf(column)));
         markup.Close();
     }
@@ -118,7 +123,8 @@ internal static class HtmlChart
         foreach (var finding in chart.Findings)
         {
             markup.Open("li");
-            markup.Element("b", string.Create(CultureInfo.InvariantCulture, $"{finding.Number} {FindingSummary.WordOf(finding.Finding.Severity)}: {finding.Finding.Heading}"));
+            markup.Element("b", string.Create(CultureInfo.InvariantCulture,
+                $"{finding.Number} {FindingSummary.WordOf(finding.Finding.Severity)}: {finding.Finding.Heading}"));
             markup.Text($" {ChartWords.Of(finding)}").Close();
         }
 

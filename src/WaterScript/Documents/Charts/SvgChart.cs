@@ -42,7 +42,8 @@ internal static class SvgChart
     private static void Begin(MarkupWriter markup, Chart chart, double width, double height)
     {
         var (w, h) = (MarkupWriter.Number(width), MarkupWriter.Number(height));
-        markup.Open("svg", ("xmlns", "http://www.w3.org/2000/svg"), ("class", "sheet"), ("viewBox", $"0 0 {w} {h}"), ("width", w), ("height", h), ("lang", "en"));
+        markup.Open("svg", ("xmlns", "http://www.w3.org/2000/svg"), ("class", "sheet"), ("viewBox", $"0 0 {w} {h}"), ("width", w), ("height", h),
+            ("lang", "en"));
         markup.Element("title", ChartWords.Title(chart));
         markup.Element("desc", ChartWords.Summary(chart));
         markup.Open("style").Raw(ChartStyle.Drawing).Close();
@@ -89,7 +90,8 @@ internal static class SvgChart
     private static double WriteFinding(MarkupWriter markup, ChartFinding finding, double y, double width)
     {
         DaySvg.WriteSign(markup, finding.Finding.Severity, ChartLegend.Width / 2, y + 9);
-        var words = string.Create(CultureInfo.InvariantCulture, $"{finding.Number} {FindingSummary.WordOf(finding.Finding.Severity)}: {finding.Finding.Heading}. {ChartWords.Of(finding)}");
+        var words = string.Create(CultureInfo.InvariantCulture,
+            $"{finding.Number} {FindingSummary.WordOf(finding.Finding.Severity)}: {finding.Finding.Heading}. {ChartWords.Of(finding)}");
         Text(markup, ChartLegend.Width + 6, y + 12, TextWidth.Fit(DisplayLine.Clean(words), DrawnText.Size, width - ChartLegend.Width), "mark-text");
         return y + LineHeight;
     }

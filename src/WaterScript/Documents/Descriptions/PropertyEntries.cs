@@ -9,15 +9,18 @@ namespace WaterScript.Documents.Descriptions;
 /// <summary>Writes values of properties under the keys that the schema gives them, in the units that those name; nothing for null.</summary>
 internal static class PropertyEntries
 {
-    public static void Entry(this DocumentWriter writer, Property<AmountType> property, Quantity? amount) => writer.Entry(property.Key, Measure.Rounded(amount?.InBase));
+    public static void Entry(this DocumentWriter writer, Property<AmountType> property, Quantity? amount) =>
+        writer.Entry(property.Key, Measure.Rounded(amount?.InBase));
 
     public static void Entry(this DocumentWriter writer, Property<TimeType> property, Duration? length) => writer.Entry(property.Key, Measure.Seconds(length));
 
     public static void Entry(this DocumentWriter writer, Property<LeadType> property, Duration? length) => writer.Entry(property.Key, Measure.Seconds(length));
 
-    public static void Entry(this DocumentWriter writer, Property<ShortTimeType> property, Duration? length) => writer.Entry(property.Key, Measure.Milliseconds(length));
+    public static void Entry(this DocumentWriter writer, Property<ShortTimeType> property, Duration? length) =>
+        writer.Entry(property.Key, Measure.Milliseconds(length));
 
-    public static void Entry(this DocumentWriter writer, Property<ShareType> property, decimal? percent) => writer.Entry(property.Key, Measure.Rounded(percent));
+    public static void Entry(this DocumentWriter writer, Property<ShareType> property, decimal? percent) =>
+        writer.Entry(property.Key, Measure.Rounded(percent));
 
     public static void Entry(this DocumentWriter writer, Property<CountType> property, int? count) => writer.Entry(property.Key, count);
 
@@ -27,7 +30,8 @@ internal static class PropertyEntries
 
     public static void Entry(this DocumentWriter writer, Property<WordType> property, string? word) => writer.Entry(property.Key, word);
 
-    public static void Entry(this DocumentWriter writer, Property<DateType> property, LocalDate date) => writer.Entry(property.Key, LocalDatePattern.Iso.Format(date));
+    public static void Entry(this DocumentWriter writer, Property<DateType> property, LocalDate date) =>
+        writer.Entry(property.Key, LocalDatePattern.Iso.Format(date));
 
     public static void Entry(this DocumentWriter writer, Property<PairType> property, Quantity? first, Quantity? second)
     {
@@ -41,9 +45,11 @@ internal static class PropertyEntries
         if (on is { } date) writer.Entry(property.Keys[1].Name, LocalDatePattern.Iso.Format(date));
     }
 
-    public static void Entry(this DocumentWriter writer, Property<CatchType> property, Quantity? area, decimal? percent) => writer.EntryWithShare(property, area, percent);
+    public static void Entry(this DocumentWriter writer, Property<CatchType> property, Quantity? area, decimal? percent) =>
+        writer.EntryWithShare(property, area, percent);
 
-    public static void Entry(this DocumentWriter writer, Property<RechargeType> property, Quantity? power, decimal? percent) => writer.EntryWithShare(property, power, percent);
+    public static void Entry(this DocumentWriter writer, Property<RechargeType> property, Quantity? power, decimal? percent) =>
+        writer.EntryWithShare(property, power, percent);
 
     private static void EntryWithShare(this DocumentWriter writer, Property property, Quantity? amount, decimal? percent)
     {

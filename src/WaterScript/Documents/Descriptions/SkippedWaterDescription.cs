@@ -13,7 +13,8 @@ internal sealed class SkippedWaterDescription(Site site, DocumentWriter writer)
 
     /// <summary>Writes the list. What scale and trim leave out is summed for each zone, whichever its step.</summary>
     public void Write(IEnumerable<SkippedWatering> water) =>
-        writer.List("taken", water.GroupBy(each => (each.By == SkipCause.Scale ? default : each.Origin, each.Zone.Index), (_, group) => group.Aggregate(Sum)), WriteWater);
+        writer.List("taken", water.GroupBy(each => (each.By == SkipCause.Scale ? default : each.Origin, each.Zone.Index), (_, group) => group.Aggregate(Sum)),
+            WriteWater);
 
     private static SkippedWatering Sum(SkippedWatering one, SkippedWatering other) => one with
     {
@@ -43,11 +44,13 @@ internal sealed class SkippedWaterDescription(Site site, DocumentWriter writer)
         {
             case SkipCause.Hold:
                 writer.Entry("by", "hold");
-                if (site.Holds.FirstOrDefault(hold => hold.Origin == water.Origin) is { } hold) writer.Entry("hold_from", LocalDateTimePattern.ExtendedIso.Format(hold.From));
+                if (site.Holds.FirstOrDefault(hold => hold.Origin == water.Origin) is { } hold)
+                    writer.Entry("hold_from", LocalDateTimePattern.ExtendedIso.Format(hold.From));
                 break;
             case SkipCause.ClosedSeason:
                 writer.Entry("by", "closed");
-                if (site.ClosedSeasons.FirstOrDefault(closed => closed.Origin == water.Origin) is { } season) writer.Map("closed_days", () => DayDescription.Write(writer, season.Days, countedFrom: ""));
+                if (site.ClosedSeasons.FirstOrDefault(closed => closed.Origin == water.Origin) is { } season)
+                    writer.Map("closed_days", () => DayDescription.Write(writer, season.Days, countedFrom: ""));
                 break;
             case SkipCause.Cut:
                 writer.Entry("by", "cut");

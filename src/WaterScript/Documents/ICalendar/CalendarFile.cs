@@ -136,7 +136,9 @@ internal sealed class CalendarFile
     private EventPlanner PlannerFrom(int from)
     {
         var origin = Math.Max(Math.Min(from, CivilDate.DayNumberOf(_timetable.Site.Effective)), from - Limits.HorizonDays);
-        var whole = _timetable.OnePass is not null ? _timetable : Timetable.Of(_timetable.Site, new Horizon(CivilDate.FromDayNumber(origin).ToLocalDate(), _timetable.Horizon.Until));
+        var whole = _timetable.OnePass is not null
+            ? _timetable
+            : Timetable.Of(_timetable.Site, new Horizon(CivilDate.FromDayNumber(origin).ToLocalDate(), _timetable.Horizon.Until));
         return new EventPlanner(_timetable, whole, _zone, _options);
     }
 }

@@ -32,8 +32,12 @@ internal sealed class CalendarZone
         if (!IsEndless) _onsets = onsets[..Math.Max(1, bounded)];
     }
 
-    /// <summary>For each clock change, from the first instant of interest on, what the clock shows right before and after it, in seconds from 1970-01-01 00:00.</summary>
-    public IEnumerable<(long Before, long After)> Changes => _onsets.Skip(1).Select(onset => (onset.Instant!.Value + onset.From, onset.Instant.Value + onset.To));
+    /// <summary>
+    /// For each clock change, from the first instant of interest on, what the clock shows right before and after it, in seconds from 1970-01-01
+    /// 00:00.
+    /// </summary>
+    public IEnumerable<(long Before, long After)> Changes =>
+        _onsets.Skip(1).Select(onset => (onset.Instant!.Value + onset.From, onset.Instant.Value + onset.To));
 
     /// <summary>Whether it holds for ever; else for the dates that it was made for.</summary>
     public bool IsEndless { get; }
@@ -47,7 +51,8 @@ internal sealed class CalendarZone
         var start = Instant.FromUnixTimeSeconds(from);
         var interval = zone.GetZoneInterval(start);
         var onsets = new List<Onset>();
-        var end = Instant.Min(start + NodaTime.Duration.FromDays(Years * DaysInYear), NodaConstants.UnixEpoch + NodaTime.Duration.FromDays(CivilDate.DayNumberOf(9_000, 1, 1)));
+        var end = Instant.Min(start + NodaTime.Duration.FromDays(Years * DaysInYear),
+            NodaConstants.UnixEpoch + NodaTime.Duration.FromDays(CivilDate.DayNumberOf(9_000, 1, 1)));
         foreach (var next in zone.GetZoneIntervals(First(zone, interval), end))
         {
             var before = next.HasStart ? zone.GetZoneInterval(next.Start - NodaTime.Duration.Epsilon).WallOffset : next.WallOffset;

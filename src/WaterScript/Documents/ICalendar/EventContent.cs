@@ -45,7 +45,8 @@ internal sealed record EventContent(string Description, ImmutableArray<string> Z
     /// <summary><c>Salad beds: 98 times, 1 h 13 min 30 s</c></summary>
     private static IEnumerable<string> ByZone(Site site, IReadOnlyList<ShownRun> runs) => runs
         .GroupBy(run => run.Zone)
-        .Select(zone => string.Create(CultureInfo.InvariantCulture, $"{NameOf(site.Zones[zone.Key])}: {zone.Count()} times, {Length(zone.Sum(run => run.Seconds))}"));
+        .Select(zone => string.Create(CultureInfo.InvariantCulture,
+            $"{NameOf(site.Zones[zone.Key])}: {zone.Count()} times, {Length(zone.Sum(run => run.Seconds))}"));
 
     private static string NameOf(Zone zone) => zone.Label ?? zone.Name;
 

@@ -10,7 +10,8 @@ namespace WaterScript.Documents.ICalendar;
 /// the same words, may be one series; what a clock change touches, and what goes by the sun, stands alone.
 /// </summary>
 /// <param name="shown">What is shown.</param>
-/// <param name="timetable">The same from its natural beginning: where series begin does not depend on what is shown of them, and so neither do their names.</param>
+/// <param name="timetable">The same from its natural beginning: where series begin does not depend on what is shown of them, and so neither do their
+/// names.</param>
 /// <param name="zone">The site's time zone.</param>
 /// <param name="options">How events are made.</param>
 internal sealed class EventPlanner(Timetable shown, Timetable timetable, CalendarZone zone, CalendarOptions options)
@@ -75,7 +76,8 @@ internal sealed class EventPlanner(Timetable shown, Timetable timetable, Calenda
     private SaidDays Say(Schedule schedule, FormDays days, bool prefersMonths)
     {
         var form = days.Form;
-        var sets = schedule.Days.Concat(schedule.Starts.Where(start => form.Key.StartNumber == 0 || start.Number == form.Key.StartNumber).SelectMany(start => start.On));
+        var sets = schedule.Days.Concat(schedule.Starts.Where(start => form.Key.StartNumber == 0 || start.Number == form.Key.StartNumber)
+            .SelectMany(start => start.On));
         var finder = new SeriesFinder(new RuleCandidates(sets, form.Shift), day => form.IsTouchedOn(day, _clock), prefersMonths);
         var series = finder.Find(days.Days, out var leftOver);
         return new SaidDays(form, [.. series], [.. leftOver]);
@@ -93,7 +95,8 @@ internal sealed class EventPlanner(Timetable shown, Timetable timetable, Calenda
     private static IEnumerable<EventSeries> Marked(List<(EventForm Form, Series Series)> series)
     {
         var seen = new HashSet<OccasionKey>();
-        foreach (var (form, one) in series.OrderBy(one => one.Series.First).ThenBy(one => one.Form.Key.StartNumber).ThenBy(one => one.Form.Key.Pass).ThenBy(one => one.Form.Key.Step))
+        foreach (var (form, one) in series.OrderBy(one => one.Series.First).ThenBy(one => one.Form.Key.StartNumber).ThenBy(one => one.Form.Key.Pass)
+            .ThenBy(one => one.Form.Key.Step))
         {
             yield return new EventSeries(form, one, seen.Add(form.Key) ? null : one.First - form.Shift);
         }
@@ -120,14 +123,16 @@ internal sealed class EventPlanner(Timetable shown, Timetable timetable, Calenda
         return occasions.Where(occasion => _clock.At(occasion.Start).Day is var day && day >= _showFrom && day < begin && Says(series.Series, day));
     }
 
-    private static bool Says(Series series, int day) => day >= series.First && !(day > series.Last) && series.Rule.Contains(day, series.First) && series.Except.BinarySearch(day) < 0;
+    private static bool Says(Series series, int day) =>
+        day >= series.First && !(day > series.Last) && series.Rule.Contains(day, series.First) && series.Except.BinarySearch(day) < 0;
 
     private bool IsShown(Occasion occasion) => _clock.At(occasion.Start).Day >= _showFrom;
 
     /// <summary>Whether some start of a schedule goes on after the horizon, other than in series without an end.</summary>
     private bool IsCut(Schedule schedule, ImmutableArray<OccasionKey> keys, HashSet<OccasionKey> endless)
     {
-        return schedule.Starts.Any(start => GoesOn(schedule, start, shown) && Unless(keys.Where(key => key.StartNumber == 0 || key.StartNumber == start.Number)));
+        return schedule.Starts.Any(start =>
+            GoesOn(schedule, start, shown) && Unless(keys.Where(key => key.StartNumber == 0 || key.StartNumber == start.Number)));
 
         bool Unless(IEnumerable<OccasionKey> ofStart) => ofStart.Select(endless.Contains).DefaultIfEmpty(false).Any(isEndless => !isEndless);
     }

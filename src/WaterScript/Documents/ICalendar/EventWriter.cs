@@ -84,7 +84,8 @@ internal sealed class EventWriter
     private Series GuardEnd(EventSeries events)
     {
         var (form, series) = (events.Form, events.Series);
-        if (series.Last is not { } last || form.SecondOfDay < ZoneClock.SecondsInDay - LargestChange || OffsetOn(series.First, form) == OffsetOn(last, form)) return series;
+        if (series.Last is not { } last || form.SecondOfDay < ZoneClock.SecondsInDay - LargestChange || OffsetOn(series.First, form) == OffsetOn(last, form))
+            return series;
         var next = last + 1;
         while (next < last + LongestWait && !series.Rule.Contains(next, series.First)) next++;
         return next == last + LongestWait || form.IsTouchedOn(next, _clock) ? series : series with { Last = next, Except = series.Except.Add(next) };
@@ -100,7 +101,8 @@ internal sealed class EventWriter
     {
         const int LastSecond = ZoneClock.SecondsInDay - 1;
         var end = _clock.Read(day, LastSecond).Instant;
-        if (_clock.At(_clock.StartOfDay(day + 1)).SecondOfDay != 0) end = Math.Min(end, _clock.Read(day, form.SecondOfDay).Instant + (ZoneClock.SecondsInDay / 2));
+        if (_clock.At(_clock.StartOfDay(day + 1)).SecondOfDay != 0)
+            end = Math.Min(end, _clock.Read(day, form.SecondOfDay).Instant + (ZoneClock.SecondsInDay / 2));
         return form.SecondOfDay == LastSecond ? end + 1 : end;
     }
 

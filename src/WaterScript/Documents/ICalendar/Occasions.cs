@@ -71,7 +71,8 @@ internal sealed class Occasions
         foreach (var (day, date) in dates)
         {
             var heading = date.Count == 1 ? null : string.Create(CultureInfo.InvariantCulture, $"{date.Count} times, {Clock(date.Start)} to {Clock(date.End)}");
-            yield return new(date.Start, date.End, day, new(StartNumber: 0, Pass: 0, Step: -1), IndexOf(EventContent.Of(_timetable.Site, _schedule, date.Runs, heading)), date.IsWhole);
+            yield return new(date.Start, date.End, day, new(StartNumber: 0, Pass: 0, Step: -1),
+                IndexOf(EventContent.Of(_timetable.Site, _schedule, date.Runs, heading)), date.IsWhole);
         }
     }
 
@@ -110,7 +111,8 @@ internal sealed class Occasions
     {
         if (runs.Count == 0) return new Shown(runs, 0, []);
         var seconds = runs.Max(run => run.Offset + run.Seconds);
-        if (Unit != EventUnit.Step) return new Shown(runs, seconds, [new(Step: -1, Offset: 0, seconds, IndexOf(EventContent.Of(_timetable.Site, _schedule, runs, heading: null)))]);
+        if (Unit != EventUnit.Step)
+            return new Shown(runs, seconds, [new(Step: -1, Offset: 0, seconds, IndexOf(EventContent.Of(_timetable.Site, _schedule, runs, heading: null)))]);
         return new Shown(runs, seconds, [.. runs.GroupBy(run => run.Step).Select(step => PartOf(step.Key, [.. step]))]);
     }
 

@@ -101,7 +101,8 @@ internal sealed record RecurrenceRule(RuleFrequency Frequency)
     }
 
     private static string Bits(uint bits, int first, int last) =>
-        string.Join(',', Enumerable.Range(first, last - first + 1).Where(bit => (bits & (1u << bit)) != 0).Select(bit => bit.ToString(CultureInfo.InvariantCulture)));
+        string.Join(',', Enumerable.Range(first, last - first + 1).Where(bit => (bits & (1u << bit)) != 0)
+            .Select(bit => bit.ToString(CultureInfo.InvariantCulture)));
 
     private static int WeekOf(int day, int weekStart) => day - ((CivilDate.DaysAfterMonday(day) - weekStart + 7) % 7);
 

@@ -73,7 +73,9 @@ internal sealed class RuleCandidates
     private static IEnumerable<RecurrenceRule> InMonths(IEnumerable<RecurrenceRule> rules, ImmutableArray<int> days)
     {
         var months = days.Aggregate(0, (bits, day) => bits | (1 << CivilDate.FromDayNumber(day).Month));
-        return months == RecurrenceRule.AllMonths ? [] : rules.Where(rule => rule.Interval == 1 && rule.Frequency != RuleFrequency.Monthly).Select(rule => rule with { Months = months });
+        return months == RecurrenceRule.AllMonths
+            ? []
+            : rules.Where(rule => rule.Interval == 1 && rule.Frequency != RuleFrequency.Monthly).Select(rule => rule with { Months = months });
     }
 
     /// <summary>Whole weeks are said as weeks, as a person would.</summary>

@@ -51,7 +51,8 @@ internal sealed class SeriesFinder(RuleCandidates candidates, Func<int, bool> is
         if (days.Length < FewestEvents) return null;
         foreach (var rule in candidates.For(days))
         {
-            if (Follow(rule, days) is var (series, score) && (best is null || score > bestScore || (score == bestScore && IsPlainer(rule, best.Rule)))) (best, bestScore) = (series, score);
+            if (Follow(rule, days) is var (series, score) && (best is null || score > bestScore || (score == bestScore && IsPlainer(rule, best.Rule))))
+                (best, bestScore) = (series, score);
         }
 
         return best;

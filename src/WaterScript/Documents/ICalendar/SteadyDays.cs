@@ -36,7 +36,8 @@ internal sealed class SteadyDays
     public static SteadyDays? Of(Site site, Schedule schedule, LocalDate until)
     {
         if (!GoesByClock(schedule) || !site.Holds.All(hold => EndsBefore(hold, until)) || ScaleChangesAfter(site, schedule, until)) return null;
-        DaySet[] sets = [.. schedule.Days, .. schedule.Except, .. schedule.Starts.SelectMany(start => start.On), .. site.ClosedSeasons.Select(closed => closed.Days)];
+        DaySet[] sets = [.. schedule.Days, .. schedule.Except, .. schedule.Starts.SelectMany(start => start.On),
+            .. site.ClosedSeasons.Select(closed => closed.Days)];
         var first = CivilDate.DayNumberOf(until);
         var dated = sets.Append(schedule.Season?.Span).OfType<DateRange>().Select(LastNamed).Append(first).Max();
         var period = PeriodOf(sets, schedule.Season?.Span, ScaleOf(site, schedule) is MonthlyScale or ClimateScale);
@@ -68,7 +69,8 @@ internal sealed class SteadyDays
             if (form.Key.StartNumber != 0 && start.Number != form.Key.StartNumber) continue;
             var second = SecondOf(start is FinishBy by ? by.Moment : ((StartAt)start).Moment);
             (from, to) = (Math.Min(from, second), Math.Max(to, second));
-            if (start is FinishBy) from = Math.Min(from, second - passSeconds - (_schedule.Repeat is RepeatTimes times ? times.Every.WholeSeconds() * (times.Passes - 1) : 0));
+            if (start is FinishBy)
+                from = Math.Min(from, second - passSeconds - (_schedule.Repeat is RepeatTimes times ? times.Every.WholeSeconds() * (times.Passes - 1) : 0));
         }
 
         if (_schedule.Repeat is RepeatUntil until) to = Math.Max(to, SecondOf(until.Until) + (until.NextDay ? ZoneClock.SecondsInDay : 0));
@@ -95,7 +97,9 @@ internal sealed class SteadyDays
         && schedule.Repeat is null or RepeatTimes or RepeatUntil { Until: ClockMoment }
         && schedule.Cut is null or { At: ClockMoment }
         && schedule.Starts.All(start => start is StartAt { Moment: ClockMoment } or FinishBy { Moment: ClockMoment })
-        && (schedule.Starts.Length == 1 || (schedule.Starts.All(start => start is StartAt) && schedule.Starts.Select(start => SecondOf(((StartAt)start).Moment)).Distinct().Count() == schedule.Starts.Length));
+        && (schedule.Starts.Length == 1 || (
+            schedule.Starts.All(start => start is StartAt)
+            && schedule.Starts.Select(start => SecondOf(((StartAt)start).Moment)).Distinct().Count() == schedule.Starts.Length));
 
     private static bool EndsBefore(Hold hold, LocalDate until) => hold switch
     {

@@ -71,7 +71,8 @@ internal sealed class HappensItem(Occurrences occurrences)
     [Description("On how many dates."), Shape(Least = 1)]
     public long Days => occurrences.Days;
 
-    [Description("What it rests on: the dates that were looked at, 400 years of the calendar, or arithmetic."), Shape(Words = ["over-horizon", "over-400-years", "for-ever"])]
+    [Description("What it rests on: the dates that were looked at, 400 years of the calendar, or arithmetic."),
+        Shape(Words = ["over-horizon", "over-400-years", "for-ever"])]
     public string Decided => ReportWords.Of(occurrences.Basis);
 
     private string Say(LocalDateTime moment) => occurrences.IsWholeDays ? LocalDatePattern.Iso.Format(moment.Date) : Moment.Format(moment);

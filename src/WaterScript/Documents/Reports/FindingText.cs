@@ -7,7 +7,10 @@ namespace WaterScript.Documents.Reports;
 /// <summary>A finding as a few lines of text, for where the source is shown beside it.</summary>
 internal static class FindingText
 {
-    /// <summary>What a finding says, without its place: the heading, when it happens, why, and a fix, one after the other, each on its line, in which every character can be seen.</summary>
+    /// <summary>
+    /// What a finding says, without its place: the heading, when it happens, why, and a fix, one after the other, each on its line, in which every
+    /// character can be seen.
+    /// </summary>
     public static string Of(Finding finding)
     {
         ArgumentNullException.ThrowIfNull(finding);

@@ -25,7 +25,9 @@ internal static class GithubReport
         var columns = lastLine == line ? string.Create(CultureInfo.InvariantCulture, $",col={column},endColumn={Math.Max(column, end - 1)}") : "";
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"::{Command(finding.Severity)} file={Property(place.Source.Path)},line={line},endLine={lastLine}{columns},title={Property($"{finding.Heading} [{finding.Rule.Slug}]")}::{Data(FindingText.Of(finding))}\n");
+            $"::{Command(finding.Severity)} " +
+                $"file={Property(place.Source.Path)},line={line},endLine={lastLine}{columns}," +
+                $"title={Property($"{finding.Heading} [{finding.Rule.Slug}]")}::{Data(FindingText.Of(finding))}\n");
     }
 
     private static string Command(Severity severity) => severity switch

@@ -10,7 +10,9 @@ internal static class RuleIndex
     /// <summary>The page, with LF line ends.</summary>
     public static string Page()
     {
-        var page = new StringBuilder("# What can be found\n\nOne page for each rule; `waterscript explain RULE` shows it too. An error keeps `compile` from writing, a warning and an advice do not.\n");
+        var page = new StringBuilder(
+            "# What can be found\n\nOne page for each rule; `waterscript explain RULE` shows it too. An error keeps `compile` from writing, a warning and " +
+            "an advice do not.\n");
         foreach (var category in RuleCategories.All)
         {
             var rules = RuleCatalogue.Rules.Where(rule => rule.Category == category).ToList();

@@ -20,7 +20,8 @@ internal static class RulePage
         Source(page, "Mended", rule.Fixed);
         Section(page, "Fix", rule.FixSafety);
         Section(page, "Known limits", rule.KnownLimits);
-        if (rule.CanBeAccepted) Section(page, "Where it is meant so", $"`accept {rule.Slug} because \"…\"`, in the block or schedule that it is about, or at the top of the file.");
+        if (rule.CanBeAccepted)
+            Section(page, "Where it is meant so", $"`accept {rule.Slug} because \"…\"`, in the block or schedule that it is about, or at the top of the file.");
         Section(page, "Sources", rule.Sources);
         return page.ToString();
     }

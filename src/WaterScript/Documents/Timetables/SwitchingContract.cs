@@ -57,7 +57,8 @@ internal sealed class SwitchingContract(Site site, bool isForDevice)
     {
         if (switching.IsOpen == before.IsOpen)
             throw Broken(switching, entry, $"{(switching.IsOpen ? "opens" : "closes")} twice in a row, for {Users(entry, user)}");
-        if (!switching.IsOpen && switching.Opening != before.Opening) throw Broken(switching, entry, $"is closed for {entry.Wired.Name} while {user.Wired.Name} has it open");
+        if (!switching.IsOpen && switching.Opening != before.Opening)
+            throw Broken(switching, entry, $"is closed for {entry.Wired.Name} while {user.Wired.Name} has it open");
         if (entry.Wired.IsLatching != user.Wired.IsLatching || entry.PulseMilliseconds != user.PulseMilliseconds)
             throw Broken(switching, entry, $"has two kinds of valve, those of {Users(entry, user)}");
         if (!switching.IsOpen && entry.MaxOnSeconds is { } most && switching.Milliseconds - before.Milliseconds > most * Switching.MillisecondsInSecond)

@@ -28,7 +28,9 @@ internal static class TimetableCsv
         buffered.Flush();
     }
 
-    /// <summary>The hash that closes the list of switchings, of one controller or of all; null where there is no such list, since it would break the contract.</summary>
+    /// <summary>
+    /// The hash that closes the list of switchings, of one controller or of all; null where there is no such list, since it would break the contract.
+    /// </summary>
     public static string? HashOfSwitchings(Timetable timetable, Controller? controller)
     {
         try

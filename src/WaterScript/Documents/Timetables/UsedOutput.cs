@@ -6,7 +6,10 @@ namespace WaterScript.Documents.Timetables;
 /// <summary>An output and one that is wired to it.</summary>
 internal sealed class UsedOutput(WiredOutput wired, LongestOn longest)
 {
-    /// <summary>How much longer than the longest opening a device lets an output stay on before it closes it by itself, so that no clock a little off does so (common practice).</summary>
+    /// <summary>
+    /// How much longer than the longest opening a device lets an output stay on before it closes it by itself, so that no clock a little off does so
+    /// (common practice).
+    /// </summary>
     private const long SpareSeconds = 60;
 
     private const long SecondsInMinute = 60;

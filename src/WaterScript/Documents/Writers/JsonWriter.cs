@@ -59,7 +59,8 @@ internal sealed class JsonWriter : DocumentWriter
     public static void WriteText(Utf8JsonWriter json, string value)
     {
         // A value with an own spelling is written raw, so what the encoder does to all others has to be done to it first.
-        if (value.AsSpan().IndexOfAnyInRange('\u061C', '\uFEFF') < 0 || HiddenCharacter.Escaped(Encoder.Encode(value)) is not { } escaped) json.WriteStringValue(value);
+        if (value.AsSpan().IndexOfAnyInRange('\u061C', '\uFEFF') < 0 || HiddenCharacter.Escaped(Encoder.Encode(value)) is not { } escaped)
+            json.WriteStringValue(value);
         else json.WriteRawValue($"\"{escaped}\"", skipInputValidation: true);
     }
 

@@ -183,14 +183,17 @@ internal sealed class YamlWriter(Stream output) : DocumentWriter
             }
             else
             {
-                Encoding.UTF8.GetBytes(rune.IsBmp ? string.Create(CultureInfo.InvariantCulture, $"\\u{rune.Value:x4}") : string.Create(CultureInfo.InvariantCulture, $"\\U{rune.Value:x8}"), _buffer);
+                Encoding.UTF8.GetBytes(rune.IsBmp ? string.Create(CultureInfo.InvariantCulture, $"\\u{rune.Value:x4}")
+                    : string.Create(CultureInfo.InvariantCulture, $"\\U{rune.Value:x8}"), _buffer);
             }
         }
 
         Put("\""u8);
     }
 
-    /// <summary>Whether a character may stand as it is in quotes of one line: c-printable of YAML 1.2.2 (5.1) without line breaks and the byte-order mark.</summary>
+    /// <summary>
+    /// Whether a character may stand as it is in quotes of one line: c-printable of YAML 1.2.2 (5.1) without line breaks and the byte-order mark.
+    /// </summary>
     private static bool IsPrintable(Rune rune) => rune.Value switch
     {
         < 0x20 or (>= 0x7F and < 0xA0) => false,

@@ -175,7 +175,8 @@ internal sealed class DayDrawing
     private double Place(ChartLane lane, double y)
     {
         _lanes.Add((new Box(Left, y, Right - Left, LaneHeight), lane));
-        _names.Add(new DrawnText(2, y + BarY + BarHeight - 1, TextWidth.FitName(DisplayLine.Clean(lane.Zone.DisplayName), DrawnText.Size, Left - NameGap), "name"));
+        _names.Add(new DrawnText(2, y + BarY + BarHeight - 1,
+            TextWidth.FitName(DisplayLine.Clean(lane.Zone.DisplayName), DrawnText.Size, Left - NameGap), "name"));
         _forbidden.AddRange(lane.Forbidden.Select(band => new Box(X(band.From), y, X(band.Until) - X(band.From), LaneHeight)));
         _items.AddRange(lane.Items.Select(item => Drawn(item, y + BarY)));
         _texts.AddRange(LaneTexts.Of(lane.Items, X, Width).Select(text => new DrawnText(text.X, y + LaneTextY, text.Text, "time")));
@@ -195,9 +196,11 @@ internal sealed class DayDrawing
     {
         var frame = new Box(Left, y + CurveFrameY, Right - Left, CurveFrameHeight);
         double YOf(decimal value) => frame.Bottom - ((double)(value / curve.Top) / Headroom * frame.Height);
-        _curves.Add(new DrawnCurve(curve, frame, [.. curve.Corners.Select(corner => (X(corner.At), YOf(corner.Value)))], curve.Limit is { } limit ? YOf(limit) : null));
+        _curves.Add(new DrawnCurve(curve, frame, [.. curve.Corners.Select(corner => (X(corner.At), YOf(corner.Value)))],
+            curve.Limit is { } limit ? YOf(limit) : null));
         var limitWords = curve.LimitWords.Length > 0 ? $"; {curve.LimitWords}" : "";
-        _names.Add(DrawnText.Within(2, y + CurveTextY, Left + MostMarkText, $"{curve.Kind} of {curve.Name}: {curve.Words}{limitWords}", curve.Beyond.IsEmpty ? "curve-name" : "curve-name beyond-text"));
+        _names.Add(DrawnText.Within(2, y + CurveTextY, Left + MostMarkText, $"{curve.Kind} of {curve.Name}: {curve.Words}{limitWords}",
+            curve.Beyond.IsEmpty ? "curve-name" : "curve-name beyond-text"));
         PlaceScale(curve, YOf);
         return y + CurveHeight;
     }

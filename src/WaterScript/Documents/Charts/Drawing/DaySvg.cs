@@ -29,7 +29,8 @@ internal sealed class DaySvg(MarkupWriter markup, DayDrawing drawing, DrawnStrip
     {
         foreach (var field in drawing.Fields.Where(field => strip.Has(field.Y)))
         {
-            foreach (var night in drawing.Day.Nights) Rect(field with { X = drawing.X(night.From), Width = drawing.X(night.Until) - drawing.X(night.From) }, "night");
+            foreach (var night in drawing.Day.Nights)
+                Rect(field with { X = drawing.X(night.From), Width = drawing.X(night.Until) - drawing.X(night.From) }, "night");
             foreach (var hour in drawing.Day.Hours) Line(drawing.X(hour.At), field.Y, drawing.X(hour.At), field.Bottom, hour.Hour == 0 ? "midnight" : "grid");
             Rect(field, "frame");
         }
@@ -79,13 +80,17 @@ internal sealed class DaySvg(MarkupWriter markup, DayDrawing drawing, DrawnStrip
     {
         var frame = drawn.Frame;
         var points = string.Join(' ', drawn.Points.Select(point => $"{MarkupWriter.Number(point.X)},{MarkupWriter.Number(point.Y)}"));
-        markup.Empty("polygon", ("class", "under"), ("points", $"{MarkupWriter.Number(frame.X)},{MarkupWriter.Number(frame.Bottom)} {points} {MarkupWriter.Number(frame.Right)},{MarkupWriter.Number(frame.Bottom)}"));
-        foreach (var beyond in drawn.Curve.Beyond) Filled(new Box(drawing.X(beyond.From), frame.Y, Math.Max(2, drawing.X(beyond.Until) - drawing.X(beyond.From)), frame.Height), "beyond");
+        markup.Empty("polygon", ("class", "under"),
+            ("points", $"{MarkupWriter.Number(frame.X)},{MarkupWriter.Number(frame.Bottom)} {points} " +
+            $"{MarkupWriter.Number(frame.Right)},{MarkupWriter.Number(frame.Bottom)}"));
+        foreach (var beyond in drawn.Curve.Beyond)
+            Filled(new Box(drawing.X(beyond.From), frame.Y, Math.Max(2, drawing.X(beyond.Until) - drawing.X(beyond.From)), frame.Height), "beyond");
         markup.Empty("polyline", ("class", "curve"), ("points", points));
         if (drawn.LimitY is { } limit) Line(frame.X, limit, frame.Right, limit, "limit");
     }
 
-    private void WriteLine(DrawnMark mark) => Line(mark.X, strip.Has(mark.Y) ? mark.Y + SignSize : strip.FieldTop, mark.X, Math.Min(strip.Bottom, drawing.Bottom), "mark-line");
+    private void WriteLine(DrawnMark mark) =>
+        Line(mark.X, strip.Has(mark.Y) ? mark.Y + SignSize : strip.FieldTop, mark.X, Math.Min(strip.Bottom, drawing.Bottom), "mark-line");
 
     /// <summary>A triangle for an error, a square on its corner for a warning, a circle for advice, each with its own sign.</summary>
     private void Write(DrawnMark drawn)
@@ -100,10 +105,14 @@ internal sealed class DaySvg(MarkupWriter markup, DayDrawing drawing, DrawnStrip
     /// <summary>The sign of a severity.</summary>
     public static void WriteSign(MarkupWriter markup, Severity severity, double x, double y)
     {
-        string Points(params (double X, double Y)[] corners) => string.Join(' ', corners.Select(corner => $"{MarkupWriter.Number(x + corner.X)},{MarkupWriter.Number(y + corner.Y)}"));
-        if (severity == Severity.Error) markup.Empty("polygon", ("class", "sign"), ("points", Points((0, -SignSize), (SignSize, SignSize - 1), (-SignSize, SignSize - 1))));
-        else if (severity == Severity.Warning) markup.Empty("polygon", ("class", "sign"), ("points", Points((0, -SignSize), (SignSize, 0), (0, SignSize), (-SignSize, 0))));
-        else markup.Empty("circle", ("class", "sign"), ("cx", MarkupWriter.Number(x)), ("cy", MarkupWriter.Number(y)), ("r", MarkupWriter.Number(SignSize - 1)));
+        string Points(params (double X, double Y)[] corners) =>
+            string.Join(' ', corners.Select(corner => $"{MarkupWriter.Number(x + corner.X)},{MarkupWriter.Number(y + corner.Y)}"));
+        if (severity == Severity.Error)
+            markup.Empty("polygon", ("class", "sign"), ("points", Points((0, -SignSize), (SignSize, SignSize - 1), (-SignSize, SignSize - 1))));
+        else if (severity == Severity.Warning)
+            markup.Empty("polygon", ("class", "sign"), ("points", Points((0, -SignSize), (SignSize, 0), (0, SignSize), (-SignSize, 0))));
+        else markup.Empty("circle", ("class", "sign"), ("cx", MarkupWriter.Number(x)), ("cy", MarkupWriter.Number(y)),
+            ("r", MarkupWriter.Number(SignSize - 1)));
         var (stroke, dot) = severity == Severity.Advice ? (new Box(x - 0.8, y - 0.5, 1.6, 4), y - 3.2) : (new Box(x - 0.8, y - 3.2, 1.6, 5), y + 3);
         markup.Empty("rect", [.. Sides(stroke), ("class", "sign-ink")]);
         markup.Empty("rect", [.. Sides(stroke with { Y = dot, Height = 1.6 }), ("class", "sign-ink")]);
@@ -113,15 +122,18 @@ internal sealed class DaySvg(MarkupWriter markup, DayDrawing drawing, DrawnStrip
     private void WriteNames()
     {
         markup.Open("g", ("class", "names"));
-        markup.Empty("rect", ("class", "paper"), ("x", "0"), ("y", MarkupWriter.Number(strip.Top)), ("width", MarkupWriter.Number(drawing.NameWidth)), ("height", MarkupWriter.Number(strip.Height)));
+        markup.Empty("rect", ("class", "paper"), ("x", "0"), ("y", MarkupWriter.Number(strip.Top)), ("width", MarkupWriter.Number(drawing.NameWidth)),
+            ("height", MarkupWriter.Number(strip.Height)));
         foreach (var name in drawing.Names.Where(name => strip.Has(name.Y))) Write(name);
         markup.Close();
     }
 
-    private void Write(DrawnText text) => markup.Element("text", text.Content, ("class", text.Class), ("x", MarkupWriter.Number(text.X)), ("y", MarkupWriter.Number(text.Y)));
+    private void Write(DrawnText text) =>
+        markup.Element("text", text.Content, ("class", text.Class), ("x", MarkupWriter.Number(text.X)), ("y", MarkupWriter.Number(text.Y)));
 
     private void Line(double x1, double y1, double x2, double y2, string style) =>
-        markup.Empty("path", ("class", style), ("d", $"M{MarkupWriter.Number(x1)} {MarkupWriter.Number(y1)}L{MarkupWriter.Number(x2)} {MarkupWriter.Number(y2)}"));
+        markup.Empty("path", ("class", style),
+            ("d", $"M{MarkupWriter.Number(x1)} {MarkupWriter.Number(y1)}L{MarkupWriter.Number(x2)} {MarkupWriter.Number(y2)}"));
 
     private void Rect(Box box, string style) => markup.Empty("rect", [.. Sides(box), ("class", style)]);
 
@@ -129,7 +141,8 @@ internal sealed class DaySvg(MarkupWriter markup, DayDrawing drawing, DrawnStrip
 
     private static (string Name, string Value)[] Sides(Box box) =>
     [
-        ("x", MarkupWriter.Number(box.X)), ("y", MarkupWriter.Number(box.Y)), ("width", MarkupWriter.Number(box.Width)), ("height", MarkupWriter.Number(box.Height)),
+        ("x", MarkupWriter.Number(box.X)), ("y", MarkupWriter.Number(box.Y)), ("width", MarkupWriter.Number(box.Width)),
+            ("height", MarkupWriter.Number(box.Height)),
     ];
 
     private static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);

@@ -31,5 +31,6 @@ internal sealed record DrawnText(double X, double Y, string Content, string Clas
     public static DrawnText Around(double x, double y, string text, string style) => new(x - (WidthOf(text) / 2), y, text, style);
 
     /// <summary>A text cut off where there is no more room.</summary>
-    public static DrawnText Within(double x, double y, double room, string text, string style) => new(x, y, TextWidth.Fit(DisplayLine.Clean(text), Size, room), style);
+    public static DrawnText Within(double x, double y, double room, string text, string style) =>
+        new(x, y, TextWidth.Fit(DisplayLine.Clean(text), Size, room), style);
 }

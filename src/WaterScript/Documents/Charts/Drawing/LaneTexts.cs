@@ -61,7 +61,8 @@ internal sealed class LaneTexts(Func<long, double> xOf, double right)
         };
     }
 
-    private static string[] RowForms(string every, string starts, int passes) => [$"{every} {starts}, {Phrases.Count(passes, "time")}", $"{every} {starts}", every];
+    private static string[] RowForms(string every, string starts, int passes) =>
+        [$"{every} {starts}, {Phrases.Count(passes, "time")}", $"{every} {starts}", every];
 
     /// <summary>A text and what it is for.</summary>
     private sealed record Placed(List<LaneItem> Items, double X, double Right, string Text);

@@ -31,7 +31,8 @@ internal sealed class MarkupWriter
     }
 
     /// <summary>An element with nothing but a text.</summary>
-    public MarkupWriter Element(string name, string text, params ReadOnlySpan<(string Name, string Value)> attributes) => Open(name, attributes).Text(text).Close();
+    public MarkupWriter Element(string name, string text, params ReadOnlySpan<(string Name, string Value)> attributes) =>
+        Open(name, attributes).Text(text).Close();
 
     /// <summary>A text, whatever stands in it.</summary>
     public MarkupWriter Text(string text)

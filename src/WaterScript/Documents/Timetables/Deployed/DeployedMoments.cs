@@ -31,7 +31,9 @@ internal static class DeployedMoments
     {
         day = 0;
         if (text.Length != DateLength || text[4] != '-' || text[7] != '-') return false;
-        if (!TryTwo(text, out var century) || !TryTwo(text[2..], out var yearOfCentury) || !TryTwo(text[5..], out var month) || !TryTwo(text[8..], out var dayOfMonth)) return false;
+        if (!TryTwo(text, out var century) || !TryTwo(text[2..], out var yearOfCentury) || !TryTwo(text[5..], out var month)
+            || !TryTwo(text[8..], out var dayOfMonth))
+            return false;
         var year = (century * 100) + yearOfCentury;
         if (year is < 1 or > LastYear || month is < 1 or > 12 || dayOfMonth < 1 || dayOfMonth > CivilDate.DaysInMonth(year, month)) return false;
         day = CivilDate.DayNumberOf(year, month, dayOfMonth);

@@ -37,7 +37,9 @@ internal sealed class DeployedRows
         if (_events.Next() is SequenceEnd) return false;
         if (_events.Current is not MappingStart) throw _events.Wrong($"an entry of {_list}", "a map");
         Place = _events.Current.Start;
-        if (--left < 0) throw _events.Here(string.Create(CultureInfo.InvariantCulture, $"more than {Limits.DeployedRows} runs, openings and switchings"), "compile fewer days");
+        if (--left < 0)
+            throw _events.Here(string.Create(CultureInfo.InvariantCulture, $"more than {Limits.DeployedRows} runs, openings and switchings"),
+                "compile fewer days");
         Array.Clear(_values);
         while (_events.NextKey(_list) is { } key) Take(key);
         for (var index = 0; index < _needed; index++)
@@ -56,15 +58,20 @@ internal sealed class DeployedRows
 
     /// <summary>A whole number.</summary>
     public long Number(int key, long least, long most) =>
-        _isPlain[key] && long.TryParse(this[key], NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number) && number >= least && number <= most
+        _isPlain[key] && long.TryParse(this[key], NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number) && number >= least
+            && number <= most
             ? number
             : throw Problem(string.Create(CultureInfo.InvariantCulture, $"{_keys[key]} is {Quoted.Of(this[key])}, not a whole number from {least} to {most}"));
 
     /// <summary>An instant in Unix seconds.</summary>
-    public long Instant(int key) => DeployedMoments.TryInstant(this[key], out var instant) ? instant : throw Problem($"{_keys[key]} is {Quoted.Of(this[key])}, not a time like 2026-05-01T06:00:00+01:00");
+    public long Instant(int key) =>
+        DeployedMoments.TryInstant(this[key], out var instant)
+        ? instant
+        : throw Problem($"{_keys[key]} is {Quoted.Of(this[key])}, not a time like 2026-05-01T06:00:00+01:00");
 
     /// <summary>A date in days since 1970-01-01.</summary>
-    public int Date(int key) => DeployedMoments.TryDate(this[key], out var day) ? day : throw Problem($"{_keys[key]} is {Quoted.Of(this[key])}, not a date like 2026-05-01");
+    public int Date(int key) =>
+        DeployedMoments.TryDate(this[key], out var day) ? day : throw Problem($"{_keys[key]} is {Quoted.Of(this[key])}, not a date like 2026-05-01");
 
     /// <summary>A problem with the row at hand.</summary>
     public DeployedException Problem(string what) => YamlEvents.At(Place, what, YamlEvents.CompileAnew);

@@ -51,7 +51,8 @@ internal sealed class DeployedSite : IDisposable
         switch (key)
         {
             case "controllers":
-                _controllers = Items(node, key).Select((map, index) => new Controller { Index = index, Name = map.Needed("name"), Label = map.Text("label") }).ToImmutableArray();
+                _controllers = Items(node, key).Select((map, index) => new Controller { Index = index, Name = map.Needed("name"), Label = map.Text("label") })
+                    .ToImmutableArray();
                 Verify(node, _controllers.Select(controller => controller.Name));
                 break;
             case "pumps":
@@ -84,15 +85,20 @@ internal sealed class DeployedSite : IDisposable
         _json.EndMap();
         _json.Dispose();
         _stream.Dispose();
-        if (Convert.ToHexStringLower(_sha.Hash!) != Hash) throw YamlEvents.At(_site.Place, "the description of the site was changed after it was compiled: its sha256 is another", YamlEvents.CompileAnew);
+        if (Convert.ToHexStringLower(_sha.Hash!) != Hash)
+            throw YamlEvents.At(_site.Place, "the description of the site was changed after it was compiled: its sha256 is another", YamlEvents.CompileAnew);
         var zone = _site.Needed("timezone");
         return new Site
         {
             Name = _site.Needed("name"),
             Label = _site.Text("label"),
             Origin = _origin,
-            TimeZone = _zones.GetZoneOrNull(zone) ?? throw YamlEvents.At(_site.Place, $"no time zone is called {Quoted.Of(zone)}", "use a program with newer time zones, or " + YamlEvents.CompileAnew),
-            Effective = DeployedMoments.TryDate(_site.Needed("effective"), out var day) ? CivilDate.FromDayNumber(day).ToLocalDate() : throw YamlEvents.At(_site.Place, "effective is not a date like 2026-05-01", YamlEvents.CompileAnew),
+            TimeZone = _zones.GetZoneOrNull(zone)
+                ?? throw YamlEvents.At(_site.Place, $"no time zone is called {Quoted.Of(zone)}",
+                "use a program with newer time zones, or " + YamlEvents.CompileAnew),
+            Effective = DeployedMoments.TryDate(_site.Needed("effective"), out var day)
+                ? CivilDate.FromDayNumber(day).ToLocalDate()
+                : throw YamlEvents.At(_site.Place, "effective is not a date like 2026-05-01", YamlEvents.CompileAnew),
             Controllers = _controllers,
             Devices = _devices,
             Zones = _zonesOfSite,
@@ -120,7 +126,8 @@ internal sealed class DeployedSite : IDisposable
     private Device DeviceOf(YamlMap map, int index) => new()
     {
         Index = index,
-        Kind = map.Needed("kind") switch { "pump" => DeviceKind.Pump, "master" => DeviceKind.Master, "injector" => DeviceKind.Injector, _ => throw YamlEvents.At(map.Place, "kind is not pump, master or injector", YamlEvents.CompileAnew) },
+        Kind = map.Needed("kind") switch { "pump" => DeviceKind.Pump, "master" => DeviceKind.Master, "injector" => DeviceKind.Injector,
+            _ => throw YamlEvents.At(map.Place, "kind is not pump, master or injector", YamlEvents.CompileAnew) },
         Name = map.Needed("name"),
         Label = map.Text("label"),
         Origin = _origin,
@@ -146,17 +153,21 @@ internal sealed class DeployedSite : IDisposable
     private Controller ControllerOf(YamlMap map)
     {
         var name = map.Needed("controller");
-        return _controllers.FirstOrDefault(controller => controller.Name == name) ?? throw YamlEvents.At(map.Place, $"no controller is called {Quoted.Of(name)}", YamlEvents.CompileAnew);
+        return _controllers.FirstOrDefault(controller => controller.Name == name)
+            ?? throw YamlEvents.At(map.Place, $"no controller is called {Quoted.Of(name)}", YamlEvents.CompileAnew);
     }
 
     private static IEnumerable<YamlMap> Items(YamlNode node, string key) =>
-        (node as YamlList ?? throw YamlEvents.At(node.Place, $"{key} is not a list", YamlEvents.CompileAnew)).Items.Select(item => Map(item, $"an entry of {key}"));
+        (node as YamlList ?? throw YamlEvents.At(node.Place, $"{key} is not a list", YamlEvents.CompileAnew)).Items.Select(
+            item => Map(item, $"an entry of {key}"));
 
-    private static YamlMap Map(YamlNode node, string what) => node as YamlMap ?? throw YamlEvents.At(node.Place, $"{what} is not a map", YamlEvents.CompileAnew);
+    private static YamlMap Map(YamlNode node, string what) =>
+        node as YamlMap ?? throw YamlEvents.At(node.Place, $"{what} is not a map", YamlEvents.CompileAnew);
 
     private static void Verify(YamlNode node, IEnumerable<string> names)
     {
         var known = new HashSet<string>(StringComparer.Ordinal);
-        if (names.FirstOrDefault(name => !known.Add(name)) is { } twice) throw YamlEvents.At(node.Place, $"two are called {Quoted.Of(twice)}", YamlEvents.CompileAnew);
+        if (names.FirstOrDefault(name => !known.Add(name)) is { } twice)
+            throw YamlEvents.At(node.Place, $"two are called {Quoted.Of(twice)}", YamlEvents.CompileAnew);
     }
 }

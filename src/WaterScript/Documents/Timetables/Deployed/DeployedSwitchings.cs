@@ -10,7 +10,8 @@ internal sealed class DeployedSwitchings(YamlEvents events, Site site) : IDispos
     private static readonly string[] Kinds = ["zone", "pump", "master", "injector"];
 
     private readonly Dictionary<(string Controller, string Output), string> _longest = [];
-    private readonly Dictionary<string, CsvCopy> _byController = site.Controllers.ToDictionary(controller => controller.Name, _ => new CsvCopy(CsvSwitchings.Columns), StringComparer.Ordinal);
+    private readonly Dictionary<string, CsvCopy> _byController =
+        site.Controllers.ToDictionary(controller => controller.Name, _ => new CsvCopy(CsvSwitchings.Columns), StringComparer.Ordinal);
 
     /// <summary>The openings.</summary>
     public CsvCopy Openings { get; } = new(CsvOpenings.Columns);
@@ -30,7 +31,8 @@ internal sealed class DeployedSwitchings(YamlEvents events, Site site) : IDispos
             if (kind == Kinds.Length) throw rows.Problem("this opening is of no zone, pump, master or injector");
             var seconds = rows.Instant(2) - rows.Instant(1);
             if (seconds <= 0) throw rows.Problem("to is not after from");
-            Openings.Line(rows[0], rows[1], rows[2], rows[3], rows[5], Kinds[kind], rows[firstKind + kind], seconds.ToString(CultureInfo.InvariantCulture), rows[4]);
+            Openings.Line(rows[0], rows[1], rows[2], rows[3], rows[5], Kinds[kind], rows[firstKind + kind],
+                seconds.ToString(CultureInfo.InvariantCulture), rows[4]);
         }
     }
 
@@ -42,7 +44,8 @@ internal sealed class DeployedSwitchings(YamlEvents events, Site site) : IDispos
         {
             if (_longest.Count == Limits.DeployedValues) throw rows.Problem("there are more outputs than a site can have");
             // What two are wired to is one output, which stands here for each of them.
-            if (!_longest.TryAdd((rows[0], rows[1]), rows[5]) && _longest[(rows[0], rows[1])] != rows[5]) throw rows.Problem("this output has two values of max_on_s");
+            if (!_longest.TryAdd((rows[0], rows[1]), rows[5]) && _longest[(rows[0], rows[1])] != rows[5])
+                throw rows.Problem("this output has two values of max_on_s");
         }
     }
 
@@ -52,7 +55,8 @@ internal sealed class DeployedSwitchings(YamlEvents events, Site site) : IDispos
         var rows = new DeployedRows(events, "switchings", ["t", "controller", "output", "do", "opening"], ["after_ms", "polarity", "pulse_ms"]);
         while (rows.TryNext(ref left))
         {
-            if (!_longest.TryGetValue((rows[1], rows[2]), out var longest)) throw rows.Problem($"there is no output {Quoted.Of(rows[2])} of {Quoted.Of(rows[1])}");
+            if (!_longest.TryGetValue((rows[1], rows[2]), out var longest))
+                throw rows.Problem($"there is no output {Quoted.Of(rows[2])} of {Quoted.Of(rows[1])}");
             if (!_byController.TryGetValue(rows[1], out var own)) throw rows.Problem($"no controller is called {Quoted.Of(rows[1])}");
             ReadOnlySpan<string> fields = [rows[0], rows.Has(5) ? rows[5] : "0", rows[1], rows[2], rows[3], rows[6], rows[7], longest, rows[4]];
             Switchings.Line(fields);

@@ -40,7 +40,8 @@ internal sealed class DeployedTimetable : IDisposable
         Site = description.Finish();
         SiteHash = description.Hash!;
         (_firstDay, _endDay) = (CivilDate.DayNumberOf(Horizon!.From), CivilDate.DayNumberOf(Horizon.Until));
-        Controller = ControllerName is null ? null : Site.Controllers.FirstOrDefault(controller => controller.Name == ControllerName) ?? throw YamlEvents.At(_start, $"no controller is called {Quoted.Of(ControllerName)}", YamlEvents.CompileAnew);
+        Controller = ControllerName is null ? null : Site.Controllers.FirstOrDefault(controller => controller.Name == ControllerName)
+            ?? throw YamlEvents.At(_start, $"no controller is called {Quoted.Of(ControllerName)}", YamlEvents.CompileAnew);
         _zones = Site.Zones.ToDictionary(zone => zone.Name, zone => zone.Index, StringComparer.Ordinal);
         _schedules = Site.Schedules.ToDictionary(schedule => schedule.Name, schedule => schedule.Index, StringComparer.Ordinal);
         _switchings = new DeployedSwitchings(events, Site);
@@ -132,7 +133,8 @@ internal sealed class DeployedTimetable : IDisposable
         _events.Expect<MappingStart>("the timetable");
         var key = _events.NextKey("the timetable");
         if (key?.Value != "waterscript") throw _events.Here("this is not a timetable of waterscript", Whole);
-        if (_events.Next() is not Scalar { Value: "1" }) throw _events.Here("this form of a timetable is not known", "use the program that compiled it, or " + YamlEvents.CompileAnew);
+        if (_events.Next() is not Scalar { Value: "1" })
+            throw _events.Here("this form of a timetable is not known", "use the program that compiled it, or " + YamlEvents.CompileAnew);
         var seen = new HashSet<string>(StringComparer.Ordinal);
         var left = Limits.DeployedValues;
         _events.Hold(Limits.DeployedDescription);
@@ -144,7 +146,9 @@ internal sealed class DeployedTimetable : IDisposable
             _events.Next();
             var node = YamlNode.Read(_events, ref left);
             if (name == "valid") ReadValid(node);
-            else if (name == "controller") (ControllerName, _start) = ((node as YamlValue)?.Value ?? throw YamlEvents.At(node.Place, "controller is not a name", YamlEvents.CompileAnew), node.Place);
+            else if (name == "controller")
+                (ControllerName, _start) =
+                    ((node as YamlValue)?.Value ?? throw YamlEvents.At(node.Place, "controller is not a name", YamlEvents.CompileAnew), node.Place);
             else description.Take(name, node);
         }
 
@@ -158,21 +162,27 @@ internal sealed class DeployedTimetable : IDisposable
     {
         var map = node as YamlMap ?? throw YamlEvents.At(node.Place, "valid is not a map", YamlEvents.CompileAnew);
         var (from, until) = (map.Needed("from"), map.Needed("until"));
-        if (!DeployedMoments.TryInstant(from, out var first) || !DeployedMoments.TryInstant(until, out var end)) throw YamlEvents.At(map.Place, "from or until is not a time like 2026-05-01T00:00:00+01:00", YamlEvents.CompileAnew);
-        if (!IsSame(map, "from_epoch", first) || !IsSame(map, "until_epoch", end)) throw YamlEvents.At(map.Place, "from and until are not the moments that from_epoch and until_epoch count", YamlEvents.CompileAnew);
+        if (!DeployedMoments.TryInstant(from, out var first) || !DeployedMoments.TryInstant(until, out var end))
+            throw YamlEvents.At(map.Place, "from or until is not a time like 2026-05-01T00:00:00+01:00", YamlEvents.CompileAnew);
+        if (!IsSame(map, "from_epoch", first) || !IsSame(map, "until_epoch", end))
+            throw YamlEvents.At(map.Place, "from and until are not the moments that from_epoch and until_epoch count", YamlEvents.CompileAnew);
         _valid = new Validity(first, end);
         Horizon = new Horizon(DateOf(from), DateOf(until));
         if (Horizon.Until <= Horizon.From) throw YamlEvents.At(map.Place, "until is not after from", YamlEvents.CompileAnew);
-        if (Period.DaysBetween(Horizon.From, Horizon.Until) > Limits.HorizonDays) throw YamlEvents.At(map.Place, string.Create(CultureInfo.InvariantCulture, $"more than {Limits.HorizonDays} days"), "compile fewer days");
+        if (Period.DaysBetween(Horizon.From, Horizon.Until) > Limits.HorizonDays)
+            throw YamlEvents.At(map.Place, string.Create(CultureInfo.InvariantCulture, $"more than {Limits.HorizonDays} days"), "compile fewer days");
     }
 
-    private static bool IsSame(YamlMap map, string key, long instant) => map.Entries.GetValueOrDefault(key) is YamlValue { Number: { } number } && number == instant;
+    private static bool IsSame(YamlMap map, string key, long instant) =>
+        map.Entries.GetValueOrDefault(key) is YamlValue { Number: { } number } && number == instant;
 
-    private static LocalDate DateOf(string moment) => DeployedMoments.TryDate(moment.AsSpan(0, 10), out var day) ? CivilDate.FromDayNumber(day).ToLocalDate() : default;
+    private static LocalDate DateOf(string moment) =>
+        DeployedMoments.TryDate(moment.AsSpan(0, 10), out var day) ? CivilDate.FromDayNumber(day).ToLocalDate() : default;
 
     private IEnumerable<Run> Rows()
     {
-        var rows = new DeployedRows(_events, "runs", ["run", "from", "to", "zone", "schedule", "day", "start", "pass", "pass_start", "step"], ["depth_mm", "volume_l"]);
+        var rows = new DeployedRows(_events, "runs", ["run", "from", "to", "zone", "schedule", "day", "start", "pass", "pass_start", "step"],
+            ["depth_mm", "volume_l"]);
         var before = long.MinValue;
         var number = 0L;
         while (rows.TryNext(ref _left))
@@ -195,11 +205,15 @@ internal sealed class DeployedTimetable : IDisposable
         var last = number;
         number = rows.Number(0, 1, long.MaxValue);
         if (number <= last) throw rows.Problem("the number of this run is not above that of the one before it");
-        var run = new Run(number, start, end, 0, zone, schedule, day, (int)rows.Number(6, 0, int.MaxValue), (int)rows.Number(7, 1, int.MaxValue), passStart, Step: -1);
-        if (run.StartNumber == 0) throw new DeployedException((int)rows.Place.Line, (int)rows.Place.Column, "this is one pass (--run), and not the timetable of some dates", "compile it without --run");
+        var run = new Run(number, start, end, 0, zone, schedule, day, (int)rows.Number(6, 0, int.MaxValue), (int)rows.Number(7, 1, int.MaxValue),
+            passStart, Step: -1);
+        if (run.StartNumber == 0)
+            throw new DeployedException((int)rows.Place.Line, (int)rows.Place.Column, "this is one pass (--run), and not the timetable of some dates",
+                "compile it without --run");
         var wired = Site.Zones[zone];
         _runs.Line(
-            rows[0], rows[1], rows[2], rows[3], wired.Output > 0 ? Text(wired.Output) : "", wired.Controller.Name, rows[4], rows[5], rows[6], rows[7], rows[8], rows[9], Text(run.Seconds), rows[10], rows[11]);
+            rows[0], rows[1], rows[2], rows[3], wired.Output > 0 ? Text(wired.Output) : "", wired.Controller.Name, rows[4], rows[5], rows[6], rows[7], rows[8],
+                rows[9], Text(run.Seconds), rows[10], rows[11]);
         return run;
     }
 
@@ -236,8 +250,11 @@ internal sealed class DeployedTimetable : IDisposable
 
     private void Verify(YamlMap end, string list, string hash, CsvTable table)
     {
-        if (end.Number(list, long.MaxValue) != table.Count) throw YamlEvents.At(end.Place, string.Create(CultureInfo.InvariantCulture, $"there are {table.Count} {list}, and not as many as this record says"), "copy the whole file, or " + YamlEvents.CompileAnew);
-        if (end.Needed(hash) != table.Hash(_valid)) throw YamlEvents.At(end.Place, $"the {list} were changed after they were compiled: their sha256 is another", YamlEvents.CompileAnew);
+        if (end.Number(list, long.MaxValue) != table.Count)
+            throw YamlEvents.At(end.Place, string.Create(CultureInfo.InvariantCulture, $"there are {table.Count} {list}, and not as many as this record says"),
+                "copy the whole file, or " + YamlEvents.CompileAnew);
+        if (end.Needed(hash) != table.Hash(_valid))
+            throw YamlEvents.At(end.Place, $"the {list} were changed after they were compiled: their sha256 is another", YamlEvents.CompileAnew);
     }
 
     private static string Text(long number) => number.ToString(CultureInfo.InvariantCulture);

@@ -101,17 +101,20 @@ internal sealed class YamlEvents : IDisposable
     public DeployedException Here(string what, string help) => At(Current.Start, what, help);
 
     /// <summary>A problem at a place.</summary>
-    public static DeployedException At(Mark place, string what, string help) => new((int)Math.Clamp(place.Line, 1, int.MaxValue), (int)Math.Clamp(place.Column, 1, int.MaxValue), what, help);
+    public static DeployedException At(Mark place, string what, string help) =>
+        new((int)Math.Clamp(place.Line, 1, int.MaxValue), (int)Math.Clamp(place.Column, 1, int.MaxValue), what, help);
 
     private void Admit(ParsingEvent item)
     {
-        if (item is AnchorAlias || item is NodeEvent { Anchor.IsEmpty: false }) throw Here("anchors and aliases are not read", "write each value where it belongs, or " + CompileAnew);
+        if (item is AnchorAlias || item is NodeEvent { Anchor.IsEmpty: false })
+            throw Here("anchors and aliases are not read", "write each value where it belongs, or " + CompileAnew);
         if (item is NodeEvent { Tag.IsEmpty: false }) throw Here("tags are not read", "leave the tag out, or " + CompileAnew);
         _depth += item.NestingIncrease;
         if (_depth > Limits.NestingDepth) throw Here(string.Create(CultureInfo.InvariantCulture, $"more than {Limits.NestingDepth} levels"), CompileAnew);
     }
 
-    private static string KindOf(Type type) => type == typeof(MappingStart) ? "a map" : type == typeof(SequenceStart) ? "a list" : type == typeof(Scalar) ? "a value" : "one document";
+    private static string KindOf(Type type) =>
+        type == typeof(MappingStart) ? "a map" : type == typeof(SequenceStart) ? "a list" : type == typeof(Scalar) ? "a value" : "one document";
 
     private sealed class MeterException(string what, Mark? place = null) : Exception(what)
     {

@@ -15,7 +15,9 @@ internal abstract record YamlNode(Mark Place)
     /// <param name="left">How many values may still be read.</param>
     public static YamlNode Read(YamlEvents events, ref int left)
     {
-        if (--left < 0) throw events.Here(string.Create(CultureInfo.InvariantCulture, $"the description has more than {Limits.DeployedValues} values"), YamlEvents.CompileAnew);
+        if (--left < 0)
+            throw events.Here(string.Create(CultureInfo.InvariantCulture, $"the description has more than {Limits.DeployedValues} values"),
+                YamlEvents.CompileAnew);
         var start = events.Current.Start;
         switch (events.Current)
         {
@@ -59,7 +61,9 @@ internal sealed record YamlValue(Mark Place, string Value, bool IsPlain) : YamlN
     private const NumberStyles Form = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint;
 
     /// <summary>The number that it is; null where it is none.</summary>
-    public decimal? Number => IsPlain && Value.Length > 0 && (char.IsAsciiDigit(Value[0]) || Value[0] == '-') && decimal.TryParse(Value, Form, CultureInfo.InvariantCulture, out var number) ? number : null;
+    public decimal? Number =>
+        IsPlain && Value.Length > 0 && (char.IsAsciiDigit(Value[0]) || Value[0] == '-')
+        && decimal.TryParse(Value, Form, CultureInfo.InvariantCulture, out var number) ? number : null;
 
     public override void Write(DocumentWriter writer)
     {
@@ -109,7 +113,9 @@ internal sealed record YamlMap(Mark Place, OrderedDictionary<string, YamlNode> E
     public decimal? Number(string key, decimal most)
     {
         if (!Entries.TryGetValue(key, out var node)) return null;
-        return node is YamlValue { Number: >= 0 and var number } && number <= most ? number : throw Wrong(node, key, string.Create(CultureInfo.InvariantCulture, $"a number from 0 to {most}"));
+        return node is YamlValue { Number: >= 0 and var number } && number <= most
+            ? number
+            : throw Wrong(node, key, string.Create(CultureInfo.InvariantCulture, $"a number from 0 to {most}"));
     }
 
     /// <summary>Whether an entry is there and true.</summary>
@@ -119,5 +125,6 @@ internal sealed record YamlMap(Mark Place, OrderedDictionary<string, YamlNode> E
         return node is YamlValue { IsPlain: true, Value: "true" or "false" } value ? value.Value == "true" : throw Wrong(node, key, "true or false");
     }
 
-    private static DeployedException Wrong(YamlNode node, string key, string needed) => YamlEvents.At(node.Place, $"{key} is not {needed}", YamlEvents.CompileAnew);
+    private static DeployedException Wrong(YamlNode node, string key, string needed) =>
+        YamlEvents.At(node.Place, $"{key} is not {needed}", YamlEvents.CompileAnew);
 }
