@@ -43,25 +43,34 @@ internal static class Schema
 
     internal static class Site
     {
-        public static readonly Property<TimeZoneType> TimeZone = new("timezone", "timezone Europe/Lisbon", "Time zone of every clock time, by its IANA name.", new()) { IsRequired = true, IsAlwaysDescribed = true };
-        public static readonly Property<DateType> Effective = new("effective", "effective 2026-03-01", "Nothing runs before the start of this date.", new()) { IsRequired = true, IsAlwaysDescribed = true };
-        public static readonly Property<PositionType> Location = new("location", "location 39.6 N 8.1 W 310 m", "Where it lies; the height may be left out. Sun times and climate need it.", new());
-        public static readonly Property<ReferenceType> Scale = new("scale", "scale year", "The scale of all schedules without one of their own.", Reference("the name of a scale"))
+        public static readonly Property<TimeZoneType> TimeZone =
+            new("timezone", "timezone Europe/Lisbon", "Time zone of every clock time, by its IANA name.", new()) { IsRequired = true,
+            IsAlwaysDescribed = true };
+        public static readonly Property<DateType> Effective =
+            new("effective", "effective 2026-03-01", "Nothing runs before the start of this date.", new()) { IsRequired = true, IsAlwaysDescribed = true };
+        public static readonly Property<PositionType> Location =
+            new("location", "location 39.6 N 8.1 W 310 m", "Where it lies; the height may be left out. Sun times and climate need it.", new());
+        public static readonly Property<ReferenceType> Scale =
+            new("scale", "scale year", "The scale of all schedules without one of their own.", Reference("the name of a scale"))
         {
             Default = "100 %",
             Keys = [new("scale", DefinedShape.NameOfSource) { Section = "schedules" }],
         };
-        public static readonly BlockSchema Block = new("site", "The site: one in all files together.", [TimeZone, Effective, Location, Scale]) { Section = "site" };
+        public static readonly BlockSchema Block =
+            new("site", "The site: one in all files together.", [TimeZone, Effective, Location, Scale]) { Section = "site" };
     }
 
     internal static class Supply
     {
-        public static readonly Property<AmountType> Flow = new("flow", "flow 30 L/min", "The most that it gives, measured with the heads running.", Amount(Dimension.Flow));
-        public static readonly Property<AmountType> MinimumFlow = new("minimum-flow", "minimum-flow 8 L/min", "The least that its pump may be asked for.", Amount(Dimension.Flow));
+        public static readonly Property<AmountType> Flow =
+            new("flow", "flow 30 L/min", "The most that it gives, measured with the heads running.", Amount(Dimension.Flow));
+        public static readonly Property<AmountType> MinimumFlow =
+            new("minimum-flow", "minimum-flow 8 L/min", "The least that its pump may be asked for.", Amount(Dimension.Flow));
         public static readonly Property<FlagType> Bypass = new("bypass", "bypass", "A bypass takes what is under the minimum.", new());
         public static readonly Property<AmountType> Vessel = new("vessel", "vessel 24 L", "Volume of a pressure vessel.", Amount(Dimension.Volume));
         public static readonly Property<AmountType> Tank = new("tank", "tank 8 m3", "Volume of its tank.", Amount(Dimension.Volume));
-        public static readonly Property<ContentType> Contains = new("contains", "contains 200 L on 2026-05-01", "What the tank holds at the start of a date.", new())
+        public static readonly Property<ContentType> Contains =
+            new("contains", "contains 200 L on 2026-05-01", "What the tank holds at the start of a date.", new())
         {
             Default = "full at the start",
             Keys =
@@ -71,7 +80,8 @@ internal static class Schema
             ],
         };
         public static readonly Property<AmountType> Refill = new("refill", "refill 4 L/min", "Flow into the tank.", Amount(Dimension.Flow, Bounds.NotNegative));
-        public static readonly Property<CatchType> Catches = new("catches", "catches 18 m2 at 80 %", "Roof that rain is caught from, and the share that reaches the tank.", new())
+        public static readonly Property<CatchType> Catches =
+            new("catches", "catches 18 m2 at 80 %", "Roof that rain is caught from, and the share that reaches the tank.", new())
         {
             Keys =
             [
@@ -79,9 +89,11 @@ internal static class Schema
                 new("catches_percent", new NumberShape(Bounds.ShareOfWhole), "Share of that rain that reaches the tank."),
             ],
         };
-        public static readonly Property<AmountType> Reserve = new("reserve", "reserve 100 L", "What must stay in the tank.", Amount(Dimension.Volume, Bounds.NotNegative)) { Default = "0 L" };
+        public static readonly Property<AmountType> Reserve =
+            new("reserve", "reserve 100 L", "What must stay in the tank.", Amount(Dimension.Volume, Bounds.NotNegative)) { Default = "0 L" };
         public static readonly Property<AmountType> Daily = new("daily", "daily 2 m3", "The most in a day, from local midnight.", Amount(Dimension.Volume));
-        public static readonly Property<ChangeType> Change = new("change", "change gap 5 s", "What stands between two waterings of a pass: a gap, or an overlap.", new())
+        public static readonly Property<ChangeType> Change =
+            new("change", "change gap 5 s", "What stands between two waterings of a pass: a gap, or an overlap.", new())
         {
             Default = "nothing",
             Keys =
@@ -91,7 +103,8 @@ internal static class Schema
             ],
         };
         public static readonly Property<ReferenceType> FedBy = new("fed-by", "fed-by main", "The supply that feeds it.", Reference("the name of a supply"));
-        public static readonly Property<WordType> Backflow = new("backflow", "backflow atmospheric", "Its protection against backflow.", Word("a kind of backflow protection", "atmospheric"))
+        public static readonly Property<WordType> Backflow =
+            new("backflow", "backflow atmospheric", "Its protection against backflow.", Word("a kind of backflow protection", "atmospheric"))
         {
             Keys = [new("atmospheric_backflow", new TrueShape(), "Whether an atmospheric vacuum breaker stands behind it.")],
         };
@@ -106,27 +119,39 @@ internal static class Schema
     internal static class Controller
     {
         public static readonly Property<CountType> Outputs = new("outputs", "outputs 8", "Number of its outputs.", new(MostOutputs));
-        public static readonly Property<ShortTimeType> SpacingTime = new("spacing", "spacing 300 ms", "Time between two openings.", new(Spacing)) { Default = "0 s", IsAlwaysDescribed = true };
-        public static readonly Property<CountType> AtMost = new("at", "at most 2 zones", "The most zones at once.", new(MostOutputs) { Before = "most", Counted = ("zones", "zone") })
+        public static readonly Property<ShortTimeType> SpacingTime =
+            new("spacing", "spacing 300 ms", "Time between two openings.", new(Spacing)) { Default = "0 s", IsAlwaysDescribed = true };
+        public static readonly Property<CountType> AtMost =
+            new("at", "at most 2 zones", "The most zones at once.", new(MostOutputs) { Before = "most", Counted = ("zones", "zone") })
         {
             Keys = [new("at_most_zones", new CountShape(MostOutputs), "The most zones at once.")],
         };
-        public static readonly Property<WordType> Schedules = new("schedules", "schedules never-overlap", "Whether two schedules may run at once on it.", Word("a word about schedules", "may-overlap", "never-overlap"))
+        public static readonly Property<WordType> Schedules =
+            new("schedules", "schedules never-overlap", "Whether two schedules may run at once on it.",
+            Word("a word about schedules", "may-overlap", "never-overlap"))
         {
             Default = "may-overlap",
             Keys = [new("schedules_may_overlap", new TrueOrFalseShape(), "Whether two schedules may run at once on it.")],
         };
         public static readonly Property<TimeType> Clock = new("clock", "clock within 20 s", "How far its clock may be off.", new() { Before = "within" });
-        public static readonly BlockSchema Block = new("controller", "What switches outputs.", [Outputs, SpacingTime, AtMost, Schedules, Clock]) { Inner = ["power"], Section = "controllers" };
+        public static readonly BlockSchema Block =
+            new("controller", "What switches outputs.", [Outputs, SpacingTime, AtMost, Schedules, Clock]) { Inner = ["power"], Section = "controllers" };
     }
 
     internal static class Power
     {
-        public static readonly Property<PairType> Transformer = new("transformer", "transformer 40 VA at 24 V", "A transformer.", new(Dimension.ApparentPower, "Apparent power of the transformer.", Dimension.Voltage, "Its voltage."));
-        public static readonly Property<PairType> Continuous = new("continuous", "continuous 500 mA at 5 V", "Current that it gives for as long as wanted.", new(Dimension.Current, "Current for as long as wanted.", Dimension.Voltage, "Voltage of that current."));
+        public static readonly Property<PairType> Transformer =
+            new("transformer", "transformer 40 VA at 24 V", "A transformer.",
+            new(Dimension.ApparentPower, "Apparent power of the transformer.", Dimension.Voltage, "Its voltage."));
+        public static readonly Property<PairType> Continuous =
+            new("continuous", "continuous 500 mA at 5 V", "Current that it gives for as long as wanted.",
+            new(Dimension.Current, "Current for as long as wanted.", Dimension.Voltage, "Voltage of that current."));
         public static readonly Property<AmountType> Peak = new("peak", "peak 1 A", "The most current for a moment.", Amount(Dimension.Current));
-        public static readonly Property<PairType> Store = new("store", "store 4700 uF at 24 V", "The capacitor that pulses are drawn from, and its voltage.", new(Dimension.Capacitance, "Capacitance that pulses are drawn from.", Dimension.Voltage, "Voltage to which it is charged."));
-        public static readonly Property<RechargeType> Recharge = new("recharge", "recharge 2 W efficiency 80 %", "Power that recharges the store, and the share that reaches it.", new())
+        public static readonly Property<PairType> Store =
+            new("store", "store 4700 uF at 24 V", "The capacitor that pulses are drawn from, and its voltage.",
+            new(Dimension.Capacitance, "Capacitance that pulses are drawn from.", Dimension.Voltage, "Voltage to which it is charged."));
+        public static readonly Property<RechargeType> Recharge =
+            new("recharge", "recharge 2 W efficiency 80 %", "Power that recharges the store, and the share that reaches it.", new())
         {
             Keys =
             [
@@ -134,7 +159,8 @@ internal static class Schema
                 new("recharge_efficiency_percent", new NumberShape(Bounds.ShareOfWhole), "Share of that power that reaches it."),
             ],
         };
-        public static readonly BlockSchema Block = new("power", "The power supply of a controller.", [Transformer, Continuous, Peak, Store, Recharge]) { Section = "controllers/power" };
+        public static readonly BlockSchema Block =
+            new("power", "The power supply of a controller.", [Transformer, Continuous, Peak, Store, Recharge]) { Section = "controllers/power" };
     }
 
     internal static class LatchingValve
@@ -142,30 +168,42 @@ internal static class Schema
         public static readonly Property<ShortTimeType> PulseTime = new("pulse", "pulse 50 ms", "Length of the pulse.", new(Pulse));
         public static readonly Property<ShortTimeType> MovesIn = new("moves-in", "moves-in 20 ms", "When in the pulse the plunger moves.", new(Pulse));
         public static readonly Property<AmountType> Coil = new("coil", "coil 20 ohm", "Resistance of the coil.", Amount(Dimension.Resistance));
-        public static readonly Property<AmountType> WorksFrom = new("works-from", "works-from 12 V", "Voltage that it needs to move.", Amount(Dimension.Voltage));
-        public static readonly BlockSchema Block = new("valve latching", "A pulse opens it, a pulse of the other polarity closes it.", [PulseTime, MovesIn, Coil, WorksFrom]) { Section = "valves" };
+        public static readonly Property<AmountType> WorksFrom =
+            new("works-from", "works-from 12 V", "Voltage that it needs to move.", Amount(Dimension.Voltage));
+        public static readonly BlockSchema Block =
+            new("valve latching", "A pulse opens it, a pulse of the other polarity closes it.", [PulseTime, MovesIn, Coil, WorksFrom]) { Section = "valves" };
     }
 
     internal static class NonLatchingValve
     {
         public static readonly Property<AmountType> Inrush = new("inrush", "inrush 400 mA", "Current for the moment of opening.", Amount(Dimension.Current));
         public static readonly Property<AmountType> Holding = new("holding", "holding 220 mA", "Current while open.", Amount(Dimension.Current));
-        public static readonly Property<AmountType> WorksFrom = new("works-from", "works-from 19 V", "Voltage that it needs to move.", Amount(Dimension.Voltage));
+        public static readonly Property<AmountType> WorksFrom =
+            new("works-from", "works-from 19 V", "Voltage that it needs to move.", Amount(Dimension.Voltage));
         public static readonly BlockSchema Block = new("valve non-latching", "Open while it is powered.", [Inrush, Holding, WorksFrom]) { Section = "valves" };
     }
 
     /// <summary>What pumps, masters and injectors have in common.</summary>
     internal static class Device
     {
-        public static readonly Property<OutputType> Output = new("output", "output 8 of shed", "The output it is wired to; the controller may be left out where there is one.", new()) { Keys = OutputKeys };
-        public static readonly Property<ReferenceType> Supply = new("supply", "supply cistern", "It serves the zones of this supply.", Reference("the name of a supply"));
+        public static readonly Property<OutputType> Output =
+            new("output", "output 8 of shed", "The output it is wired to; the controller may be left out where there is one.", new()) { Keys = OutputKeys };
+        public static readonly Property<ReferenceType> Supply =
+            new("supply", "supply cistern", "It serves the zones of this supply.", Reference("the name of a supply"));
         public static readonly Property<ZoneNamesType> Zones = new("zones", "zones lawn, beds", "It serves these zones.", new()) { IsAlwaysDescribed = true };
         public static readonly Property<AmountType> Load = new("load", "load 60 mA", "Current that its output carries.", Amount(Dimension.Current));
         public static readonly Property<ReferenceType> Valve = new("valve", "valve ac24", "Its kind of valve.", Reference("the name of a valve"));
-        public static readonly Property<LeadType> Starts = new("starts", "starts 5 s before zones", "When it starts, before or after its first zone opens.", new()) { Default = "with them", IsAlwaysDescribed = true };
-        public static readonly Property<LeadType> Stops = new("stops", "stops 10 s after zones", "When it stops, before or after its last zone closes.", new()) { Default = "with them", IsAlwaysDescribed = true };
-        public static readonly Property<TimeType> StaysOnThrough = new("stays-on-through", "stays-on-through 60 s", "Gaps of up to this length leave it on.", new()) { Default = "none", IsAlwaysDescribed = true };
-        public static readonly Property<CountType> AtMost = new("at", "at most 6 starts an hour", "The most starts an hour.", new(3_600) { Before = "most", Counted = ("starts", "start"), After = ["an", "hour"] })
+        public static readonly Property<LeadType> Starts =
+            new("starts", "starts 5 s before zones", "When it starts, before or after its first zone opens.", new()) { Default = "with them",
+            IsAlwaysDescribed = true };
+        public static readonly Property<LeadType> Stops =
+            new("stops", "stops 10 s after zones", "When it stops, before or after its last zone closes.", new()) { Default = "with them",
+            IsAlwaysDescribed = true };
+        public static readonly Property<TimeType> StaysOnThrough =
+            new("stays-on-through", "stays-on-through 60 s", "Gaps of up to this length leave it on.", new()) { Default = "none", IsAlwaysDescribed = true };
+        public static readonly Property<CountType> AtMost =
+            new("at", "at most 6 starts an hour", "The most starts an hour.",
+            new(3_600) { Before = "most", Counted = ("starts", "start"), After = ["an", "hour"] })
         {
             Keys = [new("starts_an_hour", new CountShape(3_600), "The most starts an hour.")],
         };
@@ -186,19 +224,24 @@ internal static class Schema
     {
         public static readonly Property<TimeType> After = new("after", "after 5 min", "Water before the dose.", new()) { Default = "none" };
         public static readonly Property<TimeType> Rinse = new("rinse", "rinse 8 min", "Water after the dose.", new()) { Default = "none" };
-        public static readonly BlockSchema Block = new("injector", "Doses into the water of steps that go through it.", [.. Device.All, After, Rinse]) { Section = "pumps" };
+        public static readonly BlockSchema Block =
+            new("injector", "Doses into the water of steps that go through it.", [.. Device.All, After, Rinse]) { Section = "pumps" };
     }
 
     internal static class Zone
     {
-        public static readonly Property<OutputType> Output = new("output", "output 2 of shed", "The output of its valve; the controller may be left out where there is one.", new()) { IsRequired = true, Keys = OutputKeys };
+        public static readonly Property<OutputType> Output =
+            new("output", "output 2 of shed", "The output of its valve; the controller may be left out where there is one.", new()) { IsRequired = true,
+            Keys = OutputKeys };
         public static readonly Property<ReferenceType> Valve = new("valve", "valve ac24", "Its kind of valve.", Reference("the name of a valve"));
-        public static readonly Property<ReferenceType> Supply = new("supply", "supply cistern", "Where its water comes from; may be left out where there is one.", Reference("the name of a supply"));
+        public static readonly Property<ReferenceType> Supply =
+            new("supply", "supply cistern", "Where its water comes from; may be left out where there is one.", Reference("the name of a supply"));
         public static readonly Property<AmountType> Flow = new("flow", "flow 14 L/min", "Flow while it is open.", Amount(Dimension.Flow))
         {
             Keys = [new("flow_l_per_min", new NumberShape(Bounds.Positive), "Flow while it is open, of all emitters where they are given.")],
         };
-        public static readonly Property<EmittersType> Emitters = new("emitters", "emitters 12 at 4 L/h", "Number of its emitters and the flow of one, in place of its flow.", new())
+        public static readonly Property<EmittersType> Emitters =
+            new("emitters", "emitters 12 at 4 L/h", "Number of its emitters and the flow of one, in place of its flow.", new())
         {
             Keys =
             [
@@ -207,23 +250,32 @@ internal static class Schema
             ],
         };
         public static readonly Property<AmountType> Area = new("area", "area 120 m2", "Ground that it wets.", Amount(Dimension.Area, Ground));
-        public static readonly Property<AmountType> Rate = new("rate", "rate 12 mm/h", "Application rate; with flow and area too, all three agree within 5 %.", Amount(Dimension.DepthRate)) { Default = "flow / area" };
-        public static readonly Property<WordType> Heads = new("heads", "heads spray", "What stands at the end of the pipes.", Word("a kind of heads", "drip", "bubbler", "spray", "rotor", "mist"));
-        public static readonly Property<ShareType> Efficiency = new("efficiency", "efficiency 80 %", "Share of the water that the plants can use.", new(Bounds.ShareOfWhole));
-        public static readonly Property<ShareType> Uniformity = new("uniformity", "uniformity 70 %", "Low-quarter distribution uniformity, in place of the efficiency.", new(Bounds.ShareOfWhole));
+        public static readonly Property<AmountType> Rate =
+            new("rate", "rate 12 mm/h", "Application rate; with flow and area too, all three agree within 5 %.",
+            Amount(Dimension.DepthRate)) { Default = "flow / area" };
+        public static readonly Property<WordType> Heads =
+            new("heads", "heads spray", "What stands at the end of the pipes.", Word("a kind of heads", "drip", "bubbler", "spray", "rotor", "mist"));
+        public static readonly Property<ShareType> Efficiency =
+            new("efficiency", "efficiency 80 %", "Share of the water that the plants can use.", new(Bounds.ShareOfWhole));
+        public static readonly Property<ShareType> Uniformity =
+            new("uniformity", "uniformity 70 %", "Low-quarter distribution uniformity, in place of the efficiency.", new(Bounds.ShareOfWhole));
         public static readonly Property<ReferenceType> Soil = new("soil", "soil loam", "Its soil.", Reference("the name of a soil"));
         public static readonly Property<ShareType> Slope = new("slope", "slope 9 %", "Slope of the ground.", new(new Bounds(0, 200))) { Default = "0 %" };
         public static readonly Property<ReferenceType> Plants = new("plants", "plants turf-cool", "Its plants.", Reference("the name of plants"));
-        public static readonly Property<ShareType> Trim = new("trim", "trim 80 %", "A share of every run time.", new(ScaleShare)) { Default = "100 %", IsAlwaysDescribed = true };
+        public static readonly Property<ShareType> Trim =
+            new("trim", "trim 80 %", "A share of every run time.", new(ScaleShare)) { Default = "100 %", IsAlwaysDescribed = true };
         public static readonly Property<TimeType> Longest = new("longest", "longest 40 min", "The longest run meant.", new());
         public static readonly Property<TimeType> Shortest = new("shortest", "shortest 2 min", "The shortest run worth it.", new());
         public static readonly Property<TimeType> Rest = new("rest", "rest 30 min", "The least time from closing to opening again.", new());
         public static readonly Property<TimeType> NeverDryFor = new("never-dry-for", "never-dry-for 3 days", "The longest time without water.", new());
-        public static readonly Property<PairType> Wire = new("wire", "wire 60 m 1.5 mm2", "Length of its wire, one way, and section.", new(Dimension.Length, "Length of its wire, one way.", Dimension.WireSection, "Section of its wire.") { HasAt = false });
+        public static readonly Property<PairType> Wire =
+            new("wire", "wire 60 m 1.5 mm2", "Length of its wire, one way, and section.",
+            new(Dimension.Length, "Length of its wire, one way.", Dimension.WireSection, "Section of its wire.") { HasAt = false });
         public static readonly Property<FlagType> Spare = new("spare", "spare", "Wired but not in use.", new());
         public static readonly BlockSchema Block = new(
             "zone", "An area watered by one valve.",
-            [Output, Valve, Supply, Flow, Emitters, Area, Rate, Heads, Efficiency, Uniformity, Soil, Slope, Plants, Trim, Longest, Shortest, Rest, NeverDryFor, Wire, Spare])
+            [Output, Valve, Supply, Flow, Emitters, Area, Rate, Heads, Efficiency, Uniformity, Soil, Slope, Plants, Trim, Longest, Shortest, Rest, NeverDryFor,
+                Wire, Spare])
         {
             Section = "zones",
         };
@@ -233,11 +285,13 @@ internal static class Schema
     {
         public static readonly Property<AmountType> Intake = new("intake", "intake 10 mm/h", "What it takes in.", Amount(Dimension.DepthRate));
         public static readonly Property<AmountType> Holds = new("holds", "holds 150 mm/m", "Water that it holds for plants.", Amount(Dimension.DepthHeld));
-        public static readonly Property<AmountType> Ponds = new("ponds", "ponds 5 mm", "Water that may stand on it.", Amount(Dimension.Depth, Bounds.NotNegative))
+        public static readonly Property<AmountType> Ponds =
+            new("ponds", "ponds 5 mm", "Water that may stand on it.", Amount(Dimension.Depth, Bounds.NotNegative))
         {
             Keys =
             [
-                new("ponds_mm", new ListShape(new NumberShape(Bounds.NotNegative), Least: 1, Most: 4), "Water that may stand on it: for every slope, or for slopes of up to 3, 6, 12 and more per cent."),
+                new("ponds_mm", new ListShape(new NumberShape(Bounds.NotNegative), Least: 1, Most: 4),
+                    "Water that may stand on it: for every slope, or for slopes of up to 3, 6, 12 and more per cent."),
             ],
         };
         public static readonly BlockSchema Block = new("soil", "A soil of the file's own.", [Intake, Holds, Ponds]) { Section = "soils" };
@@ -250,21 +304,28 @@ internal static class Schema
         {
             Keys = [new("coefficients", new DefinedShape("coefficients"), "Crop coefficients; a month without one has no plants in the ground.")],
         };
-        public static readonly ImmutableArray<Property<NumberType>> Months = EachMonth("0.9", "Crop coefficient of the month.", new NumberType(Possible), month => Coefficient.Keys[0] with { Inner = month });
+        public static readonly ImmutableArray<Property<NumberType>> Months =
+            EachMonth("0.9", "Crop coefficient of the month.", new NumberType(Possible), month => Coefficient.Keys[0] with { Inner = month });
         public static readonly Property<AmountType> Roots = new("roots", "roots 40 cm", "Depth of the roots.", Amount(Dimension.Length));
-        public static readonly Property<ShareType> Depletion = new("depletion", "depletion 50 %", "Share of the water held that may be used.", new(Bounds.ShareOfWhole));
-        public static readonly BlockSchema Block = new("plants", "Plants of the file's own.", [Coefficient, Roots, Depletion, .. Months]) { Section = "plants" };
+        public static readonly Property<ShareType> Depletion =
+            new("depletion", "depletion 50 %", "Share of the water held that may be used.", new(Bounds.ShareOfWhole));
+        public static readonly BlockSchema Block =
+            new("plants", "Plants of the file's own.", [Coefficient, Roots, Depletion, .. Months]) { Section = "plants" };
     }
 
     internal static class Climate
     {
-        public static readonly ImmutableArray<Property<WeatherType>> Months = EachMonth("16.1 C to 27.9 C, rain 4 mm", "Means of the month; rain is its total.", new WeatherType(), month => new DescribedKey(month, new DefinedShape("climateMonth")));
+        public static readonly ImmutableArray<Property<WeatherType>> Months =
+            EachMonth("16.1 C to 27.9 C, rain 4 mm", "Means of the month; rain is its total.", new WeatherType(),
+            month => new DescribedKey(month, new DefinedShape("climateMonth")));
         public static readonly BlockSchema Block = new("climate", "Monthly means of the weather.", [.. Months]) { Section = "climate" };
     }
 
     internal static class Scale
     {
-        public static readonly ImmutableArray<Property<ShareType>> Months = EachMonth("110 %", "Share of the written run times in the month.", new ShareType(ScaleShare), month => new DescribedKey("months_percent", new DefinedShape("monthsPercent")) { Inner = month });
+        public static readonly ImmutableArray<Property<ShareType>> Months =
+            EachMonth("110 %", "Share of the written run times in the month.", new ShareType(ScaleShare),
+            month => new DescribedKey("months_percent", new DefinedShape("monthsPercent")) { Inner = month });
         public static readonly Property<SinceType> Since = new("since", "since 2026-07-06 85 %", "Share from a date until the next.", new(ScaleShare))
         {
             MayRepeat = true,
