@@ -29,7 +29,8 @@ internal sealed record Soil(string Name, string? Label, Location? Origin, Quanti
 /// <param name="Name">Its name.</param>
 /// <param name="Label">What people read, or null.</param>
 /// <param name="Origin">Where its name stands; null for plants that are built in.</param>
-/// <param name="Coefficients">Crop coefficient for January to December: twelve values, null for a month in which the plants are not in the ground; empty where none is given.</param>
+/// <param name="Coefficients">Crop coefficient for January to December: twelve values, null for a month in which the plants are not in the ground;
+/// empty where none is given.</param>
 /// <param name="Roots">Depth of the roots.</param>
 /// <param name="DepletionPercent">Share of the water held that may be used, in per cent.</param>
 internal sealed record Plants(string Name, string? Label, Location? Origin, ImmutableArray<decimal?> Coefficients, Quantity? Roots, decimal? DepletionPercent);

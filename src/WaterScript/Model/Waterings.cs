@@ -3,7 +3,10 @@ namespace WaterScript.Model;
 /// <summary>What steps water, whatever stands around it.</summary>
 internal static class Waterings
 {
-    /// <summary>The waterings among steps, those inside repetitions, cycles and sequences included, each as often as it is written. The binder has refused steps that nest too deep.</summary>
+    /// <summary>
+    /// The waterings among steps, those inside repetitions, cycles and sequences included, each as often as it is written. The binder has refused
+    /// steps that nest too deep.
+    /// </summary>
     public static IEnumerable<WaterStep> In(IEnumerable<Step> steps) => steps.SelectMany(step => step switch
     {
         WaterStep water => [water],
