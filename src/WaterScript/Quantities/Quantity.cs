@@ -18,7 +18,10 @@ internal readonly record struct Quantity(decimal Value, Unit Unit)
     /// <summary>What it measures.</summary>
     public Dimension Dimension => Unit.Dimension;
 
-    /// <summary>The value in the base unit of its dimension, as <see cref="Quantities.Dimension"/> names it; calculated once, because checks ask for it at every opening.</summary>
+    /// <summary>
+    /// The value in the base unit of its dimension, as <see cref="Quantities.Dimension"/> names it; calculated once, because checks ask for it at
+    /// every opening.
+    /// </summary>
     public decimal InBase { get; } = ReferenceEquals(Unit, Units.Awg) ? GaugeSection(Value) : (Value - Unit.Zero) * Unit.Numerator / Unit.Denominator;
 
     /// <summary>The same quantity in another unit of its dimension; not for <see cref="Units.Awg"/>.</summary>
