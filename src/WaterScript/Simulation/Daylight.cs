@@ -28,7 +28,8 @@ internal sealed class Daylight
         var (year, month, _) = CivilDate.FromDayNumber(day);
         if (_longMonths.TryGetValue((year * 12) + month, out var isLong)) return isLong;
         var middle = CivilDate.DayNumberOf(year, month, MiddleOfMonth);
-        return _longMonths[(year * 12) + month] = _sun.EventOn(middle, SunEvent.Sunrise) is { } rise && _sun.EventOn(middle, SunEvent.Sunset) is { } set && set - rise > hours * 3_600L;
+        return _longMonths[(year * 12) + month] = _sun.EventOn(middle, SunEvent.Sunrise) is { } rise && _sun.EventOn(middle, SunEvent.Sunset) is { } set
+            && set - rise > hours * 3_600L;
     }
 
     /// <summary>What a rule that needs daylight says it could not judge; nothing where there is nothing to judge.</summary>

@@ -19,7 +19,10 @@ internal sealed class ReadAhead<T>
         for (var i = 0; i < Blocks; i++) _empty.Add(new List<T>(ItemsInBlock));
     }
 
-    /// <summary>The same items in the same order. What the sequence throws, the reader gets; when the reader has the last item, or leaves before it, the other thread is done.</summary>
+    /// <summary>
+    /// The same items in the same order. What the sequence throws, the reader gets; when the reader has the last item, or leaves before it, the other
+    /// thread is done.
+    /// </summary>
     public static IEnumerable<T> Of(IEnumerable<T> items)
     {
         var readAhead = new ReadAhead<T>();

@@ -83,7 +83,8 @@ internal class SimulationContext(Timetable timetable, Schedule? manual = null)
     /// <param name="shared">The thing, by its index; null for a zone that does not count.</param>
     public IEnumerable<ImmutableArray<int>> SchedulesBy(Func<Zone, int?> shared) => Site.Schedules
         .Where(schedule => !schedule.IsManual)
-        .SelectMany(schedule => Timetable.LongestPlanOf(schedule.Index).Runs.Select(run => shared(Site.Zones[run.Zone])).Distinct().Select(thing => (thing, schedule.Index)))
+        .SelectMany(schedule =>
+            Timetable.LongestPlanOf(schedule.Index).Runs.Select(run => shared(Site.Zones[run.Zone])).Distinct().Select(thing => (thing, schedule.Index)))
         .Where(entry => entry.thing is not null)
         .GroupBy(entry => entry.thing)
         .Select(group => group.Select(entry => entry.Index).ToImmutableArray());

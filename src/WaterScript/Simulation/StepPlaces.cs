@@ -23,7 +23,8 @@ internal sealed class StepPlaces(Timetable timetable)
         return _byAsker[origin] = place;
     }
 
-    private static StepPlace PlaceOf(Step step, Schedule schedule, int number) => new(schedule, step, IsInSequence: !Holds(schedule.Steps, step)) { Number = number };
+    private static StepPlace PlaceOf(Step step, Schedule schedule, int number) =>
+        new(schedule, step, IsInSequence: !Holds(schedule.Steps, step)) { Number = number };
 
     /// <summary>Whether a step stands among others, not in a sequence that they run. The binder has refused steps that nest too deep.</summary>
     private static bool Holds(IEnumerable<Step> steps, Step step) => steps.Any(each => each switch

@@ -18,7 +18,8 @@ internal sealed class CurrentDraw
     public CurrentDraw(Site site, IReadOnlyList<PowerLimit?> limits)
     {
         _zones = [.. site.Zones.Select(zone => Counted(Of(zone.Valve), limits[zone.Controller.Index]))];
-        _devices = [.. site.Devices.Select(device => Counted(device.Load is { } load ? (load.InBase, load.InBase) : Of(device.Valve), limits[device.Controller.Index]))];
+        _devices = [.. site.Devices.Select(
+            device => Counted(device.Load is { } load ? (load.InBase, load.InBase) : Of(device.Valve), limits[device.Controller.Index]))];
         _zonesOf = site.Zones.Where(zone => !zone.IsSpare).ToLookup(zone => zone.Controller.Index);
         _devicesOf = site.Devices.Where(device => device.Output > 0).ToLookup(device => device.Controller.Index);
         _all = new decimal[site.Controllers.Length];

@@ -11,7 +11,9 @@ internal static class Electricity
     /// <summary>Resistivity of annealed copper at 20 °C, in Ω·mm²/m: 1/58 (IEC 60028), for sections that no table lists.</summary>
     private const decimal Copper = 1m / 58;
 
-    /// <summary>Greatest resistance of copper conductors of class 1 and 2 at 20 °C, in Ω/km by mm² (IEC 60228:2004; those of 6 and 10 mm² from memory of it).</summary>
+    /// <summary>
+    /// Greatest resistance of copper conductors of class 1 and 2 at 20 °C, in Ω/km by mm² (IEC 60228:2004; those of 6 and 10 mm² from memory of it).
+    /// </summary>
     private static readonly FrozenDictionary<decimal, decimal> BySection = new Dictionary<decimal, decimal>
     {
         [0.5m] = 36.0m,
@@ -44,7 +46,8 @@ internal static class Electricity
     /// <param name="section">Its section, in mm² or AWG.</param>
     public static decimal WireOhms(Quantity length, Quantity section)
     {
-        if (section.Unit == Units.Awg) return ByGauge.TryGetValue(section.Value, out var perFeet) ? length.InBase / Foot * perFeet / 1000 : length.InBase * Copper / section.InBase;
+        if (section.Unit == Units.Awg)
+            return ByGauge.TryGetValue(section.Value, out var perFeet) ? length.InBase / Foot * perFeet / 1000 : length.InBase * Copper / section.InBase;
         return BySection.TryGetValue(section.InBase, out var perKilometre) ? length.InBase * perKilometre / 1000 : length.InBase * Copper / section.InBase;
     }
 
@@ -64,7 +67,8 @@ internal static class Electricity
     public static double BeforePulse(double volts, double farads, double ohms, double seconds) => volts * Math.Exp(seconds / (ohms * farads));
 
     /// <summary>Seconds to charge a capacitor at constant power: t = C · (U2² − U1²) / (2 · η · P).</summary>
-    public static double RechargeSeconds(double farads, double from, double to, double watts) => Math.Max(0, farads * ((to * to) - (from * from)) / (2 * watts));
+    public static double RechargeSeconds(double farads, double from, double to, double watts) =>
+        Math.Max(0, farads * ((to * to) - (from * from)) / (2 * watts));
 
     /// <summary>Voltage of a capacitor after charging at constant power for a time; the inverse of <see cref="RechargeSeconds"/>.</summary>
     public static double Recharged(double farads, double from, double watts, double seconds) => Math.Sqrt((from * from) + (2 * watts * seconds / farads));

@@ -21,7 +21,8 @@ internal sealed record PowerLimit(Quantity Amount, Location Place, decimal PerAm
     /// <summary>What it carries for as long as wanted, or null where that is not given.</summary>
     public static PowerLimit? Continuous(Power? power) => power switch
     {
-        { Transformer: { } transformer, TransformerVoltage: { } volts } => new PowerLimit(transformer, transformer.Place, Electricity.ApparentPower(volts.InBase, 1)),
+        { Transformer: { } transformer, TransformerVoltage: { } volts } =>
+            new PowerLimit(transformer, transformer.Place, Electricity.ApparentPower(volts.InBase, 1)),
         { Continuous: { } current } => new PowerLimit(current, current.Place, PerAmpere: 1),
         _ => null,
     };

@@ -48,7 +48,10 @@ internal sealed class PulseValve
     public bool IsTooWeakFromFull => Electricity.AfterPulse(Full, Farads, Ohms, MovesIn) < WorksFrom - Tolerance;
 
     /// <summary>What is taken for granted about it.</summary>
-    public string Assumed => Valve.MovesIn is null ? "The plunger moves at the end of the pulse; while a pulse lasts, nothing recharges the store." : "While a pulse lasts, nothing recharges the store.";
+    public string Assumed =>
+        Valve.MovesIn is null
+        ? "The plunger moves at the end of the pulse; while a pulse lasts, nothing recharges the store."
+        : "While a pulse lasts, nothing recharges the store.";
 
     /// <summary>The valve on that controller, or null where it is not latching or a number is missing.</summary>
     public static PulseValve? On(Controller controller, Valve? valve) =>
@@ -56,7 +59,9 @@ internal sealed class PulseValve
 
     /// <summary>The same, also where nothing is known of what it works from: its pulses drain the store, but are never found too weak.</summary>
     public static PulseValve? Drawing(Controller controller, Valve? valve) =>
-        valve is LatchingValve { Coil: not null, Pulse: not null } latching && controller.Power is { Store: not null, StoreVoltage: not null } power ? new PulseValve(latching, power) : null;
+        valve is LatchingValve { Coil: not null, Pulse: not null } latching && controller.Power is { Store: not null, StoreVoltage: not null } power
+            ? new PulseValve(latching, power)
+            : null;
 
     /// <summary>Voltage at the coil when the plunger moves, from a full store through a wire of that resistance.</summary>
     public double VoltsThrough(double wire) => Electricity.AfterPulse(Full, Farads, Ohms + wire, MovesIn) * Ohms / (Ohms + wire);

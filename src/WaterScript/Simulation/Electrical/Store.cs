@@ -54,7 +54,8 @@ internal sealed class Store
 
     private double Recharged(double seconds)
     {
-        if (_watts is { } watts) return seconds >= Electricity.RechargeSeconds(Farads, _volts, Full, watts) ? Full : Electricity.Recharged(Farads, _volts, watts, seconds);
+        if (_watts is { } watts)
+            return seconds >= Electricity.RechargeSeconds(Farads, _volts, Full, watts) ? Full : Electricity.Recharged(Farads, _volts, watts, seconds);
         return seconds >= UnknownRecharge ? Full : _volts;
     }
 }

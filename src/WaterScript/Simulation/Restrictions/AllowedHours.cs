@@ -23,7 +23,9 @@ internal sealed class AllowedHours(ImmutableArray<Hours> hours, MomentReader mom
         return null;
     }
 
-    /// <summary>The longest time at a stretch that the hours allow to what starts at an instant, if it started at any other time of that date; in seconds.</summary>
+    /// <summary>
+    /// The longest time at a stretch that the hours allow to what starts at an instant, if it started at any other time of that date; in seconds.
+    /// </summary>
     public long LongestFor(long start)
     {
         var day = moments.Clock.At(start).Day;

@@ -63,7 +63,9 @@ internal sealed class RestrictionJudge
         return _hours?.Outside(day, from, until) ?? [];
     }
 
-    /// <summary>The line that forbids what <see cref="Forbidden"/> gives of a date: that of its days where all of it is forbidden, else that of its hours.</summary>
+    /// <summary>
+    /// The line that forbids what <see cref="Forbidden"/> gives of a date: that of its days where all of it is forbidden, else that of its hours.
+    /// </summary>
     public Location ForbiddingLine(int day) => _days?.IsDue(day) == false ? _restriction.DaysOrigin ?? _restriction.Origin : HoursLine;
 
     /// <summary>The zones whose depth could be limited, if their application rate were known.</summary>

@@ -53,5 +53,6 @@ internal sealed class RestrictionMonitor : IRunObserver
     }
 
     /// <summary>The work of judging a piece of a run by a restriction: all its hours may be looked through, and each line and exemption.</summary>
-    private static long WorkOf(Restriction restriction) => 5 + (6 * restriction.AllowedHours.Length) + (3 * restriction.AtMost.Length) + restriction.Exempt.Length;
+    private static long WorkOf(Restriction restriction) =>
+        5 + (6 * restriction.AllowedHours.Length) + (3 * restriction.AtMost.Length) + restriction.Exempt.Length;
 }

@@ -16,9 +16,11 @@ internal sealed class RestrictionReach
         _zones = new bool[site.Zones.Length];
         if (restriction.Zones.IsEmpty) Array.Fill(_zones, true);
         foreach (var zone in restriction.Zones) _zones[zone.Index] = true;
-        foreach (var zone in restriction.Exempt.Where(exemption => exemption.Dates is null).SelectMany(exemption => exemption.Zones)) _zones[zone.Index] = false;
+        foreach (var zone in restriction.Exempt.Where(exemption => exemption.Dates is null).SelectMany(exemption => exemption.Zones))
+            _zones[zone.Index] = false;
         _season = restriction.Season is { } season ? DatesOf(season, site) : null;
-        _exempt = [.. restriction.Exempt.Where(exemption => exemption.Dates is not null).Select(exemption => (Marked(exemption.Zones, site), DatesOf(exemption.Dates!, site)))];
+        _exempt = [.. restriction.Exempt.Where(exemption => exemption.Dates is not null)
+            .Select(exemption => (Marked(exemption.Zones, site), DatesOf(exemption.Dates!, site)))];
     }
 
     /// <summary>Whether a zone may be bound on some date.</summary>

@@ -112,7 +112,8 @@ internal sealed class TankLevel
     /// <summary>Goes to a level; where the change would lead further, the level stays from when it is reached.</summary>
     private void MoveTo(decimal level, decimal change, long until)
     {
-        if (_corner is not null && change != 0 && Math.Abs(level - Level) < Math.Abs(change)) _corner(_now + (long)((until - _now) * (level - Level) / change), level);
+        if (_corner is not null && change != 0 && Math.Abs(level - Level) < Math.Abs(change))
+            _corner(_now + (long)((until - _now) * (level - Level) / change), level);
         (Level, _now) = (level, until);
         _corner?.Invoke(until, level);
     }

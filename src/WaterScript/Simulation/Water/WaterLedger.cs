@@ -4,7 +4,9 @@ using WaterScript.Timetables;
 
 namespace WaterScript.Simulation.Water;
 
-/// <summary>How long each zone is watered on each date, gathered from runs. A run counts for the date that its pass belongs to, so that a night stays whole.</summary>
+/// <summary>
+/// How long each zone is watered on each date, gathered from runs. A run counts for the date that its pass belongs to, so that a night stays whole.
+/// </summary>
 internal sealed class WaterLedger(Site site)
 {
     private readonly List<WateredDay>[] _days = [.. site.Zones.Select(_ => new List<WateredDay>())];
