@@ -11,7 +11,10 @@ namespace WaterScript.Syntax;
 /// </summary>
 internal static class MissingWord
 {
-    /// <summary>The words, in order of the grammar; several where more than one would do. None where the token is no value, since a name may stand almost anywhere.</summary>
+    /// <summary>
+    /// The words, in order of the grammar; several where more than one would do. None where the token is no value, since a name may stand almost
+    /// anywhere.
+    /// </summary>
     /// <param name="token">The token that cannot stand where it does.</param>
     /// <param name="state">Where the parser was, as the grammar's automaton numbers it.</param>
     /// <param name="recognizer">The parser.</param>

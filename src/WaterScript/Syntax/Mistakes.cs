@@ -25,7 +25,8 @@ internal sealed class Mistakes(SourceText source)
         var words = Words.At(place);
         var home = Words.HomeOf(first.Text);
         var nearest = home is null ? Spelling.Nearest(first.Text, words) : null;
-        Add(Finding.At(ReadingRules.Syntax, At(first.Span), $"\"{first.Text}\" begins no statement here", nearest is null ? "" : $"did you mean \"{nearest}\"?") with
+        Add(Finding.At(ReadingRules.Syntax, At(first.Span), $"\"{first.Text}\" begins no statement here",
+            nearest is null ? "" : $"did you mean \"{nearest}\"?") with
         {
             Help = nearest is not null ? $"Write {nearest}."
                 : home ?? (KnownTypos.Saying(first.Text) is { } form ? $"Write {form}"
@@ -38,12 +39,15 @@ internal sealed class Mistakes(SourceText source)
     /// <summary>Something after the end of a statement.</summary>
     public void Leftover(IToken token)
     {
-        if (!IsTold(Kinds.Of(token.Type))) Add(Finding.At(ReadingRules.Syntax, At(token.Span()), $"{InQuotes(token)} does not belong here") with { Help = Suggestion.ForLeftover(token).Text });
+        if (!IsTold(Kinds.Of(token.Type)))
+            Add(Finding.At(ReadingRules.Syntax, At(token.Span()), $"{InQuotes(token)} does not belong here")
+                with { Help = Suggestion.ForLeftover(token).Text });
     }
 
     /// <summary>A description whose first line is not followed by a block.</summary>
     /// <param name="end">Where that line ends.</param>
-    public void NoBlock(TextSpan end) => Add(Finding.At(ReadingRules.Syntax, At(end), "the line ends too early", "{ is expected") with { Help = Suggestion.NoBlock });
+    public void NoBlock(TextSpan end) =>
+        Add(Finding.At(ReadingRules.Syntax, At(end), "the line ends too early", "{ is expected") with { Help = Suggestion.NoBlock });
 
     /// <summary>What is no token of the language has been told when the tokens were read.</summary>
     /// <summary>Reports braces before which there is no statement that has a block.</summary>
@@ -77,7 +81,8 @@ internal sealed class Mistakes(SourceText source)
     /// <param name="first">The first watering.</param>
     /// <param name="comma">The comma after it.</param>
     /// <param name="rest">The second, without its <c>water</c>.</param>
-    public void SecondWatering(TextSpan first, TextSpan comma, TextSpan rest) => Add(Finding.At(ReadingRules.Syntax, At(comma), "a second watering needs a line of its own", "the first ends here") with
+    public void SecondWatering(TextSpan first, TextSpan comma, TextSpan rest) =>
+        Add(Finding.At(ReadingRules.Syntax, At(comma), "a second watering needs a line of its own", "the first ends here") with
     {
         Help = $"Write two lines: {source.Slice(first)}, and: water {source.Slice(rest)}",
         Fix = new Fix("begin a second watering", IsSafe: true, [new TextEdit(At(comma), ";"), new TextEdit(At(new TextSpan(rest.Start, 0)), "water ")]),
@@ -105,21 +110,24 @@ internal sealed class Mistakes(SourceText source)
     }
 
     /// <summary><c>mon-fri</c></summary>
-    public void GluedWeekdays(TextSpan span, string first, string last) => Add(Finding.At(ReadingRules.Syntax, At(span), $"\"{source.Slice(span)}\" is not how days in a row are written") with
+    public void GluedWeekdays(TextSpan span, string first, string last) =>
+        Add(Finding.At(ReadingRules.Syntax, At(span), $"\"{source.Slice(span)}\" is not how days in a row are written") with
     {
         Help = $"Write {first} to {last}",
         Fix = Fix.Safe($"write {first} to {last}", At(span), $"{first} to {last}"),
     });
 
     /// <summary>Something understood that is written in another way here.</summary>
-    public void Unusual(TextSpan span, string form) => Add(Finding.At(ReadingRules.UnusualForm, At(span), $"\"{source.Slice(span)}\" is written {form} here") with
+    public void Unusual(TextSpan span, string form) =>
+        Add(Finding.At(ReadingRules.UnusualForm, At(span), $"\"{source.Slice(span)}\" is written {form} here") with
     {
         Help = $"Write {form}",
         Fix = Fix.Safe($"write {form}", At(span), form),
     });
 
     /// <summary>A number with a comma in place of the point.</summary>
-    public void DecimalComma(TextSpan span, string whole, string part) => Add(Finding.At(ReadingRules.DecimalComma, At(span), "a comma in a number", "a comma means and, or then") with
+    public void DecimalComma(TextSpan span, string whole, string part) =>
+        Add(Finding.At(ReadingRules.DecimalComma, At(span), "a comma in a number", "a comma means and, or then") with
     {
         Help = $"Write {whole}.{part}",
         Fix = Fix.Unsafe($"write {whole}.{part}", At(span), $"{whole}.{part}"),
@@ -132,7 +140,8 @@ internal sealed class Mistakes(SourceText source)
     public void Glued(TextSpan span) => Wrong(span, "is neither a number with a unit nor a name", "Write the number, a space and the unit, like this: 18 min");
 
     /// <summary><c>2nd</c></summary>
-    public void Ordinal(TextSpan span, string number) => Wrong(span, "is not how days are counted", $"Write the number alone, like this: every {number} days, or days {number} of month, or {number} may");
+    public void Ordinal(TextSpan span, string number) =>
+        Wrong(span, "is not how days are counted", $"Write the number alone, like this: every {number} days, or days {number} of month, or {number} may");
 
     /// <summary><c>52°30'N</c></summary>
     public void Minutes(TextSpan span) => Wrong(span, "is not how a location is written", "Write degrees with a decimal point, like this: 52.5 N 13.4 E");
@@ -165,19 +174,25 @@ internal sealed class Mistakes(SourceText source)
     });
 
     /// <summary>A label in quotes of another kind.</summary>
-    public void SingleQuotes(TextSpan span, string text) => Add(Finding.At(ReadingRules.Syntax, At(span), $"{source.Slice(span)} stands between the wrong quotes") with
+    public void SingleQuotes(TextSpan span, string text) =>
+        Add(Finding.At(ReadingRules.Syntax, At(span), $"{source.Slice(span)} stands between the wrong quotes") with
     {
         Help = $"Write a label between \" and \", like this: \"{text}\"; a name stands without quotes.",
     });
 
     /// <summary>A label without its second quote.</summary>
-    public void OpenLabel(TextSpan span) => Add(Finding.At(ReadingRules.Syntax, At(span), "a label without its closing quote", "begins here") with { Help = "Put a \" at its end, on the same line." });
+    public void OpenLabel(TextSpan span) =>
+        Add(Finding.At(ReadingRules.Syntax, At(span), "a label without its closing quote", "begins here")
+        with { Help = "Put a \" at its end, on the same line." });
 
     /// <summary>An escape that means nothing.</summary>
-    public void BadEscape(TextSpan span) => Wrong(span, "means nothing in a label", "Write \\\" for a quote, \\\\ for a backslash, \\n for a new line, or \\u{1F331} for a character by its number");
+    public void BadEscape(TextSpan span) =>
+        Wrong(span, "means nothing in a label",
+        "Write \\\" for a quote, \\\\ for a backslash, \\n for a new line, or \\u{1F331} for a character by its number");
 
     /// <summary>A mark between a property and its value.</summary>
-    public void NeedlessMark(TextSpan span, string property, string mark) => Add(Finding.At(ReadingRules.Syntax, At(span), $"\"{mark}\" does not stand after \"{property}\"") with
+    public void NeedlessMark(TextSpan span, string property, string mark) =>
+        Add(Finding.At(ReadingRules.Syntax, At(span), $"\"{mark}\" does not stand after \"{property}\"") with
     {
         Help = $"Write {property}, a space and the value.",
         Fix = Fix.Safe($"delete {mark}", At(span), ""),
@@ -200,14 +215,17 @@ internal sealed class Mistakes(SourceText source)
 
     /// <summary>An <c>accept</c> among steps that are no sequence's.</summary>
     public void MisplacedAccept(TextSpan span) =>
-        Add(Finding.At(ReadingRules.Syntax, At(span), "an `accept` among steps accepts nothing") with { Help = "Put it directly into the schedule, before or after its steps." });
+        Add(Finding.At(ReadingRules.Syntax, At(span), "an `accept` among steps accepts nothing")
+            with { Help = "Put it directly into the schedule, before or after its steps." });
 
     /// <summary>A name that is not formed as names are.</summary>
     public void BadName(TextSpan span, string name) =>
-        Add(Finding.At(ReadingRules.Syntax, At(span), $"\"{name}\" cannot be a name") with { Help = $"Use small letters a to z, digits and single hyphens, like this: {Names.Like(name) ?? "north-bed"}; people read the label." });
+        Add(Finding.At(ReadingRules.Syntax, At(span), $"\"{name}\" cannot be a name")
+            with { Help = $"Use small letters a to z, digits and single hyphens, like this: {Names.Like(name) ?? "north-bed"}; people read the label." });
 
     /// <summary>A block that is not closed where its lines end.</summary>
-    public void MissingClose(TextSpan span) => Add(Finding.At(ReadingRules.Syntax, At(span), "a block without its closing brace", "opened here") with { Help = "Put a } after its last line." });
+    public void MissingClose(TextSpan span) =>
+        Add(Finding.At(ReadingRules.Syntax, At(span), "a block without its closing brace", "opened here") with { Help = "Put a } after its last line." });
 
     /// <summary>A block without its opening brace, at the end of the line that begins it.</summary>
     public void MissingOpen(TextSpan span) => Add(Finding.At(ReadingRules.Syntax, At(span), "a block without its opening brace", "{ is missing here") with
@@ -217,10 +235,14 @@ internal sealed class Mistakes(SourceText source)
     });
 
     /// <summary>A closing brace too many.</summary>
-    public void StrayClose(TextSpan span) => Add(Finding.At(ReadingRules.Syntax, At(span), "a closing brace that closes nothing") with { Help = "Delete it, or put the { of its block after the name." });
+    public void StrayClose(TextSpan span) =>
+        Add(Finding.At(ReadingRules.Syntax, At(span), "a closing brace that closes nothing")
+        with { Help = "Delete it, or put the { of its block after the name." });
 
     /// <summary>Braces inside braces beyond the limit.</summary>
-    public void TooDeep(TextSpan span) => Add(Finding.At(ReadingRules.OverLimit, At(span), $"more than {Limits.NestingDepth} braces inside one another") with { Help = "Give the inner steps a name with `sequence`, and `run` it." });
+    public void TooDeep(TextSpan span) =>
+        Add(Finding.At(ReadingRules.OverLimit, At(span), $"more than {Limits.NestingDepth} braces inside one another")
+        with { Help = "Give the inner steps a name with `sequence`, and `run` it." });
 
     private void Wrong(TextSpan span, string what, string help) =>
         Add(Finding.At(ReadingRules.Syntax, At(span), $"\"{source.Slice(span)}\" {what}") with { Help = help });

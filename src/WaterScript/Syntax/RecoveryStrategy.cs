@@ -36,7 +36,8 @@ internal sealed class RecoveryStrategy : IAntlrErrorStrategy
         if (_recovering) return;
         _recovering = true;
         var token = e.OffendingToken;
-        ((TreeBuilder)recognizer).LacksBlock = token.Type is WaterScriptLexer.NEWLINE or TokenConstants.EOF && e.GetExpectedTokens()?.Contains(WaterScriptLexer.LBRACE) == true;
+        ((TreeBuilder)recognizer).LacksBlock = token.Type is WaterScriptLexer.NEWLINE or TokenConstants.EOF
+            && e.GetExpectedTokens()?.Contains(WaterScriptLexer.LBRACE) == true;
         if (token.Type is not (WaterScriptLexer.GLUED or WaterScriptLexer.MALFORMED or WaterScriptLexer.OTHER))
             ((TreeBuilder)recognizer).Mistakes.Unexpected(token, Expected(e, recognizer), RemedyFor(token, e, recognizer));
     }

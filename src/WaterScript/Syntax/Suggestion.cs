@@ -24,7 +24,8 @@ internal readonly record struct Suggestion(string Text, string? Replacement = nu
         "and" => new("Put a comma in its place."),
         "," => new("Put a ; in its place, or begin a new line: a comma stands only inside a list."),
         "with" or "for" => new("Say how long or how much, not both."),
-        var text when token.Type == WaterScriptLexer.STRING && Names.Like(text.Trim('"')) is { } name => new($"Write a name, without quotes, like this: {name}"),
+        var text when token.Type == WaterScriptLexer.STRING && Names.Like(text.Trim('"')) is { } name =>
+            new($"Write a name, without quotes, like this: {name}"),
         "at" => new("Write start at and the time, on a line of its own."),
         var text when text.StartsWith("sunrise-", StringComparison.Ordinal) || text.StartsWith("sunset-", StringComparison.Ordinal) =>
             new($"Put spaces around the minus, like this: {text.Replace("-", " - ", StringComparison.Ordinal)} min"),
@@ -41,7 +42,8 @@ internal readonly record struct Suggestion(string Text, string? Replacement = nu
     {
         var (before, token) = (around.LT(-1), around.LT(1));
         if (before?.Type == WaterScriptLexer.FINISH && token.Text == "at") return new("Write by", "by");
-        if (before?.Type == WaterScriptLexer.REPEAT && isExpected(WaterScriptLexer.EVERY)) return new("Say first how often, like this: repeat every 20 min for 3 passes");
+        if (before?.Type == WaterScriptLexer.REPEAT && isExpected(WaterScriptLexer.EVERY))
+            return new("Say first how often, like this: repeat every 20 min for 3 passes");
         if (isExpected(WaterScriptLexer.CLOCK) && BySun(around) is { } sun) return new($"Write {sun}");
         if (before?.Type == WaterScriptLexer.EVERY && OrdinalOf(token.Text) is { } every) return new($"Write {every}, like this: every {every} days", every);
         if (isExpected(WaterScriptLexer.CLOCK) && TimeOf(token) is { } time) return new($"Write {time}", time);
@@ -61,14 +63,20 @@ internal readonly record struct Suggestion(string Text, string? Replacement = nu
     /// <summary>For a statement that breaks off, or goes on, where something is still to be said.</summary>
     private static Suggestion? Lacking(IToken token, IToken? before, Func<int, bool> isExpected)
     {
-        if (isExpected(WaterScriptLexer.FOR) && isExpected(WaterScriptLexer.WITH) && IsEnd(token)) return new("Say how long or how much, like this: water lawn for 10 min, or: water lawn with 5 mm");
-        if (isExpected(WaterScriptLexer.FOR) && isExpected(WaterScriptLexer.UNTIL) && IsEnd(token)) return new("Say how often or until when, like this: repeat every 20 min for 4 passes, or: repeat every 20 min until 09:00");
-        if (isExpected(WaterScriptLexer.BECAUSE) && (IsEnd(token) || token.Type == WaterScriptLexer.LBRACE)) return new("Say why, like this: because \"new plants\"");
-        if ((isExpected(WaterScriptLexer.SOAK) || before?.Type == WaterScriptLexer.SOAK) && token.Type == WaterScriptLexer.LBRACE) return new("Say how long the water may soak in, like this: cycle 6 min soak 30 min { … }");
-        if (isExpected(WaterScriptLexer.WORD) && !isExpected(WaterScriptLexer.NUMBER) && token.Type == WaterScriptLexer.NUMBER) return new("Write a name: things are called by their names here, not by numbers.");
+        if (isExpected(WaterScriptLexer.FOR) && isExpected(WaterScriptLexer.WITH) && IsEnd(token))
+            return new("Say how long or how much, like this: water lawn for 10 min, or: water lawn with 5 mm");
+        if (isExpected(WaterScriptLexer.FOR) && isExpected(WaterScriptLexer.UNTIL) && IsEnd(token))
+            return new("Say how often or until when, like this: repeat every 20 min for 4 passes, or: repeat every 20 min until 09:00");
+        if (isExpected(WaterScriptLexer.BECAUSE) && (IsEnd(token) || token.Type == WaterScriptLexer.LBRACE))
+            return new("Say why, like this: because \"new plants\"");
+        if ((isExpected(WaterScriptLexer.SOAK) || before?.Type == WaterScriptLexer.SOAK) && token.Type == WaterScriptLexer.LBRACE)
+            return new("Say how long the water may soak in, like this: cycle 6 min soak 30 min { … }");
+        if (isExpected(WaterScriptLexer.WORD) && !isExpected(WaterScriptLexer.NUMBER) && token.Type == WaterScriptLexer.NUMBER)
+            return new("Write a name: things are called by their names here, not by numbers.");
         if (isExpected(WaterScriptLexer.EQUALS) && Words.IsWord(token.Type)) return Before(token, "=");
         if (isExpected(WaterScriptLexer.FROM) && token.Text == "because") return new("Say from when to when, like this: from 2026-06-12 to 2026-06-14");
-        if (isExpected(WaterScriptLexer.FROM) && KnownTypos.Month(token.Text) is { } month) return new($"Write from, and days with their months, like this: from 1 {month} to 31 mar");
+        if (isExpected(WaterScriptLexer.FROM) && KnownTypos.Month(token.Text) is { } month)
+            return new($"Write from, and days with their months, like this: from 1 {month} to 31 mar");
         return isExpected(WaterScriptLexer.LBRACE) && IsEnd(token) ? new(NoBlock) : null;
     }
 
@@ -76,7 +84,8 @@ internal readonly record struct Suggestion(string Text, string? Replacement = nu
 
     /// <summary><c>30 min before sunrise</c></summary>
     private static string? BySun(ITokenStream around) =>
-        around.LT(1).Type == WaterScriptLexer.NUMBER && Units.Find(around.LT(2).Text, Dimension.Time) is not null && around.LT(3).Text is "before" or "after" && around.LT(4).Text is "sunrise" or "sunset"
+        around.LT(1).Type == WaterScriptLexer.NUMBER && Units.Find(around.LT(2).Text, Dimension.Time) is not null && around.LT(3).Text is "before" or "after"
+            && around.LT(4).Text is "sunrise" or "sunset"
             ? $"{around.LT(4).Text} {(around.LT(3).Text == "before" ? '-' : '+')} {around.LT(1).Text} {around.LT(2).Text}"
             : null;
 
@@ -102,7 +111,8 @@ internal readonly record struct Suggestion(string Text, string? Replacement = nu
             [{ Length: <= 2 } whole, { Length: 2 } part] => (whole, part),
             _ => ("", ""),
         };
-        return int.TryParse(hour, NumberStyles.None, CultureInfo.InvariantCulture, out var h) && int.TryParse(minute, NumberStyles.None, CultureInfo.InvariantCulture, out var m) && h < 24 && m < 60
+        return int.TryParse(hour, NumberStyles.None, CultureInfo.InvariantCulture, out var h)
+            && int.TryParse(minute, NumberStyles.None, CultureInfo.InvariantCulture, out var m) && h < 24 && m < 60
             ? string.Create(CultureInfo.InvariantCulture, $"{h:00}:{m:00}")
             : null;
     }

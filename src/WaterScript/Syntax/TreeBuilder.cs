@@ -188,12 +188,16 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
     protected void EndStatement()
     {
         if (AtEnd || (Whole && CurrentToken.Type == WaterScriptLexer.LBRACE)) return;
-        if (Whole && SecondWatering() is { } second) Mistakes.SecondWatering(TokenStream.Get(StatementStart()).SpanTo(TokenStream.LT(-1)), CurrentToken.Span(), second);
+        if (Whole && SecondWatering() is { } second)
+            Mistakes.SecondWatering(TokenStream.Get(StatementStart()).SpanTo(TokenStream.LT(-1)), CurrentToken.Span(), second);
         else if (Whole) Mistakes.Leftover(CurrentToken);
         SkipStatement();
     }
 
-    /// <summary>After a statement at the top of a file, which may have lines without braces that were to be its block: they are gone over, so that one mistake is one finding.</summary>
+    /// <summary>
+    /// After a statement at the top of a file, which may have lines without braces that were to be its block: they are gone over, so that one mistake
+    /// is one finding.
+    /// </summary>
     protected void EndTopStatement()
     {
         var start = LacksBlock ? Source.PositionOf(TokenStream.Get(StatementStart()).StartIndex).Column : 0;

@@ -34,7 +34,8 @@ internal sealed class BlockTable
 
     /// <summary>Of each row, how many properties from the first on it has in common with the row above it.</summary>
     private ImmutableArray<int> LengthsOfAgreement() =>
-        [0, .. Enumerable.Range(1, _rows.Length - 1).Select(i => _rows[i].Properties.Zip(_rows[i - 1].Properties).TakeWhile(pair => pair.First == pair.Second).Count())];
+        [0, .. Enumerable.Range(1, _rows.Length - 1)
+            .Select(i => _rows[i].Properties.Zip(_rows[i - 1].Properties).TakeWhile(pair => pair.First == pair.Second).Count())];
 
     private void AlignColumn(int column, ImmutableArray<int> agreeing)
     {

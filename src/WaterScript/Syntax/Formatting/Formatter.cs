@@ -31,7 +31,8 @@ internal static class Formatter
         if (found.HasErrors) return null;
 
         var pieces = PieceList.Of(Edits.Apply(source, EditsToUsual(found)));
-        var formatted = SourceText.From(source.Path, (source.HasByteOrderMark ? SourceText.ByteOrderMark.ToString() : "") + TextOf(pieces, LineEndOf(source.Text)));
+        var formatted = SourceText.From(source.Path,
+            (source.HasByteOrderMark ? SourceText.ByteOrderMark.ToString() : "") + TextOf(pieces, LineEndOf(source.Text)));
         return SaysTheSame(pieces, formatted) ? formatted : throw new InvalidOperationException($"{source.Path} would not say the same in its layout");
     }
 

@@ -38,7 +38,9 @@ internal static class HiddenText
         mistakes.Add(new Finding(ReadingRules.HiddenText, $"a hidden character: {Name(first)}", new Label(At(found[0]), "here, though it cannot be seen"))
         {
             Others = [.. found.Skip(1).Select(i => new Label(At(i), Name(source.Text[i])))],
-            Details = TurnsDirection(first) ? "It can make a line look otherwise than it runs." : "It often comes along when text is copied from a page or a chat.",
+            Details = TurnsDirection(first)
+                ? "It can make a line look otherwise than it runs."
+                : "It often comes along when text is copied from a page or a chat.",
             Help = first == '\u00A0' ? "Type a plain space in its place." : "Delete it.",
             Fix = new Fix(found.Count == 1 ? "take it out" : "take them out", IsSafe: true, edits),
         });

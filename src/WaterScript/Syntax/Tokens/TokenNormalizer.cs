@@ -54,7 +54,8 @@ internal sealed partial class TokenNormalizer(List<IToken> tokens, Mistakes mist
     {
         if (NormalizeHalfOfDay(token, token.Text)) return;
         var isLength = Before(1)?.Type is WaterScriptLexer.FOR or WaterScriptLexer.PAUSE;
-        if (!isLength && token.Text.IndexOf(':', StringComparison.Ordinal) == 1 && IsOfClock(token.Text)) Rewrite(token, WaterScriptLexer.CLOCK, "0" + token.Text);
+        if (!isLength && token.Text.IndexOf(':', StringComparison.Ordinal) == 1 && TokenSpans.IsOfClock(token.Text))
+            Rewrite(token, WaterScriptLexer.CLOCK, "0" + token.Text);
         else _fixed.Add(token);
     }
 
@@ -78,7 +79,7 @@ internal sealed partial class TokenNormalizer(List<IToken> tokens, Mistakes mist
     private bool NormalizeDecimalComma(IToken token)
     {
         if (_inDayNumbers || Ahead(0) is not { Type: WaterScriptLexer.COMMA } comma || Ahead(1) is not { Type: WaterScriptLexer.NUMBER } rest) return false;
-        if (!Touch(token, comma) || !Touch(comma, rest)) return false;
+        if (!TokenSpans.Touch(token, comma) || !TokenSpans.Touch(comma, rest)) return false;
         _next += 2;
         var number = TokenSpans.Make(WaterScriptLexer.NUMBER, token.SpanTo(rest), $"{token.Text}.{rest.Text}");
         mistakes.DecimalComma(number.Span(), token.Text, rest.Text);
@@ -91,7 +92,7 @@ internal sealed partial class TokenNormalizer(List<IToken> tokens, Mistakes mist
     private void NormalizeUnit()
     {
         if (Ahead(0) is not { } unit || NormalizePower(unit)) return;
-        if (unit.Type == WaterScriptLexer.PERCENT && Touch(_fixed[^1], unit)) mistakes.Unusual(_fixed[^1].SpanTo(unit), $"{_fixed[^1].Text} %");
+        if (unit.Type == WaterScriptLexer.PERCENT && TokenSpans.Touch(_fixed[^1], unit)) mistakes.Unusual(_fixed[^1].SpanTo(unit), $"{_fixed[^1].Text} %");
         if (!Words.IsWord(unit.Type) && unit.Type != WaterScriptLexer.PATH) return;
         if (KnownTypos.Unit(KnownTypos.Plain(unit.Text)) is not { } symbol) return;
         _next++;
@@ -101,7 +102,9 @@ internal sealed partial class TokenNormalizer(List<IToken> tokens, Mistakes mist
     /// <summary><c>m^2</c></summary>
     private bool NormalizePower(IToken unit)
     {
-        if (Ahead(1) is not { Type: WaterScriptLexer.OTHER, Text: "^" } || Ahead(2) is not { Type: WaterScriptLexer.NUMBER } power || Units.Find(unit.Text + power.Text) is not { } meant) return false;
+        if (Ahead(1) is not { Type: WaterScriptLexer.OTHER, Text: "^" } || Ahead(2) is not { Type: WaterScriptLexer.NUMBER } power
+            || Units.Find(unit.Text + power.Text) is not { } meant)
+            return false;
         _next += 3;
         Merge(unit, power, TypeOfUnit(meant.Symbol), meant.Symbol);
         return true;
@@ -151,7 +154,8 @@ internal sealed partial class TokenNormalizer(List<IToken> tokens, Mistakes mist
     private void NormalizeDegrees(IToken token)
     {
         var last = token;
-        while (Ahead(0) is { Type: not (WaterScriptLexer.NEWLINE or WaterScriptLexer.RBRACE or TokenConstants.EOF) } next && Touch(last, next)) (last, _next) = (next, _next + 1);
+        while (Ahead(0) is { Type: not (WaterScriptLexer.NEWLINE or WaterScriptLexer.RBRACE or TokenConstants.EOF) } next && TokenSpans.Touch(last, next))
+            (last, _next) = (next, _next + 1);
         mistakes.Minutes(token.SpanTo(last));
         _fixed.Add(token);
     }
@@ -202,7 +206,8 @@ internal sealed partial class TokenNormalizer(List<IToken> tokens, Mistakes mist
     private bool NormalizeMonthFirst(IToken token)
     {
         if (KnownTypos.Month(token.Text) is not { } month || Ahead(0) is not { Type: WaterScriptLexer.NUMBER } day) return false;
-        if (Before(1)?.Type is not (WaterScriptLexer.FROM or WaterScriptLexer.TO or WaterScriptLexer.ON or WaterScriptLexer.EXCEPT or WaterScriptLexer.COMMA)) return false;
+        if (Before(1)?.Type is not (WaterScriptLexer.FROM or WaterScriptLexer.TO or WaterScriptLexer.ON or WaterScriptLexer.EXCEPT or WaterScriptLexer.COMMA))
+            return false;
         _next++;
         mistakes.Unusual(token.SpanTo(day), $"{day.Text} {month}");
         _fixed.Add(TokenSpans.Make(WaterScriptLexer.NUMBER, token.Span(), day.Text));
@@ -214,7 +219,8 @@ internal sealed partial class TokenNormalizer(List<IToken> tokens, Mistakes mist
     private void NormalizeUntil(IToken token)
     {
         var start = _fixed.FindLastIndex(before => before.Type is WaterScriptLexer.NEWLINE or WaterScriptLexer.LBRACE or WaterScriptLexer.RBRACE) + 1;
-        if (start >= _fixed.Count || _fixed[start].Type is not (WaterScriptLexer.FROM or WaterScriptLexer.HOLD or WaterScriptLexer.CLOSED or WaterScriptLexer.ON or WaterScriptLexer.EXCEPT) || Ahead(0)?.Type == WaterScriptLexer.LIFTED)
+        if (start >= _fixed.Count || _fixed[start].Type is not (WaterScriptLexer.FROM or WaterScriptLexer.HOLD or WaterScriptLexer.CLOSED or WaterScriptLexer.ON
+            or WaterScriptLexer.EXCEPT) || Ahead(0)?.Type == WaterScriptLexer.LIFTED)
         {
             _fixed.Add(token);
             return;
@@ -227,14 +233,14 @@ internal sealed partial class TokenNormalizer(List<IToken> tokens, Mistakes mist
     /// <summary><c>// so</c>, to the end of the line; <c>/* so */</c></summary>
     private bool NormalizeForeignComment(IToken token)
     {
-        if (token.Text != "/" || Ahead(0) is not { Text: "/" or "*" } second || !Touch(token, second)) return false;
+        if (token.Text != "/" || Ahead(0) is not { Text: "/" or "*" } second || !TokenSpans.Touch(token, second)) return false;
         var isLine = second.Text == "/";
         mistakes.ForeignComment(token.SpanTo(second), isLine);
         _next++;
         while (Ahead(0) is { Type: not (WaterScriptLexer.NEWLINE or TokenConstants.EOF) } inside)
         {
             _next++;
-            if (isLine || inside.Text != "*" || Ahead(0) is not { Text: "/" } end || !Touch(inside, end)) continue;
+            if (isLine || inside.Text != "*" || Ahead(0) is not { Text: "/" } end || !TokenSpans.Touch(inside, end)) continue;
             _next++;
             break;
         }
@@ -276,7 +282,7 @@ internal sealed partial class TokenNormalizer(List<IToken> tokens, Mistakes mist
 
     private void NormalizeMinus(IToken token)
     {
-        var isBetweenWords = Before(1) is { } before && Ahead(0) is { } after && Touch(before, token) && Touch(token, after);
+        var isBetweenWords = Before(1) is { } before && Ahead(0) is { } after && TokenSpans.Touch(before, token) && TokenSpans.Touch(token, after);
         if (token.Text == "-" || isBetweenWords) _fixed.Add(TokenSpans.Make(token.Type, token.Span(), "-"));
         else Rewrite(token, token.Type, "-");
     }
@@ -302,7 +308,7 @@ internal sealed partial class TokenNormalizer(List<IToken> tokens, Mistakes mist
         }
         else if (!NormalizeForeignComment(token) && !NormalizeSingleQuotes(token))
         {
-            var isOneOfMany = Before(1) is { Type: WaterScriptLexer.OTHER } before && Touch(before, token);
+            var isOneOfMany = Before(1) is { Type: WaterScriptLexer.OTHER } before && TokenSpans.Touch(before, token);
             if (!isOneOfMany) mistakes.Stray(token.Span());
             _fixed.Add(token);
         }
@@ -343,13 +349,10 @@ internal sealed partial class TokenNormalizer(List<IToken> tokens, Mistakes mist
     private static int TypeOfUnit(string symbol) =>
         symbol == "%" ? WaterScriptLexer.PERCENT : symbol.Contains('/', StringComparison.Ordinal) ? WaterScriptLexer.PATH : Words.TypeOf(symbol);
 
-    /// <summary>Whether a clock shows such minutes and seconds; what it does not is told as no time of day, and once.</summary>
-    private static bool IsOfClock(string time) => time.Split(':').Skip(1).All(part => string.CompareOrdinal(part, "60") < 0);
-
     /// <summary><c>18:30</c> for <c>6:30</c> in the afternoon; null where no clock shows it in a half day.</summary>
     private static string? Clock24(string time, bool afternoon)
     {
-        if (!IsOfClock(time)) return null;
+        if (!TokenSpans.IsOfClock(time)) return null;
         var colon = time.IndexOf(':', StringComparison.Ordinal);
         var hours = colon < 0 ? time : time[..colon];
         if (!int.TryParse(hours, NumberStyles.None, CultureInfo.InvariantCulture, out var hour) || hour is < 1 or > 12) return null;
@@ -369,10 +372,7 @@ internal sealed partial class TokenNormalizer(List<IToken> tokens, Mistakes mist
         Before(2)?.Type is null or WaterScriptLexer.NEWLINE or WaterScriptLexer.LBRACE or WaterScriptLexer.RBRACE;
 
     private IToken? Ahead(int count) => _next + count < tokens.Count ? tokens[_next + count] : null;
-
     private IToken? Before(int count) => _fixed.Count >= count ? _fixed[^count] : null;
-
-    private static bool Touch(IToken first, IToken second) => first.StopIndex + 1 == second.StartIndex;
 
     [GeneratedRegex("^([0-9]{1,2}(?::[0-9]{2})?)(am|pm|AM|PM)$", RegexOptions.CultureInvariant)]
     private static partial Regex GluedHalfOfDay();

@@ -15,4 +15,10 @@ internal static class TokenSpans
     /// <summary>A token in place of what stands in a span, or put in where the span is empty.</summary>
     public static CommonToken Make(int type, TextSpan span, string text) =>
         new(type, text) { StartIndex = span.Start, StopIndex = span.End - 1 };
+
+    /// <summary>Whether nothing stands between two tokens.</summary>
+    public static bool Touch(IToken first, IToken second) => first.StopIndex + 1 == second.StartIndex;
+
+    /// <summary>Whether a clock shows such minutes and seconds; what it does not is reported as no time of day, and once.</summary>
+    public static bool IsOfClock(string time) => time.Split(':').Skip(1).All(part => string.CompareOrdinal(part, "60") < 0);
 }
