@@ -50,7 +50,8 @@ internal static class HiddenCharacter
     /// Whether a character turns the direction of reading or hides a text of its own, so that a document for programs writes it by its number.
     /// Joiners and variants stay: they are how words and emoji are written.
     /// </summary>
-    public static bool Misleads(Rune rune) => rune.Value is 0x061C or 0x200B or 0x200E or 0x200F or (>= 0x202A and <= 0x202E) or (>= 0x2060 and <= 0x206F) or 0xFEFF or (>= 0xE0000 and <= 0xE0FFF);
+    public static bool Misleads(Rune rune) =>
+        rune.Value is 0x061C or 0x200B or 0x200E or 0x200F or (>= 0x202A and <= 0x202E) or (>= 0x2060 and <= 0x206F) or 0xFEFF or (>= 0xE0000 and <= 0xE0FFF);
 
     /// <summary>A text of JSON in which such characters are written by their numbers (RFC 8259, 7).</summary>
     /// <param name="json">What stands between the quotes.</param>
@@ -75,14 +76,17 @@ internal static class HiddenCharacter
     };
 
     /// <summary>Whether a character may be asked to show as text or as an emoji: symbols, and digits of keycaps.</summary>
-    private static bool HasVariants(Rune rune) => !Is(rune) && rune != Rune.ReplacementChar && !Rune.IsLetter(rune) && !Rune.IsWhiteSpace(rune) && !IsMark(rune);
+    private static bool HasVariants(Rune rune) =>
+        !Is(rune) && rune != Rune.ReplacementChar && !Rune.IsLetter(rune) && !Rune.IsWhiteSpace(rune) && !IsMark(rune);
 
     private static bool IsEmojiPart(Rune rune) => IsSymbol(rune) || rune.Value is 0xFE0F or (>= 0x1F3FB and <= 0x1F3FF);
 
-    private static bool IsSymbol(Rune rune) => rune != Rune.ReplacementChar && Rune.GetUnicodeCategory(rune) is UnicodeCategory.OtherSymbol or UnicodeCategory.MathSymbol;
+    private static bool IsSymbol(Rune rune) =>
+        rune != Rune.ReplacementChar && Rune.GetUnicodeCategory(rune) is UnicodeCategory.OtherSymbol or UnicodeCategory.MathSymbol;
 
     /// <summary>Scripts from Arabic to Sinhala, which write joiners and non-joiners within words (UAX 31, 2.3).</summary>
     private static bool IsOfJoiningScript(Rune rune) => rune.Value is >= 0x0620 and <= 0x0DFF && (Rune.IsLetter(rune) || IsMark(rune));
 
-    private static bool IsMark(Rune rune) => Rune.GetUnicodeCategory(rune) is UnicodeCategory.NonSpacingMark or UnicodeCategory.SpacingCombiningMark or UnicodeCategory.EnclosingMark;
+    private static bool IsMark(Rune rune) =>
+        Rune.GetUnicodeCategory(rune) is UnicodeCategory.NonSpacingMark or UnicodeCategory.SpacingCombiningMark or UnicodeCategory.EnclosingMark;
 }

@@ -55,7 +55,8 @@ internal sealed class MarkdownLines(TextWriter output) : IReportLines
         return escaped.ToString();
     }
 
-    private static string Escape(string text) => string.Concat(text.Select(letter => Marks.Contains(letter, StringComparison.Ordinal) ? $"\\{letter}" : letter.ToString()));
+    private static string Escape(string text) =>
+        string.Concat(text.Select(letter => Marks.Contains(letter, StringComparison.Ordinal) ? $"\\{letter}" : letter.ToString()));
 
     /// <summary>How much of the beginning would make a list, a rule or the underline of a heading (CommonMark 0.31, 4 and 5).</summary>
     private static int LengthOfListMark(string line)
