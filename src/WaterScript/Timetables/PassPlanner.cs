@@ -97,7 +97,8 @@ internal sealed class PassPlanner
         var number = _paths.NumberOf(path, step);
         foreach (var (zone, seconds) in times)
         {
-            _runs.Add(new PlannedRun(_now, seconds, Overlap: 0, zone.Index, number, _order.RankOf(zone, _schedule), _order.IndexOfInjector(step.Through), soak));
+            _runs.Add(new PlannedRun(_now, seconds, Overlap: 0, zone.Index, number, _order.RankOf(zone, _schedule),
+                _order.IndexOfInjector(step.Through), soak));
             if (zone.Supply is { } supply) Ends(supply, _now + seconds);
         }
 

@@ -18,7 +18,8 @@ internal static class RunStream
     /// <param name="cancellationFilter">Says what is left of a run.</param>
     /// <param name="skipped">Is told what is taken; may be null.</param>
     /// <param name="budget">Counts the runs; may be null.</param>
-    public static IEnumerable<Run> Of(IEnumerable<Pass> passes, SchedulePlans[] plans, CancellationFilter cancellationFilter, SkippedWater? skipped, WorkBudget? budget)
+    public static IEnumerable<Run> Of(IEnumerable<Pass> passes, SchedulePlans[] plans, CancellationFilter cancellationFilter, SkippedWater? skipped,
+        WorkBudget? budget)
     {
         using var coming = passes.GetEnumerator();
         var underWay = new PriorityQueue<PassUnderWay, StreamOrder>();
@@ -97,7 +98,8 @@ internal static class RunStream
             ref readonly var planned = ref Next;
             var start = _pass.Start + planned.Offset;
             var overlap = seconds == planned.Seconds ? planned.Overlap : 0;
-            return new Run(number, start, start + seconds, overlap, planned.Zone, _pass.Schedule, _pass.Day, _pass.StartNumber, _pass.Number, _pass.Start, planned.Step, planned.Injector, planned.Soak);
+            return new Run(number, start, start + seconds, overlap, planned.Zone, _pass.Schedule, _pass.Day, _pass.StartNumber, _pass.Number, _pass.Start,
+                planned.Step, planned.Injector, planned.Soak);
         }
     }
 }

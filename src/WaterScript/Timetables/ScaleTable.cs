@@ -39,7 +39,8 @@ internal sealed class ScaleTable
     public IEnumerable<decimal> From(int day) => _scale switch
     {
         MonthlyScale monthly => monthly.Percents.Select(percent => percent ?? AsWritten).Distinct(),
-        DatedScale dated => dated.Since.Where(since => CivilDate.DayNumberOf(since.From) > day).Select(since => since.Percent).Append(PercentSince(dated, day)).Distinct(),
+        DatedScale dated => dated.Since.Where(since => CivilDate.DayNumberOf(since.From) > day).Select(since => since.Percent).Append(PercentSince(dated, day))
+            .Distinct(),
         _ => [_fixed],
     };
 

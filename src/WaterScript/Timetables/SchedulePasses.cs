@@ -34,7 +34,8 @@ internal sealed class SchedulePasses
     /// <param name="find">Gives the passes of another schedule by its name.</param>
     /// <param name="budget">Counts dates, starts and passes; may be null.</param>
     public SchedulePasses(
-        Schedule schedule, Site site, SchedulePlans plans, MomentReader moments, CancellationFilter cancellationFilter, Func<string, SchedulePasses> find, WorkBudget? budget = null)
+        Schedule schedule, Site site, SchedulePlans plans, MomentReader moments, CancellationFilter cancellationFilter, Func<string, SchedulePasses> find,
+            WorkBudget? budget = null)
     {
         _schedule = schedule;
         _plans = plans;
@@ -98,7 +99,9 @@ internal sealed class SchedulePasses
 
     /// <summary>The schedules whose days hold for all its starts, because it follows them and names no days itself.</summary>
     private static ImmutableArray<string> TakenDays(Schedule schedule) =>
-        schedule.Days.IsEmpty && !schedule.Starts.All(start => start is StartAfter) ? [.. schedule.Starts.OfType<StartAfter>().Select(start => start.Other)] : [];
+        schedule.Days.IsEmpty && !schedule.Starts.All(start => start is StartAfter)
+            ? [.. schedule.Starts.OfType<StartAfter>().Select(start => start.Other)]
+            : [];
 
     private void AddDay(int day)
     {

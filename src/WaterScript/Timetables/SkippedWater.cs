@@ -41,7 +41,8 @@ internal sealed class SkippedWater
 
     internal void Add(SkipCause by, Location origin, string? because, Zone zone, long due, long seconds)
     {
-        var entry = _water.GetValueOrDefault((origin, zone.Index)) ?? new SkippedWatering(by, origin, because, zone, Runs: 0, Seconds: 0, First: due, Last: due);
+        var entry = _water.GetValueOrDefault((origin, zone.Index))
+            ?? new SkippedWatering(by, origin, because, zone, Runs: 0, Seconds: 0, First: due, Last: due);
         _water[(origin, zone.Index)] = entry with
         {
             Runs = entry.Runs + 1,

@@ -86,7 +86,8 @@ internal sealed class Timetable
     /// <summary>The same runs; on the way, each date of each schedule is shown as <see cref="ScheduleDays"/> gives it.</summary>
     /// <param name="skipped">Is told what is due and does not come; null when nobody asks.</param>
     /// <param name="seeDay">Is shown the dates, some days before the runs get there; null when nobody asks.</param>
-    internal IEnumerable<Run> Runs(SkippedWater? skipped, Action<ScheduleDay>? seeDay) => RunStream.Of(DuePasses(seeDay), _plans, _cancellationFilter, skipped, Budget);
+    internal IEnumerable<Run> Runs(SkippedWater? skipped, Action<ScheduleDay>? seeDay) =>
+        RunStream.Of(DuePasses(seeDay), _plans, _cancellationFilter, skipped, Budget);
 
     /// <summary>
     /// The openings of zones, and of the pumps, masters and injectors that run because of them, in order of their beginning, then
