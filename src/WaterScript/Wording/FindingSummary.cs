@@ -9,7 +9,8 @@ internal static class FindingSummary
     public static string Of(IEnumerable<Finding> findings)
     {
         var counts = findings.CountBy(finding => finding.Severity).OrderByDescending(count => count.Key);
-        var words = string.Join(", ", counts.Select(count => Phrases.Count(count.Value, WordOf(count.Key), count.Key == Severity.Advice ? WordOf(count.Key) : null)));
+        var words = string.Join(", ", counts.Select(
+            count => Phrases.Count(count.Value, WordOf(count.Key), count.Key == Severity.Advice ? WordOf(count.Key) : null)));
         return words.Length > 0 ? words : "nothing found";
     }
 

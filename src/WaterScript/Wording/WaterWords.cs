@@ -3,7 +3,10 @@ using WaterScript.Quantities;
 
 namespace WaterScript.Wording;
 
-/// <summary>How water is said of a whole site: in gallons where its file counts it so, else in litres. What comes first in the file decides, supplies before zones.</summary>
+/// <summary>
+/// How water is said of a whole site: in gallons where its file counts it so, else in litres. What comes first in the file decides, supplies before
+/// zones.
+/// </summary>
 internal sealed class WaterWords
 {
     public WaterWords(Site site)
