@@ -50,7 +50,8 @@ internal sealed class Baseline
     {
         ArgumentNullException.ThrowIfNull(output);
         output.Write(Heading + "\n");
-        var entries = _counts.OrderBy(entry => entry.Key.Path, StringComparer.Ordinal).ThenBy(entry => entry.Key.Line, StringComparer.Ordinal).ThenBy(entry => entry.Key.Rule, StringComparer.Ordinal);
+        var entries = _counts.OrderBy(entry => entry.Key.Path, StringComparer.Ordinal).ThenBy(entry => entry.Key.Line, StringComparer.Ordinal)
+            .ThenBy(entry => entry.Key.Rule, StringComparer.Ordinal);
         foreach (var ((rule, path, line), count) in entries) output.Write(string.Create(CultureInfo.InvariantCulture, $"{rule}\t{count}\t{path}\t{line}\n"));
     }
 
@@ -77,7 +78,9 @@ internal sealed class Baseline
         return key with { Path = OnOneLine(pathOf(key.Path)) };
     }
 
-    /// <summary>A path may hold what ends a line or a column; it is written as <c>\u000a</c>, and so is the backslash, so that no two paths become one.</summary>
+    /// <summary>
+    /// A path may hold what ends a line or a column; it is written as <c>\u000a</c>, and so is the backslash, so that no two paths become one.
+    /// </summary>
     private static string OnOneLine(string path) => path.Any(IsEscaped)
         ? string.Concat(path.Select(letter => IsEscaped(letter) ? string.Create(CultureInfo.InvariantCulture, $"\\u{(int)letter:x4}") : letter.ToString()))
         : path;

@@ -35,7 +35,9 @@ internal sealed record CheckedSite(string Path, SiteReading Reading, LintReport?
     public static CheckedSite Of(string path, SiteReading reading, LocalDate? from = null, int share = 1)
     {
         ArgumentNullException.ThrowIfNull(reading);
-        var lint = reading is { Site: { } site, Findings.HasErrors: false } ? Linter.Check(site, CheckHorizon.Of(site, from), Limits.CheckWorkOf(site.SourceLength) / share) : null;
+        var lint = reading is { Site: { } site, Findings.HasErrors: false }
+            ? Linter.Check(site, CheckHorizon.Of(site, from), Limits.CheckWorkOf(site.SourceLength) / share)
+            : null;
         return new CheckedSite(path, reading, lint);
     }
 }

@@ -16,7 +16,8 @@ internal static class FindingLimit
         var kept = new HashSet<Finding>(ReferenceEqualityComparer.Instance);
         var notes = new List<Finding>();
         var room = Limits.FindingsPerSite;
-        foreach (var rule in findings.GroupBy(finding => finding.Rule).OrderByDescending(rule => rule.Max(finding => finding.Severity)).ThenBy(rule => rule.Count()))
+        foreach (var rule in findings.GroupBy(finding => finding.Rule).OrderByDescending(rule => rule.Max(finding => finding.Severity))
+            .ThenBy(rule => rule.Count()))
         {
             Finding[] all = [.. rule.OrderByDescending(finding => finding.Severity)];
             var shown = Math.Min(all.Length, Math.Min(room, Limits.FindingsPerRule));
@@ -29,10 +30,12 @@ internal static class FindingLimit
     }
 
     private static Finding More(Finding first, int more) =>
-        Finding.At(ReadingRules.OverLimit, first.Primary.Location, string.Create(CultureInfo.InvariantCulture, $"more [{first.Rule.Slug}] than are shown"), "the first of them") with
+        Finding.At(ReadingRules.OverLimit, first.Primary.Location, string.Create(CultureInfo.InvariantCulture, $"more [{first.Rule.Slug}] than are shown"),
+            "the first of them") with
         {
             Severity = first.Severity,
-            Details = string.Create(CultureInfo.InvariantCulture, $"{more} more of [{first.Rule.Slug}]; a site shows {Limits.FindingsPerRule} of a rule, {Limits.FindingsPerSite} in all."),
+            Details = string.Create(CultureInfo.InvariantCulture,
+                $"{more} more of [{first.Rule.Slug}]; a site shows {Limits.FindingsPerRule} of a rule, {Limits.FindingsPerSite} in all."),
             Help = "Fix the others first, then check again.",
         };
 }

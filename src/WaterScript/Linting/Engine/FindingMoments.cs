@@ -31,20 +31,23 @@ internal sealed record FindingMoments(Finding Finding, ImmutableArray<long> Mome
         var moments = report.Findings.Where(finding => finding.Happens is not null).DistinctBy(KeyOf).ToDictionary(KeyOf, _ => new SortedSet<long>());
         if (moments.Count == 0) return [];
         var clock = new ZoneClock(site.TimeZone);
-        foreach (var finding in report.Findings.Concat(EachAndAll(dates).SelectMany(horizon => Linter.Check(site, horizon, Limits.CheckWorkOf(site.SourceLength) / ShareOfCheck).Findings)))
+        foreach (var finding in report.Findings.Concat(
+            EachAndAll(dates).SelectMany(horizon => Linter.Check(site, horizon, Limits.CheckWorkOf(site.SourceLength) / ShareOfCheck).Findings)))
         {
             if (finding.Happens is not { } occurrences || !moments.TryGetValue(KeyOf(finding), out var times)) continue;
             times.Add(InstantOf(occurrences.First, clock));
             times.Add(InstantOf(occurrences.Last, clock));
         }
 
-        return [.. report.Findings.DistinctBy(KeyOf).Where(finding => moments.ContainsKey(KeyOf(finding))).Select(finding => new FindingMoments(finding, [.. moments[KeyOf(finding)]]))];
+        return [.. report.Findings.DistinctBy(KeyOf).Where(finding => moments.ContainsKey(KeyOf(finding)))
+            .Select(finding => new FindingMoments(finding, [.. moments[KeyOf(finding)]]))];
     }
 
     private static IEnumerable<Horizon> EachAndAll(Horizon dates) =>
         Enumerable.Range(0, Period.DaysBetween(dates.From, dates.Until)).Select(day => Horizon.DaysFrom(dates.From.PlusDays(day), 1)).Prepend(dates);
 
-    private static long InstantOf(LocalDateTime time, ZoneClock clock) => clock.Read(CivilDate.DayNumberOf(time.Date), (int)(time.TimeOfDay.TickOfDay / NodaConstants.TicksPerSecond)).Instant;
+    private static long InstantOf(LocalDateTime time, ZoneClock clock) =>
+        clock.Read(CivilDate.DayNumberOf(time.Date), (int)(time.TimeOfDay.TickOfDay / NodaConstants.TicksPerSecond)).Instant;
 
     private static (Rule Rule, Location Place) KeyOf(Finding finding) => (finding.Rule, finding.Primary.Location);
 }

@@ -12,7 +12,9 @@ using WaterScript.Wording;
 
 namespace WaterScript.Linting.Engine;
 
-/// <summary>What all rules of one site share beside its simulation: what several of them observe, what may be tried, and how they say when something happens.</summary>
+/// <summary>
+/// What all rules of one site share beside its simulation: what several of them observe, what may be tried, and how they say when something happens.
+/// </summary>
 internal sealed class LintContext(Timetable timetable, Schedule? manual = null) : SimulationContext(timetable, manual)
 {
     /// <summary>Start of the manual pass.</summary>
@@ -61,7 +63,8 @@ internal sealed class LintContext(Timetable timetable, Schedule? manual = null) 
         : new LintContext(Timetable.Of(site, Horizon)) { IsTrial = true };
 
     /// <summary>One pass of a manual schedule.</summary>
-    public static Timetable TimetableOf(Site site, Schedule manual, WorkBudget? budget = null) => Timetable.OfOnePass(site, manual, site.Effective.At(LocalTime.Noon), budget);
+    public static Timetable TimetableOf(Site site, Schedule manual, WorkBudget? budget = null) =>
+        Timetable.OfOnePass(site, manual, site.Effective.At(LocalTime.Noon), budget);
 
     /// <summary>Counts a trial, for which all runs are calculated again; false when there were too many.</summary>
     public bool MayTry() => !IsCut && Trials.Spend(Runs);
@@ -80,7 +83,9 @@ internal sealed class LintContext(Timetable timetable, Schedule? manual = null) 
     /// <param name="counter">When it happens.</param>
     public Finding Happening(Finding finding, OccurrenceCounter counter) => Manual is null
         ? finding with { Happens = counter.Happens(this) }
-        : finding with { Details = $"In a pass of \"{Manual.Name}\", {AfterStart(counter.First)}{(counter.Times > 1 ? $" for the first time, {MomentWords.Times(counter.Times)}" : "")}.\n{finding.Details}" };
+        : finding with { Details =
+            $"In a pass of \"{Manual.Name}\", " +
+            $"{AfterStart(counter.First)}{(counter.Times > 1 ? $" for the first time, {MomentWords.Times(counter.Times)}" : "")}.\n{finding.Details}" };
 
     private string AfterStart(long instant) => instant == _start ? "at its start" : $"{Phrases.Length(instant - _start)} after its start";
 }

@@ -28,7 +28,9 @@ internal static class OverloadWords
 
     /// <summary><c>Bench A (output 1) 8.0, Bench B (output 2) 8.0</c>: what a sum is made of, greatest first.</summary>
     public static string Parts(Site site, ImmutableArray<Contribution> contributions, Func<decimal, string>? amount = null) => Phrases.Names(
-        [.. contributions.Where(contribution => contribution.Amount > 0).OrderByDescending(contribution => contribution.Amount).ThenBy(contribution => contribution.Zone).Select(contribution => amount is null ? NameOf(site, contribution) : $"{NameOf(site, contribution)} {amount(contribution.Amount)}")]);
+        [.. contributions.Where(contribution => contribution.Amount > 0).OrderByDescending(contribution => contribution.Amount)
+            .ThenBy(contribution => contribution.Zone)
+            .Select(contribution => amount is null ? NameOf(site, contribution) : $"{NameOf(site, contribution)} {amount(contribution.Amount)}")]);
 
     private static string NameOf(Site site, Contribution contribution)
     {
@@ -45,7 +47,9 @@ internal static class OverloadWords
     public static string WorstParts(LintContext context, Overload overload, Func<decimal, string>? amount = null)
     {
         var parts = Parts(context.Site, overload.Contributions, amount);
-        return overload.WorstAt == overload.OccurrenceCounter.First ? parts : $"Most {(context.Manual is null ? "on " : "")}{context.Moment(overload.WorstAt)}: {parts}";
+        return overload.WorstAt == overload.OccurrenceCounter.First
+            ? parts
+            : $"Most {(context.Manual is null ? "on " : "")}{context.Moment(overload.WorstAt)}: {parts}";
     }
 
     /// <summary>The finding with what helps where too much is open at once: commas in one step, a later start of one of several schedules.</summary>
@@ -56,9 +60,11 @@ internal static class OverloadWords
     /// <param name="create">Sets the rule to work.</param>
     public static Finding WithHelp(Finding finding, LintContext context, Overload overload, Overloads overloads, Func<LintContext, IRule> create)
     {
-        if (overload.Places is [var only]) return finding with { Help = "Water them one after the other: write a comma in place of a plus.", Fix = OneByOne(only.Step) };
+        if (overload.Places is [var only])
+            return finding with { Help = "Water them one after the other: write a comma in place of a plus.", Fix = OneByOne(only.Step) };
         var (first, last) = (overload.Places[0].Schedule.Name, overload.Places[^1].Schedule.Name);
-        if (StartTrial.Best(context, finding, overload, overloads.All.Sum(other => other.Times), create) is not var (start, left)) return finding with { Help = $"Start \"{last}\" later, or let it `start after {first}`." };
+        if (StartTrial.Best(context, finding, overload, overloads.All.Sum(other => other.Times), create) is not var (start, left))
+            return finding with { Help = $"Start \"{last}\" later, or let it `start after {first}`." };
         return finding with { Help = $"Start \"{last}\" at {start.Time}, which {Cleared(overload, left)}, or let it `start after {first}`.", Fix = start.Fix };
     }
 
@@ -73,7 +79,8 @@ internal static class OverloadWords
         var text = step.Origin.Text;
         if (text.Contains('#', StringComparison.Ordinal)) return null;
         var edits = text.Index().Where(letter => letter.Item == '+')
-            .Select(letter => new TextEdit(new Location(source, TextSpan.FromBounds(span.Start + text[..letter.Index].TrimEnd().Length, span.Start + letter.Index + 1)), ","))
+            .Select(letter => new TextEdit(
+                new Location(source, TextSpan.FromBounds(span.Start + text[..letter.Index].TrimEnd().Length, span.Start + letter.Index + 1)), ","))
             .ToImmutableArray();
         return edits.IsEmpty ? null : new Fix("water them one after the other", IsSafe: false, edits);
     }

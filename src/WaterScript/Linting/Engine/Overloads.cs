@@ -25,7 +25,8 @@ internal sealed class Overloads(LintContext context)
     public void Add(int owner, decimal limit, IReadOnlyList<Contribution> contributions, long from, long to)
     {
         var places = AloneOver(contributions, limit) is { } alone ? [alone] : TogetherOver(contributions, limit);
-        var key = (owner, places.Length == 1 ? $"step {Text(places[0].Number)}" : $"schedules {string.Join(' ', places.Select(place => Text(place.Schedule.Index)))}");
+        var key = (owner, places.Length == 1 ? $"step {Text(places[0].Number)}"
+            : $"schedules {string.Join(' ', places.Select(place => Text(place.Schedule.Index)))}");
         if (!_byKey.TryGetValue(key, out var overload))
         {
             overload = new Overload { Owner = owner, Places = places };
@@ -46,7 +47,8 @@ internal sealed class Overloads(LintContext context)
     private ImmutableArray<StepPlace> TogetherOver(IReadOnlyList<Contribution> contributions, decimal limit)
     {
         var schedules = contributions.GroupBy(contribution => contribution.Origin.Schedule)
-            .Select(group => (Sum: group.Sum(contribution => contribution.Amount), Place: context.Steps.Of(group.MaxBy(contribution => contribution.Amount).Origin)))
+            .Select(group => (Sum: group.Sum(contribution => contribution.Amount),
+                Place: context.Steps.Of(group.MaxBy(contribution => contribution.Amount).Origin)))
             .OrderByDescending(schedule => schedule.Sum).ThenBy(schedule => schedule.Place.Schedule.Index);
         var taken = ImmutableArray.CreateBuilder<StepPlace>();
         var sum = 0m;

@@ -26,10 +26,13 @@ internal static class TooMuchWork
         return Finding.At(
             ReadingRules.OverLimit,
             schedule is null ? site.Origin : PlaceIn(schedule),
-            isNone ? "no date can be checked: one is more than the limit of work" : $"the check ends after {MomentWords.Date(checkedDates.Until.PlusDays(-1))}, at its limit of work",
+            isNone
+                ? "no date can be checked: one is more than the limit of work"
+                : $"the check ends after {MomentWords.Date(checkedDates.Until.PlusDays(-1))}, at its limit of work",
             schedule is null ? "" : Label(schedule, greatest!.Value.Share)) with
         {
-            Details = $"Nothing was checked from {MomentWords.Date(checkedDates.Until)} on; a check of all dates goes to {MomentWords.Date(asked.Until.PlusDays(-1))}.",
+            Details = $"Nothing was checked from {MomentWords.Date(checkedDates.Until)} on; a check of all dates goes to " +
+                $"{MomentWords.Date(asked.Until.PlusDays(-1))}.",
             Help = "Repeat less often, name nearer dates, or write fewer schedules into one site.",
         };
     }
@@ -52,7 +55,9 @@ internal static class TooMuchWork
         return origin;
     }
 
-    private static long PassesOf(Repeat repeat) => repeat is RepeatTimes times ? times.Passes : NodaConstants.SecondsPerDay / Math.Max(1, (long)repeat.Every.TotalSeconds);
+    private static long PassesOf(Repeat repeat) =>
+        repeat is RepeatTimes times ? times.Passes : NodaConstants.SecondsPerDay / Math.Max(1, (long)repeat.Every.TotalSeconds);
 
-    private static IEnumerable<Step> All(IEnumerable<Step> steps) => steps.SelectMany(step => step is RepeatStep repeat ? All(repeat.Steps).Prepend(step) : [step]);
+    private static IEnumerable<Step> All(IEnumerable<Step> steps) =>
+        steps.SelectMany(step => step is RepeatStep repeat ? All(repeat.Steps).Prepend(step) : [step]);
 }
