@@ -9,7 +9,9 @@ internal static class FewestZones
     /// <summary>Sums of flows that are kept at once; where there are more, it is left open which zones they are.</summary>
     private const int MostSums = 4_000;
 
-    /// <summary>The fewest; of equally few, those that come to the least. None where there are no such zones; null where there are too many sums to tell.</summary>
+    /// <summary>
+    /// The fewest; of equally few, those that come to the least. None where there are no such zones; null where there are too many sums to tell.
+    /// </summary>
     /// <param name="zones">Zones with a flow.</param>
     /// <param name="least">What they must come to, in L/min.</param>
     /// <param name="most">What they may come to.</param>
@@ -28,7 +30,8 @@ internal static class FewestZones
             if (sums.Count > MostSums) return null;
         }
 
-        var best = sums.Where(entry => entry.Key >= least).OrderBy(entry => entry.Value.Count).ThenBy(entry => entry.Key).Select(entry => entry.Value).FirstOrDefault();
+        var best = sums.Where(entry => entry.Key >= least).OrderBy(entry => entry.Value.Count).ThenBy(entry => entry.Key).Select(entry => entry.Value)
+            .FirstOrDefault();
         return best is null ? [] : [.. best.Zones().Reverse()];
     }
 

@@ -21,7 +21,8 @@ internal sealed class FixApplier(ImmutableArray<FixTarget> sites)
     /// <summary>The files that have changed so far, before and after, in order of their paths.</summary>
     public ImmutableArray<(SourceText Before, SourceText After)> Changes =>
     [
-        .. _texts.Where(text => text.Value.Text != _before[text.Key].Text).OrderBy(text => text.Key, StringComparer.Ordinal).Select(text => (_before[text.Key], text.Value)),
+        .. _texts.Where(text => text.Value.Text != _before[text.Key].Text).OrderBy(text => text.Key, StringComparer.Ordinal)
+            .Select(text => (_before[text.Key], text.Value)),
     ];
 
     /// <summary>Fixes one of the sites.</summary>
@@ -36,7 +37,8 @@ internal sealed class FixApplier(ImmutableArray<FixTarget> sites)
         var after = site.Settle(_texts);
         return new FixedSite(before, after, applied)
         {
-            Changed = [.. _texts.Values.Where(text => texts.GetValueOrDefault(text.Path, _before[text.Path]).Text != text.Text).OrderBy(text => text.Path, StringComparer.Ordinal)],
+            Changed = [.. _texts.Values.Where(text => texts.GetValueOrDefault(text.Path, _before[text.Path]).Text != text.Text)
+                .OrderBy(text => text.Path, StringComparer.Ordinal)],
             Refused = [.. after.Findings.Select(finding => finding.Fix).OfType<Fix>().Where(_refused.ContainsKey).Select(fix => (fix, _refused[fix].Path))],
         };
     }
@@ -45,7 +47,8 @@ internal sealed class FixApplier(ImmutableArray<FixTarget> sites)
     /// <returns>How many fixes.</returns>
     private int Round(FixTarget site)
     {
-        var fixes = FixSet.Together(site.Settle(_texts).Findings.Select(finding => finding.Fix).OfType<Fix>().Where(fix => fix.IsSafe && !_refused.ContainsKey(fix)));
+        var fixes = FixSet.Together(site.Settle(_texts).Findings.Select(finding => finding.Fix).OfType<Fix>()
+            .Where(fix => fix.IsSafe && !_refused.ContainsKey(fix)));
         var accepted = Accept(site, [], fixes.AsSpan());
         if (!accepted.IsEmpty) _texts = TextsWith(accepted);
         return accepted.Length;

@@ -15,7 +15,8 @@ internal static class FixSet
     {
         var taken = new Dictionary<string, List<TextSpan>>(StringComparer.Ordinal);
         var together = ImmutableArray.CreateBuilder<Fix>();
-        foreach (var fix in fixes.Where(fix => !fix.Edits.IsEmpty).OrderBy(fix => fix.Edits[0].Location.Source.Path, StringComparer.Ordinal).ThenBy(fix => fix.Edits[0].Location.Span.Start))
+        foreach (var fix in fixes.Where(fix => !fix.Edits.IsEmpty).OrderBy(fix => fix.Edits[0].Location.Source.Path, StringComparer.Ordinal)
+            .ThenBy(fix => fix.Edits[0].Location.Span.Start))
         {
             if (fix.Edits.Any(edit => taken.GetValueOrDefault(edit.Location.Source.Path)?.Exists(span => Touch(span, edit.Location.Span)) == true)) continue;
             foreach (var edit in fix.Edits)
@@ -34,7 +35,8 @@ internal static class FixSet
     public static ImmutableDictionary<string, SourceText> Apply(IEnumerable<Fix> fixes) => fixes
         .SelectMany(fix => fix.Edits)
         .GroupBy(edit => edit.Location.Source.Path, StringComparer.Ordinal)
-        .ToImmutableDictionary(file => file.Key, file => Changed(file.First().Location.Source, file.OrderBy(edit => edit.Location.Span.Start)), StringComparer.Ordinal);
+        .ToImmutableDictionary(file => file.Key, file => Changed(file.First().Location.Source, file.OrderBy(edit => edit.Location.Span.Start)),
+            StringComparer.Ordinal);
 
     /// <summary>The source with replacements in the file's own line ends; a byte-order mark stays.</summary>
     private static SourceText Changed(SourceText source, IEnumerable<TextEdit> edits)

@@ -10,7 +10,9 @@ namespace WaterScript.Linting.Fixes;
 /// <summary>A longer spacing of a controller, or the first that it gets.</summary>
 internal static class LongerSpacing
 {
-    /// <summary>The least that the recharge of a store fits into, in milliseconds, rounded up to a tenth of a second; null where the recharge is not known.</summary>
+    /// <summary>
+    /// The least that the recharge of a store fits into, in milliseconds, rounded up to a tenth of a second; null where the recharge is not known.
+    /// </summary>
     public static long? For(Store store, PulseValve pulse) => store.RestFor(pulse) is { } rest ? (long)Math.Ceiling((rest + pulse.Pulse) * 10) * 100 : null;
 
     /// <summary>As it is written: <c>spacing 300 ms</c>.</summary>

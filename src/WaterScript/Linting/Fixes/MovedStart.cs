@@ -22,7 +22,8 @@ internal sealed record MovedStart(Schedule Schedule, StartAt Start, ClockMoment 
 
     /// <summary>A start of a schedule so many seconds later; null where no clock gives it, or it would fall on the next date.</summary>
     public static MovedStart? Of(Schedule schedule, int number, long seconds) =>
-        schedule.Starts.FirstOrDefault(start => start.Number == number) is StartAt { Moment: ClockMoment clock } start && clock.SecondOfDay + seconds < NodaConstants.SecondsPerDay
+        schedule.Starts.FirstOrDefault(start => start.Number == number) is StartAt { Moment: ClockMoment clock } start
+            && clock.SecondOfDay + seconds < NodaConstants.SecondsPerDay
             ? new MovedStart(schedule, start, clock with { SecondOfDay = (int)(clock.SecondOfDay + seconds) })
             : null;
 

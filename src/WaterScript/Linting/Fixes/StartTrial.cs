@@ -13,13 +13,15 @@ internal static class StartTrial
     /// <param name="all">How often anything of the rule happens.</param>
     /// <param name="create">Sets the rule to work.</param>
     /// <param name="shifts">By how many seconds later, the least first; null for so long as the worst lasts, and so long as a pass of the other lasts.</param>
-    public static (MovedStart Start, long Left)? Best(LintContext context, Finding finding, Overload overload, long all, Func<LintContext, IRule> create, IEnumerable<long>? shifts = null)
+    public static (MovedStart Start, long Left)? Best(
+        LintContext context, Finding finding, Overload overload, long all, Func<LintContext, IRule> create, IEnumerable<long>? shifts = null)
     {
         if (context.Manual is not null) return null;
         (MovedStart Start, long Left)? best = null;
         foreach (var seconds in shifts ?? Shifts(context, overload))
         {
-            if (MovedStart.OfOnly(overload.Places[^1].Schedule, seconds) is not { } start || Times(context, start, finding, create) is not var (left, others)) continue;
+            if (MovedStart.OfOnly(overload.Places[^1].Schedule, seconds) is not { } start || Times(context, start, finding, create) is not var (left, others))
+                continue;
             if (others > all - overload.Times || left >= (best?.Left ?? overload.Times)) continue;
             best = (start, left);
             if (left == 0) break;
@@ -33,7 +35,8 @@ internal static class StartTrial
     {
         const long minute = 60, fiveMinutes = 300;
         var pass = context.Timetable.LongestSecondsOf(overload.Places[0].Schedule.Index);
-        return new[] { overload.Longest, RoundedUp(overload.Longest, minute), RoundedUp(overload.Longest, fiveMinutes), RoundedUp(pass, fiveMinutes) }.Where(seconds => seconds > 0).Distinct().Order();
+        return new[] { overload.Longest, RoundedUp(overload.Longest, minute), RoundedUp(overload.Longest, fiveMinutes),
+            RoundedUp(pass, fiveMinutes) }.Where(seconds => seconds > 0).Distinct().Order();
     }
 
     private static long RoundedUp(long seconds, long to) => (seconds + to - 1) / to * to;

@@ -34,7 +34,10 @@ internal static class WrittenLine
         return TextInLayout(before.Insert(at, edit.Replacement)) is { } after ? Difference(source, block, before, after) : edit;
     }
 
-    /// <summary>The lines of the block that a statement on a line of its own stands in, by what is indented less; else that line. A file may be long, and only this is laid out.</summary>
+    /// <summary>
+    /// The lines of the block that a statement on a line of its own stands in, by what is indented less; else that line. A file may be long, and only
+    /// this is laid out.
+    /// </summary>
     private static TextSpan BlockAround(SourceText source, int line)
     {
         var (first, last) = (line, line);
