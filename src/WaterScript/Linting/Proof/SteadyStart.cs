@@ -58,7 +58,8 @@ internal sealed class SteadyStart
     /// <summary>What its passes claim after the horizon: one entry where they are as long on every date.</summary>
     public ImmutableArray<Claims> After(ClaimKind kind)
     {
-        if (!_after.TryGetValue(kind, out var claims)) _after[kind] = claims = [.. _context.Timetable.PlansAfter(Schedule.Index).Select(plan => ClaimsOf(kind, plan))];
+        if (!_after.TryGetValue(kind, out var claims))
+            _after[kind] = claims = [.. _context.Timetable.PlansAfter(Schedule.Index).Select(plan => ClaimsOf(kind, plan))];
         return claims;
     }
 
@@ -95,7 +96,9 @@ internal sealed class SteadyStart
         var every = Schedule.Repeat?.Every.WholeSeconds() ?? 1;
         var span = Schedule.Repeat is RepeatTimes times ? every * (times.Passes - 1) : 0;
         if (_start is FinishBy) return (clock - span - plan.Seconds, clock - plan.Seconds, every);
-        var last = Schedule.Repeat is RepeatUntil { Until: ClockMoment until } line ? until.SecondOfDay + (line.NextDay ? ZoneClock.SecondsInDay : 0) : clock + span;
+        var last = Schedule.Repeat is RepeatUntil { Until: ClockMoment until } line
+            ? until.SecondOfDay + (line.NextDay ? ZoneClock.SecondsInDay : 0)
+            : clock + span;
         return (clock, last, every);
     }
 }

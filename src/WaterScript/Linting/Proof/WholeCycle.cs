@@ -22,7 +22,10 @@ internal sealed class WholeCycle
     /// <summary>Dates that are calculated in full for two starts before it stays undecided.</summary>
     private const int FullDates = 10;
 
-    /// <summary>Work of finding 400 years of dates, of calculating two in full, of comparing all with others, and of each run in them; one is a date that is looked at.</summary>
+    /// <summary>
+    /// Work of finding 400 years of dates, of calculating two in full, of comparing all with others, and of each run in them; one is a date that is
+    /// looked at.
+    /// </summary>
     private const int WorkOfDays = 10_000, WorkOfFullDates = 10_000, WorkOfComparing = 100, WorkOfRun = 20;
 
     private readonly SimulationContext _context;
@@ -50,7 +53,8 @@ internal sealed class WholeCycle
     }
 
     /// <summary>What is decided; whole when all rules have asked. Null when the 400 years would go past the last year.</summary>
-    public ConflictProof? ConflictProof => _isPossible ? new ConflictProof(CivilDate.FromDayNumber(_first + CivilDate.DaysInCycle).ToLocalDate(), _moving, !_isUndecided) : null;
+    public ConflictProof? ConflictProof =>
+        _isPossible ? new ConflictProof(CivilDate.FromDayNumber(_first + CivilDate.DaysInCycle).ToLocalDate(), _moving, !_isUndecided) : null;
 
     /// <summary>Schedules that want one zone at once, and do not within the horizon.</summary>
     public ImmutableArray<LaterMeeting> OfZones => _ofZones ??= [.. Pairs(ClaimKind.OfZones, _context.SchedulesBy(zone => zone.Index), _meetings.Has)];
@@ -81,7 +85,8 @@ internal sealed class WholeCycle
     /// <summary>The first meeting of two passes of each schedule of which none meet within the horizon.</summary>
     /// <param name="isKnown">Whether a schedule is known to meet itself.</param>
     public IEnumerable<LaterMeeting> WithThemselves(Func<int, bool> isKnown) => _isPossible
-        ? _context.Site.Schedules.Where(schedule => !isKnown(schedule.Index)).Select(schedule => FirstOf(ClaimKind.OfPasses, schedule.Index, schedule.Index)).OfType<LaterMeeting>()
+        ? _context.Site.Schedules.Where(schedule => !isKnown(schedule.Index)).Select(schedule => FirstOf(ClaimKind.OfPasses, schedule.Index, schedule.Index))
+            .OfType<LaterMeeting>()
         : [];
 
     private LaterMeeting? FirstOf(ClaimKind kind, int first, int second)
@@ -179,7 +184,8 @@ internal sealed class WholeCycle
             : [OnlyOn(first.Schedule, 0, day), OnlyOn(second.Schedule, 1, day + shift)];
         var from = CivilDate.FromDayNumber(Math.Max(Math.Min(day, day + shift) - FarthestShift, _first)).ToLocalDate();
         var timetable = Timetable.Of(_context.Site with { Schedules = schedules }, Horizon.DaysFrom(from, (3 * FarthestShift) + 1));
-        ImmutableArray<Run> runs = [.. timetable.Runs().Select(run => run with { Schedule = run.Schedule == 0 ? first.Schedule.Index : second.Schedule.Index })];
+        ImmutableArray<Run> runs =
+            [.. timetable.Runs().Select(run => run with { Schedule = run.Schedule == 0 ? first.Schedule.Index : second.Schedule.Index })];
         var under = new List<Claim>();
         foreach (var later in kind.Of(runs).OrderBy(claim => claim.From))
         {
@@ -199,7 +205,8 @@ internal sealed class WholeCycle
         return schedule with { Index = index, Days = [.. dates.Select(date => new DateRange(date, date))], Except = [] };
     }
 
-    private static bool IsOther(in Run earlier, in Run later, int schedules) => schedules == 1 ? !earlier.IsInPassOf(later) : earlier.Schedule != later.Schedule;
+    private static bool IsOther(in Run earlier, in Run later, int schedules) =>
+        schedules == 1 ? !earlier.IsInPassOf(later) : earlier.Schedule != later.Schedule;
 
     /// <summary>Counts work; false when there was too much, and the rest stays undecided.</summary>
     private bool Spend(long work)
