@@ -32,7 +32,9 @@ internal sealed class DoubledTime(LintContext context) : IRule
     };
 
     public IEnumerable<Finding> Findings() =>
-        context.DayNotes.Of(DayNoteKind.DoubledTime).Select(note => Finding.At(Rule, note.Origin, $"the clock shows {note.Origin.Text} twice on {MomentWords.Date(note.Happens.First.Date)}", "the first of the two is taken") with
+        context.DayNotes.Of(DayNoteKind.DoubledTime)
+            .Select(note => Finding.At(Rule, note.Origin, $"the clock shows {note.Origin.Text} twice on {MomentWords.Date(note.Happens.First.Date)}",
+            "the first of the two is taken") with
         {
             Happens = note.Happens,
             Help = "Start outside the hour that the clock change repeats, or leave it: the watering comes once.",

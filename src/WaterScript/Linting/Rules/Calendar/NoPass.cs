@@ -31,7 +31,9 @@ internal sealed class NoPass(LintContext context) : IRule
     };
 
     public IEnumerable<Finding> Findings() =>
-        context.DayNotes.Of(DayNoteKind.NoPass).Select(note => Finding.At(Rule, note.Origin, $"\"{note.Schedule.Name}\" has no pass on {MomentWords.Date(note.Happens.First.Date)}", "starts after its repeats end") with
+        context.DayNotes.Of(DayNoteKind.NoPass)
+            .Select(note => Finding.At(Rule, note.Origin, $"\"{note.Schedule.Name}\" has no pass on {MomentWords.Date(note.Happens.First.Date)}",
+            "starts after its repeats end") with
         {
             Others = note.Other is { } repeat ? [new Label(repeat, "ends before that start")] : [],
             Happens = note.Happens,

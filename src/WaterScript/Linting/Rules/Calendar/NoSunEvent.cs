@@ -33,7 +33,9 @@ internal sealed class NoSunEvent(LintContext context) : IRule
     };
 
     public IEnumerable<Finding> Findings() =>
-        context.DayNotes.Of(DayNoteKind.NoSunEvent).Select(note => Finding.At(Rule, note.Origin, $"the sun does not {VerbOf(note)} on {MomentWords.Date(note.Happens.First.Date)}", "no watering on that date") with
+        context.DayNotes.Of(DayNoteKind.NoSunEvent)
+            .Select(note => Finding.At(Rule, note.Origin, $"the sun does not {VerbOf(note)} on {MomentWords.Date(note.Happens.First.Date)}",
+            "no watering on that date") with
         {
             Happens = note.Happens,
             Help = "Use a clock time for that part of the year.",

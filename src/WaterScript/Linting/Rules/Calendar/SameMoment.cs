@@ -31,7 +31,9 @@ internal sealed class SameMoment(LintContext context) : IRule
     };
 
     public IEnumerable<Finding> Findings() =>
-        context.DayNotes.Of(DayNoteKind.SameMoment).Select(note => Finding.At(Rule, note.Origin, $"two starts of \"{note.Schedule.Name}\" fall on one moment", $"the same moment on {MomentWords.Date(note.Happens.First.Date)}") with
+        context.DayNotes.Of(DayNoteKind.SameMoment)
+            .Select(note => Finding.At(Rule, note.Origin, $"two starts of \"{note.Schedule.Name}\" fall on one moment",
+            $"the same moment on {MomentWords.Date(note.Happens.First.Date)}") with
         {
             Others = note.Other is { } other ? [new Label(other, "this one is taken")] : [],
             Happens = note.Happens,

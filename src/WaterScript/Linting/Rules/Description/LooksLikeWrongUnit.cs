@@ -89,7 +89,8 @@ internal sealed class LooksLikeWrongUnit(LintContext context) : IRule, IRunObser
 
     private IEnumerable<Finding> LongPulses() => context.Site.Valves.OfType<LatchingValve>()
         .Where(valve => valve.Pulse?.Value.TotalMilliseconds >= LongestPulseMilliseconds)
-        .Select(valve => Finding.At(Rule, valve.Pulse!.Value.Place, $"the pulse of {valve.Name} lasts {Phrases.Length(valve.Pulse!.Value.WholeSeconds())} or more", "is another unit meant?") with
+        .Select(valve => Finding.At(Rule, valve.Pulse!.Value.Place,
+            $"the pulse of {valve.Name} lasts {Phrases.Length(valve.Pulse!.Value.WholeSeconds())} or more", "is another unit meant?") with
         {
             Details = "Pulses last some tens of milliseconds; a coil that is not made for more may burn.",
             Help = "Write it in ms, like this: pulse 50 ms",
@@ -102,7 +103,8 @@ internal sealed class LooksLikeWrongUnit(LintContext context) : IRule, IRunObser
         var middle = areas[areas.Length / 2];
         foreach (var zone in areas.Where(zone => zone.Area!.Value.InBase < middle.Area!.Value.InBase * LeastShareOfArea))
         {
-            yield return Finding.At(Rule, zone.Area!.Value.Place, $"{zone.DisplayName} has only {zone.Area}", "less than a hundredth of what most zones have") with
+            yield return Finding.At(Rule, zone.Area!.Value.Place, $"{zone.DisplayName} has only {zone.Area}",
+                "less than a hundredth of what most zones have") with
             {
                 Others = [new Label(middle.Area!.Value.Place, $"has {middle.Area}")],
                 Help = "Write the area in the unit that is meant.",

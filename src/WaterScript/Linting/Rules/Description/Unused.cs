@@ -57,7 +57,8 @@ internal sealed class Unused(LintContext context) : IRule
         var watered = ZonesInSteps.Of(context.Site.Schedules);
         foreach (var zone in context.Site.Zones.Where(zone => !zone.IsSpare && !watered.Contains(zone.Index)))
         {
-            yield return Finding.At(Rule, zone.Origin, $"nothing waters {zone.DisplayName}", "no step names it") with { Help = "Water it in a schedule, or write `spare` in it." };
+            yield return Finding.At(Rule, zone.Origin, $"nothing waters {zone.DisplayName}", "no step names it")
+                with { Help = "Water it in a schedule, or write `spare` in it." };
         }
     }
 }

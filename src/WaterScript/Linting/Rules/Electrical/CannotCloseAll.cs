@@ -44,7 +44,8 @@ internal sealed class CannotCloseAll(LintContext context) : IRule
         Fires = Example.Replace("SPACING", "100 ms", StringComparison.Ordinal),
         Fixed = Example.Replace("SPACING", "3 s", StringComparison.Ordinal),
         FixSafety = "Writes a longer spacing, also into a controller that has none. Unsafe: valves that are due together open and close later.",
-        KnownLimits = "The store is taken to be full before the first pulse: a controller should wait for that when power comes back. The order is that of the outputs.",
+        KnownLimits = "The store is taken to be full before the first pulse: a controller should wait for that when power comes back. The order is that of " +
+            "the outputs.",
         Sources = "E = C · U² / 2; U = U0 · exp(−t / (R · C)); recharge t = C · (U2² − U1²) / (2 · η · P).",
     };
 
@@ -78,13 +79,17 @@ internal sealed class CannotCloseAll(LintContext context) : IRule
         var spacing = controller.Spacing.TotalSeconds;
         var longer = LongerSpacing.For(store, pulse);
         var place = failing.Zone?.Origin ?? failing.Device!.Origin;
-        return Finding.At(Rule, controller.Power!.Store!.Value.Place, $"{controller.DisplayName} cannot close all its valves after a power cut", $"closes {closed} of {outputs.Count}") with
+        return Finding.At(Rule, controller.Power!.Store!.Value.Place, $"{controller.DisplayName} cannot close all its valves after a power cut",
+            $"closes {closed} of {outputs.Count}") with
         {
-            Others = [new Label(controller.WrittenSpacing?.Place ?? controller.Origin!.Value, "so long after one another"), new Label(place, "the first that stays open")],
-            Details = $"{Phrases.Count(outputs.Count, "pulse")}, {Phrases.Number((decimal)spacing, 3)} s apart, take {Phrases.Number((decimal)energy, 3)} J; the full store holds {Phrases.Number((decimal)Electricity.Energy(store.Farads, store.Full), 3)} J.",
+            Others = [new Label(controller.WrittenSpacing?.Place ?? controller.Origin!.Value, "so long after one another"),
+                new Label(place, "the first that stays open")],
+            Details = $"{Phrases.Count(outputs.Count, "pulse")}, {Phrases.Number((decimal)spacing, 3)} s apart, take {Phrases.Number((decimal)energy, 3)} " +
+                $"J; the full store holds {Phrases.Number((decimal)Electricity.Energy(store.Farads, store.Full), 3)} J.",
             Assumed = pulse.Assumed,
             Help = longer is { } milliseconds
-                ? $"Write {LongerSpacing.Words(milliseconds)} in {controller.Name}: closing all then takes {Phrases.Number((decimal)milliseconds / 1000 * (outputs.Count - 1), 1)} s."
+                ? $"Write {LongerSpacing.Words(milliseconds)} in {controller.Name}: closing all then takes " +
+                    $"{Phrases.Number((decimal)milliseconds / 1000 * (outputs.Count - 1), 1)} s."
                 : "Write a `spacing` that the recharge fits into, and a `recharge` in the power block.",
             Fix = longer is { } spaced ? LongerSpacing.To(controller, spaced) : null,
         };

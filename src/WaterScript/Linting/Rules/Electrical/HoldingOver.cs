@@ -62,7 +62,8 @@ internal sealed class HoldingOver : IRule, ISwitchingObserver
               }
             }
             """,
-        FixSafety = "Writes commas in place of the pluses of a step, or a later start. Unsafe: the watering takes longer or comes later. A later start is tried against this rule; what else it meets is not weighed.",
+        FixSafety = "Writes commas in place of the pluses of a step, or a later start. Unsafe: the watering takes longer or comes later. A later start is " +
+            "tried against this rule; what else it meets is not weighed.",
         KnownLimits = """
             What the controller itself draws is not known: give the power that is left for the outputs. Excess that lasts less than a second is left to `inrush-over`. An output that waits for
             its turn, because the controller has a `spacing`, draws nothing yet.
@@ -138,7 +139,8 @@ internal sealed class HoldingOver : IRule, ISwitchingObserver
     {
         var controller = _context.Site.Controllers[overload.Owner];
         var limit = _limits[overload.Owner]!;
-        var finding = PowerOverload.FindingFor(Rule, _context, limit, overload, $"more held open than the power of {controller.DisplayName} can carry", "holds", "carries");
+        var finding = PowerOverload.FindingFor(
+            Rule, _context, limit, overload, $"more held open than the power of {controller.DisplayName} can carry", "holds", "carries");
         return OverloadWords.WithHelp(finding, _context, overload, _overloads, trial => new HoldingOver(trial));
     }
 

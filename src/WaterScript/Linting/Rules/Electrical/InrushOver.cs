@@ -56,7 +56,8 @@ internal sealed class InrushOver : IRule, ISwitchingObserver
             A `spacing` is taken to be longer than an inrush, which lasts tens of milliseconds. Of a transformer the apparent power that is stated is taken for the peak too; many bear more for a moment.
             Instants within one second are told as one time.
             """,
-        Sources = "S = U · (Σ holding of those open + inrush of the one that opens). Common practice: 24 V AC valves want 0.20 to 0.50 A for tens of milliseconds.",
+        Sources = "S = U · (Σ holding of those open + inrush of the one that opens). Common practice: 24 V AC valves want 0.20 to 0.50 A for tens of " +
+            "milliseconds.",
     };
 
     private readonly LintContext _context;
@@ -112,7 +113,8 @@ internal sealed class InrushOver : IRule, ISwitchingObserver
         if (opener.Opening.Count == 0) return;
         var most = _limits[controller]!.Most;
         var second = opener.Opening[0].Switching.Second;
-        if (opener.Inrush + opener.Held.Sum > most) _overloads.Add(controller, most, [.. opener.Opening.Select(entry => entry.Inrush), .. opener.Held.Contributions], second, second);
+        if (opener.Inrush + opener.Held.Sum > most)
+            _overloads.Add(controller, most, [.. opener.Opening.Select(entry => entry.Inrush), .. opener.Held.Contributions], second, second);
         opener.Hold(_draw);
     }
 
@@ -120,7 +122,8 @@ internal sealed class InrushOver : IRule, ISwitchingObserver
     {
         var controller = _context.Site.Controllers[overload.Owner];
         var limit = _limits[overload.Owner]!;
-        var finding = PowerOverload.FindingFor(Rule, _context, limit, overload, $"more current wanted as valves open than {controller.DisplayName} has", "needs", "gives") with
+        var finding = PowerOverload.FindingFor(
+            Rule, _context, limit, overload, $"more current wanted as valves open than {controller.DisplayName} has", "needs", "gives") with
         {
             Assumed = limit.IsStated ? "" : "No peak is given, so the continuous current is taken for it.",
         };
@@ -136,14 +139,16 @@ internal sealed class InrushOver : IRule, ISwitchingObserver
         if (tried._overloads.All.Where(left => left.Owner == overload.Owner).MaxBy(left => left.Worst) is not { } most)
         {
             var words = LongerSpacing.Words(TriedSpacing);
-            return finding with { Help = $"Write {words} in {controller.Name}: it then opens one by one, which clears it.", Fix = LongerSpacing.To(controller, TriedSpacing) };
+            return finding with { Help = $"Write {words} in {controller.Name}: it then opens one by one, which clears it.",
+                Fix = LongerSpacing.To(controller, TriedSpacing) };
         }
 
         var less = LessAtOnce(finding, overload);
         return less with { Help = $"Even one by one, with a `spacing`, up to {_limits[overload.Owner]!.Say(most.Worst)} would be wanted. {less.Help}" };
     }
 
-    private Finding LessAtOnce(Finding finding, Overload overload) => OverloadWords.WithHelp(finding, _context, overload, _overloads, trial => new InrushOver(trial));
+    private Finding LessAtOnce(Finding finding, Overload overload) =>
+        OverloadWords.WithHelp(finding, _context, overload, _overloads, trial => new InrushOver(trial));
 
     /// <summary>What a controller has on, and what it opens at the instant that is looked at.</summary>
     private sealed class Opener

@@ -95,23 +95,30 @@ internal sealed class PulseTooSoon : IRule, ISwitchingObserver
         var controller = _context.Site.Controllers[weak.First.Controller];
         var store = _stores[controller.Index]!;
         var labels = _context.Steps.Of(weak.Origin).Labels("this switches too soon after another");
-        var finding = Finding.At(Rule, controller.Power!.Store!.Value.Place, $"a pulse before the store of {controller.DisplayName} has recovered", $"has {Volts(weak.Given.AtMove)} V left when the plunger moves") with
+        var finding = Finding.At(Rule, controller.Power!.Store!.Value.Place, $"a pulse before the store of {controller.DisplayName} has recovered",
+            $"has {Volts(weak.Given.AtMove)} V left when the plunger moves") with
         {
             Others = [new Label(weak.Pulse.Valve.WorksFrom!.Value.Place, $"works from {Volts(weak.Pulse.WorksFrom)} V"), .. labels],
         };
         finding = _context.Happening(finding, weak.OccurrenceCounter);
-        return WithHelp(finding, controller, store, weak.Pulse) with { Details = $"{finding.Details}{Train(weak)}{Recharge(store, weak)}", Assumed = weak.Pulse.Assumed };
+        return WithHelp(finding, controller, store, weak.Pulse)
+            with { Details = $"{finding.Details}{Train(weak)}{Recharge(store, weak)}", Assumed = weak.Pulse.Assumed };
     }
 
     private Finding WithHelp(Finding finding, Controller controller, Store store, PulseValve pulse)
     {
-        if (LongerSpacing.For(store, pulse) is not { } least) return finding with { Help = "Write a `spacing` that the recharge fits into, and a `recharge` in the power block." };
+        if (LongerSpacing.For(store, pulse) is not { } least)
+            return finding with { Help = "Write a `spacing` that the recharge fits into, and a `recharge` in the power block." };
         return Clearing(controller, pulse, least) is { } spacing
-            ? finding with { Help = $"Write {LongerSpacing.Words(spacing)} in {controller.Name}, or take a larger store.", Fix = LongerSpacing.To(controller, spacing) }
+            ? finding with { Help = $"Write {LongerSpacing.Words(spacing)} in {controller.Name}, or take a larger store.",
+                Fix = LongerSpacing.To(controller, spacing) }
             : finding with { Help = "Leave more time between two switchings, or take a larger store." };
     }
 
-    /// <summary>A spacing, in milliseconds, with which no pulse to such a valve is too weak: the least that its own pulses want, or more where others draw on the store too. Null where none helps.</summary>
+    /// <summary>
+    /// A spacing, in milliseconds, with which no pulse to such a valve is too weak: the least that its own pulses want, or more where others draw on
+    /// the store too. Null where none helps.
+    /// </summary>
     private long? Clearing(Controller controller, PulseValve pulse, long least)
     {
         foreach (var spacing in new[] { least, 2 * least, 4 * least }.Where(spacing => spacing > controller.Spacing.TotalMilliseconds))
@@ -125,7 +132,8 @@ internal sealed class PulseTooSoon : IRule, ISwitchingObserver
 
     private string Train(Weak weak)
     {
-        var pulses = weak.Train.Select(entry => $"{_context.NameOf(entry.Switching)} {(entry.Switching.IsOpen ? "opens" : "closes")} {Volts(entry.Given.Before)} -> {Volts(entry.Given.After)} V");
+        var pulses = weak.Train.Select(entry =>
+            $"{_context.NameOf(entry.Switching)} {(entry.Switching.IsOpen ? "opens" : "closes")} {Volts(entry.Given.Before)} -> {Volts(entry.Given.After)} V");
         return $"{Phrases.Names([.. pulses])}.";
     }
 
@@ -134,7 +142,8 @@ internal sealed class PulseTooSoon : IRule, ISwitchingObserver
         var given = weak.Given;
         if (store.Watts is not { } watts) return "";
         var time = Electricity.RechargeSeconds(store.Farads, given.Left, Math.Min(store.Full, weak.Pulse.Needs), watts);
-        return $"\nFrom {Volts(given.Left)} V it has to be back at {Volts(weak.Pulse.Needs)} V: that takes {Seconds(time)} at {Phrases.Number((decimal)watts, 2)} W, and there are {Seconds(given.Idle)}.";
+        return $"\nFrom {Volts(given.Left)} V it has to be back at {Volts(weak.Pulse.Needs)} V: that takes {Seconds(time)} at " +
+            $"{Phrases.Number((decimal)watts, 2)} W, and there are {Seconds(given.Idle)}.";
     }
 
     private static string Volts(double volts) => Phrases.Number((decimal)volts, 2);
@@ -159,7 +168,8 @@ internal sealed class PulseTooSoon : IRule, ISwitchingObserver
 
         public void Add(in Switching switching, in PulseGiven given, List<(Switching Switching, PulseGiven Given)> train, LintContext context)
         {
-            if (OccurrenceCounter.Add(switching.Second, context)) (Origin, Given, Train) = (context.Origins.Of(switching.Opening), given, [.. train.TakeLast(4)]);
+            if (OccurrenceCounter.Add(switching.Second, context))
+                (Origin, Given, Train) = (context.Origins.Of(switching.Opening), given, [.. train.TakeLast(4)]);
         }
     }
 }

@@ -68,13 +68,18 @@ internal sealed class StoreTooSmall(LintContext context) : IRule
     private static Finding FindingFor(Controller controller, PulseValve pulse)
     {
         var left = Electricity.AfterPulse(pulse.Full, pulse.Farads, pulse.Ohms, pulse.MovesIn);
-        var least = pulse.WorksFrom < pulse.Full ? Electricity.LeastFarads(pulse.Full, pulse.WorksFrom, pulse.Ohms, pulse.MovesIn) * 1e6 : double.PositiveInfinity;
-        return Finding.At(Rule, controller.Power!.Store!.Value.Place, $"the store of {controller.DisplayName} is too small for one pulse", $"falls from {Volts(pulse.Full)} to {Volts(left)} V") with
+        var least = pulse.WorksFrom < pulse.Full
+            ? Electricity.LeastFarads(pulse.Full, pulse.WorksFrom, pulse.Ohms, pulse.MovesIn) * 1e6
+            : double.PositiveInfinity;
+        return Finding.At(Rule, controller.Power!.Store!.Value.Place, $"the store of {controller.DisplayName} is too small for one pulse",
+            $"falls from {Volts(pulse.Full)} to {Volts(left)} V") with
         {
             Others = [new Label(pulse.Valve.WorksFrom!.Value.Place, $"works from {Volts(pulse.WorksFrom)} V")],
             Details = $"{controller.Power!.Store} through {pulse.Valve.Coil} for {Phrases.Number((decimal)pulse.MovesIn * 1000, 0)} ms.",
             Assumed = pulse.Assumed,
-            Help = double.IsFinite(least) ? $"Take a store of {Phrases.Number((decimal)Math.Ceiling(least), 0)} uF or more." : "Take a store of a higher voltage.",
+            Help = double.IsFinite(least)
+                ? $"Take a store of {Phrases.Number((decimal)Math.Ceiling(least), 0)} uF or more."
+                : "Take a store of a higher voltage.",
         };
     }
 

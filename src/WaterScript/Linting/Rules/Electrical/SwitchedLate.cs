@@ -98,7 +98,8 @@ internal sealed class SwitchedLate : IRule, IOpeningObserver, ISwitchingObserver
     private Finding FindingFor(Delays delays)
     {
         var controller = delays.Controller;
-        var finding = Finding.At(Rule, controller.WrittenSpacing!.Value.Place, $"outputs of {controller.DisplayName} wait too long for their turn", "switches one after the other, this far apart") with
+        var finding = Finding.At(Rule, controller.WrittenSpacing!.Value.Place, $"outputs of {controller.DisplayName} wait too long for their turn",
+            "switches one after the other, this far apart") with
         {
             Others = [.. _context.Steps.Of(delays.Origin).Labels("this waits for its turn")],
         };
@@ -113,7 +114,8 @@ internal sealed class SwitchedLate : IRule, IOpeningObserver, ISwitchingObserver
     private string Worst(Delays delays)
     {
         var (worst, switching) = (delays.Worst, delays.WorstSwitching);
-        return $"Worst {_context.Moment(worst.From)}: {_context.NameOf(switching)} opens {Late(worst.OpensLate)} and closes {Late(worst.ClosesLate)}; it is on for {Length(worst.Closed - worst.Opened)} instead of {Length(worst.Asked)}.";
+        return $"Worst {_context.Moment(worst.From)}: {_context.NameOf(switching)} opens {Late(worst.OpensLate)} and closes {Late(worst.ClosesLate)}; it is " +
+            $"on for {Length(worst.Closed - worst.Opened)} instead of {Length(worst.Asked)}.";
     }
 
     private static string Late(long milliseconds) => milliseconds == 0 ? "in time" : $"{Length(milliseconds)} late";

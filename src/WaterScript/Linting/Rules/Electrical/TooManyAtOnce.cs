@@ -54,7 +54,8 @@ internal sealed class TooManyAtOnce(LintContext context) : IRule, ISwitchingObse
               }
             }
             """,
-        FixSafety = "Writes commas in place of the pluses of a step, or a later start. Unsafe: the watering takes longer or comes later. A later start is tried against this rule; what else it meets is not weighed.",
+        FixSafety = "Writes commas in place of the pluses of a step, or a later start. Unsafe: the watering takes longer or comes later. A later start is " +
+            "tried against this rule; what else it meets is not weighed.",
         KnownLimits = """
             A change-over `overlap` counts here: for so long both valves are open. A valve that waits for its turn, because the controller has a `spacing`, is not open yet.
             What is too much twice within one second is told as once.
@@ -72,7 +73,8 @@ internal sealed class TooManyAtOnce(LintContext context) : IRule, ISwitchingObse
         if (switching.Zone < 0) return;
         var most = context.Site.Controllers[switching.Controller].AtMostZones!.Value;
         var open = _controllers[switching.Controller];
-        if (open.Since.Milliseconds < switching.Milliseconds && open.Contributions.Count > most) _overloads.Add(switching.Controller, most, open.Contributions, open.Since.Second, switching.Second);
+        if (open.Since.Milliseconds < switching.Milliseconds && open.Contributions.Count > most)
+            _overloads.Add(switching.Controller, most, open.Contributions, open.Since.Second, switching.Second);
         open.Since = switching;
         if (switching.IsOpen) open.Open(switching, new Contribution(context.Origins.Of(switching.Opening), switching.Zone, Device: -1, Amount: 1));
         else open.Close(switching);
@@ -84,7 +86,9 @@ internal sealed class TooManyAtOnce(LintContext context) : IRule, ISwitchingObse
     {
         var controller = context.Site.Controllers[overload.Owner];
         var limit = new Label(controller.AtMostZones!.Value.Place, $"opens at most {controller.AtMostZones}");
-        var finding = OverloadWords.FindingFor(Rule, context, overload, $"too many zones at once on {controller.DisplayName}", OverloadWords.UpTo(overload, Phrases.Count((long)overload.Worst, "zone")), limit);
+        var finding = OverloadWords.FindingFor(
+            Rule, context, overload, $"too many zones at once on {controller.DisplayName}",
+            OverloadWords.UpTo(overload, Phrases.Count((long)overload.Worst, "zone")), limit);
         finding = finding with
         {
             Details = $"{finding.Details}{OverloadWords.WorstParts(context, overload)}.",

@@ -103,7 +103,8 @@ internal sealed class WireDrop(LintContext context) : IRule
     private static Finding Held(Zone zone, Quantity length, Quantity section, decimal inrush)
     {
         var drop = Electricity.WireDrop(inrush, length, section);
-        return FindingFor(zone, length, section, $"{length} of {section} lose {Volts(drop)} V of {Volts(VoltsOf(zone.Controller)!.Value)} V at {Phrases.Number(inrush, 2)} A, out and back.");
+        return FindingFor(zone, length, section,
+            $"{length} of {section} lose {Volts(drop)} V of {Volts(VoltsOf(zone.Controller)!.Value)} V at {Phrases.Number(inrush, 2)} A, out and back.");
     }
 
     private static Finding? Pulsed(Zone zone, Quantity length, Quantity section)
@@ -111,11 +112,13 @@ internal sealed class WireDrop(LintContext context) : IRule
         var pulse = PulseValve.On(zone.Controller, zone.Valve!)!;
         if (pulse.IsTooWeakFromFull) return null;
         var wire = 2 * Electricity.WireOhms(length, section);
-        return FindingFor(zone, length, section, $"{length} of {section} add {Phrases.Number(wire, 2)} ohm, out and back, to the {Phrases.Number((decimal)pulse.Ohms, 1)} ohm of the coil.");
+        return FindingFor(zone, length, section,
+            $"{length} of {section} add {Phrases.Number(wire, 2)} ohm, out and back, to the {Phrases.Number((decimal)pulse.Ohms, 1)} ohm of the coil.");
     }
 
     private static Finding FindingFor(Zone zone, Quantity length, Quantity section, string details) =>
-        Finding.At(Rule, zone.WireLength!.Value.Place, $"too little voltage reaches the valve of {zone.DisplayName}", $"gets {Volts(VoltsAt(zone, length, section))} V as it opens") with
+        Finding.At(Rule, zone.WireLength!.Value.Place, $"too little voltage reaches the valve of {zone.DisplayName}",
+            $"gets {Volts(VoltsAt(zone, length, section))} V as it opens") with
         {
             Others = [new Label(zone.Valve!.WorksFrom!.Value.Place, $"works from {Volts(zone.Valve!.WorksFrom!.Value.InBase)} V")],
             Details = details,
@@ -126,11 +129,14 @@ internal sealed class WireDrop(LintContext context) : IRule
     private static string Help(Zone zone, Quantity length, Quantity section)
     {
         var longest = Bisection.First(1, (long)Math.Ceiling(length.Value), units => !Reaches(zone, new Quantity(units, length.Unit), section))!.Value - 1;
-        if (longest == 0) return "The power supply gives too little for this valve, whatever the wire: take a valve that works from less, or another power supply.";
+        if (longest == 0)
+            return "The power supply gives too little for this valve, whatever the wire: take a valve that works from less, or another power supply.";
         var thicker = Electricity.Thicker(section).ToArray();
         var most = $"One of {section} may be {new Quantity(longest, length.Unit)} long.";
         if (thicker.Where(other => Reaches(zone, length, other)).Take(1).ToArray() is [var enough]) return $"Lay a wire of {enough} or thicker. {most}";
-        return thicker.Length > 0 ? $"No single wire of up to {thicker[^1]} will do: shorten it, or lay a second conductor beside it. {most}" : $"Shorten the wire, or lay a second conductor beside it. {most}";
+        return thicker.Length > 0
+            ? $"No single wire of up to {thicker[^1]} will do: shorten it, or lay a second conductor beside it. {most}"
+            : $"Shorten the wire, or lay a second conductor beside it. {most}";
     }
 
     private static string Volts(decimal volts) => Phrases.Number(volts, 3).TrimEnd('0').TrimEnd('.');

@@ -76,10 +76,12 @@ internal sealed class BelowRoots(LintContext context) : IRule
     private Finding FindingFor(Zone zone, RootZone roots, WateredDay[] days)
     {
         var most = days.Max(day => DepthOn(zone, day));
-        return Finding.At(Rule, zone.Origin, $"water runs below the roots of {zone.DisplayName}", $"its roots can hold {context.Depths.Say((decimal)roots.Total)}") with
+        return Finding.At(Rule, zone.Origin, $"water runs below the roots of {zone.DisplayName}",
+            $"its roots can hold {context.Depths.Say((decimal)roots.Total)}") with
         {
             Others = [.. context.Steps.Of(context.Water.FirstOf(zone)!.Value).Labels("waters it")],
-            Details = $"Up to {context.Depths.Say(most)} come on one day, on {Phrases.Count(days.Length, "day")} from {MomentWords.Date(CivilDate.FromDayNumber(days[0].Day).ToLocalDate())}.",
+            Details = $"Up to {context.Depths.Say(most)} come on one day, on {Phrases.Count(days.Length, "day")} from " +
+                $"{MomentWords.Date(CivilDate.FromDayNumber(days[0].Day).ToLocalDate())}.",
             Help = $"Water it with {context.Depths.Say((decimal)roots.Readily)} at a time, more often: that is what plants may use before they suffer.",
         };
     }

@@ -62,7 +62,8 @@ internal sealed class FrostMonths : IRule, IRunObserver
     public FrostMonths(LintContext context)
     {
         _context = context;
-        _frost = [.. Enumerable.Range(0, 12).Select(month => context.Site.Climate?.Months[month]?.Coldest is { InBase: <= LeastCelsius } coldest ? coldest : (Quantity?)null)];
+        _frost = [.. Enumerable.Range(0, 12)
+            .Select(month => context.Site.Climate?.Months[month]?.Coldest is { InBase: <= LeastCelsius } coldest ? coldest : (Quantity?)null)];
     }
 
     public bool Observes(Zone zone) => _frost.Any(coldest => coldest is not null);

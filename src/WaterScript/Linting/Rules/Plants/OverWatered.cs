@@ -52,6 +52,9 @@ internal sealed class OverWatered(LintContext context) : IRule
 
     private const double Most = 1.25;
 
-    public IEnumerable<Finding> Findings() => context.DemandMet.Where((given, need) => given > Most * need && given - need >= DemandMetWords.LeastDifference).Select(zone => DemandMetWords.FindingFor(
-        Rule, context, zone.Zone, zone.Months, $"{zone.Zone.DisplayName} gets more than its plants need", "over 125 % of what they need", "Water it shorter or less often, or let a scale follow the climate: scale year { by climate }"));
+    public IEnumerable<Finding> Findings() =>
+        context.DemandMet.Where((given, need) => given > Most * need && given - need >= DemandMetWords.LeastDifference)
+        .Select(zone => DemandMetWords.FindingFor(
+        Rule, context, zone.Zone, zone.Months, $"{zone.Zone.DisplayName} gets more than its plants need", "over 125 % of what they need",
+            "Water it shorter or less often, or let a scale follow the climate: scale year { by climate }"));
 }

@@ -112,9 +112,11 @@ internal sealed class RunsOff : IRule, IRunObserver
         var fix = FixFor(place, zone, found, out var lengths);
         return new Finding(Rule, $"water runs off {zone.DisplayName}", labels[0])
         {
-            Others = [.. labels[1..], new Label(zone.Origin, $"gets {Depth(ground.Rate)}/h, takes in {Depth(ground.Intake)}/h; {Depth(ground.Ponds)} may stand on it")],
+            Others = [.. labels[1..], new Label(
+                zone.Origin, $"gets {Depth(ground.Rate)}/h, takes in {Depth(ground.Intake)}/h; {Depth(ground.Ponds)} may stand on it")],
             Happens = found.OccurrenceCounter.Happens(_context),
-            Details = $"{Depth(found.OccurrenceCounter.Worst)} run off. From dry ground the longest run without runoff is {Phrases.Length(ground.LongestWholeRun)}."
+            Details = $"{Depth(found.OccurrenceCounter.Worst)} run off. From dry ground the longest run without runoff is " +
+                $"{Phrases.Length(ground.LongestWholeRun)}."
                 + (found.Before > 0 ? $" From a run before, {Depth(found.Before)} still stand." : ""),
             Assumed = zone.SlopePercent is null ? "The ground is level." : "",
             Help = lengths is { } written ? $"Water it in pieces: {written}" : "Leave more time between the two waterings.",

@@ -52,8 +52,11 @@ internal sealed class UnderWatered(LintContext context) : IRule
 
     private const double Least = 0.75;
 
-    public IEnumerable<Finding> Findings() => context.DemandMet.Where((given, need) => given < Least * need && need - given >= DemandMetWords.LeastDifference).Select(zone => DemandMetWords.FindingFor(
-        Rule, context, zone.Zone, zone.Months, $"{zone.Zone.DisplayName} gets less than its plants need", "under 75 % of what they need", "Water it longer or more often: waterscript advise FILE says how long."));
+    public IEnumerable<Finding> Findings() =>
+        context.DemandMet.Where((given, need) => given < Least * need && need - given >= DemandMetWords.LeastDifference)
+        .Select(zone => DemandMetWords.FindingFor(
+        Rule, context, zone.Zone, zone.Months, $"{zone.Zone.DisplayName} gets less than its plants need", "under 75 % of what they need",
+            "Water it longer or more often: waterscript advise FILE says how long."));
 
     public IEnumerable<string> NotChecked() => DemandMetWords.NotChecked(context);
 }

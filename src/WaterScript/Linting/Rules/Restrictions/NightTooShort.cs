@@ -74,7 +74,8 @@ internal sealed class NightTooShort(LintContext context) : IRule
             $"{breach.ScheduleIn(context)} no longer fits the hours of \"{breach.Restriction.Name}\"",
             $"needs {(breach.IsVaried ? "up to " : "")}{Phrases.Length(needs)}{Why(breach)}, has {Phrases.Length(has)}",
             $"allows {Phrases.Length(has)} at a stretch",
-            $"Take {Phrases.Length(needs - has)} out of its steps, water more zones at once where the supply gives enough, or split it over two schedules on different days.");
+            $"Take {Phrases.Length(needs - has)} out of its steps, water more zones at once where the supply gives enough, or split it over two schedules " +
+                "on different days.");
     }
 
     /// <summary>Why it is as long as that then, where it is not at other times of the year.</summary>

@@ -154,7 +154,8 @@ internal sealed class ChangeTooClose : IRule, IRunObserver
         earlier.Number != later.Number && IsRepeat(earlier, later) ? _context.Site.Schedules[later.Schedule].Repeat!.Origin : _context.StartOf(later);
 
     private bool IsRepeat(in Run earlier, in Run later) =>
-        earlier.Schedule == later.Schedule && earlier.Day == later.Day && earlier.StartNumber == later.StartNumber && _context.Site.Schedules[later.Schedule].Repeat is not null;
+        earlier.Schedule == later.Schedule && earlier.Day == later.Day && earlier.StartNumber == later.StartNumber
+            && _context.Site.Schedules[later.Schedule].Repeat is not null;
 
     private Finding FindingFor(Location cause, Supply supply, Close close)
     {

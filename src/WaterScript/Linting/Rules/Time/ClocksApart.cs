@@ -122,9 +122,11 @@ internal sealed class ClocksApart(LintContext context) : IRule, IRunObserver
         var (before, after) = (ZoneOf(close.Earlier), ZoneOf(close.Later));
         var between = close.Later.Start - close.Earlier.End;
         var apart = Apart(before, after)!.Value;
-        return Finding.At(Rule, step, $"{before.Name} hands over to {after.Name} closer than their clocks are", $"opens {after.Name} {(between == 0 ? "at once" : $"{Phrases.Length(between)} later")}") with
+        return Finding.At(Rule, step, $"{before.Name} hands over to {after.Name} closer than their clocks are",
+            $"opens {after.Name} {(between == 0 ? "at once" : $"{Phrases.Length(between)} later")}") with
         {
-            Others = [.. new[] { before, after }.Select(zone => new Label(zone.Controller.ClockWithin!.Value.Place, $"its clock may be {Phrases.Length(SecondsOf(zone.Controller)!.Value)} off"))],
+            Others = [.. new[] { before, after }.Select(
+                zone => new Label(zone.Controller.ClockWithin!.Value.Place, $"its clock may be {Phrases.Length(SecondsOf(zone.Controller)!.Value)} off"))],
             Details = $"The clocks of {before.Controller.Name} and {after.Controller.Name} may be {Phrases.Length(apart)} apart.",
             Happens = close.OccurrenceCounter.Happens(context),
             Help = $"Leave {Phrases.Length(apart)} or more between them, with a pause or a later start.",

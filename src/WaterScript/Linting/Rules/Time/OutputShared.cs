@@ -37,7 +37,8 @@ internal sealed class OutputShared(LintContext context) : IRule
 
     public IEnumerable<Finding> Findings() => WiredOutput.AllOf(context.Site)
         .GroupBy(wired => (wired.Controller.Index, wired.Number))
-        .SelectMany(users => users.OrderBy(user => user.Place.Span.Start).Skip(1).Select(user => FindingFor(user, users.MinBy(other => other.Place.Span.Start)!)));
+        .SelectMany(users =>
+            users.OrderBy(user => user.Place.Span.Start).Skip(1).Select(user => FindingFor(user, users.MinBy(other => other.Place.Span.Start)!)));
 
     private static Finding FindingFor(WiredOutput user, WiredOutput first) =>
         Finding.At(Rule, user.Place, $"output {user.Number} is used by {first.Name} and {user.Name}", $"{user.Name} is wired here too") with

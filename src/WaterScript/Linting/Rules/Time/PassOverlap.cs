@@ -73,7 +73,9 @@ internal sealed class PassOverlap(LintContext context) : IRule
         var start = context.StartOf(meeting.Schedule, earlier.Start);
         return Finding.At(Rule, meeting.Cause, $"a pass of \"{schedule.Name}\" begins before the one before it is over", $"{tooSoon} too soon") with
         {
-            Others = start == meeting.Cause ? [] : [new Label(start, $"the pass before waters from {context.Time(earlier.First)} to {context.Time(earlier.End)}")],
+            Others = start == meeting.Cause
+                ? []
+                : [new Label(start, $"the pass before waters from {context.Time(earlier.First)} to {context.Time(earlier.End)}")],
             Happens = meeting.OccurrenceCounter.Happens(context),
             Help = meeting.Repeat is null
                 ? $"Move one of the starts by {tooSoon} or more, or shorten the steps."

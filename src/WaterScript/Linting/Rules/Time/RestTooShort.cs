@@ -78,7 +78,8 @@ internal sealed class RestTooShort(LintContext context) : IRule, IRunObserver
         var zone = context.Site.Zones[found.Run.Zone];
         var rest = zone.Rest!.Value.WholeSeconds();
         var place = found.Run.IsInPassOf(found.Before) ? context.Steps.Of(found.Run).Step.Origin : context.StartOf(found.Run);
-        return Finding.At(Rule, place, $"{zone.Name} opens again before it has rested", $"opens at {context.Time(found.Run.Start)}, has rested as little as {Phrases.Length(found.Shortest)}") with
+        return Finding.At(Rule, place, $"{zone.Name} opens again before it has rested",
+            $"opens at {context.Time(found.Run.Start)}, has rested as little as {Phrases.Length(found.Shortest)}") with
         {
             Others = [new Label(zone.Rest!.Value.Place, $"rests for {Phrases.Length(rest)}")],
             Happens = found.OccurrenceCounter.Happens(context),

@@ -77,7 +77,8 @@ internal sealed class SchedulesOverlap : IRule, IRunObserver
     public SchedulesOverlap(LintContext context)
     {
         _context = context;
-        PassesUnderWay?[] passes = [.. context.Site.Controllers.Select(controller => controller.SchedulesMayOverlap == true ? null : PassesOn(controller.Index))];
+        PassesUnderWay?[] passes =
+            [.. context.Site.Controllers.Select(controller => controller.SchedulesMayOverlap == true ? null : PassesOn(controller.Index))];
         _passesOfZone = [.. context.Site.Zones.Select(zone => passes[zone.Controller.Index])];
     }
 
@@ -91,7 +92,8 @@ internal sealed class SchedulesOverlap : IRule, IRunObserver
             .OrderBy(entry => entry.Key)
             .Where(entry => IsNever(entry.Key.Controller) || !_context.ZoneMeetings.Has(entry.Key.First, entry.Key.Second))
             .Select(entry => FindingFor(entry.Value, entry.Key.Controller)),
-        .. _context.WholeCycle.Pairs(ClaimKind.OfControllers(_context.Site), SchedulesByController(), IsKnown).Where(meeting => IsNever(meeting.Earlier.What) || !IsOfZones(meeting)).Select(FindingFor),
+        .. _context.WholeCycle.Pairs(ClaimKind.OfControllers(_context.Site), SchedulesByController(), IsKnown)
+            .Where(meeting => IsNever(meeting.Earlier.What) || !IsOfZones(meeting)).Select(FindingFor),
     ];
 
     private IEnumerable<ImmutableArray<int>> SchedulesByController() =>
@@ -119,14 +121,16 @@ internal sealed class SchedulesOverlap : IRule, IRunObserver
     private Finding FindingFor(Overlap overlap, int controller)
     {
         var (earlier, later) = (overlap.Earlier!, overlap.Later!);
-        var finding = FindingFor(controller, (earlier.Schedule, earlier.Start, earlier.First, earlier.End), (later.Schedule, later.Start, later.First, later.End));
+        var finding = FindingFor(controller, (earlier.Schedule, earlier.Start, earlier.First, earlier.End),
+            (later.Schedule, later.Start, later.First, later.End));
         return finding with { Happens = overlap.OccurrenceCounter.Happens(_context) };
     }
 
     private Finding FindingFor(LaterMeeting meeting)
     {
         var (earlier, later) = (meeting.Earlier, meeting.Later);
-        var finding = FindingFor(earlier.What, (earlier.Run.Schedule, earlier.Run.StartNumber, earlier.From, earlier.To), (later.Run.Schedule, later.Run.StartNumber, later.From, later.To));
+        var finding = FindingFor(earlier.What, (earlier.Run.Schedule, earlier.Run.StartNumber, earlier.From, earlier.To),
+            (later.Run.Schedule, later.Run.StartNumber, later.From, later.To));
         return finding with
         {
             Severity = IsNever(earlier.What) ? LaterMeeting.Severity : Rule.Severity,
@@ -140,11 +144,15 @@ internal sealed class SchedulesOverlap : IRule, IRunObserver
         var controller = _context.Site.Controllers[index];
         var (first, second) = (_context.Site.Schedules[earlier.Schedule], _context.Site.Schedules[later.Schedule]);
         var on = _context.Site.Controllers.Length > 1 ? $" on {controller.Name}" : "";
-        var start = new Label(_context.StartOf(earlier.Schedule, earlier.Start), $"\"{first.Name}\" waters from {_context.Time(earlier.From)} to {_context.Time(earlier.To)}");
-        return Finding.At(Rule, _context.StartOf(later.Schedule, later.Start), $"\"{first.Name}\" and \"{second.Name}\" run at once{on}", $"\"{second.Name}\" waters from {_context.Time(later.From)} to {_context.Time(later.To)}") with
+        var start = new Label(_context.StartOf(earlier.Schedule, earlier.Start),
+            $"\"{first.Name}\" waters from {_context.Time(earlier.From)} to {_context.Time(earlier.To)}");
+        return Finding.At(Rule, _context.StartOf(later.Schedule, later.Start), $"\"{first.Name}\" and \"{second.Name}\" run at once{on}",
+            $"\"{second.Name}\" waters from {_context.Time(later.From)} to {_context.Time(later.To)}") with
         {
             Severity = IsNever(index) ? Severity.Error : Rule.Severity,
-            Others = controller.WrittenMayOverlap?.Place is { } origin && IsNever(index) ? [start, new Label(origin, "never runs two schedules at once")] : [start],
+            Others = controller.WrittenMayOverlap?.Place is { } origin && IsNever(index)
+                ? [start, new Label(origin, "never runs two schedules at once")]
+                : [start],
             Help = IsNever(index)
                 ? $"Let \"{second.Name}\" start after \"{first.Name}\", or put both into one schedule."
                 : $"Let one start after the other, or say `schedules may-overlap` in the controller if it may.",

@@ -18,7 +18,8 @@ internal static class SkippedWaterWords
     {
         var runs = water.Sum(entry => entry.Runs);
         var zones = string.Join(", ", water.Select(entry => $"{entry.Zone.DisplayName} {Phrases.Length(entry.Seconds)}"));
-        return Finding.At(rule, water[0].Origin, rule.Title, $"takes {Phrases.Length(water.Sum(entry => entry.Seconds))} from {Phrases.Count(runs, "run")}") with
+        return Finding.At(rule, water[0].Origin, rule.Title,
+            $"takes {Phrases.Length(water.Sum(entry => entry.Seconds))} from {Phrases.Count(runs, "run")}") with
         {
             Details = $"{zones}.\nFirst due {context.Moment(water.Min(entry => entry.First))}, last {context.Moment(water.Max(entry => entry.Last))}.",
         };

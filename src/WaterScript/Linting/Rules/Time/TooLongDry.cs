@@ -67,9 +67,11 @@ internal sealed class TooLongDry : IRule, IRunObserver
         var site = context.Site;
         _wetUntil = new long[site.Zones.Length];
         _found = new Found?[site.Zones.Length];
-        _seasons = [.. site.Schedules.Select(schedule => schedule.Season is null ? null : DayPattern.Of(days: [], schedule.Season, except: [], site.Effective))];
+        _seasons = [.. site.Schedules.Select(
+            schedule => schedule.Season is null ? null : DayPattern.Of(days: [], schedule.Season, except: [], site.Effective))];
         _followed = [.. site.Schedules.Select(schedule => FollowedBy(schedule, site))];
-        _zonesOf = [.. site.Schedules.Select(schedule => schedule.IsManual || schedule.IsExtra ? [] : Waterings.ZonesIn(schedule.Steps).Select(zone => zone.Index).ToHashSet())];
+        _zonesOf = [.. site.Schedules.Select(
+            schedule => schedule.IsManual || schedule.IsExtra ? [] : Waterings.ZonesIn(schedule.Steps).Select(zone => zone.Index).ToHashSet())];
         _inSeason = [.. site.Schedules.Select(_ => (int.MinValue, false))];
         _closed = [.. site.ClosedSeasons.Select(closed => DayPattern.Of([closed.Days], season: null, except: [], site.Effective))];
         Array.Fill(_wetUntil, context.WallClock.StartOfDay(CivilDate.DayNumberOf(context.Horizon.From)));
@@ -130,7 +132,9 @@ internal sealed class TooLongDry : IRule, IRunObserver
     private bool IsInSeason(int schedule, int day)
     {
         if (_inSeason[schedule].Day != day)
-            _inSeason[schedule] = (day, _seasons[schedule]?.IsDue(day) != false && (_followed[schedule] is not { } others || Array.Exists(others, other => IsInSeason(other, day))));
+            _inSeason[schedule] =
+                (day, _seasons[schedule]?.IsDue(day) != false
+                && (_followed[schedule] is not { } others || Array.Exists(others, other => IsInSeason(other, day))));
         return _inSeason[schedule].Is;
     }
 
@@ -140,7 +144,8 @@ internal sealed class TooLongDry : IRule, IRunObserver
         : null;
 
     private Finding FindingFor(Zone zone, Found found) =>
-        Finding.At(Rule, zone.NeverDryFor!.Value.Place, $"{zone.Name} stays dry for up to {Phrases.Length((long)found.OccurrenceCounter.Worst)}", $"never dry for more than {Phrases.Length(zone.NeverDryFor!.Value.WholeSeconds())}") with
+        Finding.At(Rule, zone.NeverDryFor!.Value.Place, $"{zone.Name} stays dry for up to {Phrases.Length((long)found.OccurrenceCounter.Worst)}",
+            $"never dry for more than {Phrases.Length(zone.NeverDryFor!.Value.WholeSeconds())}") with
         {
             Happens = found.OccurrenceCounter.Happens(_context),
             Details = $"The longest time without water begins {_context.Moment(found.From)}.",

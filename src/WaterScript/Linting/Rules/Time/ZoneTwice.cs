@@ -93,7 +93,8 @@ internal sealed class ZoneTwice(LintContext context) : IRule
     private Finding FindingFor(in Run earlier, in Run later)
     {
         var (first, second, zone) = (context.Site.Schedules[earlier.Schedule], context.Site.Schedules[later.Schedule], context.Site.Zones[later.Zone]);
-        return Finding.At(Rule, context.StartOf(later), $"\"{first.Name}\" and \"{second.Name}\" water {zone.Name} at once", $"waters {zone.Name} from {context.Time(later.Start)}") with
+        return Finding.At(Rule, context.StartOf(later), $"\"{first.Name}\" and \"{second.Name}\" water {zone.Name} at once",
+            $"waters {zone.Name} from {context.Time(later.Start)}") with
         {
             Others = [new Label(context.StartOf(earlier), $"waters it from {context.Time(earlier.Start)} to {context.Time(earlier.End)}")],
         };

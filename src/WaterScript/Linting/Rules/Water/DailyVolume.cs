@@ -49,7 +49,8 @@ internal sealed class DailyVolume : IRule, IDemandObserver
               steps { water lawn for 25 min }
             }
             """,
-        FixSafety = "Writes other weekdays for one of several schedules. Unsafe: it waters on other days. They are tried against this rule; what else they meet is not weighed.",
+        FixSafety = "Writes other weekdays for one of several schedules. Unsafe: it waters on other days. They are tried against this rule; what else they " +
+            "meet is not weighed.",
         KnownLimits = """
             Manual schedules are looked at one pass at a time, as if nothing else ran on that day. Other days are tried for schedules `on` days of the week, all of them moved by as many days; of the share that fits,
             it is not reckoned what rounding run times to the second and the shortest run times of zones add.
@@ -109,14 +110,16 @@ internal sealed class DailyVolume : IRule, IDemandObserver
         var daily = use.Supply.Daily!.Value;
         var zones = use.WorstByZone.Select((litres, zone) => (Litres: litres, Zone: _context.Site.Zones[zone])).Where(entry => entry.Litres > 0)
             .OrderByDescending(entry => entry.Litres).Select(entry => $"{entry.Zone.DisplayName} {Say(entry.Litres)}");
-        var finding = Finding.At(Rule, use.Supply.Daily!.Value.Place, $"more from {use.Supply.DisplayName} in a day than is allowed", $"gives {daily} a day, up to {Say(use.TooMuch.Worst)} are wanted");
+        var finding = Finding.At(Rule, use.Supply.Daily!.Value.Place, $"more from {use.Supply.DisplayName} in a day than is allowed",
+            $"gives {daily} a day, up to {Say(use.TooMuch.Worst)} are wanted");
         finding = _context.Manual is { } manual
             ? finding with { Others = [new Label(manual.Origin, "one pass of this")] }
             : finding with { Happens = use.TooMuch.WholeDays };
         var moved = MovedDays.Of(_context.Site, use.Supply, use.WorstDay).FirstOrDefault(move => Clears(use, move));
         return finding with
         {
-            Details = $"{(_context.Manual is null ? $"Most on {MomentWords.Date(CivilDate.FromDayNumber(use.WorstDay).ToLocalDate())}: " : "")}{Phrases.Names([.. zones])}.",
+            Details = $"{(_context.Manual is null ? $"Most on {MomentWords.Date(CivilDate.FromDayNumber(use.WorstDay).ToLocalDate())}: " : "")}" +
+                $"{Phrases.Names([.. zones])}.",
             Help = Help(use, moved),
             Fix = moved?.Fix,
         };
@@ -124,16 +127,21 @@ internal sealed class DailyVolume : IRule, IDemandObserver
         string Say(decimal litres) => Phrases.Amount(litres, daily.Unit, daily.Unit.Symbol == "L" ? 0 : 2);
     }
 
-    /// <summary>The share of that day that fits, rounded down to the whole per cent; and other days for a schedule, where a trial shows that they fit.</summary>
+    /// <summary>
+    /// The share of that day that fits, rounded down to the whole per cent; and other days for a schedule, where a trial shows that they fit.
+    /// </summary>
     private static string Help(DayUse use, MovedDays? moved)
     {
         var percent = Math.Floor(100 * (use.Supply.Daily!.Value.InBase + Flows.Tolerance) / use.TooMuch.Worst);
         var cut = percent > 0 ? $"Cut the run times of that day to {Phrases.Number(percent, 0)} %" : "Water less";
-        return moved is null ? $"{cut}, or spread the zones over more days." : $"{cut}, or water \"{moved.Schedule.Name}\" {moved.Words} instead, which clears it.";
+        return moved is null
+            ? $"{cut}, or spread the zones over more days."
+            : $"{cut}, or water \"{moved.Schedule.Name}\" {moved.Words} instead, which clears it.";
     }
 
     private bool Clears(DayUse use, MovedDays move) =>
-        _context.Manual is null && Trial.Of(_context, move.In(_context.Site), trial => new DailyVolume(trial))?._supplies[use.Supply.Index]!.IsNeverOver() is true;
+        _context.Manual is null && Trial.Of(_context, move.In(_context.Site),
+            trial => new DailyVolume(trial))?._supplies[use.Supply.Index]!.IsNeverOver() is true;
 
     /// <summary>What is drawn from a supply, day by day.</summary>
     private sealed class DayUse(Supply supply, int zones)

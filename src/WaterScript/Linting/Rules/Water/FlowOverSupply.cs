@@ -49,7 +49,8 @@ internal sealed class FlowOverSupply(LintContext context) : IRule, IDemandObserv
               steps { water lawn, beds for 10 min }
             }
             """,
-        FixSafety = "Writes commas in place of the pluses of a step, or a later start. Unsafe: the watering takes longer or comes later. A later start is tried against this rule; what else it meets is not weighed.",
+        FixSafety = "Writes commas in place of the pluses of a step, or a later start. Unsafe: the watering takes longer or comes later. A later start is " +
+            "tried against this rule; what else it meets is not weighed.",
         KnownLimits = """
             What refills a tank is not added to the flow of the supply that feeds it. A change-over `overlap` does not count: while one valve closes and the next
             opens, the two together give about what one gives. Whoever draws from the same main without a zone, a kitchen for instance, is not seen: write the flow that is left for the garden.
@@ -86,11 +87,13 @@ internal sealed class FlowOverSupply(LintContext context) : IRule, IDemandObserv
         var supply = context.Site.Supplies[overload.Owner];
         var flow = supply.Flow!.Value;
         var limit = new Label(flow.Place, $"gives {Flows.Say(flow.InBase, flow)}");
-        var wanted = $"{(overload.Places.Length == 1 ? "these together want" : "together they want")} {OverloadWords.UpTo(overload, Flows.Say(overload.Worst, flow))}";
+        var wanted = $"{(overload.Places.Length == 1 ? "these together want" : "together they want")} " +
+            $"{OverloadWords.UpTo(overload, Flows.Say(overload.Worst, flow))}";
         var finding = OverloadWords.FindingFor(Rule, context, overload, $"too much water at once from {supply.DisplayName}", wanted, limit);
         finding = finding with
         {
-            Details = $"{finding.Details}{OverloadWords.WorstParts(context, overload, amount => Flows.Say(amount, flow))}: {Flows.Say(overload.Worst - flow.InBase, flow)} too much.",
+            Details = $"{finding.Details}{OverloadWords.WorstParts(context, overload, amount => Flows.Say(amount, flow))}: " +
+                $"{Flows.Say(overload.Worst - flow.InBase, flow)} too much.",
         };
         return overload.Places.Length == 1 && overload.Contributions.Length == 1
             ? finding with { Help = "Mend the flow of the zone or of the supply, or split the zone." }

@@ -60,7 +60,9 @@ internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObse
               }
             }
             """,
-        KnownLimits = "A supply with a `bypass` or a `vessel` is not looked at: they take what the zones do not. How large a vessel must be is not reckoned. The zones that are named to water together are the fewest whose flows come to the minimum within what the supply gives; whether it suits them is not weighed.",
+        KnownLimits = "A supply with a `bypass` or a `vessel` is not looked at: they take what the zones do not. How large a vessel must be is not " +
+            "reckoned. The zones that are named to water together are the fewest whose flows come to the minimum within what the supply gives; whether it " +
+            "suits them is not weighed.",
         Sources = "Common practice.",
     };
 
@@ -80,7 +82,8 @@ internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObse
 
         if (_underWay[supply.Index] is not { } before || before.To != interval.From) _underWay[supply.Index] = before = new UnderWay(interval.From);
         before.To = interval.To;
-        if (interval.To - before.From > Borne) _overloads.Add(supply.Index, limit: -1, interval.Contributions, before.IsTold ? interval.From : before.From, interval.To);
+        if (interval.To - before.From > Borne)
+            _overloads.Add(supply.Index, limit: -1, interval.Contributions, before.IsTold ? interval.From : before.From, interval.To);
         before.IsTold |= interval.To - before.From > Borne;
     }
 
@@ -95,10 +98,12 @@ internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObse
         var supply = context.Site.Supplies[overload.Owner];
         var minimum = supply.MinimumFlow!.Value;
         var limit = new Label(minimum.Place, $"must give {Flows.Say(minimum.InBase, minimum)} or more");
-        var finding = OverloadWords.FindingFor(Rule, context, overload, $"too little water wanted from {supply.DisplayName}", $"takes no more than {Flows.Say(overload.Worst, minimum)}", limit);
+        var finding = OverloadWords.FindingFor(
+            Rule, context, overload, $"too little water wanted from {supply.DisplayName}", $"takes no more than {Flows.Say(overload.Worst, minimum)}", limit);
         return finding with
         {
-            Details = $"{finding.Details}{OverloadWords.Parts(context.Site, overload.Contributions, amount => Flows.Say(amount, minimum))}, for {Phrases.Length(overload.Longest)}.",
+            Details = $"{finding.Details}{OverloadWords.Parts(context.Site, overload.Contributions, amount => Flows.Say(amount, minimum))}, for " +
+                $"{Phrases.Length(overload.Longest)}.",
             Help = Help(supply, overload),
         };
     }
@@ -109,14 +114,17 @@ internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObse
         if (Together(supply, overload) is not { } zones) return $"Open another zone with it, or {otherwise}";
         if (zones.IsEmpty) return $"None of its other zones, nor several, bring it to the minimum within what it gives: {otherwise}";
         var sum = overload.Worst + zones.Sum(zone => zone.LitresPerMinute!.Value);
-        return $"Water it together with {Phrases.Names([.. zones.Select(zone => zone.DisplayName)])}, which makes {Flows.Say(sum, supply.MinimumFlow!.Value)}, or {otherwise}";
+        return $"Water it together with {Phrases.Names([.. zones.Select(zone => zone.DisplayName)])}, which makes " +
+            $"{Flows.Say(sum, supply.MinimumFlow!.Value)}, or {otherwise}";
     }
 
     /// <summary>The fewest other zones with which the minimum is met; null where that cannot be told.</summary>
     private ImmutableArray<Zone>? Together(Supply supply, Overload overload)
     {
         if (!overload.IsSteady || Flows.Unknown(context.Site, supply, "").Any()) return null;
-        var others = context.Site.Zones.Where(zone => zone.LitresPerMinute > 0 && Demand.Above(zone.Supply).Any(above => above.Index == supply.Index) && overload.Contributions.All(contribution => contribution.Zone != zone.Index));
+        var others = context.Site.Zones.Where(
+            zone => zone.LitresPerMinute > 0 && Demand.Above(zone.Supply).Any(above => above.Index == supply.Index)
+            && overload.Contributions.All(contribution => contribution.Zone != zone.Index));
         var most = supply.Flow is { } flow ? flow.InBase - overload.Worst + Flows.Tolerance : decimal.MaxValue;
         return FewestZones.Of(others, supply.MinimumFlow!.Value.InBase - overload.Worst - Flows.Tolerance, most);
     }

@@ -90,7 +90,8 @@ internal sealed class Hammer : IRule, ISwitchingObserver
         var site = context.Site;
         _closing = [.. site.Supplies.Select(_ => new List<Contribution>())];
         _suppliesOfZone = [.. site.Zones.Select(SuppliesOf)];
-        _devicesOfZone = [.. site.Zones.Select(zone => site.Devices.Where(device => device.Output > 0 && device.RunsBecauseOf(zone)).Select(device => device.Index).ToArray())];
+        _devicesOfZone = [.. site.Zones.Select(
+            zone => site.Devices.Where(device => device.Output > 0 && device.RunsBecauseOf(zone)).Select(device => device.Index).ToArray())];
         _isOn = new bool[site.Devices.Length];
         _controllers = new bool[site.Controllers.Length];
         foreach (var zone in site.Zones.Where(zone => _suppliesOfZone[zone.Index].Length > 0))
@@ -122,7 +123,8 @@ internal sealed class Hammer : IRule, ISwitchingObserver
     private void Close(in Switching switching)
     {
         foreach (var supply in _suppliesOfZone[switching.Zone])
-            _closing[supply].Add(new Contribution(_context.Origins.Of(switching.Opening), switching.Zone, Device: -1, _context.Site.Zones[switching.Zone].LitresPerMinute!.Value));
+            _closing[supply].Add(new Contribution(
+                _context.Origins.Of(switching.Opening), switching.Zone, Device: -1, _context.Site.Zones[switching.Zone].LitresPerMinute!.Value));
     }
 
     /// <summary>What devices do at the instant at which valves close comes too late for these.</summary>
@@ -154,29 +156,40 @@ internal sealed class Hammer : IRule, ISwitchingObserver
         var supply = _context.Site.Supplies[overload.Owner];
         var flow = supply.Flow!.Value;
         var finding = OverloadWords.FindingFor(
-            Rule, _context, overload, $"much of the flow from {supply.DisplayName} stops at one instant", $"{OverloadWords.UpTo(overload, Flows.Say(overload.Worst, flow))} stop at once", new Label(flow.Place, $"gives {Flows.Say(flow.InBase, flow)}"));
-        return WithHelp(finding with { Details = $"{finding.Details}{OverloadWords.WorstParts(_context, overload, amount => Flows.Say(amount, flow))}." }, overload);
+            Rule, _context, overload, $"much of the flow from {supply.DisplayName} stops at one instant",
+                $"{OverloadWords.UpTo(overload, Flows.Say(overload.Worst, flow))} stop at once",
+                new Label(flow.Place, $"gives {Flows.Say(flow.InBase, flow)}"));
+        return WithHelp(finding
+            with { Details = $"{finding.Details}{OverloadWords.WorstParts(_context, overload, amount => Flows.Say(amount, flow))}." }, overload);
     }
 
     /// <summary>A spacing or a later start, where a trial shows that it is one; for a single step, commas.</summary>
     private Finding WithHelp(Finding finding, Overload overload)
     {
         if (Spaced(overload) is { } controller)
-            return finding with { Help = $"Write {LongerSpacing.Words(TriedSpacing)} in {controller.Name}: its valves then close one by one, which clears it.", Fix = LongerSpacing.To(controller, TriedSpacing) };
+            return finding with { Help = $"Write {LongerSpacing.Words(TriedSpacing)} in {controller.Name}: its valves then close one by one, which clears it.",
+                Fix = LongerSpacing.To(controller, TriedSpacing) };
         if (overload.Places is [var only])
-            return finding with { Help = "Let one of them run a few seconds longer than the other, or water them one after the other: write a comma in place of a plus.", Fix = OverloadWords.OneByOne(only.Step) };
-        if (StartTrial.Best(_context, finding, overload, _overloads.All.Sum(other => other.Times), trial => new Hammer(trial), TriedShifts) is not var (start, left))
+            return finding with { Help =
+                "Let one of them run a few seconds longer than the other, or water them one after the other: write a comma in place of a plus.",
+                Fix = OverloadWords.OneByOne(only.Step) };
+        if (StartTrial.Best(_context, finding, overload, _overloads.All.Sum(other => other.Times), trial => new Hammer(trial), TriedShifts) is not var (
+            start, left))
             return finding with { Help = "Let one of them run a few seconds longer than the other." };
         return finding with { Help = $"Start \"{start.Schedule.Name}\" at {start.Time}, which {OverloadWords.Cleared(overload, left)}.", Fix = start.Fix };
     }
 
-    /// <summary>The controller on which a spacing keeps these valves from closing at one instant; null where none does. Only latching valves wait for their turn to close.</summary>
+    /// <summary>
+    /// The controller on which a spacing keeps these valves from closing at one instant; null where none does. Only latching valves wait for their
+    /// turn to close.
+    /// </summary>
     private Controller? Spaced(Overload overload)
     {
         var zones = overload.Contributions.Select(contribution => _context.Site.Zones[contribution.Zone]).ToArray();
         if (zones.All(zone => zone.Valve is not LatchingValve) || zones.DistinctBy(zone => zone.Controller.Index).Count() > 1) return null;
         var controller = zones[0].Controller;
         if (controller.Spacing > NodaTime.Duration.Zero || controller.Origin is null) return null;
-        return Trial.Of(_context, LongerSpacing.In(_context.Site, controller, TriedSpacing), trial => new Hammer(trial))?._overloads.All.All(left => left.Owner != overload.Owner) is true ? controller : null;
+        return Trial.Of(_context, LongerSpacing.In(_context.Site, controller, TriedSpacing),
+            trial => new Hammer(trial))?._overloads.All.All(left => left.Owner != overload.Owner) is true ? controller : null;
     }
 }

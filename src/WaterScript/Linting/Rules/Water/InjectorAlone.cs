@@ -47,7 +47,8 @@ internal sealed class InjectorAlone : IRule, IRunObserver
               steps { water a for 20 min through feeder }
             }
             """,
-        KnownLimits = "How long the dose takes to the last head is not known: the `rinse` has to be long enough for that. Where drinking water is near, local codes and licensed practice govern.",
+        KnownLimits = "How long the dose takes to the last head is not known: the `rinse` has to be long enough for that. Where drinking water is near, " +
+            "local codes and licensed practice govern.",
         Sources = "Common practice: dose only into flowing water, and rinse afterwards.",
     };
 
@@ -70,7 +71,8 @@ internal sealed class InjectorAlone : IRule, IRunObserver
         injector.Remember(run);
     }
 
-    public IEnumerable<Finding> Findings() => _doses.Select(entry => FindingFor(_context.Site.Devices[entry.Key.Device], entry.Key.What, entry.Key.Place, entry.Value));
+    public IEnumerable<Finding> Findings() =>
+        _doses.Select(entry => FindingFor(_context.Site.Devices[entry.Key.Device], entry.Key.What, entry.Key.Place, entry.Value));
 
     private void Add(string what, Device device, in Run run)
     {
@@ -83,7 +85,8 @@ internal sealed class InjectorAlone : IRule, IRunObserver
     {
         Label[] labels = [.. place.Labels(what)];
         var finding = new Finding(Rule, $"{device.DisplayName}: {what}", labels[0]) { Others = [.. labels[1..], new Label(device.Origin, Says(device))] };
-        return _context.Happening(finding, doses) with { Help = "Water longer, or mend `after`, `rinse`, `starts`, `stops` or `stays-on-through` of the injector." };
+        return _context.Happening(finding, doses)
+            with { Help = "Water longer, or mend `after`, `rinse`, `starts`, `stops` or `stays-on-through` of the injector." };
     }
 
     private static string Says(Device device) =>

@@ -54,7 +54,8 @@ internal sealed class MotorStarts : IRule, IOpeningObserver
               steps { water a for 30 s }
             }
             """,
-        FixSafety = "Writes a `stays-on-through`, or a longer one, where the supply has a `bypass` or a `vessel`. Unsafe: the pump runs on while no zone is open. It is tried against this rule before it is proposed.",
+        FixSafety = "Writes a `stays-on-through`, or a longer one, where the supply has a `bypass` or a `vessel`. Unsafe: the pump runs on while no zone is " +
+            "open. It is tried against this rule before it is proposed.",
         KnownLimits = "Starts that a pressure switch makes by itself are not seen.",
         Sources = "The number is that of the motor's own data sheet.",
     };
@@ -79,7 +80,8 @@ internal sealed class MotorStarts : IRule, IOpeningObserver
 
     private Finding FindingFor(Starts starts)
     {
-        var finding = Finding.At(Rule, starts.Device.StartsAnHour!.Value.Place, $"{starts.Device.DisplayName} starts too often", $"at most {Phrases.Count(starts.Device.StartsAnHour!.Value, "start")} an hour, has {(long)starts.TooMuch.Worst}");
+        var finding = Finding.At(Rule, starts.Device.StartsAnHour!.Value.Place, $"{starts.Device.DisplayName} starts too often",
+            $"at most {Phrases.Count(starts.Device.StartsAnHour!.Value, "start")} an hour, has {(long)starts.TooMuch.Worst}");
         if (_context.Manual is { } manual) finding = finding with { Others = [new Label(manual.Origin, "one pass of this")] };
         return WithHelp(_context.Happening(finding, starts.TooMuch), starts);
     }
@@ -96,7 +98,9 @@ internal sealed class MotorStarts : IRule, IOpeningObserver
             : finding with { Help = $"{less}. Or give the supply a `bypass` or a `vessel`, and write {words}, {most}." };
     }
 
-    /// <summary>The least gap through which it has to stay on, in seconds, as trials show; null where none is enough or there are too many runs to try.</summary>
+    /// <summary>
+    /// The least gap through which it has to stay on, in seconds, as trials show; null where none is enough or there are too many runs to try.
+    /// </summary>
     private long? Enough(Starts starts)
     {
         var gaps = starts.Gaps.ToArray();
@@ -106,7 +110,9 @@ internal sealed class MotorStarts : IRule, IOpeningObserver
 
     private bool? Clears(Device device, long through)
     {
-        var site = _context.Site with { Devices = _context.Site.Devices.SetItem(device.Index, device with { WrittenStaysOnThrough = new(NodaTime.Duration.FromSeconds(through), device.StartsAnHour!.Value.Place) }) };
+        var site = _context.Site
+            with { Devices = _context.Site.Devices.SetItem(
+            device.Index, device with { WrittenStaysOnThrough = new(NodaTime.Duration.FromSeconds(through), device.StartsAnHour!.Value.Place) }) };
         return Trial.Of(_context, site, trial => new MotorStarts(trial)) is { } tried ? !tried._devices[device.Index]!.TooMuch.Happened : null;
     }
 

@@ -61,7 +61,8 @@ internal sealed class PumpAlone : IRule, IRunObserver
               }
             }
             """,
-        KnownLimits = "Pumps on a supply with a `bypass` or a `vessel` are not looked at, nor are those whose zones are all on such supplies. A lead or a lag itself is taken as meant, however long.",
+        KnownLimits = "Pumps on a supply with a `bypass` or a `vessel` are not looked at, nor are those whose zones are all on such supplies. A lead or a " +
+            "lag itself is taken as meant, however long.",
         Sources = "Common practice: a pump must not run with no zone open.",
     };
 
@@ -73,7 +74,8 @@ internal sealed class PumpAlone : IRule, IRunObserver
     {
         _context = context;
         _devices = [.. context.Site.Devices.Select(GapsOf)];
-        _byZone = [.. context.Site.Zones.Select(zone => _devices.OfType<Gaps>().Where(gaps => gaps.Device.Zones.Any(other => other.Index == zone.Index)).ToArray())];
+        _byZone = [.. context.Site.Zones.Select(
+            zone => _devices.OfType<Gaps>().Where(gaps => gaps.Device.Zones.Any(other => other.Index == zone.Index)).ToArray())];
     }
 
     public bool Observes(Zone zone) => _byZone[zone.Index].Length > 0;
@@ -91,7 +93,8 @@ internal sealed class PumpAlone : IRule, IRunObserver
 
     private Finding FindingFor(Gaps gaps)
     {
-        var finding = Finding.At(Rule, gaps.Device.Origin, $"{gaps.Device.DisplayName} runs while no zone is open", $"runs alone for up to {Phrases.Length((long)gaps.Alone.Worst)}") with
+        var finding = Finding.At(Rule, gaps.Device.Origin, $"{gaps.Device.DisplayName} runs while no zone is open",
+            $"runs alone for up to {Phrases.Length((long)gaps.Alone.Worst)}") with
         {
             Others = [.. _context.Steps.Of(gaps.Origin).Labels("until this opens")],
         };

@@ -90,7 +90,8 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
         var reserve = supply.Reserve is { } kept ? $"under the reserve of {kept}" : "empty";
         return finding with
         {
-            Details = $"{finding.Details}It is {reserve} {Phrases.Number((decimal)tank.FirstAfter / 60, 1)} min after the watering begins. In all, {Say(tank.Shortfall)} are missing; most on one day: {Say(tank.Dry.Worst)}.",
+            Details = $"{finding.Details}It is {reserve} {Phrases.Number((decimal)tank.FirstAfter / 60, 1)} min after the watering begins. In all, " +
+                $"{Say(tank.Shortfall)} are missing; most on one day: {Say(tank.Dry.Worst)}.",
             Assumed = Assumed(tank),
             Help = Help(tank),
         };
@@ -122,14 +123,17 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
 
         long Tenths(decimal litresPerMinute) => (long)Math.Ceiling(litresPerMinute * unit.Denominator / unit.Numerator * 10);
         Quantity RefillOf(long tenths) => new(tenths / 10m, unit);
-        Site With(long tenths) => _context.Site with { Supplies = _context.Site.Supplies.SetItem(supply.Index, supply with { Refill = new(RefillOf(tenths), supply.Tank!.Value.Place) }) };
+        Site With(long tenths) =>
+            _context.Site with { Supplies =
+            _context.Site.Supplies.SetItem(supply.Index, supply with { Refill = new(RefillOf(tenths), supply.Tank!.Value.Place) }) };
     }
 
     private bool? IsDry(Tank tank, Site? site) =>
         site is not null && Trial.Of(_context, site, trial => new TankRunsDry(trial)) is { } tried ? tried._tanks[tank.Supply.Index]!.Dry.Happened : null;
 
     private static string Gets(Supply supply) =>
-        $"holds {supply.Tank}{(supply.Refill is { } refill ? $", refilled at {refill}" : "")}{(supply.CatchArea is { } roof ? $", catches rain from {roof}" : "")}";
+        $"holds {supply.Tank}{(supply.Refill is { } refill ? $", refilled at {refill}" : "")}" +
+            $"{(supply.CatchArea is { } roof ? $", catches rain from {roof}" : "")}";
 
     private static string Assumed(Tank tank) => string.Join(
         ' ',

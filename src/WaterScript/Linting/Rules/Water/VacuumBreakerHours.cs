@@ -73,9 +73,11 @@ internal sealed class VacuumBreakerHours : IRule, IOpeningObserver
 
     private Finding FindingFor(ZoneHours hours)
     {
-        var finding = Finding.At(Rule, hours.Zone.Origin, $"{hours.Zone.DisplayName} is open for more than 12 h in a day", $"open for {Phrases.Length((long)hours.TooLong.Worst)} within 24 h") with
+        var finding = Finding.At(Rule, hours.Zone.Origin, $"{hours.Zone.DisplayName} is open for more than 12 h in a day",
+            $"open for {Phrases.Length((long)hours.TooLong.Worst)} within 24 h") with
         {
-            Others = [.. _context.Steps.Of(hours.Origin).Labels("this opens it"), new Label(hours.Zone.Supply!.Backflow!.Value.Place, "behind an atmospheric vacuum breaker")],
+            Others = [.. _context.Steps.Of(hours.Origin).Labels("this opens it"),
+                new Label(hours.Zone.Supply!.Backflow!.Value.Place, "behind an atmospheric vacuum breaker")],
         };
         return _context.Happening(finding, hours.TooLong) with { Help = "Water for 12 h at most in 24 h, or have another kind of backflow protection put in." };
     }
