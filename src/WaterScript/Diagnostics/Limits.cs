@@ -92,4 +92,10 @@ internal static class Limits
 
     /// <summary>UTF-16 code units of the description in a deployed timetable, which is held.</summary>
     public const int DeployedDescription = 8_000_000;
+
+    /// <summary>Larger numbers mean nothing in a garden, and would overflow further on.</summary>
+    public const decimal MostNumber = 1_000_000_000_000;
+
+    /// <summary>The longest length of time, in seconds: a hundred years.</summary>
+    public const decimal MostSeconds = 3_155_760_000;
 }

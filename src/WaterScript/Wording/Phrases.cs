@@ -5,7 +5,7 @@ using WaterScript.Quantities;
 namespace WaterScript.Wording;
 
 /// <summary>How findings say counts and lengths, in English, whatever the machine's language.</summary>
-public static class Phrases
+internal static class Phrases
 {
     /// <summary><c>1 run</c>, <c>7 runs</c></summary>
     /// <param name="count">How many.</param>
