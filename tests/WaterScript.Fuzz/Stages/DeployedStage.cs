@@ -12,6 +12,9 @@ internal sealed class DeployedStage : IStage
 {
     private const int Rounds = 12;
 
+    /// <summary>Letters that are read in all rounds together, however few of them that leaves.</summary>
+    private const int MostLetters = 4_000_000;
+
     private static readonly string[] Odd =
     [
         "&a ", "*a", "!!str ", "!x ", "<<: *a", "[", "]", "{", "}", ": ", "- ", "? ", "| ", ">", "\"", "'", "#", "\n", "\n---\n", "\n...\n", "%YAML 1.2\n", "\t", "\0", "\u0085", "\u2028", "\ufeff", "\ud83d", "~", "null", "-1", "0", "1e9", "0x1F", ".inf",
@@ -31,7 +34,8 @@ internal sealed class DeployedStage : IStage
         }
 
         var dice = new Dice((ulong)(yaml.Length * FuzzInput.Salts) + (ulong)site.Salt);
-        for (var round = 0; round < Rounds; round++) Try(Spoilt(yaml, dice), site, isAudit: round % 2 == 1);
+        var rounds = Math.Clamp(MostLetters / yaml.Length, 1, Rounds);
+        for (var round = 0; round < rounds; round++) Try(Spoilt(yaml, dice), site, isAudit: dice.OneIn(2));
         return true;
     }
 

@@ -71,6 +71,17 @@ public sealed class DeployedTests : Workshop
     }
 
     [Fact]
+    public void A_pass_after_midnight_is_meant_for_the_date_before_the_log()
+    {
+        Write("night.water", Good + "schedule night { every day; start at 22:00; repeat every 2 h for 3 passes; steps { water lawn for 10 min } }\n");
+        Write("log.csv", "time,zone,do\n2026-06-09T00:00:00+01:00,lawn,open\n2026-06-09T00:10:00+01:00,lawn,close\n2026-06-09T02:15:00+01:00,beds,open\n");
+        RunLine("compile night.water --to yaml --from 2026-06-01 --days 30 -o night.yaml");
+        var file = RunLine("audit night.water log.csv");
+        Assert.Contains("Mon 8 Jun 2026 night: 1 of 2 done, 1 not known", file.Output, StringComparison.Ordinal);
+        Assert.Equal(file.Output, RunLine("audit night.yaml log.csv").Output);
+    }
+
+    [Fact]
     public void What_was_changed_by_hand_is_no_ground_for_an_audit()
     {
         WriteLog();

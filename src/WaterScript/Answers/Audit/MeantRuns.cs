@@ -45,8 +45,8 @@ internal sealed class MeantRuns : IDisposable
     {
         (_site, _clock, _reached, _until) = (deployed.Site, clock, from, LastDate);
         Budget = new WorkBudget(long.MaxValue);
-        var first = clock.At(from).Day;
-        Advance(deployed.Runs().Where(run => run.Day >= first).GetEnumerator(), LastDate);
+        var first = clock.StartOfDay(clock.At(from).Day);
+        Advance(deployed.Runs().Where(run => run.PassStart >= first).GetEnumerator(), LastDate);
         GoTo(from);
     }
 

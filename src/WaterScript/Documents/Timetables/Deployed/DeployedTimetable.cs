@@ -25,8 +25,6 @@ internal sealed class DeployedTimetable : IDisposable
     private readonly Dictionary<string, int> _zones;
     private readonly Dictionary<string, int> _schedules;
     private readonly IEnumerator<Run> _drawn;
-    private readonly int _firstDay;
-    private readonly int _endDay;
     private Validity _valid;
     private Mark _start;
     private int _left = Limits.DeployedRows;
@@ -39,7 +37,6 @@ internal sealed class DeployedTimetable : IDisposable
         ReadHead(description);
         Site = description.Finish();
         SiteHash = description.Hash!;
-        (_firstDay, _endDay) = (CivilDate.DayNumberOf(Horizon!.From), CivilDate.DayNumberOf(Horizon.Until));
         Controller = ControllerName is null ? null : Site.Controllers.FirstOrDefault(controller => controller.Name == ControllerName)
             ?? throw YamlEvents.At(_start, $"no controller is called {Quoted.Of(ControllerName)}", YamlEvents.CompileAnew);
         _zones = Site.Zones.ToDictionary(zone => zone.Name, zone => zone.Index, StringComparer.Ordinal);
@@ -201,7 +198,9 @@ internal sealed class DeployedTimetable : IDisposable
         if (!_schedules.TryGetValue(rows[4], out var schedule)) throw rows.Problem($"no schedule is called {Quoted.Of(rows[4])}");
         if (end <= start) throw rows.Problem("to is not after from");
         if (passStart > start) throw rows.Problem("pass_start is after from");
-        if (day < _firstDay || day >= _endDay) throw rows.Problem($"day is {Quoted.Of(rows[5])}, which is not among the dates that are valid");
+        if (passStart < _valid.From || passStart >= _valid.Until) throw rows.Problem($"pass_start is {Quoted.Of(rows[8])}, which is not within the time that is valid");
+        // A pass may begin after midnight, on a later date than the one that it belongs to.
+        if (Math.Abs(day - (passStart / ZoneClock.SecondsInDay)) > Limits.PassDays + 1) throw rows.Problem($"day is {Quoted.Of(rows[5])}, which is far from pass_start");
         var last = number;
         number = rows.Number(0, 1, long.MaxValue);
         if (number <= last) throw rows.Problem("the number of this run is not above that of the one before it");

@@ -3,6 +3,7 @@ using System.Text;
 using NodaTime;
 using WaterScript.Answers.Diff;
 using WaterScript.Binding;
+using WaterScript.Calendars;
 using WaterScript.Documents.Timetables;
 using WaterScript.Documents.Timetables.Deployed;
 using WaterScript.Linting.Engine;
@@ -108,6 +109,16 @@ public class DeployedTimetableTests
         Assert.False(WateringChanges.Of(other, Checked(text.Replace("5 min } }\nschedule evening", "6 min } }\nschedule evening", StringComparison.Ordinal)).Reading.Site!).IsChanged);
         using var own = Open(yaml);
         Assert.Equal("lawn", Assert.Single(WateringChanges.Of(own, Checked(text.Replace("20 min", "21 min", StringComparison.Ordinal)).Reading.Site!).Zones).Name);
+    }
+
+    [Fact]
+    public void Passes_of_the_date_before_the_first_are_read()
+    {
+        var site = Checked(Garden + "schedule night { every day; start at 22:00; repeat every 1 h until 03:30 next day; steps { water pots for 1 min } }\n").Reading.Site!;
+        using var deployed = Open(Yaml(Timetable.Of(site, Dates)));
+        Assert.False(WateringChanges.Of(deployed, site).IsChanged);
+        using var again = Open(Yaml(Timetable.Of(site, Dates)));
+        Assert.Contains(again.Runs(), run => run.Day == CivilDate.DayNumberOf(Dates.From) - 1);
     }
 
     [Theory]
