@@ -63,7 +63,12 @@ internal sealed class Auditor : IDisposable
     public void Dispose() => _meant.Dispose();
 
     private static AuditReport? Audit(
-        Site site, Func<ZoneClock, long, MeantRuns> meant, LogReader log, AuditOptions options, Func<ImmutableArray<(string? Hash, Controller? Controller)>?> own, Horizon listDates)
+        Site site,
+        Func<ZoneClock, long, MeantRuns> meant,
+        LogReader log,
+        AuditOptions options,
+        Func<ImmutableArray<(string? Hash, Controller? Controller)>?> own,
+        Horizon listDates)
     {
         ArgumentNullException.ThrowIfNull(log);
         ArgumentNullException.ThrowIfNull(options);

@@ -65,7 +65,7 @@ internal sealed class DeployedSite : IDisposable
                 break;
             case "schedules":
                 _hasSchedules = true;
-                _schedules = Items(node, key).Select((map, index) => new Schedule { Index = index, Name = map.Needed("name"), Label = map.Text("label"), IsManual = map.Flag("manual"), Origin = _origin, Steps = [] }).ToImmutableArray();
+                _schedules = Items(node, key).Select(ScheduleOf).ToImmutableArray();
                 Verify(node, _schedules.Select(schedule => schedule.Name));
                 break;
         }
@@ -79,7 +79,8 @@ internal sealed class DeployedSite : IDisposable
     {
         if (_site is null || !_hasZones || !_hasSchedules)
         {
-            throw new DeployedException(1, 1, "this timetable has no description of the site, its zones and its schedules", "compile it with --to yaml and without --only");
+            const string what = "this timetable has no description of the site, its zones and its schedules";
+            throw new DeployedException(1, 1, what, "compile it with --to yaml and without --only");
         }
 
         _json.EndMap();
@@ -134,6 +135,16 @@ internal sealed class DeployedSite : IDisposable
         Controller = ControllerOf(map),
         WrittenOutput = OutputOf(map),
         Zones = [],
+    };
+
+    private Schedule ScheduleOf(YamlMap map, int index) => new()
+    {
+        Index = index,
+        Name = map.Needed("name"),
+        Label = map.Text("label"),
+        IsManual = map.Flag("manual"),
+        Origin = _origin,
+        Steps = [],
     };
 
     private Zone ZoneOf(YamlMap map, int index) => new()

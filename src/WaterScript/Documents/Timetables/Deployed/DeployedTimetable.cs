@@ -17,6 +17,7 @@ namespace WaterScript.Documents.Timetables.Deployed;
 internal sealed class DeployedTimetable : IDisposable
 {
     private const string Whole = "compile it with --to yaml and without --only";
+    private static readonly string[] Needed = ["run", "from", "to", "zone", "schedule", "day", "start", "pass", "pass_start", "step"];
     private static readonly string[] AfterRuns = ["openings", "policy", "outputs", "switchings", "taken", "totals"];
 
     private readonly YamlEvents _events;
@@ -198,9 +199,17 @@ internal sealed class DeployedTimetable : IDisposable
         if (!_schedules.TryGetValue(rows[4], out var schedule)) throw rows.Problem($"no schedule is called {Quoted.Of(rows[4])}");
         if (end <= start) throw rows.Problem("to is not after from");
         if (passStart > start) throw rows.Problem("pass_start is after from");
-        if (passStart < _valid.From || passStart >= _valid.Until) throw rows.Problem($"pass_start is {Quoted.Of(rows[8])}, which is not within the time that is valid");
+        if (passStart < _valid.From || passStart >= _valid.Until)
+        {
+            throw rows.Problem($"pass_start is {Quoted.Of(rows[8])}, which is not within the time that is valid");
+        }
+
         // A pass may begin after midnight, on a later date than the one that it belongs to.
-        if (Math.Abs(day - (passStart / ZoneClock.SecondsInDay)) > Limits.PassDays + 1) throw rows.Problem($"day is {Quoted.Of(rows[5])}, which is far from pass_start");
+        if (Math.Abs(day - (passStart / ZoneClock.SecondsInDay)) > Limits.PassDays + 1)
+        {
+            throw rows.Problem($"day is {Quoted.Of(rows[5])}, which is far from pass_start");
+        }
+
         var last = number;
         number = rows.Number(0, 1, long.MaxValue);
         if (number <= last) throw rows.Problem("the number of this run is not above that of the one before it");

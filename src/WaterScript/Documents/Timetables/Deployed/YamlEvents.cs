@@ -143,12 +143,17 @@ internal sealed class YamlEvents : IDisposable
         public override int Read()
         {
             if (--Left < 0) throw new MeterException(string.Create(CultureInfo.InvariantCulture, $"more than {LongestEvent} characters without an end"));
-            if (--Held < 0) throw new MeterException(string.Create(CultureInfo.InvariantCulture, $"the description has more than {Limits.DeployedDescription} characters"));
+            if (--Held < 0)
+            {
+                throw new MeterException(string.Create(CultureInfo.InvariantCulture, $"the description has more than {Limits.DeployedDescription} characters"));
+            }
+
             var letter = text.Read();
             // They are not left to the parser: it takes NUL for the end of the text, and thousands of them one by one.
             if (letter is >= 0 and < ' ' and not ('\t' or '\n' or '\r'))
             {
-                throw new MeterException(string.Create(CultureInfo.InvariantCulture, $"a character here is one that YAML does not have (U+{letter:X4})"), new Mark(0, _line, _column));
+                var what = string.Create(CultureInfo.InvariantCulture, $"a character here is one that YAML does not have (U+{letter:X4})");
+                throw new MeterException(what, new Mark(0, _line, _column));
             }
 
             (_line, _column) = letter == '\n' ? (_line + 1, 1) : (_line, _column + 1);
