@@ -44,7 +44,7 @@ internal sealed class Terminal(
     /// <summary>Standard error.</summary>
     public PlainLines Error { get; } = new(error, errorHasColour);
 
-    /// <summary>Does something that may take long. Where that is more than a second, people who look at standard error are told what it is.</summary>
+    /// <summary>Does something that may take long. Where that is more than a second, people who look at standard error can read what it is.</summary>
     /// <inheritdoc cref="Progress.During"/>
     public T During<T>(string stage, Func<T> work, Func<string>? reached = null)
     {

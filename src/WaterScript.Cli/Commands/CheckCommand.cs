@@ -47,21 +47,21 @@ internal sealed class CheckCommand
         var from = parsed.GetValue(_from);
         var report = new ReportWriter(parsed.GetValue(_report) ?? ReportForm.Text, parsed.GetValue(_showAccepted));
         var output = OutputFile.Of(parsed.GetValue(_output), _terminal);
-        var isTold = report.IsText && output.IsStandard;
-        var notes = isTold && !parsed.GetValue(_diff) ? _terminal.Text : _terminal.Error;
+        var isPrinted = report.IsText && output.IsStandard;
+        var notes = isPrinted && !parsed.GetValue(_diff) ? _terminal.Text : _terminal.Error;
         var targets = Targets(parsed.GetValue(_files)!, notes);
         if (parsed.GetValue(_diff)) return StatusOf(new FixCommand(_terminal, notes, _problems).Diff(targets, parsed.GetValue(_root), from), parsed);
         var checks = parsed.GetValue(_fix)
             ? new FixCommand(_terminal, notes, _problems).Apply(targets, parsed.GetValue(_root), from)
             : CheckAll(targets, parsed.GetValue(_root), from);
         var sites = BaselineFile.Apply(checks, parsed.GetValue(_baseline), parsed.GetValue(_writeBaseline), notes, _terminal.Surroundings, _problems);
-        return StatusOf(isTold ? Report(sites, report.ShowsAccepted) : Write([.. sites], report, output), parsed);
+        return StatusOf(isPrinted ? Report(sites, report.ShowsAccepted) : Write([.. sites], report, output), parsed);
     }
 
     private int StatusOf(Severity? gravest, ParseResult parsed) =>
         _problems.StatusOr(gravest >= (parsed.GetValue(_strict) ? Severity.Warning : Severity.Error) ? ExitCode.Findings : ExitCode.Success);
 
-    /// <summary>Tells of each site as soon as it is checked.</summary>
+    /// <summary>Reports each site as soon as it is checked.</summary>
     /// <returns>The gravest finding of all.</returns>
     private Severity? Report(IEnumerable<CheckedSite> sites, bool showsAccepted)
     {

@@ -6,7 +6,7 @@ using WaterScript.Text;
 
 namespace WaterScript.Cli.Files;
 
-/// <summary>A root file and the folder that its includes come from, ready to be read as a site, as often as wanted.</summary>
+/// <summary>A root file and the folder that its includes come from, ready to be read as a site, as often as needed.</summary>
 internal sealed class SiteSource
 {
     /// <summary>What stands for standard input and output in place of a path.</summary>

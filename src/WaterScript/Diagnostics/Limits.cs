@@ -9,7 +9,7 @@ internal static class Limits
     /// <summary>UTF-16 code units of one file.</summary>
     public const int FileLength = 8_000_000;
 
-    /// <summary>Errors of one file that are told; the last of them says that there are more.</summary>
+    /// <summary>Errors of one file that are reported; the last of them says that there are more.</summary>
     public const int ErrorsPerFile = 100;
 
     /// <summary>Included files of a site.</summary>
@@ -33,7 +33,7 @@ internal static class Limits
     /// <summary>Events of a calendar that stand alone: calendar apps take 2 to 7 ms for each, more for every later change.</summary>
     public const int FlatEvents = 20_000;
 
-    /// <summary>Events that stand alone after which a person is told that calendar apps will be slow.</summary>
+    /// <summary>Events that stand alone after which a person is warned that calendar apps will be slow.</summary>
     public const int FlatEventsWithoutNote = 2_000;
 
     /// <summary>Work of checking what a site does, in units of about ten nanoseconds, whatever its length.</summary>

@@ -141,7 +141,7 @@ internal sealed record Power
     /// <summary>Voltage of the transformer.</summary>
     public Placed<Quantity>? TransformerVoltage { get; init; }
 
-    /// <summary>Current that it gives for as long as wanted.</summary>
+    /// <summary>Current that it gives for as long as needed.</summary>
     public Placed<Quantity>? Continuous { get; init; }
 
     /// <summary>Voltage of that current.</summary>

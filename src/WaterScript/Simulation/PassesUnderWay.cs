@@ -24,7 +24,7 @@ internal sealed class PassUnderWay
     public long End { get; set; }
 
     /// <summary>Whether somebody was told of it and may keep it. Others are used again for another pass.</summary>
-    public bool IsTold { get; set; }
+    public bool IsReported { get; set; }
 
     /// <summary>Becomes the pass of its first run.</summary>
     /// <param name="run">The run.</param>
@@ -47,7 +47,7 @@ internal sealed class PassUnderWay
 /// lies between two of them included.
 /// </summary>
 /// <param name="timetable">Knows how long passes last.</param>
-/// <param name="met">Is told of two passes once, as soon as it shows; the second is the one that begins later.</param>
+/// <param name="met">Called with two passes once, as soon as it shows; the second is the one that begins later.</param>
 internal sealed class PassesUnderWay(Timetable timetable, Action<PassUnderWay, PassUnderWay> met)
 {
     private readonly List<PassUnderWay> _passes = [];
@@ -98,7 +98,7 @@ internal sealed class PassesUnderWay(Timetable timetable, Action<PassUnderWay, P
         {
             var pass = _passes[i];
             if (pass == found || !pass.IsOverBy(run.Start) || pass.End > since) _passes[kept++] = pass;
-            else if (!pass.IsTold) _spare.Push(pass);
+            else if (!pass.IsReported) _spare.Push(pass);
         }
 
         _passes.RemoveRange(kept, _passes.Count - kept);
@@ -107,7 +107,7 @@ internal sealed class PassesUnderWay(Timetable timetable, Action<PassUnderWay, P
 
     private void Report(PassUnderWay other, PassUnderWay own)
     {
-        other.IsTold = own.IsTold = true;
+        other.IsReported = own.IsReported = true;
         if (other.First <= own.First) met(other, own);
         else met(own, other);
     }

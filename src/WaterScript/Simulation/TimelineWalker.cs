@@ -4,7 +4,7 @@ using WaterScript.Timetables.Switchings;
 
 namespace WaterScript.Simulation;
 
-/// <summary>One walk over a horizon for all who observe it: each date, run, opening and switching is calculated once, whoever wants to see it.</summary>
+/// <summary>One walk over a horizon for all who observe it: each date, run, opening and switching is calculated once, whoever observes it.</summary>
 internal sealed class TimelineWalker
 {
     private const int WorkOfWatch = 3, WorkOfRunForOutputs = 1, WorkOfOpening = 10, WorkOfSwitching = 10;

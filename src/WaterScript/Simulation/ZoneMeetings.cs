@@ -3,7 +3,7 @@ using WaterScript.Timetables;
 
 namespace WaterScript.Simulation;
 
-/// <summary>Finds runs of different schedules that want one zone at once, while the runs stream past.</summary>
+/// <summary>Finds runs of different schedules that use one zone at once, while the runs stream past.</summary>
 internal sealed class ZoneMeetings(Site site, ZonePlans plans, Action<long> spend) : IRunObserver
 {
     private const int WorkOfMeeting = 8;
@@ -16,7 +16,7 @@ internal sealed class ZoneMeetings(Site site, ZonePlans plans, Action<long> spen
     /// <summary>A meeting for each pair of schedules, in order of the file.</summary>
     public IEnumerable<ZoneMeeting> All => _meetings.OrderBy(meeting => meeting.Key).Select(meeting => meeting.Value);
 
-    /// <summary>Whether two schedules want one zone at once.</summary>
+    /// <summary>Whether two schedules use one zone at once.</summary>
     public bool Has(int first, int second) => _meetings.ContainsKey(PairOf(first, second));
 
     /// <summary>Two schedules as a pair, whichever comes first.</summary>
@@ -56,7 +56,7 @@ internal sealed class ZoneMeetings(Site site, ZonePlans plans, Action<long> spen
     }
 }
 
-/// <summary>Two schedules that want the same zones at once.</summary>
+/// <summary>Two schedules that use the same zones at once.</summary>
 /// <param name="earlier">The run under way, the first time.</param>
 /// <param name="later">The run that begins meanwhile.</param>
 internal sealed class ZoneMeeting(Run earlier, Run later)

@@ -21,7 +21,7 @@ internal sealed class Mistakes(SourceText source)
     /// <summary>A statement that begins with no word known at its place.</summary>
     public void UnknownStatement(Token first, Place place)
     {
-        if (IsTold(first.Kind)) return;
+        if (IsReported(first.Kind)) return;
         var words = Words.At(place);
         var home = Words.HomeOf(first.Text);
         var nearest = home is null ? Spelling.Nearest(first.Text, words) : null;
@@ -39,7 +39,7 @@ internal sealed class Mistakes(SourceText source)
     /// <summary>Something after the end of a statement.</summary>
     public void Leftover(IToken token)
     {
-        if (!IsTold(Kinds.Of(token.Type)))
+        if (!IsReported(Kinds.Of(token.Type)))
             Add(Finding.At(ReadingRules.Syntax, At(token.Span()), $"{InQuotes(token)} does not belong here")
                 with { Help = Suggestion.ForLeftover(token).Text });
     }
@@ -49,7 +49,7 @@ internal sealed class Mistakes(SourceText source)
     public void NoBlock(TextSpan end) =>
         Add(Finding.At(ReadingRules.Syntax, At(end), "the line ends too early", "{ is expected") with { Help = Suggestion.NoBlock });
 
-    /// <summary>What is no token of the language has been told when the tokens were read.</summary>
+    /// <summary>What is no token of the language has been reported when the tokens were read.</summary>
     /// <summary>Reports braces before which there is no statement that has a block.</summary>
     public void BareBraces(TextSpan brace, Place place) => Add(Bare(At(brace), place));
 
@@ -73,7 +73,7 @@ internal sealed class Mistakes(SourceText source)
             Help = "Delete one of the two.",
         });
 
-    private static bool IsTold(TokenKind kind) => kind is TokenKind.Glued or TokenKind.Malformed or TokenKind.Other;
+    private static bool IsReported(TokenKind kind) => kind is TokenKind.Glued or TokenKind.Malformed or TokenKind.Other;
 
     private static string InQuotes(IToken token) => token.Type == WaterScriptLexer.STRING ? token.Text : $"\"{token.Text}\"";
 

@@ -26,7 +26,7 @@ internal sealed record StringNode(TextSpan Span, string Value) : Node(Span);
 /// <summary>A bare whole number: a count or the number of a thing.</summary>
 internal sealed record NumberNode(TextSpan Span, decimal Value) : Node(Span);
 
-/// <summary>A row of tokens to be read by the type that is wanted there: a property's value, a duration, an amount.</summary>
+/// <summary>A row of tokens to be read by the type that is expected there: a property's value, a duration, an amount.</summary>
 internal sealed record RowNode(TextSpan Span, ImmutableArray<Token> Tokens) : Node(Span);
 
 /// <summary>Zones: each part is one name, or several joined by a plus.</summary>

@@ -23,7 +23,7 @@ internal sealed class CancellationFilter(Site site, Holds holds, WorkBudget? bud
     /// <summary>Whether a pass is sure to keep all its runs.</summary>
     public bool TakesNothingOf(in Pass pass) => holds.IsNone && pass is { ClosedBy: < 0, CutAt: long.MaxValue };
 
-    /// <summary>Tells what scale and trim leave out of a pass that is not closed.</summary>
+    /// <summary>Reports what scale and trim leave out of a pass that is not closed.</summary>
     public static void ReportLeftOut(in Pass pass, PassPlan plan, SkippedWater? skipped)
     {
         if (skipped is null || pass.ClosedBy >= 0) return;
@@ -33,7 +33,7 @@ internal sealed class CancellationFilter(Site site, Holds holds, WorkBudget? bud
     /// <summary>The seconds that are left of a planned run; 0 when all is taken.</summary>
     /// <param name="pass">Its pass.</param>
     /// <param name="planned">The run.</param>
-    /// <param name="skipped">Is told what is taken; may be null.</param>
+    /// <param name="skipped">Called with what is taken; may be null.</param>
     public long Keep(in Pass pass, in PlannedRun planned, SkippedWater? skipped)
     {
         if (TakesNothingOf(pass)) return planned.Seconds;

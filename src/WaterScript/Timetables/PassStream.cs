@@ -21,7 +21,7 @@ internal static class PassStream
     /// <param name="from">First date, in days since 1970-01-01.</param>
     /// <param name="until">First date that is not included.</param>
     /// <param name="seeDay">Is shown each date of each schedule from the first to the last, by date; may be null.</param>
-    /// <param name="budget">Counts the passes that wait, and is told how far the dates came; may be null.</param>
+    /// <param name="budget">Counts the passes that wait, and learns how far the dates came; may be null.</param>
     public static IEnumerable<Pass> Of(
         IReadOnlyList<SchedulePasses> schedules, ZoneClock clock, int from, int until, Action<ScheduleDay>? seeDay, WorkBudget? budget)
     {

@@ -16,7 +16,7 @@ internal static class RunStream
     /// <param name="passes">In order of start.</param>
     /// <param name="plans">The plans of each schedule, by index.</param>
     /// <param name="cancellationFilter">Says what is left of a run.</param>
-    /// <param name="skipped">Is told what is taken; may be null.</param>
+    /// <param name="skipped">Called with what is taken; may be null.</param>
     /// <param name="budget">Counts the runs; may be null.</param>
     public static IEnumerable<Run> Of(IEnumerable<Pass> passes, SchedulePlans[] plans, CancellationFilter cancellationFilter, SkippedWater? skipped,
         WorkBudget? budget)

@@ -80,11 +80,11 @@ internal sealed class Timetable
     /// <summary>
     /// The runs, in order of start, then controller, then output, then zone, then name of the schedule; each enumeration expands anew.
     /// </summary>
-    /// <param name="skipped">Is told what is due and does not come; null when nobody asks.</param>
+    /// <param name="skipped">Called with what is due and does not come; null when nobody asks.</param>
     public IEnumerable<Run> Runs(SkippedWater? skipped = null) => Runs(skipped, seeDay: null);
 
     /// <summary>The same runs; on the way, each date of each schedule is shown as <see cref="ScheduleDays"/> gives it.</summary>
-    /// <param name="skipped">Is told what is due and does not come; null when nobody asks.</param>
+    /// <param name="skipped">Called with what is due and does not come; null when nobody asks.</param>
     /// <param name="seeDay">Is shown the dates, some days before the runs get there; null when nobody asks.</param>
     internal IEnumerable<Run> Runs(SkippedWater? skipped, Action<ScheduleDay>? seeDay) =>
         RunStream.Of(DuePasses(seeDay), _plans, _cancellationFilter, skipped, Budget);

@@ -37,10 +37,10 @@ internal enum AuditClass
     /// <summary>It was broken off, or went on in pieces.</summary>
     Interrupted,
 
-    /// <summary>It was opened, and no closing is told.</summary>
+    /// <summary>It was opened, and no closing is logged.</summary>
     CloseNotSeen,
 
-    /// <summary>The device tells a fault.</summary>
+    /// <summary>The device reports a fault.</summary>
     Fault,
 
     /// <summary>The log has a hole there.</summary>
@@ -55,34 +55,34 @@ internal enum AuditClass
 /// <param name="From">When it was meant to begin, in Unix seconds; where it was not meant, when it began.</param>
 /// <param name="Seconds">How long it was meant to last; 0 where it was not meant.</param>
 /// <param name="ActualFrom">When it began, or null.</param>
-/// <param name="ActualSeconds">How long it lasted; null where that is not told.</param>
+/// <param name="ActualSeconds">How long it lasted; null where that is not given.</param>
 /// <param name="Why">The reason that the log gives, or null.</param>
-/// <param name="Place">The row that tells of it, or null.</param>
+/// <param name="Place">The row that it comes from, or null.</param>
 internal sealed record AuditEntry(
     AuditClass Class, Zone Zone, Schedule? Schedule, int Day, long From, long Seconds, long? ActualFrom, long? ActualSeconds, string? Why, LogPlace? Place);
 
 /// <summary>Water of a zone.</summary>
 /// <param name="Zone">The zone.</param>
 /// <param name="MeantSeconds">Run time that was meant.</param>
-/// <param name="ActualSeconds">Run time that the log tells.</param>
-/// <param name="MeteredLitres">What meters tell in rows of this zone, or null.</param>
+/// <param name="ActualSeconds">Run time by the log.</param>
+/// <param name="MeteredLitres">What meters show in rows of this zone, or null.</param>
 internal sealed record AuditedWater(Zone Zone, long MeantSeconds, long ActualSeconds, decimal? MeteredLitres)
 {
     /// <summary>Litres that were meant, by time and flow; null where the flow is not known.</summary>
     public decimal? MeantLitres => Zone.LitresPerMinute * MeantSeconds / 60;
 
-    /// <summary>Litres by the time that the log tells; null where the flow is not known.</summary>
+    /// <summary>Litres by the run time of the log; null where the flow is not known.</summary>
     public decimal? ActualLitres => Zone.LitresPerMinute * ActualSeconds / 60;
 }
 
 /// <summary>What ran against what was meant.</summary>
 /// <param name="Site">The site.</param>
-/// <param name="From">The first moment that the log tells of, in Unix seconds.</param>
+/// <param name="From">The first moment that the log covers, in Unix seconds.</param>
 /// <param name="To">The last.</param>
 /// <param name="Entries">In order of time, then of the zones; the first <see cref="MostEntries"/>.</param>
 /// <param name="Water">Of each zone.</param>
 /// <param name="MeterLitres">What a meter that shows a total went on by; null where there is none.</param>
-/// <param name="Lists">The lists of switchings that were in the device, in the order in which the log tells them.</param>
+/// <param name="Lists">The lists of switchings that were in the device, in the order in which the log names them.</param>
 /// <param name="ListDates">The dates of the file's own list that they are compared with.</param>
 /// <param name="Bad">Rows that were passed over, the first of them.</param>
 /// <param name="Rows">Rows that were used.</param>
@@ -124,7 +124,7 @@ internal sealed record AuditReport(
     /// <summary>How many rows were passed over.</summary>
     public required long BadCount { get; init; }
 
-    /// <summary>Whether the log has hashes of more lists than are told.</summary>
+    /// <summary>Whether the log has hashes of more lists than are listed.</summary>
     public required bool HasMoreLists { get; init; }
 
     /// <summary>Where the comparison ended before the log did; null where it did not.</summary>

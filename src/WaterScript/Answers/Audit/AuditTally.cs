@@ -23,10 +23,10 @@ internal sealed class AuditTally(Site site)
     private string? _lastList;
     private long _sequence;
 
-    /// <summary>Hashes of lists that the log tells, in its order.</summary>
+    /// <summary>Hashes of lists that the log names, in its order.</summary>
     public IReadOnlyList<string> Lists => _lists;
 
-    /// <summary>Whether the log tells more of them.</summary>
+    /// <summary>Whether the log names more of them.</summary>
     public bool HasMoreLists { get; private set; }
 
     /// <summary>Rows that were used.</summary>
@@ -56,18 +56,18 @@ internal sealed class AuditTally(Site site)
             .Select(zone => new AuditedWater(zone, _meantSeconds[zone.Index], _actualSeconds[zone.Index], _litres[zone.Index]))];
 
     /// <summary>Takes in a row.</summary>
-    public void Add(LogEvent told)
+    public void Add(LogEvent logged)
     {
         Rows++;
-        if (told.Zone >= 0 && told.Litres is { } litres) _litres[told.Zone] = (_litres[told.Zone] ?? 0) + litres;
-        if (told.Meter is { } shown)
+        if (logged.Zone >= 0 && logged.Litres is { } litres) _litres[logged.Zone] = (_litres[logged.Zone] ?? 0) + litres;
+        if (logged.Meter is { } shown)
         {
             // A meter that shows less than before was set back, or is another.
             if (_meter is { } before) _metered = (_metered ?? 0) + Math.Max(0, shown - before);
             _meter = shown;
         }
 
-        if (told.List is { } list && !ReferenceEquals(list, _lastList)) AddList(_lastList = list);
+        if (logged.List is { } list && !ReferenceEquals(list, _lastList)) AddList(_lastList = list);
     }
 
     /// <summary>Takes in that a valve was open.</summary>

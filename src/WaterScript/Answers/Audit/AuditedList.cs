@@ -6,7 +6,7 @@ using WaterScript.Timetables;
 
 namespace WaterScript.Answers.Audit;
 
-/// <summary>A list of switchings that was in the device, as the log tells it.</summary>
+/// <summary>A list of switchings that was in the device, as the log names it.</summary>
 /// <param name="Hash">Its hash, or the beginning of it, as the log has it.</param>
 /// <param name="Match">Whether it is the list that the file gives.</param>
 /// <param name="Controller">The one whose list alone it is; null for that of all, and where it is another.</param>

@@ -7,7 +7,7 @@ using WaterScript.Timetables;
 
 namespace WaterScript.Answers.Audit;
 
-/// <summary>Compares what a log tells with the timetable, as both go by in order of time, so that the length of the log costs time and no memory.</summary>
+/// <summary>Compares what a log says with the timetable, as both go by in order of time, so that the length of the log costs time and no memory.</summary>
 internal sealed class Auditor : IDisposable
 {
     private readonly MeantRuns _meant;
@@ -82,43 +82,43 @@ internal sealed class Auditor : IDisposable
     }
 
     /// <summary>Takes in the next row; false where too much was meant by then to go on.</summary>
-    private bool TryAdd(LogEvent told)
+    private bool TryAdd(LogEvent logged)
     {
-        _knowledge.Add(told);
-        _tally.Add(told);
+        _knowledge.Add(logged);
+        _tally.Add(logged);
         _meant.Budget.Allow(Limits.WorkPerRow);
-        _meant.GoTo((long)told.At);
-        while (_meant.TryTake(told.At, out var run))
+        _meant.GoTo((long)logged.At);
+        while (_meant.TryTake(logged.At, out var run))
         {
             _zones[run.Zone].Add(run);
-            _zones[run.Zone].Settle(told.At, run.Start);
+            _zones[run.Zone].Settle(logged.At, run.Start);
         }
 
         if (_meant.Budget.IsUsedUp) return false;
 
-        if (told.Kind == LogKind.Boot) Restart(told);
-        else if (told.Zone >= 0 && told.Kind is LogKind.Open or LogKind.Close) Switch(told);
+        if (logged.Kind == LogKind.Boot) Restart(logged);
+        else if (logged.Zone >= 0 && logged.Kind is LogKind.Open or LogKind.Close) Switch(logged);
         return true;
     }
 
-    private void Restart(LogEvent told)
+    private void Restart(LogEvent logged)
     {
-        foreach (var zone in _open) Take(_zones[zone], told);
+        foreach (var zone in _open) Take(_zones[zone], logged);
         _open.Clear();
     }
 
-    private void Switch(LogEvent told)
+    private void Switch(LogEvent logged)
     {
-        var zone = _zones[told.Zone];
-        Take(zone, told);
-        if (zone.IsOpen) _open.Add(told.Zone);
-        else _open.Remove(told.Zone);
+        var zone = _zones[logged.Zone];
+        Take(zone, logged);
+        if (zone.IsOpen) _open.Add(logged.Zone);
+        else _open.Remove(logged.Zone);
     }
 
-    private void Take(ZoneRecord zone, LogEvent told)
+    private void Take(ZoneRecord zone, LogEvent logged)
     {
-        zone.Add(told);
-        zone.Settle(told.At, _meant.NextStart);
+        zone.Add(logged);
+        zone.Settle(logged.At, _meant.NextStart);
     }
 
     private AuditReport Report(Site site, LogReader log, Func<ImmutableArray<(string? Hash, Controller? Controller)>?> own, Horizon listDates, bool isWhole)

@@ -40,10 +40,10 @@ internal sealed class LogDictionary
     /// <summary>Reads times.</summary>
     public LogTimes Times { get; }
 
-    /// <summary>The first moment that a row may tell of, in Unix seconds.</summary>
+    /// <summary>The first moment that a row may be about, in Unix seconds.</summary>
     public long NotBefore { get; }
 
-    /// <summary>The first moment that no row may tell of any more, in Unix seconds.</summary>
+    /// <summary>The first moment that no row may be about any more, in Unix seconds.</summary>
     public long NotFrom { get; }
 
     /// <summary>Whether an output is known by its number alone.</summary>

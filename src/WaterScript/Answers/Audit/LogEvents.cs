@@ -1,6 +1,6 @@
 namespace WaterScript.Answers.Audit;
 
-/// <summary>What a row of a log tells.</summary>
+/// <summary>What a row of a log says.</summary>
 internal enum LogKind
 {
     /// <summary>A valve opens.</summary>
@@ -25,7 +25,7 @@ internal enum LogKind
     Alive,
 }
 
-/// <summary>Something that a log tells.</summary>
+/// <summary>Something that a log says.</summary>
 /// <param name="Place">The row.</param>
 /// <param name="At">When, in Unix seconds.</param>
 /// <param name="Kind">What.</param>
@@ -34,7 +34,7 @@ internal enum LogKind
 /// <param name="Number">Number of the row, where the log counts its rows.</param>
 /// <param name="Litres">What a meter says that this watering took, or null.</param>
 /// <param name="Meter">What the meter shows, in litres, or null.</param>
-/// <param name="List">The hash of the timetable in the device, or its beginning; null where it is not told.</param>
+/// <param name="List">The hash of the timetable in the device, or its beginning; null where it is not given.</param>
 internal sealed record LogEvent(LogPlace Place, decimal At, LogKind Kind, int Zone, string? Why, long? Number, decimal? Litres, decimal? Meter, string? List)
 {
     /// <summary>Stands for the zone of what is about all, or about a device of the site.</summary>
@@ -46,7 +46,7 @@ internal sealed record LogEvent(LogPlace Place, decimal At, LogKind Kind, int Zo
 /// <param name="Line">From 1.</param>
 internal sealed record LogPlace(string File, int Line);
 
-/// <summary>A row that tells nothing that could be used.</summary>
+/// <summary>A row that says nothing that could be used.</summary>
 /// <param name="Place">The row.</param>
 /// <param name="Why">Why, without a capital or a full stop.</param>
 internal sealed record BadRow(LogPlace Place, string Why);

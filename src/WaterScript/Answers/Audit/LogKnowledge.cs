@@ -25,12 +25,12 @@ internal sealed class LogKnowledge(long silence, bool isNumbered)
     public decimal Last => _last!.At;
 
     /// <summary>Takes in the next row.</summary>
-    public void Add(LogEvent told)
+    public void Add(LogEvent logged)
     {
-        if (_last is null) First = told.At;
-        else if (!Follows(_last, told)) AddHole(_last.At, told.At);
-        _last = told;
-        if (told.Kind is LogKind.Skip or LogKind.Fault or LogKind.Hand) AddRemark(told);
+        if (_last is null) First = logged.At;
+        else if (!Follows(_last, logged)) AddHole(_last.At, logged.At);
+        _last = logged;
+        if (logged.Kind is LogKind.Skip or LogKind.Fault or LogKind.Hand) AddRemark(logged);
     }
 
     /// <summary>
@@ -56,11 +56,11 @@ internal sealed class LogKnowledge(long silence, bool isNumbered)
     {
         var (own, all) = (FirstRemark(kind, zone, from), FirstRemark(kind, LogEvent.NoZone, from));
         var first = own is null || (all is { } other && other.Sequence < own.Value.Sequence) ? all : own;
-        return first is { Told: var told } && told.At <= to ? told : null;
+        return first is { Event: var logged } && logged.At <= to ? logged : null;
     }
 
     /// <summary>Whether a remark is about a zone itself within a stretch.</summary>
-    public bool HasRemark(LogKind kind, int zone, decimal from, decimal to) => FirstRemark(kind, zone, from) is { Told: var told } && told.At <= to;
+    public bool HasRemark(LogKind kind, int zone, decimal from, decimal to) => FirstRemark(kind, zone, from) is { Event: var logged } && logged.At <= to;
 
     private bool Follows(LogEvent before, LogEvent after)
     {
@@ -78,25 +78,25 @@ internal sealed class LogKnowledge(long silence, bool isNumbered)
         _holes.RemoveRange(1, MostHoles / 2);
     }
 
-    private void AddRemark(LogEvent told)
+    private void AddRemark(LogEvent logged)
     {
-        var key = (told.Kind, told.Zone);
+        var key = (logged.Kind, logged.Zone);
         if (!_remarks.TryGetValue(key, out var remarks)) _remarks[key] = remarks = new Remarks();
-        remarks.Add(told, _sequence++);
+        remarks.Add(logged, _sequence++);
         _heldIn.Enqueue(remarks);
         if (_heldIn.Count > MostRemarks) _heldIn.Dequeue().RemoveFirst();
     }
 
-    private (LogEvent Told, long Sequence)? FirstRemark(LogKind kind, int zone, decimal from) =>
+    private (LogEvent Event, long Sequence)? FirstRemark(LogKind kind, int zone, decimal from) =>
         _remarks.TryGetValue((kind, zone), out var remarks) ? remarks.FirstFrom(from) : null;
 
     /// <summary>Those of one kind about one zone, in order.</summary>
     private sealed class Remarks
     {
-        private readonly List<(LogEvent Told, long Sequence)> _list = [];
+        private readonly List<(LogEvent Event, long Sequence)> _list = [];
         private int _start;
 
-        public void Add(LogEvent told, long sequence) => _list.Add((told, sequence));
+        public void Add(LogEvent logged, long sequence) => _list.Add((logged, sequence));
 
         public void RemoveFirst()
         {
@@ -105,13 +105,13 @@ internal sealed class LogKnowledge(long silence, bool isNumbered)
             _start = 0;
         }
 
-        public (LogEvent Told, long Sequence)? FirstFrom(decimal from)
+        public (LogEvent Event, long Sequence)? FirstFrom(decimal from)
         {
             var (low, high) = (_start, _list.Count);
             while (low < high)
             {
                 var middle = (low + high) / 2;
-                if (_list[middle].Told.At >= from) high = middle;
+                if (_list[middle].Event.At >= from) high = middle;
                 else low = middle + 1;
             }
 

@@ -3,7 +3,7 @@ using System.Globalization;
 namespace WaterScript.Answers.Audit;
 
 /// <summary>
-/// Puts the rows of logs in order of time and leaves out what is told twice. So many rows are held that a row may come that much too late; a log of twice
+/// Puts the rows of logs in order of time and leaves out what is logged twice. So many rows are held that a row may come that much too late; a log of twice
 /// as many rows is put in order as a whole.
 /// </summary>
 internal sealed class LogOrder(Action<LogSource, int, string> passOver)
@@ -13,7 +13,7 @@ internal sealed class LogOrder(Action<LogSource, int, string> passOver)
 
     private readonly List<Row> _rows = new(2 * Window);
     private readonly PriorityQueue<LogEvent, Key> _ends = new();
-    private readonly HashSet<(LogKind, int, long?, string?)> _toldNow = [];
+    private readonly HashSet<(LogKind, int, long?, string?)> _loggedNow = [];
     private decimal _now = decimal.MinValue;
 
     /// <summary>Rows that say again what another said.</summary>
@@ -22,7 +22,7 @@ internal sealed class LogOrder(Action<LogSource, int, string> passOver)
     /// <summary>Whether the rows that are put in order first all have a number.</summary>
     public bool IsNumbered { get; private set; }
 
-    /// <summary>What rows tell, in order; a row that is a whole watering as its opening and its closing.</summary>
+    /// <summary>What rows say, in order; a row that is a whole watering as its opening and its closing.</summary>
     public IEnumerable<LogEvent> InOrder(IEnumerable<LogSource> rows)
     {
         var isFirst = true;
@@ -36,11 +36,11 @@ internal sealed class LogOrder(Action<LogSource, int, string> passOver)
 
             _rows.Add(new Row(Key.Of(row.Current, row.Index), row.Current, row.CurrentEnd, row));
             if (_rows.Count < 2 * Window) continue;
-            foreach (var told in TakeFirst(Window, isFirst)) yield return told;
+            foreach (var logged in TakeFirst(Window, isFirst)) yield return logged;
             isFirst = false;
         }
 
-        foreach (var told in TakeFirst(_rows.Count, isFirst)) yield return told;
+        foreach (var logged in TakeFirst(_rows.Count, isFirst)) yield return logged;
         while (_ends.TryDequeue(out var end, out _))
         {
             if (IsNew(end)) yield return end;
@@ -50,7 +50,7 @@ internal sealed class LogOrder(Action<LogSource, int, string> passOver)
     private IEnumerable<LogEvent> TakeFirst(int count, bool isFirst)
     {
         PutInOrder();
-        if (isFirst) IsNumbered = _rows.TrueForAll(row => row.Told.Number is not null);
+        if (isFirst) IsNumbered = _rows.TrueForAll(row => row.Event.Number is not null);
         for (var index = 0; index < count; index++)
         {
             var row = _rows[index];
@@ -60,8 +60,8 @@ internal sealed class LogOrder(Action<LogSource, int, string> passOver)
                 if (IsNew(end)) yield return end;
             }
 
-            if (!IsNew(row.Told)) continue;
-            yield return row.Told;
+            if (!IsNew(row.Event)) continue;
+            yield return row.Event;
             if (row.End is { } ends) AddEnd(row, ends);
         }
 
@@ -82,26 +82,26 @@ internal sealed class LogOrder(Action<LogSource, int, string> passOver)
     /// <summary>What a watering ends with comes after it, also where it takes no time.</summary>
     private void AddEnd(in Row row, decimal at)
     {
-        var end = row.Told with { At = at, Kind = LogKind.Close, Why = null, Litres = null, Meter = null };
+        var end = row.Event with { At = at, Kind = LogKind.Close, Why = null, Litres = null, Meter = null };
         if (_ends.Count < 2 * Window) _ends.Enqueue(end, Key.Of(end, row.Source.Index));
-        else passOver(row.Source, row.Told.Place.Line, "too many waterings are under way at once to look for its end");
+        else passOver(row.Source, row.Event.Place.Line, "too many waterings are under way at once to look for its end");
     }
 
-    private bool IsNew(LogEvent told)
+    private bool IsNew(LogEvent logged)
     {
-        if (told.At != _now || _toldNow.Count >= 2 * Window) _toldNow.Clear();
-        _now = told.At;
-        var isNew = _toldNow.Add((told.Kind, told.Zone, told.Number, told.Why));
+        if (logged.At != _now || _loggedNow.Count >= 2 * Window) _loggedNow.Clear();
+        _now = logged.At;
+        var isNew = _loggedNow.Add((logged.Kind, logged.Zone, logged.Number, logged.Why));
         if (!isNew) Doubled++;
         return isNew;
     }
 
-    private readonly record struct Row(Key Key, LogEvent Told, decimal? End, LogSource Source);
+    private readonly record struct Row(Key Key, LogEvent Event, decimal? End, LogSource Source);
 
     /// <summary>Time, then number, then what closes before what opens, then as the logs have it.</summary>
     private readonly record struct Key(decimal At, long Number, bool IsOpen, int File, int Line) : IComparable<Key>
     {
-        public static Key Of(LogEvent told, int file) => new(told.At, told.Number ?? 0, told.Kind == LogKind.Open, file, told.Place.Line);
+        public static Key Of(LogEvent logged, int file) => new(logged.At, logged.Number ?? 0, logged.Kind == LogKind.Open, file, logged.Place.Line);
 
         public int CompareTo(Key other)
         {

@@ -50,7 +50,7 @@ internal sealed class LogReader
         return why;
     }
 
-    /// <summary>What the logs tell, in order of time, each once. They can be gone through once.</summary>
+    /// <summary>What the logs say, in order of time, each once. They can be gone through once.</summary>
     public IEnumerable<LogEvent> Events()
     {
         if (_order is not null) throw new InvalidOperationException("logs are read once");

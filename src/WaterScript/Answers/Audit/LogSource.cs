@@ -32,7 +32,7 @@ internal sealed class LogSource
     /// <summary>Its place among the logs, from 0.</summary>
     public int Index { get; }
 
-    /// <summary>What the current row tells.</summary>
+    /// <summary>What the current row says.</summary>
     public LogEvent? Current { get; private set; }
 
     /// <summary>When the current row says that a watering ends; null where it does not.</summary>
@@ -55,8 +55,8 @@ internal sealed class LogSource
         return (new LogSource(file, index, lines, site, separator, places), null);
     }
 
-    /// <summary>Goes to the next row that tells something; false where there is none.</summary>
-    /// <param name="passOver">Is told each row that tells nothing.</param>
+    /// <summary>Goes to the next row that says something; false where there is none.</summary>
+    /// <param name="passOver">Called with each row that says nothing.</param>
     public bool MoveNext(Action<LogSource, int, string> passOver)
     {
         while (_lines.MoveNext())

@@ -4,7 +4,7 @@ using WaterScript.Model;
 namespace WaterScript.Answers.Audit;
 
 /// <summary>
-/// Finds for each watering of a zone that was meant the one that the log tells of: first by the beginning, then by any time in common. Both lists are in
+/// Finds for each watering of a zone that was meant the one that the log has of: first by the beginning, then by any time in common. Both lists are in
 /// order, so one place in each is enough, however long they are.
 /// </summary>
 internal sealed class WateringMatch
@@ -22,7 +22,7 @@ internal sealed class WateringMatch
 
     /// <param name="zone">The zone.</param>
     /// <param name="meant">What was meant, in order.</param>
-    /// <param name="actual">What the log tells, in order; none begins before another ends.</param>
+    /// <param name="actual">What the log says, in order; none begins before another ends.</param>
     /// <param name="ground">What they are judged by.</param>
     public WateringMatch(Zone zone, List<Meant> meant, List<Actual> actual, AuditGround ground)
     {

@@ -8,7 +8,7 @@ namespace WaterScript.Answers.Audit;
 /// <param name="To">The second after the last.</param>
 internal sealed record Meant(int Schedule, int Day, long PassStart, long From, long To);
 
-/// <summary>How what a log tells of a valve ends.</summary>
+/// <summary>How what a log has of a valve ends.</summary>
 internal enum ActualEnd
 {
     /// <summary>It was closed.</summary>
@@ -17,11 +17,11 @@ internal enum ActualEnd
     /// <summary>The device started anew while it was open.</summary>
     Boot,
 
-    /// <summary>No closing is told.</summary>
+    /// <summary>No closing is logged.</summary>
     NotSeen,
 }
 
-/// <summary>A valve was open, as a log tells it, in Unix seconds.</summary>
+/// <summary>A valve was open, as a log has it, in Unix seconds.</summary>
 internal sealed record Actual(decimal From, decimal To, ActualEnd End, string? Why, LogPlace Place)
 {
     /// <summary>Its length in whole seconds.</summary>

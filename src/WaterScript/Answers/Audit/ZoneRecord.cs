@@ -4,7 +4,7 @@ using WaterScript.Timetables;
 namespace WaterScript.Answers.Audit;
 
 /// <summary>
-/// What was meant for a zone and what the log tells of it, side by side in order of time. What lies so near together that it may belong together is held
+/// What was meant for a zone and what the log has of it, side by side in order of time. What lies so near together that it may belong together is held
 /// until it is complete, and then judged; the rest is gone.
 /// </summary>
 internal sealed class ZoneRecord(Zone zone, AuditGround ground, AuditTally tally)
@@ -24,7 +24,7 @@ internal sealed class ZoneRecord(Zone zone, AuditGround ground, AuditTally tally
     private Meant? _growing;
     private LogEvent? _open;
 
-    /// <summary>Whether the log tells that its valve is open.</summary>
+    /// <summary>Whether the log says that its valve is open.</summary>
     public bool IsOpen => _open is not null;
 
     /// <summary>Takes in a run that was meant; they come in order. What touches is one opening.</summary>
@@ -42,17 +42,17 @@ internal sealed class ZoneRecord(Zone zone, AuditGround ground, AuditTally tally
     }
 
     /// <summary>Takes in that the valve opens or closes, or that the device starts anew.</summary>
-    public void Add(LogEvent told)
+    public void Add(LogEvent logged)
     {
         if (_open is { } open)
         {
-            var isClosed = told.Kind == LogKind.Close && (!ground.Knowledge.IsNumbered || ground.Knowledge.IsKnown(open.At, told.At));
-            if (told.Kind == LogKind.Boot) EndActual(told.At, ActualEnd.Boot);
-            else if (isClosed) EndActual(told.At, ActualEnd.Closed);
+            var isClosed = logged.Kind == LogKind.Close && (!ground.Knowledge.IsNumbered || ground.Knowledge.IsKnown(open.At, logged.At));
+            if (logged.Kind == LogKind.Boot) EndActual(logged.At, ActualEnd.Boot);
+            else if (isClosed) EndActual(logged.At, ActualEnd.Closed);
             else EndActual(open.At, ActualEnd.NotSeen);
         }
 
-        if (told.Kind == LogKind.Open) _open = told;
+        if (logged.Kind == LogKind.Open) _open = logged;
     }
 
     /// <summary>Puts together what is complete.</summary>

@@ -38,7 +38,7 @@ internal sealed record ScheduleChange(ScheduleChangeKind Kind, Schedule? Old, Sc
 /// <param name="What">What it is: <c>days</c>, <c>start</c>, or a zone as people call it.</param>
 /// <param name="Old">As it was; empty where there was none.</param>
 /// <param name="New">As it is; empty where there is none.</param>
-/// <param name="IsNamed">Whether people need to be told what it is; lines as they are written say so themselves.</param>
+/// <param name="IsNamed">Whether people need to read what it is; lines as they are written say so themselves.</param>
 internal sealed record Turn(string What, string Old, string New, bool IsNamed = false);
 
 /// <summary>Compares the schedules of two versions of a site.</summary>

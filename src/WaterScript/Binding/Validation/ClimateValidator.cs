@@ -16,8 +16,8 @@ internal sealed class ClimateValidator(Site site, Scope scope)
         var year = MonthWeather.YearOf(site);
         foreach (var scale in site.Scales.OfType<ClimateScale>())
         {
-            var wanted = site.Schedules.Where(schedule => ScaleOf(schedule)?.Name == scale.Name).SelectMany(MonthsOf).ToHashSet();
-            var lacking = wanted.Where(month => year[month - 1] is null).Order().ToArray();
+            var needed = site.Schedules.Where(schedule => ScaleOf(schedule)?.Name == scale.Name).SelectMany(MonthsOf).ToHashSet();
+            var lacking = needed.Where(month => year[month - 1] is null).Order().ToArray();
             if (lacking.Length > 0) Report(scale, lacking);
         }
     }

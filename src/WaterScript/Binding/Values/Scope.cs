@@ -31,7 +31,7 @@ internal sealed class Scope(FindingList findings, IDateTimeZoneProvider timeZone
     public void Report(Rule rule, Location location, string heading, string label = "", string help = "") =>
         Report(Finding.At(rule, location, heading, label) with { Help = help });
 
-    /// <summary>Takes the name of a thing whose description cannot be read. That is told there, and not once more wherever the name is asked for.</summary>
+    /// <summary>Takes the name of a thing whose description cannot be read. That is reported there, and not once more wherever the name is asked for.</summary>
     public void TakeUnread(string name) => _unread.Add(name);
 
     /// <summary>Reports a name that nothing has, with the nearest known one as the fix.</summary>

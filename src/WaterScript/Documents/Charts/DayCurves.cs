@@ -53,7 +53,7 @@ internal sealed class DayCurves(Site site, ChartRecorder watch, WaterWords words
             Limited(most, limit.Amount.InBase, limit.Say), $"carries {limit.Amount}");
     }
 
-    /// <summary>Litres and gallons of a tank are told whole, cubic metres to the ten litres.</summary>
+    /// <summary>Litres and gallons of a tank are shown whole, cubic metres to the ten litres.</summary>
     private static int Digits(Unit unit) => unit.Numerator >= 1_000 ? 2 : 0;
 
     private static string Limited(decimal most, decimal? limit, Func<decimal, string> say) => limit is { } bound && most > bound + Flows.Tolerance

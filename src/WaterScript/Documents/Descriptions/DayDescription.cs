@@ -6,7 +6,7 @@ using WaterScript.Model;
 
 namespace WaterScript.Documents.Descriptions;
 
-/// <summary>A set of days as a map of one line, whose keys tell what kind of set it is.</summary>
+/// <summary>A set of days as a map of one line, whose keys say what kind of set it is.</summary>
 internal static class DayDescription
 {
     private static readonly (Weekdays Day, string Word)[] Words =

@@ -37,7 +37,7 @@ internal sealed class SkippedWaterDescription(Site site, DocumentWriter writer)
         writer.EndMap();
     }
 
-    /// <summary>A cause has no name of its own, so it is told by what is written with it; never by its line, which moves with the layout.</summary>
+    /// <summary>A cause has no name of its own, so it is known by what is written with it; never by its line, which moves with the layout.</summary>
     private void WriteCause(SkippedWatering water)
     {
         switch (water.By)

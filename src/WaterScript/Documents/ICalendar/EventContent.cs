@@ -9,7 +9,7 @@ namespace WaterScript.Documents.ICalendar;
 /// <param name="Zones">Names that people read of the zones watered, in order of the site.</param>
 internal sealed record EventContent(string Description, ImmutableArray<string> Zones)
 {
-    /// <summary>Lines of runs that are told one by one; of more, each zone is told once.</summary>
+    /// <summary>Lines of runs that are listed one by one; of more, each zone is listed once.</summary>
     private const int MostLines = 20;
 
     /// <summary>The content of an event.</summary>
@@ -60,7 +60,7 @@ internal sealed record EventContent(string Description, ImmutableArray<string> Z
     }
 }
 
-/// <summary>A run as an event tells it.</summary>
+/// <summary>A run as an event shows it.</summary>
 /// <param name="Offset">Seconds from the start of its pass.</param>
 /// <param name="Seconds">How long it lasts.</param>
 /// <param name="Zone">Index among the site's zones.</param>

@@ -4,7 +4,7 @@ using WaterScript.Calendars;
 namespace WaterScript.Documents.ICalendar;
 
 /// <summary>
-/// Says days by rules. What a candidate would give is worked out day by day and compared with the days wanted, so that a rule
+/// Says days by rules. What a candidate would give is worked out day by day and compared with the days that are due, so that a rule
 /// that is kept gives these days, its exceptions, and nothing else; what no rule says well is left over.
 /// </summary>
 /// <param name="candidates">Guesses.</param>

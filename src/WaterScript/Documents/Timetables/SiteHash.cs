@@ -5,7 +5,7 @@ using WaterScript.Model;
 
 namespace WaterScript.Documents.Timetables;
 
-/// <summary>Tells whether two files describe the same site.</summary>
+/// <summary>Says whether two files describe the same site.</summary>
 internal static class SiteHash
 {
     /// <summary>

@@ -32,7 +32,7 @@ internal sealed class LintContext(Timetable timetable, Schedule? manual = null) 
     /// <summary>What there is to know about single dates; complete when the walk is over.</summary>
     public DayNotes DayNotes { get; } = new();
 
-    /// <summary>Runs that want one zone at once; complete when the walk is over.</summary>
+    /// <summary>Runs that use one zone at once; complete when the walk is over.</summary>
     public ZoneMeetings ZoneMeetings => field ??= new ZoneMeetings(Site, Plans, Spend);
 
     /// <summary>Passes of one schedule that begin before another is over; complete when the walk is over.</summary>

@@ -8,7 +8,7 @@ using WaterScript.Wording;
 
 namespace WaterScript.Linting.Engine;
 
-/// <summary>How a cause that goes over a limit is told.</summary>
+/// <summary>How a cause that goes over a limit is described.</summary>
 internal static class OverloadWords
 {
     /// <summary>The finding, with its places and times; heading and fix are the rule's.</summary>

@@ -10,7 +10,7 @@ internal static class FewestZones
     private const int MostSums = 4_000;
 
     /// <summary>
-    /// The fewest; of equally few, those that come to the least. None where there are no such zones; null where there are too many sums to tell.
+    /// The fewest; of equally few, those that come to the least. None where there are no such zones; null where there are too many sums to try.
     /// </summary>
     /// <param name="zones">Zones with a flow.</param>
     /// <param name="least">What they must come to, in L/min.</param>

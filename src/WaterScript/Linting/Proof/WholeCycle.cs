@@ -40,7 +40,7 @@ internal sealed class WholeCycle
     private bool _isUndecided;
 
     /// <param name="context">The site, and the dates that are looked at.</param>
-    /// <param name="meetings">Runs of those dates that want one zone at once.</param>
+    /// <param name="meetings">Runs of those dates that use one zone at once.</param>
     /// <param name="isPossible">Whether all dates were looked at, so that what comes after them can be.</param>
     public WholeCycle(SimulationContext context, ZoneMeetings meetings, bool isPossible)
     {
@@ -56,7 +56,7 @@ internal sealed class WholeCycle
     public ConflictProof? ConflictProof =>
         _isPossible ? new ConflictProof(CivilDate.FromDayNumber(_first + CivilDate.DaysInCycle).ToLocalDate(), _moving, !_isUndecided) : null;
 
-    /// <summary>Schedules that want one zone at once, and do not within the horizon.</summary>
+    /// <summary>Schedules that use one zone at once, and do not within the horizon.</summary>
     public ImmutableArray<LaterMeeting> OfZones => _ofZones ??= [.. Pairs(ClaimKind.OfZones, _context.SchedulesBy(zone => zone.Index), _meetings.Has)];
 
     /// <summary>The first meeting of each pair of schedules that do not meet within the horizon, in order of the file.</summary>

@@ -18,7 +18,7 @@ internal sealed record PowerLimit(Quantity Amount, Location Place, decimal PerAm
     /// <summary>The most that may be asked for without counting as over, in VA or A.</summary>
     public decimal Most { get; } = Amount.InBase + Tolerance;
 
-    /// <summary>What it carries for as long as wanted, or null where that is not given.</summary>
+    /// <summary>What it carries for as long as needed, or null where that is not given.</summary>
     public static PowerLimit? Continuous(Power? power) => power switch
     {
         { Transformer: { } transformer, TransformerVoltage: { } volts } =>

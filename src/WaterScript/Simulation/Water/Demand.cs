@@ -35,7 +35,7 @@ internal sealed class Demand : IRunObserver
         for (; supply is not null; supply = supply.Tank is null ? supply.FedBy : null) yield return supply;
     }
 
-    /// <summary>More than zones can want of each supply together, whatever opens when; in L/min, by the supply's index.</summary>
+    /// <summary>More than zones can draw from each supply together, whatever opens when; in L/min, by the supply's index.</summary>
     public static decimal[] OfAllZones(Site site)
     {
         var all = new decimal[site.Supplies.Length];

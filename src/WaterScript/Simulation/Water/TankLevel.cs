@@ -47,7 +47,7 @@ internal sealed class TankLevel
     /// <summary>The level of a supply's tank, full at first; null without a tank, or where it cannot be followed.</summary>
     /// <param name="context">The site, and the dates that are looked at.</param>
     /// <param name="supply">One of its supplies.</param>
-    /// <param name="corner">Is told the moments between which the level changes evenly, in order; two of one moment where it jumps.</param>
+    /// <param name="corner">Called with the moments between which the level changes evenly, in order; two of one moment where it jumps.</param>
     public static TankLevel? Of(SimulationContext context, Supply supply, Action<long, decimal>? corner = null) =>
         supply.Tank is null || LacksFor(context.Site, supply) is not null ? null : new TankLevel(context, supply, corner);
 

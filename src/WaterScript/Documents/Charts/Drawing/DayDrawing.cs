@@ -133,7 +133,7 @@ internal sealed class DayDrawing
     /// <summary>Names of lanes and curves, which stay in sight when a screen shows a part of the day.</summary>
     public IReadOnlyList<DrawnText> Names => _names;
 
-    /// <summary>The room that the names of the zones want.</summary>
+    /// <summary>The room that the names of the zones need.</summary>
     public static double NameWidthOf(Chart chart) => Math.Clamp(
         chart.Days[0].Lanes.Select(lane => DrawnText.WidthOf(lane.Zone.DisplayName) + NameGap + 2).DefaultIfEmpty(0).Max(), LeastNameWidth, MostNameWidth);
 
@@ -145,10 +145,10 @@ internal sealed class DayDrawing
     private double PlaceMarks(double y)
     {
         var rows = new PackedRows();
-        var told = new HashSet<int>();
+        var named = new HashSet<int>();
         foreach (var mark in Day.Marks)
         {
-            var heading = told.Add(mark.Finding.Number) ? $" {mark.Finding.Finding.Heading}" : "";
+            var heading = named.Add(mark.Finding.Number) ? $" {mark.Finding.Finding.Heading}" : "";
             var (x, text) = (X(mark.At), string.Create(CultureInfo.InvariantCulture, $"{mark.Finding.Number}{heading}"));
             var label = DrawnText.Within(0, 0, MostMarkText, text, "mark-text");
             var left = x + MarkSize + 4 + label.Right <= Width ? x + MarkSize + 4 : x - MarkSize - 4 - label.Right;

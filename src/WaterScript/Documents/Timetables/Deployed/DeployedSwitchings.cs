@@ -4,7 +4,7 @@ using WaterScript.Model;
 
 namespace WaterScript.Documents.Timetables.Deployed;
 
-/// <summary>The openings and the switchings of a deployed timetable, of which only counts and hashes are wanted.</summary>
+/// <summary>The openings and the switchings of a deployed timetable, of which only counts and hashes are needed.</summary>
 internal sealed class DeployedSwitchings(YamlEvents events, Site site) : IDisposable
 {
     private static readonly string[] Kinds = ["zone", "pump", "master", "injector"];

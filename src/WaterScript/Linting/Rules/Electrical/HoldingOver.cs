@@ -102,7 +102,7 @@ internal sealed class HoldingOver : IRule, ISwitchingObserver
     }
 
     /// <summary>
-    /// Sees what was held until now. An excess is told from its beginning as soon as it has lasted for a second, through whatever was switched
+    /// Sees what was held until now. An excess is reported from its beginning as soon as it has lasted for a second, through whatever was switched
     /// meanwhile, and then goes on from one switching to the next.
     /// </summary>
     private void SeeStretch(OpenContributions open, decimal most, in Switching until)
@@ -114,10 +114,10 @@ internal sealed class HoldingOver : IRule, ISwitchingObserver
             return;
         }
 
-        excess ??= new Excess(open.Since, IsTold: false);
-        if (!excess.IsTold && until.Milliseconds - excess.From.Milliseconds < Switching.MillisecondsInSecond) return;
+        excess ??= new Excess(open.Since, IsReported: false);
+        if (!excess.IsReported && until.Milliseconds - excess.From.Milliseconds < Switching.MillisecondsInSecond) return;
         if (excess.From.Second < until.Second) _overloads.Add(until.Controller, most, open.Contributions, excess.From.Second, until.Second);
-        excess = new Excess(until, IsTold: true);
+        excess = new Excess(until, IsReported: true);
     }
 
     public IEnumerable<Finding> Findings() => _overloads.All.Select(FindingFor);
@@ -145,7 +145,7 @@ internal sealed class HoldingOver : IRule, ISwitchingObserver
     }
 
     /// <summary>More held than there may be.</summary>
-    /// <param name="From">With which switching begins what is not told yet.</param>
-    /// <param name="IsTold">Whether it has lasted for a second, so that what was before is told.</param>
-    private sealed record Excess(Switching From, bool IsTold);
+    /// <param name="From">With which switching begins what is not reported yet.</param>
+    /// <param name="IsReported">Whether it has lasted for a second, so that what was before is reported.</param>
+    private sealed record Excess(Switching From, bool IsReported);
 }

@@ -9,7 +9,7 @@ using WaterScript.Wording;
 
 namespace WaterScript.Linting.Rules.Electrical;
 
-/// <summary>Valves that want more current as they open than the power supply gives for a moment.</summary>
+/// <summary>Valves that draw more current as they open than the power supply gives for a moment.</summary>
 internal sealed class InrushOver : IRule, ISwitchingObserver
 {
     /// <summary>The spacing that is tried, in milliseconds: an inrush is over long before (common practice).</summary>

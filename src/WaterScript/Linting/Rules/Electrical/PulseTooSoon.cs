@@ -116,7 +116,7 @@ internal sealed class PulseTooSoon : IRule, ISwitchingObserver
     }
 
     /// <summary>
-    /// A spacing, in milliseconds, with which no pulse to such a valve is too weak: the least that its own pulses want, or more where others draw on
+    /// A spacing, in milliseconds, with which no pulse to such a valve is too weak: the least that its own pulses need, or more where others draw on
     /// the store too. Null where none helps.
     /// </summary>
     private long? Clearing(Controller controller, PulseValve pulse, long least)

@@ -3,7 +3,7 @@ using WaterScript.Linting.Engine;
 
 namespace WaterScript.Linting.Rules.Plants;
 
-/// <summary>A zone that gets more than its plants want.</summary>
+/// <summary>A zone that gets more than its plants need.</summary>
 internal sealed class OverWatered(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("over-watered", Severity.Advice, "more water than the plants need")

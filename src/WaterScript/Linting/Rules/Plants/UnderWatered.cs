@@ -3,7 +3,7 @@ using WaterScript.Linting.Engine;
 
 namespace WaterScript.Linting.Rules.Plants;
 
-/// <summary>A zone that gets less than its plants want.</summary>
+/// <summary>A zone that gets less than its plants need.</summary>
 internal sealed class UnderWatered(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("under-watered", Severity.Advice, "less water than the plants need")

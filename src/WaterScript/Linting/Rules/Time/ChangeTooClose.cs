@@ -103,12 +103,12 @@ internal sealed class ChangeTooClose : IRule, IRunObserver
     {
         Judge();
         return _close
-            .Where(entry => !IsTold(entry.Key.Later, entry.Value))
+            .Where(entry => !IsReported(entry.Key.Later, entry.Value))
             .Select(entry => FindingFor(entry.Key.Later, _context.Site.Supplies[entry.Key.Supply], entry.Value));
     }
 
     /// <summary>Whether `pass-overlap` says of the same line that a pass begins too soon after another one of its schedule.</summary>
-    private bool IsTold(Location cause, Close close) =>
+    private bool IsReported(Location cause, Close close) =>
         close.Earlier.Schedule == close.Later.Schedule && _context.PassMeetings.Has(close.Later.Schedule, cause);
 
     /// <summary>Looks at what begins at one moment.</summary>

@@ -6,7 +6,7 @@ using WaterScript.Timetables;
 
 namespace WaterScript.Linting.Rules.Time;
 
-/// <summary>A pass outside the calendar that a hold or a closed season takes: one wants water, the other wants none.</summary>
+/// <summary>A pass outside the calendar that a hold or a closed season takes: one asks for water, the other for none.</summary>
 internal sealed class ExtraPassSkipped(LintContext context) : IRule
 {
     public IEnumerable<Finding> Findings() =>

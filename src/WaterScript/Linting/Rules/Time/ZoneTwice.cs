@@ -8,7 +8,7 @@ using WaterScript.Wording;
 
 namespace WaterScript.Linting.Rules.Time;
 
-/// <summary>One zone that two schedules want at once.</summary>
+/// <summary>One zone that two schedules use at once.</summary>
 internal sealed class ZoneTwice(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("zone-twice", Severity.Error, "one zone wanted twice at once")

@@ -8,7 +8,7 @@ using WaterScript.Wording;
 
 namespace WaterScript.Linting.Rules.Water;
 
-/// <summary>Zones that together want more than their supply gives.</summary>
+/// <summary>Zones that together draw more than their supply gives.</summary>
 internal sealed class FlowOverSupply(LintContext context) : IRule, IDemandObserver
 {
     public static Rule Rule { get; } = new("flow-over-supply", Severity.Error, "more water wanted at once than the supply gives")
@@ -87,9 +87,9 @@ internal sealed class FlowOverSupply(LintContext context) : IRule, IDemandObserv
         var supply = context.Site.Supplies[overload.Owner];
         var flow = supply.Flow!.Value;
         var limit = new Label(flow.Place, $"gives {Flows.Say(flow.InBase, flow)}");
-        var wanted = $"{(overload.Places.Length == 1 ? "these together want" : "together they want")} " +
+        var label = $"{(overload.Places.Length == 1 ? "these together want" : "together they want")} " +
             $"{OverloadWords.UpTo(overload, Flows.Say(overload.Worst, flow))}";
-        var finding = OverloadWords.FindingFor(Rule, context, overload, $"too much water at once from {supply.DisplayName}", wanted, limit);
+        var finding = OverloadWords.FindingFor(Rule, context, overload, $"too much water at once from {supply.DisplayName}", label, limit);
         finding = finding with
         {
             Details = $"{finding.Details}{OverloadWords.WorstParts(context, overload, amount => Flows.Say(amount, flow))}: " +

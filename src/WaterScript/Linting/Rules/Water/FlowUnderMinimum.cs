@@ -83,8 +83,8 @@ internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObse
         if (_underWay[supply.Index] is not { } before || before.To != interval.From) _underWay[supply.Index] = before = new UnderWay(interval.From);
         before.To = interval.To;
         if (interval.To - before.From > Borne)
-            _overloads.Add(supply.Index, limit: -1, interval.Contributions, before.IsTold ? interval.From : before.From, interval.To);
-        before.IsTold |= interval.To - before.From > Borne;
+            _overloads.Add(supply.Index, limit: -1, interval.Contributions, before.IsReported ? interval.From : before.From, interval.To);
+        before.IsReported |= interval.To - before.From > Borne;
     }
 
     public IEnumerable<Finding> Findings() => _overloads.All.Select(FindingFor);
@@ -118,7 +118,7 @@ internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObse
             $"{Flows.Say(sum, supply.MinimumFlow!.Value)}, or {otherwise}";
     }
 
-    /// <summary>The fewest other zones with which the minimum is met; null where that cannot be told.</summary>
+    /// <summary>The fewest other zones with which the minimum is met; null where that cannot be worked out.</summary>
     private ImmutableArray<Zone>? Together(Supply supply, Overload overload)
     {
         if (!overload.IsSteady || Flows.Unknown(context.Site, supply, "").Any()) return null;
@@ -136,6 +136,6 @@ internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObse
 
         public long To { get; set; }
 
-        public bool IsTold { get; set; }
+        public bool IsReported { get; set; }
     }
 }

@@ -10,7 +10,7 @@ using WaterScript.Wording;
 
 namespace WaterScript.Linting.Rules.Water;
 
-/// <summary>A tank that is drawn down to its reserve while somebody still wants water.</summary>
+/// <summary>A tank that is drawn down to its reserve while somebody still needs water.</summary>
 internal sealed class TankRunsDry : IRule, IDemandObserver
 {
     public static Rule Rule { get; } = new("tank-runs-dry", Severity.Error, "a tank that runs dry")
