@@ -21,7 +21,8 @@ public sealed class CompletionTests : Workshop
         Assert.Equal(words.Split(' '), Offered(line));
 
     [Fact]
-    public void Every_rule_is_offered_to_explain() => Assert.Superset(RuleCatalogue.Rules.Select(rule => rule.Slug).ToHashSet(), Offered("explain ").ToHashSet());
+    public void Every_rule_is_offered_to_explain() =>
+        Assert.Superset(RuleCatalogue.Rules.Select(rule => rule.Slug).ToHashSet(), Offered("explain ").ToHashSet());
 
     [Fact]
     public void Within_a_line_what_stands_before_the_place_counts() =>
@@ -34,7 +35,8 @@ public sealed class CompletionTests : Workshop
     public void An_unfinished_line_is_not_refused(string line) => Assert.NotEmpty(Offered(line));
 
     [Fact]
-    public void Help_comes_whatever_stands_beside_it() => Assert.Contains("Usage:", RunLine("compile site.water --to xml --help").Output, StringComparison.Ordinal);
+    public void Help_comes_whatever_stands_beside_it() =>
+        Assert.Contains("Usage:", RunLine("compile site.water --to xml --help").Output, StringComparison.Ordinal);
 
     private string[] Offered(string line) => Lines(Run($"[suggest:{line.Length}]", line));
 

@@ -3,7 +3,9 @@ using Xunit;
 
 namespace WaterScript.Tests.Text;
 
-/// <summary>What terminals need: as wcwidth of Markus Kuhn and its successors count columns, and Unicode Standard Annex 11 says which characters are wide.</summary>
+/// <summary>
+/// What terminals need: as wcwidth of Markus Kuhn and its successors count columns, and Unicode Standard Annex 11 says which characters are wide.
+/// </summary>
 public sealed class DisplayWidthTests
 {
     [Theory]
