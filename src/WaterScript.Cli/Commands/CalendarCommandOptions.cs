@@ -53,13 +53,13 @@ internal sealed class CalendarCommandOptions
     /// <exception cref="CommandException">The time that a build sets cannot be read.</exception>
     public CalendarOptions Read(ParseResult parsed, Site site, Controller? controller, bool isOpenEnded, Surroundings surroundings) =>
         new(parsed.GetValue(_stamp) ?? DefaultStamp(site, surroundings))
-    {
-        IsFlat = parsed.GetValue(_flat),
-        Unit = parsed.GetValue(_events),
-        Sequence = parsed.GetValue(_sequence),
-        Controller = controller,
-        IsOpenEnded = isOpenEnded,
-    };
+        {
+            IsFlat = parsed.GetValue(_flat),
+            Unit = parsed.GetValue(_events),
+            Sequence = parsed.GetValue(_sequence),
+            Controller = controller,
+            IsOpenEnded = isOpenEnded,
+        };
 
     private static Instant DefaultStamp(Site site, Surroundings surroundings)
     {

@@ -18,8 +18,11 @@ internal sealed class ChartCommand
     private readonly Terminal _terminal;
     private readonly Argument<string> _file = new("FILE") { Description = "The file with the site, or - for standard input." };
     private readonly Option<string?> _output =
-        new("--output", "-o") { HelpName = "PATH",
-        Description = "The picture: PATH.svg for documents, PATH.html to look at on a screen. It is written whole or not at all." };
+        new("--output", "-o")
+        {
+            HelpName = "PATH",
+            Description = "The picture: PATH.svg for documents, PATH.html to look at on a screen. It is written whole or not at all."
+        };
     private readonly Option<LocalDate?> _from = OptionValues.Date("--from", "Begin at noon of this date. Default: the first noon after which there is water.");
     private readonly Option<int?> _days = OptionValues.Number(
         "--days", "N", "So many days, each from noon to noon. Default: 1.", "number of days", 1, Limits.ChartDays);

@@ -17,8 +17,11 @@ internal sealed class DiffCommand
 
     private readonly Terminal _terminal;
     private readonly Argument<string> _old =
-        new("OLD") { Description =
-        "A file with the site as it was, REV:path for one in a revision of git, a timetable in YAML that is deployed, or - for standard input." };
+        new("OLD")
+        {
+            Description =
+        "A file with the site as it was, REV:path for one in a revision of git, a timetable in YAML that is deployed, or - for standard input."
+        };
     private readonly Argument<string> _new = new("NEW") { Description = "The site as it is: a file, REV:path or -." };
     private readonly Option<LocalDate?> _from = OptionValues.Date("--from", "First date to compare. Default: the earlier effective date of the two.");
     private readonly Option<LocalDate?> _until = OptionValues.Date("--until", "First date that is not compared any more. Default: as far as check looks.");

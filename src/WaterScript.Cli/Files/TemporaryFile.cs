@@ -98,8 +98,14 @@ internal static class TemporaryFile
         {
             if (FileStatus.OfLink(path) is not { Kind: FileKind.Regular }) return;
             using var held = new FileStream(path,
-                new FileStreamOptions { Mode = FileMode.Open, Access = FileAccess.ReadWrite, Share = FileShare.None, BufferSize = 0,
-                Options = FileOptions.DeleteOnClose });
+                new FileStreamOptions
+                {
+                    Mode = FileMode.Open,
+                    Access = FileAccess.ReadWrite,
+                    Share = FileShare.None,
+                    BufferSize = 0,
+                    Options = FileOptions.DeleteOnClose
+                });
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {

@@ -27,7 +27,8 @@ internal static class TextDecoder
         if (valid == bytes.Length) return (text, null);
         var place = Lenient.GetCharCount(bytes[..valid]) - (text.HasByteOrderMark ? 1 : 0);
         return (text, Report(text, place, 1, "this letter is not written in UTF-8")
-            with { Help = "Save the file as UTF-8, then look at its letters with accents." });
+            with
+        { Help = "Save the file as UTF-8, then look at its letters with accents." });
     }
 
     private static string HelpOf(ReadOnlySpan<byte> bytes) => IsUtf16(bytes)

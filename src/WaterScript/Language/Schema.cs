@@ -44,18 +44,21 @@ internal static class Schema
     internal static class Site
     {
         public static readonly Property<TimeZoneType> TimeZone =
-            new("timezone", "timezone Europe/Lisbon", "Time zone of every clock time, by its IANA name.", new()) { IsRequired = true,
-            IsAlwaysDescribed = true };
+            new("timezone", "timezone Europe/Lisbon", "Time zone of every clock time, by its IANA name.", new())
+            {
+                IsRequired = true,
+                IsAlwaysDescribed = true
+            };
         public static readonly Property<DateType> Effective =
             new("effective", "effective 2026-03-01", "Nothing runs before the start of this date.", new()) { IsRequired = true, IsAlwaysDescribed = true };
         public static readonly Property<PositionType> Location =
             new("location", "location 39.6 N 8.1 W 310 m", "Where it lies; the height may be left out. Sun times and climate need it.", new());
         public static readonly Property<ReferenceType> Scale =
             new("scale", "scale year", "The scale of all schedules without one of their own.", Reference("the name of a scale"))
-        {
-            Default = "100 %",
-            Keys = [new("scale", DefinedShape.NameOfSource) { Section = "schedules" }],
-        };
+            {
+                Default = "100 %",
+                Keys = [new("scale", DefinedShape.NameOfSource) { Section = "schedules" }],
+            };
         public static readonly BlockSchema Block =
             new("site", "The site: one in all files together.", [TimeZone, Effective, Location, Scale]) { Section = "site" };
     }
@@ -71,43 +74,43 @@ internal static class Schema
         public static readonly Property<AmountType> Tank = new("tank", "tank 8 m3", "Volume of its tank.", Amount(Dimension.Volume));
         public static readonly Property<ContentType> Contains =
             new("contains", "contains 200 L on 2026-05-01", "What the tank holds at the start of a date.", new())
-        {
-            Default = "full at the start",
-            Keys =
+            {
+                Default = "full at the start",
+                Keys =
             [
                 new("contains_l", new NumberShape(Bounds.NotNegative), "What the tank holds on `contains_on`."),
                 new("contains_on", DefinedShape.Date, "The start of that date."),
             ],
-        };
+            };
         public static readonly Property<AmountType> Refill = new("refill", "refill 4 L/min", "Flow into the tank.", Amount(Dimension.Flow, Bounds.NotNegative));
         public static readonly Property<CatchType> Catches =
             new("catches", "catches 18 m2 at 80 %", "Roof that rain is caught from, and the share that reaches the tank.", new())
-        {
-            Keys =
+            {
+                Keys =
             [
                 new("catches_m2", new NumberShape(Bounds.Positive), "Roof area that rain is caught from."),
                 new("catches_percent", new NumberShape(Bounds.ShareOfWhole), "Share of that rain that reaches the tank."),
             ],
-        };
+            };
         public static readonly Property<AmountType> Reserve =
             new("reserve", "reserve 100 L", "What must stay in the tank.", Amount(Dimension.Volume, Bounds.NotNegative)) { Default = "0 L" };
         public static readonly Property<AmountType> Daily = new("daily", "daily 2 m3", "The most in a day, from local midnight.", Amount(Dimension.Volume));
         public static readonly Property<ChangeType> Change =
             new("change", "change gap 5 s", "What stands between two waterings of a pass: a gap, or an overlap.", new())
-        {
-            Default = "nothing",
-            Keys =
+            {
+                Default = "nothing",
+                Keys =
             [
                 new("change_gap_s", new NumberShape(Bounds.Positive), "Nothing is open for so long between two waterings."),
                 new("change_overlap_s", new NumberShape(Bounds.Positive), "Both are open for so long between two waterings.") { Form = "change overlap 5 s" },
             ],
-        };
+            };
         public static readonly Property<ReferenceType> FedBy = new("fed-by", "fed-by main", "The supply that feeds it.", Reference("the name of a supply"));
         public static readonly Property<WordType> Backflow =
             new("backflow", "backflow atmospheric", "Its protection against backflow.", Word("a kind of backflow protection", "atmospheric"))
-        {
-            Keys = [new("atmospheric_backflow", new TrueShape(), "Whether an atmospheric vacuum breaker stands behind it.")],
-        };
+            {
+                Keys = [new("atmospheric_backflow", new TrueShape(), "Whether an atmospheric vacuum breaker stands behind it.")],
+            };
         public static readonly BlockSchema Block = new(
             "supply", "Where water comes from.",
             [Flow, MinimumFlow, Bypass, Vessel, Tank, Contains, Refill, Catches, Reserve, Daily, Change, FedBy, Backflow])
@@ -123,16 +126,16 @@ internal static class Schema
             new("spacing", "spacing 300 ms", "Time between two openings.", new(Spacing)) { Default = "0 s", IsAlwaysDescribed = true };
         public static readonly Property<CountType> AtMost =
             new("at", "at most 2 zones", "The most zones at once.", new(MostOutputs) { Before = "most", Counted = ("zones", "zone") })
-        {
-            Keys = [new("at_most_zones", new CountShape(MostOutputs), "The most zones at once.")],
-        };
+            {
+                Keys = [new("at_most_zones", new CountShape(MostOutputs), "The most zones at once.")],
+            };
         public static readonly Property<WordType> Schedules =
             new("schedules", "schedules never-overlap", "Whether two schedules may run at once on it.",
             Word("a word about schedules", "may-overlap", "never-overlap"))
-        {
-            Default = "may-overlap",
-            Keys = [new("schedules_may_overlap", new TrueOrFalseShape(), "Whether two schedules may run at once on it.")],
-        };
+            {
+                Default = "may-overlap",
+                Keys = [new("schedules_may_overlap", new TrueOrFalseShape(), "Whether two schedules may run at once on it.")],
+            };
         public static readonly Property<TimeType> Clock = new("clock", "clock within 20 s", "How far its clock may be off.", new() { Before = "within" });
         public static readonly BlockSchema Block =
             new("controller", "What switches outputs.", [Outputs, SpacingTime, AtMost, Schedules, Clock]) { Inner = ["power"], Section = "controllers" };
@@ -152,13 +155,13 @@ internal static class Schema
             new(Dimension.Capacitance, "Capacitance that pulses are drawn from.", Dimension.Voltage, "Voltage to which it is charged."));
         public static readonly Property<RechargeType> Recharge =
             new("recharge", "recharge 2 W efficiency 80 %", "Power that recharges the store, and the share that reaches it.", new())
-        {
-            Keys =
+            {
+                Keys =
             [
                 new("recharge_w", new NumberShape(Bounds.Positive), "Power that recharges the store."),
                 new("recharge_efficiency_percent", new NumberShape(Bounds.ShareOfWhole), "Share of that power that reaches it."),
             ],
-        };
+            };
         public static readonly BlockSchema Block =
             new("power", "The power supply of a controller.", [Transformer, Continuous, Peak, Store, Recharge]) { Section = "controllers/power" };
     }
@@ -194,19 +197,25 @@ internal static class Schema
         public static readonly Property<AmountType> Load = new("load", "load 60 mA", "Current that its output carries.", Amount(Dimension.Current));
         public static readonly Property<ReferenceType> Valve = new("valve", "valve ac24", "Its kind of valve.", Reference("the name of a valve"));
         public static readonly Property<LeadType> Starts =
-            new("starts", "starts 5 s before zones", "When it starts, before or after its first zone opens.", new()) { Default = "with them",
-            IsAlwaysDescribed = true };
+            new("starts", "starts 5 s before zones", "When it starts, before or after its first zone opens.", new())
+            {
+                Default = "with them",
+                IsAlwaysDescribed = true
+            };
         public static readonly Property<LeadType> Stops =
-            new("stops", "stops 10 s after zones", "When it stops, before or after its last zone closes.", new()) { Default = "with them",
-            IsAlwaysDescribed = true };
+            new("stops", "stops 10 s after zones", "When it stops, before or after its last zone closes.", new())
+            {
+                Default = "with them",
+                IsAlwaysDescribed = true
+            };
         public static readonly Property<TimeType> StaysOnThrough =
             new("stays-on-through", "stays-on-through 60 s", "Gaps of up to this length leave it on.", new()) { Default = "none", IsAlwaysDescribed = true };
         public static readonly Property<CountType> AtMost =
             new("at", "at most 6 starts an hour", "The most starts an hour.",
             new(3_600) { Before = "most", Counted = ("starts", "start"), After = ["an", "hour"] })
-        {
-            Keys = [new("starts_an_hour", new CountShape(3_600), "The most starts an hour.")],
-        };
+            {
+                Keys = [new("starts_an_hour", new CountShape(3_600), "The most starts an hour.")],
+            };
         public static readonly ImmutableArray<Property> All = [Output, Supply, Zones, Load, Valve, Starts, Stops, StaysOnThrough, AtMost];
     }
 
@@ -231,8 +240,11 @@ internal static class Schema
     internal static class Zone
     {
         public static readonly Property<OutputType> Output =
-            new("output", "output 2 of shed", "The output of its valve; the controller may be left out where there is one.", new()) { IsRequired = true,
-            Keys = OutputKeys };
+            new("output", "output 2 of shed", "The output of its valve; the controller may be left out where there is one.", new())
+            {
+                IsRequired = true,
+                Keys = OutputKeys
+            };
         public static readonly Property<ReferenceType> Valve = new("valve", "valve ac24", "Its kind of valve.", Reference("the name of a valve"));
         public static readonly Property<ReferenceType> Supply =
             new("supply", "supply cistern", "Where its water comes from; may be left out where there is one.", Reference("the name of a supply"));
@@ -242,17 +254,18 @@ internal static class Schema
         };
         public static readonly Property<EmittersType> Emitters =
             new("emitters", "emitters 12 at 4 L/h", "Number of its emitters and the flow of one, in place of its flow.", new())
-        {
-            Keys =
+            {
+                Keys =
             [
                 new("emitters", new NumberShape(EmitterCount), "Number of its emitters."),
                 new("flow_l_per_min", new NumberShape(Bounds.Positive), "Flow of all of them."),
             ],
-        };
+            };
         public static readonly Property<AmountType> Area = new("area", "area 120 m2", "Ground that it wets.", Amount(Dimension.Area, Ground));
         public static readonly Property<AmountType> Rate =
             new("rate", "rate 12 mm/h", "Application rate; with flow and area too, all three agree within 5 %.",
-            Amount(Dimension.DepthRate)) { Default = "flow / area" };
+            Amount(Dimension.DepthRate))
+            { Default = "flow / area" };
         public static readonly Property<WordType> Heads =
             new("heads", "heads spray", "What stands at the end of the pipes.", Word("a kind of heads", "drip", "bubbler", "spray", "rotor", "mist"));
         public static readonly Property<ShareType> Efficiency =
@@ -287,13 +300,13 @@ internal static class Schema
         public static readonly Property<AmountType> Holds = new("holds", "holds 150 mm/m", "Water that it holds for plants.", Amount(Dimension.DepthHeld));
         public static readonly Property<AmountType> Ponds =
             new("ponds", "ponds 5 mm", "Water that may stand on it.", Amount(Dimension.Depth, Bounds.NotNegative))
-        {
-            Keys =
+            {
+                Keys =
             [
                 new("ponds_mm", new ListShape(new NumberShape(Bounds.NotNegative), Least: 1, Most: 4),
                     "Water that may stand on it: for every slope, or for slopes of up to 3, 6, 12 and more per cent."),
             ],
-        };
+            };
         public static readonly BlockSchema Block = new("soil", "A soil of the file's own.", [Intake, Holds, Ponds]) { Section = "soils" };
     }
 

@@ -41,7 +41,8 @@ internal sealed class Mistakes(SourceText source)
     {
         if (!IsReported(Kinds.Of(token.Type)))
             Add(Finding.At(ReadingRules.Syntax, At(token.Span()), $"{InQuotes(token)} does not belong here")
-                with { Help = Suggestion.ForLeftover(token).Text });
+                with
+            { Help = Suggestion.ForLeftover(token).Text });
     }
 
     /// <summary>A description whose first line is not followed by a block.</summary>
@@ -83,10 +84,10 @@ internal sealed class Mistakes(SourceText source)
     /// <param name="rest">The second, without its <c>water</c>.</param>
     public void SecondWatering(TextSpan first, TextSpan comma, TextSpan rest) =>
         Add(Finding.At(ReadingRules.Syntax, At(comma), "a second watering needs a line of its own", "the first ends here") with
-    {
-        Help = $"Write two lines: {source.Slice(first)}, and: water {source.Slice(rest)}",
-        Fix = new Fix("begin a second watering", IsSafe: true, [new TextEdit(At(comma), ";"), new TextEdit(At(new TextSpan(rest.Start, 0)), "water ")]),
-    });
+        {
+            Help = $"Write two lines: {source.Slice(first)}, and: water {source.Slice(rest)}",
+            Fix = new Fix("begin a second watering", IsSafe: true, [new TextEdit(At(comma), ";"), new TextEdit(At(new TextSpan(rest.Start, 0)), "water ")]),
+        });
 
     /// <summary>A token that cannot stand where it does.</summary>
     /// <param name="token">The token.</param>
@@ -112,26 +113,26 @@ internal sealed class Mistakes(SourceText source)
     /// <summary><c>mon-fri</c></summary>
     public void GluedWeekdays(TextSpan span, string first, string last) =>
         Add(Finding.At(ReadingRules.Syntax, At(span), $"\"{source.Slice(span)}\" is not how days in a row are written") with
-    {
-        Help = $"Write {first} to {last}",
-        Fix = Fix.Safe($"write {first} to {last}", At(span), $"{first} to {last}"),
-    });
+        {
+            Help = $"Write {first} to {last}",
+            Fix = Fix.Safe($"write {first} to {last}", At(span), $"{first} to {last}"),
+        });
 
     /// <summary>Something understood that is written in another way here.</summary>
     public void Unusual(TextSpan span, string form) =>
         Add(Finding.At(ReadingRules.UnusualForm, At(span), $"\"{source.Slice(span)}\" is written {form} here") with
-    {
-        Help = $"Write {form}",
-        Fix = Fix.Safe($"write {form}", At(span), form),
-    });
+        {
+            Help = $"Write {form}",
+            Fix = Fix.Safe($"write {form}", At(span), form),
+        });
 
     /// <summary>A number with a comma in place of the point.</summary>
     public void DecimalComma(TextSpan span, string whole, string part) =>
         Add(Finding.At(ReadingRules.DecimalComma, At(span), "a comma in a number", "a comma means and, or then") with
-    {
-        Help = $"Write {whole}.{part}",
-        Fix = Fix.Unsafe($"write {whole}.{part}", At(span), $"{whole}.{part}"),
-    });
+        {
+            Help = $"Write {whole}.{part}",
+            Fix = Fix.Unsafe($"write {whole}.{part}", At(span), $"{whole}.{part}"),
+        });
 
     /// <summary><c>3x</c></summary>
     public void GluedTimes(TextSpan span, string count) => Wrong(span, "is not how times are counted", $"Write {count} times");
@@ -176,14 +177,15 @@ internal sealed class Mistakes(SourceText source)
     /// <summary>A label in quotes of another kind.</summary>
     public void SingleQuotes(TextSpan span, string text) =>
         Add(Finding.At(ReadingRules.Syntax, At(span), $"{source.Slice(span)} stands between the wrong quotes") with
-    {
-        Help = $"Write a label between \" and \", like this: \"{text}\"; a name stands without quotes.",
-    });
+        {
+            Help = $"Write a label between \" and \", like this: \"{text}\"; a name stands without quotes.",
+        });
 
     /// <summary>A label without its second quote.</summary>
     public void OpenLabel(TextSpan span) =>
         Add(Finding.At(ReadingRules.Syntax, At(span), "a label without its closing quote", "begins here")
-        with { Help = "Put a \" at its end, on the same line." });
+        with
+        { Help = "Put a \" at its end, on the same line." });
 
     /// <summary>An escape that means nothing.</summary>
     public void BadEscape(TextSpan span) =>
@@ -193,10 +195,10 @@ internal sealed class Mistakes(SourceText source)
     /// <summary>A mark between a property and its value.</summary>
     public void NeedlessMark(TextSpan span, string property, string mark) =>
         Add(Finding.At(ReadingRules.Syntax, At(span), $"\"{mark}\" does not stand after \"{property}\"") with
-    {
-        Help = $"Write {property}, a space and the value.",
-        Fix = Fix.Safe($"delete {mark}", At(span), ""),
-    });
+        {
+            Help = $"Write {property}, a space and the value.",
+            Fix = Fix.Safe($"delete {mark}", At(span), ""),
+        });
 
     /// <summary><c>let settle: 5 min</c></summary>
     public void ColonInLet(TextSpan span, string name) => Wrong(span, "does not stand in a let", $"Write let {name} = and the value");
@@ -216,12 +218,14 @@ internal sealed class Mistakes(SourceText source)
     /// <summary>An <c>accept</c> among steps that are no sequence's.</summary>
     public void MisplacedAccept(TextSpan span) =>
         Add(Finding.At(ReadingRules.Syntax, At(span), "an `accept` among steps accepts nothing")
-            with { Help = "Put it directly into the schedule, before or after its steps." });
+            with
+        { Help = "Put it directly into the schedule, before or after its steps." });
 
     /// <summary>A name that is not formed as names are.</summary>
     public void BadName(TextSpan span, string name) =>
         Add(Finding.At(ReadingRules.Syntax, At(span), $"\"{name}\" cannot be a name")
-            with { Help = $"Use small letters a to z, digits and single hyphens, like this: {Names.Like(name) ?? "north-bed"}; people read the label." });
+            with
+        { Help = $"Use small letters a to z, digits and single hyphens, like this: {Names.Like(name) ?? "north-bed"}; people read the label." });
 
     /// <summary>A block that is not closed where its lines end.</summary>
     public void MissingClose(TextSpan span) =>
@@ -237,12 +241,14 @@ internal sealed class Mistakes(SourceText source)
     /// <summary>A closing brace too many.</summary>
     public void StrayClose(TextSpan span) =>
         Add(Finding.At(ReadingRules.Syntax, At(span), "a closing brace that closes nothing")
-        with { Help = "Delete it, or put the { of its block after the name." });
+        with
+        { Help = "Delete it, or put the { of its block after the name." });
 
     /// <summary>Braces inside braces beyond the limit.</summary>
     public void TooDeep(TextSpan span) =>
         Add(Finding.At(ReadingRules.OverLimit, At(span), $"more than {Limits.NestingDepth} braces inside one another")
-        with { Help = "Give the inner steps a name with `sequence`, and `run` it." });
+        with
+        { Help = "Give the inner steps a name with `sequence`, and `run` it." });
 
     private void Wrong(TextSpan span, string what, string help) =>
         Add(Finding.At(ReadingRules.Syntax, At(span), $"\"{source.Slice(span)}\" {what}") with { Help = help });

@@ -44,6 +44,7 @@ internal static class Parser
     {
         var place = new Location(source, new TextSpan(Limits.FileLength, 0));
         return Finding.At(ReadingRules.OverLimit, place, $"more than {Limits.FileLength} characters in one file")
-            with { Help = "Split it, and include the parts" };
+            with
+        { Help = "Split it, and include the parts" };
     }
 }

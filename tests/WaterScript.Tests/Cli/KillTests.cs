@@ -92,7 +92,8 @@ public sealed class KillTests(ITestOutputHelper output) : Workshop
     private bool KillAfter(TimeSpan delay, string line)
     {
         using var process = Process.Start(new ProcessStartInfo(WaterscriptProcess.Path,
-            line.Split(' ')) { WorkingDirectory = Folder, RedirectStandardOutput = true, RedirectStandardError = true })!;
+            line.Split(' '))
+        { WorkingDirectory = Folder, RedirectStandardOutput = true, RedirectStandardError = true })!;
         var isEnded = process.WaitForExit(delay);
         process.Kill();
         process.WaitForExit();

@@ -1,6 +1,6 @@
 using System.Globalization;
-using WaterScript.Language;
 using WaterScript.Diagnostics;
+using WaterScript.Language;
 using Xunit;
 
 namespace WaterScript.Tests.Documentation;

@@ -69,8 +69,11 @@ public sealed class RandomPropertyTests
         var unscaled = Runs(site with { Scale = null }, horizon);
         Assert.Equal(unscaled, Runs(site with { Scale = whole }, horizon));
         Assert.Equal(unscaled,
-            Runs(site with { Scale = null,
-            Schedules = [.. site.Schedules.Select(schedule => schedule.Scale is null ? schedule with { Scale = whole } : schedule)] }, horizon));
+            Runs(site with
+            {
+                Scale = null,
+                Schedules = [.. site.Schedules.Select(schedule => schedule.Scale is null ? schedule with { Scale = whole } : schedule)]
+            }, horizon));
     }
 
     /// <summary>Twice the ground needs twice the water: with every area doubled and every rate halved, a depth takes twice as long.</summary>

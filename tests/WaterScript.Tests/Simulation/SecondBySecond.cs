@@ -72,8 +72,12 @@ internal sealed class SecondBySecond
         {
             var dosed = _runs.Where(run => run.Injector == device.Name)
                 .Select(run =>
-                    run with { Start = run.Start + Seconds(device.After ?? Duration.Zero), End = run.End - Seconds(device.Rinse ?? Duration.Zero),
-                    Overlap = 0 });
+                    run with
+                    {
+                        Start = run.Start + Seconds(device.After ?? Duration.Zero),
+                        End = run.End - Seconds(device.Rinse ?? Duration.Zero),
+                        Overlap = 0
+                    });
             return [.. dosed.Where(run => run.Start < run.End)];
         }
 

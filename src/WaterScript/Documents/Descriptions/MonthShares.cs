@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using WaterScript.Language;
 using WaterScript.Documents.Writers;
+using WaterScript.Language;
 
 namespace WaterScript.Documents.Descriptions;
 

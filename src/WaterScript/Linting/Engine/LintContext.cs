@@ -83,9 +83,12 @@ internal sealed class LintContext(Timetable timetable, Schedule? manual = null) 
     /// <param name="counter">When it happens.</param>
     public Finding Happening(Finding finding, OccurrenceCounter counter) => Manual is null
         ? finding with { Happens = counter.Happens(this) }
-        : finding with { Details =
+        : finding with
+        {
+            Details =
             $"In a pass of \"{Manual.Name}\", " +
-            $"{AfterStart(counter.First)}{(counter.Times > 1 ? $" for the first time, {MomentWords.Times(counter.Times)}" : "")}.\n{finding.Details}" };
+            $"{AfterStart(counter.First)}{(counter.Times > 1 ? $" for the first time, {MomentWords.Times(counter.Times)}" : "")}.\n{finding.Details}"
+        };
 
     private string AfterStart(long instant) => instant == _start ? "at its start" : $"{Phrases.Length(instant - _start)} after its start";
 }

@@ -36,9 +36,12 @@ internal sealed record MovedDays(Schedule Schedule, Weekdays Days)
 
     /// <summary>The site with it.</summary>
     public Site In(Site site) =>
-        site with { Schedules =
+        site with
+        {
+            Schedules =
         site.Schedules.SetItem(Schedule.Index,
-        Schedule with { Days = [new WeekdayDays(Days)], DayLines = [Schedule.DayLines[0] with { Days = [new WeekdayDays(Days)] }] }) };
+        Schedule with { Days = [new WeekdayDays(Days)], DayLines = [Schedule.DayLines[0] with { Days = [new WeekdayDays(Days)] }] })
+        };
 
     private static IEnumerable<MovedDays> MovesOf(Schedule schedule, Weekdays days) =>
         Enumerable.Range(1, DaysInWeek - 1).Select(by => new MovedDays(schedule, Turned(days, by))).Where(moved => moved.Days != days)

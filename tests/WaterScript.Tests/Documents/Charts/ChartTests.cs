@@ -276,7 +276,8 @@ public class ChartTests
         try
         {
             CultureInfo.CurrentCulture = new CultureInfo("",
-                useUserOverride: false) { NumberFormat = { NumberDecimalSeparator = ",", NegativeSign = "minus " } };
+                useUserOverride: false)
+            { NumberFormat = { NumberDecimalSeparator = ",", NegativeSign = "minus " } };
             Assert.Equal(first, Text());
         }
         finally

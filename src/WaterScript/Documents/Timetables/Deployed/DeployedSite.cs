@@ -127,8 +127,13 @@ internal sealed class DeployedSite : IDisposable
     private Device DeviceOf(YamlMap map, int index) => new()
     {
         Index = index,
-        Kind = map.Needed("kind") switch { "pump" => DeviceKind.Pump, "master" => DeviceKind.Master, "injector" => DeviceKind.Injector,
-            _ => throw YamlEvents.At(map.Place, "kind is not pump, master or injector", YamlEvents.CompileAnew) },
+        Kind = map.Needed("kind") switch
+        {
+            "pump" => DeviceKind.Pump,
+            "master" => DeviceKind.Master,
+            "injector" => DeviceKind.Injector,
+            _ => throw YamlEvents.At(map.Place, "kind is not pump, master or injector", YamlEvents.CompileAnew)
+        },
         Name = map.Needed("name"),
         Label = map.Text("label"),
         Origin = _origin,

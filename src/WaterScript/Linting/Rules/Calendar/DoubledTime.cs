@@ -35,8 +35,8 @@ internal sealed class DoubledTime(LintContext context) : IRule
         context.DayNotes.Of(DayNoteKind.DoubledTime)
             .Select(note => Finding.At(Rule, note.Origin, $"the clock shows {note.Origin.Text} twice on {MomentWords.Date(note.Happens.First.Date)}",
             "the first of the two is taken") with
-        {
-            Happens = note.Happens,
-            Help = "Start outside the hour that the clock change repeats, or leave it: the watering comes once.",
-        });
+            {
+                Happens = note.Happens,
+                Help = "Start outside the hour that the clock change repeats, or leave it: the watering comes once.",
+            });
 }

@@ -34,9 +34,9 @@ internal sealed class NoPass(LintContext context) : IRule
         context.DayNotes.Of(DayNoteKind.NoPass)
             .Select(note => Finding.At(Rule, note.Origin, $"\"{note.Schedule.Name}\" has no pass on {MomentWords.Date(note.Happens.First.Date)}",
             "starts after its repeats end") with
-        {
-            Others = note.Other is { } repeat ? [new Label(repeat, "ends before that start")] : [],
-            Happens = note.Happens,
-            Help = "Start earlier, or let the repeats end later, for that part of the year.",
-        });
+            {
+                Others = note.Other is { } repeat ? [new Label(repeat, "ends before that start")] : [],
+                Happens = note.Happens,
+                Help = "Start earlier, or let the repeats end later, for that part of the year.",
+            });
 }

@@ -36,10 +36,10 @@ internal sealed class NoSunEvent(LintContext context) : IRule
         context.DayNotes.Of(DayNoteKind.NoSunEvent)
             .Select(note => Finding.At(Rule, note.Origin, $"the sun does not {VerbOf(note)} on {MomentWords.Date(note.Happens.First.Date)}",
             "no watering on that date") with
-        {
-            Happens = note.Happens,
-            Help = "Use a clock time for that part of the year.",
-        });
+            {
+                Happens = note.Happens,
+                Help = "Use a clock time for that part of the year.",
+            });
 
     private static string VerbOf(DayNoteGroup note) => (Says(note, "sunrise"), Says(note, "sunset")) switch
     {

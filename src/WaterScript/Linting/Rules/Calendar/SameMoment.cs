@@ -34,10 +34,10 @@ internal sealed class SameMoment(LintContext context) : IRule
         context.DayNotes.Of(DayNoteKind.SameMoment)
             .Select(note => Finding.At(Rule, note.Origin, $"two starts of \"{note.Schedule.Name}\" fall on one moment",
             $"the same moment on {MomentWords.Date(note.Happens.First.Date)}") with
-        {
-            Others = note.Other is { } other ? [new Label(other, "this one is taken")] : [],
-            Happens = note.Happens,
-            Details = "The zones are watered once.",
-            Help = "Delete one of the two starts.",
-        });
+            {
+                Others = note.Other is { } other ? [new Label(other, "this one is taken")] : [],
+                Happens = note.Happens,
+                Details = "The zones are watered once.",
+                Help = "Delete one of the two starts.",
+            });
 }

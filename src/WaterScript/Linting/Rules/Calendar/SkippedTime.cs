@@ -35,8 +35,8 @@ internal sealed class SkippedTime(LintContext context) : IRule
         context.DayNotes.Of(DayNoteKind.SkippedTime)
             .Select(note => Finding.At(Rule, note.Origin, $"the clock skips {note.Origin.Text} on {MomentWords.Date(note.Happens.First.Date)}",
             $"taken as {context.Moment(note.Instant)}") with
-        {
-            Happens = note.Happens,
-            Help = "Start outside the hour that the clock change skips, or leave it: the watering comes later on that clock, and none is lost.",
-        });
+            {
+                Happens = note.Happens,
+                Help = "Start outside the hour that the clock change skips, or leave it: the watering comes later on that clock, and none is lost.",
+            });
 }

@@ -58,7 +58,8 @@ internal sealed class Unused(LintContext context) : IRule
         foreach (var zone in context.Site.Zones.Where(zone => !zone.IsSpare && !watered.Contains(zone.Index)))
         {
             yield return Finding.At(Rule, zone.Origin, $"nothing waters {zone.DisplayName}", "no step names it")
-                with { Help = "Water it in a schedule, or write `spare` in it." };
+                with
+            { Help = "Water it in a schedule, or write `spare` in it." };
         }
     }
 }

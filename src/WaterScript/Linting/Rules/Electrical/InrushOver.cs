@@ -139,8 +139,11 @@ internal sealed class InrushOver : IRule, ISwitchingObserver
         if (tried._overloads.All.Where(left => left.Owner == overload.Owner).MaxBy(left => left.Worst) is not { } most)
         {
             var words = LongerSpacing.Words(TriedSpacing);
-            return finding with { Help = $"Write {words} in {controller.Name}: it then opens one by one, which clears it.",
-                Fix = LongerSpacing.To(controller, TriedSpacing) };
+            return finding with
+            {
+                Help = $"Write {words} in {controller.Name}: it then opens one by one, which clears it.",
+                Fix = LongerSpacing.To(controller, TriedSpacing)
+            };
         }
 
         var less = LessAtOnce(finding, overload);

@@ -20,7 +20,10 @@ internal static class PowerOverload
     {
         var wanted = $"{wants} {OverloadWords.UpTo(overload, limit.Say(overload.Worst))}";
         var finding = OverloadWords.FindingFor(rule, context, overload, heading, wanted, new Label(limit.Place, $"{gives} {limit.Amount}"));
-        return finding with { Details =
-            $"{finding.Details}{OverloadWords.WorstParts(context, overload, limit.Say)}: {limit.Say(overload.Worst - limit.Amount.InBase)} too much." };
+        return finding with
+        {
+            Details =
+            $"{finding.Details}{OverloadWords.WorstParts(context, overload, limit.Say)}: {limit.Say(overload.Worst - limit.Amount.InBase)} too much."
+        };
     }
 }

@@ -102,7 +102,8 @@ internal sealed class PulseTooSoon : IRule, ISwitchingObserver
         };
         finding = _context.Happening(finding, weak.OccurrenceCounter);
         return WithHelp(finding, controller, store, weak.Pulse)
-            with { Details = $"{finding.Details}{Train(weak)}{Recharge(store, weak)}", Assumed = weak.Pulse.Assumed };
+            with
+        { Details = $"{finding.Details}{Train(weak)}{Recharge(store, weak)}", Assumed = weak.Pulse.Assumed };
     }
 
     private Finding WithHelp(Finding finding, Controller controller, Store store, PulseValve pulse)
@@ -110,8 +111,11 @@ internal sealed class PulseTooSoon : IRule, ISwitchingObserver
         if (LongerSpacing.For(store, pulse) is not { } least)
             return finding with { Help = "Write a `spacing` that the recharge fits into, and a `recharge` in the power block." };
         return Clearing(controller, pulse, least) is { } spacing
-            ? finding with { Help = $"Write {LongerSpacing.Words(spacing)} in {controller.Name}, or take a larger store.",
-                Fix = LongerSpacing.To(controller, spacing) }
+            ? finding with
+            {
+                Help = $"Write {LongerSpacing.Words(spacing)} in {controller.Name}, or take a larger store.",
+                Fix = LongerSpacing.To(controller, spacing)
+            }
             : finding with { Help = "Leave more time between two switchings, or take a larger store." };
     }
 

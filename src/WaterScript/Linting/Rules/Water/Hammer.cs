@@ -160,19 +160,26 @@ internal sealed class Hammer : IRule, ISwitchingObserver
                 $"{OverloadWords.UpTo(overload, Flows.Say(overload.Worst, flow))} stop at once",
                 new Label(flow.Place, $"gives {Flows.Say(flow.InBase, flow)}"));
         return WithHelp(finding
-            with { Details = $"{finding.Details}{OverloadWords.WorstParts(_context, overload, amount => Flows.Say(amount, flow))}." }, overload);
+            with
+        { Details = $"{finding.Details}{OverloadWords.WorstParts(_context, overload, amount => Flows.Say(amount, flow))}." }, overload);
     }
 
     /// <summary>A spacing or a later start, where a trial shows that it is one; for a single step, commas.</summary>
     private Finding WithHelp(Finding finding, Overload overload)
     {
         if (Spaced(overload) is { } controller)
-            return finding with { Help = $"Write {LongerSpacing.Words(TriedSpacing)} in {controller.Name}: its valves then close one by one, which clears it.",
-                Fix = LongerSpacing.To(controller, TriedSpacing) };
+            return finding with
+            {
+                Help = $"Write {LongerSpacing.Words(TriedSpacing)} in {controller.Name}: its valves then close one by one, which clears it.",
+                Fix = LongerSpacing.To(controller, TriedSpacing)
+            };
         if (overload.Places is [var only])
-            return finding with { Help =
+            return finding with
+            {
+                Help =
                 "Let one of them run a few seconds longer than the other, or water them one after the other: write a comma in place of a plus.",
-                Fix = OverloadWords.OneByOne(only.Step) };
+                Fix = OverloadWords.OneByOne(only.Step)
+            };
         if (StartTrial.Best(_context, finding, overload, _overloads.All.Sum(other => other.Times), trial => new Hammer(trial), TriedShifts) is not var (
             start, left))
             return finding with { Help = "Let one of them run a few seconds longer than the other." };

@@ -86,7 +86,8 @@ internal sealed class InjectorAlone : IRule, IRunObserver
         Label[] labels = [.. place.Labels(what)];
         var finding = new Finding(Rule, $"{device.DisplayName}: {what}", labels[0]) { Others = [.. labels[1..], new Label(device.Origin, Says(device))] };
         return _context.Happening(finding, doses)
-            with { Help = "Water longer, or mend `after`, `rinse`, `starts`, `stops` or `stays-on-through` of the injector." };
+            with
+        { Help = "Water longer, or mend `after`, `rinse`, `starts`, `stops` or `stays-on-through` of the injector." };
     }
 
     private static string Says(Device device) =>

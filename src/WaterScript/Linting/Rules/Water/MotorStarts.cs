@@ -111,8 +111,11 @@ internal sealed class MotorStarts : IRule, IOpeningObserver
     private bool? Clears(Device device, long through)
     {
         var site = _context.Site
-            with { Devices = _context.Site.Devices.SetItem(
-            device.Index, device with { WrittenStaysOnThrough = new(NodaTime.Duration.FromSeconds(through), device.StartsAnHour!.Value.Place) }) };
+            with
+        {
+            Devices = _context.Site.Devices.SetItem(
+            device.Index, device with { WrittenStaysOnThrough = new(NodaTime.Duration.FromSeconds(through), device.StartsAnHour!.Value.Place) })
+        };
         return Trial.Of(_context, site, trial => new MotorStarts(trial)) is { } tried ? !tried._devices[device.Index]!.TooMuch.Happened : null;
     }
 

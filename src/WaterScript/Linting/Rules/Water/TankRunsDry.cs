@@ -124,8 +124,11 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
         long Tenths(decimal litresPerMinute) => (long)Math.Ceiling(litresPerMinute * unit.Denominator / unit.Numerator * 10);
         Quantity RefillOf(long tenths) => new(tenths / 10m, unit);
         Site With(long tenths) =>
-            _context.Site with { Supplies =
-            _context.Site.Supplies.SetItem(supply.Index, supply with { Refill = new(RefillOf(tenths), supply.Tank!.Value.Place) }) };
+            _context.Site with
+            {
+                Supplies =
+            _context.Site.Supplies.SetItem(supply.Index, supply with { Refill = new(RefillOf(tenths), supply.Tank!.Value.Place) })
+            };
     }
 
     private bool? IsDry(Tank tank, Site? site) =>
