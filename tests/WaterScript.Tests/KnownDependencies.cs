@@ -10,5 +10,5 @@ internal static class KnownDependencies
     public static readonly string[] Circles = [];
 
     /// <summary>How many lines have more than 160 columns. In tests they are texts that stand in one piece.</summary>
-    public static readonly (string Root, int Lines)[] LongLines = [("src/", 60), ("tests/", 90)];
+    public static readonly (string Root, int Lines)[] LongLines = [("src/", 60), ("tests/", 150)];
 }

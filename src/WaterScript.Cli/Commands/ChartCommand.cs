@@ -52,8 +52,14 @@ internal sealed class ChartCommand
             return ExitCode.Findings;
         }
 
-        var chart = SiteLoader.Answer(site, "Drawing", () => Compilation.ChartOf(site, lint, SpanOf(site, parsed.GetValue(_from), parsed.GetValue(_days) ?? 1)), _terminal);
-        if (chart.IsTooLarge) throw new CommandException(string.Create(CultureInfo.InvariantCulture, $"{chart.RunCount} runs are more than the {Limits.ChartRuns} that a chart can show; choose fewer --days"));
+        var (from, days) = (parsed.GetValue(_from), parsed.GetValue(_days) ?? 1);
+        var chart = SiteLoader.Answer(site, "Drawing", () => Compilation.ChartOf(site, lint, SpanOf(site, from, days)), _terminal);
+        if (chart.IsTooLarge)
+        {
+            throw new CommandException(string.Create(
+                CultureInfo.InvariantCulture, $"{chart.RunCount} runs are more than the {Limits.ChartRuns} that a chart can show; choose fewer --days"));
+        }
+
         output.Write(check.Reading.Files.Select(read => read.Source), stream => write(chart, stream));
         _terminal.Error.Line($"{check.Name}: {ChartWords.Summary(chart)}");
         return check.Worst == Severity.Error ? ExitCode.Findings : ExitCode.Success;

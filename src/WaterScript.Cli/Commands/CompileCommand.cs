@@ -82,7 +82,12 @@ internal sealed class CompileCommand
         var compiled = compilation.Over(timetable, range.IsOpenEnded);
         var options = compiled.Options(only, controller);
         if (format is { } form && compiled.WhyNot(form, options) is { } reason) return Refuse(check, reason);
-        if (compilation.HasErrors) _terminal.Error.Line($"{check.Name}: {FindingSummary.Of(check.Findings)}. Written all the same, because of --despite-errors: what has an error may be missing.");
+        if (compilation.HasErrors)
+        {
+            _terminal.Error.Line(
+                $"{check.Name}: {FindingSummary.Of(check.Findings)}. Written all the same, because of --despite-errors: what has an error may be missing.");
+        }
+
 
         void Write(Action<Stream> write) => output.Write(check.Reading.Files.Select(read => read.Source), write);
         if (format is { } document) Write(stream => WriteTimetable(compiled, document, options, stream));

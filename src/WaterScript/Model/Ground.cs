@@ -98,7 +98,8 @@ internal sealed record MonthlyScale(string Name, string? Label, Location Origin,
 /// <param name="Label">What people read, or null.</param>
 /// <param name="Origin">Where its name stands.</param>
 /// <param name="Since">In order of date, each date once; 100 per cent before the first.</param>
-internal sealed record DatedScale(string Name, string? Label, Location Origin, ImmutableArray<(NodaTime.LocalDate From, decimal Percent)> Since) : Scale(Name, Label, Origin);
+internal sealed record DatedScale(string Name, string? Label, Location Origin, ImmutableArray<(NodaTime.LocalDate From, decimal Percent)> Since)
+    : Scale(Name, Label, Origin);
 
 /// <summary>A share calculated from the site's climate.</summary>
 internal sealed record ClimateScale(string Name, string? Label, Location Origin) : Scale(Name, Label, Origin);

@@ -49,7 +49,8 @@ internal sealed record ExtraNode(TextSpan Span, DateNode Date, MomentNode Time, 
 internal sealed record AcceptNode(TextSpan Span, NameNode Rule, StringNode Because, DateNode? Until) : StatementNode(Span);
 
 /// <summary><c>sequence NAME ["label"] { STEPS }</c>; an <c>accept</c> may stand among the steps.</summary>
-internal sealed record SequenceNode(TextSpan Span, NameNode Name, StringNode? Label, ImmutableArray<StepNode> Steps, ImmutableArray<AcceptNode> Accepts) : StatementNode(Span);
+internal sealed record SequenceNode(TextSpan Span, NameNode Name, StringNode? Label, ImmutableArray<StepNode> Steps, ImmutableArray<AcceptNode> Accepts)
+    : StatementNode(Span);
 
 /// <summary>A description block: <c>KIND NAME ["label"] { … }</c>.</summary>
 /// <param name="Span">With its braces.</param>
@@ -57,7 +58,8 @@ internal sealed record SequenceNode(TextSpan Span, NameNode Name, StringNode? La
 /// <param name="Header">The words after the kind: a name, and for a valve its type. Empty for <c>climate</c> and <c>power</c>.</param>
 /// <param name="Label">The label, or null.</param>
 /// <param name="Body">Properties, blocks inside it and <c>accept</c> statements, in order.</param>
-internal sealed record BlockNode(TextSpan Span, NameNode Kind, ImmutableArray<NameNode> Header, StringNode? Label, ImmutableArray<StatementNode> Body) : StatementNode(Span)
+internal sealed record BlockNode(TextSpan Span, NameNode Kind, ImmutableArray<NameNode> Header, StringNode? Label, ImmutableArray<StatementNode> Body)
+    : StatementNode(Span)
 {
     /// <summary>All that stands between the kind and the brace, for a property that is followed by braces by mistake.</summary>
     public required RowNode Row { get; init; }
@@ -66,10 +68,14 @@ internal sealed record BlockNode(TextSpan Span, NameNode Kind, ImmutableArray<Na
     public required TextSpan Brace { get; init; }
 }
 
-/// <summary>A property with its value: <c>flow 18 L/min</c>. The row is empty where nothing follows, and a month line is a property called by its month.</summary>
+/// <summary>
+/// A property with its value: <c>flow 18 L/min</c>. The row is empty where nothing follows, and a month line is a property called by its month.
+/// </summary>
 internal sealed record PropertyNode(TextSpan Span, NameNode Name, RowNode Value) : StatementNode(Span);
 
-/// <summary><c>restriction NAME ["label"] { … }</c>. Its body holds the nodes of <c>RestrictionNodes.cs</c>, <see cref="AcceptNode"/> and <see cref="FromNode"/>.</summary>
+/// <summary>
+/// <c>restriction NAME ["label"] { … }</c>. Its body holds the nodes of <c>RestrictionNodes.cs</c>, <see cref="AcceptNode"/> and <see cref="FromNode"/>.
+/// </summary>
 internal sealed record RestrictionNode(TextSpan Span, NameNode Name, StringNode? Label, ImmutableArray<StatementNode> Body) : StatementNode(Span);
 
 /// <summary><c>schedule NAME ["label"] { … }</c>. Its body holds the nodes of <c>ScheduleNodes.cs</c> and <see cref="AcceptNode"/>.</summary>

@@ -6,7 +6,10 @@ namespace WaterScript.Syntax;
 /// <summary>A step.</summary>
 internal abstract record StepNode(TextSpan Span) : Node(Span);
 
-/// <summary><c>water LIST for DURATION</c> or <c>water LIST with AMOUNT</c>, perhaps <c>through INJECTOR</c>: one of <paramref name="For"/> and <paramref name="With"/>.</summary>
+/// <summary>
+/// <c>water LIST for DURATION</c> or <c>water LIST with AMOUNT</c>, perhaps <c>through INJECTOR</c>: one of <paramref name="For"/> and
+/// <paramref name="With"/>.
+/// </summary>
 internal sealed record WaterNode(TextSpan Span, ZoneListNode Zones, RowNode? For, RowNode? With, NameNode? Through) : StepNode(Span);
 
 /// <summary><c>pause 2 min</c></summary>

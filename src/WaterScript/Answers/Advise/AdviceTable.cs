@@ -6,7 +6,10 @@ using WaterScript.Wording;
 
 namespace WaterScript.Answers.Advise;
 
-/// <summary>The advice as text for people: a table for each zone, what was taken for granted, and the shares to paste. Depths are in inches where the file measures its ground or its weather so.</summary>
+/// <summary>
+/// The advice as text for people: a table for each zone, what was taken for granted, and the shares to paste. Depths are in inches where the file
+/// measures its ground or its weather so.
+/// </summary>
 internal sealed class AdviceTable
 {
     private static readonly int[] Widths = [5, 10, 9, 9, 9, 10, 15, 17];

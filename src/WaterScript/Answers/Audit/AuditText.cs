@@ -84,8 +84,10 @@ internal sealed class AuditText
         {
             ListMatch.Same => $"the device ran this file, its list for {dates}{(list.Controller is { } controller ? $" of {controller.Name}" : "")}",
             ListMatch.TooShort => "too short to tell which list that is",
-            ListMatch.TooLong => $"not compared: the list of this file for {dates} is too long; compare a part of it (--from and --days, as compile was told), or the hash that compile writes",
-            _ => $"not the list of this file for {dates}: the device ran another file or version, or a list for other dates{(_report.IsOfDeployed ? "" : " (say --from and --days as compile was told)")}",
+            ListMatch.TooLong => $"not compared: the list of this file for {dates} is too long; compare a part of it (--from and --days, as compile was told), "
+                + "or the hash that compile writes",
+            _ => $"not the list of this file for {dates}: the device ran another file or version, or a list for other dates"
+                + (_report.IsOfDeployed ? "" : " (say --from and --days as compile was told)"),
         };
     }
 

@@ -3,7 +3,10 @@ using WaterScript.Text.Lines;
 
 namespace WaterScript.Text.Diffs;
 
-/// <summary>What changes between two texts, line by line, in the unified form that <c>patch</c> and review tools read (POSIX.1-2017, diff -u). It is shown to people first: in it too every character can be seen.</summary>
+/// <summary>
+/// What changes between two texts, line by line, in the unified form that <c>patch</c> and review tools read (POSIX.1-2017, diff -u). It is shown to
+/// people first: in it too every character can be seen.
+/// </summary>
 internal static class UnifiedDiff
 {
     private const int Context = 3;
