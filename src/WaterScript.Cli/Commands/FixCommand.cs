@@ -97,6 +97,12 @@ internal sealed class FixCommand(Terminal terminal, PlainLines notes, FileProble
                 $"{place.Source.Path}:{place.Start.Line}:{place.Start.Column}: not applied, it would give {what}: {fix.Title}"));
         }
 
+        if (corrected.Untried > 0)
+        {
+            var (fixes, them) = (Phrases.Count(corrected.Untried, "more fix", "more fixes"), corrected.Untried == 1 ? "it" : "them");
+            notes.Line($"{corrected.After.Path}: {fixes} not applied, trying {them} would be more work than it may be.");
+        }
+
         return corrected;
     }
 

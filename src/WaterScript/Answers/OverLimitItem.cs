@@ -5,16 +5,16 @@ using WaterScript.Documents.Writers;
 namespace WaterScript.Answers;
 
 /// <summary>Where a comparison ended before its last date, for programs.</summary>
-[Description("The comparison ended before its last date: it would have gone through more runs than it may."), Shape(Of = "over-limit")]
+[Description("The comparison ended before its last date: it would have been more work than it may be."), Shape(Of = "over-limit")]
 internal sealed record OverLimitItem
 {
     [Description("All before this moment was compared."), Shape(Of = ShapeAttribute.Moment)]
     public required string ComparedUntil { get; init; }
 
-    [Description("How many runs that took."), Shape(Least = 0)]
+    [Description("How many runs there were by then."), Shape(Least = 0)]
     public required long Runs { get; init; }
 
-    [Description("The one that most of them are of."), Shape(Of = ShapeAttribute.Name)]
+    [Description("The one that makes most of the work."), Shape(Of = ShapeAttribute.Name)]
     public required string Schedule { get; init; }
 
     public required PlaceItem Place { get; init; }

@@ -16,7 +16,7 @@ internal sealed class FixApplier(ImmutableArray<FixTarget> sites)
     private readonly Dictionary<string, SourceText> _before = new(StringComparer.Ordinal);
     private readonly Dictionary<Fix, CheckedSite> _refused = [];
     private ImmutableDictionary<string, SourceText> _texts = FixTarget.NoTexts;
-    private long _work;
+    private long _work, _mostWork;
 
     /// <summary>The files that have changed so far, before and after, in order of their paths.</summary>
     public ImmutableArray<(SourceText Before, SourceText After)> Changes =>
@@ -32,14 +32,16 @@ internal sealed class FixApplier(ImmutableArray<FixTarget> sites)
         var before = site.Settle(_texts);
         foreach (var file in before.Reading.Files) _before.TryAdd(file.Source.Path, file.Source);
         var (texts, applied) = (_texts, 0);
-        _work = 0;
+        (_work, _mostWork) = (0, Limits.FixChecks * Limits.CheckWorkOf(before.Reading.Files.Sum(file => (long)file.Source.Text.Length)));
         for (var round = 0; site.IsAllowed && round < Limits.FixRounds && Round(site) is > 0 and var more; round++) applied += more;
         var after = site.Settle(_texts);
+        ImmutableArray<Fix> left = [.. after.Findings.Select(finding => finding.Fix).OfType<Fix>()];
         return new FixedSite(before, after, applied)
         {
+            Untried = site.IsAllowed ? left.Count(IsToTry) : 0,
             Changed = [.. _texts.Values.Where(text => texts.GetValueOrDefault(text.Path, _before[text.Path]).Text != text.Text)
                 .OrderBy(text => text.Path, StringComparer.Ordinal)],
-            Refused = [.. after.Findings.Select(finding => finding.Fix).OfType<Fix>().Where(_refused.ContainsKey).Select(fix => (fix, _refused[fix].Path))],
+            Refused = [.. left.Where(_refused.ContainsKey).Select(fix => (fix, _refused[fix].Path))],
         };
     }
 
@@ -47,17 +49,18 @@ internal sealed class FixApplier(ImmutableArray<FixTarget> sites)
     /// <returns>How many fixes.</returns>
     private int Round(FixTarget site)
     {
-        var fixes = FixSet.Together(site.Settle(_texts).Findings.Select(finding => finding.Fix).OfType<Fix>()
-            .Where(fix => fix.IsSafe && !_refused.ContainsKey(fix)));
+        var fixes = FixSet.Together(site.Settle(_texts).Findings.Select(finding => finding.Fix).OfType<Fix>().Where(IsToTry));
         var accepted = Accept(site, [], fixes.AsSpan());
         if (!accepted.IsEmpty) _texts = TextsWith(accepted);
         return accepted.Length;
     }
 
+    private bool IsToTry(Fix fix) => fix.IsSafe && !_refused.ContainsKey(fix);
+
     /// <summary>Those of some fixes that do no harm along with the ones accepted already: all at once if they can be, else half by half.</summary>
     private ImmutableArray<Fix> Accept(FixTarget site, ImmutableArray<Fix> accepted, ReadOnlySpan<Fix> fixes)
     {
-        if (fixes.IsEmpty || _work > Limits.FixChecks * Limits.CheckWork) return accepted;
+        if (fixes.IsEmpty || _work > _mostWork) return accepted;
         ImmutableArray<Fix> all = [.. accepted, .. fixes];
         if (Harmed(site, TextsWith(all)) is not { } harmed) return all;
         if (fixes.Length == 1)
@@ -104,6 +107,9 @@ internal sealed class FixApplier(ImmutableArray<FixTarget> sites)
 /// <param name="Applied">How many fixes are applied.</param>
 internal sealed record FixedSite(CheckedSite Before, CheckedSite After, int Applied)
 {
+    /// <summary>How many safe fixes were not tried, since that would have been more work than it may be.</summary>
+    public required int Untried { get; init; }
+
     /// <summary>The new texts of the files that it changed, in order of their paths.</summary>
     public required ImmutableArray<SourceText> Changed { get; init; }
 
