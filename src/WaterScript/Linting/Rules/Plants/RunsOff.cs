@@ -3,6 +3,7 @@ using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
 using WaterScript.Model;
 using WaterScript.Simulation;
+using WaterScript.Simulation.Water;
 using WaterScript.Timetables;
 using WaterScript.Wording;
 
@@ -58,7 +59,7 @@ internal sealed class RunsOff : IRule, IRunObserver
 
     private readonly LintContext _context;
     private readonly Infiltration?[] _grounds;
-    private readonly (long Until, decimal Depth)[] _standing;
+    private readonly StandingWater _standing;
     private readonly Dictionary<(int Place, int Zone), Found> _found = [];
     private readonly Dictionary<int, long> _longest = [];
 
@@ -66,23 +67,17 @@ internal sealed class RunsOff : IRule, IRunObserver
     {
         _context = context;
         _grounds = [.. context.Site.Zones.Select(zone => Infiltration.Of(zone))];
-        _standing = new (long, decimal)[_grounds.Length];
+        _standing = new StandingWater(_grounds);
     }
 
     public bool Observes(Zone zone) => _grounds[zone.Index] is { IsFasterThanIntake: true };
 
     public void Visit(in Run run)
     {
-        var ground = _grounds[run.Zone]!.Value;
-        var (until, before) = _standing[run.Zone];
-        var start = Math.Max(run.Start, until);
-        if (run.End <= start) return;
-        before = Math.Max(0, before - (ground.Intake * (start - until) / SecondsInHour));
-        var stands = before + ((ground.Rate - ground.Intake) * (run.End - start) / SecondsInHour);
-        _standing[run.Zone] = (run.End, Math.Min(stands, ground.Ponds));
+        if (_standing.After(run) is not { } after) return;
         var place = _context.Steps.Of(run);
         _longest[place.Number] = Math.Max(_longest.GetValueOrDefault(place.Number), run.Seconds);
-        if (stands > ground.Ponds + Tolerance) Add(place, run, before, stands - ground.Ponds);
+        if (after.RunOff > Tolerance) Add(place, run, after.Before, after.RunOff);
     }
 
     public IEnumerable<Finding> Findings() => _found.Select(entry => FindingFor(entry.Value.Place, _context.Site.Zones[entry.Key.Zone], entry.Value));

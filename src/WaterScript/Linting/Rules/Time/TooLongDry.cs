@@ -3,6 +3,7 @@ using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
 using WaterScript.Model;
 using WaterScript.Simulation;
+using WaterScript.Simulation.Water;
 using WaterScript.Timetables;
 using WaterScript.Wording;
 
@@ -53,95 +54,42 @@ internal sealed class TooLongDry : IRule, IRunObserver
     };
 
     private readonly LintContext _context;
-    private readonly long[] _wetUntil;
+    private readonly DrySpells _spells;
     private readonly Found?[] _found;
-    private readonly DayPattern?[] _seasons;
-    private readonly int[]?[] _followed;
-    private readonly HashSet<int>[] _zonesOf;
-    private readonly (int Day, bool Is)[] _inSeason;
-    private readonly DayPattern[] _closed;
 
     public TooLongDry(LintContext context)
     {
         _context = context;
-        var site = context.Site;
-        _wetUntil = new long[site.Zones.Length];
-        _found = new Found?[site.Zones.Length];
-        _seasons = [.. site.Schedules.Select(
-            schedule => schedule.Season is null ? null : DayPattern.Of(days: [], schedule.Season, except: [], site.Effective))];
-        _followed = [.. site.Schedules.Select(schedule => FollowedBy(schedule, site))];
-        _zonesOf = [.. site.Schedules.Select(
-            schedule => schedule.IsManual || schedule.IsExtra ? [] : Waterings.ZonesIn(schedule.Steps).Select(zone => zone.Index).ToHashSet())];
-        _inSeason = [.. site.Schedules.Select(_ => (int.MinValue, false))];
-        _closed = [.. site.ClosedSeasons.Select(closed => DayPattern.Of([closed.Days], season: null, except: [], site.Effective))];
-        Array.Fill(_wetUntil, context.WallClock.StartOfDay(CivilDate.DayNumberOf(context.Horizon.From)));
+        _found = new Found?[context.Site.Zones.Length];
+        _spells = new DrySpells(context);
     }
 
     public bool Observes(Zone zone) => zone.NeverDryFor is not null;
 
     public void Visit(in Run run)
     {
-        JudgeGap(run.Zone, run.Start);
-        _wetUntil[run.Zone] = Math.Max(_wetUntil[run.Zone], run.End + run.Overlap);
+        var zone = _context.Site.Zones[run.Zone];
+        foreach (var (from, until) in _spells.EndedBy(run, MostOf(zone))) Add(zone, from, until);
     }
 
     public IEnumerable<Finding> Findings()
     {
-        var end = _context.WallClock.StartOfDay(CivilDate.DayNumberOf(_context.Horizon.Until));
-        foreach (var zone in _context.Site.Zones.Where(zone => zone.NeverDryFor is not null)) JudgeGap(zone.Index, end);
+        foreach (var zone in _context.Site.Zones.Where(Observes))
+        {
+            foreach (var (from, until) in _spells.AtTheEnd(zone, MostOf(zone))) Add(zone, from, until);
+        }
+
         return _context.Site.Zones.Where(zone => _found[zone.Index] is not null).Select(zone => FindingFor(zone, _found[zone.Index]!));
     }
 
-    /// <summary>Looks at a stretch without water; days out of season begin it anew.</summary>
-    private void JudgeGap(int zone, long until)
-    {
-        var from = _wetUntil[zone];
-        var most = _context.Site.Zones[zone].NeverDryFor!.Value.WholeSeconds();
-        if (until - from <= most) return;
-        var last = _context.DayOf(until - 1);
-        for (var day = _context.DayOf(from); day <= last; day++)
-        {
-            if (Counts(zone, day)) continue;
-            Judge(zone, from, Math.Min(until, _context.WallClock.StartOfDay(day)), most);
-            from = Math.Max(from, _context.WallClock.StartOfDay(day + 1));
-        }
+    private static long MostOf(Zone zone) => zone.NeverDryFor!.Value.WholeSeconds();
 
-        Judge(zone, from, until, most);
-    }
-
-    private void Judge(int zone, long from, long until, long most)
+    private void Add(Zone zone, long from, long until)
     {
-        if (until - from <= most) return;
-        var found = _found[zone] ??= new Found();
-        found.OccurrenceCounter.Add(from + most, _context);
+        var found = _found[zone.Index] ??= new Found();
+        found.OccurrenceCounter.Add(from + MostOf(zone), _context);
         if (found.OccurrenceCounter.Reach(until - from)) found.From = from;
     }
-
-    private bool Counts(int zone, int day)
-    {
-        if (_closed.Any(closed => closed.IsDue(day))) return false;
-        foreach (var schedule in _context.Site.Schedules)
-        {
-            if (_zonesOf[schedule.Index].Contains(zone) && IsInSeason(schedule.Index, day)) return true;
-        }
-
-        return false;
-    }
-
-    /// <summary>The binder has refused schedules that follow each other in a circle, or in too long a chain.</summary>
-    private bool IsInSeason(int schedule, int day)
-    {
-        if (_inSeason[schedule].Day != day)
-            _inSeason[schedule] =
-                (day, _seasons[schedule]?.IsDue(day) != false
-                && (_followed[schedule] is not { } others || Array.Exists(others, other => IsInSeason(other, day))));
-        return _inSeason[schedule].Is;
-    }
-
-    /// <summary>The schedules that one starts after; null where it has a start of its own.</summary>
-    private static int[]? FollowedBy(Schedule schedule, Site site) => schedule.Starts.All(start => start is StartAfter)
-        ? [.. schedule.Starts.OfType<StartAfter>().Select(start => site.Schedules.First(other => other.Name == start.Other).Index)]
-        : null;
 
     private Finding FindingFor(Zone zone, Found found) =>
         Finding.At(Rule, zone.NeverDryFor!.Value.Place, $"{zone.Name} stays dry for up to {Phrases.Length((long)found.OccurrenceCounter.Worst)}",
