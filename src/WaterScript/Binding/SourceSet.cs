@@ -42,6 +42,7 @@ internal sealed class SourceSet
 
     private void Follow(IncludeNode include, SourceText source, string from)
     {
+        if (string.IsNullOrWhiteSpace(include.Path.Value)) return;
         var location = new Location(source, include.Path.Span);
         if (Resolve(from, include.Path.Value) is not { } path)
         {

@@ -187,6 +187,10 @@ internal sealed class Mistakes(SourceText source)
         with
         { Help = "Put a \" at its end, on the same line." });
 
+    /// <summary>A label, a reason or a path of nothing but spaces.</summary>
+    public void NothingInQuotes(TextSpan span) =>
+        Add(Finding.At(ReadingRules.Missing, At(span), "nothing between the quotes") with { Help = "Write a few words, or leave a label out." });
+
     /// <summary>An escape that means nothing.</summary>
     public void BadEscape(TextSpan span) =>
         Wrong(span, "means nothing in a label",

@@ -60,8 +60,13 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
     protected static NumberNode NumberOf(IToken token) =>
         new(token.Span(), decimal.TryParse(token.Text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) ? value : decimal.MaxValue);
 
-    /// <summary>The label that a token is, its escapes read.</summary>
-    protected StringNode StringOf(IToken token) => new(token.Span(), Labels.Read(token.Text, token.StartIndex, Mistakes));
+    /// <summary>The label that a token is, its escapes read. One that says nothing would leave a name, a reason or a path empty.</summary>
+    protected StringNode StringOf(IToken token)
+    {
+        var node = new StringNode(token.Span(), Labels.Read(token.Text, token.StartIndex, Mistakes));
+        if (string.IsNullOrWhiteSpace(node.Value)) Mistakes.NothingInQuotes(node.Span);
+        return node;
+    }
 
     // ---- Lists
 
