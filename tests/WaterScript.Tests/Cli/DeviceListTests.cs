@@ -53,7 +53,7 @@ public sealed class DeviceListTests : Workshop
         Write("yard.water", Shared + "accept output-shared because \"one valve\"\n");
         var result = Compile("--to csv --only switchings");
         Assert.Equal(("", 1), (result.Output, result.ExitCode));
-        Assert.Contains("output 1 of box opens twice in a row, for lawn and beds, at 2026-03-01T05:00:00+00:00", result.Error, StringComparison.Ordinal);
+        Assert.Contains("output 1 of box opens while it is open, for lawn and beds, at 2026-03-01T05:00:00+00:00", result.Error, StringComparison.Ordinal);
     }
 
     [Fact]

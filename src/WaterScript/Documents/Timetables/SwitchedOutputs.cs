@@ -40,7 +40,7 @@ internal sealed class SwitchedOutputs
     {
         if (isForDevice) SwitchingContract.VerifyDates(timetable);
         var contract = new SwitchingContract(timetable.Site, isForDevice);
-        foreach (var switching in timetable.SwitchingsOf(Added(openings)))
+        foreach (var switching in timetable.SwitchingsOf(Added(openings, contract)))
         {
             var entry = Of(switching);
             entry.Longest.Add(switching);
@@ -60,11 +60,16 @@ internal sealed class SwitchedOutputs
         return users.Select(wired => new UsedOutput(wired, longest)).ToArray();
     }
 
-    private IEnumerable<Opening> Added(IEnumerable<Opening> openings)
+    private IEnumerable<Opening> Added(IEnumerable<Opening> openings, SwitchingContract contract)
     {
         foreach (var opening in openings)
         {
-            if ((opening.Zone >= 0 ? _zones[opening.Zone] : _devices[opening.Device]) is { } entry) entry.Longest.Add(opening);
+            if ((opening.Zone >= 0 ? _zones[opening.Zone] : _devices[opening.Device]) is { } entry)
+            {
+                contract.Admit(opening, entry);
+                entry.Longest.Add(opening);
+            }
+
             yield return opening;
         }
     }

@@ -18,6 +18,7 @@ internal sealed class SwitchingContract(Site site, bool isForDevice)
     public const long LastSecond = uint.MaxValue;
 
     private readonly Dictionary<(int Controller, int Output), (Switching Last, UsedOutput Entry)> _outputs = [];
+    private readonly Dictionary<(int Controller, int Output), (Opening Last, UsedOutput Entry)> _openings = [];
     private long _last = long.MinValue;
 
     /// <summary>Verifies that the dates fit into the closing row.</summary>
@@ -26,6 +27,18 @@ internal sealed class SwitchingContract(Site site, bool isForDevice)
     {
         var (from, until) = Validity.Of(timetable);
         if (from < 0 || until > LastSecond) throw OutsideTime();
+    }
+
+    /// <summary>Verifies the next opening: one of the same output is over by then, even where a stagger leaves it no time to be on.</summary>
+    /// <param name="opening">It.</param>
+    /// <param name="entry">The output that it opens.</param>
+    /// <exception cref="SwitchingContractException">It may not come next.</exception>
+    public void Admit(in Opening opening, UsedOutput entry)
+    {
+        var key = (entry.Wired.Controller.Index, entry.Wired.Number);
+        if (_openings.TryGetValue(key, out var before) && opening.From < before.Last.To)
+            throw Broken(entry, opening.From, $"opens while it is open, for {Users(entry, before.Entry)}");
+        _openings[key] = (opening, entry);
     }
 
     /// <summary>Verifies the next switching.</summary>
@@ -68,11 +81,13 @@ internal sealed class SwitchingContract(Site site, bool isForDevice)
     private static string Users(UsedOutput one, UsedOutput other) =>
         one == other ? one.Wired.Name : $"{other.Wired.Name} and {one.Wired.Name}";
 
-    private SwitchingContractException Broken(in Switching switching, UsedOutput entry, string how)
+    private SwitchingContractException Broken(in Switching switching, UsedOutput entry, string how) => Broken(entry, switching.Second, how);
+
+    private SwitchingContractException Broken(UsedOutput entry, long second, string how)
     {
         Span<byte> buffer = stackalloc byte[Timestamps.Longest];
-        var when = System.Text.Encoding.ASCII.GetString(new Timestamps(new ZoneClock(site.TimeZone)).Instant(switching.Second, buffer));
-        return new SwitchingContractException($"output {switching.Output} of {entry.Wired.Controller.Name} {how}, at {when}");
+        var when = System.Text.Encoding.ASCII.GetString(new Timestamps(new ZoneClock(site.TimeZone)).Instant(second, buffer));
+        return new SwitchingContractException($"output {entry.Wired.Number} of {entry.Wired.Controller.Name} {how}, at {when}");
     }
 
     private static SwitchingContractException OutsideTime() =>
