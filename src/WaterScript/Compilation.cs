@@ -201,9 +201,12 @@ public sealed class Compilation
         {
             throw new InvalidOperationException(AnswerCut.Words(site, cause), cause);
         }
+        catch (ChartTooLargeException cause)
+        {
+            throw new InvalidOperationException(
+                $"There are more than {Limits.ChartRuns} runs, which is more than a picture can show; choose fewer days.", cause);
+        }
 
-        if (chart.IsTooLarge)
-            throw new InvalidOperationException($"There are more than {Limits.ChartRuns} runs, which is more than a picture can show; choose fewer days.");
         write(chart, output);
     }
 

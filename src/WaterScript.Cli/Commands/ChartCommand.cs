@@ -5,6 +5,7 @@ using WaterScript.Cli.Files;
 using WaterScript.Diagnostics;
 using WaterScript.Documents.Charts;
 using WaterScript.Documents.Reports;
+using WaterScript.Linting.Engine;
 using WaterScript.Model;
 using WaterScript.Wording;
 
@@ -53,16 +54,23 @@ internal sealed class ChartCommand
         }
 
         var (from, days) = (parsed.GetValue(_from), parsed.GetValue(_days) ?? 1);
-        var chart = SiteLoader.Answer(site, "Drawing", () => Compilation.ChartOf(site, lint, SpanOf(site, from, days)), _terminal);
-        if (chart.IsTooLarge)
-        {
-            throw new CommandException(string.Create(
-                CultureInfo.InvariantCulture, $"{chart.RunCount} runs are more than the {Limits.ChartRuns} that a chart can show; choose fewer --days"));
-        }
-
+        var chart = SiteLoader.Answer(site, "Drawing", () => Drawn(site, lint, from, days), _terminal);
         output.Write(check.Reading.Files.Select(read => read.Source), stream => write(chart, stream));
         _terminal.Error.Line($"{check.Name}: {ChartWords.Summary(chart)}");
         return check.Worst == Severity.Error ? ExitCode.Findings : ExitCode.Success;
+    }
+
+    private static Chart Drawn(Site site, LintReport lint, LocalDate? from, int days)
+    {
+        try
+        {
+            return Compilation.ChartOf(site, lint, SpanOf(site, from, days));
+        }
+        catch (ChartTooLargeException)
+        {
+            throw new CommandException(string.Create(
+                CultureInfo.InvariantCulture, $"there are more than the {Limits.ChartRuns} runs that a chart can show; choose fewer --days"));
+        }
     }
 
     private static ChartSpan SpanOf(Site site, LocalDate? from, int days)

@@ -24,6 +24,7 @@ internal sealed class SchedulePasses
     private readonly List<Pass> _passes = [];
     private readonly List<DayNote> _notes = [];
     private int? _day;
+    private long? _lead, _lag;
 
     /// <summary>Makes them.</summary>
     /// <param name="schedule">One of the site's schedules.</param>
@@ -71,10 +72,10 @@ internal sealed class SchedulePasses
     public ScheduleDay ScheduleDay(int day) => new(_schedule, day, On(day), _notes);
 
     /// <summary>The most by which a pass can start before the midnight that begins its date, in seconds.</summary>
-    public long Lead => _schedule.Starts.Select(LeadOf).DefaultIfEmpty().Max();
+    public long Lead => _lead ??= _schedule.Starts.Select(LeadOf).DefaultIfEmpty().Max();
 
     /// <summary>The most by which a pass can start after that midnight, in seconds.</summary>
-    public long Lag => _schedule.Starts.Select(LagOf).DefaultIfEmpty().Max() + LongestRepeatSpan;
+    public long Lag => _lag ??= _schedule.Starts.Select(LagOf).DefaultIfEmpty().Max() + LongestRepeatSpan;
 
     /// <summary>From the start of the first pass to that of the last, where it is the same every day.</summary>
     private long RepeatSpan => _schedule.Repeat is RepeatTimes times ? times.Every.WholeSeconds() * (times.Passes - 1) : 0;

@@ -20,7 +20,7 @@ internal sealed class ChartStage : IStage
     {
         if (site.Checked is not { Lint: { } lint, Reading.Site: { } sound }) return false;
         var days = 1 + (site.Salt % 3);
-        if (Drawn(site, sound, lint, days) is not { IsTooLarge: false } chart) return false;
+        if (Drawn(site, sound, lint, days) is not { } chart) return false;
         Must.Hold(ChartWords.Summary(chart).Length > 0, "a chart has a summary");
         Check(CheckStage.Written(stream => SvgChart.Write(chart, stream)), "a chart as SVG is XML");
         var page = CheckStage.Written(stream => HtmlChart.Write(chart, stream));
@@ -30,13 +30,17 @@ internal sealed class ChartStage : IStage
         return true;
     }
 
-    /// <summary>Null where that is more work than an answer may take.</summary>
+    /// <summary>Null where that is more work than an answer may take, or more than a picture can show.</summary>
     private static Chart? Drawn(SiteInHand site, Site sound, LintReport lint, int days)
     {
         try
         {
             var span = (site.Salt % 2 == 0 ? ChartSpan.FromFirstWater(sound, days) : null) ?? new ChartSpan(site.Horizon.From, days);
             return ChartBuilder.Build(sound, FindingMoments.Of(sound, lint, span.Dates), span);
+        }
+        catch (ChartTooLargeException)
+        {
+            return null;
         }
         catch (WorkUsedUpException cause)
         {

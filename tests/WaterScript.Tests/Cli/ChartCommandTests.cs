@@ -52,7 +52,7 @@ public sealed class ChartCommandTests : Workshop
     [InlineData("chart garden.water -o garden.svg --days 32", "\"32\" after --days is no number of days from 1 to 31")]
     [InlineData("chart garden.water -o garden.svg --from soon", "\"soon\" after --from is no date")]
     [InlineData("chart manual.water -o garden.svg", "manual has no watering by a calendar")]
-    [InlineData("chart often.water -o garden.svg --days 31", "runs are more than the 20000 that a chart can show; choose fewer --days")]
+    [InlineData("chart often.water -o garden.svg --days 31", "there are more than the 20000 runs that a chart can show; choose fewer --days")]
     public void What_cannot_be_drawn_says_why(string line, string why)
     {
         Write("garden.water", Good);

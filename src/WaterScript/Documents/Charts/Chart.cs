@@ -24,7 +24,7 @@ internal sealed class Chart
 
     /// <summary>How many runs it shows.</summary>
     public int RunCount => Days.Sum(day => day.Runs.Length);
-
-    /// <summary>Whether there are more runs than <see cref="Limits.ChartRuns"/>.</summary>
-    public bool IsTooLarge => RunCount > Limits.ChartRuns;
 }
+
+/// <summary>There are more runs than <see cref="Limits.ChartRuns"/>; a run counts on each day that it is drawn on.</summary>
+internal sealed class ChartTooLargeException() : Exception("There are more runs than a picture can show.");

@@ -44,6 +44,7 @@ internal sealed class ChartBuilder
     /// <param name="findings">What its check found and when; what happens on the days shown is marked.</param>
     /// <param name="span">The days to show.</param>
     /// <exception cref="WorkUsedUpException">There is too much to walk over.</exception>
+    /// <exception cref="ChartTooLargeException">There are too many runs to draw.</exception>
     public static Chart Build(Site site, ImmutableArray<FindingMoments> findings, ChartSpan span)
     {
         ArgumentNullException.ThrowIfNull(site);

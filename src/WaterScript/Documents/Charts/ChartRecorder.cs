@@ -1,9 +1,11 @@
+using WaterScript.Calendars;
+using WaterScript.Diagnostics;
 using WaterScript.Model;
-using WaterScript.Simulation;
 using WaterScript.Simulation.Electrical;
 using WaterScript.Simulation.Water;
-using WaterScript.Timetables;
+using WaterScript.Simulation;
 using WaterScript.Timetables.Switchings;
+using WaterScript.Timetables;
 
 namespace WaterScript.Documents.Charts;
 
@@ -17,6 +19,7 @@ internal sealed class ChartRecorder : IRunObserver, IDemandObserver, ISwitchingO
     private readonly CurrentDraw _draw;
     private readonly OpenContributions[] _open;
     private readonly TankLevel?[] _tanks;
+    private long _drawn;
 
     public ChartRecorder(SimulationContext context, long from, long until)
     {
@@ -50,7 +53,10 @@ internal sealed class ChartRecorder : IRunObserver, IDemandObserver, ISwitchingO
     /// <inheritdoc/>
     public void Visit(in Run run)
     {
-        if (run.End > _from && run.Start < _until) Runs.Add(run);
+        if (run.End <= _from || run.Start >= _until) return;
+        _drawn += 1 + ((Math.Min(run.End, _until) - Math.Max(run.Start, _from)) / ZoneClock.SecondsInDay);
+        if (_drawn > Limits.ChartRuns) throw new ChartTooLargeException();
+        Runs.Add(run);
     }
 
     /// <inheritdoc/>

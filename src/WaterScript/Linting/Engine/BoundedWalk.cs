@@ -19,6 +19,9 @@ internal sealed class BoundedWalk(Site site, Horizon asked, long units)
     /// <summary>The first, one over the dates that it came to, and two over fewer where what is found is too much to put into words.</summary>
     private const int MostWalks = 4;
 
+    /// <summary>Whether all of the site has been checked, and only what happens on these dates is asked for.</summary>
+    public bool IsRepeated { get; init; }
+
     private WorkBudget _runs = new(units);
     private WorkBudget _outputs = new(units);
     private bool _isWalked;
@@ -31,8 +34,8 @@ internal sealed class BoundedWalk(Site site, Horizon asked, long units)
         for (var walks = 0; walks < MostWalks && horizon.From < horizon.Until; walks++)
         {
             (_runs, _outputs, _isWalked) = (new WorkBudget(units), new WorkBudget(units), false);
-            var context = new LintContext(Timetable.Of(site, horizon, _runs)) { IsCut = horizon != asked };
-            var outputs = new LintContext(Timetable.Of(site, horizon, _outputs)) { Trials = context.Trials, IsCut = context.IsCut };
+            var context = new LintContext(Timetable.Of(site, horizon, _runs)) { IsCut = horizon != asked, IsRepeated = IsRepeated };
+            var outputs = new LintContext(Timetable.Of(site, horizon, _outputs)) { Trials = context.Trials, IsCut = context.IsCut, IsRepeated = IsRepeated };
             try
             {
                 return Report(context, outputs, greatest);

@@ -31,8 +31,7 @@ internal sealed record FindingMoments(Finding Finding, ImmutableArray<long> Mome
         var moments = report.Findings.Where(finding => finding.Happens is not null).DistinctBy(KeyOf).ToDictionary(KeyOf, _ => new SortedSet<long>());
         if (moments.Count == 0) return [];
         var clock = new ZoneClock(site.TimeZone);
-        foreach (var finding in report.Findings.Concat(
-            EachAndAll(dates).SelectMany(horizon => Linter.Check(site, horizon, Limits.CheckWorkOf(site.SourceLength) / ShareOfCheck).Findings)))
+        foreach (var finding in report.Findings.Concat(FoundAgain(site, dates)))
         {
             if (finding.Happens is not { } occurrences || !moments.TryGetValue(KeyOf(finding), out var times)) continue;
             times.Add(InstantOf(occurrences.First, clock));
@@ -41,6 +40,17 @@ internal sealed record FindingMoments(Finding Finding, ImmutableArray<long> Mome
 
         return [.. report.Findings.DistinctBy(KeyOf).Where(finding => moments.ContainsKey(KeyOf(finding)))
             .Select(finding => new FindingMoments(finding, [.. moments[KeyOf(finding)]]))];
+    }
+
+    /// <summary>What is found on the dates; where a single one of them is more than its share of work, the others are not tried.</summary>
+    private static IEnumerable<Finding> FoundAgain(Site site, Horizon dates)
+    {
+        foreach (var horizon in EachAndAll(dates))
+        {
+            var report = Linter.CheckAgain(site, horizon, Limits.CheckWorkOf(site.SourceLength) / ShareOfCheck);
+            if (report.IsCut && report.Horizon.From == report.Horizon.Until) yield break;
+            foreach (var finding in report.Findings) yield return finding;
+        }
     }
 
     private static IEnumerable<Horizon> EachAndAll(Horizon dates) =>

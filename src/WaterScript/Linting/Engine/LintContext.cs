@@ -26,6 +26,9 @@ internal sealed class LintContext(Timetable timetable, Schedule? manual = null) 
     /// <summary>Whether it ends before the dates that were asked for do, at the limit of work.</summary>
     public bool IsCut { get; init; }
 
+    /// <summary>Whether all of the site has been checked, and only what happens on these dates is asked for.</summary>
+    public bool IsRepeated { get; init; }
+
     /// <summary>How depths of water are said.</summary>
     public DepthWords Depths { get; } = new(timetable.Site);
 
@@ -51,7 +54,7 @@ internal sealed class LintContext(Timetable timetable, Schedule? manual = null) 
     public DemandMet DemandMet => field ??= new DemandMet(Site, Horizon, Water);
 
     /// <summary>Finds what comes after the horizon; to be asked when the walk is over.</summary>
-    public WholeCycle WholeCycle => field ??= new WholeCycle(this, ZoneMeetings, isPossible: !IsCut);
+    public WholeCycle WholeCycle => field ??= new WholeCycle(this, ZoneMeetings, isPossible: !IsCut && !IsRepeated);
 
     /// <summary>What may still be tried; contexts of one site share it.</summary>
     public TrialBudget Trials { get; init; } = new();
@@ -67,7 +70,7 @@ internal sealed class LintContext(Timetable timetable, Schedule? manual = null) 
         Timetable.OfOnePass(site, manual, site.Effective.At(LocalTime.Noon), budget);
 
     /// <summary>Counts a trial, for which all runs are calculated again; false when there were too many.</summary>
-    public bool MayTry() => !IsCut && Trials.Spend(Runs);
+    public bool MayTry() => !IsCut && !IsRepeated && Trials.Spend(Runs);
 
     /// <summary>The zone or device that is switched, as people call it.</summary>
     public string NameOf(in Switching switching) => switching.Zone >= 0 ? Site.Zones[switching.Zone].DisplayName : Site.Devices[switching.Device].DisplayName;

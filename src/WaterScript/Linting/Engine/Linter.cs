@@ -11,10 +11,18 @@ internal static class Linter
     /// <param name="site">The site.</param>
     /// <param name="horizon">The dates to look at.</param>
     /// <param name="units">The most work; null for what a site of its length may ask for.</param>
-    public static LintReport Check(Site site, Horizon horizon, long? units = null)
+    public static LintReport Check(Site site, Horizon horizon, long? units = null) =>
+        Judged(new BoundedWalk(site, horizon, units ?? Limits.CheckWorkOf(site.SourceLength)).Go(), site, horizon);
+
+    /// <summary>Looks at a few dates of a site that has been checked: nothing is said of other dates, and no way out is tried again.</summary>
+    /// <param name="site">The site.</param>
+    /// <param name="horizon">The dates to look at.</param>
+    /// <param name="units">The most work.</param>
+    public static LintReport CheckAgain(Site site, Horizon horizon, long units) =>
+        Judged(new BoundedWalk(site, horizon, units) { IsRepeated = true }.Go(), site, horizon);
+
+    private static LintReport Judged(LintReport report, Site site, Horizon horizon)
     {
-        ArgumentNullException.ThrowIfNull(site);
-        var report = new BoundedWalk(site, horizon, units ?? Limits.CheckWorkOf(site.SourceLength)).Go();
         var judged = Acceptances.Apply(site.Acceptances, [.. InOrder(report.Findings)], horizon.From);
         return report with { Findings = [.. InOrder(FindingLimit.Apply(judged.Open))], Accepted = judged.Accepted };
     }
