@@ -6,9 +6,8 @@ internal static partial class ReadingRules
     public static Rule DecimalComma { get; } = new("decimal-comma", Severity.Error, "a comma inside a number")
     {
         Category = RuleCategory.Reading,
-        Finds = """
-            Numbers have a decimal point, `1.5`, because a comma joins the items of a list. A comma between the digits of one number could be meant as a decimal comma or as a thousands mark; the compiler does not guess which.
-            """,
+        Finds = "Numbers have a decimal point, `1.5`, because a comma joins the items of a list. A comma between the digits of one number could be meant " +
+            "as a decimal comma or as a thousands mark; the compiler does not guess which.",
         Matters = """
             Read as a thousands mark, `1,500 L/min` is a thousand times what a decimal comma makes of it.
             """,

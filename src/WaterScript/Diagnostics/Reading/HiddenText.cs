@@ -6,9 +6,8 @@ internal static partial class ReadingRules
     public static Rule HiddenText { get; } = new("hidden-text", Severity.Error, "a character that hides what the line says")
     {
         Category = RuleCategory.Reading,
-        Finds = """
-            Bidirectional controls and invisible characters could make a line read otherwise than it runs. Delete them; in labels, directional marks are allowed.
-            """,
+        Finds = "Bidirectional controls and invisible characters could make a line read otherwise than it runs. Delete them; in labels, directional marks " +
+            "are allowed.",
         Matters = """
             They come along when text is copied from a web page or a chat, and nobody sees them.
             """,

@@ -87,10 +87,12 @@ internal static class ChartStyle
         summary { cursor: pointer; padding: 4px 0; }
         table { border-collapse: collapse; width: 100%; font-size: 13px; font-variant-numeric: tabular-nums; }
         caption { text-align: left; padding: 4px 0; color: #52606a; }
-        th, td { text-align: left; vertical-align: top; padding: 3px 8px 3px 0; border-bottom: 1px solid #d5dce1; overflow-wrap: anywhere; font-weight: normal; }
+        th, td { text-align: left; vertical-align: top; padding: 3px 8px 3px 0;
+          border-bottom: 1px solid #d5dce1; overflow-wrap: anywhere; font-weight: normal; }
         thead th { font-weight: bold; }
         tr.now { outline: 2px solid #0a5a9c; outline-offset: -1px; }
-        .steps { position: fixed; left: 0; right: 0; bottom: 0; display: flex; flex-wrap: wrap; gap: 6px; align-items: center; padding: 8px 16px; background: #ffffff; border-top: 1px solid #7d8a94; }
+        .steps { position: fixed; left: 0; right: 0; bottom: 0; display: flex; flex-wrap: wrap; gap: 6px; align-items: center;
+          padding: 8px 16px; background: #ffffff; border-top: 1px solid #7d8a94; }
         .steps output { flex: 1 1 16em; min-width: 0; overflow-wrap: anywhere; }
         button { font: inherit; color: inherit; background: none; border: 1px solid #52606a; padding: 6px 12px; min-height: 34px; }
         button:hover { background: #e8eef6; }

@@ -35,9 +35,8 @@ internal sealed class CannotCloseAll(LintContext context) : IRule
     {
         Category = RuleCategory.Power,
         CanBeAccepted = true,
-        Finds = """
-            After a power cut a latching valve is as it was. The controller has to close every one, at its `spacing`. Finds a controller whose store is too weak for one of these pulses.
-            """,
+        Finds = "After a power cut a latching valve is as it was. The controller has to close every one, at its `spacing`. Finds a controller whose store " +
+            "is too weak for one of these pulses.",
         Matters = """
             The power fails in the night while the beds are watered. When it is back, the one valve that does not close empties the tank.
             """,

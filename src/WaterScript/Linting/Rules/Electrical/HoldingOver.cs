@@ -15,12 +15,10 @@ internal sealed class HoldingOver : IRule, ISwitchingObserver
     {
         Category = RuleCategory.Power,
         CanBeAccepted = true,
-        Finds = """
-            Adds up the holding currents of all that a controller has on, valves and the loads of pumps, and holds the sum against what its power supply gives for as long as wanted.
-            """,
-        Matters = """
-            An overloaded transformer gives less voltage, so that the last valve opened chatters or closes, and it grows hot until its fuse ends the watering of the whole garden.
-            """,
+        Finds = "Adds up the holding currents of all that a controller has on, valves and the loads of pumps, and holds the sum against what its power " +
+            "supply gives for as long as wanted.",
+        Matters = "An overloaded transformer gives less voltage, so that the last valve opened chatters or closes, and it grows hot until its fuse ends " +
+            "the watering of the whole garden.",
         Fires = """
             site plot {
               timezone   Europe/Lisbon
@@ -64,10 +62,9 @@ internal sealed class HoldingOver : IRule, ISwitchingObserver
             """,
         FixSafety = "Writes commas in place of the pluses of a step, or a later start. Unsafe: the watering takes longer or comes later. A later start is " +
             "tried against this rule; what else it meets is not weighed.",
-        KnownLimits = """
-            What the controller itself draws is not known: give the power that is left for the outputs. Excess that lasts less than a second is left to `inrush-over`. An output that waits for
-            its turn, because the controller has a `spacing`, draws nothing yet.
-            """,
+        KnownLimits = "What the controller itself draws is not known: give the power that is left for the outputs. Excess that lasts less than a second is " +
+            "left to `inrush-over`. An output that waits for\n" +
+            "its turn, because the controller has a `spacing`, draws nothing yet.",
         Sources = "S = U · I. Common practice: 24 V AC valves hold with 0.10 to 0.30 A.",
     };
 

@@ -39,23 +39,19 @@ internal sealed class InrushOver : IRule, ISwitchingObserver
     {
         Category = RuleCategory.Power,
         CanBeAccepted = true,
-        Finds = """
-            At each instant at which a controller opens outputs, adds their inrush currents to the holding currents of what is on already, and holds the sum against the
-            peak of its power supply. A controller with a `spacing` opens one by one, so that only one inrush counts at a time.
-            """,
-        Matters = """
-            A solenoid wants about twice its holding current for the moment in which it moves. Where the voltage breaks down in that moment, it does not move, and hums until somebody comes.
-            """,
+        Finds = "At each instant at which a controller opens outputs, adds their inrush currents to the holding currents of what is on already, and holds " +
+            "the sum against the\n" +
+            "peak of its power supply. A controller with a `spacing` opens one by one, so that only one inrush counts at a time.",
+        Matters = "A solenoid wants about twice its holding current for the moment in which it moves. Where the voltage breaks down in that moment, it " +
+            "does not move, and hums until somebody comes.",
         Fires = Example.Replace("SPACING", "", StringComparison.Ordinal),
         Fixed = Example.Replace("SPACING", "\n  spacing 500 ms", StringComparison.Ordinal),
-        FixSafety = """
-            Writes a `spacing` into a controller that has none; where even one by one is too much, commas in place of the pluses of a step, or a later start. Unsafe: valves open later, or the watering
-            takes longer or comes later. A spacing and a later start are tried against this rule; what else they meet is not weighed.
-            """,
-        KnownLimits = """
-            A `spacing` is taken to be longer than an inrush, which lasts tens of milliseconds. Of a transformer the apparent power that is stated is taken for the peak too; many bear more for a moment.
-            Instants within one second are told as one time.
-            """,
+        FixSafety = "Writes a `spacing` into a controller that has none; where even one by one is too much, commas in place of the pluses of a step, or a " +
+            "later start. Unsafe: valves open later, or the watering\n" +
+            "takes longer or comes later. A spacing and a later start are tried against this rule; what else they meet is not weighed.",
+        KnownLimits = "A `spacing` is taken to be longer than an inrush, which lasts tens of milliseconds. Of a transformer the apparent power that is " +
+            "stated is taken for the peak too; many bear more for a moment.\n" +
+            "Instants within one second are told as one time.",
         Sources = "S = U · (Σ holding of those open + inrush of the one that opens). Common practice: 24 V AC valves want 0.20 to 0.50 A for tens of " +
             "milliseconds.",
     };

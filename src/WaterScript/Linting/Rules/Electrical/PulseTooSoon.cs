@@ -36,20 +36,18 @@ internal sealed class PulseTooSoon : IRule, ISwitchingObserver
     {
         Category = RuleCategory.Power,
         CanBeAccepted = true,
-        Finds = """
-            Follows the store of a controller from pulse to pulse: each opening and each closing of a latching valve is one, at the controller's `spacing`, or one right after the other where none is given or where it is
-            shorter than a pulse. Finds a pulse at which the store has too little voltage left when the plunger moves, although a full store would do. Each such pulse is one time.
-            """,
-        Matters = """
-            When one valve closes and the next opens, the second pulse is the weak one: the valve does not open, or worse, does not close, and the controller does not know.
-            """,
+        Finds = "Follows the store of a controller from pulse to pulse: each opening and each closing of a latching valve is one, at the controller's " +
+            "`spacing`, or one right after the other where none is given or where it is\n" +
+            "shorter than a pulse. Finds a pulse at which the store has too little voltage left when the plunger moves, although a full store would do. " +
+            "Each such pulse is one time.",
+        Matters = "When one valve closes and the next opens, the second pulse is the weak one: the valve does not open, or worse, does not close, and the " +
+            "controller does not know.",
         Fires = Example.Replace("SPACING", "500 ms", StringComparison.Ordinal),
         Fixed = Example.Replace("SPACING", "1500 ms", StringComparison.Ordinal),
         FixSafety = "Writes a longer spacing, also into a controller that has none. Unsafe: valves that are due together open and close later.",
-        KnownLimits = """
-            While a pulse lasts, nothing is taken to recharge the store. Without `moves-in` the plunger is taken to move at the end of the pulse, which is the worst. Without a `recharge` the store is taken to be full a second after
-            a pulse. Wires are left to `wire-drop`.
-            """,
+        KnownLimits = "While a pulse lasts, nothing is taken to recharge the store. Without `moves-in` the plunger is taken to move at the end of the " +
+            "pulse, which is the worst. Without a `recharge` the store is taken to be full a second after\n" +
+            "a pulse. Wires are left to `wire-drop`.",
         Sources = "U = U0 · exp(−t / (R · C)); recharge t = C · (U2² − U1²) / (2 · η · P).",
     };
 

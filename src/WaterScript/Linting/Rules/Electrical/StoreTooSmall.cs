@@ -13,9 +13,8 @@ internal sealed class StoreTooSmall(LintContext context) : IRule
     {
         Category = RuleCategory.Power,
         CanBeAccepted = true,
-        Finds = """
-            The full store of a controller discharges through the coil of a latching valve. When the plunger moves, its voltage is under what the valve works from.
-            """,
+        Finds = "The full store of a controller discharges through the coil of a latching valve. When the plunger moves, its voltage is under what the " +
+            "valve works from.",
         Matters = """
             A latching valve that gets too weak a pulse stays as it was: open, perhaps, all night.
             """,

@@ -39,13 +39,11 @@ internal sealed class SwitchedLate : IRule, IOpeningObserver, ISwitchingObserver
     {
         Category = RuleCategory.Power,
         CanBeAccepted = true,
-        Finds = """
-            A controller with a `spacing` switches one output after the other. Finds outputs that wait for their turn until they are switched more than a minute late, or are on for at least a tenth, and 5 s, less or more than is asked of them.
-            """,
-        Matters = """
-            A valve that opens late and closes in time waters too little. One that has to wait for its turn to close, as latching valves have, goes on watering; where more is switched than the spacing lets
-            through, each one waits longer than the one before it.
-            """,
+        Finds = "A controller with a `spacing` switches one output after the other. Finds outputs that wait for their turn until they are switched more " +
+            "than a minute late, or are on for at least a tenth, and 5 s, less or more than is asked of them.",
+        Matters = "A valve that opens late and closes in time waters too little. One that has to wait for its turn to close, as latching valves have, goes " +
+            "on watering; where more is switched than the spacing lets\n" +
+            "through, each one waits longer than the one before it.",
         Fires = Example.Replace("SPACING", "30 s", StringComparison.Ordinal),
         Fixed = Example.Replace("SPACING", "500 ms", StringComparison.Ordinal),
         KnownLimits = """

@@ -15,9 +15,8 @@ internal sealed class TooManyAtOnce(LintContext context) : IRule, ISwitchingObse
     {
         Category = RuleCategory.Power,
         CanBeAccepted = true,
-        Finds = """
-            Counts the zones that a controller has open at any instant, and holds the number against its `at most N zones`. Pumps, masters and injectors do not count.
-            """,
+        Finds = "Counts the zones that a controller has open at any instant, and holds the number against its `at most N zones`. Pumps, masters and " +
+            "injectors do not count.",
         Matters = """
             Many controllers refuse to open one more, or drop one that is open, and do not say so.
             """,
@@ -56,10 +55,9 @@ internal sealed class TooManyAtOnce(LintContext context) : IRule, ISwitchingObse
             """,
         FixSafety = "Writes commas in place of the pluses of a step, or a later start. Unsafe: the watering takes longer or comes later. A later start is " +
             "tried against this rule; what else it meets is not weighed.",
-        KnownLimits = """
-            A change-over `overlap` counts here: for so long both valves are open. A valve that waits for its turn, because the controller has a `spacing`, is not open yet.
-            What is too much twice within one second is told as once.
-            """,
+        KnownLimits = "A change-over `overlap` counts here: for so long both valves are open. A valve that waits for its turn, because the controller has " +
+            "a `spacing`, is not open yet.\n" +
+            "What is too much twice within one second is told as once.",
         Sources = "The number is that of the controller's own manual.",
     };
 

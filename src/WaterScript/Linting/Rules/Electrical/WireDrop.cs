@@ -16,9 +16,8 @@ internal sealed class WireDrop(LintContext context) : IRule
     {
         Category = RuleCategory.Power,
         CanBeAccepted = true,
-        Finds = """
-            Takes the voltage that a zone's wire loses, out and back, at the inrush current of its valve from that of the power supply, and holds the rest against what the valve works from.
-            """,
+        Finds = "Takes the voltage that a zone's wire loses, out and back, at the inrush current of its valve from that of the power supply, and holds the " +
+            "rest against what the valve works from.",
         Matters = """
             A valve at the end of a thin wire opens on the bench and not in the ground; it hums, stays shut, and is replaced by another that does the same.
             """,
@@ -56,10 +55,9 @@ internal sealed class WireDrop(LintContext context) : IRule
               steps { water far for 10 min }
             }
             """,
-        KnownLimits = """
-            Out and back are taken to be of one section, and the wire to be copper at 20 °C. A return that several valves share loses more when they open together. Of a latching valve the resistance of the wire is added to
-            that of its coil. An old transformer may give less than is written on it. Thicker wires are proposed up to 10 mm2, or 10 AWG.
-            """,
+        KnownLimits = "Out and back are taken to be of one section, and the wire to be copper at 20 °C. A return that several valves share loses more when " +
+            "they open together. Of a latching valve the resistance of the wire is added to\n" +
+            "that of its coil. An old transformer may give less than is written on it. Thicker wires are proposed up to 10 mm2, or 10 AWG.",
         Sources = "U = I · (R out + R back). Resistance of copper conductors: IEC 60228:2004, class 1 and 2; American Wire Gauge, ASTM B258.",
     };
 

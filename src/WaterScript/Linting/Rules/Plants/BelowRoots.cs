@@ -15,9 +15,8 @@ internal sealed class BelowRoots(LintContext context) : IRule
     {
         Category = RuleCategory.PlantsAndSoil,
         CanBeAccepted = true,
-        Finds = """
-            What a zone gets on one day, as far as plants can use it, is more than its soil holds in the depth of the roots, from wilting point to field capacity.
-            """,
+        Finds = "What a zone gets on one day, as far as plants can use it, is more than its soil holds in the depth of the roots, from wilting point to " +
+            "field capacity.",
         Matters = """
             The rest sinks below the roots, and takes fertiliser along. Less at a time and more often does more.
             """,
@@ -47,9 +46,8 @@ internal sealed class BelowRoots(LintContext context) : IRule
               steps { water lawn for 20 min }
             }
             """,
-        KnownLimits = """
-            What the roots have left from the day before is not counted here: `over-watered` does that, month by month. Zones without soil, plants, depth of roots or application rate are not looked at, nor are schedules by hand.
-            """,
+        KnownLimits = "What the roots have left from the day before is not counted here: `over-watered` does that, month by month. Zones without soil, " +
+            "plants, depth of roots or application rate are not looked at, nor are schedules by hand.",
         Sources = "FAO Irrigation and Drainage Paper 56, 1998, eq. 82.",
     };
 

@@ -19,9 +19,8 @@ internal sealed class FrostMonths : IRule, IRunObserver
         Finds = """
             A schedule without a last day, `from D to D`, waters in a month of which the climate gives a mean minimum of 4 °C or less.
             """,
-        Matters = """
-            At such a mean minimum some nights freeze. Pipes and valves burst, and water on a path is ice in the morning. Where pipes are blown out with compressed air, leave that to somebody who does it every year: it hurts people.
-            """,
+        Matters = "At such a mean minimum some nights freeze. Pipes and valves burst, and water on a path is ice in the morning. Where pipes are blown out " +
+            "with compressed air, leave that to somebody who does it every year: it hurts people.",
         Fires = """
             site plot {
               timezone   Europe/Berlin
@@ -49,9 +48,8 @@ internal sealed class FrostMonths : IRule, IRunObserver
               steps { water beds for 10 min }
             }
             """,
-        KnownLimits = """
-            Months without temperatures in the climate are not looked at. What a closed season takes away is not due. A watering of one pass, outside the calendar, is left to whoever wrote it.
-            """,
+        KnownLimits = "Months without temperatures in the climate are not looked at. What a closed season takes away is not due. A watering of one pass, " +
+            "outside the calendar, is left to whoever wrote it.",
         Sources = "Common practice.",
     };
 

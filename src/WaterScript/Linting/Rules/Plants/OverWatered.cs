@@ -10,12 +10,10 @@ internal sealed class OverWatered(LintContext context) : IRule
     {
         Category = RuleCategory.PlantsAndSoil,
         CanBeAccepted = true,
-        Finds = """
-            In some month a zone gets more than 125 % of what its plants need: crop coefficient times reference evapotranspiration, less effective rain. Says how much runs below the roots, by a daily balance of the root zone where soil and roots are given.
-            """,
-        Matters = """
-            Roots without air rot, and the water and what it carries are lost. In most gardens that is the water of spring and autumn: the times of July go on into September.
-            """,
+        Finds = "In some month a zone gets more than 125 % of what its plants need: crop coefficient times reference evapotranspiration, less effective " +
+            "rain. Says how much runs below the roots, by a daily balance of the root zone where soil and roots are given.",
+        Matters = "Roots without air rot, and the water and what it carries are lost. In most gardens that is the water of spring and autumn: the times of " +
+            "July go on into September.",
         Fires = """
             site plot {
               timezone   Europe/Lisbon

@@ -16,12 +16,10 @@ internal sealed class RunsOff : IRule, IRunObserver
     {
         Category = RuleCategory.PlantsAndSoil,
         CanBeAccepted = true,
-        Finds = """
-            Follows the water that stands on the ground of each zone: what falls and is not taken in stays, until more stands than the soil holds at that slope. The rest runs off. What stands from a run before, of this schedule or another, counts.
-            """,
-        Matters = """
-            The water runs onto the path, takes soil along, and the plants do not get it. In two or three pieces, with time to soak in between, the ground takes all of it.
-            """,
+        Finds = "Follows the water that stands on the ground of each zone: what falls and is not taken in stays, until more stands than the soil holds at " +
+            "that slope. The rest runs off. What stands from a run before, of this schedule or another, counts.",
+        Matters = "The water runs onto the path, takes soil along, and the plants do not get it. In two or three pieces, with time to soak in between, the " +
+            "ground takes all of it.",
         Fires = """
             site plot {
               timezone   Europe/Lisbon
@@ -51,9 +49,8 @@ internal sealed class RunsOff : IRule, IRunObserver
         FixSafety = """
             Waters the step in cycles short enough, with soaks long enough. Unsafe: the round takes longer.
             """,
-        KnownLimits = """
-            The soil takes in the same all the time, wet or dry. Drip is never looked at, nor are zones without a soil or an application rate, nor schedules by hand.
-            """,
+        KnownLimits = "The soil takes in the same all the time, wet or dry. Drip is never looked at, nor are zones without a soil or an application rate, " +
+            "nor schedules by hand.",
         Sources = "Irrigation Association, *Landscape Irrigation Scheduling and Water Management*, 2005 (from memory).",
     };
 

@@ -17,9 +17,8 @@ internal sealed class SoakCut(LintContext context) : IRule, IRunObserver
         Finds = """
             After a piece of a `cycle` a zone is watered again sooner than its soak, by another step, another pass or another schedule.
             """,
-        Matters = """
-            Within one cycle the soak is always kept. But passes are never moved because of one another: where two of them come close, the second brings water while the first still stands.
-            """,
+        Matters = "Within one cycle the soak is always kept. But passes are never moved because of one another: where two of them come close, the second " +
+            "brings water while the first still stands.",
         Fires = """
             site plot {
               timezone   Europe/Lisbon

@@ -10,9 +10,9 @@ internal sealed class UnderWatered(LintContext context) : IRule
     {
         Category = RuleCategory.PlantsAndSoil,
         CanBeAccepted = true,
-        Finds = """
-            In some month a zone gets less than 75 % of what its plants need: crop coefficient times reference evapotranspiration, less effective rain. Of what is watered counts what plants can use. Says the days on which they lack water, by a daily balance of the root zone where soil and roots are given.
-            """,
+        Finds = "In some month a zone gets less than 75 % of what its plants need: crop coefficient times reference evapotranspiration, less effective " +
+            "rain. Of what is watered counts what plants can use. Says the days on which they lack water, by a daily balance of the root zone where soil " +
+            "and roots are given.",
         Matters = """
             Plants that lack water stop growing before they wilt. Where that is meant, as for a lawn that may turn brown in August, accept it.
             """,

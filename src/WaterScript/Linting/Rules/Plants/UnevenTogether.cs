@@ -12,9 +12,8 @@ internal sealed class UnevenTogether(LintContext context) : IRule
     {
         Category = RuleCategory.PlantsAndSoil,
         CanBeAccepted = true,
-        Finds = """
-            A step gives one length of time to zones of which one gets at least twice the depth of another in it, by their application rates and trims; or to drip and sprays.
-            """,
+        Finds = "A step gives one length of time to zones of which one gets at least twice the depth of another in it, by their application rates and " +
+            "trims; or to drip and sprays.",
         Matters = """
             In the time in which a spray brings 10 mm, drip has hardly begun. One of the two gets too much or too little for as long as they share a line.
             """,
@@ -47,9 +46,8 @@ internal sealed class UnevenTogether(LintContext context) : IRule
               }
             }
             """,
-        KnownLimits = """
-            Zones without an application rate are told apart only as drip and sprays. Steps that say how much, `with 12 mm`, give each zone its own time and are not looked at. Nor are schedules by hand.
-            """,
+        KnownLimits = "Zones without an application rate are told apart only as drip and sprays. Steps that say how much, `with 12 mm`, give each zone its " +
+            "own time and are not looked at. Nor are schedules by hand.",
         Sources = "Common practice.",
     };
 

@@ -55,10 +55,9 @@ internal sealed class PassOverlap(LintContext context) : IRule
               }
             }
             """,
-        KnownLimits = """
-            What comes only after the dates that are looked at is a warning, and is found where the schedule starts at times of the clock; an overlap that only a
-            clock change would make is not looked for there.
-            """,
+        KnownLimits = "What comes only after the dates that are looked at is a warning, and is found where the schedule starts at times of the clock; an " +
+            "overlap that only a\n" +
+            "clock change would make is not looked for there.",
         FixSafety = "Lengthens the repeat interval to the longest pass. Unsafe: later passes move, and with `until` there are fewer of them.",
     };
 

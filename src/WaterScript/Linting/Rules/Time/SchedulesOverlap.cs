@@ -61,11 +61,10 @@ internal sealed class SchedulesOverlap : IRule, IRunObserver
               steps { water lawn for 20 min }
             }
             """,
-        KnownLimits = """
-            What comes only after the dates that are looked at is found where both schedules start at times of the clock; an overlap that
-            only a clock change would make is not looked for there. Where two schedules want one zone at once, `zone-twice` says so and this rule says nothing more, unless the controller can
-            never run two.
-            """,
+        KnownLimits = "What comes only after the dates that are looked at is found where both schedules start at times of the clock; an overlap that\n" +
+            "only a clock change would make is not looked for there. Where two schedules want one zone at once, `zone-twice` says so and this rule says " +
+            "nothing more, unless the controller can\n" +
+            "never run two.",
     };
 
     private const int WorkOfMeeting = 8;

@@ -11,9 +11,8 @@ internal sealed class ShorterThanShortest(LintContext context) : IRule
     {
         Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,
-        Finds = """
-            A watering that scale or trim brings to nothing, or under the zone's `shortest`, is left out; one that is written shorter than that is kept and told.
-            """,
+        Finds = "A watering that scale or trim brings to nothing, or under the zone's `shortest`, is left out; one that is written shorter than that is " +
+            "kept and told.",
         Matters = """
             Under a certain time the pipes are hardly full, and the far end gets nothing.
             """,

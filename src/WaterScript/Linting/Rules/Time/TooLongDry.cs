@@ -16,10 +16,10 @@ internal sealed class TooLongDry : IRule, IRunObserver
     {
         Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,
-        Finds = """
-            A zone stays without water for longer than its `never-dry-for`: between two waterings, before the first or after the last. Only days in a season of a schedule that names it count, whatever scale and trim leave of it, and none of a closed season: a
-            bed that rests in winter is not dry, and a day that does not count begins the time anew. A schedule that starts after others is in season when one of these is. Each time that is too long counts once, when it becomes so.
-            """,
+        Finds = "A zone stays without water for longer than its `never-dry-for`: between two waterings, before the first or after the last. Only days in a " +
+            "season of a schedule that names it count, whatever scale and trim leave of it, and none of a closed season: a\n" +
+            "bed that rests in winter is not dry, and a day that does not count begins the time anew. A schedule that starts after others is in season " +
+            "when one of these is. Each time that is too long counts once, when it becomes so.",
         Matters = """
             Seedlings, pots and cuttings do not come back from drying out once.
             """,

@@ -56,11 +56,10 @@ internal sealed class ZoneTwice(LintContext context) : IRule
             }
             """,
         FixSafety = "Moves the later start to where the other one is over. Unsafe: the watering comes later, and may meet another.",
-        KnownLimits = """
-            What comes only after the dates that are looked at is a warning, and is found where both schedules start at times of the clock; an overlap that only a clock
-            change would make is not looked for there.
-            Two passes of one schedule are for `pass-overlap`. Manual schedules have no times of their own and are not looked at.
-            """,
+        KnownLimits = "What comes only after the dates that are looked at is a warning, and is found where both schedules start at times of the clock; an " +
+            "overlap that only a clock\n" +
+            "change would make is not looked for there.\n" +
+            "Two passes of one schedule are for `pass-overlap`. Manual schedules have no times of their own and are not looked at.",
     };
 
     public IEnumerable<Finding> Findings() =>

@@ -20,9 +20,8 @@ internal sealed class DailyVolume : IRule, IDemandObserver
         Finds = """
             Adds up what the zones draw from a supply on each date, from local midnight to local midnight, and holds it against its `daily` volume.
             """,
-        Matters = """
-            A well that gives 2 m3 a day gives no more because a schedule asks for it: the last zones of the day stay dry. Where the allowance is a rule, more costs money.
-            """,
+        Matters = "A well that gives 2 m3 a day gives no more because a schedule asks for it: the last zones of the day stay dry. Where the allowance is a " +
+            "rule, more costs money.",
         Fires = """
             site plot {
               timezone   Europe/Lisbon
@@ -51,10 +50,9 @@ internal sealed class DailyVolume : IRule, IDemandObserver
             """,
         FixSafety = "Writes other weekdays for one of several schedules. Unsafe: it waters on other days. They are tried against this rule; what else they " +
             "meet is not weighed.",
-        KnownLimits = """
-            Manual schedules are looked at one pass at a time, as if nothing else ran on that day. Other days are tried for schedules `on` days of the week, all of them moved by as many days; of the share that fits,
-            it is not reckoned what rounding run times to the second and the shortest run times of zones add.
-            """,
+        KnownLimits = "Manual schedules are looked at one pass at a time, as if nothing else ran on that day. Other days are tried for schedules `on` days " +
+            "of the week, all of them moved by as many days; of the share that fits,\n" +
+            "it is not reckoned what rounding run times to the second and the shortest run times of zones add.",
         Sources = "The allowance is the user's own: the tool restates it, the authority's text governs.",
     };
 

@@ -18,9 +18,8 @@ internal sealed class FlowOverSupply(LintContext context) : IRule, IDemandObserv
         Finds = """
             Adds up the flow of all zones that are open together on a supply, also those of supplies that it feeds, and holds the sum against its `flow`.
             """,
-        Matters = """
-            When too much is open the pressure falls: sprays no longer reach each other, pop-ups do not rise, and dry rings show where nobody looks for a mistake in the schedule.
-            """,
+        Matters = "When too much is open the pressure falls: sprays no longer reach each other, pop-ups do not rise, and dry rings show where nobody looks " +
+            "for a mistake in the schedule.",
         Fires = """
             site plot {
               timezone   Europe/Lisbon
@@ -51,10 +50,10 @@ internal sealed class FlowOverSupply(LintContext context) : IRule, IDemandObserv
             """,
         FixSafety = "Writes commas in place of the pluses of a step, or a later start. Unsafe: the watering takes longer or comes later. A later start is " +
             "tried against this rule; what else it meets is not weighed.",
-        KnownLimits = """
-            What refills a tank is not added to the flow of the supply that feeds it. A change-over `overlap` does not count: while one valve closes and the next
-            opens, the two together give about what one gives. Whoever draws from the same main without a zone, a kitchen for instance, is not seen: write the flow that is left for the garden.
-            """,
+        KnownLimits = "What refills a tank is not added to the flow of the supply that feeds it. A change-over `overlap` does not count: while one valve " +
+            "closes and the next\n" +
+            "opens, the two together give about what one gives. Whoever draws from the same main without a zone, a kitchen for instance, is not seen: " +
+            "write the flow that is left for the garden.",
         Sources = "Common practice: the sum of the flows on a main stays within what it gives. A bucket test finds that: 10 L in 24 s is 25 L/min.",
     };
 

@@ -26,13 +26,11 @@ internal sealed class Hammer : IRule, ISwitchingObserver
     {
         Category = RuleCategory.Water,
         CanBeAccepted = true,
-        Finds = """
-            Two or more valves of a supply, or of those that it feeds with no tank between, close at one instant, and together they stop more than half of what the supply gives, and more than 20 L/min.
-            The instant is that at which the controllers switch; each is one time.
-            """,
-        Matters = """
-            A long column of water that is stopped at once strikes: the pressure rises by the density of water, times the speed of sound in it, times its speed. Pipes bang, joints loosen, and solenoids lift.
-            """,
+        Finds = "Two or more valves of a supply, or of those that it feeds with no tank between, close at one instant, and together they stop more than " +
+            "half of what the supply gives, and more than 20 L/min.\n" +
+            "The instant is that at which the controllers switch; each is one time.",
+        Matters = "A long column of water that is stopped at once strikes: the pressure rises by the density of water, times the speed of sound in it, " +
+            "times its speed. Pipes bang, joints loosen, and solenoids lift.",
         Fires = """
             site plot {
               timezone   Europe/Lisbon
@@ -63,10 +61,9 @@ internal sealed class Hammer : IRule, ISwitchingObserver
               steps { water a, b for 10 min }
             }
             """,
-        FixSafety = """
-            Writes commas in place of the pluses of a step; for two schedules a start some minutes later, and for latching valves a `spacing`, where a trial against this rule shows that it helps. Unsafe: the watering takes longer
-            or comes later. What else it meets is not weighed.
-            """,
+        FixSafety = "Writes commas in place of the pluses of a step; for two schedules a start some minutes later, and for latching valves a `spacing`, " +
+            "where a trial against this rule shows that it helps. Unsafe: the watering takes longer\n" +
+            "or comes later. What else it meets is not weighed.",
         KnownLimits = """
             How fast a valve closes and how long the pipe is, is not known. What closes while a pump or a master of it is off stops no flow, and is not told.
             """,

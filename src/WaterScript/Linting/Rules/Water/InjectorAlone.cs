@@ -15,9 +15,8 @@ internal sealed class InjectorAlone : IRule, IRunObserver
     {
         Category = RuleCategory.Water,
         CanBeAccepted = true,
-        Finds = """
-            An injector doses before its zone opens or after it closes, through a gap in which nothing flows, or so that less than its `rinse` follows; or the watering is so short that nothing is dosed at all.
-            """,
+        Finds = "An injector doses before its zone opens or after it closes, through a gap in which nothing flows, or so that less than its `rinse` " +
+            "follows; or the watering is so short that nothing is dosed at all.",
         Matters = """
             What is dosed into water that stands is strong enough to burn roots, eats at valves, and may find its way back to the source.
             """,

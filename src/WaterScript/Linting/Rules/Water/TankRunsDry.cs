@@ -17,9 +17,8 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
     {
         Category = RuleCategory.Water,
         CanBeAccepted = true,
-        Finds = """
-            Follows the level of a tank through all the dates that are looked at: what zones draw, and what the `refill` and the rain from its roof add until it is full. Finds when the level would fall under the `reserve`.
-            """,
+        Finds = "Follows the level of a tank through all the dates that are looked at: what zones draw, and what the `refill` and the rain from its roof " +
+            "add until it is full. Finds when the level would fall under the `reserve`.",
         Matters = """
             A pump that draws air is soon broken, and the zones that come last stay dry on the hottest days, when most is wanted.
             """,
@@ -49,9 +48,10 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
               steps { water lawn for 1 h }
             }
             """,
-        KnownLimits = """
-            The refill is taken to flow at all hours, and the rain of a month to fall evenly over it, year by year the same: a dry month leaves less. What refills other tanks from this one is not taken off; such a tank is not judged. Of a manual schedule one pass is looked at, from a full tank. What is proposed is tried, the run times in whole per cent and the refill in tenths of its unit; run times that a scale by climate gives are not.
-            """,
+        KnownLimits = "The refill is taken to flow at all hours, and the rain of a month to fall evenly over it, year by year the same: a dry month leaves " +
+            "less. What refills other tanks from this one is not taken off; such a tank is not judged. Of a manual schedule one pass is looked at, from a " +
+            "full tank. What is proposed is tried, the run times in whole per cent and the refill in tenths of its unit; run times that a scale by climate " +
+            "gives are not.",
         Sources = "Minutes to empty = (volume − reserve) / (out − in).",
     };
 

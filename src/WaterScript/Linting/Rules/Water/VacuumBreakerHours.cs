@@ -20,9 +20,8 @@ internal sealed class VacuumBreakerHours : IRule, IOpeningObserver
         Finds = """
             A zone of a supply with `backflow atmospheric` is open for more than 12 h within 24 h. Each opening that makes it more is one time.
             """,
-        Matters = """
-            The disc of an atmospheric vacuum breaker sticks when it is pressed against its seat for long. Then it lets water from the garden back into the drinking water.
-            """,
+        Matters = "The disc of an atmospheric vacuum breaker sticks when it is pressed against its seat for long. Then it lets water from the garden back " +
+            "into the drinking water.",
         Fires = """
             site plot {
               timezone   Europe/Lisbon
