@@ -58,9 +58,15 @@ internal static class LargeSite
             text.AppendLine(CultureInfo.InvariantCulture, $"supply main{i} {{\n  flow 40 L/min\n}}");
             text.AppendLine(CultureInfo.InvariantCulture, $"controller box{i} {{\n  outputs {ZonesOfController}\n  power {{ transformer 20 VA at 24 V }}\n}}");
             for (var output = 1; output <= ZonesOfController; output++)
-                text.AppendLine(CultureInfo.InvariantCulture, $"zone z{i}-{output} \"Zone {output} of {i}\" {{\n  output {output} of box{i}\n  supply main{i}\n  valve ac24\n  flow {10 + (output % 20)} L/min\n  area 60 m2\n  heads rotor\n}}");
+                text.AppendLine(
+                    CultureInfo.InvariantCulture,
+                    $"zone z{i}-{output} \"Zone {output} of {i}\" {{\n  output {output} of box{i}\n  supply main{i}\n  valve ac24\n"
+                        + $"  flow {10 + (output % 20)} L/min\n  area 60 m2\n  heads rotor\n}}");
 
-            text.AppendLine(CultureInfo.InvariantCulture, $"schedule round{i} {{\n  on {(i % 2 == 0 ? "mon, thu" : "tue, fri")}\n  from 1 apr to 15 oct\n  start at {20 + (i % 3)}:{i % 60:00}\n  steps {{");
+            text.AppendLine(
+                CultureInfo.InvariantCulture,
+                $"schedule round{i} {{\n  on {(i % 2 == 0 ? "mon, thu" : "tue, fri")}\n  from 1 apr to 15 oct\n"
+                    + $"  start at {20 + (i % 3)}:{i % 60:00}\n  steps {{");
             for (var output = 1; output <= ZonesOfController; output++) text.AppendLine(CultureInfo.InvariantCulture,
                 $"    water z{i}-{output} for {4 + (output % 7)} min");
             text.AppendLine("  }\n}");

@@ -51,8 +51,8 @@ internal sealed class AuditStage : IStage
     private static bool IsWritten(Action<Stream> write) => CheckStage.Written(write).Length > 0;
 
     /// <summary>
-    /// Up to the last midnight, since passes that begin after it are not in the timetable and may be what keeps an output open; of many openings up to where the
-    /// first of those begins that are left out: what comes later is not known.
+    /// Up to the last midnight, since passes that begin after it are not in the timetable and may be what keeps an output open; of many openings
+    /// up to where the first of those begins that are left out: what comes later is not known.
     /// </summary>
     private static IEnumerable<string> Rows(SiteInHand site, Site sound)
     {
@@ -63,7 +63,8 @@ internal sealed class AuditStage : IStage
             .SelectMany(opening => new[] { (At: opening.From, Open: 1, opening.Zone), (At: opening.To, Open: 0, opening.Zone) })
             .Where(row => row.At < end)
             .Order()
-            .Select((row, index) => string.Create(CultureInfo.InvariantCulture, $"{row.At},{sound.Zones[row.Zone].Name},{(row.Open == 1 ? "open" : "close")},,{index + 1}"));
+            .Select((row, index) => string.Create(
+                CultureInfo.InvariantCulture, $"{row.At},{sound.Zones[row.Zone].Name},{(row.Open == 1 ? "open" : "close")},,{index + 1}"));
     }
 
     private static string Log(IEnumerable<string> rows) => "time,zone,do,why,number\n" + string.Join('\n', rows) + "\n";

@@ -7,7 +7,10 @@ using WaterScript.Fuzz.Inputs;
 
 namespace WaterScript.Fuzz.Stages;
 
-/// <summary>A timetable that is deployed: as it was compiled nothing changes; with odd values, lines and bytes it is compared or refused in words, with a place that it has.</summary>
+/// <summary>
+/// A timetable that is deployed: as it was compiled nothing changes; with odd values, lines and bytes it is compared or refused in words, with a
+/// place that it has.
+/// </summary>
 internal sealed class DeployedStage : IStage
 {
     private const int Rounds = 12;
@@ -17,8 +20,10 @@ internal sealed class DeployedStage : IStage
 
     private static readonly string[] Odd =
     [
-        "&a ", "*a", "!!str ", "!x ", "<<: *a", "[", "]", "{", "}", ": ", "- ", "? ", "| ", ">", "\"", "'", "#", "\n", "\n---\n", "\n...\n", "%YAML 1.2\n", "\t", "\0", "\u0085", "\u2028", "\ufeff", "\ud83d", "~", "null", "-1", "0", "1e9", "0x1F", ".inf",
-        "99999999999999999999999999999999", "9999-12-31T23:59:59+00:00", "0000-00-00T00:00:00+00:00", "2026-02-30", "\"\\u202e\"", "\"\\x00\"", "on", "true", "waterscript: 1\n", "runs:\n", "runs: []\n", "end: {}\n", "zones:\n  - {}\n",
+        "&a ", "*a", "!!str ", "!x ", "<<: *a", "[", "]", "{", "}", ": ", "- ", "? ", "| ", ">", "\"", "'", "#",
+        "\n", "\n---\n", "\n...\n", "%YAML 1.2\n", "\t", "\0", "\u0085", "\u2028", "\ufeff", "\ud83d", "~", "null", "-1", "0", "1e9", "0x1F", ".inf",
+        "99999999999999999999999999999999", "9999-12-31T23:59:59+00:00", "0000-00-00T00:00:00+00:00", "2026-02-30", "\"\\u202e\"", "\"\\x00\"", "on", "true",
+        "waterscript: 1\n", "runs:\n", "runs: []\n", "end: {}\n", "zones:\n  - {}\n",
     ];
 
     public string Name => "deployed";
@@ -30,7 +35,10 @@ internal sealed class DeployedStage : IStage
         using (var deployed = Open(yaml))
         {
             var changes = WateringChanges.Of(deployed, sound);
-            Must.Hold(!changes.IsChanged && !changes.IsDescriptionChanged && changes.Schedules.IsEmpty && changes.Zones.IsEmpty, "what was compiled is what the site says", string.Join('\n', changes.Schedules));
+            Must.Hold(
+                !changes.IsChanged && !changes.IsDescriptionChanged && changes.Schedules.IsEmpty && changes.Zones.IsEmpty,
+                "what was compiled is what the site says",
+                string.Join('\n', changes.Schedules));
         }
 
         var dice = new Dice((ulong)(yaml.Length * FuzzInput.Salts) + (ulong)site.Salt);
@@ -52,7 +60,10 @@ internal sealed class DeployedStage : IStage
         catch (DeployedException problem)
         {
             Must.Hold(problem.Message.Length > 0 && problem.Help.Length > 0, "a timetable is refused in words");
-            Must.Hold(problem.Line >= 1 && problem.Column >= 1 && problem.Line <= yaml.Length + 1, "a timetable is refused with a place", $"{problem.Line}:{problem.Column}");
+            Must.Hold(
+                problem.Line >= 1 && problem.Column >= 1 && problem.Line <= yaml.Length + 1,
+                "a timetable is refused with a place",
+                $"{problem.Line}:{problem.Column}");
         }
     }
 
@@ -61,7 +72,9 @@ internal sealed class DeployedStage : IStage
         if (deployed.Site.Zones.IsEmpty) return;
         var from = deployed.Horizon.From.AtStartOfDayInZone(deployed.Site.TimeZone).ToInstant().ToUnixTimeSeconds();
         var log = new LogReader(deployed.Site, LogColumns.Default);
-        if (log.Read("log.csv", FormattableString.Invariant($"time,zone,do\n{from},{deployed.Site.Zones[0].Name},open\n{from + 600},{deployed.Site.Zones[0].Name},close\n{from + 90_000},,alive\n")) is not null) return;
+        var zone = deployed.Site.Zones[0].Name;
+        var rows = FormattableString.Invariant($"time,zone,do\n{from},{zone},open\n{from + 600},{zone},close\n{from + 90_000},,alive\n");
+        if (log.Read("log.csv", rows) is not null) return;
         Auditor.Audit(deployed, log, new AuditOptions());
     }
 
