@@ -32,12 +32,17 @@ internal static class DescribedSite
         ["scale by"] = "jan 50 %",
     };
 
-    /// <summary>The documents of a site with a line in a block, or with what stands there in place of the property: JSON, and YAML read into the same tree.</summary>
+    /// <summary>
+    /// The documents of a site with a line in a block, or with what stands there in place of the property: JSON, and YAML read into the same tree.
+    /// </summary>
     public static (JsonNode Json, JsonNode Yaml) Of(BlockSchema block, Property property, string? line)
     {
         var text = TextOf(block.Kind, property.Name, line);
-        var reading = SiteReader.Read(SourceText.From("site.water", text), "site.water", new MemoryFiles(new Dictionary<string, string>()), DateTimeZoneProviders.Tzdb);
-        Assert.True(reading.Site is not null && !reading.Findings.HasErrors, $"{string.Join('\n', reading.Findings.Select(finding => finding.Heading))}\n{text}");
+        var reading = SiteReader.Read(
+            SourceText.From("site.water", text), "site.water", new MemoryFiles(new Dictionary<string, string>()), DateTimeZoneProviders.Tzdb);
+        Assert.True(
+            reading.Site is not null && !reading.Findings.HasErrors,
+            $"{string.Join('\n', reading.Findings.Select(finding => finding.Heading))}\n{text}");
         var timetable = Timetable.Of(reading.Site, Horizon.DaysFrom(reading.Site.Effective, 1));
         return (JsonNode.Parse(Write(timetable, OutputFormat.Json))!, Trees.FromYaml(Write(timetable, OutputFormat.Yaml))!);
     }
@@ -95,7 +100,8 @@ internal static class DescribedSite
         "site" or "climate" => "",
         "power" => $"controller tested {{\npower {{\n{line}\n}}\n}}",
         "zone" => $"zone tested {{\n{Lines(kind, kind, line, "output 1 of hut", "supply main")}\n}}",
-        "pump" or "master" or "injector" => $"{kind} tested {{\n{(line.StartsWith("zones", StringComparison.Ordinal) ? line : Lines(kind, kind, line, "supply main"))}\n}}",
+        "pump" or "master" or "injector" => $"{kind} tested {{\n"
+            + $"{(line.StartsWith("zones", StringComparison.Ordinal) ? line : Lines(kind, kind, line, "supply main"))}\n}}",
         _ when kind.StartsWith("valve ", StringComparison.Ordinal) => $"valve tested {kind["valve ".Length..]} {{\n{line}\n}}",
         _ => $"{kind} tested {{\n{line}\n}}",
     };

@@ -13,12 +13,18 @@ public class ExampleRunsTests
 
     [Theory]
     [InlineData("balcony", "herbs", "2026-05-15", "07:30:00 herbs 480")]
-    [InlineData("terraces", "seedlings", "2026-04-06", "08:15:00 salad 45, 09:45:00 salad 45, 11:15:00 salad 45, 12:45:00 salad 45, 14:15:00 salad 45, 15:45:00 salad 45, 17:15:00 salad 45, 18:45:00 salad 45")]
+    [InlineData(
+        "terraces", "seedlings", "2026-04-06",
+        "08:15:00 salad 45, 09:45:00 salad 45, 11:15:00 salad 45, 12:45:00 salad 45, 14:15:00 salad 45, 15:45:00 salad 45, 17:15:00 salad 45, "
+            + "18:45:00 salad 45")]
     [InlineData("roof-pots", "citrus-spring", "2026-05-13", "07:00:00 citrus 720")]
     [InlineData("roof-pots", "citrus-spring", "2026-05-16", "")]
     [InlineData("roof-pots", "citrus-spring", "2026-05-19", "07:00:00 citrus 720")]
     [InlineData("roof-pots", "shade", "2026-05-03", "06:20:00 ferns 540")]
-    [InlineData("nursery", "weaning", "2026-10-01", "09:02:00 weaning 25, 09:42:00 weaning 25, 10:22:00 weaning 25, 11:02:00 weaning 25, 11:42:00 weaning 25, 12:22:00 weaning 25, 13:02:00 weaning 25, 13:42:00 weaning 25, 14:22:00 weaning 25, 15:02:00 weaning 25")]
+    [InlineData(
+        "nursery", "weaning", "2026-10-01",
+        "09:02:00 weaning 25, 09:42:00 weaning 25, 10:22:00 weaning 25, 11:02:00 weaning 25, 11:42:00 weaning 25, 12:22:00 weaning 25, 13:02:00 weaning 25, "
+            + "13:42:00 weaning 25, 14:22:00 weaning 25, 15:02:00 weaning 25")]
     [InlineData("nursery", "standing", "2026-10-01", "04:40:00 standing 900, 05:15:00 standing 900")]
     [InlineData("nursery", "standing", "2026-10-02", "")]
     [InlineData("school-field", "field", "2026-10-01", "05:21:36 field-east 1080, 05:39:36 field-mid 1080, 05:57:36 field-west 1080, 06:15:36 play-grass 864")]
@@ -28,7 +34,11 @@ public class ExampleRunsTests
     [InlineData("school-field", "field", "2026-10-31", "")]
     [InlineData("school-field", "beds", "2026-10-31", "")]
     [InlineData("school-field", "holiday-beds", "2027-01-02", "05:45:00 school-beds 900")]
-    [InlineData("sports-ground", "pitch", "2026-04-16", "21:30:00 pitch-1 1320, 21:52:00 pitch-2 1320, 22:14:00 pitch-3 1320, 22:36:00 pitch-4 1320, 22:58:00 pitch-5 1320, 23:20:00 pitch-6 1320, 23:42:00 pitch-7 1320, 00:04:00 pitch-8 1320, 00:26:00 pitch-1 1320, 00:48:00 pitch-2 1320, 01:10:00 pitch-3 1320, 01:32:00 pitch-4 1320, 01:54:00 pitch-5 1320, 02:16:00 pitch-6 1320, 02:38:00 pitch-7 1320, 03:00:00 pitch-8 1320")]
+    [InlineData(
+        "sports-ground", "pitch", "2026-04-16",
+        "21:30:00 pitch-1 1320, 21:52:00 pitch-2 1320, 22:14:00 pitch-3 1320, 22:36:00 pitch-4 1320, 22:58:00 pitch-5 1320, 23:20:00 pitch-6 1320, "
+            + "23:42:00 pitch-7 1320, 00:04:00 pitch-8 1320, 00:26:00 pitch-1 1320, 00:48:00 pitch-2 1320, 01:10:00 pitch-3 1320, 01:32:00 pitch-4 1320, "
+            + "01:54:00 pitch-5 1320, 02:16:00 pitch-6 1320, 02:38:00 pitch-7 1320, 03:00:00 pitch-8 1320")]
     [InlineData("sports-ground", "warm-up", "2026-04-16", "03:32:00 warm-up-a 1800, 04:02:00 warm-up-b 1800")]
     [InlineData("sports-ground", "pitch", "2026-06-09", "")]
     [InlineData("sports-ground", "warm-up", "2026-06-09", "")]
@@ -38,7 +48,10 @@ public class ExampleRunsTests
     [InlineData("sports-ground", "trees", "2026-05-13", "")]
     [InlineData("park/park", "lawns-night", "2026-05-01",
         "22:30:00 meadow-1 2100, 23:05:00 meadow-2 2100, 23:40:00 meadow-3 2100, 00:15:00 meadow-4 2100, 00:50:00 meadow-5 2100, 01:26:00 children-grass 2100")]
-    [InlineData("park/park", "roses", "2026-04-16", "23:00:00 roses-1 2400, 23:00:00 roses-2 2400, 23:00:00 roses-3 2400, 23:40:00 roses-4 2400, 23:40:00 roses-5 2400, 23:40:00 roses-6 2400, 00:20:00 hedge-east 3000, 00:20:00 hedge-west 3000")]
+    [InlineData(
+        "park/park", "roses", "2026-04-16",
+        "23:00:00 roses-1 2400, 23:00:00 roses-2 2400, 23:00:00 roses-3 2400, 23:40:00 roses-4 2400, 23:40:00 roses-5 2400, 23:40:00 roses-6 2400, "
+            + "00:20:00 hedge-east 3000, 00:20:00 hedge-west 3000")]
     [InlineData("park/park", "trees", "2026-05-05", "04:00:00 young-trees 5400")]
     [InlineData("park/park", "trees", "2026-05-20", "04:00:00 young-trees 5400")]
     public void A_schedule_waters_on_a_day_what_the_file_says(string example, string schedule, string day, string expected)

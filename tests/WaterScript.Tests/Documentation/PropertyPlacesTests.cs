@@ -55,7 +55,9 @@ public class PropertyPlacesTests
     {
         var (block, property) = Find(kind, name);
         Assert.NotEmpty(property.Keys);
-        Assert.All(property.Keys, key => Assert.True(JsonSchema.Allows(key.Section ?? block.Section, key.Name, key.Inner), $"{TimetableSchema.Path} does not have {key.Name} {key.Inner}"));
+        Assert.All(property.Keys, key => Assert.True(
+            JsonSchema.Allows(key.Section ?? block.Section, key.Name, key.Inner),
+            $"{TimetableSchema.Path} does not have {key.Name} {key.Inner}"));
     }
 
     /// <summary>What is described must come from the line, and not be there anyhow.</summary>
@@ -72,7 +74,8 @@ public class PropertyPlacesTests
     }
 
     /// <summary>Of twelve months the table shows the first.</summary>
-    private static string FormInTable(BlockSchema block, Property property) => MonthNames.All.Contains(property.Name) ? block.Find(MonthNames.All[0])!.Form : property.Form;
+    private static string FormInTable(BlockSchema block, Property property) =>
+        MonthNames.All.Contains(property.Name) ? block.Find(MonthNames.All[0])!.Form : property.Form;
 
     private static string TableOf(string kind)
     {

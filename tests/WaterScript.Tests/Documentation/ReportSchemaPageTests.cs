@@ -10,8 +10,8 @@ using Xunit;
 namespace WaterScript.Tests.Documentation;
 
 /// <summary>
-/// <c>docs/reports.schema.json</c> is written from the records that answers are written from: <c>WATERSCRIPT_WRITE_PAGES=1 dotnet test --filter ReportSchemaPage</c>
-/// writes it, and without that a stale one fails.
+/// <c>docs/reports.schema.json</c> is written from the records that answers are written from:
+/// <c>WATERSCRIPT_WRITE_PAGES=1 dotnet test --filter ReportSchemaPage</c> writes it, and without that a stale one fails.
 /// </summary>
 public class ReportSchemaPageTests
 {
@@ -35,8 +35,12 @@ public class ReportSchemaPageTests
                 ["slug"] = Text("^[a-z][a-z-]*$"),
                 ["name"] = new JsonObject { ["description"] = "A name as written in the source.", ["type"] = "string" },
                 ["date"] = Text("^[0-9]{4}-[0-9]{2}-[0-9]{2}$", "A local date."),
-                ["clock"] = Text("^[0-9]{4}-[0-9]{2}-[0-9]{2}(T[0-9]{2}:[0-9]{2}:[0-9]{2})?$", "A time of the site's clock, or a date where whole days are meant."),
-                ["moment"] = Text(@"^[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-9]{2}([+-][0-9]{2}:[0-9]{2}(:[0-9]{2})?|Z)$", "Local time with its offset from UTC."),
+                ["clock"] = Text(
+                    "^[0-9]{4}-[0-9]{2}-[0-9]{2}(T[0-9]{2}:[0-9]{2}:[0-9]{2})?$",
+                    "A time of the site's clock, or a date where whole days are meant."),
+                ["moment"] = Text(
+                    @"^[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-9]{2}([+-][0-9]{2}:[0-9]{2}(:[0-9]{2})?|Z)$",
+                    "Local time with its offset from UTC."),
             })
         .Add(new ReportContext(SchemaExport.Options()).ReportDocument)
         .Add(new AdviceContext(SchemaExport.Options()).AdviceDocument)

@@ -15,7 +15,8 @@ namespace WaterScript.Tests.Documentation;
 /// </summary>
 internal sealed class SchemaExport
 {
-    private static readonly JsonSerializerOptions Layout = new() { WriteIndented = true, IndentSize = 2, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonSerializerOptions Layout =
+        new() { WriteIndented = true, IndentSize = 2, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     private readonly JsonObject _definitions = [];
     private readonly JsonObject _root = [];
@@ -99,8 +100,10 @@ internal sealed class SchemaExport
         var properties = schema["properties"]!.DeepClone();
         schema.Remove("properties");
         schema["additionalProperties"] = false;
-        schema["required"] = new JsonArray([.. type.Properties.OrderBy(property => property.Order).Where(IsAlwaysThere).Select(property => JsonValue.Create(property.Name))]);
-        if (ShapeOf(type.Type)?.OneOf is { } keys) schema["oneOf"] = new JsonArray([.. keys.Select(key => new JsonObject { ["required"] = new JsonArray(key) })]);
+        var required = type.Properties.OrderBy(property => property.Order).Where(IsAlwaysThere).Select(property => JsonValue.Create(property.Name));
+        schema["required"] = new JsonArray([.. required]);
+        if (ShapeOf(type.Type)?.OneOf is { } keys)
+            schema["oneOf"] = new JsonArray([.. keys.Select(key => new JsonObject { ["required"] = new JsonArray(key) })]);
         schema["properties"] = properties;
     }
 

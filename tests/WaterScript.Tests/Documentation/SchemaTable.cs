@@ -23,7 +23,8 @@ internal static class SchemaTable
     ];
 
     private static string Row(Property property) =>
-        $"| `{property.Form}`{(property.Name == "jan" ? ", and so on to `dec`" : "")} | {DefaultOf(property)} | {property.Help}{(property.MayRepeat ? " May repeat." : "")} |";
+        $"| `{property.Form}`{(property.Name == "jan" ? ", and so on to `dec`" : "")} | {DefaultOf(property)} | "
+            + $"{property.Help}{(property.MayRepeat ? " May repeat." : "")} |";
 
     private static string DefaultOf(Property property) => property switch
     {

@@ -14,7 +14,8 @@ internal sealed class TimetableSchema(JsonObject root)
     /// <summary>Where it lies.</summary>
     public const string Path = "docs/timetable.schema.json";
 
-    private static readonly JsonSerializerOptions Written = new() { WriteIndented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonSerializerOptions Written =
+        new() { WriteIndented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>Entries that are no properties, before those and after them.</summary>
     private static readonly string[][] Frame = [["name", "label", "kind"], ["power", "timezone_data", "sha256"]];
@@ -121,7 +122,10 @@ internal sealed class TimetableSchema(JsonObject root)
     }
 
     private JsonObject[] ObjectsOf(string section) =>
-        section.Split('/').Aggregate(Objects(root), (found, key) => found.SelectMany(entries => Objects(entries["properties"]![key]!)), found => found.ToArray());
+        section.Split('/').Aggregate(
+            Objects(root),
+            (found, key) => found.SelectMany(entries => Objects(entries["properties"]![key]!)),
+            found => found.ToArray());
 
     /// <summary>The objects that a node of the schema describes, through references, lists and choices.</summary>
     private IEnumerable<JsonObject> Objects(JsonNode node)

@@ -66,7 +66,13 @@ internal static class HandMadeSite
             },
         };
         var ac = new NonLatchingValve("ac24", null, Nowhere) { Inrush = Of(400, "mA"), Holding = Of(220, "mA"), WorksFrom = Of(19, "V") };
-        var click = new LatchingValve("click", "Clicks", Nowhere) { Pulse = At(Duration.FromMilliseconds(50)), MovesIn = At(Duration.FromMilliseconds(15)), Coil = Of(20, "ohm"), WorksFrom = Of(6, "V") };
+        var click = new LatchingValve("click", "Clicks", Nowhere)
+        {
+            Pulse = At(Duration.FromMilliseconds(50)),
+            MovesIn = At(Duration.FromMilliseconds(15)),
+            Coil = Of(20, "ohm"),
+            WorksFrom = Of(6, "V"),
+        };
         var lawn = new Zone
         {
             Index = 0,
@@ -93,8 +99,35 @@ internal static class HandMadeSite
             WireLength = Of(500, "ft"),
             WireSection = Of(18, "AWG"),
         };
-        var no = new Zone { Index = 1, Name = "no", Label = "on", Origin = Nowhere, Controller = deck, WrittenOutput = At(2), Valve = click, Emitters = At(6m), EmitterFlow = Of(4, "L/h"), Heads = Heads.Drip };
+        var no = new Zone
+        {
+            Index = 1,
+            Name = "no",
+            Label = "on",
+            Origin = Nowhere,
+            Controller = deck,
+            WrittenOutput = At(2),
+            Valve = click,
+            Emitters = At(6m),
+            EmitterFlow = Of(4, "L/h"),
+            Heads = Heads.Drip,
+        };
         var bare = new Zone { Index = 2, Name = "bare", Origin = Nowhere, Controller = deck, IsSpare = true };
+        var lift = new Device
+        {
+            Index = 0,
+            Kind = DeviceKind.Pump,
+            Name = "lift",
+            Origin = Nowhere,
+            Controller = shed,
+            WrittenOutput = At(8),
+            Zones = [lawn],
+            Supply = tank,
+            Load = Of(60, "mA"),
+            WrittenStart = At(Duration.FromSeconds(2)),
+            WrittenStop = At(Duration.FromSeconds(-2)),
+            StartsAnHour = At(6),
+        };
         var round = new Sequence("round", null, Nowhere, [Water(300, [lawn, no], [lawn]), new PauseStep(Nowhere, Duration.FromMinutes(2))]);
 
         return new Site
@@ -109,7 +142,7 @@ internal static class HandMadeSite
             Supplies = [tank],
             Controllers = [shed, deck],
             Valves = [ac, click],
-            Devices = [new Device { Index = 0, Kind = DeviceKind.Pump, Name = "lift", Origin = Nowhere, Controller = shed, WrittenOutput = At(8), Zones = [lawn], Supply = tank, Load = Of(60, "mA"), WrittenStart = At(Duration.FromSeconds(2)), WrittenStop = At(Duration.FromSeconds(-2)), StartsAnHour = At(6) }],
+            Devices = [lift],
             Soils = [new Soil("made-ground", null, Nowhere, Of(10, "mm/h"), null, [Of(5, "mm")])],
             Plants = [lawn.Plants],
             Climate = new Climate(Nowhere, [.. Enumerable.Range(1, 12).Select(Weather)]),

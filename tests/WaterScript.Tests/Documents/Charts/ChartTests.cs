@@ -85,7 +85,11 @@ public class ChartTests
     [Fact]
     public void A_lane_with_waterings_close_to_one_another_stays_legible() => AssertLegible(Charts.Of(
         Sites.Garden("""
-            schedule often { every day; start at 00:10, 01:20, 02:15, 02:50, 06:00, 11:30, 11:50, 12:10, 23:40; steps { water a for 7 min; pause 3 min; water a for 5 min } }
+            schedule often {
+              every day
+              start at 00:10, 01:20, 02:15, 02:50, 06:00, 11:30, 11:50, 12:10, 23:40
+              steps { water a for 7 min; pause 3 min; water a for 5 min }
+            }
             """),
         "2026-05-03",
         days: 3));

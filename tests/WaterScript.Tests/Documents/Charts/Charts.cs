@@ -16,7 +16,8 @@ internal static class Charts
 {
     public static ChartOfSite Of(string text, string from, int days = 1) => Of(Sites.Read(text), new ChartSpan(LocalDatePattern.Iso.Parse(from).Value, days));
 
-    public static ChartOfSite Of(Site site, ChartSpan span) => ChartBuilder.Build(site, FindingMoments.Of(site, Linter.Check(site, CheckHorizon.Of(site)), span.Dates), span);
+    public static ChartOfSite Of(Site site, ChartSpan span) =>
+        ChartBuilder.Build(site, FindingMoments.Of(site, Linter.Check(site, CheckHorizon.Of(site)), span.Dates), span);
 
     public static XDocument Svg(ChartOfSite chart) => XDocument.Parse(TextOf(SvgChart.Write, chart));
 

@@ -125,7 +125,10 @@ public sealed class CalendarFileTests
     {
         var site = Sites.Read(Sites.Garden(
             $$"""
-            climate { jan et 1 mm/day; feb et 1 mm/day; mar et 2 mm/day; apr et 3 mm/day; may et 4 mm/day; jun et 5 mm/day; jul et 6 mm/day; aug et 6 mm/day; sep et 4 mm/day; oct et 3 mm/day; nov et 0.001 mm/day; dec et 1 mm/day }
+            climate {
+              jan et 1 mm/day; feb et 1 mm/day; mar et 2 mm/day; apr et 3 mm/day; may et 4 mm/day; jun et 5 mm/day
+              jul et 6 mm/day; aug et 6 mm/day; sep et 4 mm/day; oct et 3 mm/day; nov et 0.001 mm/day; dec et 1 mm/day
+            }
             {{scale}}
             schedule only { every day; start at 06:00; scale year; steps { water a for 10 min } }
             """));

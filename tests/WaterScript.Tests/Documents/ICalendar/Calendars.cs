@@ -83,7 +83,8 @@ internal static class Calendars
         if (!expected.SequenceEqual(actual))
         {
             Assert.Fail(
-                $"{name}\nmissing {Times(expected.Except(actual))}\nextra {Times(actual.Except(expected))}\n{expected.Count} expected, {actual.Count} there\n{file[..Math.Min(file.Length, 3_000)]}");
+                $"{name}\nmissing {Times(expected.Except(actual))}\nextra {Times(actual.Except(expected))}\n{expected.Count} expected, {actual.Count} there\n"
+                    + $"{file[..Math.Min(file.Length, 3_000)]}");
         }
 
         Assert.Equal(file.Split("\r\nUID:").Length - 1, file.Split("\r\nUID:").Skip(1).Select(rest => rest[..36]).Distinct().Count());

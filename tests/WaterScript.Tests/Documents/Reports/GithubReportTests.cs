@@ -12,7 +12,11 @@ public class GithubReportTests
         var lines = Report(Checked.Findings);
         Assert.Equal(2, lines.Length);
         Assert.StartsWith("::notice file=site.water,line=7,endLine=7,col=26,endColumn=30,title=", lines[0], StringComparison.Ordinal);
-        Assert.StartsWith("::warning file=site.water,line=5,endLine=5,col=12,endColumn=16,title=the clock skips 01%3A30 on Sun 29 Mar 2026 [skipped-time]::the clock skips 01:30", lines[1], StringComparison.Ordinal);
+        Assert.StartsWith(
+            "::warning file=site.water,line=5,endLine=5,col=12,endColumn=16,title=the clock skips 01%3A30 on Sun 29 Mar 2026 [skipped-time]"
+                + "::the clock skips 01:30",
+            lines[1],
+            StringComparison.Ordinal);
         Assert.Contains("%0AWay out: ", lines[1], StringComparison.Ordinal);
     }
 

@@ -162,7 +162,8 @@ public partial class TimetableOutputTests
     public void Writing_leaves_next_to_nothing_behind_for_each_run(object format)
     {
         // What another thread makes the collector do can empty a pool in between, whose arrays are then new ones: the least of a few counts.
-        var least = Enumerable.Range(0, 5).Select(_ => LeftForEachRun((OutputFormat)format)).SkipWhile(bytes => bytes >= MostForEachRun).FirstOrDefault(MostForEachRun);
+        var least = Enumerable.Range(0, 5).Select(_ => LeftForEachRun((OutputFormat)format))
+            .SkipWhile(bytes => bytes >= MostForEachRun).FirstOrDefault(MostForEachRun);
         Assert.True(least < MostForEachRun, $"{MostForEachRun} bytes or more for each further run");
     }
 

@@ -73,12 +73,18 @@ public class DeployedTimetableTests
         using var deployed = Open(yaml);
         Assert.Equal(Texts(root["zones"], "name"), deployed.Site.Zones.Select(zone => zone.Name));
         Assert.Equal(Texts(root["zones"], "label"), deployed.Site.Zones.Select(zone => zone.Label ?? ""));
-        Assert.Equal(Texts(root["zones"], "flow_l_per_min"), deployed.Site.Zones.Select(zone => zone.LitresPerMinute?.ToString(CultureInfo.InvariantCulture) ?? ""));
+        Assert.Equal(
+            Texts(root["zones"], "flow_l_per_min"),
+            deployed.Site.Zones.Select(zone => zone.LitresPerMinute?.ToString(CultureInfo.InvariantCulture) ?? ""));
         Assert.Equal(Texts(root["schedules"], "name"), deployed.Site.Schedules.Select(schedule => schedule.Name));
         var runs = ((YamlSequenceNode)root["runs"]).Select(run => (
-            long.Parse(Text(run, "run"), CultureInfo.InvariantCulture), Seconds(run, "from"), Seconds(run, "to"), Text(run, "zone"), Text(run, "schedule"), Text(run, "day"), Text(run, "start"), Text(run, "pass"), Seconds(run, "pass_start")));
+            long.Parse(Text(run, "run"), CultureInfo.InvariantCulture), Seconds(run, "from"), Seconds(run, "to"),
+            Text(run, "zone"), Text(run, "schedule"), Text(run, "day"), Text(run, "start"), Text(run, "pass"),
+            Seconds(run, "pass_start")));
         Assert.Equal(runs, deployed.Runs().Select(run => (
-            run.Number, run.Start, run.End, deployed.Site.Zones[run.Zone].Name, deployed.Site.Schedules[run.Schedule].Name, $"{new LocalDate(1970, 1, 1).PlusDays(run.Day):uuuu-MM-dd}", $"{run.StartNumber}", $"{run.Pass}", run.PassStart)));
+            run.Number, run.Start, run.End,
+            deployed.Site.Zones[run.Zone].Name, deployed.Site.Schedules[run.Schedule].Name, $"{new LocalDate(1970, 1, 1).PlusDays(run.Day):uuuu-MM-dd}",
+            $"{run.StartNumber}", $"{run.Pass}", run.PassStart)));
         deployed.Finish();
     }
 
@@ -100,21 +106,26 @@ public class DeployedTimetableTests
     public void The_timetable_of_one_controller_is_compared_with_what_that_one_waters()
     {
         var text = Garden.Replace("zone lawn", "controller box { outputs 8 }\ncontroller shed { outputs 8 }\nzone lawn", StringComparison.Ordinal)
-            .Replace("output 1", "output 1 of box", StringComparison.Ordinal).Replace("output 2", "output 2 of shed", StringComparison.Ordinal).Replace("output 3", "output 3 of box", StringComparison.Ordinal);
+            .Replace("output 1", "output 1 of box", StringComparison.Ordinal)
+            .Replace("output 2", "output 2 of shed", StringComparison.Ordinal)
+            .Replace("output 3", "output 3 of box", StringComparison.Ordinal);
         var site = Checked(text).Reading.Site!;
         var yaml = Yaml(Timetable.Of(site, Dates), site.Controllers[0]);
         using var same = Open(yaml);
         Assert.False(WateringChanges.Of(same, site).IsChanged);
         using var other = Open(yaml);
-        Assert.False(WateringChanges.Of(other, Checked(text.Replace("5 min } }\nschedule evening", "6 min } }\nschedule evening", StringComparison.Ordinal)).Reading.Site!).IsChanged);
+        var otherEdit = Checked(text.Replace("5 min } }\nschedule evening", "6 min } }\nschedule evening", StringComparison.Ordinal)).Reading.Site!;
+        Assert.False(WateringChanges.Of(other, otherEdit).IsChanged);
         using var own = Open(yaml);
-        Assert.Equal("lawn", Assert.Single(WateringChanges.Of(own, Checked(text.Replace("20 min", "21 min", StringComparison.Ordinal)).Reading.Site!).Zones).Name);
+        var ownEdit = Checked(text.Replace("20 min", "21 min", StringComparison.Ordinal)).Reading.Site!;
+        Assert.Equal("lawn", Assert.Single(WateringChanges.Of(own, ownEdit).Zones).Name);
     }
 
     [Fact]
     public void Passes_of_the_date_before_the_first_are_read()
     {
-        var site = Checked(Garden + "schedule night { every day; start at 22:00; repeat every 1 h until 03:30 next day; steps { water pots for 1 min } }\n").Reading.Site!;
+        var site = Checked(
+            Garden + "schedule night { every day; start at 22:00; repeat every 1 h until 03:30 next day; steps { water pots for 1 min } }\n").Reading.Site!;
         using var deployed = Open(Yaml(Timetable.Of(site, Dates)));
         Assert.False(WateringChanges.Of(deployed, site).IsChanged);
         using var again = Open(Yaml(Timetable.Of(site, Dates)));
@@ -137,22 +148,30 @@ public class DeployedTimetableTests
     /// <summary>What a change is, but for how its rules are written, which a timetable does not have.</summary>
     private static string Told(ScheduleChange change) =>
         $"{change.Kind} {change.Name} {(change.Kind == ScheduleChangeKind.Renamed ? change.Old!.Name : "")} {change.First} " +
-        string.Join("; ", change.Turns.Where(turn => change.Kind != ScheduleChangeKind.Changed || turn.What is not ("days" or "start" or "season" or "except" or "repeat" or "cut" or "scale")).Where(_ => change.Kind != ScheduleChangeKind.Removed));
+        string.Join("; ", change.Turns
+            .Where(turn => change.Kind != ScheduleChangeKind.Changed
+                || turn.What is not ("days" or "start" or "season" or "except" or "repeat" or "cut" or "scale"))
+            .Where(_ => change.Kind != ScheduleChangeKind.Removed));
 
     private static string Rounded(ZoneChange change) => $"{change.Name} {Rounded(change.Old)} {Rounded(change.New)}";
 
     private static string Rounded(WeeklyWater? water) => string.Create(CultureInfo.InvariantCulture, $"{water?.Seconds} {water?.Litres:0.00}");
 
     private static IEnumerable<string?> AuditedHashes(Timetable timetable) =>
-        (timetable.Site.Controllers.Length > 1 ? [null, .. timetable.Site.Controllers] : new Controller?[] { null }).Select(controller => TimetableCsv.HashOfSwitchings(timetable, controller));
+        (timetable.Site.Controllers.Length > 1 ? [null, .. timetable.Site.Controllers] : new Controller?[] { null })
+            .Select(controller => TimetableCsv.HashOfSwitchings(timetable, controller));
 
-    private static IEnumerable<string> Texts(YamlNode list, string key) => ((YamlSequenceNode)list).Select(item => ((YamlMappingNode)item).Children.TryGetValue(key, out var value) ? ((YamlScalarNode)value).Value! : "");
+    private static IEnumerable<string> Texts(YamlNode list, string key) =>
+        ((YamlSequenceNode)list).Select(item =>
+            ((YamlMappingNode)item).Children.TryGetValue(key, out var value) ? ((YamlScalarNode)value).Value! : "");
 
     private static string Text(YamlNode map, string key) => ((YamlScalarNode)((YamlMappingNode)map)[key]).Value!;
 
     private static long Seconds(YamlNode map, string key) => DateTimeOffset.Parse(Text(map, key), CultureInfo.InvariantCulture).ToUnixTimeSeconds();
 
-    private static CheckedSite Checked(string text) => CheckedSite.Of("garden.water", SiteReader.Read(SourceText.From("garden.water", text), "garden.water", new MemoryFiles(new Dictionary<string, string>()), DateTimeZoneProviders.Tzdb));
+    private static CheckedSite Checked(string text) => CheckedSite.Of(
+        "garden.water",
+        SiteReader.Read(SourceText.From("garden.water", text), "garden.water", new MemoryFiles(new Dictionary<string, string>()), DateTimeZoneProviders.Tzdb));
 
     private static DeployedTimetable Open(string yaml) => DeployedTimetable.Open(new StringReader(yaml), "deployed.yaml", DateTimeZoneProviders.Tzdb);
 

@@ -52,16 +52,41 @@ public class HostileTimetableTests
         { FirstRun + "from: \"2026-03-01T06:00:00+00:00\", ", FirstRun, 39, "from is missing" },
         { FirstRun + "from: \"2026-03-01T06:00:00+00:00\"", FirstRun + "from: \"2026-03-01T06:00:00\"", 39, "not a time like" },
         { FirstRun + "from: \"2026-03-01T06:00:00+00:00\"", FirstRun + "from: \"99999-03-01T06:00:00+00:00\"", 39, "not a time like" },
-        { FirstRun + "from: \"2026-03-01T06:00:00+00:00\"", FirstRun + "from: \"2026-03-01T06:10:00+00:00\"", 0, "the runs were changed after they were compiled" },
+        {
+            FirstRun + "from: \"2026-03-01T06:00:00+00:00\"",
+            FirstRun + "from: \"2026-03-01T06:10:00+00:00\"",
+            0,
+            "the runs were changed after they were compiled"
+        },
         { FirstRun + "from: \"2026-03-01T06:00:00+00:00\"", FirstRun + "from: \"2026-03-01T06:20:00+00:00\"", 39, "to is not after from" },
-        { "to: \"2026-03-01T06:20:00+00:00\", zone: lawn", "to: \"2026-03-01T06:21:00+00:00\", zone: lawn", 0, "the runs were changed after they were compiled" },
-        { "zone: lawn, schedule: morning, day: \"2026-03-01\"", "zone: lawn, schedule: morning, day: \"2028-03-01\"", 39, "day is \"2028-03-01\", which is far from pass_start" },
+        {
+            "to: \"2026-03-01T06:20:00+00:00\", zone: lawn",
+            "to: \"2026-03-01T06:21:00+00:00\", zone: lawn",
+            0,
+            "the runs were changed after they were compiled"
+        },
+        {
+            "zone: lawn, schedule: morning, day: \"2026-03-01\"",
+            "zone: lawn, schedule: morning, day: \"2028-03-01\"",
+            39,
+            "day is \"2028-03-01\", which is far from pass_start"
+        },
         { "pass_start: \"2026-03-01", "pass_start: \"2026-02-28", 39, "pass_start is \"2026-02-28T06:00:00+00:00\", which is not within the time" },
         { "pass_start: \"2026-03-01", "pass_start: \"2026-03-02", 39, "pass_start is after from" },
         { "zone: lawn, schedule: morning, day: \"2026-03-01\"", "zone: lown, schedule: morning, day: \"2026-03-01\"", 39, "no zone is called \"lown\"" },
-        { "zone: lawn, schedule: morning, day: \"2026-03-01\"", "zone: lawn, schedule: mourning, day: \"2026-03-01\"", 39, "no schedule is called \"mourning\"" },
+        {
+            "zone: lawn, schedule: morning, day: \"2026-03-01\"",
+            "zone: lawn, schedule: mourning, day: \"2026-03-01\"",
+            39,
+            "no schedule is called \"mourning\""
+        },
         { "start: 1, pass: 1, pass_start", "start: 0, pass: 1, pass_start", 39, "this is one pass (--run)" },
-        { "- {opening: 1, from: \"2026-03-01T06:00:00+00:00\"", "- {opening: 1, from: \"2026-03-01T06:01:00+00:00\"", 0, "the openings were changed after they were compiled" },
+        {
+            "- {opening: 1, from: \"2026-03-01T06:00:00+00:00\"",
+            "- {opening: 1, from: \"2026-03-01T06:01:00+00:00\"",
+            0,
+            "the openings were changed after they were compiled"
+        },
         { "zone: lawn, runs: [1]", "zone: lawn, runs: [1, 2]", 0, "the openings were changed after they were compiled" },
         { "zone: lawn, runs: [1]", "gnome: lawn, runs: [1]", 0, "openings have no \"gnome\"" },
         { "do: open, opening: 1", "do: close, opening: 1", 0, "the switchings were changed after they were compiled" },
@@ -100,8 +125,13 @@ public class HostileTimetableTests
     {
         var lines = Good.Split('\n').ToList();
         var first = lines.FindIndex(line => line.StartsWith(FirstRun, StringComparison.Ordinal));
-        (lines[first], lines[first + 2]) = (lines[first + 2].Replace("run: 3,", "run: 1,", StringComparison.Ordinal), lines[first].Replace("run: 1,", "run: 3,", StringComparison.Ordinal));
-        Assert.Contains("begins before the one above it", Assert.Throws<DeployedException>(() => ReadAll(string.Join('\n', lines))).Message, StringComparison.Ordinal);
+        (lines[first], lines[first + 2]) = (
+            lines[first + 2].Replace("run: 3,", "run: 1,", StringComparison.Ordinal),
+            lines[first].Replace("run: 1,", "run: 3,", StringComparison.Ordinal));
+        Assert.Contains(
+            "begins before the one above it",
+            Assert.Throws<DeployedException>(() => ReadAll(string.Join('\n', lines))).Message,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -163,7 +193,8 @@ public class HostileTimetableTests
 
     private static string Yaml()
     {
-        var site = SiteReader.Read(SourceText.From("garden.water", Garden), "garden.water", new MemoryFiles(new Dictionary<string, string>()), DateTimeZoneProviders.Tzdb).Site!;
+        var site = SiteReader.Read(
+            SourceText.From("garden.water", Garden), "garden.water", new MemoryFiles(new Dictionary<string, string>()), DateTimeZoneProviders.Tzdb).Site!;
         using var output = new MemoryStream();
         TimetableOutput.Write(Timetable.Of(site, Horizon.DaysFrom(site.Effective, 7)), OutputFormat.Yaml, new OutputOptions("2026a"), output);
         return Encoding.UTF8.GetString(output.ToArray());
