@@ -60,7 +60,10 @@ public sealed class AdviseTests : Workshop
             """);
         var result = Run("advise", "site.water");
         Assert.Equal(("", 2), (result.Output, result.ExitCode));
-        Assert.Matches(@"more work than an answer may take \[over-limit\]: the work came to [A-Z][a-z]+ \d+ [A-Z][a-z]+ 2026, and schedule fog makes 100 % of the work \(site\.water:3\);", result.Error);
+        Assert.Matches(
+            @"more work than an answer may take \[over-limit\]: the work came to [A-Z][a-z]+ \d+ [A-Z][a-z]+ 2026, "
+                + @"and schedule fog makes 100 % of the work \(site\.water:3\);",
+            result.Error);
     }
 
     [Fact]

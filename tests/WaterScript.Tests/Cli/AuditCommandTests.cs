@@ -116,7 +116,8 @@ public sealed class AuditCommandTests : Workshop
             ["waterscript_audit", "site", "from", "to", "rows", "doubled", "timetables", "entries", "water", "passed_over"],
             tree.AsObject().Select(member => member.Key));
         Assert.Equal(
-            """{"class":"short","zone":"lawn","schedule":"morning","day":"2026-06-01","meant_from":"2026-06-01T06:00:00+01:00","meant_s":600,"actual_from":"2026-06-01T06:00:00+01:00","actual_s":240,"file":"log.csv","line":2}""",
+            """{"class":"short","zone":"lawn","schedule":"morning","day":"2026-06-01","meant_from":"2026-06-01T06:00:00+01:00","meant_s":600"""
+                + ""","actual_from":"2026-06-01T06:00:00+01:00","actual_s":240,"file":"log.csv","line":2}""",
             tree["entries"]![0]!.ToJsonString(AsWritten));
         Assert.Equal(["short", "skipped", "not known", "fault", "done", "by hand", "done"],
             tree["entries"]!.AsArray().Select(entry => (string)entry!["class"]!));
@@ -137,7 +138,8 @@ public sealed class AuditCommandTests : Workshop
         WriteLog(Switchings(Dates));
         var result = RunLine("audit yard.water log.csv");
         Assert.Contains(
-            $"  {HashOf(Dates)}: not the list of this file for Sun 1 Mar 2026 to Sun 28 Feb 2027: the device ran another file or version, or a list for other dates (say --from and --days as compile was told)\n",
+            $"  {HashOf(Dates)}: not the list of this file for Sun 1 Mar 2026 to Sun 28 Feb 2027: the device ran another file or version, "
+                + "or a list for other dates (say --from and --days as compile was told)\n",
             result.Output,
             StringComparison.Ordinal);
         Assert.Equal(0, result.ExitCode);

@@ -68,7 +68,11 @@ public sealed class CalendarTests : Workshop
     {
         Write("site.water", Good.Replace("start at 06:00", "start at 06:00; repeat every 25 min for 40 passes", StringComparison.Ordinal));
         var refused = RunLine("compile site.water --to icalendar --flat --events pass --until 2028-03-01");
-        Assert.Contains("29240 single events are more than the 20000 that calendar apps bear; choose fewer days, --events day, leave out --flat, or write them all the same with --despite-size", refused.Error, StringComparison.Ordinal);
+        Assert.Contains(
+            "29240 single events are more than the 20000 that calendar apps bear; choose fewer days, --events day, leave out --flat, "
+                + "or write them all the same with --despite-size",
+            refused.Error,
+            StringComparison.Ordinal);
         Assert.Equal(("", 2), (refused.Output, refused.ExitCode));
         var written = RunLine("compile site.water --to icalendar --flat --events pass --until 2028-03-01 --despite-size");
         Assert.Equal(0, written.ExitCode);

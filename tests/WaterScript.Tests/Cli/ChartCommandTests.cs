@@ -58,7 +58,10 @@ public sealed class ChartCommandTests : Workshop
         Write("garden.water", Good);
         Write("manual.water",
             "site manual { timezone Europe/Lisbon; effective 2026-03-01 }\nzone a { output 1 }\nschedule s { manual; steps { water a for 5 min } }\n");
-        Write("often.water", "site often { timezone Europe/Lisbon; effective 2026-03-01 }\nzone a { output 1 }\nschedule s { every day; start at 00:00; repeat every 1 min until 23:59; steps { water a for 5 s } }\n");
+        Write(
+            "often.water",
+            "site often { timezone Europe/Lisbon; effective 2026-03-01 }\nzone a { output 1 }\n"
+                + "schedule s { every day; start at 00:00; repeat every 1 min until 23:59; steps { water a for 5 s } }\n");
 
         var result = RunLine(line);
 

@@ -5,7 +5,9 @@ namespace WaterScript.Tests.Cli;
 /// <summary>A timetable that is deployed, in place of the old site of <c>diff</c> and of the site of <c>audit</c>.</summary>
 public sealed class DeployedTests : Workshop
 {
-    private const string Log = "time,zone,do\n2026-06-01T06:00:00+01:00,lawn,open\n2026-06-01T06:10:00+01:00,lawn,close\n2026-06-01T06:10:00+01:00,beds,open\n2026-06-01T06:15:00+01:00,beds,close\n";
+    private const string Log =
+        "time,zone,do\n2026-06-01T06:00:00+01:00,lawn,open\n2026-06-01T06:10:00+01:00,lawn,close\n"
+        + "2026-06-01T06:10:00+01:00,beds,open\n2026-06-01T06:15:00+01:00,beds,close\n";
 
     public DeployedTests()
     {
@@ -17,7 +19,9 @@ public sealed class DeployedTests : Workshop
     public void What_is_deployed_is_what_the_file_says()
     {
         var result = RunLine("diff deployed.yaml garden.water");
-        Assert.Equal(("Garden: no change in the watering. Compared Mon 1 Jun 2026 to Tue 30 Jun 2026.\n", "", 0), (result.Output, result.Error, result.ExitCode));
+        Assert.Equal(
+            ("Garden: no change in the watering. Compared Mon 1 Jun 2026 to Tue 30 Jun 2026.\n", "", 0),
+            (result.Output, result.Error, result.ExitCode));
     }
 
     [Fact]
@@ -88,7 +92,10 @@ public sealed class DeployedTests : Workshop
         Write("changed.yaml", Read("deployed.yaml").Replace("do: open, opening: 59", "do: open, opening: 60", StringComparison.Ordinal));
         var result = RunLine("audit changed.yaml log.csv");
         Assert.Equal(("", 2), (result.Output, result.ExitCode));
-        Assert.Contains("the switchings were changed after they were compiled: their sha256 is another; compile it anew with --to yaml", result.Error, StringComparison.Ordinal);
+        Assert.Contains(
+            "the switchings were changed after they were compiled: their sha256 is another; compile it anew with --to yaml",
+            result.Error,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -105,10 +112,17 @@ public sealed class DeployedTests : Workshop
     public void Whether_the_device_has_its_list_is_said()
     {
         var hash = RunLine("compile garden.water --to csv --only switchings --from 2026-06-01 --days 30").Output.Split('\n')[^2].Split(',')[2];
-        Write("log.csv", $"time,zone,do,list\n1780290000,lawn,open,{hash}\n1780290600,lawn,close,{hash}\n1780290600,beds,open,0123456789ab\n1780291200,beds,close,\n");
+        Write(
+            "log.csv",
+            $"time,zone,do,list\n1780290000,lawn,open,{hash}\n1780290600,lawn,close,{hash}\n"
+                + "1780290600,beds,open,0123456789ab\n1780291200,beds,close,\n");
         var result = RunLine("audit deployed.yaml log.csv");
         Assert.Contains($"{hash}: the device ran this file, its list for Mon 1 Jun 2026 to Tue 30 Jun 2026\n", result.Output, StringComparison.Ordinal);
-        Assert.Contains("0123456789ab: not the list of this file for Mon 1 Jun 2026 to Tue 30 Jun 2026: the device ran another file or version, or a list for other dates\n", result.Output, StringComparison.Ordinal);
+        Assert.Contains(
+            "0123456789ab: not the list of this file for Mon 1 Jun 2026 to Tue 30 Jun 2026: the device ran another file or version, "
+                + "or a list for other dates\n",
+            result.Output,
+            StringComparison.Ordinal);
     }
 
     [Theory]
@@ -122,7 +136,9 @@ public sealed class DeployedTests : Workshop
     [InlineData("diff pass.yaml garden.water", "pass.yaml:*this is one pass (--run), and not the timetable of some dates; compile it without --run")]
     [InlineData("audit deployed.yaml log.csv --days 3", "a timetable says itself which dates it covers; leave out --from, --until and --days")]
     [InlineData("audit bad.yml log.csv", "bad.yml:1:1: this is not a timetable of waterscript; compile it with --to yaml and without --only")]
-    [InlineData("diff deployed.yaml garden.water -o deployed.yaml", "deployed.yaml is a source, and the output would take its place; give the output another name")]
+    [InlineData(
+        "diff deployed.yaml garden.water -o deployed.yaml",
+        "deployed.yaml is a source, and the output would take its place; give the output another name")]
     public void What_cannot_be_compared_is_refused_in_words(string line, string words)
     {
         WriteLog();

@@ -78,7 +78,8 @@ public sealed class FixTests : Workshop
     [InlineData("check", "--fix", "back.water", "front.water")]
     public void A_fix_in_a_shared_file_is_weighed_against_all_sites_that_read_it(params string[] command)
     {
-        const string Shared = "zone lawn { output 1 }\naccept skipped-time because \"the lawn can wait\"\nsequence all { water lawn for 10min }\nschedule night { every day; start at 01:30; steps { run all } }\n";
+        const string Shared = "zone lawn { output 1 }\naccept skipped-time because \"the lawn can wait\"\nsequence all { water lawn for 10min }\n"
+            + "schedule night { every day; start at 01:30; steps { run all } }\n";
         const string NoClock = "site front { timezone Etc/UTC; effective 2026-03-01 }\ninclude \"shared.water\"\n";
         const string Clock = "site back { timezone Europe/Lisbon; effective 2026-03-01 }\ninclude \"shared.water\"\n";
         Write("front.water", NoClock);
@@ -149,7 +150,9 @@ public sealed class FixTests : Workshop
         Assert.Contains("base.txt: 2 of its findings were not found here", Run("check", "plots", "--baseline", "base.txt").Output, StringComparison.Ordinal);
     }
 
-    /// <summary>Names of files may hold what ends a line or a column of the baseline, or look like what is written for it; each stays a name of its own.</summary>
+    /// <summary>
+    /// Names of files may hold what ends a line or a column of the baseline, or look like what is written for it; each stays a name of its own.
+    /// </summary>
     [Fact]
     public void A_baseline_keeps_odd_names_of_files_apart()
     {

@@ -36,7 +36,8 @@ public sealed class FormatTests : Workshop
     public void Diff_shows_what_would_change_and_leaves_it()
     {
         Write("a.water", Untidy);
-        const string Diff = "--- a.water\n+++ a.water\n@@ -1,2 +1,2 @@\n-zone   lawn{output 1;valve ac24}\n-zone borders{ output 2; valve ac24 }\n\\ No newline at end of file\n"
+        const string Diff = "--- a.water\n+++ a.water\n@@ -1,2 +1,2 @@\n-zone   lawn{output 1;valve ac24}\n-zone borders{ output 2; valve ac24 }\n"
+            + "\\ No newline at end of file\n"
             + "+zone lawn    { output 1; valve ac24 }\n+zone borders { output 2; valve ac24 }\n";
         Assert.Equal((Diff, "", 0), Answer("format --diff a.water"));
         Assert.Equal((Diff, "", 1), Answer("format --diff --check a.water"));

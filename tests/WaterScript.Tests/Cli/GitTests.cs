@@ -59,7 +59,8 @@ public sealed class GitTests : Workshop
         Repository();
         Program("evil");
         WaterscriptProcess.Shell(Folder, """
-            for key in core.fsmonitor core.sshCommand core.pager core.editor core.askPass core.gitProxy diff.external gpg.program pager.cat-file pager.rev-parse; do git config $key ./evil; done
+            for key in core.fsmonitor core.sshCommand core.pager core.editor core.askPass core.gitProxy diff.external gpg.program \
+                pager.cat-file pager.rev-parse; do git config $key ./evil; done
             git config alias.rev-parse '!./evil'; git config alias.cat-file '!./evil'; git config core.hooksPath .
             git config filter.x.smudge ./evil; git config diff.x.textconv ./evil; echo '* filter=x diff=x' > .gitattributes
             git config core.repositoryFormatVersion 1; git config extensions.partialClone origin; git config remote.origin.promisor true

@@ -169,7 +169,8 @@ public sealed class HostileFileTests : Workshop
 
     [Theory]
     [InlineData("mkfifo out; cat out > copy & \"$WATERSCRIPT\" compile site.water --to csv -o out; wait; test -p out && cat copy")]
-    [InlineData("echo before > copy; { \"$WATERSCRIPT\" compile site.water --to csv -o /dev/stdout; echo after; } >> copy; grep -q before copy && grep -q after copy && grep -v before copy | grep -v after")]
+    [InlineData("echo before > copy; { \"$WATERSCRIPT\" compile site.water --to csv -o /dev/stdout; echo after; } >> copy; "
+        + "grep -q before copy && grep -q after copy && grep -v before copy | grep -v after")]
     [InlineData("\"$WATERSCRIPT\" compile site.water --to csv -o /dev/stdout | cat")]
     [InlineData("\"$WATERSCRIPT\" compile site.water --to csv -o /dev/fd/1 | cat")]
     [InlineData("ln -s /dev/stdout link; \"$WATERSCRIPT\" compile site.water --to csv -o link | cat; test -L link")]

@@ -189,11 +189,18 @@ public sealed partial class HostileTextTests : Workshop
         Write("was.water", Site("07:00").Replace($"zone beds {label}", "zone beds \"Beds\"", StringComparison.Ordinal));
         Write("untidy.water", Site("06:00").Replace("{ output", "{output", StringComparison.Ordinal)
             + $"\tzone  more {label} {{ output 3 }}  # {hostile.Replace('\n', ' ').Replace('\r', ' ')}");
-        Write("broken.water", $"{hostile}\nsite a {label} {{ timezone Europe/Lisbon; effective 2026-03-01 }}\nzone {hostile} {{ outptu 1 }}\nzone b {label} {{ output {label} }}\nlocation {label}\n");
+        Write(
+            "broken.water",
+            $"{hostile}\nsite a {label} {{ timezone Europe/Lisbon; effective 2026-03-01 }}\nzone {hostile} {{ outptu 1 }}\n"
+                + $"zone b {label} {{ output {label} }}\nlocation {label}\n");
         Write("slip.water", $"{Good}{hostile}\naccept skipped-time because {label}\n");
         Write("include.water", $"{Good}include {label}\n");
         var cell = $"\"{hostile.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
-        Write("log.csv", $"time,zone,do,why\n2026-03-02T06:00:00,lawn,open,{cell}\n2026-03-02T06:04:00,lawn,\"fault,{cell[1..]},{cell}\n2026-03-02T06:05:00,{cell},open,\n2026-03-03T06:00:00,lawn,{cell},{cell}\n{cell},lawn,open,\n2026-03-03T06:00:00,lawn,skip,{cell}\n2026-03-04T06:00:00,lawn,open,\n");
+        Write(
+            "log.csv",
+            $"time,zone,do,why\n2026-03-02T06:00:00,lawn,open,{cell}\n2026-03-02T06:04:00,lawn,\"fault,{cell[1..]},{cell}\n"
+                + $"2026-03-02T06:05:00,{cell},open,\n2026-03-03T06:00:00,lawn,{cell},{cell}\n{cell},lawn,open,\n"
+                + $"2026-03-03T06:00:00,lawn,skip,{cell}\n2026-03-04T06:00:00,lawn,open,\n");
         Write("bad.csv", $"time,zone,do\n{cell},{cell},{cell}\n");
     }
 

@@ -23,7 +23,10 @@ public sealed class InternalErrorTests : Workshop
     [Fact]
     public void Check_diff_goes_on_with_the_other_files()
     {
-        Write("one.water", "site one \"One\" { timezone Europe/Lisbon; effective 2026-03-01 }\nzone a { output 1 }\nschedule s { every day; start at 6:00; steps { water a for 5 min } }\n");
+        Write(
+            "one.water",
+            "site one \"One\" { timezone Europe/Lisbon; effective 2026-03-01 }\nzone a { output 1 }\n"
+                + "schedule s { every day; start at 6:00; steps { water a for 5 min } }\n");
         var (output, error, status) = Run("check", "--diff", "-", PathOf("one.water"));
         Assert.Contains("+schedule s { every day; start at 06:00; steps { water a for 5 min } }\n", output, StringComparison.Ordinal);
         Assert.Equal((Message, ExitCode.CannotRun), (error, status));

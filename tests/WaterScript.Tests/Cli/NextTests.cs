@@ -22,7 +22,10 @@ public sealed class NextTests : Workshop
     [InlineData("2026-06-09T06:04", "Nothing waters now.\nKept shut:\n  Lawn: held until Thu 11 Jun 2026 00:00, because new gravel (site.water:7)\n")]
     [InlineData("2026-10-20T06:04",
         "Kept shut:\n  All zones: closed until Sat 6 Feb 2027 00:00, because drained (site.water:8)\nNext:\n  Sat 6 Feb 2027 06:00 morning: Lawn 10 min\n")]
-    [InlineData("2026-06-02T06:10", "  beds: too little is left of what is due today, trim 10 % (site.water:3)\nNext:\n  Tue 2 Jun 2026 09:00 mist, every 8 min until 11:00 (16 times): Lawn 30 s\n")]
+    [InlineData(
+        "2026-06-02T06:10",
+        "  beds: too little is left of what is due today, trim 10 % (site.water:3)\nNext:\n"
+            + "  Tue 2 Jun 2026 09:00 mist, every 8 min until 11:00 (16 times): Lawn 30 s\n")]
     [InlineData("2026-06-02T09:08", "Now:\n  Lawn until 09:08:30, 30 s left: mist, pass 2, step 1 (site.water:5)\n")]
     public void It_says_what_waters_what_is_shut_and_what_comes(string at, string text)
     {

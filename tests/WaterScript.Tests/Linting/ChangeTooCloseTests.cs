@@ -47,7 +47,10 @@ public class ChangeTooCloseTests
     [InlineData("05:55", 1)]
     public void A_valve_that_another_pass_keeps_open_has_not_stopped(string start, int findings) => Assert.Equal(
         findings,
-        Found("change gap 5 s", $"schedule third {{ every day; start at {start}; steps {{ water a for 10 min }} }}\nschedule second {{ on sat; start at 06:10; steps {{ water b for 1 min }} }}").Length);
+        Found(
+            "change gap 5 s",
+            $"schedule third {{ every day; start at {start}; steps {{ water a for 10 min }} }}\n"
+                + "schedule second { on sat; start at 06:10; steps { water b for 1 min } }").Length);
 
     [Fact]
     public void Two_schedules_that_open_a_valve_too_soon_are_both_told() => Assert.Equal(

@@ -16,7 +16,8 @@ public class OneCauseTests
     [InlineData("25:00")]
     public void A_time_that_no_clock_shows_is_one_mistake(string time)
     {
-        var finding = Assert.Single(Expect.Read($"site s {{ timezone Etc/UTC; effective 2026-03-01 }}\nzone beds {{ output 1 }}\nschedule one {{ every day; start at {time}; steps {{ water beds for 10 min }} }}\n").Findings);
+        var finding = Assert.Single(Expect.Read("site s { timezone Etc/UTC; effective 2026-03-01 }\nzone beds { output 1 }\n"
+            + $"schedule one {{ every day; start at {time}; steps {{ water beds for 10 min }} }}\n").Findings);
         Assert.Equal(Severity.Error, finding.Severity);
     }
 

@@ -27,8 +27,10 @@ public class RuleCategoryTests
     [MemberData(nameof(Folders))]
     public void The_rules_of_a_folder_are_of_one_category(string folder)
     {
-        var sources = Directory.EnumerateFiles(Path.Combine(Repository.Root, "src/WaterScript/Linting/Rules", folder), "*.cs").Select(File.ReadAllText).ToArray();
-        var rules = RuleCatalogue.Rules.Where(rule => sources.Any(source => source.Contains($"Rule Rule {{ get; }} = new(\"{rule.Slug}\"", StringComparison.Ordinal))).ToArray();
+        var sources = Directory.EnumerateFiles(Path.Combine(Repository.Root, "src/WaterScript/Linting/Rules", folder), "*.cs")
+            .Select(File.ReadAllText).ToArray();
+        var rules = RuleCatalogue.Rules
+            .Where(rule => sources.Any(source => source.Contains($"Rule Rule {{ get; }} = new(\"{rule.Slug}\"", StringComparison.Ordinal))).ToArray();
         Assert.NotEmpty(rules);
         Assert.Single(rules.Select(rule => rule.Category).Distinct());
     }

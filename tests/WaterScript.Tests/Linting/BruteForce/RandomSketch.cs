@@ -236,7 +236,9 @@ internal sealed class RandomSketch
     private string[] Waterings(int count) => [.. Enumerable.Range(0, count).Select(_ => Watering())];
 
     private string Watering() =>
-        $"water {List()} for {(Chance(4) ? Pick("3 h", "13 h", "13 h", "26 h") : Pick("7 s", "11 s", "30 s", "95 s", "1 min", "2 min", "5 min", "6 min", "10 min", "10 min", "15 min", "20 min"))}";
+        $"water {List()} for " + (Chance(4)
+            ? Pick("3 h", "13 h", "13 h", "26 h")
+            : Pick("7 s", "11 s", "30 s", "95 s", "1 min", "2 min", "5 min", "6 min", "10 min", "10 min", "15 min", "20 min"));
 
     private string List()
     {
@@ -272,7 +274,8 @@ internal sealed class RandomSketch
     private string Hold()
     {
         var from = _from.PlusDays(_random.Next(0, 10));
-        return $"hold {(Chance(60) ? $"{Pick(_zones)} " : "")}from {Iso(from)}{(Chance(50) ? $" {Pick(Clocks)}" : "")} {Pick("for 1 days", "for 6 h", $"to {Iso(from.PlusDays(2))}", $"to {Iso(from.PlusDays(1))} {Pick(Clocks)}")} because \"kept dry\"";
+        return $"hold {(Chance(60) ? $"{Pick(_zones)} " : "")}from {Iso(from)}{(Chance(50) ? $" {Pick(Clocks)}" : "")} "
+            + $"{Pick("for 1 days", "for 6 h", $"to {Iso(from.PlusDays(2))}", $"to {Iso(from.PlusDays(1))} {Pick(Clocks)}")} because \"kept dry\"";
     }
 
     private string Wired() => _controllers > 1 ? $" of c{_random.Next(_controllers)}" : "";

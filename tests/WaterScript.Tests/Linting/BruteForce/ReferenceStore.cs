@@ -24,7 +24,9 @@ internal sealed class ReferenceStore(Model.Power power)
             var begins = Math.Max(at / 1000.0, free);
             if (begins - free >= SecondsUntilFull || _watt is not null) joules = _watt is { } watt ? Math.Min(_full, joules + (watt * (begins - free))) : _full;
             var moves = (latching.MovesIn ?? pulse).Value.TotalSeconds;
-            if (Volt(Left(joules, moves, coil.InBase)) < (double?)latching.WorksFrom?.InBase && (double)latching.WorksFrom!.Value.InBase <= Volt(Left(_full, moves, coil.InBase))) yield return at;
+            if (Volt(Left(joules, moves, coil.InBase)) < (double?)latching.WorksFrom?.InBase
+                && (double)latching.WorksFrom!.Value.InBase <= Volt(Left(_full, moves, coil.InBase)))
+                yield return at;
             joules = Left(joules, pulse.Value.TotalSeconds, coil.InBase);
             free = begins + pulse.Value.TotalSeconds;
         }

@@ -52,7 +52,8 @@ internal sealed class Verdict(Judge judge, Evidence evidence, IReadOnlyList<Find
         var times = findings.Sum(finding => finding.Happens!.Times);
         if (!judge.Counts) return null;
         if (judge.HasCauses && findings.Count > 1) return times >= conflicts.Count ? null : $"{where}: {conflicts.Count} times, found {times}";
-        if (times != conflicts.Count) return $"{where}: {conflicts.Count} times, found {times}: {string.Join("; ", conflicts.Take(20).Select(conflict => Shown(conflict.At)))}";
+        if (times != conflicts.Count)
+            return $"{where}: {conflicts.Count} times, found {times}: {string.Join("; ", conflicts.Take(20).Select(conflict => Shown(conflict.At)))}";
         if (!findings.Exists(finding =>
             LastOf(finding) == last)) return $"{where}: last {Shown(conflicts[^1].At)}, found {string.Join("; ", findings.Select(finding => finding.Happens))}";
         var days = conflicts.Select(conflict => evidence.DateOf(conflict.At)).Distinct().Count();

@@ -38,7 +38,8 @@ public class UnsafeFixTests
     [InlineData("start at 06:00; repeat every 20 min until 08:00", "start at 06:00; repeat every 40 min until 08:00")]
     public void A_rest_is_made_to_fit_by_the_least_that_does(string starts, string corrected)
     {
-        string Site(string text) => $"site plot {{ timezone Etc/UTC; effective 2026-03-01 }}\nzone beds {{ output 1; rest 30 min }}\nschedule morning {{ every day; {text}; steps {{ water beds for 10 min }} }}\n";
+        string Site(string text) => "site plot { timezone Etc/UTC; effective 2026-03-01 }\nzone beds { output 1; rest 30 min }\n"
+            + $"schedule morning {{ every day; {text}; steps {{ water beds for 10 min }} }}\n";
         var finding = Assert.Single(Lint.Of(Site(starts), "rest-too-short"));
         Assert.Equal(Site(corrected), FixedText(finding.Fix!));
         Assert.Empty(Lint.Of(Site(corrected), "rest-too-short"));

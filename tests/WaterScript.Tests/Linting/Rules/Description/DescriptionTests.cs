@@ -44,7 +44,8 @@ public class DescriptionTests
     [InlineData("heads drip", "12 h", 0)]
     [InlineData("heads drip", "12 h 1 s", 1)]
     public void A_run_of_hours_looks_like_another_unit(string heads, string length, int findings) =>
-        Assert.Equal(findings, Lint.Of($"site plot {{ timezone Europe/Lisbon; effective 2026-03-01 }}\nzone beds {{ output 1; {heads} }}\nschedule a {{ every 2 days; start at 00:30; steps {{ water beds for {length} }} }}", "looks-like-wrong-unit").Length);
+        Assert.Equal(findings, Lint.Of($"site plot {{ timezone Europe/Lisbon; effective 2026-03-01 }}\nzone beds {{ output 1; {heads} }}\n"
+            + $"schedule a {{ every 2 days; start at 00:30; steps {{ water beds for {length} }} }}", "looks-like-wrong-unit").Length);
 
     [Theory]
     [InlineData("50 ms", 0)]
@@ -63,7 +64,8 @@ public class DescriptionTests
     public void An_area_in_a_hundredth_of_the_others_looks_like_another_unit(string others, string area, int findings)
     {
         var zones = string.Concat(Enumerable.Range(1, 3).Select(number => $"zone z{number} {{ output {number}; area {others} }}\n"));
-        var text = $"site plot {{ timezone Europe/Lisbon; effective 2026-03-01 }}\n{zones}zone last {{ output 4; area {area} }}\nschedule a {{ every day; start at 06:00; steps {{ water all for 5 min }} }}";
+        var text = $"site plot {{ timezone Europe/Lisbon; effective 2026-03-01 }}\n{zones}zone last {{ output 4; area {area} }}\n"
+            + "schedule a { every day; start at 06:00; steps { water all for 5 min } }";
         Assert.Equal(findings, Lint.Of(text, "looks-like-wrong-unit").Length);
     }
 }

@@ -69,7 +69,8 @@ public class HelpTests
     [Fact]
     public void A_manual_pass_is_tried_too()
     {
-        var site = $"{Head}controller box {{ power {{ transformer 21 VA at 24 V }} }}\n{Valves(3).Replace("on mon; start at 06:00", "manual", StringComparison.Ordinal)}";
+        var site = $"{Head}controller box {{ power {{ transformer 21 VA at 24 V }} }}\n"
+            + Valves(3).Replace("on mon; start at 06:00", "manual", StringComparison.Ordinal);
 
         Assert.Empty(Lint.Of(Fixed(Assert.Single(Lint.Of(site, "inrush-over")).Fix!), "inrush-over"));
     }
@@ -81,7 +82,8 @@ public class HelpTests
         "  outputs 2\n  spacing 1300 ms\n  power")]
     public void A_spacing_that_the_recharge_fits_into_is_written_where_there_is_none(string controller, string corrected)
     {
-        var site = $"{Head}{controller}valve click latching {{ pulse 50 ms; coil 20 ohm; works-from 7 V }}\nzone a {{ output 1; valve click }}\nzone b {{ output 2; valve click }}\nschedule s {{ on mon; start at 06:00; steps {{ water a, b for 5 s }} }}\n";
+        var site = $"{Head}{controller}valve click latching {{ pulse 50 ms; coil 20 ohm; works-from 7 V }}\nzone a {{ output 1; valve click }}\n"
+            + "zone b { output 2; valve click }\nschedule s { on mon; start at 06:00; steps { water a, b for 5 s } }\n";
         var finding = Assert.Single(Lint.Of(site, "pulse-too-soon"));
         var text = Fixed(finding.Fix!);
 
@@ -108,7 +110,9 @@ public class HelpTests
     public void The_wire_that_is_enough_is_told(string volts, string wire, string told)
     {
         string Site(string laid) =>
-            $"{Head}controller box {{ power {{ transformer 40 VA at {volts} }} }}\nvalve ac24 non-latching {{ inrush 400 mA; holding 220 mA; works-from 22 V }}\nzone far {{ output 1; valve ac24; wire {laid} }}\nschedule s {{ on mon; start at 06:00; steps {{ water far for 10 min }} }}\n";
+            $"{Head}controller box {{ power {{ transformer 40 VA at {volts} }} }}\n"
+                + $"valve ac24 non-latching {{ inrush 400 mA; holding 220 mA; works-from 22 V }}\nzone far {{ output 1; valve ac24; wire {laid} }}\n"
+                + "schedule s { on mon; start at 06:00; steps { water far for 10 min } }\n";
 
         Assert.Equal(told, Assert.Single(Lint.Of(Site(wire), "wire-drop")).Help);
     }
@@ -121,7 +125,8 @@ public class HelpTests
     public void The_wire_of_a_latching_valve_is_told_too()
     {
         string Site(int length) =>
-            $"{Head}controller box {{ power {{ store 2200 uF at 24 V }} }}\nvalve click latching {{ pulse 50 ms; coil 20 ohm; works-from 7.5 V }}\nzone far {{ output 1; valve click; wire {length} m 1.5 mm2 }}\nschedule s {{ on mon; start at 06:00; steps {{ water far for 10 min }} }}\n";
+            $"{Head}controller box {{ power {{ store 2200 uF at 24 V }} }}\nvalve click latching {{ pulse 50 ms; coil 20 ohm; works-from 7.5 V }}\n"
+                + $"zone far {{ output 1; valve click; wire {length} m 1.5 mm2 }}\nschedule s {{ on mon; start at 06:00; steps {{ water far for 10 min }} }}\n";
 
         var told = Assert.Single(Lint.Of(Site(600), "wire-drop")).Help;
         var longest = int.Parse(told.Split("may be ")[1].Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
@@ -139,7 +144,8 @@ public class HelpTests
     {
         var zones = Enumerable.Range(1, count).Select(number => $"zone v{number} {{ output {number}; valve ac24; flow 1 L/min }}\n");
         var together = string.Join(" + ", Enumerable.Range(1, count).Select(number => $"v{number}"));
-        return $"valve ac24 non-latching {{ inrush 400 mA; holding 220 mA }}\n{string.Concat(zones)}schedule s {{ on mon; start at 06:00; steps {{ water {together} for 10 min }} }}\n";
+        return "valve ac24 non-latching { inrush 400 mA; holding 220 mA }\n"
+            + $"{string.Concat(zones)}schedule s {{ on mon; start at 06:00; steps {{ water {together} for 10 min }} }}\n";
     }
 
     private static string LaidOut(string text) => Formatter.Format(SourceText.From("site.water", text), new FindingList())!.Text;

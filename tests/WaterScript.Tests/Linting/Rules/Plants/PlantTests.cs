@@ -97,7 +97,8 @@ public sealed class PlantTests
     [InlineData("water lawn for 49 min", 1)]
     [InlineData("water lawn for 30 min; pause 1 h; water lawn for 30 min", 1)]
     public void A_day_brings_no_more_than_roots_can_hold(string steps, int found) => Assert.Equal(found, Lint.Of(
-        Plot($"plants young {{ roots 10 cm; depletion 50 % }}\nzone lawn {{ output 1; rate 20 mm/h; efficiency 80 %; soil sandy-loam; plants young }}\nschedule s {{ on mon; start at 05:00; steps {{ {steps} }} }}"),
+        Plot("plants young { roots 10 cm; depletion 50 % }\nzone lawn { output 1; rate 20 mm/h; efficiency 80 %; soil sandy-loam; plants young }\n"
+            + $"schedule s {{ on mon; start at 05:00; steps {{ {steps} }} }}"),
         "below-roots").Length);
 
     /// <summary>5 mm/day · 0.95 = 4.75 mm/day of need; 15 mm/h. Every day: 75 % are 3.5625 mm, 14 min 15 s; 125 % are 5.9375 mm, 23 min 45 s.</summary>
@@ -108,7 +109,8 @@ public sealed class PlantTests
     [InlineData("24 min", "over-watered")]
     public void Too_little_and_too_much_by_month(string length, string? rule)
     {
-        var findings = Lint.Of(Plot($"climate {{ jul et 5 mm/day }}\nzone lawn {{ output 1; rate 15 mm/h; soil loam; plants turf-cool }}\nschedule s {{ every day; from 1 jul to 31 jul; start at 05:00; steps {{ water lawn for {length} }} }}"))
+        var findings = Lint.Of(Plot("climate { jul et 5 mm/day }\nzone lawn { output 1; rate 15 mm/h; soil loam; plants turf-cool }\n"
+            + $"schedule s {{ every day; from 1 jul to 31 jul; start at 05:00; steps {{ water lawn for {length} }} }}"))
             .Findings.Where(finding => finding.Rule.Slug is "under-watered" or "over-watered").ToList();
         Assert.Equal(rule, findings.SingleOrDefault()?.Rule.Slug);
         if (rule is not null) Assert.StartsWith($"Jul: gets {(rule == "under-watered" ? "109 mm of 147 mm, 74 %" : "186 mm of 147 mm, 126 %")}",
@@ -119,7 +121,8 @@ public sealed class PlantTests
     [Fact]
     public void Rain_is_counted() => Assert.Contains(
         "of 12 mm",
-        Assert.Single(Lint.Of(Plot("climate { jul et 5 mm/day, rain 200 mm }\nzone lawn { output 1; rate 15 mm/h; plants turf-cool }\nschedule s { every day; from 1 jul to 31 jul; start at 05:00; steps { water lawn for 19 min } }"), "over-watered")).Details,
+        Assert.Single(Lint.Of(Plot("climate { jul et 5 mm/day, rain 200 mm }\nzone lawn { output 1; rate 15 mm/h; plants turf-cool }\n"
+            + "schedule s { every day; from 1 jul to 31 jul; start at 05:00; steps { water lawn for 19 min } }"), "over-watered")).Details,
         StringComparison.Ordinal);
 
     /// <summary>A season that begins on the 20th is judged by its own days, and one watering alone by none.</summary>

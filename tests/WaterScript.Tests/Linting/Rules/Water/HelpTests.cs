@@ -124,7 +124,10 @@ public class HelpTests
     {
         var finding = Assert.Single(Lint.Of(Motor("", "at most 6 starts an hour", "every 8 min for 10 passes"), "motor-starts"));
 
-        Assert.Equal("Water longer and less often. Or give the supply a `bypass` or a `vessel`, and write stays-on-through 8 min, with which it starts no more than 6 times an hour.", finding.Help);
+        Assert.Equal(
+            "Water longer and less often. Or give the supply a `bypass` or a `vessel`, and write stays-on-through 8 min, "
+                + "with which it starts no more than 6 times an hour.",
+            finding.Help);
         Assert.Null(finding.Fix);
     }
 
@@ -149,7 +152,8 @@ public class HelpTests
     public void A_start_a_minute_later_keeps_two_schedules_from_stopping_at_once()
     {
         var finding = Assert.Single(Lint.Of(
-            Stopping("", "", "schedule one { on mon; start at 06:00; steps { water a for 10 min } }\nschedule two { on mon; start at 06:05; steps { water b for 5 min } }\n"), "hammer"));
+            Stopping("", "", "schedule one { on mon; start at 06:00; steps { water a for 10 min } }\n"
+                + "schedule two { on mon; start at 06:05; steps { water b for 5 min } }\n"), "hammer"));
 
         Assert.Equal("Start \"two\" at 06:06, which clears it.", finding.Help);
         Assert.Empty(Lint.Of(Fixed(finding.Fix!), "hammer"));

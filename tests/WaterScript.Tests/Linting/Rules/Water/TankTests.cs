@@ -68,7 +68,8 @@ public class TankTests
     [InlineData("20 min", true)]
     public void Rain_from_a_roof_fills_a_tank(string length, bool isDry)
     {
-        const string climate = "climate { jan rain 31 mm; feb rain 31 mm; mar rain 31 mm; apr rain 31 mm; may rain 31 mm; jun rain 31 mm; jul rain 31 mm; aug rain 31 mm; sep rain 31 mm; oct rain 31 mm; nov rain 31 mm; dec rain 31 mm }";
+        const string climate = "climate { jan rain 31 mm; feb rain 31 mm; mar rain 31 mm; apr rain 31 mm; may rain 31 mm; jun rain 31 mm; "
+            + "jul rain 31 mm; aug rain 31 mm; sep rain 31 mm; oct rain 31 mm; nov rain 31 mm; dec rain 31 mm }";
         var findings = Lint.Of(Site("tank 1000 L; contains 0 L on 2026-03-02; catches 20 m2 at 90 %",
             $"on 2026-03-19; start at 06:00; steps {{ water lawn for {length} }}", climate), "tank-runs-dry");
 
