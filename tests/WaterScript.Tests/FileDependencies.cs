@@ -8,7 +8,8 @@ namespace WaterScript.Tests;
 /// <summary>Which files of a project use which, by the compiler's own understanding of each name.</summary>
 internal sealed class FileDependencies
 {
-    private const string GlobalUsings = "global using System; global using System.Collections.Generic; global using System.IO; global using System.Linq; global using System.Threading; global using System.Threading.Tasks;";
+    private const string GlobalUsings = "global using System; global using System.Collections.Generic; global using System.IO; global using System.Linq; "
+        + "global using System.Threading; global using System.Threading.Tasks;";
     private readonly Dictionary<string, HashSet<string>> _used = [];
 
     /// <summary>The files, by their paths within the project.</summary>

@@ -6,7 +6,9 @@ using Xunit;
 
 namespace WaterScript.Tests;
 
-/// <summary>A property that fails names its seed, and the seed brings the same inputs again: <c>Replay</c> of the attribute takes it as it is printed.</summary>
+/// <summary>
+/// A property that fails names its seed, and the seed brings the same inputs again: <c>Replay</c> of the attribute takes it as it is printed.
+/// </summary>
 public sealed partial class ReplayTests
 {
     [Fact]

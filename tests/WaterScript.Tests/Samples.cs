@@ -33,7 +33,9 @@ internal static class Samples
     /// <summary>The first batches of several; at least one.</summary>
     public static IEnumerable<int> Batches(int all) => Enumerable.Range(0, Of(all));
 
-    /// <summary>How large a batch is: whole where all samples are tried, else a third, because one of several may be more than the part that is asked for.</summary>
+    /// <summary>
+    /// How large a batch is: whole where all samples are tried, else a third, because one of several may be more than the part that is asked for.
+    /// </summary>
     public static int OfBatch(int whole) => AreAll ? whole : Math.Max(1, whole / 3);
 }
 

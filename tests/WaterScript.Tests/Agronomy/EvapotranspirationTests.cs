@@ -181,7 +181,8 @@ public sealed class EvapotranspirationTests
     [Fact]
     public void Shares_of_the_peak_month()
     {
-        var site = SiteWith("climate { apr et 3.32 mm/day; may et 4.42 mm/day; jun et 5.13 mm/day; jul et 6.5 mm/day; aug et 5.98 mm/day; sep et 4.09 mm/day; oct et 2.02 mm/day }");
+        var site = SiteWith("climate { apr et 3.32 mm/day; may et 4.42 mm/day; jun et 5.13 mm/day; jul et 6.5 mm/day; aug et 5.98 mm/day; sep et 4.09 mm/day; "
+            + "oct et 2.02 mm/day }");
         Assert.Equal("   51 68 79 100 92 63 31  ", string.Join(' ', CropDemand.Shares(site.Zones, MonthWeather.YearOf(site))));
     }
 

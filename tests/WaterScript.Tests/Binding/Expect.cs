@@ -62,7 +62,8 @@ internal static class Expect
 
     /// <summary>A finding on one line, for the message of a test.</summary>
     public static string Shown(Finding finding) =>
-        $"{finding.Primary.Location.Start.Line}:{finding.Primary.Location.Start.Column} [{finding.Rule.Slug}] {finding.Heading} \"{finding.Primary.Location.Text}\"";
+        $"{finding.Primary.Location.Start.Line}:{finding.Primary.Location.Start.Column} [{finding.Rule.Slug}] {finding.Heading} "
+            + $"\"{finding.Primary.Location.Text}\"";
 
     private static string Unmarked(string text) => text.Replace("‹", "", StringComparison.Ordinal).Replace("›", "", StringComparison.Ordinal);
 

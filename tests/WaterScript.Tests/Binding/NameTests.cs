@@ -25,7 +25,8 @@ public sealed class NameTests
 
     [Theory]
     [InlineData("soil a { intake 10 mm/h }\nplants a { coefficient 0.9 }\nsequence a { water a for 1 min }\nschedule a { manual; steps { run a } }")]
-    [InlineData("zone steps { output 3 }\nzone hold { output 4 }\nzone from { output 5 }\nzone water { output 6 }\nschedule s { manual; steps { water steps, hold + from, water for 1 min } }")]
+    [InlineData("zone steps { output 3 }\nzone hold { output 4 }\nzone from { output 5 }\nzone water { output 6 }\n"
+        + "schedule s { manual; steps { water steps, hold + from, water for 1 min } }")]
     [InlineData(
         "schedule early { manual; steps { run later } }\nsequence later { water front for dip }\ngroup front = c, a\nlet dip = 1 min\nzone c { output 3 }")]
     public void OfDifferentKindsAndBeforeTheirDeclarationTheyAreFine(string blocks) => Expect.Fine(blocks);

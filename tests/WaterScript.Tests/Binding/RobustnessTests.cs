@@ -76,7 +76,8 @@ public sealed class RobustnessTests
     {
         var text = new StringBuilder(Expect.Garden.Replace("outputs 8", "outputs 1000", StringComparison.Ordinal));
         for (var i = 0; i < zones; i++)
-            text.Append($"zone z{i} {{\n  output {i % 900 + 3}\n  valve ac24; flow 10 L/min\n}}\nschedule s{i} {{ on mon; start at 06:00; steps {{ water z{i} for 5 min }} }}\n");
+            text.Append($"zone z{i} {{\n  output {i % 900 + 3}\n  valve ac24; flow 10 L/min\n}}\n"
+                + $"schedule s{i} {{ on mon; start at 06:00; steps {{ water z{i} for 5 min }} }}\n");
         return text.ToString();
     }
 

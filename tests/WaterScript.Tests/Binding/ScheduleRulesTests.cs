@@ -195,7 +195,9 @@ public sealed class ScheduleRulesTests
 
     [Theory]
     [InlineData("hold from 2026-05-01 for 2 days because \"x\"")]
-    [InlineData("restriction r { for a\nfrom 1 jun to 30 sep\nallow on odd days\nexcept days 31 of month\nallow between 20:00 and 09:00\nat most 3 days a week\nat most 15 min a day per zone\nat most 19 mm a day per zone\nat most 1 zone at a time\nexempt b\nexempt a from 2026-05-01 for 30 days\nweek starts sun\n}")]
+    [InlineData("restriction r { for a\nfrom 1 jun to 30 sep\nallow on odd days\nexcept days 31 of month\nallow between 20:00 and 09:00\n"
+        + "at most 3 days a week\nat most 15 min a day per zone\nat most 19 mm a day per zone\nat most 1 zone at a time\nexempt b\n"
+        + "exempt a from 2026-05-01 for 30 days\nweek starts sun\n}")]
     [InlineData("hold a from 2026-05-01 06:00 to 2026-05-03 07:00 because \"x\"")]
     [InlineData("hold a, b from 2026-05-01 until lifted because \"x\"")]
     [InlineData("closed from 20 oct to 5 apr because \"x\"")]
@@ -218,7 +220,8 @@ public sealed class ScheduleRulesTests
     [Fact]
     public void NoCycleHelpsWhereNothingMayStand() => Expect.One(
         "out-of-range",
-        "soil rock { intake 1 mm/h; ponds 0 mm }\nzone c { output 3; rate 40 mm/h; soil rock }\nschedule s { manual; steps { ‹cycle auto { water c for 12 min }› } }");
+        "soil rock { intake 1 mm/h; ponds 0 mm }\nzone c { output 3; rate 40 mm/h; soil rock }\n"
+            + "schedule s { manual; steps { ‹cycle auto { water c for 12 min }› } }");
 
     [Theory]
     [InlineData("zone c { output 3; rate 40 mm/h; soil loam }")]
@@ -229,14 +232,18 @@ public sealed class ScheduleRulesTests
     [Theory]
     [InlineData("scale ‹w› { by climate }\nschedule s { every day; start at 06:00; scale w; steps { water a for 1 min } }")]
     [InlineData("scale w { by climate }\n‹climate› { jan et 1 mm/day }\nschedule s { every day; start at 06:00; scale w; steps { water a for 1 min } }")]
-    [InlineData("scale w { by climate }\n‹climate› { jul rain 30 mm }\nschedule s { every day; from 1 jul to 31 jul; start at 06:00; scale w; steps { water a for 1 min } }")]
+    [InlineData("scale w { by climate }\n‹climate› { jul rain 30 mm }\n"
+        + "schedule s { every day; from 1 jul to 31 jul; start at 06:00; scale w; steps { water a for 1 min } }")]
     [InlineData("climate { jul ‹humidity 45 % to 85 %, rain 3 mm› }")]
     public void AScaleByClimateNeedsAClimate(string blocks) => Expect.One("missing", blocks);
 
     [Theory]
-    [InlineData("climate { apr et 3 mm/day; may et 4 mm/day }\nscale w { by climate }\nschedule s { every day; from 15 apr to 20 may; start at 06:00; scale w; steps { water a for 1 min } }")]
-    [InlineData("climate { dec et 1 mm/day; jan et 1 mm/day }\nscale w { by climate }\nschedule s { every day; from 15 dec for 3 weeks; start at 06:00; scale w; steps { water a for 1 min } }")]
-    [InlineData("climate { apr et 3 mm/day }\nscale w { by climate }\nschedule s { every day; from 2026-04-03 to 2026-04-20; start at 06:00; scale w; steps { water a for 1 min } }")]
+    [InlineData("climate { apr et 3 mm/day; may et 4 mm/day }\nscale w { by climate }\n"
+        + "schedule s { every day; from 15 apr to 20 may; start at 06:00; scale w; steps { water a for 1 min } }")]
+    [InlineData("climate { dec et 1 mm/day; jan et 1 mm/day }\nscale w { by climate }\n"
+        + "schedule s { every day; from 15 dec for 3 weeks; start at 06:00; scale w; steps { water a for 1 min } }")]
+    [InlineData("climate { apr et 3 mm/day }\nscale w { by climate }\n"
+        + "schedule s { every day; from 2026-04-03 to 2026-04-20; start at 06:00; scale w; steps { water a for 1 min } }")]
     [InlineData("scale w { by climate }")]
     public void OnlyMonthsThatAreWateredNeedAClimate(string blocks) => Expect.Fine(blocks);
 
@@ -300,7 +307,9 @@ public sealed class ScheduleRulesTests
     [Fact]
     public void ARestrictionHoldsWhatItSays()
     {
-        var restriction = Assert.Single(Expect.Fine("restriction r { at most 3 days a week\nat most 15 min a day per zone\nat most 19 mm a day per zone\nat most 1 zone at a time }").Site!.Restrictions);
+        var restriction = Assert.Single(Expect.Fine(
+            "restriction r { at most 3 days a week\nat most 15 min a day per zone\nat most 19 mm a day per zone\n"
+                + "at most 1 zone at a time }").Site!.Restrictions);
         Assert.Equal(
             [(LimitKind.DaysAWeek, 3m, false), (LimitKind.TimeADay, 900m, true), (LimitKind.DepthADay, 19m, true), (LimitKind.ZonesAtATime, 1m, false)],
             restriction.AtMost.Select(line => (line.Kind, line.Amount, line.PerZone)));

@@ -14,7 +14,8 @@ public class FindingListTests
     public void A_file_with_more_errors_than_are_shown_says_so_once_and_last()
     {
         var zones = string.Join('\n', Enumerable.Range(1, 200).Select(zone => $"zone z{zone} {{\n  colour {zone}\n}}"));
-        var findings = Expect.Read($"site plot {{\n  timezone Europe/Lisbon\n  effective 2026-03-01\n}}\n{zones}\nschedule s {{ on mon; start at 06:00; steps {{ water z1 for 5 min }} }}").Findings;
+        var findings = Expect.Read($"site plot {{\n  timezone Europe/Lisbon\n  effective 2026-03-01\n}}\n{zones}\n"
+            + "schedule s { on mon; start at 06:00; steps { water z1 for 5 min } }").Findings;
         var errors = findings.Where(finding => finding.Severity == Severity.Error).ToList();
         Assert.Equal(Limits.ErrorsPerFile, errors.Count);
         Assert.Equal("over-limit", errors[^1].Rule.Slug);

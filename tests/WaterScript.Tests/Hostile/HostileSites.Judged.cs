@@ -42,18 +42,29 @@ public static partial class HostileSites
         ["restriction-exempt"] = Zones(10) + "restriction r { at most 1 day a week; at most 1 min a day\n"
             + Each(150, i => $"exempt a{i % 10} from 2026-01-01 for {i + 1} days\n")
             + "}\nschedule x { every day; start at 00:00; repeat every 1 min until 24:00; steps { water all for 3 s } }\n",
-        ["tank"] = Head.Replace("flow 20 L/min", "flow 20 L/min; tank 1 m3; refill 1 L/min; reserve 100 L; daily 100 L") + Each(60, i => $"zone a{i} {{ output {i + 1}; flow {i + 1} L/min }}\n") + "pump p { output 190; load 1 mA; at most 1 starts an hour }\nschedule x { every day; start at 00:00; repeat every 4 min until 24:00; steps { water all for 2 s } }\n",
+        ["tank"] = Head.Replace("flow 20 L/min", "flow 20 L/min; tank 1 m3; refill 1 L/min; reserve 100 L; daily 100 L")
+            + Each(60, i => $"zone a{i} {{ output {i + 1}; flow {i + 1} L/min }}\n")
+            + "pump p { output 190; load 1 mA; at most 1 starts an hour }\n"
+            + "schedule x { every day; start at 00:00; repeat every 4 min until 24:00; steps { water all for 2 s } }\n",
         ["tanks-in-a-row"] = Head.Replace("supply tap { flow 20 L/min }", "supply t0 { flow 20 L/min; tank 1 m3 }\n"
             + Each(39, i => $"supply t{i + 1} {{ flow 20 L/min; tank 1 m3; fed-by t{i} }}\n"))
             + Each(40, i => $"zone a{i} {{ output {i + 1}; flow 2 L/min; supply t{i} }}\n")
             + "schedule x { every day; start at 00:00; repeat every 5 min until 24:00; steps { water all for 2 s } }\n",
-        ["pulses"] = Head.Replace("outputs 200", $"outputs 200; spacing 5 s; {Power}") + "valve v latching { pulse 50 ms; coil 20 ohm; works-from 6 V }\n" + Each(60, i => $"zone a{i} {{ output {i + 1}; valve v; flow 1 L/min }}\n") + $"group g = {Names(60).Replace(",", " +")}\nschedule x {{ every day; start at 00:00; repeat every 2 min until 24:00; steps {{ water g for 30 s }} }}\n",
+        ["pulses"] = Head.Replace("outputs 200", $"outputs 200; spacing 5 s; {Power}")
+            + "valve v latching { pulse 50 ms; coil 20 ohm; works-from 6 V }\n"
+            + Each(60, i => $"zone a{i} {{ output {i + 1}; valve v; flow 1 L/min }}\n")
+            + $"group g = {Names(60).Replace(",", " +")}\n"
+            + "schedule x { every day; start at 00:00; repeat every 2 min until 24:00; steps { water g for 30 s } }\n",
         ["overlapping-schedules"] = Zones(40)
             + Each(58, i => $"schedule s{i} {{ every day; start at {Time(i)}; repeat every 15 min until 24:00; steps {{ water {Names(10)} for 50 s }} }}\n"),
-        ["demand-of-all"] = Head + "climate { jan et 1 mm/day; feb et 1 mm/day; mar et 2 mm/day; apr et 3 mm/day; may et 4 mm/day; jun et 5 mm/day; jul et 6 mm/day; aug et 6 mm/day; sep et 4 mm/day; oct et 3 mm/day; nov et 2 mm/day; dec et 1 mm/day }\n"
+        ["demand-of-all"] = Head
+            + "climate { jan et 1 mm/day; feb et 1 mm/day; mar et 2 mm/day; apr et 3 mm/day; may et 4 mm/day; jun et 5 mm/day; "
+            + "jul et 6 mm/day; aug et 6 mm/day; sep et 4 mm/day; oct et 3 mm/day; nov et 2 mm/day; dec et 1 mm/day }\n"
             + Each(60, i => $"zone a{i} {{ output {i + 1}; flow 2 L/min; area 20 m2; soil clay; slope 9 %; plants tomato; heads spray }}\n")
                 + "schedule x { every day; start at 00:00; repeat every 10 min until 24:00; steps { water all for 8 s } }\n",
-        ["demand-far"] = Head.Replace("2026-01-01", "1900-01-01") + "climate { jan et 1 mm/day; feb et 1 mm/day; mar et 2 mm/day; apr et 3 mm/day; may et 4 mm/day; jun et 5 mm/day; jul et 6 mm/day; aug et 6 mm/day; sep et 4 mm/day; oct et 3 mm/day; nov et 2 mm/day; dec et 1 mm/day }\n"
+        ["demand-far"] = Head.Replace("2026-01-01", "1900-01-01")
+            + "climate { jan et 1 mm/day; feb et 1 mm/day; mar et 2 mm/day; apr et 3 mm/day; may et 4 mm/day; jun et 5 mm/day; "
+            + "jul et 6 mm/day; aug et 6 mm/day; sep et 4 mm/day; oct et 3 mm/day; nov et 2 mm/day; dec et 1 mm/day }\n"
             + Each(80, i => $"zone a{i} {{ output {i + 1}; flow 2 L/min; area 20 m2; soil loam; plants tomato }}\n")
                 + "schedule x { every day; from 1900-01-01 to 2199-01-01; start at 00:00; steps { water all for 8 s } }\n",
         ["change-too-close"] = Zones(80)

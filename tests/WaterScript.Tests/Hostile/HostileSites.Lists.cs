@@ -49,7 +49,8 @@ public static partial class HostileSites
             $"schedule s{i} {{ every day; start at 00:00; repeat every 5 s until 24:00; steps {{ repeat 100 times {{ water a for 1 s }} }} }}\n"),
         ["hundreds-of-extras"] = OneZone
             + Each(110, i => $"extra 2026-0{(i % 9) + 1}-1{i % 10} {Time(i * 13)} because \"x\" {{ repeat 9000 times {{ water a for 1 s }} }}\n"),
-        ["cuts"] = OneZone + Each(70, i => $"schedule s{i} {{ every day; start at 00:00; repeat every 9 s until 24:00; cut at {Time(i + 1)}; steps {{ repeat 100 times {{ water a for 9 s }} }} }}\n"),
+        ["cuts"] = OneZone + Each(70, i => $"schedule s{i} {{ every day; start at 00:00; repeat every 9 s until 24:00; cut at {Time(i + 1)}; "
+            + "steps { repeat 100 times { water a for 9 s } } }\n"),
         ["accepts"] = OneZone + Each(80, _ => "accept short-run because \"x\"\n")
             + Each(70, i => $"schedule s{i} {{ every day; start at 00:00; steps {{ water a for {i + 1} s }} }}\n"),
     };

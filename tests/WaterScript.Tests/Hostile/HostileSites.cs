@@ -23,7 +23,9 @@ public static partial class HostileSites
     /// <summary>Passes, and repeats within them.</summary>
     private static Dictionary<string, string> Passes() => new()
     {
-        ["repeat-in-repeat"] = OneZone + "schedule x { every day; start at 00:00; repeat every 20 s for 4000 passes; steps { repeat 300 times { repeat 300 times { water a for 1 s } } } }\n",
+        ["repeat-in-repeat"] = OneZone
+            + "schedule x { every day; start at 00:00; repeat every 20 s for 4000 passes; "
+            + "steps { repeat 300 times { repeat 300 times { water a for 1 s } } } }\n",
         ["passes-every-5-s"] = OneZone + "schedule x { every day; start at 00:00; repeat every 5 s until 24:00; steps { water a for 1 s } }\n",
         ["passes-of-ten-zones"] = Zones(10) + "schedule x { every day; start at 00:00; repeat every 5 s until 24:00; steps { water all for 1 s } }\n",
         ["hundred-thousand-runs"] = OneZone + "schedule x { every day; start at 00:00; steps { repeat 50000 times { water a for 1 s; pause 1 s } } }\n",
@@ -37,7 +39,8 @@ public static partial class HostileSites
         ["long-passes-all-at-once"] = OneZone + "schedule x { every day; start at 00:00; repeat every 1 min for 500 passes; steps { water a for 300 days } }\n",
         ["start-after-chain"] = OneZone + "schedule s0 { every day; start at 00:00; repeat every 10 s for 4000 passes; steps { water a for 1 s } }\n"
             + Each(39, i => $"schedule s{i + 1} {{ start after s{i}; steps {{ repeat 100 times {{ water a for 1 s }} }} }}\n"),
-        ["start-after-chain-held"] = OneZone + "hold a from 2026-01-01 until lifted because \"x\"\nschedule s0 { every day; start at 00:00; repeat every 10 s for 4000 passes; steps { repeat 1000 times { water a for 1 s } } }\n"
+        ["start-after-chain-held"] = OneZone + "hold a from 2026-01-01 until lifted because \"x\"\n"
+            + "schedule s0 { every day; start at 00:00; repeat every 10 s for 4000 passes; steps { repeat 1000 times { water a for 1 s } } }\n"
             + Each(39, i => $"schedule s{i + 1} {{ start after s{i}; steps {{ repeat 1000 times {{ water a for 1 s }} }} }}\n"),
         ["start-after-many"] = OneZone + "schedule s0 { every day; start at 00:00; steps { water a for 1 s } }\n"
             + Each(20, i =>
@@ -56,11 +59,14 @@ public static partial class HostileSites
     /// <summary>Dates far away, and days that are hard to find.</summary>
     private static Dictionary<string, string> Dates() => new()
     {
-        ["date-in-2120"] = OneZone + "schedule x { every day; from 2120-01-01 to 2120-12-31; start at 00:00; steps { water a for 1 s } }\nschedule y { every day; start at 01:00; repeat every 30 min until 23:00; steps { water a for 5 s } }\n",
+        ["date-in-2120"] = OneZone + "schedule x { every day; from 2120-01-01 to 2120-12-31; start at 00:00; steps { water a for 1 s } }\n"
+            + "schedule y { every day; start at 01:00; repeat every 30 min until 23:00; steps { water a for 5 s } }\n",
         ["dates-to-2199"] = OneZone + Each(100, i => $"schedule s{i} {{ on 2199-01-01; start at 00:00; steps {{ water a for 1 s }} }}\n"),
         ["daily-to-2199"] = OneZone
             + "schedule x { every day; from 2026-01-01 to 2199-01-01; start at 00:00; repeat every 1 min until 24:00; steps { water a for 1 s } }\n",
-        ["effective-1900"] = OneZone.Replace("2026-01-01", "1900-01-01") + "schedule x { every day; start at sunrise; repeat every 5 min until sunset; steps { water a for 1 s } }\nschedule y { on 2199-01-01; start at 00:00; steps { water a for 1 s } }\n",
+        ["effective-1900"] = OneZone.Replace("2026-01-01", "1900-01-01")
+            + "schedule x { every day; start at sunrise; repeat every 5 min until sunset; steps { water a for 1 s } }\n"
+            + "schedule y { on 2199-01-01; start at 00:00; steps { water a for 1 s } }\n",
         ["effective-2199"] = OneZone.Replace("2026-01-01", "2199-01-01")
             + "schedule x { every day; start at sunrise; repeat every 5 min until sunset; steps { water a for 1 s } }\n",
         ["days-of-everything"] = OneZone + "schedule x {\n" + Each(230, i => $"on first mon of month, days {i % 28 + 1} of month\n")

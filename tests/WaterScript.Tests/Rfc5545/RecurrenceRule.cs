@@ -79,9 +79,10 @@ internal sealed partial class RecurrenceRule
     }
 
     [GeneratedRegex(
-        """
-        ^(?:(?<name>FREQ)=(?<values>DAILY|WEEKLY|MONTHLY|YEARLY)|(?<name>UNTIL)=(?<values>[0-9TZ]+)|(?<name>COUNT|INTERVAL)=(?<values>[0-9]{1,9})|(?<name>BYDAY)=(?<values>(?:(?:[+-]?[0-9]{1,2})?(?:MO|TU|WE|TH|FR|SA|SU)(?:,(?!$)|$))+)|(?<name>BYMONTH|BYMONTHDAY)=(?<values>(?:-?[0-9]{1,2}(?:,(?!$)|$))+)|(?<name>WKST)=(?<values>MO|TU|WE|TH|FR|SA|SU))$
-        """,
+        """^(?:(?<name>FREQ)=(?<values>DAILY|WEEKLY|MONTHLY|YEARLY)|(?<name>UNTIL)=(?<values>[0-9TZ]+)"""
+            + """|(?<name>COUNT|INTERVAL)=(?<values>[0-9]{1,9})"""
+            + """|(?<name>BYDAY)=(?<values>(?:(?:[+-]?[0-9]{1,2})?(?:MO|TU|WE|TH|FR|SA|SU)(?:,(?!$)|$))+)"""
+            + """|(?<name>BYMONTH|BYMONTHDAY)=(?<values>(?:-?[0-9]{1,2}(?:,(?!$)|$))+)|(?<name>WKST)=(?<values>MO|TU|WE|TH|FR|SA|SU))$""",
         RegexOptions.CultureInvariant)]
     private static partial Regex Grammar();
 }

@@ -79,7 +79,8 @@ internal static partial class Values
     private static long Seconds(char unit) => unit switch { 'W' => 604800, 'D' => 86400, 'H' => 3600, 'M' => 60, _ => 1 };
 
     [GeneratedRegex(
-        """^\+?P(?:(?<number>\d+)(?<unit>W)|(?=.)(?:(?<number>\d+)(?<unit>D))?(?:T(?=.)(?:(?<number>\d+)(?<unit>H)(?!\d+S))?(?:(?<number>\d+)(?<unit>M))?(?:(?<number>\d+)(?<unit>S))?)?)$""",
+        """^\+?P(?:(?<number>\d+)(?<unit>W)|(?=.)(?:(?<number>\d+)(?<unit>D))?"""
+            + """(?:T(?=.)(?:(?<number>\d+)(?<unit>H)(?!\d+S))?(?:(?<number>\d+)(?<unit>M))?(?:(?<number>\d+)(?<unit>S))?)?)$""",
         RegexOptions.CultureInvariant)]
     private static partial Regex DurationGrammar();
 

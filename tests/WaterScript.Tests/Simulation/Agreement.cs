@@ -52,5 +52,7 @@ internal static class Agreement
 
     private static string Shown(Site site, ReferenceRun run) => string.Create(
         CultureInfo.InvariantCulture,
-        $"  {Instant.FromUnixTimeSeconds(run.Start).InZone(site.TimeZone):uuuu-MM-dd HH:mm:ss o<g>} {site.Zones[run.Zone].Name} {run.End - run.Start} s +{run.Overlap} s, {run.Schedule} of {run.Day:uuuu-MM-dd} start {run.StartNumber} pass {run.Pass} at {run.PassStart} step {run.Step}");
+        $"  {Instant.FromUnixTimeSeconds(run.Start).InZone(site.TimeZone):uuuu-MM-dd HH:mm:ss o<g>} {site.Zones[run.Zone].Name} "
+            + $"{run.End - run.Start} s +{run.Overlap} s, {run.Schedule} of {run.Day:uuuu-MM-dd} start {run.StartNumber} "
+            + $"pass {run.Pass} at {run.PassStart} step {run.Step}");
 }

@@ -47,5 +47,6 @@ public class DaylightTests
     }
 
     private static string Site(string heads, string lines) =>
-        $"site plot {{ timezone Europe/Lisbon; location 39.6 N 8.1 W; effective 2026-03-01 }}\nzone beds {{ output 1; heads {heads} }}\nschedule a {{ {lines}; steps {{ water beds for 20 min }} }}";
+        $"site plot {{ timezone Europe/Lisbon; location 39.6 N 8.1 W; effective 2026-03-01 }}\nzone beds {{ output 1; heads {heads} }}\n"
+            + $"schedule a {{ {lines}; steps {{ water beds for 20 min }} }}";
 }

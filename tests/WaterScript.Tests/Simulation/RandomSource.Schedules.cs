@@ -96,7 +96,8 @@ internal sealed partial class RandomSource
             Add($"  {(finishes ? "finish by" : "start at")} {moments}{on}");
         }
 
-        if (untils) Add($"  repeat every {Pick("8 min", "45 min", "2 h", "13 min 20 s")} until {Pick("07:00", "sunrise + 3 h", "sunset - 1 h", "11:59:30", "24:00", "02:30 next day", "sunrise next day")}");
+        if (untils) Add($"  repeat every {Pick("8 min", "45 min", "2 h", "13 min 20 s")} until "
+            + $"{Pick("07:00", "sunrise + 3 h", "sunset - 1 h", "11:59:30", "24:00", "02:30 next day", "sunrise next day")}");
         else if (Chance(35)) Add($"  repeat every {Seconds(60, 9000)} for {_random.Next(1, 7)} passes");
     }
 

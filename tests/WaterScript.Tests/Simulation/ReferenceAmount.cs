@@ -32,7 +32,9 @@ internal static class ReferenceAmount
         var amount = water.With!.Value.InBase;
         var flow = zone.Flow?.InBase ?? 0;
         if (water.With!.Value.Dimension == Dimension.Volume) return ([amount, 60], [flow]);
-        decimal[] share = zone.EfficiencyPercent is { } efficiency ? [efficiency.Value] : zone.UniformityPercent is { } uniformity ? [40 + (0.6m * uniformity)] : [100];
+        decimal[] share = zone.EfficiencyPercent is { } efficiency ? [efficiency.Value]
+            : zone.UniformityPercent is { } uniformity ? [40 + (0.6m * uniformity)]
+            : [100];
         return zone.Rate is { } rate ? ([amount, 3600, 100], [rate.InBase, .. share]) : ([amount, 3600, zone.Area!.Value.InBase, 100], [60, flow, .. share]);
     }
 

@@ -81,5 +81,9 @@ public sealed class SoakPropertyTests
     };
 
     private static Zone OnGround(Zone zone, int number) =>
-        zone with { Soil = SoilTable.All[(number + zone.Index) % SoilTable.All.Length], SlopePercent = new Placed<decimal>((number + zone.Index) % 20, zone.Origin) };
+        zone with
+        {
+            Soil = SoilTable.All[(number + zone.Index) % SoilTable.All.Length],
+            SlopePercent = new Placed<decimal>((number + zone.Index) % 20, zone.Origin),
+        };
 }

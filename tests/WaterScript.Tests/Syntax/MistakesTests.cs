@@ -279,7 +279,8 @@ public class MistakesTests
     public void RandomEditsNeverThrow()
     {
         var random = new Random(20260401);
-        const string good = Site + "schedule s {\n  on mon, wed to fri\n  start at sunrise - 30 min\n  repeat every 45 min for 4 passes\n  steps { water lawn + beds, lawn for 10 min; pause 2 min }\n}\n";
+        const string good = Site + "schedule s {\n  on mon, wed to fri\n  start at sunrise - 30 min\n  repeat every 45 min for 4 passes\n"
+            + "  steps { water lawn + beds, lawn for 10 min; pause 2 min }\n}\n";
         for (var i = 0; i < 2_000; i++)
         {
             var at = random.Next(good.Length);

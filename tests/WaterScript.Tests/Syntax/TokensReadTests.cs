@@ -184,7 +184,9 @@ public sealed class TokensReadTests
             ?? node.Span.Length - 1);
 
     private static bool IsMark(int type) => type is not (WaterScriptLexer.WORD or WaterScriptLexer.PATH or WaterScriptLexer.NUMBER or WaterScriptLexer.DATE
-        or WaterScriptLexer.CLOCK or WaterScriptLexer.GLUED or WaterScriptLexer.MALFORMED or WaterScriptLexer.STRING or WaterScriptLexer.CURLY_STRING or WaterScriptLexer.OPEN_STRING or WaterScriptLexer.RBRACE or WaterScriptLexer.OTHER);
+        or WaterScriptLexer.CLOCK or WaterScriptLexer.GLUED or WaterScriptLexer.MALFORMED
+        or WaterScriptLexer.STRING or WaterScriptLexer.CURLY_STRING or WaterScriptLexer.OPEN_STRING
+        or WaterScriptLexer.RBRACE or WaterScriptLexer.OTHER);
 
     /// <summary>
     /// The statements of a text by its tokens alone: each from its first token to its end, or to its brace, whose closing one is a statement to itself.

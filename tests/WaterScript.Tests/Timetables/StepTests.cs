@@ -63,7 +63,8 @@ public class StepTests
         Assert.Equal(
             ["06:00:00 e 119 s", "06:01:59 f 230 s"],
             RunLines(
-                Garden("zone e { output 5; rate 18 mm/h; trim 70 % }\nzone f { output 6; flow 10 L/min; area 90 m2}\nschedule s { on 2026-06-01; start at 06:00; scale 85 %; steps { water e with 1 mm; water f with 0.5 mm } }"),
+                Garden("zone e { output 5; rate 18 mm/h; trim 70 % }\nzone f { output 6; flow 10 L/min; area 90 m2}\n"
+                    + "schedule s { on 2026-06-01; start at 06:00; scale 85 %; steps { water e with 1 mm; water f with 0.5 mm } }"),
                 "2026-06-01",
                 1).Select(line => string.Join(' ', line.Split(' ')[1], line.Split(' ')[3], line.Split(' ')[4], "s")));
 
@@ -113,7 +114,11 @@ public class StepTests
     public void CyclesAreMadeAfterScaling() =>
         Assert.Equal(
             ["2026-06-01 06:00:00 +01 a 360 s s 1#1.1", "2026-07-01 06:00:00 +01 a 360 s s 1#1.1", "2026-07-01 06:36:00 +01 a 360 s s 1#2.1"],
-            RunLines(Garden("scale year { jun 50 % ; jul 100 % }\nschedule s { on days 1 of month; start at 06:00; scale year; steps { cycle 6 min soak 30 min { water a for 12 min } } }"), "2026-06-01", 31));
+            RunLines(Garden(
+                "scale year { jun 50 % ; jul 100 % }\n"
+                    + "schedule s { on days 1 of month; start at 06:00; scale year; steps { cycle 6 min soak 30 min { water a for 12 min } } }"),
+                "2026-06-01",
+                31));
 
     [Fact]
     public void ALetNamesALength() =>

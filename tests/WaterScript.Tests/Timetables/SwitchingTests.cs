@@ -98,6 +98,7 @@ public class SwitchingTests
             schedule s { every day; start at 06:00; steps { {{steps}} } }
             """;
         return [.. Timetable.Of(Sites.Read(text), Horizon.DaysFrom(new LocalDate(2026, 5, 1), 1)).Switchings()
-            .Select(switching => $"{switching.Second - Six}.{switching.AfterMilliseconds:000} {(switching.IsOpen ? "open" : "close")} {switching.Output} for {switching.Opening}")];
+            .Select(switching => $"{switching.Second - Six}.{switching.AfterMilliseconds:000} {(switching.IsOpen ? "open" : "close")} "
+                + $"{switching.Output} for {switching.Opening}")];
     }
 }

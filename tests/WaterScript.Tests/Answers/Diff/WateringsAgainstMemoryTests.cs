@@ -65,8 +65,14 @@ public sealed class WateringsAgainstMemoryTests
         // A run is some 26 units of work beside its pass; 17,269 passes a day (00:00:00 to 23:59:00, every 5 s).
         Assert.InRange(part.Runs, Limits.CheckWork / 60, Limits.CheckWork / 26);
         Assert.Equal(part.Runs / 17_269, (int)((part.Until - Instant.FromUtc(2026, 3, 1, 0, 0).ToUnixTimeSeconds() + 3_600) / 86_400));
-        Assert.Contains("no change in the watering as far as it was compared", Reports.Plain(lines => ChangesText.Write(changes, lines)), StringComparison.Ordinal);
-        Assert.Contains("[over-limit]", Reports.Markdown(lines => ChangesText.Write(changes, lines)).Replace("\\", "", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.Contains(
+            "no change in the watering as far as it was compared",
+            Reports.Plain(lines => ChangesText.Write(changes, lines)),
+            StringComparison.Ordinal);
+        Assert.Contains(
+            "[over-limit]",
+            Reports.Markdown(lines => ChangesText.Write(changes, lines)).Replace("\\", "", StringComparison.Ordinal),
+            StringComparison.Ordinal);
     }
 
     private static CheckedSite Checked(Site site) => new("site.water", new SiteReading(site, [], []), Lint: null);
