@@ -8,7 +8,4 @@ internal static class KnownDependencies
 
     /// <summary>More than three files that need one another.</summary>
     public static readonly string[] Circles = [];
-
-    /// <summary>How many lines have more than 160 columns. In tests they are texts that stand in one piece.</summary>
-    public static readonly (string Root, int Lines)[] LongLines = [("src/", 60), ("tests/", 150)];
 }
