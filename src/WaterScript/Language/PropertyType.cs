@@ -176,7 +176,11 @@ internal sealed record CatchType : CompositeType;
 internal sealed record RechargeType : CompositeType;
 
 /// <summary>A gap or an overlap: <c>gap 5 s</c>.</summary>
-internal sealed record ChangeType : CompositeType;
+internal sealed record ChangeType : CompositeType
+{
+    /// <summary>How long it may last, in seconds: valves hand over in minutes, and a pass of many parts has to end.</summary>
+    public static Bounds Bounds { get; } = new(Least: 0, Most: 86_400, IsAboveLeast: true);
+}
 
 /// <summary>A share from a date on: <c>2026-07-06 85 %</c>.</summary>
 /// <param name="Bounds">In per cent.</param>

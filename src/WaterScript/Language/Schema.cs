@@ -101,8 +101,8 @@ internal static class Schema
                 Default = "nothing",
                 Keys =
             [
-                new("change_gap_s", new NumberShape(Bounds.Positive), "Nothing is open for so long between two waterings."),
-                new("change_overlap_s", new NumberShape(Bounds.Positive), "Both are open for so long between two waterings.") { Form = "change overlap 5 s" },
+                new("change_gap_s", new NumberShape(ChangeType.Bounds), "Nothing is open for so long between two waterings."),
+                new("change_overlap_s", new NumberShape(ChangeType.Bounds), "Both are open for so long between two waterings.") { Form = "change overlap 5 s" },
             ],
             };
         public static readonly Property<ReferenceType> FedBy = new("fed-by", "fed-by main", "The supply that feeds it.", Reference("the name of a supply"));

@@ -27,10 +27,12 @@ internal sealed class StepSum(Func<Step, decimal> ofOne, Func<CycleStep, decimal
 
         static decimal SecondsOf(Step step) => step switch
         {
-            WaterStep water => water.Parts.Sum(part => LongestOf(water, part.Zones)),
+            WaterStep water => water.Parts.Sum(part => LongestOf(water, part.Zones) + part.Zones.Max(GapOf)),
             PauseStep pause => (decimal)pause.Length.TotalSeconds,
             _ => 0,
         };
+
+        static decimal GapOf(Zone zone) => zone.Supply?.Change is { IsOverlap: false } change ? (decimal)change.Length.TotalSeconds : 0;
 
         static decimal SoakOf(Step step, CycleStep cycle) =>
             step is WaterStep water ? water.Parts.Sum(

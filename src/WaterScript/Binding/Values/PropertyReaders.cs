@@ -115,7 +115,7 @@ internal static class PropertyReaders
     private static ChangeOver? Change(RowCursor row)
     {
         if (row.OneOf("gap", "overlap") is not { } kind) return null;
-        return row.WholeSeconds() is { } length ? new ChangeOver(row.Location, length, kind == "overlap") : null;
+        return row.WholeSeconds(ChangeType.Bounds) is { } length ? new ChangeOver(row.Location, length, kind == "overlap") : null;
     }
 
     private static EmittersValue? Emitters(RowCursor row)

@@ -225,10 +225,10 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
     }
 
     /// <summary>A length of time in whole seconds above zero, as schedules, holds and steps take it.</summary>
-    public Duration? WholeSeconds()
+    public Duration? WholeSeconds(Bounds? bounds = null)
     {
         var start = _index;
-        if (Quantity(Dimension.Time, Bounds.Positive) is not { } length) return null;
+        if (Quantity(Dimension.Time, bounds ?? Bounds.Positive) is not { } length) return null;
         if (length.InBase == decimal.Truncate(length.InBase)) return NodaTime.Duration.FromSeconds((long)length.InBase);
         FailRange(SpanFrom(start), $"{source.Slice(SpanFrom(start))} is not a whole number of seconds", "schedules count in whole seconds");
         return null;

@@ -192,6 +192,9 @@ internal sealed class DeployedTimetable : IDisposable
         }
     }
 
+    /// <summary>Days between the date of a pass and its start.</summary>
+    private const int Farthest = 20 * Limits.PassDays;
+
     private Run RunOf(DeployedRows rows, ref long number)
     {
         var (start, end, passStart, day) = (rows.Instant(1), rows.Instant(2), rows.Instant(8), rows.Date(5));
@@ -204,8 +207,8 @@ internal sealed class DeployedTimetable : IDisposable
             throw rows.Problem($"pass_start is {Quoted.Of(rows[8])}, which is not within the time that is valid");
         }
 
-        // A pass may begin after midnight, on a later date than the one that it belongs to.
-        if (Math.Abs(day - (passStart / ZoneClock.SecondsInDay)) > Limits.PassDays + 1)
+        // A pass may begin on another date than the one that it belongs to; one that a scale stretches or that follows others, on a distant one.
+        if (Math.Abs(day - (passStart / ZoneClock.SecondsInDay)) > Farthest)
         {
             throw rows.Problem($"day is {Quoted.Of(rows[5])}, which is far from pass_start");
         }
