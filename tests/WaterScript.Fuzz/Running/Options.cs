@@ -56,9 +56,14 @@ internal sealed record Options
     }
 
     /// <summary>The same as arguments of a worker.</summary>
-    public IEnumerable<string> ForWorker(int worker, long first, double minutesLeft) => string.Create(
+    public IEnumerable<string> ForWorker(int worker, long first, double minutesLeft) => ForWorker(worker, first, Count, minutesLeft);
+
+    /// <summary>The same as arguments of a worker that runs one input again.</summary>
+    public IEnumerable<string> ForOneInput(int worker, long input) => ForWorker(worker, input, input + 1, double.MaxValue);
+
+    private string[] ForWorker(int worker, long first, long count, double minutes) => string.Create(
         CultureInfo.InvariantCulture,
-        $"--seed\n{Seed}\n--minutes\n{minutesLeft:R}\n--count\n{Count}\n--workers\n{Workers}\n--worker\n{worker}\n--first\n{first}\n--cases\n{Cases}")
+        $"--seed\n{Seed}\n--minutes\n{minutes:R}\n--count\n{count}\n--workers\n{Workers}\n--worker\n{worker}\n--first\n{first}\n--cases\n{Cases}")
             .Split('\n');
 
     private Options With(string name, string value)
