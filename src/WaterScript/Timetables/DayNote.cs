@@ -15,7 +15,7 @@ internal enum DayNoteKind
     NoSunEvent,
 
     /// <summary>Another start of the schedule falls on the same moment.</summary>
-    SameMoment,
+    DuplicateStart,
 
     /// <summary>The repeats end before the first pass.</summary>
     NoPass,
@@ -24,7 +24,7 @@ internal enum DayNoteKind
 /// <summary>Something about a date of a schedule that a person should know.</summary>
 /// <param name="Kind">What.</param>
 /// <param name="Origin">The moment or start that it is about.</param>
-/// <param name="Other">The start that it falls together with, for <see cref="DayNoteKind.SameMoment"/>.</param>
+/// <param name="Other">The start that it falls together with, for <see cref="DayNoteKind.DuplicateStart"/>.</param>
 /// <param name="Day">The date, in days since 1970-01-01.</param>
 /// <param name="Instant">The moment that was taken, in Unix seconds; 0 where there is none.</param>
 internal readonly record struct DayNote(DayNoteKind Kind, Location Origin, Location? Other, int Day, long Instant);

@@ -114,7 +114,7 @@ internal sealed class SchedulePasses
             if (!days.IsDue(day) || FirstPass(start, day) is not { } instant) continue;
             if (StartAtSame(instant) is { } same)
             {
-                _notes.Add(new DayNote(DayNoteKind.SameMoment, start.Origin, same.Origin, day, instant));
+                _notes.Add(new DayNote(DayNoteKind.DuplicateStart, start.Origin, same.Origin, day, instant));
                 continue;
             }
 

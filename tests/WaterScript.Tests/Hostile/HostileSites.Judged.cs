@@ -67,7 +67,7 @@ public static partial class HostileSites
             + "jul et 6 mm/day; aug et 6 mm/day; sep et 4 mm/day; oct et 3 mm/day; nov et 2 mm/day; dec et 1 mm/day }\n"
             + Each(80, i => $"zone a{i} {{ output {i + 1}; flow 2 L/min; area 20 m2; soil loam; plants tomato }}\n")
                 + "schedule x { every day; from 1900-01-01 to 2199-01-01; start at 00:00; steps { water all for 8 s } }\n",
-        ["change-too-close"] = Zones(80)
+        ["change-over-too-short"] = Zones(80)
             + Each(40, i => $"schedule s{i} {{ every {(i % 3) + 1} days; start at {Time(i * 3)}; steps {{ water {Names(20)} for 1 min }} }}\n"),
         ["rests"] = Head + Each(60, i => $"zone a{i} {{ output {i + 1}; rest 1 h; never-dry-for 1 h; longest 1 s }}\n")
             + Each(60, i => $"schedule s{i} {{ every day; start at {Time(i * 7)}; steps {{ water all for 20 s }} }}\n"),

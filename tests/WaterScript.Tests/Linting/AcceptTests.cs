@@ -39,7 +39,7 @@ public class AcceptTests
     [InlineData("accept skipped-time because \"night\" until 2026-03-01", "has lapsed: looked at from Sun 1 Mar 2026")]
     public void One_that_accepts_nothing_is_told_with_a_fix(string line, string why)
     {
-        var finding = Assert.Single(Lint.Of(Site(inSecond: line), "accept-unused"));
+        var finding = Assert.Single(Lint.Of(Site(inSecond: line), "unused-accept"));
 
         Assert.Equal(why, finding.Primary.Text);
         Assert.Equal(line, finding.Primary.Location.Text);

@@ -10,22 +10,22 @@ public class PlacesOfValuesTests
     [InlineData("flow-over-supply", "flow 25 L/min")]
     [InlineData("flow-under-minimum", "minimum-flow 8 L/min")]
     [InlineData("daily-volume", "daily 500 L")]
-    [InlineData("hammer", "flow 60 L/min")]
+    [InlineData("water-hammer", "flow 60 L/min")]
     [InlineData("tank-runs-dry", "tank 1000 L")]
-    [InlineData("motor-starts", "at most 6 starts an hour")]
+    [InlineData("pump-starts", "at most 6 starts an hour")]
     [InlineData("vacuum-breaker-hours", "backflow atmospheric")]
-    [InlineData("holding-over", "continuous 500 mA at 24 V")]
-    [InlineData("inrush-over", "transformer 21 VA at 24 V")]
-    [InlineData("too-many-at-once", "at most 2 zones")]
-    [InlineData("pulse-too-soon", "store 2200 uF at 24 V", "works-from 7 V")]
-    [InlineData("store-too-small", "store 2200 uF at 24 V", "works-from 12 V")]
-    [InlineData("cannot-close-all", "store 4700 uF at 24 V", "spacing 100 ms")]
-    [InlineData("wire-drop", "wire 250 m 1.5 mm2", "works-from 22 V")]
-    [InlineData("output-missing", "output 5", "outputs 4")]
+    [InlineData("holding-current", "continuous 500 mA at 24 V")]
+    [InlineData("inrush-current", "transformer 21 VA at 24 V")]
+    [InlineData("too-many-zones", "at most 2 zones")]
+    [InlineData("capacitor-not-recharged", "store 2200 uF at 24 V", "works-from 7 V")]
+    [InlineData("capacitor-too-small", "store 2200 uF at 24 V", "works-from 12 V")]
+    [InlineData("valves-left-open", "store 4700 uF at 24 V", "spacing 100 ms")]
+    [InlineData("voltage-drop", "wire 250 m 1.5 mm2", "works-from 22 V")]
+    [InlineData("no-such-output", "output 5", "outputs 4")]
     [InlineData("output-shared", "output 1")]
     [InlineData("rest-too-short", "rest 30 min")]
     [InlineData("longer-than-longest", "longest 15 min")]
-    [InlineData("too-long-dry", "never-dry-for 26 h")]
+    [InlineData("dry-too-long", "never-dry-for 26 h")]
     [InlineData("clocks-apart", "clock within 20 s")]
     public void The_line_of_the_number_is_marked(string slug, params string[] lines)
     {
@@ -37,9 +37,9 @@ public class PlacesOfValuesTests
     [Fact]
     public void The_peak_is_marked_where_it_is_what_is_broken()
     {
-        var source = RuleCatalogue.Find("inrush-over")!.Fires.Replace("transformer 21 VA at 24 V", "continuous 1 A at 24 V; peak 1100 mA",
+        var source = RuleCatalogue.Find("inrush-current")!.Fires.Replace("transformer 21 VA at 24 V", "continuous 1 A at 24 V; peak 1100 mA",
             StringComparison.Ordinal);
-        Assert.Equal("peak 1100 mA", Assert.Single(Lint.Of(source, "inrush-over")).Others[^1].Location.Text);
+        Assert.Equal("peak 1100 mA", Assert.Single(Lint.Of(source, "inrush-current")).Others[^1].Location.Text);
     }
 
     [Fact]

@@ -40,7 +40,7 @@ public sealed class SoakPropertyTests
         var runs = Timetable.Of(site, horizon).Runs().ToLookup(run => run.Zone);
         var cut = site.Zones.Where(zone => runs[zone.Index].Any(run => IsCut(run, [.. runs[zone.Index]])))
             .Select(zone => $"{zone.DisplayName} is watered again before it has soaked");
-        var found = Linter.Check(site, horizon).Findings.Where(finding => finding.Rule.Slug == "soak-cut").Select(finding => finding.Heading).Distinct();
+        var found = Linter.Check(site, horizon).Findings.Where(finding => finding.Rule.Slug == "soak-too-short").Select(finding => finding.Heading).Distinct();
         Assert.Equal(cut.Order(), found.Order());
     }
 

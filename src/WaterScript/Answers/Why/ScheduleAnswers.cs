@@ -99,7 +99,7 @@ internal sealed class ScheduleAnswers(Timetable timetable, Zone zone, int day)
         return notes.Where(note => IsAbout(note, start)).Select(note => note.Kind).FirstOrDefault(DayNoteKind.NoPass) switch
         {
             DayNoteKind.NoSunEvent => "has no such moment: the sun does not rise or set on this date",
-            DayNoteKind.SameMoment => "is the same moment as another start",
+            DayNoteKind.DuplicateStart => "is the same moment as another start",
             _ => "starts no pass on this date",
         };
     }

@@ -30,7 +30,7 @@ internal static class Acceptances
         foreach (var line in acceptances)
         {
             if (Mistake(line) is { } mistake) open.Add(mistake);
-            else if (!used.Contains(line)) open.Add(AcceptUnused.FindingFor(line, findings, first));
+            else if (!used.Contains(line)) open.Add(UnusedAccept.FindingFor(line, findings, first));
         }
 
         return (open.ToImmutable(), accepted.ToImmutable());
@@ -39,7 +39,7 @@ internal static class Acceptances
     private static bool Accepts(Acceptance line, Finding finding, LocalDate first) =>
         finding.Rule.CanBeAccepted
         && finding.Rule.Slug == line.Rule.Text
-        && !AcceptUnused.HasLapsed(line, first)
+        && !UnusedAccept.HasLapsed(line, first)
         && (line.Until is not { } until || finding.Happens is not { } occurrences || occurrences.First.Date < until)
         && LabelsOf(finding).Any(label => line.Scope.Source == label.Location.Source && line.Scope.Span.Contains(label.Location.Span));
 

@@ -17,7 +17,7 @@ internal static class RuleCatalogue
     public static ImmutableArray<Rule> Rules =>
     [
         .. Diagnostics.Reading.ReadingRules.All,
-        AcceptUnused.Rule,
+        UnusedAccept.Rule,
         .. Checks.Select(kind => kind.Rule).Except(Diagnostics.Reading.ReadingRules.All).Distinct(),
     ];
 
@@ -25,42 +25,42 @@ internal static class RuleCatalogue
     internal static ImmutableArray<RuleRegistration> Checks =>
     [
         // what is described
-        new(LooksLikeWrongUnit.Rule, context => new LooksLikeWrongUnit(context)),
+        new(UnlikelyValue.Rule, context => new UnlikelyValue(context)),
         new(Unused.Rule, context => new Unused(context)),
-        new(NeverWatered.Rule, context => new NeverWatered(context)),
+        new(ManualOnly.Rule, context => new ManualOnly(context)),
 
         // calendar
         new(SkippedTime.Rule, context => new SkippedTime(context)),
         new(DoubledTime.Rule, context => new DoubledTime(context)),
         new(NoSunEvent.Rule, context => new NoSunEvent(context)),
         new(NeverDue.Rule, context => new NeverDue(context)),
-        new(SameMoment.Rule, context => new SameMoment(context)),
+        new(DuplicateStart.Rule, context => new DuplicateStart(context)),
         new(NoPass.Rule, context => new NoPass(context)),
 
         // time
         new(ZoneTwice.Rule, context => new ZoneTwice(context)),
         new(PassOverlap.Rule, context => new PassOverlap(context)),
         new(SchedulesOverlap.Rule, context => new SchedulesOverlap(context)),
-        new(ChangeTooClose.Rule, context => new ChangeTooClose(context)),
+        new(ChangeOverTooShort.Rule, context => new ChangeOverTooShort(context)),
 
         new(RestTooShort.Rule, context => new RestTooShort(context)),
-        new(TooLongDry.Rule, context => new TooLongDry(context)),
+        new(DryTooLong.Rule, context => new DryTooLong(context)),
         new(LongerThanLongest.Rule, context => new LongerThanLongest(context)),
-        new(DaysInARow.Rule, context => new DaysInARow(context)),
+        new(ConsecutiveDays.Rule, context => new ConsecutiveDays(context)),
         new(ShortRun.Rule, context => new ShortRun(context)),
         new(MiddayWatering.Rule, context => new MiddayWatering(context)),
         new(EndsLate.Rule, context => new EndsLate(context)),
         new(OutputShared.Rule, context => new OutputShared(context)),
-        new(OutputMissing.Rule, context => new OutputMissing(context)),
+        new(NoSuchOutput.Rule, context => new NoSuchOutput(context)),
         new(ClocksApart.Rule, context => new ClocksApart(context)),
 
         // restrictions
         new(OutsideHours.Rule, context => new OutsideHours(context)),
-        new(NightTooShort.Rule, context => new NightTooShort(context)),
+        new(WindowTooShort.Rule, context => new WindowTooShort(context)),
         new(ForbiddenDay.Rule, context => new ForbiddenDay(context)),
-        new(TooManyDays.Rule, context => new TooManyDays(context)),
-        new(TooLongADay.Rule, context => new TooLongADay(context)),
-        new(TooDeepADay.Rule, context => new TooDeepADay(context)),
+        new(WateringDaysLimit.Rule, context => new WateringDaysLimit(context)),
+        new(DailyTimeLimit.Rule, context => new DailyTimeLimit(context)),
+        new(DailyDepthLimit.Rule, context => new DailyDepthLimit(context)),
         new(ZonesAtATime.Rule, context => new ZonesAtATime(context)),
 
         // what is taken away
@@ -73,16 +73,16 @@ internal static class RuleCatalogue
         new(FlowOverSupply.Rule, context => new FlowOverSupply(context)) { VisitsManual = true },
         new(FlowUnderMinimum.Rule, context => new FlowUnderMinimum(context)) { VisitsManual = true },
         new(DailyVolume.Rule, context => new DailyVolume(context)) { VisitsManual = true },
-        new(PumpAlone.Rule, context => new PumpAlone(context)) { VisitsManual = true },
-        new(InjectorAlone.Rule, context => new InjectorAlone(context)) { VisitsManual = true },
-        new(MotorStarts.Rule, context => new MotorStarts(context)) { VisitsManual = true, VisitsOutputs = true },
+        new(PumpWithoutFlow.Rule, context => new PumpWithoutFlow(context)) { VisitsManual = true },
+        new(DoseWithoutFlow.Rule, context => new DoseWithoutFlow(context)) { VisitsManual = true },
+        new(PumpStarts.Rule, context => new PumpStarts(context)) { VisitsManual = true, VisitsOutputs = true },
         new(TankRunsDry.Rule, context => new TankRunsDry(context)) { VisitsManual = true },
-        new(Hammer.Rule, context => new Hammer(context)) { VisitsManual = true, VisitsOutputs = true },
+        new(WaterHammer.Rule, context => new WaterHammer(context)) { VisitsManual = true, VisitsOutputs = true },
         new(VacuumBreakerHours.Rule, context => new VacuumBreakerHours(context)) { VisitsManual = true, VisitsOutputs = true },
 
         // plants and soil
-        new(RunsOff.Rule, context => new RunsOff(context)),
-        new(SoakCut.Rule, context => new SoakCut(context)),
+        new(Runoff.Rule, context => new Runoff(context)),
+        new(SoakTooShort.Rule, context => new SoakTooShort(context)),
         new(UnderWatered.Rule, context => new UnderWatered(context)),
         new(OverWatered.Rule, context => new OverWatered(context)),
         new(BelowRoots.Rule, context => new BelowRoots(context)),
@@ -90,13 +90,13 @@ internal static class RuleCatalogue
         new(FrostMonths.Rule, context => new FrostMonths(context)),
 
         // power
-        new(TooManyAtOnce.Rule, context => new TooManyAtOnce(context)) { VisitsManual = true, VisitsOutputs = true },
-        new(HoldingOver.Rule, context => new HoldingOver(context)) { VisitsManual = true, VisitsOutputs = true },
-        new(InrushOver.Rule, context => new InrushOver(context)) { VisitsManual = true, VisitsOutputs = true },
-        new(StoreTooSmall.Rule, context => new StoreTooSmall(context)),
-        new(PulseTooSoon.Rule, context => new PulseTooSoon(context)) { VisitsManual = true, VisitsOutputs = true },
-        new(CannotCloseAll.Rule, context => new CannotCloseAll(context)),
-        new(WireDrop.Rule, context => new WireDrop(context)),
+        new(TooManyZones.Rule, context => new TooManyZones(context)) { VisitsManual = true, VisitsOutputs = true },
+        new(HoldingCurrent.Rule, context => new HoldingCurrent(context)) { VisitsManual = true, VisitsOutputs = true },
+        new(InrushCurrent.Rule, context => new InrushCurrent(context)) { VisitsManual = true, VisitsOutputs = true },
+        new(CapacitorTooSmall.Rule, context => new CapacitorTooSmall(context)),
+        new(CapacitorNotRecharged.Rule, context => new CapacitorNotRecharged(context)) { VisitsManual = true, VisitsOutputs = true },
+        new(ValvesLeftOpen.Rule, context => new ValvesLeftOpen(context)),
+        new(VoltageDrop.Rule, context => new VoltageDrop(context)),
         new(SwitchedLate.Rule, context => new SwitchedLate(context)) { VisitsManual = true, VisitsOutputs = true },
     ];
 

@@ -52,7 +52,7 @@ internal static class Electricity
     }
 
     /// <summary>Voltage lost on the fix and back: U = I · (R out + R back), both of one length and section.</summary>
-    public static decimal WireDrop(decimal amperes, Quantity length, Quantity section) => amperes * 2 * WireOhms(length, section);
+    public static decimal VoltageDrop(decimal amperes, Quantity length, Quantity section) => amperes * 2 * WireOhms(length, section);
 
     /// <summary>Apparent power in VA: S = U · I.</summary>
     public static decimal ApparentPower(decimal volts, decimal amperes) => volts * amperes;

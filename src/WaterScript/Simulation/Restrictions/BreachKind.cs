@@ -13,13 +13,13 @@ internal enum BreachKind
     LongerThanHours,
 
     /// <summary>On more days a week.</summary>
-    TooManyDays,
+    WateringDaysLimit,
 
     /// <summary>For longer in a day.</summary>
-    TooLongADay,
+    DailyTimeLimit,
 
     /// <summary>By a greater depth in a day.</summary>
-    TooDeepADay,
+    DailyDepthLimit,
 
     /// <summary>In more zones at a time.</summary>
     TooManyZones,

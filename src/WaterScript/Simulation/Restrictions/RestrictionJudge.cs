@@ -101,9 +101,9 @@ internal sealed class RestrictionJudge
 
     private static BreachKind KindOf(LimitKind kind) => kind switch
     {
-        LimitKind.DaysAWeek => BreachKind.TooManyDays,
-        LimitKind.TimeADay => BreachKind.TooLongADay,
-        LimitKind.DepthADay => BreachKind.TooDeepADay,
+        LimitKind.DaysAWeek => BreachKind.WateringDaysLimit,
+        LimitKind.TimeADay => BreachKind.DailyTimeLimit,
+        LimitKind.DepthADay => BreachKind.DailyDepthLimit,
         _ => BreachKind.TooManyZones,
     };
 

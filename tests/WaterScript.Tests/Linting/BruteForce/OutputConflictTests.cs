@@ -17,7 +17,7 @@ public sealed class OutputConflictTests
             + "\n";
         var findings = Lint.Of(text).Findings;
         var shared = findings.Where(finding => finding.Rule.Slug == "output-shared").Select(finding => finding.Primary.Location.Start.Line);
-        var missing = findings.Where(finding => finding.Rule.Slug == "output-missing").Select(finding => finding.Primary.Location.Start.Line);
+        var missing = findings.Where(finding => finding.Rule.Slug == "no-such-output").Select(finding => finding.Primary.Location.Start.Line);
 
         // Each user after the first is told of, at its own line; the users begin in the fourth.
         Assert.Equal(wires.Index().Where(wire => wires.IndexOf(wire.Item) < wire.Index).Select(wire => wire.Index + 4), shared.Order());

@@ -7,7 +7,7 @@ namespace WaterScript.Tests.Linting.BruteForce;
 internal static class PowerConflicts
 {
     /// <summary>An output that waits for its turn is not open yet.</summary>
-    public static IEnumerable<Conflict> TooManyAtOnce(Evidence evidence) =>
+    public static IEnumerable<Conflict> TooManyZones(Evidence evidence) =>
         from controller in evidence.Site.Controllers
         where controller.AtMostZones is not null
         from conflict in Stretches(evidence, controller, open =>
@@ -15,7 +15,7 @@ internal static class PowerConflicts
         select conflict;
 
     /// <summary>What lasts less than a second is left to the inrush.</summary>
-    public static IEnumerable<Conflict> HoldingOver(Evidence evidence) =>
+    public static IEnumerable<Conflict> HoldingCurrent(Evidence evidence) =>
         from controller in evidence.Site.Controllers
         where IsPowered(controller)
         from conflict in Stretches(evidence, controller, open => open.Sum(opening => Holding(evidence, opening)) > Carries(controller.Power!), least: 1000)
@@ -40,7 +40,7 @@ internal static class PowerConflicts
     }
 
     /// <summary>What opens within one second counts once.</summary>
-    public static IEnumerable<Conflict> InrushOver(Evidence evidence) => OneASecond(
+    public static IEnumerable<Conflict> InrushCurrent(Evidence evidence) => OneASecond(
         from controller in evidence.Site.Controllers
         where IsPowered(controller)
         from moment in Moments(evidence, controller)
@@ -61,7 +61,7 @@ internal static class PowerConflicts
         select new Conflict(opening.From, evidence.Site.Controllers[done.First().Controller].Origin!.Value);
 
     /// <summary>Each opening and closing of a latching valve drains the store of its controller, known or not how much the valve needs.</summary>
-    public static IEnumerable<Conflict> PulseTooSoon(Evidence evidence) =>
+    public static IEnumerable<Conflict> CapacitorNotRecharged(Evidence evidence) =>
         from controller in evidence.Site.Controllers
         where controller.Power?.Store is not null
         let switchings = evidence.Switchings.Where(switching => switching.Controller == controller.Index)

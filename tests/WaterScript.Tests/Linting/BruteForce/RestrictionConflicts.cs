@@ -39,7 +39,7 @@ internal static class RestrictionConflicts
         select new Conflict(part.From, restriction.Origin);
 
     /// <summary>Each date that is one too many in its week, from its first second with water.</summary>
-    public static IEnumerable<Conflict> TooManyDays(Evidence evidence) =>
+    public static IEnumerable<Conflict> WateringDaysLimit(Evidence evidence) =>
         from limit in Limits(evidence, LimitKind.DaysAWeek)
         from zones in Counted(evidence, limit.Line)
         from week in evidence.AllDates.GroupBy(part => part.Date.With(DateAdjusters.PreviousOrSame(limit.Restriction.WeekStarts)))
@@ -48,7 +48,7 @@ internal static class RestrictionConflicts
         select new Conflict(day[0], limit.Line.Origin);
 
     /// <summary>The first second too many of a date.</summary>
-    public static IEnumerable<Conflict> TooLongADay(Evidence evidence) =>
+    public static IEnumerable<Conflict> DailyTimeLimit(Evidence evidence) =>
         from limit in Limits(evidence, LimitKind.TimeADay)
         from zones in Counted(evidence, limit.Line)
         from part in evidence.AllDates
@@ -57,7 +57,7 @@ internal static class RestrictionConflicts
         select new Conflict(wet[(int)limit.Line.Amount], limit.Line.Origin);
 
     /// <summary>The second in which the depth of a date comes over the limit.</summary>
-    public static IEnumerable<Conflict> TooDeepADay(Evidence evidence) =>
+    public static IEnumerable<Conflict> DailyDepthLimit(Evidence evidence) =>
         from limit in Limits(evidence, LimitKind.DepthADay)
         from zone in evidence.Site.Zones
         where zone.MillimetresPerHour is not null

@@ -37,7 +37,7 @@ internal static class TimeConflicts
     /// A valve of one pass closes, and one of another opens before the gap of their supply is over. Where a line makes passes of one schedule
     /// overlap, another rule tells.
     /// </summary>
-    public static IEnumerable<Conflict> ChangeTooClose(Evidence evidence)
+    public static IEnumerable<Conflict> ChangeOverTooShort(Evidence evidence)
     {
         var told = PassesThatMeet(evidence).Select(pair => LineOf(pair.First.Runs[0], pair.Second.Runs[0])).ToHashSet();
         foreach (var supply in evidence.Site.Supplies.Where(supply => supply.Change is { IsOverlap: false }))
@@ -71,7 +71,7 @@ internal static class TimeConflicts
     }
 
     /// <summary>Counts the seconds since a zone closed, since the beginning, or since the last date out of season.</summary>
-    public static IEnumerable<Conflict> TooLongDry(Evidence evidence)
+    public static IEnumerable<Conflict> DryTooLong(Evidence evidence)
     {
         foreach (var zone in evidence.Site.Zones.Where(zone => zone.NeverDryFor is not null))
         {

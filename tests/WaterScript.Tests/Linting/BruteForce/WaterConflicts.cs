@@ -66,7 +66,7 @@ internal static class WaterConflicts
     }
 
     /// <summary>Each start that is one too many within the hour that it ends.</summary>
-    public static IEnumerable<Conflict> MotorStarts(Evidence evidence) =>
+    public static IEnumerable<Conflict> PumpStarts(Evidence evidence) =>
         from device in evidence.Site.Devices
         where device.StartsAnHour is not null
         let starts = evidence.Openings.Where(opening => opening.Device == device.Index).Select(opening => opening.From).ToList()
@@ -75,7 +75,7 @@ internal static class WaterConflicts
         select new Conflict(start, device.Origin);
 
     /// <summary>Valves that close in one millisecond. What closes while a pump or a master of it has been off stops no flow.</summary>
-    public static IEnumerable<Conflict> Hammer(Evidence evidence) =>
+    public static IEnumerable<Conflict> WaterHammer(Evidence evidence) =>
         from closing in evidence.Switchings.Where(switching => !switching.IsOpen && evidence.Openings[switching.Opening - 1].Zone >= 0)
             .GroupBy(switching => switching.At)
         where closing.Count() > 1
@@ -91,7 +91,7 @@ internal static class WaterConflicts
     /// A gap between the zones of a pump that it is told to stay on through, and does for more than it may. What lead and lag alone would bridge is
     /// meant.
     /// </summary>
-    public static IEnumerable<Conflict> PumpAlone(Evidence evidence)
+    public static IEnumerable<Conflict> PumpWithoutFlow(Evidence evidence)
     {
         foreach (var pump in evidence.Site.Devices.Where(device => device.Kind == DeviceKind.Pump && !IsRelieved(device)))
         {

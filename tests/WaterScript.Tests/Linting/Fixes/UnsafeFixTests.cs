@@ -28,8 +28,9 @@ public class UnsafeFixTests
     [Fact]
     public void Rules_about_what_comes_too_soon_or_too_much_at_once_have_one() =>
         Assert.Superset(
-            new HashSet<string> { "pass-overlap", "rest-too-short", "change-too-close", "zone-twice", "flow-over-supply", "holding-over", "too-many-at-once",
-                "pulse-too-soon", "cannot-close-all", "runs-off" },
+            new HashSet<string> { "pass-overlap", "rest-too-short", "change-over-too-short", "zone-twice", "flow-over-supply", "holding-current",
+                "too-many-zones",
+                "capacitor-not-recharged", "valves-left-open", "runoff" },
             Fixed.ToHashSet());
 
     [Theory]

@@ -31,11 +31,11 @@ public class DescriptionTests
     [InlineData("schedule test { manual; steps { water all for 1 min } }\nschedule again { manual; steps { water lawn for 1 min } }", new[] { "lawn" })]
     [InlineData("schedule test { manual; steps { water all for 1 min } }\nextra 2026-06-01 20:00 because \"new\" { water lawn for 10 min }", new string[0])]
     public void A_zone_that_only_a_hand_waters_is_found_once(string lines, string[] names) =>
-        Assert.Equal(names, Lint.Of($"{Site}zone lawn {{ output 2 }}\n{Morning}{lines}", "never-watered").Select(finding => finding.Primary.Location.Text));
+        Assert.Equal(names, Lint.Of($"{Site}zone lawn {{ output 2 }}\n{Morning}{lines}", "manual-only").Select(finding => finding.Primary.Location.Text));
 
     [Fact]
     public void A_site_that_is_all_by_hand_is_left_alone() =>
-        Assert.Empty(Lint.Of(Site + "schedule test { manual; steps { water all for 1 min } }", "never-watered"));
+        Assert.Empty(Lint.Of(Site + "schedule test { manual; steps { water all for 1 min } }", "manual-only"));
 
     [Theory]
     [InlineData("heads spray", "3 h", 0)]
@@ -45,7 +45,7 @@ public class DescriptionTests
     [InlineData("heads drip", "12 h 1 s", 1)]
     public void A_run_of_hours_looks_like_another_unit(string heads, string length, int findings) =>
         Assert.Equal(findings, Lint.Of($"site plot {{ timezone Europe/Lisbon; effective 2026-03-01 }}\nzone beds {{ output 1; {heads} }}\n"
-            + $"schedule a {{ every 2 days; start at 00:30; steps {{ water beds for {length} }} }}", "looks-like-wrong-unit").Length);
+            + $"schedule a {{ every 2 days; start at 00:30; steps {{ water beds for {length} }} }}", "unlikely-value").Length);
 
     [Theory]
     [InlineData("50 ms", 0)]
@@ -54,7 +54,7 @@ public class DescriptionTests
     public void A_pulse_in_seconds_looks_like_another_unit(string pulse, int findings) =>
         Assert.Equal(findings,
             Lint.Of($"{Site.Replace("output 1", "output 1; valve click", System.StringComparison.Ordinal)}{Morning}valve click latching {{ pulse {pulse} }}",
-            "looks-like-wrong-unit").Length);
+            "unlikely-value").Length);
 
     [Theory]
     [InlineData("200 m2", "1.9 m2", 1)]
@@ -66,6 +66,6 @@ public class DescriptionTests
         var zones = string.Concat(Enumerable.Range(1, 3).Select(number => $"zone z{number} {{ output {number}; area {others} }}\n"));
         var text = $"site plot {{ timezone Europe/Lisbon; effective 2026-03-01 }}\n{zones}zone last {{ output 4; area {area} }}\n"
             + "schedule a { every day; start at 06:00; steps { water all for 5 min } }";
-        Assert.Equal(findings, Lint.Of(text, "looks-like-wrong-unit").Length);
+        Assert.Equal(findings, Lint.Of(text, "unlikely-value").Length);
     }
 }

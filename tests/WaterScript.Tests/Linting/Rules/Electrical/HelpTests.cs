@@ -29,12 +29,12 @@ public class HelpTests
         var lineEnd = controller.Contains('\r', StringComparison.Ordinal) ? "\r\n" : "\n";
         var site = LaidOut((Head + controller + Valves(3)).ReplaceLineEndings(lineEnd));
 
-        var finding = Assert.Single(Lint.Of(site, "inrush-over"));
+        var finding = Assert.Single(Lint.Of(site, "inrush-current"));
         var text = Fixed(finding.Fix!);
 
         Assert.Equal("Write spacing 500 ms in box: it then opens one by one, which clears it.", finding.Help);
         Assert.Equal(LaidOut((Head + corrected + Valves(3)).ReplaceLineEndings(lineEnd)), text);
-        Assert.Empty(Lint.Of(text, "inrush-over"));
+        Assert.Empty(Lint.Of(text, "inrush-current"));
     }
 
     [Fact]
@@ -42,25 +42,26 @@ public class HelpTests
     {
         var site = $"{Head}controller box {{\n\toutputs 4\n\tpower  {{ transformer 21 VA at 24 V }}\n}}\n{Valves(3)}";
 
-        Assert.Equal(site.Replace("\tpower", "\tspacing 500 ms\n\tpower", StringComparison.Ordinal), Fixed(Assert.Single(Lint.Of(site, "inrush-over")).Fix!));
+        Assert.Equal(
+            site.Replace("\tpower", "\tspacing 500 ms\n\tpower", StringComparison.Ordinal), Fixed(Assert.Single(Lint.Of(site, "inrush-current")).Fix!));
     }
 
     /// <summary>One by one, the third wants 20.16 VA; there are 20. One after the other, each wants 9.6 VA.</summary>
     [Fact]
     public void Where_one_by_one_is_too_much_no_spacing_is_proposed()
     {
-        var finding = Assert.Single(Lint.Of($"{Head}controller box {{ power {{ transformer 20 VA at 24 V }} }}\n{Valves(3)}", "inrush-over"));
+        var finding = Assert.Single(Lint.Of($"{Head}controller box {{ power {{ transformer 20 VA at 24 V }} }}\n{Valves(3)}", "inrush-current"));
 
         Assert.Equal("Even one by one, with a `spacing`, up to 20.16 VA would be wanted. Water them one after the other: write a comma in place of a plus.",
             finding.Help);
-        Assert.Empty(Lint.Of(Fixed(finding.Fix!), "inrush-over"));
+        Assert.Empty(Lint.Of(Fixed(finding.Fix!), "inrush-current"));
     }
 
     /// <summary>24 V · 0.4 A = 9.6 VA.</summary>
     [Fact]
     public void A_valve_that_wants_too_much_alone_is_told_as_such()
     {
-        var finding = Assert.Single(Lint.Of($"{Head}controller box {{ power {{ transformer 9 VA at 24 V }} }}\n{Valves(1)}", "inrush-over"));
+        var finding = Assert.Single(Lint.Of($"{Head}controller box {{ power {{ transformer 9 VA at 24 V }} }}\n{Valves(1)}", "inrush-current"));
 
         Assert.Equal("Take a power supply that gives more for a moment, or a valve that wants less.", finding.Help);
         Assert.Null(finding.Fix);
@@ -72,7 +73,7 @@ public class HelpTests
         var site = $"{Head}controller box {{ power {{ transformer 21 VA at 24 V }} }}\n"
             + Valves(3).Replace("on mon; start at 06:00", "manual", StringComparison.Ordinal);
 
-        Assert.Empty(Lint.Of(Fixed(Assert.Single(Lint.Of(site, "inrush-over")).Fix!), "inrush-over"));
+        Assert.Empty(Lint.Of(Fixed(Assert.Single(Lint.Of(site, "inrush-current")).Fix!), "inrush-current"));
     }
 
     /// <summary>From 2200 µF at 24 V and 0.4 W a spacing of 1.3 s is enough (see the worked numbers); the controller has none yet.</summary>
@@ -84,12 +85,12 @@ public class HelpTests
     {
         var site = $"{Head}{controller}valve click latching {{ pulse 50 ms; coil 20 ohm; works-from 7 V }}\nzone a {{ output 1; valve click }}\n"
             + "zone b { output 2; valve click }\nschedule s { on mon; start at 06:00; steps { water a, b for 5 s } }\n";
-        var finding = Assert.Single(Lint.Of(site, "pulse-too-soon"));
+        var finding = Assert.Single(Lint.Of(site, "capacitor-not-recharged"));
         var text = Fixed(finding.Fix!);
 
         Assert.Equal("Write spacing 1300 ms in box, or take a larger store.", finding.Help);
         Assert.Contains(corrected, text, StringComparison.Ordinal);
-        Assert.Empty(Lint.Of(text).Findings.Where(found => found.Rule.Slug is "pulse-too-soon" or "cannot-close-all"));
+        Assert.Empty(Lint.Of(text).Findings.Where(found => found.Rule.Slug is "capacitor-not-recharged" or "valves-left-open"));
     }
 
     /// <summary>
@@ -114,7 +115,7 @@ public class HelpTests
                 + $"valve ac24 non-latching {{ inrush 400 mA; holding 220 mA; works-from 22 V }}\nzone far {{ output 1; valve ac24; wire {laid} }}\n"
                 + "schedule s { on mon; start at 06:00; steps { water far for 10 min } }\n";
 
-        Assert.Equal(told, Assert.Single(Lint.Of(Site(wire), "wire-drop")).Help);
+        Assert.Equal(told, Assert.Single(Lint.Of(Site(wire), "voltage-drop")).Help);
     }
 
     /// <summary>
@@ -128,14 +129,14 @@ public class HelpTests
             $"{Head}controller box {{ power {{ store 2200 uF at 24 V }} }}\nvalve click latching {{ pulse 50 ms; coil 20 ohm; works-from 7.5 V }}\n"
                 + $"zone far {{ output 1; valve click; wire {length} m 1.5 mm2 }}\nschedule s {{ on mon; start at 06:00; steps {{ water far for 10 min }} }}\n";
 
-        var told = Assert.Single(Lint.Of(Site(600), "wire-drop")).Help;
+        var told = Assert.Single(Lint.Of(Site(600), "voltage-drop")).Help;
         var longest = int.Parse(told.Split("may be ")[1].Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
         var wire = 2 * 12.1 / 1000;
 
         Assert.Equal(413, longest);
         Assert.True(Volts(longest * wire) >= 7.5 && Volts((longest + 1) * wire) < 7.5, told);
-        Assert.Empty(Lint.Of(Site(longest), "wire-drop"));
-        Assert.NotEmpty(Lint.Of(Site(longest + 1), "wire-drop"));
+        Assert.Empty(Lint.Of(Site(longest), "voltage-drop"));
+        Assert.NotEmpty(Lint.Of(Site(longest + 1), "voltage-drop"));
 
         static double Volts(double wire) => 24 * Math.Exp(-0.05 / (2200e-6 * (20 + wire))) * 20 / (20 + wire);
     }

@@ -26,5 +26,5 @@ public class PulseTrainTests
             zone b { output 2; valve {{second}} }
             schedule morning { every day; start at 06:00; steps { water a + b for 10 min } }
             """,
-            "pulse-too-soon").Length);
+            "capacitor-not-recharged").Length);
 }

@@ -15,7 +15,7 @@ public class WorkedNumbersTests
     [InlineData(7, true)]
     public void Six_valves_opened_one_by_one_pass_on_40_VA_and_the_seventh_does_not(int valves, bool isOver)
     {
-        var findings = Lint.Of(Valves(valves, "spacing 300 ms; "), "inrush-over");
+        var findings = Lint.Of(Valves(valves, "spacing 300 ms; "), "inrush-current");
 
         Assert.Equal(isOver ? 1 : 0, findings.Length);
         if (!isOver) return;
@@ -27,7 +27,7 @@ public class WorkedNumbersTests
     /// <summary>6 · 24 V · 0.40 A = 57.6 VA.</summary>
     [Fact]
     public void Six_at_one_instant_want_more_than_40_VA() =>
-        Assert.Equal("needs 57.60 VA", Assert.Single(Lint.Of(Valves(6, ""), "inrush-over")).Primary.Text);
+        Assert.Equal("needs 57.60 VA", Assert.Single(Lint.Of(Valves(6, ""), "inrush-current")).Primary.Text);
 
     [Theory]
     [InlineData("spacing 300 ms; ", "120 mA", 4, false)]
@@ -37,8 +37,8 @@ public class WorkedNumbersTests
         var text = Valves(valves, spacing).Replace("transformer 40 VA at 24 V", $"continuous {continuous} at 12 V; peak 2 A", StringComparison.Ordinal)
             .Replace("holding 220 mA", "holding 30 mA", StringComparison.Ordinal);
 
-        Assert.Equal(isOver ? 1 : 0, Lint.Of(text, "holding-over").Length);
-        Assert.Empty(Lint.Of(text, "inrush-over"));
+        Assert.Equal(isOver ? 1 : 0, Lint.Of(text, "holding-current").Length);
+        Assert.Empty(Lint.Of(text, "inrush-current"));
     }
 
     /// <summary>The second valve opens 0.3 s after the first, which closes after 1 s (0.7 s together), or after 2 s (1.7 s).</summary>
@@ -57,7 +57,7 @@ public class WorkedNumbersTests
             schedule one { every day; start at 06:00; steps { water a for {{together}} } }
             schedule two { every day; start at 06:00; steps { water b for 10 s } }
             """,
-            "holding-over").Length);
+            "holding-current").Length);
 
     /// <summary>Calculated from E = C · U² / 2, U = U0 · exp(−t / RC), t = C · (U2² − U1²) / (2 · η · P) and their inverses.</summary>
     [Fact]
@@ -79,7 +79,7 @@ public class WorkedNumbersTests
     [InlineData(200, "m", 1.5, "mm2", 1.936)]
     [InlineData(500, "ft", 18, "AWG", 2.554)]
     public void A_wire_loses_voltage(double length, string unit, double section, string gauge, double volts) =>
-        Assert.Equal((decimal)volts, Electricity.WireDrop(0.40m, new((decimal)length, Units.Find(unit, Dimension.Length)!),
+        Assert.Equal((decimal)volts, Electricity.VoltageDrop(0.40m, new((decimal)length, Units.Find(unit, Dimension.Length)!),
             new((decimal)section, Units.Find(gauge, Dimension.WireSection)!)));
 
     /// <summary>Other gauges and sections are calculated from copper; the tables agree with that within what they round (IEC allows a little more).</summary>
@@ -110,7 +110,7 @@ public class WorkedNumbersTests
     {
         var text = Valves(1, "").Replace("works-from 19 V", $"works-from {worksFrom}", StringComparison.Ordinal)
             .Replace("valve ac24; flow", $"valve ac24; {wire}; flow", StringComparison.Ordinal);
-        var isFound = Lint.Of(text, "wire-drop").Length == 1;
+        var isFound = Lint.Of(text, "voltage-drop").Length == 1;
 
         Assert.Equal(isTooLow, isFound);
     }
@@ -119,7 +119,7 @@ public class WorkedNumbersTests
     [Fact]
     public void Two_pulses_at_once_leave_too_little_for_the_second()
     {
-        var finding = Assert.Single(Lint.Of(Alternating("", works: "7 V", water: "a + b for 10 min"), "pulse-too-soon"));
+        var finding = Assert.Single(Lint.Of(Alternating("", works: "7 V", water: "a + b for 10 min"), "capacitor-not-recharged"));
 
         Assert.Equal("has 2.47 V left when the plunger moves", finding.Primary.Text);
         Assert.StartsWith("a opens 24.00 -> 7.70 V, b opens 7.70 -> 2.47 V.", finding.Details, StringComparison.Ordinal);
@@ -138,7 +138,7 @@ public class WorkedNumbersTests
     [InlineData("spacing 2 s; ", false)]
     public void Two_valves_that_alternate_every_five_seconds_pass_with_a_spacing_that_the_recharge_fits_into(string spacing, bool isTooSoon)
     {
-        var findings = Lint.Of(Alternating(spacing, works: "7 V", water: "a, b for 5 s"), "pulse-too-soon");
+        var findings = Lint.Of(Alternating(spacing, works: "7 V", water: "a, b for 5 s"), "capacitor-not-recharged");
 
         Assert.Equal(isTooSoon ? 1 : 0, findings.Length);
         if (!isTooSoon) return;
@@ -151,15 +151,15 @@ public class WorkedNumbersTests
     {
         var report = Lint.Of(Alternating("", works: "12 V", water: "a, b for 5 s"));
 
-        Assert.Equal("Take a store of 3607 uF or more.", Assert.Single(report.Findings, finding => finding.Rule.Slug == "store-too-small").Help);
-        Assert.DoesNotContain(report.Findings, finding => finding.Rule.Slug is "pulse-too-soon" or "cannot-close-all");
+        Assert.Equal("Take a store of 3607 uF or more.", Assert.Single(report.Findings, finding => finding.Rule.Slug == "capacitor-too-small").Help);
+        Assert.DoesNotContain(report.Findings, finding => finding.Rule.Slug is "capacitor-not-recharged" or "valves-left-open");
     }
 
     [Theory]
     [InlineData("", true)]
     [InlineData("spacing 1200 ms; ", false)]
     public void Closing_all_takes_one_pulse_each(string spacing, bool isTooMuch) =>
-        Assert.Equal(isTooMuch, Lint.Of(Alternating(spacing, works: "7 V", water: "a for 10 min"), "cannot-close-all").Length == 1);
+        Assert.Equal(isTooMuch, Lint.Of(Alternating(spacing, works: "7 V", water: "a for 10 min"), "valves-left-open").Length == 1);
 
     private static string Valves(int count, string spacing)
     {

@@ -9,7 +9,7 @@ public sealed class PlantTests
     [Fact]
     public void A_run_that_runs_off_is_told_with_the_cycle_that_fixes_it()
     {
-        var finding = Assert.Single(Lint.Of(Bank("water bank for 18 min"), "runs-off"));
+        var finding = Assert.Single(Lint.Of(Bank("water bank for 18 min"), "runoff"));
         Assert.Equal("12.0 mm in 18 min", finding.Primary.Text);
         Assert.Equal("4.0 mm run off. From dry ground the longest run without runoff is 10 min.", finding.Details);
         Assert.Equal("cycle 9 min soak 27 min { water bank for 18 min }", Assert.Single(finding.Fix!.Edits).Replacement);
@@ -28,14 +28,14 @@ public sealed class PlantTests
     [InlineData("water bank for 9 min; pause 10 min; water bank for 9 min", 1)]
     [InlineData("water drip for 3 h", 0)]
     [InlineData("water slow for 3 h", 0)]
-    public void What_stands_is_followed_from_run_to_run(string steps, int found) => Assert.Equal(found, Lint.Of(Bank(steps), "runs-off").Length);
+    public void What_stands_is_followed_from_run_to_run(string steps, int found) => Assert.Equal(found, Lint.Of(Bank(steps), "runoff").Length);
 
     [Fact]
     public void Water_of_another_schedule_still_stands()
     {
         const string other = "schedule other { on mon; start at 06:20; steps { water bank for 9 min } }";
-        Assert.Empty(Lint.Of(Bank("water bank for 9 min"), "runs-off"));
-        Assert.Contains("From a run before", Assert.Single(Lint.Of(Bank("water bank for 9 min") + other, "runs-off")).Details, StringComparison.Ordinal);
+        Assert.Empty(Lint.Of(Bank("water bank for 9 min"), "runoff"));
+        Assert.Contains("From a run before", Assert.Single(Lint.Of(Bank("water bank for 9 min") + other, "runoff")).Details, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -54,7 +54,7 @@ public sealed class PlantTests
     [InlineData("cycle 6 min soak 30 min { water bank for 12 min }", "06:42", 1)]
     [InlineData("water bank for 12 min", "06:12", 0)]
     public void A_soak_is_held_against_other_schedules(string steps, string start, int found) =>
-        Assert.Equal(found, Lint.Of(Bank(steps) + $"schedule other {{ on mon; start at {start}; steps {{ water bank for 1 min }} }}", "soak-cut").Length);
+        Assert.Equal(found, Lint.Of(Bank(steps) + $"schedule other {{ on mon; start at {start}; steps {{ water bank for 1 min }} }}", "soak-too-short").Length);
 
     [Theory]
     [InlineData("water a, b for 10 min", 1)] // 12 and 30 mm/h

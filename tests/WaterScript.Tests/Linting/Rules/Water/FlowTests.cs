@@ -102,7 +102,7 @@ public class FlowTests
     public void Zones_of_a_controller_are_counted(string most, string zones, bool isOver) =>
         Assert.Equal(isOver,
             Lint.Of(Site($"controller box {{ outputs 4; at most {most} zones }}",
-            $"schedule s {{ every day; start at 06:00; steps {{ water {zones} for 10 min }} }}"), "too-many-at-once").Length == 1);
+            $"schedule s {{ every day; start at 06:00; steps {{ water {zones} for 10 min }} }}"), "too-many-zones").Length == 1);
 
     [Fact]
     public void What_is_not_known_is_said()

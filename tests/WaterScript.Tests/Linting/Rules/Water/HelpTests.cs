@@ -112,17 +112,17 @@ public class HelpTests
     public void A_motor_is_left_on_through_the_least_gap_that_is_enough(string supply, string pump, string corrected)
     {
         var site = Motor(supply, pump, "every 8 min for 10 passes");
-        var finding = Assert.Single(Lint.Of(site, "motor-starts"));
+        var finding = Assert.Single(Lint.Of(site, "pump-starts"));
 
         Assert.Equal("Write stays-on-through 8 min, with which it starts no more than 6 times an hour, or water longer and less often.", finding.Help);
         Assert.Equal(site.Replace(pump, corrected, StringComparison.Ordinal), Fixed(finding.Fix!));
-        Assert.Empty(Lint.Of(Fixed(finding.Fix!), "motor-starts"));
+        Assert.Empty(Lint.Of(Fixed(finding.Fix!), "pump-starts"));
     }
 
     [Fact]
     public void Without_a_vessel_staying_on_is_no_fix()
     {
-        var finding = Assert.Single(Lint.Of(Motor("", "at most 6 starts an hour", "every 8 min for 10 passes"), "motor-starts"));
+        var finding = Assert.Single(Lint.Of(Motor("", "at most 6 starts an hour", "every 8 min for 10 passes"), "pump-starts"));
 
         Assert.Equal(
             "Water longer and less often. Or give the supply a `bypass` or a `vessel`, and write stays-on-through 8 min, "
@@ -141,10 +141,10 @@ public class HelpTests
     {
         var site = Motor("vessel 24 L", "at most 15 starts an hour", "every 4 min for 40 passes").Replace("30 s } }", "1 min } }", StringComparison.Ordinal)
             + "zone b { output 2; flow 5 L/min }\nschedule more { every day; start at 06:02; repeat every 4 min for 3 passes; steps { water b for 1 min } }\n";
-        var finding = Assert.Single(Lint.Of(site, "motor-starts"));
+        var finding = Assert.Single(Lint.Of(site, "pump-starts"));
 
         Assert.StartsWith("Write stays-on-through 1 min,", finding.Help, StringComparison.Ordinal);
-        Assert.Empty(Lint.Of(Fixed(finding.Fix!), "motor-starts"));
+        Assert.Empty(Lint.Of(Fixed(finding.Fix!), "pump-starts"));
     }
 
     /// <summary>Two schedules end at 06:10, and stop 25 + 25 of 60 L/min. A minute later is enough.</summary>
@@ -153,10 +153,10 @@ public class HelpTests
     {
         var finding = Assert.Single(Lint.Of(
             Stopping("", "", "schedule one { on mon; start at 06:00; steps { water a for 10 min } }\n"
-                + "schedule two { on mon; start at 06:05; steps { water b for 5 min } }\n"), "hammer"));
+                + "schedule two { on mon; start at 06:05; steps { water b for 5 min } }\n"), "water-hammer"));
 
         Assert.Equal("Start \"two\" at 06:06, which clears it.", finding.Help);
-        Assert.Empty(Lint.Of(Fixed(finding.Fix!), "hammer"));
+        Assert.Empty(Lint.Of(Fixed(finding.Fix!), "water-hammer"));
     }
 
     [Fact]
@@ -164,10 +164,10 @@ public class HelpTests
     {
         var finding = Assert.Single(Lint.Of(
             Stopping("; valve click", "controller box { outputs 4; power { store 47000 uF at 24 V } }\nvalve click latching { pulse 50 ms }\n",
-                "schedule s { on mon; start at 06:00; steps { water a + b for 10 min } }\n"), "hammer"));
+                "schedule s { on mon; start at 06:00; steps { water a + b for 10 min } }\n"), "water-hammer"));
 
         Assert.Equal("Write spacing 1000 ms in box: its valves then close one by one, which clears it.", finding.Help);
-        Assert.Empty(Lint.Of(Fixed(finding.Fix!), "hammer"));
+        Assert.Empty(Lint.Of(Fixed(finding.Fix!), "water-hammer"));
     }
 
     /// <summary>Valves that are held open all close when they are due, whatever the spacing.</summary>
@@ -175,10 +175,10 @@ public class HelpTests
     public void One_step_is_watered_one_after_the_other()
     {
         var finding = Assert.Single(Lint.Of(Stopping("", "controller box { outputs 4 }\n",
-            "schedule s { on mon; start at 06:00; steps { water a + b for 10 min } }\n"), "hammer"));
+            "schedule s { on mon; start at 06:00; steps { water a + b for 10 min } }\n"), "water-hammer"));
 
         Assert.StartsWith("Let one of them run a few seconds longer than the other, or water them one after the other", finding.Help, StringComparison.Ordinal);
-        Assert.Empty(Lint.Of(Fixed(finding.Fix!), "hammer"));
+        Assert.Empty(Lint.Of(Fixed(finding.Fix!), "water-hammer"));
     }
 
     private static string Daily(string more) =>

@@ -22,14 +22,14 @@ public class PumpTests
     [InlineData("starts 85 s after zones", "30 s", 0)]
     [InlineData("starts 85 s after zones", "1 min", 1)]
     public void A_pump_that_starts_late_is_alone_only_from_then_on(string starts, string first, int findings) =>
-        Assert.Equal(findings, Lint.Of(Gap("flow 20 L/min", $"stays-on-through 5 min; {starts}", first), "pump-alone").Length);
+        Assert.Equal(findings, Lint.Of(Gap("flow 20 L/min", $"stays-on-through 5 min; {starts}", first), "pump-without-flow").Length);
 
     [Theory]
     [InlineData("zones lawn", "flow 20 L/min", 1)]
     [InlineData("zones lawn", "flow 20 L/min; vessel 24 L", 0)]
     [InlineData("supply well", "flow 20 L/min; bypass", 0)]
     public void What_the_pump_presses_against_may_give_way(string serves, string supply, int findings) =>
-        Assert.Equal(findings, Lint.Of(Gap(supply, $"{serves}; stays-on-through 5 min", "10 min"), "pump-alone").Length);
+        Assert.Equal(findings, Lint.Of(Gap(supply, $"{serves}; stays-on-through 5 min", "10 min"), "pump-without-flow").Length);
 
     private static string Closing(string supplies, string device, string steps) => Site(
         $$"""
@@ -48,7 +48,7 @@ public class PumpTests
     [InlineData("supply main { flow 50 L/min }\nsupply tap { flow 50 L/min; fed-by main }", 2)]
     [InlineData("supply main { flow 50 L/min }\nsupply tap { flow 50 L/min; fed-by main; tank 1 m3 }", 1)]
     public void Water_that_stops_strikes_in_the_supply_and_in_what_feeds_it(string supplies, int findings) =>
-        Assert.Equal(findings, Lint.Of(Closing(supplies, "", "water lawn + beds for 10 min"), "hammer").Length);
+        Assert.Equal(findings, Lint.Of(Closing(supplies, "", "water lawn + beds for 10 min"), "water-hammer").Length);
 
     /// <summary>A pump that stops 5 s early takes the flow from the last valves to close, not from those that close while it runs for another.</summary>
     [Theory]
@@ -56,5 +56,5 @@ public class PumpTests
     [InlineData("pump lift { output 8; load 60 mA; supply tap }", "water lawn + beds for 10 min", 1)]
     [InlineData("pump lift { output 8; load 60 mA; supply tap; stops 5 s before zones }", "water lawn + beds for 10 min; water pots for 10 min", 1)]
     public void Valves_behind_a_pump_that_is_off_stop_nothing(string pump, string steps, int findings) =>
-        Assert.Equal(findings, Lint.Of(Closing("supply tap { flow 50 L/min }", pump, steps), "hammer").Length);
+        Assert.Equal(findings, Lint.Of(Closing("supply tap { flow 50 L/min }", pump, steps), "water-hammer").Length);
 }

@@ -83,7 +83,7 @@ public class TankTests
     [InlineData("lawn, beds", "", false)]
     [InlineData("lawn + beds", "pump lift { output 8; supply well; load 60 mA; stops 2 s before zones }", false)]
     public void Much_flow_that_stops_at_one_instant_is_told(string zones, string more, bool isHammer) =>
-        Assert.Equal(isHammer, Lint.Of(Site("", $"on mon; start at 06:00; steps {{ water {zones} for 10 min }}", more), "hammer").Length == 1);
+        Assert.Equal(isHammer, Lint.Of(Site("", $"on mon; start at 06:00; steps {{ water {zones} for 10 min }}", more), "water-hammer").Length == 1);
 
     [Theory]
     [InlineData("start at 18:00; steps { water pots for 12 h }", false)]
@@ -99,7 +99,7 @@ public class TankTests
     public void Starts_within_any_hour_are_counted(string every, bool isTooMany) =>
         Assert.Equal(isTooMany, Lint.Of(
             Site("", $"on mon; start at 06:00; repeat every {every} for 20 passes; steps {{ water lawn for 1 min }}",
-                "pump lift { output 8; supply well; load 60 mA; at most 6 starts an hour }"), "motor-starts").Length == 1);
+                "pump lift { output 8; supply well; load 60 mA; at most 6 starts an hour }"), "pump-starts").Length == 1);
 
     [Theory]
     [InlineData("stays-on-through 60 s", "pause 60 s", "", true)]
@@ -110,7 +110,7 @@ public class TankTests
     public void A_pump_that_stays_on_through_a_long_gap_is_alone(string pump, string pause, string supply, bool isAlone) =>
         Assert.Equal(isAlone, Lint.Of(
             Site(supply, $"on mon; start at 06:00; steps {{ water lawn for 10 min; {pause}; water beds for 10 min }}",
-                $"pump lift {{ output 8; supply well; load 60 mA; {pump} }}"), "pump-alone").Length == 1);
+                $"pump lift {{ output 8; supply well; load 60 mA; {pump} }}"), "pump-without-flow").Length == 1);
 
     [Theory]
     [InlineData("after 5 min; rinse 8 min", "water pots for 20 min through feeder", null)]
@@ -123,7 +123,7 @@ public class TankTests
     public void A_dose_wants_flow_and_its_rinse(string injector, string steps, string? what)
     {
         var findings = Lint.Of(Site("", $"on mon; start at 06:00; steps {{ {steps} }}", $"injector feeder {{ output 7; zones pots; load 40 mA; {injector} }}"),
-            "injector-alone");
+            "dose-without-flow");
 
         Assert.Equal(what is null ? [] : [what], findings.Select(finding => finding.Primary.Text));
     }

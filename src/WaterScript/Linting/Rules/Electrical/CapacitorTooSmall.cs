@@ -1,0 +1,86 @@
+using WaterScript.Diagnostics;
+using WaterScript.Linting.Engine;
+using WaterScript.Model;
+using WaterScript.Simulation.Electrical;
+using WaterScript.Wording;
+
+namespace WaterScript.Linting.Rules.Electrical;
+
+/// <summary>A store that does not move a latching valve even when it is full.</summary>
+internal sealed class CapacitorTooSmall(LintContext context) : IRule
+{
+    public static Rule Rule { get; } = new("capacitor-too-small", Severity.Error, "the store is too small for one pulse")
+    {
+        Category = RuleCategory.Power,
+        CanBeAccepted = true,
+        Finds = "The full store of a controller discharges through the coil of a latching valve. When the plunger moves, its voltage is under what the " +
+            "valve works from.",
+        Matters = """
+            A latching valve that gets too weak a pulse stays as it was: open, perhaps, all night.
+            """,
+        Fires = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            controller box {
+              outputs 2
+              spacing 5 s
+              power { store 2200 uF at 24 V; recharge 0.5 W efficiency 80 % }
+            }
+            valve click latching { pulse 50 ms; coil 20 ohm; works-from 12 V }
+            zone beds { output 1; valve click }
+            schedule morning {
+              every day
+              start at 06:00
+              steps { water beds for 10 min }
+            }
+            """,
+        Fixed = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            controller box {
+              outputs 2
+              spacing 5 s
+              power { store 4700 uF at 24 V; recharge 0.5 W efficiency 80 % }
+            }
+            valve click latching { pulse 50 ms; coil 20 ohm; works-from 12 V }
+            zone beds { output 1; valve click }
+            schedule morning {
+              every day
+              start at 06:00
+              steps { water beds for 10 min }
+            }
+            """,
+        KnownLimits = "A capacitor may hold a fifth less than is printed on it, and less with age. Nothing is added for that.",
+        Sources = "U = U0 · exp(−t / (R · C)); least capacitance C ≥ t / (R · ln(U0 / Umin)).",
+    };
+
+    public IEnumerable<Finding> Findings() => PulseValves.Of(context.Site)
+        .Where(entry => entry.Valve.IsTooWeakFromFull)
+        .Select(entry => FindingFor(entry.Controller, entry.Valve));
+
+    public IEnumerable<string> NotChecked() => PulseValves.NotKnown(context.Site);
+
+    private static Finding FindingFor(Controller controller, PulseValve pulse)
+    {
+        var left = Electricity.AfterPulse(pulse.Full, pulse.Farads, pulse.Ohms, pulse.MovesIn);
+        var least = pulse.WorksFrom < pulse.Full
+            ? Electricity.LeastFarads(pulse.Full, pulse.WorksFrom, pulse.Ohms, pulse.MovesIn) * 1e6
+            : double.PositiveInfinity;
+        return Finding.At(Rule, controller.Power!.Store!.Value.Place, $"the store of {controller.DisplayName} is too small for one pulse",
+            $"falls from {Volts(pulse.Full)} to {Volts(left)} V") with
+        {
+            Others = [new Label(pulse.Valve.WorksFrom!.Value.Place, $"works from {Volts(pulse.WorksFrom)} V")],
+            Details = $"{controller.Power!.Store} through {pulse.Valve.Coil} for {Phrases.Number((decimal)pulse.MovesIn * 1000, 0)} ms.",
+            Assumed = pulse.Assumed,
+            Help = double.IsFinite(least)
+                ? $"Take a store of {Phrases.Number((decimal)Math.Ceiling(least), 0)} uF or more."
+                : "Take a store of a higher voltage.",
+        };
+    }
+
+    private static string Volts(double volts) => Phrases.Number((decimal)volts, 2);
+}

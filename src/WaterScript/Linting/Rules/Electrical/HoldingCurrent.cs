@@ -1,0 +1,148 @@
+using WaterScript.Diagnostics;
+using WaterScript.Linting.Engine;
+using WaterScript.Model;
+using WaterScript.Simulation;
+using WaterScript.Simulation.Electrical;
+using WaterScript.Timetables.Switchings;
+using WaterScript.Wording;
+
+namespace WaterScript.Linting.Rules.Electrical;
+
+/// <summary>More valves held open than the power supply can carry.</summary>
+internal sealed class HoldingCurrent : IRule, ISwitchingObserver
+{
+    public static Rule Rule { get; } = new("holding-current", Severity.Error, "more held open than the power supply can carry")
+    {
+        Category = RuleCategory.Power,
+        CanBeAccepted = true,
+        Finds = "Adds up the holding currents of all that a controller has on, valves and the loads of pumps, and holds the sum against what its power " +
+            "supply gives for as long as wanted.",
+        Matters = "An overloaded transformer gives less voltage, so that the last valve opened chatters or closes, and it grows hot until its fuse ends " +
+            "the watering of the whole garden.",
+        Fires = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            controller box {
+              outputs 4
+              power { continuous 500 mA at 24 V; peak 1 A }
+            }
+            valve dc24 non-latching { inrush 250 mA; holding 250 mA }
+            zone a { output 1; valve dc24 }
+            zone b { output 2; valve dc24 }
+            zone c { output 3; valve dc24 }
+            schedule morning {
+              every day
+              start at 06:00
+              steps { water a + b + c for 10 min }
+            }
+            """,
+        Fixed = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            controller box {
+              outputs 4
+              power { continuous 500 mA at 24 V; peak 1 A }
+            }
+            valve dc24 non-latching { inrush 250 mA; holding 250 mA }
+            zone a { output 1; valve dc24 }
+            zone b { output 2; valve dc24 }
+            zone c { output 3; valve dc24 }
+            schedule morning {
+              every day
+              start at 06:00
+              steps {
+                water a + b for 10 min
+                water c for 10 min
+              }
+            }
+            """,
+        FixSafety = "Writes commas in place of the pluses of a step, or a later start. Unsafe: the watering takes longer or comes later. A later start is " +
+            "tried against this rule; what else it meets is not weighed.",
+        KnownLimits = "What the controller itself draws is not known: give the power that is left for the outputs. Excess that lasts less than a second is " +
+            "left to `inrush-current`. An output that waits for\n" +
+            "its turn, because the controller has a `spacing`, draws nothing yet.",
+        Sources = "S = U · I. Common practice: 24 V AC valves hold with 0.10 to 0.30 A.",
+    };
+
+    private readonly LintContext _context;
+    private readonly Overloads _overloads;
+    private readonly CurrentDraw _draw;
+    private readonly OpenContributions[] _open;
+    private readonly PowerLimit?[] _limits;
+
+    /// <summary>By controller: what is over its limit now; null where nothing is.</summary>
+    private readonly Excess?[] _excesses;
+
+    public HoldingCurrent(LintContext context)
+    {
+        _context = context;
+        _overloads = new Overloads(context);
+        _excesses = new Excess?[context.Site.Controllers.Length];
+        _open = [.. context.Site.Controllers.Select(_ => new OpenContributions())];
+        _limits = [.. context.Site.Controllers.Select(controller => PowerLimit.Continuous(controller.Power))];
+        _draw = new CurrentDraw(context.Site, _limits);
+    }
+
+    public bool Observes(Controller controller) => _limits[controller.Index] is { } limit && _draw.AllAtOnce(controller) > limit.Most;
+
+    public void Visit(in Switching switching)
+    {
+        var (open, most) = (_open[switching.Controller], _limits[switching.Controller]!.Most);
+        if (open.Since.Milliseconds < switching.Milliseconds) SeeStretch(open, most, switching);
+        open.Since = switching;
+        if (!switching.IsOpen) open.Close(switching);
+        else open.Open(switching, new Contribution(_context.Origins.Of(switching.Opening), switching.Zone, switching.Device, _draw.Holding(switching)));
+    }
+
+    /// <summary>
+    /// Sees what was held until now. An excess is reported from its beginning as soon as it has lasted for a second, through whatever was switched
+    /// meanwhile, and then goes on from one switching to the next.
+    /// </summary>
+    private void SeeStretch(OpenContributions open, decimal most, in Switching until)
+    {
+        ref var excess = ref _excesses[until.Controller];
+        if (open.Sum <= most)
+        {
+            excess = null;
+            return;
+        }
+
+        excess ??= new Excess(open.Since, IsReported: false);
+        if (!excess.IsReported && until.Milliseconds - excess.From.Milliseconds < Switching.MillisecondsInSecond) return;
+        if (excess.From.Second < until.Second) _overloads.Add(until.Controller, most, open.Contributions, excess.From.Second, until.Second);
+        excess = new Excess(until, IsReported: true);
+    }
+
+    public IEnumerable<Finding> Findings() => _overloads.All.Select(FindingFor);
+
+    public IEnumerable<string> NotChecked()
+    {
+        foreach (var controller in _context.Site.Controllers)
+        {
+            var unknown = _draw.Unknown(controller, isInrush: false);
+            if (_limits[controller.Index] is null)
+            {
+                if (controller.Power?.Store is null) yield return $"power of {controller.Name} (none given)";
+            }
+            else if (unknown.Count > 0) yield return $"holding current of {Phrases.Names(unknown)} (none given)";
+        }
+    }
+
+    private Finding FindingFor(Overload overload)
+    {
+        var controller = _context.Site.Controllers[overload.Owner];
+        var limit = _limits[overload.Owner]!;
+        var finding = PowerOverload.FindingFor(
+            Rule, _context, limit, overload, $"more held open than the power of {controller.DisplayName} can carry", "holds", "carries");
+        return OverloadWords.WithHelp(finding, _context, overload, _overloads, trial => new HoldingCurrent(trial));
+    }
+
+    /// <summary>More held than there may be.</summary>
+    /// <param name="From">With which switching begins what is not reported yet.</param>
+    /// <param name="IsReported">Whether it has lasted for a second, so that what was before is reported.</param>
+    private sealed record Excess(Switching From, bool IsReported);
+}

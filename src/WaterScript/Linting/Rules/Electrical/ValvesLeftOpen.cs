@@ -1,0 +1,96 @@
+using WaterScript.Diagnostics;
+using WaterScript.Linting.Engine;
+using WaterScript.Linting.Fixes;
+using WaterScript.Model;
+using WaterScript.Simulation.Electrical;
+using WaterScript.Wording;
+
+namespace WaterScript.Linting.Rules.Electrical;
+
+/// <summary>A controller that cannot close all its latching valves one after the other when power comes back.</summary>
+internal sealed class ValvesLeftOpen(LintContext context) : IRule
+{
+    private const string Example = """
+        site plot {
+          timezone   Europe/Lisbon
+          effective  2026-03-01
+        }
+        controller box {
+          outputs 3
+          spacing SPACING
+          power { store 4700 uF at 24 V; recharge 0.5 W efficiency 80 % }
+        }
+        valve click latching { pulse 50 ms; coil 20 ohm; works-from 7 V }
+        zone a { output 1; valve click }
+        zone b { output 2; valve click }
+        zone c { output 3; valve click }
+        schedule morning {
+          every day
+          start at 06:00
+          steps { water a, b, c for 10 min }
+        }
+        """;
+
+    public static Rule Rule { get; } = new("valves-left-open", Severity.Warning, "not all valves can be closed after a power cut")
+    {
+        Category = RuleCategory.Power,
+        CanBeAccepted = true,
+        Finds = "After a power cut a latching valve is as it was. The controller has to close every one, at its `spacing`. Finds a controller whose store " +
+            "is too weak for one of these pulses.",
+        Matters = """
+            The power fails in the night while the beds are watered. When it is back, the one valve that does not close empties the tank.
+            """,
+        Fires = Example.Replace("SPACING", "100 ms", StringComparison.Ordinal),
+        Fixed = Example.Replace("SPACING", "3 s", StringComparison.Ordinal),
+        FixSafety = "Writes a longer spacing, also into a controller that has none. Unsafe: valves that are due together open and close later.",
+        KnownLimits = "The store is taken to be full before the first pulse: a controller should wait for that when power comes back. The order is that of " +
+            "the outputs.",
+        Sources = "E = C · U² / 2; U = U0 · exp(−t / (R · C)); recharge t = C · (U2² − U1²) / (2 · η · P).",
+    };
+
+    public IEnumerable<Finding> Findings() => WiredOutput.AllOf(context.Site)
+        .Where(wired => wired.IsLatching)
+        .GroupBy(wired => wired.Controller)
+        .Select(group => Judge(group.Key, [.. group]))
+        .OfType<Finding>();
+
+    private static Finding? Judge(Controller controller, IReadOnlyList<WiredOutput> outputs)
+    {
+        if (Store.Of(controller) is not { } store) return null;
+        var (at, energy, closed) = (0.0, 0.0, 0);
+        WiredOutput? failing = null;
+        foreach (var output in outputs)
+        {
+            if (PulseValve.On(controller, output.Valve) is not { IsTooWeakFromFull: false } pulse) return null;
+            var given = store.Give(at, pulse);
+            energy += Electricity.Energy(store.Farads, given.Before) - Electricity.Energy(store.Farads, given.After);
+            if (given.AtMove < pulse.WorksFrom - PulseValve.Tolerance) failing ??= output;
+            if (failing is null) closed++;
+            at += controller.Spacing.TotalSeconds;
+        }
+
+        return failing is null ? null : FindingFor(controller, store, outputs, failing, closed, energy);
+    }
+
+    private static Finding FindingFor(Controller controller, Store store, IReadOnlyList<WiredOutput> outputs, WiredOutput failing, int closed, double energy)
+    {
+        var pulse = PulseValve.On(controller, failing.Valve)!;
+        var spacing = controller.Spacing.TotalSeconds;
+        var longer = LongerSpacing.For(store, pulse);
+        var place = failing.Zone?.Origin ?? failing.Device!.Origin;
+        return Finding.At(Rule, controller.Power!.Store!.Value.Place, $"{controller.DisplayName} cannot close all its valves after a power cut",
+            $"closes {closed} of {outputs.Count}") with
+        {
+            Others = [new Label(controller.WrittenSpacing?.Place ?? controller.Origin!.Value, "so long after one another"),
+                new Label(place, "the first that stays open")],
+            Details = $"{Phrases.Count(outputs.Count, "pulse")}, {Phrases.Number((decimal)spacing, 3)} s apart, take {Phrases.Number((decimal)energy, 3)} " +
+                $"J; the full store holds {Phrases.Number((decimal)Electricity.Energy(store.Farads, store.Full), 3)} J.",
+            Assumed = pulse.Assumed,
+            Help = longer is { } milliseconds
+                ? $"Write {LongerSpacing.Words(milliseconds)} in {controller.Name}: closing all then takes " +
+                    $"{Phrases.Number((decimal)milliseconds / 1000 * (outputs.Count - 1), 1)} s."
+                : "Write a `spacing` that the recharge fits into, and a `recharge` in the power block.",
+            Fix = longer is { } spaced ? LongerSpacing.To(controller, spaced) : null,
+        };
+    }
+}

@@ -1,0 +1,141 @@
+using WaterScript.Diagnostics;
+using WaterScript.Language;
+using WaterScript.Linting.Engine;
+using WaterScript.Linting.Fixes;
+using WaterScript.Model;
+using WaterScript.Quantities;
+using WaterScript.Simulation.Electrical;
+using WaterScript.Wording;
+
+namespace WaterScript.Linting.Rules.Electrical;
+
+/// <summary>A wire so long and thin that the valve at its end does not get the voltage that it works from.</summary>
+internal sealed class VoltageDrop(LintContext context) : IRule
+{
+    public static Rule Rule { get; } = new("voltage-drop", Severity.Warning, "too little voltage at the end of the wire")
+    {
+        Category = RuleCategory.Power,
+        CanBeAccepted = true,
+        Finds = "Takes the voltage that a zone's wire loses, out and back, at the inrush current of its valve from that of the power supply, and holds the " +
+            "rest against what the valve works from.",
+        Matters = """
+            A valve at the end of a thin wire opens on the bench and not in the ground; it hums, stays shut, and is replaced by another that does the same.
+            """,
+        Fires = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            controller box {
+              outputs 4
+              power { transformer 40 VA at 24 V }
+            }
+            valve ac24 non-latching { inrush 400 mA; holding 220 mA; works-from 22 V }
+            zone far { output 1; valve ac24; wire 250 m 1.5 mm2 }
+            schedule morning {
+              every day
+              start at 06:00
+              steps { water far for 10 min }
+            }
+            """,
+        Fixed = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            controller box {
+              outputs 4
+              power { transformer 40 VA at 24 V }
+            }
+            valve ac24 non-latching { inrush 400 mA; holding 220 mA; works-from 22 V }
+            zone far { output 1; valve ac24; wire 250 m 2.5 mm2 }
+            schedule morning {
+              every day
+              start at 06:00
+              steps { water far for 10 min }
+            }
+            """,
+        KnownLimits = "Out and back are taken to be of one section, and the wire to be copper at 20 °C. A return that several valves share loses more when " +
+            "they open together. Of a latching valve the resistance of the wire is added to\n" +
+            "that of its coil. An old transformer may give less than is written on it. Thicker wires are proposed up to 10 mm2, or 10 AWG.",
+        Sources = "U = I · (R out + R back). Resistance of copper conductors: IEC 60228:2004, class 1 and 2; American Wire Gauge, ASTM B258.",
+    };
+
+    public IEnumerable<Finding> Findings() => context.Site.Zones.Select(Judge).OfType<Finding>();
+
+    public IEnumerable<string> NotChecked() => context.Site.Zones.Where(zone => !zone.IsSpare)
+        .Select(zone => (zone.Name, Lacks: LacksFor(zone))).Where(zone => zone.Lacks is not null)
+        .GroupBy(zone => zone.Lacks)
+        .Select(group => $"wire drop of {Phrases.Names([.. group.Select(zone => zone.Name)])} ({group.Key})");
+
+    /// <summary>What is missing to judge a zone, or null.</summary>
+    private static string? LacksFor(Zone zone)
+    {
+        if (zone.WireLength is null || zone.WireSection is null) return "no wire given";
+        if (zone.Valve is null) return "no valve given";
+        if (zone.Valve.WorksFrom is null) return "no works-from given";
+        if (zone.Valve is LatchingValve) return PulseValve.On(zone.Controller, zone.Valve) is null ? "no coil, pulse or store given" : null;
+        if (VoltsOf(zone.Controller) is null) return "no power given";
+        return zone.Valve is NonLatchingValve { Inrush: null } ? "no inrush given" : null;
+    }
+
+    private static decimal? VoltsOf(Controller controller) => (controller.Power?.TransformerVoltage ?? controller.Power?.ContinuousVoltage)?.InBase;
+
+    private static Finding? Judge(Zone zone)
+    {
+        if (LacksFor(zone) is not null) return null;
+        var (length, section) = (zone.WireLength!.Value, zone.WireSection!.Value);
+        if (Reaches(zone, length, section)) return null;
+        return zone.Valve is NonLatchingValve valve
+            ? Held(zone, length, section, valve.Inrush!.Value.InBase)
+            : Pulsed(zone, length, section);
+    }
+
+    /// <summary>Voltage that the valve gets as it opens.</summary>
+    private static decimal VoltsAt(Zone zone, Quantity length, Quantity section) => zone.Valve is NonLatchingValve valve
+        ? VoltsOf(zone.Controller)!.Value - Electricity.VoltageDrop(valve.Inrush!.Value.InBase, length, section)
+        : (decimal)PulseValve.On(zone.Controller, zone.Valve!)!.VoltsThrough((double)(2 * Electricity.WireOhms(length, section)));
+
+    private static bool Reaches(Zone zone, Quantity length, Quantity section) => VoltsAt(zone, length, section) >= zone.Valve!.WorksFrom!.Value.InBase;
+
+    private static Finding Held(Zone zone, Quantity length, Quantity section, decimal inrush)
+    {
+        var drop = Electricity.VoltageDrop(inrush, length, section);
+        return FindingFor(zone, length, section,
+            $"{length} of {section} lose {Volts(drop)} V of {Volts(VoltsOf(zone.Controller)!.Value)} V at {Phrases.Number(inrush, 2)} A, out and back.");
+    }
+
+    private static Finding? Pulsed(Zone zone, Quantity length, Quantity section)
+    {
+        var pulse = PulseValve.On(zone.Controller, zone.Valve!)!;
+        if (pulse.IsTooWeakFromFull) return null;
+        var wire = 2 * Electricity.WireOhms(length, section);
+        return FindingFor(zone, length, section,
+            $"{length} of {section} add {Phrases.Number(wire, 2)} ohm, out and back, to the {Phrases.Number((decimal)pulse.Ohms, 1)} ohm of the coil.");
+    }
+
+    private static Finding FindingFor(Zone zone, Quantity length, Quantity section, string details) =>
+        Finding.At(Rule, zone.WireLength!.Value.Place, $"too little voltage reaches the valve of {zone.DisplayName}",
+            $"gets {Volts(VoltsAt(zone, length, section))} V as it opens") with
+        {
+            Others = [new Label(zone.Valve!.WorksFrom!.Value.Place, $"works from {Volts(zone.Valve!.WorksFrom!.Value.InBase)} V")],
+            Details = details,
+            Help = Help(zone, length, section),
+        };
+
+    /// <summary>The thinnest section of the tables that does, and how long the present one may be, in whole units of its length.</summary>
+    private static string Help(Zone zone, Quantity length, Quantity section)
+    {
+        var longest = Bisection.First(1, (long)Math.Ceiling(length.Value), units => !Reaches(zone, new Quantity(units, length.Unit), section))!.Value - 1;
+        if (longest == 0)
+            return "The power supply gives too little for this valve, whatever the wire: take a valve that works from less, or another power supply.";
+        var thicker = Electricity.Thicker(section).ToArray();
+        var most = $"One of {section} may be {new Quantity(longest, length.Unit)} long.";
+        if (thicker.Where(other => Reaches(zone, length, other)).Take(1).ToArray() is [var enough]) return $"Lay a wire of {enough} or thicker. {most}";
+        return thicker.Length > 0
+            ? $"No single wire of up to {thicker[^1]} will do: shorten it, or lay a second conductor beside it. {most}"
+            : $"Shorten the wire, or lay a second conductor beside it. {most}";
+    }
+
+    private static string Volts(decimal volts) => Phrases.Number(volts, 3).TrimEnd('0').TrimEnd('.');
+}

@@ -1,0 +1,66 @@
+using WaterScript.Diagnostics;
+using WaterScript.Linting.Engine;
+using WaterScript.Simulation.Restrictions;
+using WaterScript.Wording;
+
+namespace WaterScript.Linting.Rules.Restrictions;
+
+/// <summary>Water on more days of a week than a restriction allows.</summary>
+internal sealed class WateringDaysLimit(LintContext context) : IRule
+{
+    public static Rule Rule { get; } = new("watering-days-limit", Severity.Error, "water on more days of a week than a restriction allows")
+    {
+        Category = RuleCategory.Restrictions,
+        CanBeAccepted = true,
+        Finds = """
+            A zone, or the site where the line does not say `per zone`, is watered on more local dates of one week than `at most … days a week`
+            allows. A week is Monday to Sunday unless the restriction says `week starts`; a run over midnight counts for both dates.
+            """,
+        Matters = """
+            Local rules carry fines, and they are there because water is short.
+            """,
+        Fires = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            zone beds { output 1 }
+            restriction town {
+              at most 2 days a week
+            }
+            schedule morning {
+              on mon, wed, fri
+              start at 05:50
+              steps { water beds for 20 min }
+            }
+            """,
+        Fixed = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            zone beds { output 1 }
+            restriction town {
+              at most 2 days a week
+            }
+            schedule morning {
+              on mon, fri
+              start at 05:50
+              steps { water beds for 20 min }
+            }
+            """,
+        KnownLimits = """
+            Where several schedules share a week, the one that makes a day too many is named.
+            """,
+    };
+
+    public IEnumerable<Finding> Findings() => context.Restrictions.BreachesOf(BreachKind.WateringDaysLimit).Select(FindingFor);
+
+    private Finding FindingFor(Breach breach) => breach.FindingFor(
+        Rule,
+        context,
+        $"{breach.ScheduleIn(context)} waters on more days a week than \"{breach.Restriction.Name}\" allows",
+        $"makes {MomentWords.Date(context.ClockAt(breach.Moment).Date)} a day too many",
+        $"up to {BreachWords.Number(breach.Worst)} days in a week",
+        "Water on fewer days, for longer.");
+}

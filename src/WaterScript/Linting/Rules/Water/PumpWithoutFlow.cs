@@ -1,0 +1,174 @@
+using WaterScript.Calendars;
+using WaterScript.Diagnostics;
+using WaterScript.Linting.Engine;
+using WaterScript.Model;
+using WaterScript.Simulation;
+using WaterScript.Timetables;
+using WaterScript.Wording;
+
+namespace WaterScript.Linting.Rules.Water;
+
+/// <summary>A pump that runs while no zone is open.</summary>
+internal sealed class PumpWithoutFlow : IRule, IRunObserver
+{
+    /// <summary>What a pump bears, in seconds, as while valves change over (common practice).</summary>
+    private const long Borne = 10;
+
+    public static Rule Rule { get; } = new("pump-without-flow", Severity.Error, "a pump that runs while no zone is open")
+    {
+        Category = RuleCategory.Water,
+        CanBeAccepted = true,
+        Finds = """
+            A pump stays on through a gap of more than 10 s in which none of its zones is open, and longer than its lead and lag would bridge anyway.
+            Each such gap is one time, and begins when the last zone closes.
+            """,
+        Matters = """
+            A pump that presses against closed valves heats the water in it until seals and pipes give way.
+            """,
+        Fires = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            supply well { flow 20 L/min }
+            zone a { output 1; flow 15 L/min }
+            pump lift { output 8; supply well; load 60 mA; stays-on-through 5 min }
+            schedule morning {
+              on mon
+              start at 06:00
+              steps {
+                water a for 10 min
+                pause 4 min
+                water a for 10 min
+              }
+            }
+            """,
+        Fixed = """
+            site plot {
+              timezone   Europe/Lisbon
+              effective  2026-03-01
+            }
+            supply well { flow 20 L/min; vessel 24 L }
+            zone a { output 1; flow 15 L/min }
+            pump lift { output 8; supply well; load 60 mA; stays-on-through 5 min }
+            schedule morning {
+              on mon
+              start at 06:00
+              steps {
+                water a for 10 min
+                pause 4 min
+                water a for 10 min
+              }
+            }
+            """,
+        KnownLimits = "Pumps on a supply with a `bypass` or a `vessel` are not looked at, nor are those whose zones are all on such supplies. A lead or a " +
+            "lag itself is taken as meant, however long.",
+        Sources = "Common practice: a pump must not run with no zone open.",
+    };
+
+    private readonly LintContext _context;
+    private readonly Gaps?[] _devices;
+    private readonly Gaps[][] _byZone;
+
+    public PumpWithoutFlow(LintContext context)
+    {
+        _context = context;
+        _devices = [.. context.Site.Devices.Select(GapsOf)];
+        _byZone = [.. context.Site.Zones.Select(
+            zone => _devices.OfType<Gaps>().Where(gaps => gaps.Device.Zones.Any(other => other.Index == zone.Index)).ToArray())];
+    }
+
+    public bool Observes(Zone zone) => _byZone[zone.Index].Length > 0;
+
+    public void Visit(in Run run)
+    {
+        foreach (var gaps in _byZone[run.Zone]) gaps.Add(run, _context);
+    }
+
+    public IEnumerable<Finding> Findings()
+    {
+        foreach (var gaps in _devices.OfType<Gaps>()) gaps.Finish(_context);
+        return _devices.OfType<Gaps>().Where(gaps => gaps.Alone.Happened).Select(FindingFor);
+    }
+
+    private Finding FindingFor(Gaps gaps)
+    {
+        var finding = Finding.At(Rule, gaps.Device.Origin, $"{gaps.Device.DisplayName} runs while no zone is open",
+            $"runs alone for up to {Phrases.Length((long)gaps.Alone.Worst)}") with
+        {
+            Others = [.. _context.Steps.Of(gaps.Origin).Labels("until this opens")],
+        };
+        return _context.Happening(finding, gaps.Alone) with
+        {
+            Help = $"Write a shorter `stays-on-through`, {Borne} s or less, or give the supply a `bypass` or a `vessel` where there is one.",
+        };
+    }
+
+    /// <summary>Whether no harm is known in a device that is on while no zone is open: it lifts no water, or what it lifts has somewhere to go.</summary>
+    public static bool MayRunOn(Device device) => device.Kind != DeviceKind.Pump || device.Output == 0 || IsRelieved(device);
+
+    private static Gaps? GapsOf(Device device)
+    {
+        if (MayRunOn(device)) return null;
+        var bridged = Math.Max(Borne, (device.StopsAfter - device.StartsAfter).WholeSeconds());
+        var through = device.StaysOnThrough.WholeSeconds();
+        return through > bridged ? new Gaps(device, bridged, through) : null;
+    }
+
+    private static bool IsRelieved(Device pump) => pump.Supply is { } supply ? IsRelieved(supply) : pump.Zones.All(zone => IsRelieved(zone.Supply));
+
+    private static bool IsRelieved(Supply? supply) => supply is { HasBypass: true } or { Vessel: not null };
+
+    /// <summary>
+    /// The gaps between the zones of a pump. One that starts late is off in a gap that comes before; one that stops early is off in a gap that nothing
+    /// long enough follows. So gaps wait until what follows them is.
+    /// </summary>
+    private sealed class Gaps(Device device, long bridged, long through)
+    {
+        private readonly long _startsAfter = device.StartsAfter.WholeSeconds();
+        private readonly long _stopsAfter = device.StopsAfter.WholeSeconds();
+        private readonly Queue<Gap> _waiting = new();
+        private long _began;
+        private long _end = long.MinValue / 2;
+
+        public Device Device { get; } = device;
+
+        /// <summary>When it runs alone; the worst is the longest, in seconds.</summary>
+        public OccurrenceCounter Alone { get; } = new();
+
+        public StepOrigin Origin { get; private set; }
+
+        public void Add(in Run run, LintContext context)
+        {
+            var gap = run.Start - _end;
+            if (gap > through)
+            {
+                Finish(context);
+                _began = run.Start;
+            }
+            else if (gap > bridged)
+            {
+                _waiting.Enqueue(new Gap(_end, run.Start, new StepOrigin(run.Schedule, run.Step)));
+            }
+
+            _end = Math.Max(_end, run.End + run.Overlap);
+            while (_waiting.TryPeek(out var first) && first.To <= _end + _stopsAfter) Report(_waiting.Dequeue(), context);
+        }
+
+        /// <summary>Nothing is to come that the pump would stay on for.</summary>
+        public void Finish(LintContext context)
+        {
+            while (_waiting.TryDequeue(out var gap)) Report(gap, context);
+        }
+
+        private void Report(in Gap gap, LintContext context)
+        {
+            var alone = Math.Min(gap.To, _end + _stopsAfter) - Math.Max(gap.From, _began + _startsAfter);
+            if (alone <= Borne) return;
+            if (Alone.Add(gap.From, context)) Origin = gap.Origin;
+            Alone.Reach(alone);
+        }
+
+        private readonly record struct Gap(long From, long To, StepOrigin Origin);
+    }
+}
