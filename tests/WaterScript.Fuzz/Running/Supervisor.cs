@@ -60,7 +60,8 @@ internal sealed class Supervisor(Options options, TextWriter output)
     {
         lock (_lock)
         {
-            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"[{_watch.Elapsed:hh\\:mm\\:ss}] input {index} passes when it runs again, after: {end}"));
+            output.WriteLine(string.Create(
+                CultureInfo.InvariantCulture, $"[{_watch.Elapsed:hh\\:mm\\:ss}] input {index} passes when it runs again, after: {end}"));
             output.Flush();
         }
     }
