@@ -8,8 +8,8 @@ namespace WaterScript.Fuzz.Running;
 /// </summary>
 internal sealed class WorkerProcess : IDisposable
 {
-    /// <summary>Processor time that one input may take.</summary>
-    private static readonly TimeSpan MostTime = TimeSpan.FromSeconds(10);
+    /// <summary>Processor time that one input may take in all stages: a site may have 20,000 passes on a single date, each of them read back by slow judges.</summary>
+    private static readonly TimeSpan MostTime = TimeSpan.FromSeconds(30);
 
     /// <summary>Time by the clock that one input may take, for one that waits and computes nothing; shrinking is part of it.</summary>
     private static readonly TimeSpan MostWait = TimeSpan.FromMinutes(4);
@@ -78,7 +78,7 @@ internal sealed class WorkerProcess : IDisposable
             _process.Refresh();
             if (_process.HasExited) return null;
             if (_process.WorkingSet64 > MostMemory) return "all stages: more than 2 GB of memory";
-            if (!_isShrinking && _process.TotalProcessorTime - _timeBefore > MostTime) return "all stages: more than 10 s of processor time";
+            if (!_isShrinking && _process.TotalProcessorTime - _timeBefore > MostTime) return "all stages: more than 30 s of processor time";
             return Stopwatch.GetElapsedTime(_began) > MostWait ? "all stages: no end" : null;
         }
     }
