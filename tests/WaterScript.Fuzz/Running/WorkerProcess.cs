@@ -8,7 +8,9 @@ namespace WaterScript.Fuzz.Running;
 /// </summary>
 internal sealed class WorkerProcess : IDisposable
 {
-    /// <summary>Processor time that one input may take in all stages: a site may have 20,000 passes on a single date, each of them read back by slow judges.</summary>
+    /// <summary>
+    /// Processor time that one input may take in all stages: a site may have 20,000 passes on a single date, each of them read back by slow judges.
+    /// </summary>
     private static readonly TimeSpan MostTime = TimeSpan.FromSeconds(30);
 
     /// <summary>Time by the clock that one input may take, for one that waits and computes nothing; shrinking is part of it.</summary>
