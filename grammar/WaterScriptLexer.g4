@@ -55,6 +55,7 @@ WITH    : 'with' ;
 THROUGH : 'through' ;
 AFTER   : 'after' ;
 BY      : 'by' ;
+OFF     : 'off' ;
 NEXT    : 'next' ;
 SOAK    : 'soak' ;
 AUTO    : 'auto' ;

@@ -239,10 +239,10 @@ repeatStatement returns [StatementNode node]
     { if (Whole) $node = new RepeatPassesNode(SpanOf($ctx), $e.node, $c.ctx?.node, $u.ctx?.node, $next); }
   ;
 
-/** `cut at T [next day]` */
+/** `cut off at T [next day]` */
 cutStatement returns [StatementNode node]
   locals [bool next]
-  : CUT AT m=moment ( nextDay { $next = true; } )?
+  : CUT OFF AT m=moment ( nextDay { $next = true; } )?
     { if (Whole) $node = new CutNode(SpanOf($ctx), $m.node, $next); }
   ;
 
@@ -554,7 +554,7 @@ nameButFrom
   | EVERY | ON | MANUAL | EXCEPT | START | FINISH | REPEAT | CUT | SCALE | NOTE | STEPS
   | WATER | PAUSE | CYCLE | RUN
   | FOR | ALLOW | AT | EXEMPT | WEEK
-  | TO | UNTIL | LIFTED | BECAUSE | WITH | THROUGH | AFTER | BY | NEXT | SOAK | AUTO | BETWEEN | AND | MOST | STARTS
+  | TO | UNTIL | LIFTED | BECAUSE | WITH | THROUGH | AFTER | BY | OFF | NEXT | SOAK | AUTO | BETWEEN | AND | MOST | STARTS
   | TIME | TIMES | PASS | PASSES | SUNRISE | SUNSET
   | DAY | DAYS | WEEKS | ODD | EVEN | FIRST | SECOND | THIRD | FOURTH | LAST | OF | MONTH
   | WORD

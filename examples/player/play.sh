@@ -2,7 +2,7 @@
 # Plays a list of switchings: prints what a device would do, second by second, and drives nothing itself. It is a model
 # to write a device's own program after. What it does, and why: docs/carrying-out-a-timetable.md
 #
-#   play.sh [--from EPOCH] [--cut EPOCH] [--speed N] [--controller NAME] [--outputs N] [--spacing MS] LIST…
+#   play.sh [--from EPOCH] [--cut EPOCH] [--speed N] [--controller NAME] [--outputs N] [--stagger MS] LIST…
 #
 #   LIST…              what "waterscript compile FILE --to csv --only switchings" writes, the newest first: the first
 #                      one that is whole is played, the others are not looked at; "--" before one that begins with "-"
@@ -11,7 +11,7 @@
 #   --speed N          how many seconds of the list pass in one; 0: all at once; default: 1
 #   --controller NAME  play no list but this controller's; default: whichever it is for
 #   --outputs N        how many outputs there are to close; default: as many as the list names
-#   --spacing MS       least time between two pulses, and between two openings; default: 0
+#   --stagger MS       least time between two pulses, and between two openings; default: 0
 #
 # Status: 0 played, or rested as it should; 1 no list is whole; 2 called wrongly; 3 the clock is not set.
 set -eu
@@ -19,11 +19,11 @@ export LC_ALL=C
 
 wrong() { printf 'play.sh: %s; how to call it is said at its top\n' "$1" >&2; exit 2; }
 
-from=$(date +%s) cut=0 speed=1 controller='' outputs=0 spacing=0
+from=$(date +%s) cut=0 speed=1 controller='' outputs=0 stagger=0
 while [ $# -gt 0 ]; do
   case $1 in
     --controller) [ -n "${2-}" ] || wrong "$1 wants a name"; controller=$2 ;;
-    --from | --cut | --speed | --outputs | --spacing)
+    --from | --cut | --speed | --outputs | --stagger)
       # No sign, no fraction, no 0 in front, and not so long that reckoning with it goes wrong.
       case ${2-} in '' | *[!0-9]* | 0?* | ???????????*) wrong "$1 wants a whole number of ten digits at most" ;; esac
       eval "${1#--}=\$2" ;;
@@ -96,7 +96,7 @@ done
 # The list is read twice: once for what there is to switch, once to play it. Times are in milliseconds.
 # What an output has to be at a moment follows from the list and the clock alone. So the rows before that moment are
 # played as well, silently; after them it is known what is still due.
-exec awk -F , -v from="$from" -v cut="$cut" -v speed="$speed" -v outputs="$outputs" -v spacing="$spacing" -v list="$hash" '
+exec awk -F , -v from="$from" -v cut="$cut" -v speed="$speed" -v outputs="$outputs" -v stagger="$stagger" -v list="$hash" '
   function say(output, what, polarity, pulse, why, opening) {
     printf "%.3f,%s,%s,%s,%s,%s,%s,%s\n", now / 1000, output, what, polarity, pulse, why, opening, list
   }
@@ -106,7 +106,7 @@ exec awk -F , -v from="$from" -v cut="$cut" -v speed="$speed" -v outputs="$outpu
   # Pulses, and openings of every kind, keep their distance. It is here that a device would move a pin.
   function send(output, what, why) {
     if (silent) return
-    if (what == "open" || latching[output]) { wait(free); free = now + spacing }
+    if (what == "open" || latching[output]) { wait(free); free = now + stagger }
     say(output, what, !latching[output] ? "" : what == "open" ? "positive" : "negative", pulse[output], why, why == "power-up" ? "" : opening[output])
   }
 

@@ -59,7 +59,7 @@ public sealed class OutputSwitching
         Device = switching.Device < 0 ? null : site.Devices[switching.Device].Name;
     }
 
-    /// <summary>When, in whole milliseconds, in the zone of the site; later than the opening says where spacing makes it wait.</summary>
+    /// <summary>When, in whole milliseconds, in the zone of the site; later than the opening says where stagger makes it wait.</summary>
     public ZonedDateTime Time { get; }
 
     /// <summary>The name of the controller.</summary>

@@ -22,7 +22,7 @@ internal static class LargeSite
         for (var i = 1; i <= zones; i++)
         {
             text.AppendLine(CultureInfo.InvariantCulture,
-                $"zone z{i} \"Zone {i}\" {{\n  output {i}\n  valve ac24\n  flow 12 L/min\n  area 60 m2\n  heads spray\n}}");
+                $"zone z{i} \"Zone {i}\" {{\n  output {i}\n  valve ac24\n  flow 12 L/min\n  area 60 m2\n  method spray\n}}");
         }
 
         for (var i = 1; i + 4 <= zones; i += 5)
@@ -52,7 +52,7 @@ internal static class LargeSite
     {
         var text = new StringBuilder();
         text.AppendLine("site estate {\n  timezone Europe/Lisbon\n  effective 2026-01-01\n  location 39.6 N 8.1 W\n}");
-        text.AppendLine("valve ac24 non-latching { inrush 400 mA; holding 220 mA; works-from 19 V }");
+        text.AppendLine("valve ac24 non-latching { inrush 400 mA; holding 220 mA; minimum-voltage 19 V }");
         for (var i = 1; i <= controllers; i++)
         {
             text.AppendLine(CultureInfo.InvariantCulture, $"supply main{i} {{\n  flow 40 L/min\n}}");
@@ -61,7 +61,7 @@ internal static class LargeSite
                 text.AppendLine(
                     CultureInfo.InvariantCulture,
                     $"zone z{i}-{output} \"Zone {output} of {i}\" {{\n  output {output} of box{i}\n  supply main{i}\n  valve ac24\n"
-                        + $"  flow {10 + (output % 20)} L/min\n  area 60 m2\n  heads rotor\n}}");
+                        + $"  flow {10 + (output % 20)} L/min\n  area 60 m2\n  method rotor\n}}");
 
             text.AppendLine(
                 CultureInfo.InvariantCulture,

@@ -15,7 +15,7 @@ internal readonly record struct Infiltration(decimal Rate, decimal Intake, decim
     public static Infiltration? Of(Zone zone)
     {
         ArgumentNullException.ThrowIfNull(zone);
-        if (zone.Heads == Heads.Drip) return new Infiltration(0, 0, 0);
+        if (zone.Method == IrrigationMethod.Drip) return new Infiltration(0, 0, 0);
         return zone is { MillimetresPerHour: { } rate, Soil: { Intake: { } intake } soil } && soil.PondsOn(zone.SlopePercent ?? 0m) is { } ponds
             ? new Infiltration(rate, intake.InBase, ponds.InBase)
             : null;

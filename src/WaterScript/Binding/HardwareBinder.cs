@@ -91,7 +91,7 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
     private Supply SupplyFrom(BoundBlock block, int index, Supply? feeder)
     {
         var contains = block.Get(Schema.Supply.Contains);
-        var catches = block.Get(Schema.Supply.Catches);
+        var catches = block.Get(Schema.Supply.Catchment);
         if (contains is { } content && block.Get(Schema.Supply.Tank) is { } tank && content.Value.Amount.InBase > tank.InBase)
             scope.Report(ReadingRules.OutOfRange, block.Find(Schema.Supply.Contains)!.ValueOrigin, "more than the tank holds", $"the tank holds {tank}");
         return new Supply
@@ -103,13 +103,13 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
             Flow = block.Get(Schema.Supply.Flow),
             MinimumFlow = block.Get(Schema.Supply.MinimumFlow),
             HasBypass = block.Has(Schema.Supply.Bypass),
-            Vessel = block.Get(Schema.Supply.Vessel),
+            PressureTank = block.Get(Schema.Supply.PressureTank),
             Tank = block.Get(Schema.Supply.Tank),
             Contains = contains?.Part(value => value.Amount),
             ContainsOn = contains?.Part(value => value.On),
             Refill = block.Get(Schema.Supply.Refill),
-            CatchArea = catches?.Part(roof => roof.Amount),
-            CatchPercent = catches?.Part(roof => roof.Percent),
+            CatchmentArea = catches?.Part(roof => roof.Amount),
+            CatchmentPercent = catches?.Part(roof => roof.Percent),
             Reserve = block.Get(Schema.Supply.Reserve),
             Daily = block.Get(Schema.Supply.Daily),
             Change = block.Get(Schema.Supply.Change),
@@ -128,7 +128,7 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
             Label = block.Label,
             Origin = block.Origin,
             Outputs = block.Get(Schema.Controller.Outputs),
-            WrittenSpacing = block.Get(Schema.Controller.SpacingTime),
+            WrittenStagger = block.Get(Schema.Controller.StaggerTime),
             AtMostZones = block.Get(Schema.Controller.AtMost),
             WrittenMayOverlap = block.Choice(Schema.Controller.Schedules, word => word == "may-overlap"),
             ClockWithin = block.Get(Schema.Controller.Clock),
@@ -154,8 +154,8 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
             Continuous = block.Get(Schema.Power.Continuous)?.Part(pair => pair.First),
             ContinuousVoltage = block.Get(Schema.Power.Continuous)?.Part(pair => pair.Second),
             Peak = block.Get(Schema.Power.Peak),
-            Store = block.Get(Schema.Power.Store)?.Part(pair => pair.First),
-            StoreVoltage = block.Get(Schema.Power.Store)?.Part(pair => pair.Second),
+            Capacitor = block.Get(Schema.Power.Capacitor)?.Part(pair => pair.First),
+            CapacitorVoltage = block.Get(Schema.Power.Capacitor)?.Part(pair => pair.Second),
             Recharge = block.Get(Schema.Power.Recharge)?.Part(recharge => recharge.Amount),
             RechargeEfficiencyPercent = block.Get(Schema.Power.Recharge)?.Part(recharge => recharge.Percent),
         };
@@ -178,16 +178,16 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
     {
         var block = BlockReader.Read(placed.Node, placed.Source, Schema.LatchingValve.Block, scope);
         var pulse = block.Get(Schema.LatchingValve.PulseTime);
-        var moves = block.Get(Schema.LatchingValve.MovesIn);
+        var moves = block.Get(Schema.LatchingValve.ResponseTime);
         if (moves?.Value > pulse?.Value)
-            scope.Report(ReadingRules.OutOfRange, block.Find(Schema.LatchingValve.MovesIn)!.ValueOrigin, "the plunger moves after the pulse is over",
-                help: "Make the pulse longer, or mend `moves-in`.");
+            scope.Report(ReadingRules.OutOfRange, block.Find(Schema.LatchingValve.ResponseTime)!.ValueOrigin, "the plunger moves after the pulse is over",
+                help: "Make the pulse longer, or mend `response-time`.");
         return new LatchingValve(block.Name.Text, block.Label, origin)
         {
             Pulse = pulse,
-            MovesIn = moves,
+            ResponseTime = moves,
             Coil = block.Get(Schema.LatchingValve.Coil),
-            WorksFrom = block.Get(Schema.LatchingValve.WorksFrom),
+            MinimumVoltage = block.Get(Schema.LatchingValve.MinimumVoltage),
         };
     }
 
@@ -198,7 +198,7 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
         {
             Inrush = block.Get(Schema.NonLatchingValve.Inrush),
             Holding = block.Get(Schema.NonLatchingValve.Holding),
-            WorksFrom = block.Get(Schema.NonLatchingValve.WorksFrom),
+            MinimumVoltage = block.Get(Schema.NonLatchingValve.MinimumVoltage),
         };
     }
 }

@@ -47,7 +47,7 @@ internal static class Limits
     /// <summary>Passes of a site that are held while they wait for their turn, where work is counted.</summary>
     public const int PassesHeld = 300_000;
 
-    /// <summary>Switchings that are held while a spacing delays them, where work is counted.</summary>
+    /// <summary>Switchings that are held while a stagger delays them, where work is counted.</summary>
     public const int SwitchingsHeld = 100_000;
 
     /// <summary>Zones in all lists of a site's steps and sets together, each as often as it is named.</summary>

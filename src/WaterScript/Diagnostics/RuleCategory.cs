@@ -15,7 +15,7 @@ internal enum RuleCategory
     /// <summary>Flows, tanks, pumps and pipes.</summary>
     Water,
 
-    /// <summary>Currents, stores and wires.</summary>
+    /// <summary>Currents, capacitors and wires.</summary>
     Power,
 
     /// <summary>What plants need and what soil takes in.</summary>

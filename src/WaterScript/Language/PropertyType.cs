@@ -35,12 +35,12 @@ internal sealed record AmountType(Dimension Dimension, Bounds Bounds) : Property
 /// <summary>A length of time above zero in whole seconds: <c>40 min</c>.</summary>
 internal sealed record TimeType : PropertyType
 {
-    /// <summary>The word before it, or null: <c>within 20 s</c>.</summary>
-    public string? Before { get; init; }
+    /// <summary>The words before it: <c>within 20 s</c>, <c>gaps up to 60 s</c>.</summary>
+    public ImmutableArray<string> Before { get; init; } = [];
 
     /// <inheritdoc/>
     public override ImmutableArray<DescribedKey> KeysOf(string word, string help) =>
-        [new(KeyOf(Before is null ? word : $"{word}_{Before}", Dimension.Time), new NumberShape(Bounds.Positive), help)];
+        [new(KeyOf(string.Join('_', [word, .. Before]), Dimension.Time), new NumberShape(Bounds.Positive), help)];
 }
 
 /// <summary>A length of time to the millisecond: <c>50 ms</c>.</summary>
@@ -171,6 +171,9 @@ internal sealed record ContentType : CompositeType;
 
 /// <summary>A roof and a share: <c>18 m2 at 80 %</c>.</summary>
 internal sealed record CatchType : CompositeType;
+
+/// <summary>A volume, and the pressures between which a pump fills it: <c>24 L from 2 bar to 3.5 bar</c>.</summary>
+internal sealed record PressureTankType : CompositeType;
 
 /// <summary>A power and a share: <c>2 W efficiency 80 %</c>.</summary>
 internal sealed record RechargeType : CompositeType;

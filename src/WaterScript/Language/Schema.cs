@@ -17,7 +17,7 @@ internal static class Schema
     ];
 
     private static readonly Bounds Pulse = new(0, 10, IsAboveLeast: true);
-    private static readonly Bounds Spacing = new(0, 600);
+    private static readonly Bounds Stagger = new(0, 600);
     private static readonly Bounds ScaleShare = new(0, 1_000);
     private static readonly Bounds EmitterCount = new(1, 1_000_000);
 
@@ -66,11 +66,20 @@ internal static class Schema
     internal static class Supply
     {
         public static readonly Property<AmountType> Flow =
-            new("flow", "flow 30 L/min", "The most that it gives, measured with the heads running.", Amount(Dimension.Flow));
+            new("flow", "flow 30 L/min", "The most that it gives, measured with zones open.", Amount(Dimension.Flow));
         public static readonly Property<AmountType> MinimumFlow =
             new("minimum-flow", "minimum-flow 8 L/min", "The least that its pump may be asked for.", Amount(Dimension.Flow));
         public static readonly Property<FlagType> Bypass = new("bypass", "bypass", "A bypass takes what is under the minimum.", new());
-        public static readonly Property<AmountType> Vessel = new("vessel", "vessel 24 L", "Volume of a pressure vessel.", Amount(Dimension.Volume));
+        public static readonly Property<PressureTankType> PressureTank =
+            new("pressure-tank", "pressure-tank 24 L from 2 bar to 3.5 bar", "A pressure tank, and where its pump cuts in and out on the gauge.", new())
+            {
+                Keys =
+            [
+                new("pressure_tank_l", new NumberShape(Bounds.Positive), "Volume of its pressure tank.") { Form = "pressure-tank 24 L" },
+                new("pressure_tank_from_bar", new NumberShape(Bounds.NotNegative), "Pressure at which the pump cuts in."),
+                new("pressure_tank_to_bar", new NumberShape(Bounds.Positive), "Pressure at which the pump cuts out."),
+            ],
+            };
         public static readonly Property<AmountType> Tank = new("tank", "tank 8 m3", "Volume of its tank.", Amount(Dimension.Volume));
         public static readonly Property<ContentType> Contains =
             new("contains", "contains 200 L on 2026-05-01", "What the tank holds at the start of a date.", new())
@@ -83,26 +92,29 @@ internal static class Schema
             ],
             };
         public static readonly Property<AmountType> Refill = new("refill", "refill 4 L/min", "Flow into the tank.", Amount(Dimension.Flow, Bounds.NotNegative));
-        public static readonly Property<CatchType> Catches =
-            new("catches", "catches 18 m2 at 80 %", "Roof that rain is caught from, and the share that reaches the tank.", new())
+        public static readonly Property<CatchType> Catchment =
+            new("catchment", "catchment 18 m2 at 80 %", "Roof that rain is caught from, and the share that reaches the tank.", new())
             {
                 Keys =
             [
-                new("catches_m2", new NumberShape(Bounds.Positive), "Roof area that rain is caught from."),
-                new("catches_percent", new NumberShape(Bounds.ShareOfWhole), "Share of that rain that reaches the tank."),
+                new("catchment_m2", new NumberShape(Bounds.Positive), "Roof area that rain is caught from."),
+                new("catchment_percent", new NumberShape(Bounds.ShareOfWhole), "Share of that rain that reaches the tank."),
             ],
             };
         public static readonly Property<AmountType> Reserve =
             new("reserve", "reserve 100 L", "What must stay in the tank.", Amount(Dimension.Volume, Bounds.NotNegative)) { Default = "0 L" };
         public static readonly Property<AmountType> Daily = new("daily", "daily 2 m3", "The most in a day, from local midnight.", Amount(Dimension.Volume));
         public static readonly Property<ChangeType> Change =
-            new("change", "change gap 5 s", "What stands between two waterings of a pass: a gap, or an overlap.", new())
+            new("change-over", "change-over gap 5 s", "What stands between two waterings of a pass: a gap, or an overlap.", new())
             {
                 Default = "nothing",
                 Keys =
             [
-                new("change_gap_s", new NumberShape(ChangeType.Bounds), "Nothing is open for so long between two waterings."),
-                new("change_overlap_s", new NumberShape(ChangeType.Bounds), "Both are open for so long between two waterings.") { Form = "change overlap 5 s" },
+                new("change_over_gap_s", new NumberShape(ChangeType.Bounds), "Nothing is open for so long between two waterings."),
+                new("change_over_overlap_s", new NumberShape(ChangeType.Bounds), "Both are open for so long between two waterings.")
+                {
+                    Form = "change-over overlap 5 s"
+                },
             ],
             };
         public static readonly Property<ReferenceType> FedBy = new("fed-by", "fed-by main", "The supply that feeds it.", Reference("the name of a supply"));
@@ -113,7 +125,7 @@ internal static class Schema
             };
         public static readonly BlockSchema Block = new(
             "supply", "Where water comes from.",
-            [Flow, MinimumFlow, Bypass, Vessel, Tank, Contains, Refill, Catches, Reserve, Daily, Change, FedBy, Backflow])
+            [Flow, MinimumFlow, Bypass, PressureTank, Tank, Contains, Refill, Catchment, Reserve, Daily, Change, FedBy, Backflow])
         {
             Section = "supplies",
         };
@@ -122,8 +134,8 @@ internal static class Schema
     internal static class Controller
     {
         public static readonly Property<CountType> Outputs = new("outputs", "outputs 8", "Number of its outputs.", new(MostOutputs));
-        public static readonly Property<ShortTimeType> SpacingTime =
-            new("spacing", "spacing 300 ms", "Time between two openings.", new(Spacing)) { Default = "0 s", IsAlwaysDescribed = true };
+        public static readonly Property<ShortTimeType> StaggerTime =
+            new("stagger", "stagger 300 ms", "Time between two openings.", new(Stagger)) { Default = "0 s", IsAlwaysDescribed = true };
         public static readonly Property<CountType> AtMost =
             new("at", "at most 2 zones", "The most zones at once.", new(MostOutputs) { Before = "most", Counted = ("zones", "zone") })
             {
@@ -136,9 +148,9 @@ internal static class Schema
                 Default = "may-overlap",
                 Keys = [new("schedules_may_overlap", new TrueOrFalseShape(), "Whether two schedules may run at once on it.")],
             };
-        public static readonly Property<TimeType> Clock = new("clock", "clock within 20 s", "How far its clock may be off.", new() { Before = "within" });
+        public static readonly Property<TimeType> Clock = new("clock", "clock within 20 s", "How far its clock may be off.", new() { Before = ["within"] });
         public static readonly BlockSchema Block =
-            new("controller", "What switches outputs.", [Outputs, SpacingTime, AtMost, Schedules, Clock]) { Inner = ["power"], Section = "controllers" };
+            new("controller", "What switches outputs.", [Outputs, StaggerTime, AtMost, Schedules, Clock]) { Inner = ["power"], Section = "controllers" };
     }
 
     internal static class Power
@@ -150,40 +162,47 @@ internal static class Schema
             new("continuous", "continuous 500 mA at 5 V", "Current that it gives for as long as wanted.",
             new(Dimension.Current, "Current for as long as wanted.", Dimension.Voltage, "Voltage of that current."));
         public static readonly Property<AmountType> Peak = new("peak", "peak 1 A", "The most current for a moment.", Amount(Dimension.Current));
-        public static readonly Property<PairType> Store =
-            new("store", "store 4700 uF at 24 V", "The capacitor that pulses are drawn from, and its voltage.",
+        public static readonly Property<PairType> Capacitor =
+            new("capacitor", "capacitor 4700 uF at 24 V", "The capacitor that pulses are drawn from, and its voltage.",
             new(Dimension.Capacitance, "Capacitance that pulses are drawn from.", Dimension.Voltage, "Voltage to which it is charged."));
         public static readonly Property<RechargeType> Recharge =
-            new("recharge", "recharge 2 W efficiency 80 %", "Power that recharges the store, and the share that reaches it.", new())
+            new("recharge", "recharge 2 W efficiency 80 %", "Power that recharges the capacitor, and the share that reaches it.", new())
             {
                 Keys =
             [
-                new("recharge_w", new NumberShape(Bounds.Positive), "Power that recharges the store."),
+                new("recharge_w", new NumberShape(Bounds.Positive), "Power that recharges the capacitor."),
                 new("recharge_efficiency_percent", new NumberShape(Bounds.ShareOfWhole), "Share of that power that reaches it."),
             ],
             };
         public static readonly BlockSchema Block =
-            new("power", "The power supply of a controller.", [Transformer, Continuous, Peak, Store, Recharge]) { Section = "controllers/power" };
+            new("power", "The power supply of a controller.", [Transformer, Continuous, Peak, Capacitor, Recharge]) { Section = "controllers/power" };
     }
 
     internal static class LatchingValve
     {
         public static readonly Property<ShortTimeType> PulseTime = new("pulse", "pulse 50 ms", "Length of the pulse.", new(Pulse));
-        public static readonly Property<ShortTimeType> MovesIn = new("moves-in", "moves-in 20 ms", "When in the pulse the plunger moves.", new(Pulse));
+        public static readonly Property<ShortTimeType> ResponseTime =
+            new("response-time", "response-time 20 ms", "When in the pulse the plunger moves.", new(Pulse));
         public static readonly Property<AmountType> Coil = new("coil", "coil 20 ohm", "Resistance of the coil.", Amount(Dimension.Resistance));
-        public static readonly Property<AmountType> WorksFrom =
-            new("works-from", "works-from 12 V", "Voltage that it needs to move.", Amount(Dimension.Voltage));
+        public static readonly Property<AmountType> MinimumVoltage =
+            new("minimum-voltage", "minimum-voltage 12 V", "Voltage that it needs to move.", Amount(Dimension.Voltage));
         public static readonly BlockSchema Block =
-            new("valve latching", "A pulse opens it, a pulse of the other polarity closes it.", [PulseTime, MovesIn, Coil, WorksFrom]) { Section = "valves" };
+            new("valve latching", "A pulse opens it, a pulse of the other polarity closes it.", [PulseTime, ResponseTime, Coil, MinimumVoltage])
+            {
+                Section = "valves"
+            };
     }
 
     internal static class NonLatchingValve
     {
         public static readonly Property<AmountType> Inrush = new("inrush", "inrush 400 mA", "Current for the moment of opening.", Amount(Dimension.Current));
         public static readonly Property<AmountType> Holding = new("holding", "holding 220 mA", "Current while open.", Amount(Dimension.Current));
-        public static readonly Property<AmountType> WorksFrom =
-            new("works-from", "works-from 19 V", "Voltage that it needs to move.", Amount(Dimension.Voltage));
-        public static readonly BlockSchema Block = new("valve non-latching", "Open while it is powered.", [Inrush, Holding, WorksFrom]) { Section = "valves" };
+        public static readonly Property<AmountType> MinimumVoltage =
+            new("minimum-voltage", "minimum-voltage 19 V", "Voltage that it needs to move.", Amount(Dimension.Voltage));
+        public static readonly BlockSchema Block = new("valve non-latching", "Open while it is powered.", [Inrush, Holding, MinimumVoltage])
+        {
+            Section = "valves"
+        };
     }
 
     /// <summary>What pumps, masters and injectors have in common.</summary>
@@ -208,15 +227,19 @@ internal static class Schema
                 Default = "with them",
                 IsAlwaysDescribed = true
             };
-        public static readonly Property<TimeType> StaysOnThrough =
-            new("stays-on-through", "stays-on-through 60 s", "Gaps of up to this length leave it on.", new()) { Default = "none", IsAlwaysDescribed = true };
+        public static readonly Property<TimeType> Bridges =
+            new("bridges", "bridges gaps up to 60 s", "Gaps of up to this length leave it on.", new() { Before = ["gaps", "up", "to"] })
+            {
+                Default = "none",
+                IsAlwaysDescribed = true
+            };
         public static readonly Property<CountType> AtMost =
             new("at", "at most 6 starts an hour", "The most starts an hour.",
             new(3_600) { Before = "most", Counted = ("starts", "start"), After = ["an", "hour"] })
             {
                 Keys = [new("starts_an_hour", new CountShape(3_600), "The most starts an hour.")],
             };
-        public static readonly ImmutableArray<Property> All = [Output, Supply, Zones, Load, Valve, Starts, Stops, StaysOnThrough, AtMost];
+        public static readonly ImmutableArray<Property> All = [Output, Supply, Zones, Load, Valve, Starts, Stops, Bridges, AtMost];
     }
 
     internal static class Pump
@@ -266,8 +289,8 @@ internal static class Schema
             new("rate", "rate 12 mm/h", "Application rate; with flow and area too, all three agree within 5 %.",
             Amount(Dimension.DepthRate))
             { Default = "flow / area" };
-        public static readonly Property<WordType> Heads =
-            new("heads", "heads spray", "What stands at the end of the pipes.", Word("a kind of heads", "drip", "bubbler", "spray", "rotor", "mist"));
+        public static readonly Property<WordType> Method =
+            new("method", "method spray", "How it is watered.", Word("a method", "drip", "bubbler", "spray", "rotor", "mist"));
         public static readonly Property<ShareType> Efficiency =
             new("efficiency", "efficiency 80 %", "Share of the water that the plants can use.", new(Bounds.ShareOfWhole));
         public static readonly Property<ShareType> Uniformity =
@@ -287,7 +310,7 @@ internal static class Schema
         public static readonly Property<FlagType> Spare = new("spare", "spare", "Wired but not in use.", new());
         public static readonly BlockSchema Block = new(
             "zone", "An area watered by one valve.",
-            [Output, Valve, Supply, Flow, Emitters, Area, Rate, Heads, Efficiency, Uniformity, Soil, Slope, Plants, Trim, Longest, Shortest, Rest, NeverDryFor,
+            [Output, Valve, Supply, Flow, Emitters, Area, Rate, Method, Efficiency, Uniformity, Soil, Slope, Plants, Trim, Longest, Shortest, Rest, NeverDryFor,
                 Wire, Spare])
         {
             Section = "zones",
@@ -321,7 +344,7 @@ internal static class Schema
             EachMonth("0.9", "Crop coefficient of the month.", new NumberType(Possible), month => Coefficient.Keys[0] with { Inner = month });
         public static readonly Property<AmountType> Roots = new("roots", "roots 40 cm", "Depth of the roots.", Amount(Dimension.Length));
         public static readonly Property<ShareType> Depletion =
-            new("depletion", "depletion 50 %", "Share of the water held that may be used.", new(Bounds.ShareOfWhole));
+            new("allowed-depletion", "allowed-depletion 50 %", "Share of the water held that may be used.", new(Bounds.ShareOfWhole));
         public static readonly BlockSchema Block =
             new("plants", "Plants of the file's own.", [Coefficient, Roots, Depletion, .. Months]) { Section = "plants" };
     }

@@ -30,8 +30,11 @@ internal sealed record Supply
     /// <summary>Whether a bypass takes what is under the minimum.</summary>
     public bool HasBypass { get; init; }
 
-    /// <summary>Volume of a pressure vessel, or null.</summary>
-    public Placed<Quantity>? Vessel { get; init; }
+    /// <summary>Its pressure tank, or null.</summary>
+    public Placed<PressureTank>? PressureTank { get; init; }
+
+    /// <summary>Whether its pump may run or start while the zones take less: a bypass or a pressure tank takes the rest.</summary>
+    public bool TakesUp => HasBypass || PressureTank?.Value.UsableLitres is not null;
 
     /// <summary>Volume of its tank, or null.</summary>
     public Placed<Quantity>? Tank { get; init; }
@@ -46,10 +49,10 @@ internal sealed record Supply
     public Placed<Quantity>? Refill { get; init; }
 
     /// <summary>Roof area that rain is caught from, or null.</summary>
-    public Placed<Quantity>? CatchArea { get; init; }
+    public Placed<Quantity>? CatchmentArea { get; init; }
 
     /// <summary>Share of that rain that reaches the tank, in per cent, or null.</summary>
-    public Placed<decimal>? CatchPercent { get; init; }
+    public Placed<decimal>? CatchmentPercent { get; init; }
 
     /// <summary>What must stay in the tank, or null.</summary>
     public Placed<Quantity>? Reserve { get; init; }
@@ -105,10 +108,10 @@ internal sealed record Controller
     public Placed<int>? Outputs { get; init; }
 
     /// <summary>Time between two openings as written, or null.</summary>
-    public Placed<Duration>? WrittenSpacing { get; init; }
+    public Placed<Duration>? WrittenStagger { get; init; }
 
     /// <summary>Time between two openings; zero where none is given.</summary>
-    public Duration Spacing => WrittenSpacing?.Value ?? Duration.Zero;
+    public Duration Stagger => WrittenStagger?.Value ?? Duration.Zero;
 
     /// <summary>The most zones at once, or null.</summary>
     public Placed<int>? AtMostZones { get; init; }
@@ -151,10 +154,10 @@ internal sealed record Power
     public Placed<Quantity>? Peak { get; init; }
 
     /// <summary>Capacitance that pulses are drawn from.</summary>
-    public Placed<Quantity>? Store { get; init; }
+    public Placed<Quantity>? Capacitor { get; init; }
 
     /// <summary>Voltage to which it is charged.</summary>
-    public Placed<Quantity>? StoreVoltage { get; init; }
+    public Placed<Quantity>? CapacitorVoltage { get; init; }
 
     /// <summary>Power that recharges it.</summary>
     public Placed<Quantity>? Recharge { get; init; }
@@ -170,7 +173,7 @@ internal sealed record Power
 internal abstract record Valve(string Name, string? Label, Location Origin)
 {
     /// <summary>Voltage that it needs to move, or null.</summary>
-    public Placed<Quantity>? WorksFrom { get; init; }
+    public Placed<Quantity>? MinimumVoltage { get; init; }
 }
 
 /// <summary>A valve that a pulse opens and a pulse of the other polarity closes.</summary>
@@ -180,7 +183,7 @@ internal sealed record LatchingValve(string Name, string? Label, Location Origin
     public Placed<Duration>? Pulse { get; init; }
 
     /// <summary>When in the pulse the plunger moves, or null.</summary>
-    public Placed<Duration>? MovesIn { get; init; }
+    public Placed<Duration>? ResponseTime { get; init; }
 
     /// <summary>Resistance of the coil, or null.</summary>
     public Placed<Quantity>? Coil { get; init; }
@@ -261,10 +264,10 @@ internal sealed record Device
     public Duration StopsAfter => WrittenStop?.Value ?? Duration.Zero;
 
     /// <summary>Length of the gaps that leave it on as written, or null.</summary>
-    public Placed<Duration>? WrittenStaysOnThrough { get; init; }
+    public Placed<Duration>? WrittenBridges { get; init; }
 
     /// <summary>Gaps of up to this length between two zones leave it on; zero where nothing is said.</summary>
-    public Duration StaysOnThrough => WrittenStaysOnThrough?.Value ?? Duration.Zero;
+    public Duration Bridges => WrittenBridges?.Value ?? Duration.Zero;
 
     /// <summary>The most starts an hour, or null.</summary>
     public Placed<int>? StartsAnHour { get; init; }

@@ -6,7 +6,7 @@ using WaterScript.Text;
 namespace WaterScript.Model;
 
 /// <summary>What stands at the end of the pipes.</summary>
-internal enum Heads
+internal enum IrrigationMethod
 {
     /// <summary>Not said.</summary>
     Unknown,
@@ -73,7 +73,7 @@ internal sealed record Zone
     public Placed<Quantity>? Rate { get; init; }
 
     /// <summary>What stands at the end of the pipes.</summary>
-    public Heads Heads { get; init; }
+    public IrrigationMethod Method { get; init; }
 
     /// <summary>Share of the water that the plants can use, in per cent, or null.</summary>
     public Placed<decimal>? EfficiencyPercent { get; init; }
@@ -115,7 +115,7 @@ internal sealed record Zone
     public Placed<Quantity>? WireSection { get; init; }
 
     /// <summary>Whether its heads throw water, so that sun and wind take a share of it.</summary>
-    public bool WatersFromAbove => Heads is Model.Heads.Spray or Model.Heads.Rotor;
+    public bool WatersFromAbove => Method is IrrigationMethod.Spray or IrrigationMethod.Rotor;
 
     /// <summary>Whether it is wired but not in use.</summary>
     public bool IsSpare { get; init; }

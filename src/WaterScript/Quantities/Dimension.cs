@@ -48,6 +48,9 @@ internal enum Dimension
     /// <summary>Apparent power; the base unit is the volt-ampere.</summary>
     ApparentPower,
 
+    /// <summary>Pressure on the gauge, above that of the air; the base unit is the bar.</summary>
+    Pressure,
+
     /// <summary>Temperature; the base unit is the degree Celsius.</summary>
     Temperature,
 

@@ -21,6 +21,7 @@ internal static class Dimensions
         Dimension.Capacitance => "a capacitance",
         Dimension.Power => "a power",
         Dimension.ApparentPower => "an apparent power",
+        Dimension.Pressure => "a pressure",
         Dimension.Temperature => "a temperature",
         Dimension.Wind => "a wind speed",
         Dimension.Sunshine => "hours of sunshine a day",

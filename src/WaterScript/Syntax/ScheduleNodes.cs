@@ -30,7 +30,7 @@ internal sealed record StartAfterNode(TextSpan Span, NameNode Other, RowNode? De
 /// <summary><c>repeat every 45 min for 4 passes</c>, <c>repeat every 8 min until T [next day]</c>.</summary>
 internal sealed record RepeatPassesNode(TextSpan Span, RowNode Every, NumberNode? Passes, MomentNode? Until, bool NextDay) : StatementNode(Span);
 
-/// <summary><c>cut at T [next day]</c></summary>
+/// <summary><c>cut off at T [next day]</c></summary>
 internal sealed record CutNode(TextSpan Span, MomentNode At, bool NextDay) : StatementNode(Span);
 
 /// <summary><c>scale NAME</c> or <c>scale 80 %</c>, the row after <c>scale</c>.</summary>

@@ -4,7 +4,7 @@ using WaterScript.Model;
 namespace WaterScript.Timetables;
 
 /// <summary>
-/// Keeps of the planned runs what closed seasons, <c>cut at</c> lines and holds leave, in this order. Nothing else moves.
+/// Keeps of the planned runs what closed seasons, <c>cut off at</c> lines and holds leave, in this order. Nothing else moves.
 /// </summary>
 internal sealed class CancellationFilter(Site site, Holds holds, WorkBudget? budget = null)
 {

@@ -12,7 +12,7 @@ internal enum SkipCause
     /// <summary>A closed season.</summary>
     ClosedSeason,
 
-    /// <summary>A <c>cut at</c> line.</summary>
+    /// <summary>A <c>cut off at</c> line.</summary>
     Cut,
 
     /// <summary>Scale and trim, which bring it to nothing or under the zone's shortest.</summary>

@@ -70,7 +70,9 @@ internal sealed class DeviceListStage : IStage
             Must.Equal(controller.Name, row[2], "a controller's list has its rows only");
             Must.Hold(wired[(int)output].Any(), "an output of a device list is wired", shown);
             Must.Hold(most > 0, "max_on_s is above zero", shown);
-            Pulse(wired[(int)output].First(), row, shown);
+            // Of two on one output, whose list `--despite-errors` may write where only one of them waters, the row says whose it is.
+            var users = wired[(int)output];
+            Pulse(users.FirstOrDefault(user => user.IsLatching == (row[5].Length > 0)) ?? users.First(), row, shown);
             var key = output;
             if (row[4] == "open")
             {

@@ -32,7 +32,7 @@ public sealed class SoilWaterTests
     [Theory]
     [InlineData("rate 8 mm/h; soil loam", true)] // loam takes in 0.35 in/h, 8.89 mm/h
     [InlineData("rate 9 mm/h; soil loam", false)]
-    [InlineData("rate 200 mm/h; heads drip", true)]
+    [InlineData("rate 200 mm/h; method drip", true)]
     public void What_the_soil_takes_in_never_runs_off(string zone, bool never) => Assert.Equal(never, Infiltration.Of(ZoneOf(zone))!.Value.LongestRun is null);
 
     [Theory]

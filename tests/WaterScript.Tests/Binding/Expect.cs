@@ -15,7 +15,7 @@ internal static class Expect
         site garden { timezone Europe/Lisbon; location 39.6 N 8.1 W; effective 2026-03-01 }
         supply tap { flow 30 L/min }
         controller box { outputs 8 }
-        valve ac24 non-latching { inrush 400 mA; holding 220 mA; works-from 19 V }
+        valve ac24 non-latching { inrush 400 mA; holding 220 mA; minimum-voltage 19 V }
         zone a { output 1; valve ac24; flow 10 L/min }
         zone b { output 2; valve ac24; flow 10 L/min }
         schedule main { every day; start at 06:00; steps { water a, b for 5 min } }

@@ -41,7 +41,7 @@ public sealed class IncludeTests
     public void FindingsAreInTheirFileInOrderOfFilesThenPlace()
     {
         var reading = Expect.Read(
-            Expect.Garden + "include \"x.water\"\nzone c { output 3; heads spary }",
+            Expect.Garden + "include \"x.water\"\nzone c { output 3; method spary }",
             ("x.water", "zone d { output 4; flow 3 mm }\nzone a { output 5 }"));
         Assert.Equal(
             ["site.water unknown-name", "x.water wrong-unit", "x.water duplicate-name"],

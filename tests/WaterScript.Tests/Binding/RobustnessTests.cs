@@ -17,7 +17,7 @@ public sealed class RobustnessTests
     [
         "site", "supply", "controller", "power", "valve", "latching", "pump", "zone", "soil", "plants", "climate", "scale", "group", "sequence",
         "schedule", "restriction", "hold", "closed", "extra", "accept", "let", "include", "flow", "output", "of", "at", "most", "by", "since",
-        "change", "gap", "contains", "on", "catches", "transformer", "store", "recharge", "efficiency", "starts", "before", "zones", "wire",
+        "change-over", "gap", "contains", "on", "catchment", "transformer", "capacitor", "recharge", "efficiency", "starts", "before", "zones", "wire",
         "location", "timezone", "effective", "N", "W", "m", "mm2", "AWG", "C", "F", "to", "rain", "et", "humidity", "every", "day", "days", "weeks",
         "from", "for", "until", "next", "start", "finish", "after", "repeat", "times", "passes", "steps", "water", "run", "pause", "cycle", "soak",
         "with", "through", "because", "manual", "odd", "even", "first", "last", "month", "mon", "fri", "jan", "feb", "jul", "sunset", "sunrise",
@@ -30,8 +30,8 @@ public sealed class RobustnessTests
     [SampledProperty(2_000)]
     public Property AnyRowOfAPropertyIsAnswered() => Prop.ForAll(
         Gen.Elements(Words.Where(word => word is not ("{" or "}" or "\n" or ";")).ToArray()).ArrayOf(7).ToArbitrary(),
-        Gen.Elements("flow", "output", "wire", "emitters", "heads", "valve", "supply", "longest", "spare", "contains", "change", "catches", "location",
-            "timezone", "effective", "scale", "jul", "since", "by", "at", "store", "recharge", "transformer", "starts", "zones").ToArbitrary(),
+        Gen.Elements("flow", "output", "wire", "emitters", "method", "valve", "supply", "longest", "spare", "contains", "change-over", "catchment", "location",
+            "timezone", "effective", "scale", "jul", "since", "by", "at", "capacitor", "recharge", "transformer", "starts", "zones").ToArbitrary(),
         (row, property) =>
         {
             foreach (var kind in (string[])["zone c", "supply c", "controller c", "pump c", "climate", "scale c", "valve c latching", "site c"])

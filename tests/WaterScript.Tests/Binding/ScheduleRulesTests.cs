@@ -202,7 +202,7 @@ public sealed class ScheduleRulesTests
     [InlineData("hold a, b from 2026-05-01 until lifted because \"x\"")]
     [InlineData("closed from 20 oct to 5 apr because \"x\"")]
     [InlineData("extra 2026-07-18 21:00 because \"x\" { water a for 10 min }")]
-    [InlineData("schedule s { every day; start at 06:00; cut at 07:45; scale 80 %; steps { water a for 1 min } }")]
+    [InlineData("schedule s { every day; start at 06:00; cut off at 07:45; scale 80 %; steps { water a for 1 min } }")]
     public void WhatStandsOutsideTheCalendarIsTaken(string blocks) => Expect.Fine(blocks);
 
     [Theory]
@@ -225,7 +225,7 @@ public sealed class ScheduleRulesTests
 
     [Theory]
     [InlineData("zone c { output 3; rate 40 mm/h; soil loam }")]
-    [InlineData("zone c { output 3; heads drip }")]
+    [InlineData("zone c { output 3; method drip }")]
     [InlineData("soil loam { intake 12 mm/h }\nzone c { output 3; rate 40 mm/h; soil loam; slope 9 % }")]
     public void ACycleWithoutLengthsIsComputed(string zone) => Expect.Fine($"{zone}\nschedule s {{ manual; steps {{ cycle auto {{ water c for 12 min }} }} }}");
 
@@ -249,7 +249,7 @@ public sealed class ScheduleRulesTests
 
     [Theory]
     [InlineData("pump p { output 8; supply tap }")]
-    [InlineData("master m { output 8; supply tap; starts 3 s before zones; stays-on-through 60 s }")]
+    [InlineData("master m { output 8; supply tap; starts 3 s before zones; bridges gaps up to 60 s }")]
     [InlineData("injector i { output 8; zones a; after 1 min; rinse 2 min }\nschedule s { manual; steps { water a for 10 min through i } }")]
     public void WhatFollowsTheZonesIsComputed(string blocks) => Assert.Empty(Expect.Fine(blocks).Findings);
 

@@ -115,7 +115,7 @@ public sealed class DeviceListTests : Workshop
     {
         Write("bench.water", """
             site bench { timezone Europe/Lisbon; effective 2026-03-01 }
-            controller box { outputs 8; spacing 90 s }
+            controller box { outputs 8; stagger 90 s }
             valve small latching { pulse 40 ms }
             zone one { output 1; valve small; flow 1 L/min }
             zone two { output 2; valve small; flow 1 L/min }

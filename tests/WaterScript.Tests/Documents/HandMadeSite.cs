@@ -23,13 +23,13 @@ internal static class HandMadeSite
             Flow = Of(6, "gpm"),
             MinimumFlow = Of(2, "L/min"),
             HasBypass = true,
-            Vessel = Of(24, "L"),
+            PressureTank = new(new PressureTank(Of(24, "L").Value, CutIn: Of(2, "bar").Value, CutOut: Of(3.5m, "bar").Value), Of(24, "L").Place),
             Tank = Of(8, "m3"),
             Contains = Of(200, "L"),
             ContainsOn = At(new LocalDate(2026, 5, 1)),
             Refill = Of(4, "L/min"),
-            CatchArea = Of(18, "m2"),
-            CatchPercent = At(80m),
+            CatchmentArea = Of(18, "m2"),
+            CatchmentPercent = At(80m),
             Reserve = Of(60, "L"),
             Daily = Of(60, "m3"),
             Change = new ChangeOver(Nowhere, Duration.FromSeconds(5), IsOverlap: false),
@@ -42,7 +42,7 @@ internal static class HandMadeSite
             Label = "The shed",
             Origin = Nowhere,
             Outputs = At(8),
-            WrittenSpacing = At(Duration.FromMilliseconds(300)),
+            WrittenStagger = At(Duration.FromMilliseconds(300)),
             AtMostZones = At(2),
             WrittenMayOverlap = At(false),
             ClockWithin = At(Duration.FromSeconds(20)),
@@ -59,19 +59,19 @@ internal static class HandMadeSite
                 Continuous = Of(500, "mA"),
                 ContinuousVoltage = Of(5, "V"),
                 Peak = Of(1, "A"),
-                Store = Of(4.7m, "mF"),
-                StoreVoltage = Of(24, "V"),
+                Capacitor = Of(4.7m, "mF"),
+                CapacitorVoltage = Of(24, "V"),
                 Recharge = Of(2, "W"),
                 RechargeEfficiencyPercent = At(80m),
             },
         };
-        var ac = new NonLatchingValve("ac24", null, Nowhere) { Inrush = Of(400, "mA"), Holding = Of(220, "mA"), WorksFrom = Of(19, "V") };
+        var ac = new NonLatchingValve("ac24", null, Nowhere) { Inrush = Of(400, "mA"), Holding = Of(220, "mA"), MinimumVoltage = Of(19, "V") };
         var click = new LatchingValve("click", "Clicks", Nowhere)
         {
             Pulse = At(Duration.FromMilliseconds(50)),
-            MovesIn = At(Duration.FromMilliseconds(15)),
+            ResponseTime = At(Duration.FromMilliseconds(15)),
             Coil = Of(20, "ohm"),
-            WorksFrom = Of(6, "V"),
+            MinimumVoltage = Of(6, "V"),
         };
         var lawn = new Zone
         {
@@ -85,7 +85,7 @@ internal static class HandMadeSite
             Supply = tank,
             Flow = Of(18, "L/min"),
             Area = Of(120, "m2"),
-            Heads = Heads.Rotor,
+            Method = IrrigationMethod.Rotor,
             EfficiencyPercent = At(75m),
             UniformityPercent = At(70m),
             Soil = new Soil("loam", null, null, Of(9, "mm/h"), Of(155, "mm/m"), [Of(0.30m, "in"), Of(6, "mm"), Of(5, "mm"), Of(4, "mm")]),
@@ -110,7 +110,7 @@ internal static class HandMadeSite
             Valve = click,
             Emitters = At(6m),
             EmitterFlow = Of(4, "L/h"),
-            Heads = Heads.Drip,
+            Method = IrrigationMethod.Drip,
         };
         var bare = new Zone { Index = 2, Name = "bare", Origin = Nowhere, Controller = deck, IsSpare = true };
         var lift = new Device
@@ -143,7 +143,7 @@ internal static class HandMadeSite
             Controllers = [shed, deck],
             Valves = [ac, click],
             Devices = [lift],
-            Soils = [new Soil("made-ground", null, Nowhere, Of(10, "mm/h"), null, [Of(5, "mm")])],
+            Soils = [new Soil("fill", null, Nowhere, Of(10, "mm/h"), null, [Of(5, "mm")])],
             Plants = [lawn.Plants],
             Climate = new Climate(Nowhere, [.. Enumerable.Range(1, 12).Select(Weather)]),
             Zones = [lawn, no, bare],

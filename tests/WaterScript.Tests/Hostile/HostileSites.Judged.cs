@@ -2,7 +2,7 @@ namespace WaterScript.Tests.Hostile;
 
 public static partial class HostileSites
 {
-    private const string Power = "power { continuous 500 mA at 5 V; peak 1 A; store 4700 uF at 12 V; recharge 1 W efficiency 80 % }";
+    private const string Power = "power { continuous 500 mA at 5 V; peak 1 A; capacitor 4700 uF at 12 V; recharge 1 W efficiency 80 % }";
 
     /// <summary>What is hard to read, or shows many findings.</summary>
     private static Dictionary<string, string> Reading() => new()
@@ -19,12 +19,12 @@ public static partial class HostileSites
         ["operators"] = OneZone + Each(1_500, _ => "+ = ,\n"),
         ["one-line"] = OneZone + string.Concat(Enumerable.Repeat("let x = 1 s;", 800)),
         ["comments"] = OneZone + "schedule x { every day; start at 00:00; steps { water a for 1 s\n" + Each(1_500, _ => "# x\n") + "} }\n",
-        ["short-runs"] = Head + Each(50, i => $"zone a{i} {{ output {i + 1}; flow 2 L/min; heads spray }}\n")
+        ["short-runs"] = Head + Each(50, i => $"zone a{i} {{ output {i + 1}; flow 2 L/min; method spray }}\n")
             + "group g = all\nschedule x { every day; start at 00:00; steps {\n"
             + Each(130, i => $"water {Names(5)} for {i + 1} s\n").Replace("group", "group") + "} }\n",
-        ["short-runs-of-all"] = Head + Each(60, i => $"zone a{i} {{ output {i + 1}; heads spray }}\n") + "schedule x { on mon; start at 00:00; steps {\n"
+        ["short-runs-of-all"] = Head + Each(60, i => $"zone a{i} {{ output {i + 1}; method spray }}\n") + "schedule x { on mon; start at 00:00; steps {\n"
             + Each(300, i => $"water all for {(i % 90) + 1} s\n") + "} }\n",
-        ["short-runs-of-all-often"] = Head + Each(60, i => $"zone a{i} {{ output {i + 1}; heads spray }}\n")
+        ["short-runs-of-all-often"] = Head + Each(60, i => $"zone a{i} {{ output {i + 1}; method spray }}\n")
             + "schedule x { every day; start at 00:00; steps {\n" + Each(300, i => $"water all for {(i % 9) + 1} s\n") + "} }\n",
     };
 
@@ -50,8 +50,8 @@ public static partial class HostileSites
             + Each(39, i => $"supply t{i + 1} {{ flow 20 L/min; tank 1 m3; fed-by t{i} }}\n"))
             + Each(40, i => $"zone a{i} {{ output {i + 1}; flow 2 L/min; supply t{i} }}\n")
             + "schedule x { every day; start at 00:00; repeat every 5 min until 24:00; steps { water all for 2 s } }\n",
-        ["pulses"] = Head.Replace("outputs 200", $"outputs 200; spacing 5 s; {Power}")
-            + "valve v latching { pulse 50 ms; coil 20 ohm; works-from 6 V }\n"
+        ["pulses"] = Head.Replace("outputs 200", $"outputs 200; stagger 5 s; {Power}")
+            + "valve v latching { pulse 50 ms; coil 20 ohm; minimum-voltage 6 V }\n"
             + Each(60, i => $"zone a{i} {{ output {i + 1}; valve v; flow 1 L/min }}\n")
             + $"group g = {Names(60).Replace(",", " +")}\n"
             + "schedule x { every day; start at 00:00; repeat every 2 min until 24:00; steps { water g for 30 s } }\n",
@@ -60,7 +60,7 @@ public static partial class HostileSites
         ["demand-of-all"] = Head
             + "climate { jan et 1 mm/day; feb et 1 mm/day; mar et 2 mm/day; apr et 3 mm/day; may et 4 mm/day; jun et 5 mm/day; "
             + "jul et 6 mm/day; aug et 6 mm/day; sep et 4 mm/day; oct et 3 mm/day; nov et 2 mm/day; dec et 1 mm/day }\n"
-            + Each(60, i => $"zone a{i} {{ output {i + 1}; flow 2 L/min; area 20 m2; soil clay; slope 9 %; plants tomato; heads spray }}\n")
+            + Each(60, i => $"zone a{i} {{ output {i + 1}; flow 2 L/min; area 20 m2; soil clay; slope 9 %; plants tomato; method spray }}\n")
                 + "schedule x { every day; start at 00:00; repeat every 10 min until 24:00; steps { water all for 8 s } }\n",
         ["demand-far"] = Head.Replace("2026-01-01", "1900-01-01")
             + "climate { jan et 1 mm/day; feb et 1 mm/day; mar et 2 mm/day; apr et 3 mm/day; may et 4 mm/day; jun et 5 mm/day; "

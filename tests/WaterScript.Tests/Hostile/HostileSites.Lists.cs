@@ -19,7 +19,7 @@ public static partial class HostileSites
             + Each(60, i => $"schedule s{i} {{ every day; from d{i % 39} to d38; start at 00:00; steps {{ water a for 1 s }} }}\n"),
         ["all-plus-all"] = Zones(110) + $"group g = {Names(110).Replace(",", " +")}\n"
             + "schedule x { every day; start at 00:00; repeat every 5 s until 24:00; steps { water g for 5 s } }\n",
-        ["change-overlap"] = Zones(100).Replace("flow 20 L/min }", "flow 20 L/min; change overlap 5 s }") + $"group g = {Names(100).Replace(",", " +")}\n"
+        ["change-overlap"] = Zones(100).Replace("flow 20 L/min }", "flow 20 L/min; change-over overlap 5 s }") + $"group g = {Names(100).Replace(",", " +")}\n"
             + "schedule x { on mon; start at 00:00; steps { repeat 990 times { water g for 5 s } } }\n",
         ["cycle-seconds"] = OneZone + Each(40, i => $"schedule s{i} {{ on mon; start at 00:00; steps {{ cycle 1 s soak 1 s {{ water a for 6 h }} }} }}\n"),
         ["cycle-many-parts"] = Zones(100) + "schedule x { every day; start at 00:00; steps { cycle 1 s soak 1 h {\n" + Each(5, _ => "water all for 1 min\n")
@@ -49,7 +49,7 @@ public static partial class HostileSites
             $"schedule s{i} {{ every day; start at 00:00; repeat every 5 s until 24:00; steps {{ repeat 100 times {{ water a for 1 s }} }} }}\n"),
         ["hundreds-of-extras"] = OneZone
             + Each(110, i => $"extra 2026-0{(i % 9) + 1}-1{i % 10} {Time(i * 13)} because \"x\" {{ repeat 9000 times {{ water a for 1 s }} }}\n"),
-        ["cuts"] = OneZone + Each(70, i => $"schedule s{i} {{ every day; start at 00:00; repeat every 9 s until 24:00; cut at {Time(i + 1)}; "
+        ["cuts"] = OneZone + Each(70, i => $"schedule s{i} {{ every day; start at 00:00; repeat every 9 s until 24:00; cut off at {Time(i + 1)}; "
             + "steps { repeat 100 times { water a for 9 s } } }\n"),
         ["accepts"] = OneZone + Each(80, _ => "accept short-run because \"x\"\n")
             + Each(70, i => $"schedule s{i} {{ every day; start at 00:00; steps {{ water a for {i + 1} s }} }}\n"),

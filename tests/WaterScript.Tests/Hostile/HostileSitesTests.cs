@@ -117,7 +117,7 @@ public sealed class HostileSitesTests
     private const string Head = """
         site s { timezone UTC; effective 2026-01-01 }
         controller quick { outputs 2 }
-        controller slow { outputs 2; spacing 10 min }
+        controller slow { outputs 2; stagger 10 min }
         zone a { output 1 of quick }
         zone b { output 2 of quick }
         zone c { output 1 of slow }

@@ -7,22 +7,22 @@ namespace WaterScript.Tests.Linting;
 public class ChangeOverTooShortTests
 {
     [Theory]
-    [InlineData("b", "06:09:59", "change gap 5 s", 0)] // at once, which is no change-over
-    [InlineData("b", "06:10", "change gap 5 s", 1)]
-    [InlineData("b", "06:10:04", "change gap 5 s", 1)]
-    [InlineData("b", "06:10:05", "change gap 5 s", 0)]
-    [InlineData("b", "06:10", "change overlap 5 s", 0)]
+    [InlineData("b", "06:09:59", "change-over gap 5 s", 0)] // at once, which is no change-over
+    [InlineData("b", "06:10", "change-over gap 5 s", 1)]
+    [InlineData("b", "06:10:04", "change-over gap 5 s", 1)]
+    [InlineData("b", "06:10:05", "change-over gap 5 s", 0)]
+    [InlineData("b", "06:10", "change-over overlap 5 s", 0)]
     [InlineData("b", "06:10", "flow 10 L/min", 0)]
-    [InlineData("c", "06:10", "change gap 5 s", 0)] // another supply
-    [InlineData("a", "06:10", "change gap 5 s", 0)] // its valve stays open
-    [InlineData("a", "06:10:02", "change gap 5 s", 1)]
+    [InlineData("c", "06:10", "change-over gap 5 s", 0)] // another supply
+    [InlineData("a", "06:10", "change-over gap 5 s", 0)] // its valve stays open
+    [InlineData("a", "06:10:02", "change-over gap 5 s", 1)]
     public void What_comes_sooner_than_the_gap_is_found(string zone, string start, string change, int findings) =>
         Assert.Equal(findings, Found(change, $"schedule second {{ every day; start at {start}; steps {{ water {zone} for 1 min }} }}").Length);
 
     [Fact]
     public void One_finding_says_when_how_often_and_how_much_is_missing()
     {
-        var finding = Assert.Single(Found("change gap 8 s", "schedule second { on sat, sun; start at 06:10:03; steps { water b + d for 1 min } }"));
+        var finding = Assert.Single(Found("change-over gap 8 s", "schedule second { on sat, sun; start at 06:10:03; steps { water b + d for 1 min } }"));
         Assert.Equal("only 3 s between two waterings from tap", finding.Heading);
         Assert.Equal("06:10:03", finding.Primary.Location.Text);
         Assert.Equal("waters b from 06:10:03", finding.Primary.Text);
@@ -34,7 +34,7 @@ public class ChangeOverTooShortTests
     [Fact]
     public void A_repeat_that_leaves_no_gap_is_found_at_its_line()
     {
-        var finding = Assert.Single(Found("change gap 5 s",
+        var finding = Assert.Single(Found("change-over gap 5 s",
             "schedule second { on sat; start at 12:00; repeat every 10 min for 3 passes; steps { water b, d for 297 s } }"));
         Assert.Equal("repeat every 10 min for 3 passes", finding.Primary.Location.Text);
         Assert.Equal("only 1 s between two waterings from tap", finding.Heading);
@@ -48,7 +48,7 @@ public class ChangeOverTooShortTests
     public void A_valve_that_another_pass_keeps_open_has_not_stopped(string start, int findings) => Assert.Equal(
         findings,
         Found(
-            "change gap 5 s",
+            "change-over gap 5 s",
             $"schedule third {{ every day; start at {start}; steps {{ water a for 10 min }} }}\n"
                 + "schedule second { on sat; start at 06:10; steps { water b for 1 min } }").Length);
 
@@ -56,7 +56,7 @@ public class ChangeOverTooShortTests
     public void Two_schedules_that_open_a_valve_too_soon_are_both_told() => Assert.Equal(
         ["06:10:02", "06:10:02"],
         Found(
-            "change gap 5 s",
+            "change-over gap 5 s",
             """
             schedule second { on sat; start at 06:10:02; steps { water b for 10 s } }
             schedule third { on sat; start at 06:10:02; steps { water b for 1 min } }
@@ -64,7 +64,7 @@ public class ChangeOverTooShortTests
 
     [Fact]
     public void A_gap_inside_a_pass_is_part_of_the_plan() =>
-        Assert.Empty(Found("change gap 5 s", "schedule second { on sat; start at 12:00; steps { water a, b, d for 5 min } }"));
+        Assert.Empty(Found("change-over gap 5 s", "schedule second { on sat; start at 12:00; steps { water a, b, d for 5 min } }"));
 
     private static Finding[] Found(string change, string schedule) => Lint.Of(
         $$"""

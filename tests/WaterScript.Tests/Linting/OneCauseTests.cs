@@ -28,7 +28,7 @@ public class OneCauseTests
         var found = Lint.Of(
             """
             site s { timezone Etc/UTC; effective 2026-03-01 }
-            supply tap { change gap 30 s }
+            supply tap { change-over gap 30 s }
             zone beds { output 1 }
             zone lawn { output 2 }
             zone pots { output 3 }

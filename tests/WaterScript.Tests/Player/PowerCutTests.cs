@@ -10,7 +10,7 @@ public sealed class PowerCutTests : PlayerWorkshop
     private const long Noon = 1_767_614_400;
 
     [ShellFact]
-    public void The_latching_bench_is_as_it_should_be_after_a_cut_at_any_second()
+    public void The_latching_bench_is_as_it_should_be_after_a_cut_off_at_any_second()
     {
         var first = BenchRig.Switchings().First().Second;
         TakesUp(BenchRig, Enumerable.Range(-2, 45).Select(after => first + after));
@@ -19,13 +19,13 @@ public sealed class PowerCutTests : PlayerWorkshop
     [ShellTheory]
     [InlineData(1)]
     [InlineData(2)]
-    public void The_sports_ground_is_as_it_should_be_after_a_cut_at_any_moment(int seed) =>
+    public void The_sports_ground_is_as_it_should_be_after_a_cut_off_at_any_moment(int seed) =>
         TakesUp(SportsGround, MomentsAround(SportsGround, seed));
 
     [ShellTheory]
     [InlineData(3)]
     [InlineData(4)]
-    public void The_mist_benches_are_as_they_should_be_after_a_cut_at_any_moment(int seed) =>
+    public void The_mist_benches_are_as_they_should_be_after_a_cut_off_at_any_moment(int seed) =>
         TakesUp(Nursery, MomentsAround(Nursery, seed));
 
     [ShellFact]
@@ -78,7 +78,7 @@ public sealed class PowerCutTests : PlayerWorkshop
         Assert.Equal(
             ["0.000 boot", "0.000 1 close power-up", "0.800 2 close power-up", "1.600 2 open join", "20.000 2 close list",
                 "30.000 rest the list has ended: a new one is wanted"],
-            Play(list, Noon, "--spacing 800").Select(line => line.Short(Noon)));
+            Play(list, Noon, "--stagger 800").Select(line => line.Short(Noon)));
     }
 
     [ShellFact]

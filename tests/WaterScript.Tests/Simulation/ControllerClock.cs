@@ -12,7 +12,7 @@ internal readonly record struct ReferenceSwitching(long At, int Controller, int 
 internal sealed class ControllerClock
 {
     private readonly int _controller;
-    private readonly int _spacing;
+    private readonly int _stagger;
     private readonly List<Wish> _wishes;
     private readonly Queue<Wish> _line = new();
     private readonly List<Wish> _closes = [];
@@ -23,7 +23,7 @@ internal sealed class ControllerClock
     private ControllerClock(Controller controller, List<Wish> wishes)
     {
         _controller = controller.Index;
-        _spacing = (int)Math.Ceiling(controller.Spacing.TotalMilliseconds);
+        _stagger = (int)Math.Ceiling(controller.Stagger.TotalMilliseconds);
         _wishes = wishes;
     }
 
@@ -82,7 +82,7 @@ internal sealed class ControllerClock
         foreach (var close in closing.OrderBy(close => close.Output)) Do(close, now);
     }
 
-    private bool IsTurn(long now) => _line.Count > 0 && (_last is null || now - _last >= _spacing);
+    private bool IsTurn(long now) => _line.Count > 0 && (_last is null || now - _last >= _stagger);
 
     private Wish TakeTurn(long now)
     {

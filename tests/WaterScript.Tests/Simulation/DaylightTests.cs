@@ -47,6 +47,6 @@ public class DaylightTests
     }
 
     private static string Site(string heads, string lines) =>
-        $"site plot {{ timezone Europe/Lisbon; location 39.6 N 8.1 W; effective 2026-03-01 }}\nzone beds {{ output 1; heads {heads} }}\n"
+        $"site plot {{ timezone Europe/Lisbon; location 39.6 N 8.1 W; effective 2026-03-01 }}\nzone beds {{ output 1; method {heads} }}\n"
             + $"schedule a {{ {lines}; steps {{ water beds for 20 min }} }}";
 }

@@ -20,7 +20,7 @@ internal sealed partial class RandomSource
         else
             WriteStarts();
 
-        if (Chance(15)) Add($"  cut at {Moment()}{(Chance(30) ? " next day" : "")}");
+        if (Chance(15)) Add($"  cut off at {Moment()}{(Chance(30) ? " next day" : "")}");
         if (_scales.Count > 0 && Chance(20)) Add($"  scale {Pick(_scales)}");
         else if (Chance(10)) Add($"  scale {Percent()}");
         Add("  steps {");

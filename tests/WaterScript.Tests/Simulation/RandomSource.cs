@@ -129,14 +129,14 @@ internal sealed partial class RandomSource
         _supplies = _random.Next(4);
         for (var index = 0; index < _supplies; index++)
         {
-            var change = Chance(60) ? $"; change {Pick("gap", "overlap")} {Seconds(1, 40)}" : "";
+            var change = Chance(60) ? $"; change-over {Pick("gap", "overlap")} {Seconds(1, 40)}" : "";
             var tank = Chance(30) ? "; tank 2 m3" : "";
             var feed = index > 0 && Chance(60) ? $"; fed-by water-{index - 1}" : "";
             Add($"supply water-{index} {{ flow 30 L/min{change}{tank}{feed} }}");
         }
 
         _controllers = _random.Next(1, 3);
-        for (var index = 0; index < _controllers; index++) Add($"controller box-{index} {{ outputs 20{Spacing()} }}");
+        for (var index = 0; index < _controllers; index++) Add($"controller box-{index} {{ outputs 20{Stagger()} }}");
         Add("valve click latching { pulse 50 ms }");
         Add("valve hum non-latching { holding 200 mA }");
         var zones = _random.Next(2, 7);
@@ -176,7 +176,7 @@ internal sealed partial class RandomSource
                 : $"zones {string.Join(", ", _zones.Take(_random.Next(1, 4)))}";
             var starts = Chance(60) ? $"; starts {Seconds(1, Pick(10, 900))} {Pick("before", "after")} zones" : "";
             var stops = Chance(60) ? $"; stops {Seconds(1, Pick(10, 900))} {Pick("before", "after")} zones" : "";
-            var through = Chance(40) ? $"; stays-on-through {Seconds(1, Pick(60, 3600))}" : "";
+            var through = Chance(40) ? $"; bridges gaps up to {Seconds(1, Pick(60, 3600))}" : "";
             Add($"{Pick("pump", "master")} device-{index} {{ output {index + 1}{Wired()}; {serves}{Valve("; load 60 mA")}{starts}{stops}{through} }}");
         }
     }
@@ -190,13 +190,13 @@ internal sealed partial class RandomSource
         Add($"injector feeder {{ output 9{Wired()}; zones {string.Join(", ", _zones)}; load 40 mA{after}{rinse} }}");
     }
 
-    private string Spacing() => _wiring.Next(5) switch
+    private string Stagger() => _wiring.Next(5) switch
     {
         0 => "",
-        1 => "; spacing 300 ms",
-        2 => "; spacing 1500 ms",
-        3 => $"; spacing {_wiring.Next(1, 20)} s",
-        _ => "; spacing 33.4 ms",
+        1 => "; stagger 300 ms",
+        2 => "; stagger 1500 ms",
+        3 => $"; stagger {_wiring.Next(1, 20)} s",
+        _ => "; stagger 33.4 ms",
     };
 
     private string Valve(string otherwise) => _wiring.Next(5) switch

@@ -48,7 +48,7 @@ internal sealed class SecondBySecond
     {
         var runs = CausesOf(device);
         var busy = Painted(runs);
-        FillGaps(busy, Seconds(device.StaysOnThrough));
+        FillGaps(busy, Seconds(device.Bridges));
         var on = new bool[_seconds];
         var starts = StartsOf(runs);
         var causes = new List<(int From, int To, int Runs)>();

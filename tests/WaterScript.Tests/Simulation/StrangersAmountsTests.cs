@@ -150,7 +150,7 @@ public sealed class StrangersAmountsTests
     }
 
     [Fact]
-    public void A_long_round_is_cut_at_dawn_and_what_follows_it_starts_then()
+    public void A_long_round_is_cut_off_at_dawn_and_what_follows_it_starts_then()
     {
         const string Site =
             """
@@ -161,7 +161,7 @@ public sealed class StrangersAmountsTests
             schedule greens {
               on 2026-08-05
               start at 22:00
-              cut at 02:00 next day
+              cut off at 02:00 next day
               steps { water g1, g2, g3 for 1 h 45 min }
             }
             schedule wash { start after greens + 30 min; steps { water g1 for 1 min } }

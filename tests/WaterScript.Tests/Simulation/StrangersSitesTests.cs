@@ -166,7 +166,7 @@ public sealed class StrangersSitesTests
         const string Site =
             """
             site terrace { timezone Asia/Kathmandu; effective 2026-05-01 }
-            supply well { flow 20 L/min; change gap 10 s }
+            supply well { flow 20 L/min; change-over gap 10 s }
             zone a { output 1 }
             zone b { output 2 }
             zone c { output 3 }

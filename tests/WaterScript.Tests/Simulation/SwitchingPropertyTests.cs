@@ -38,7 +38,7 @@ public sealed class SwitchingPropertyTests
         {
             var opens = switchings.Where(switching => switching.Controller == controller.Index && switching.IsOpen).ToList();
             Assert.All(opens.Zip(opens.Skip(1)), pair =>
-                Assert.True(pair.Second.Milliseconds - pair.First.Milliseconds >= controller.Spacing.TotalMilliseconds, text));
+                Assert.True(pair.Second.Milliseconds - pair.First.Milliseconds >= controller.Stagger.TotalMilliseconds, text));
         }
     }
 
@@ -50,7 +50,7 @@ public sealed class SwitchingPropertyTests
         foreach (var device in timetable.Site.Devices.Where(device => device.Kind != DeviceKind.Injector))
         {
             var lead = (long)device.StartsAfter.TotalSeconds;
-            var lag = Math.Max((long)device.StopsAfter.TotalSeconds, (long)device.StaysOnThrough.TotalSeconds + lead);
+            var lag = Math.Max((long)device.StopsAfter.TotalSeconds, (long)device.Bridges.TotalSeconds + lead);
             var served = openings.Where(opening => device.Zones.Any(zone => zone.Index == opening.Zone))
                 .Select(opening => (From: opening.From + lead, To: opening.To + lag)).ToList();
             foreach (var opening in openings.Where(opening => opening.Device == device.Index))

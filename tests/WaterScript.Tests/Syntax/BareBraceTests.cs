@@ -20,7 +20,7 @@ public sealed class BareBraceTests
     [InlineData("‹{› water a for 5 min; watr b }")]
     [InlineData("zone c { output 3 ‹{› flow 5 L/min } }")]
     [InlineData("zone c { ‹{› output 3 } }")]
-    [InlineData("zone c { output 3; flow 5 L/min; heads drip\n ‹{›\n area 5 m2 } }")]
+    [InlineData("zone c { output 3; flow 5 L/min; method drip\n ‹{›\n area 5 m2 } }")]
     [InlineData("schedule s { every day; start at 07:00; ‹{› water a for 5 min } }")]
     [InlineData("schedule s { ‹{› every day; start at 07:00 }; steps { water a for 5 min } }")]
     [InlineData("schedule s { every day; start at 07:00 ‹{› steps { water a for 5 min } } }")]

@@ -58,7 +58,8 @@ public class MistakesTests
     [InlineData("schedule s { every day; start at 6; steps { water lawn for 5 min } }", "Write 06:00", "start at 06:00")]
     [InlineData("schedule s { every other day; start at 06:00; steps { water lawn for 5 min } }", "Write 2, like this: every 2 days", "every 2 day")]
     [InlineData("schedule s { every third day; start at 06:00; steps { water lawn for 5 min } }", "Write 3, like this: every 3 days", "every 3 day")]
-    [InlineData("schedule s { every day; start at 06:00; cut 07:00; steps { water lawn for 5 min } }", "Write at 07:00", "cut at 07:00")]
+    [InlineData("schedule s { every day; start at 06:00; cut 07:00; steps { water lawn for 5 min } }", "Write off at 07:00", "cut off at 07:00")]
+    [InlineData("schedule s { every day; start at 06:00; cut at 07:00; steps { water lawn for 5 min } }", "Write off at", "cut off at 07:00")]
     [InlineData("closed 20 oct to 5 apr because \"drained\"", "Write from 20", "closed from 20 oct")]
     [InlineData("let spell 5 min", "Write = 5", "let spell = 5 min")]
     [InlineData("schedule s { every day; start at 06:00; steps { water lawn 5 min } }", "Write for 5", "water lawn for 5 min")]
@@ -168,7 +169,7 @@ public class MistakesTests
     [InlineData("water lawn for 5 min", "Put it into the steps of a schedule, like this: steps { water lawn for 10 min }")]
     [InlineData("zone hedge { output 3; start at 06:00 }", "Put it into a schedule, between its { and }.")]
     [InlineData("injector feed { output 3; before 5 min }",
-        "Its properties are output, supply, zones, load, valve, starts, stops, stays-on-through, at most, after, rinse.")]
+        "Its properties are output, supply, zones, load, valve, starts, stops, bridges, at most, after, rinse.")]
     [InlineData("climate { january 3 C to 10 C }", "Write jan.")]
     [InlineData("schedule s { on may; start at 06:00; steps { water lawn for 5 min } }", "Write its days, like this: 1 may to last may")]
     public void A_slip_is_one_finding_with_help(string line, string help) => Assert.Equal([help], Read(Site + line).Select(finding => finding.Help));

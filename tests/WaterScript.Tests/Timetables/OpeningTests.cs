@@ -26,8 +26,8 @@ public class OpeningTests
     [Theory]
     [InlineData(30, "9: 0 to 150 of 1 2")]
     [InlineData(31, "9: 0 to 60 of 1")]
-    public void A_pump_stays_on_through_a_gap_no_longer_than_it_says(int pause, string first) =>
-        Assert.Equal(first, Lines("pump p { output 9; zones a; stays-on-through 30 s }", $"water a for 1 min\n pause {pause} s\n water a for 1 min")[1]);
+    public void A_pump_bridges_gaps_up_to_a_gap_no_longer_than_it_says(int pause, string first) =>
+        Assert.Equal(first, Lines("pump p { output 9; zones a; bridges gaps up to 30 s }", $"water a for 1 min\n pause {pause} s\n water a for 1 min")[1]);
 
     [Theory]
     [InlineData(60, 1)]

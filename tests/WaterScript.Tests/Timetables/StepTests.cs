@@ -94,7 +94,7 @@ public class StepTests
         Assert.Equal(
             ["06:00:00 d 60 s 1#1.1", "06:01:20 e 60 s 1#1.1", "06:02:40 d 60 s 1#2.1", "06:04:00 e 60 s 1#2.1"],
             Steps("cycle 1 min soak 1 min 40 s { water d, e for 2 min }",
-                "supply tap { flow 30 L/min; change gap 20 s }\nzone d { output 4 }\nzone e { output 5 }"));
+                "supply tap { flow 30 L/min; change-over gap 20 s }\nzone d { output 4 }\nzone e { output 5 }"));
 
     /// <summary>The trim makes e half as long; both are split into the two pieces that d needs.</summary>
     [Fact]

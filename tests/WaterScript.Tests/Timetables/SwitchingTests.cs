@@ -14,7 +14,7 @@ public class SwitchingTests
     public void What_opens_together_opens_one_by_one_where_the_controller_has_a_spacing() =>
         Assert.Equal(
             ["0.000 open 1 for 1", "0.300 open 2 for 2", "0.600 open 3 for 3", "60.000 close 1 for 1", "60.000 close 2 for 2", "60.000 close 3 for 3"],
-            Lines("controller c { spacing 300 ms }\nvalve v non-latching {}", "water a + b + c for 1 min"));
+            Lines("controller c { stagger 300 ms }\nvalve v non-latching {}", "water a + b + c for 1 min"));
 
     [Fact]
     public void Without_a_spacing_all_is_done_at_once_and_a_close_goes_before_an_open() =>
@@ -26,21 +26,21 @@ public class SwitchingTests
     public void A_close_by_a_pulse_waits_its_turn_as_an_open_does() =>
         Assert.Equal(
             ["0.000 open 1 for 1", "2.000 open 3 for 2", "60.000 close 1 for 1", "62.000 close 3 for 2", "64.000 open 2 for 3", "120.000 close 2 for 3"],
-            Lines("controller c { spacing 2 s }\nvalve v latching { pulse 50 ms }", "water a + c, b for 1 min"));
+            Lines("controller c { stagger 2 s }\nvalve v latching { pulse 50 ms }", "water a + c, b for 1 min"));
 
     /// <summary>The third opening is due to end before its turn to open has come.</summary>
     [Fact]
     public void A_close_waits_for_its_own_open() =>
         Assert.Equal(
             ["0.000 open 1 for 1", "1.000 close 1 for 1", "1.500 open 2 for 2", "1.500 close 2 for 2", "3.000 open 3 for 3", "3.000 close 3 for 3"],
-            Lines("controller c { spacing 1500 ms }\nvalve v non-latching {}", "water a + b + c for 1 s"));
+            Lines("controller c { stagger 1500 ms }\nvalve v non-latching {}", "water a + b + c for 1 s"));
 
     [Fact]
     public void A_delay_runs_on_into_what_is_due_later() =>
         Assert.Equal(
             ["0.000 open 1 for 1", "3.000 open 2 for 2", "6.000 open 3 for 3", "7.000 close 1 for 1", "7.000 close 2 for 2", "7.000 close 3 for 3",
                 "9.000 open 1 for 4", "15.000 close 1 for 4"],
-            Lines("controller c { spacing 3 s }\nvalve v non-latching {}", "water a + b + c for 7 s\n pause 1 s\n water a for 7 s"));
+            Lines("controller c { stagger 3 s }\nvalve v non-latching {}", "water a + b + c for 7 s\n pause 1 s\n water a for 7 s"));
 
     [Fact]
     public void A_pump_that_is_wired_to_nothing_is_not_switched() =>
@@ -59,7 +59,7 @@ public class SwitchingTests
             Sites.Read("""
                 site garden { timezone UTC; effective 2026-01-01 }
                 controller quick { outputs 2 }
-                controller slow { outputs 2; spacing 10 min }
+                controller slow { outputs 2; stagger 10 min }
                 valve v non-latching {}
                 zone a { output 1 of quick; valve v }
                 zone b { output 2 of quick; valve v }

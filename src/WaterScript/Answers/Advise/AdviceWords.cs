@@ -33,7 +33,7 @@ internal static class AdviceWords
         if (Names(zones, zone => zone.Plants!.Origin is null) is { } plants) yield return $"The plants of {plants} are as the tables of FAO 56 have them.";
         if (Names(zones, zone => zone.Soil is { Origin: null }) is { } soils)
             yield return $"The soil of {soils} is as the tables have it, the middle of a wide range.";
-        if (Names(zones, zone => zone is { Soil: not null, SlopePercent: null } && zone.Heads != Heads.Drip) is { } level)
+        if (Names(zones, zone => zone is { Soil: not null, SlopePercent: null } && zone.Method != IrrigationMethod.Drip) is { } level)
             yield return $"The ground of {level} is level.";
         if (Names(zones, zone => zone.TrimPercent != 100) is { } trimmed)
             yield return $"Times are how long the valve is open. Those written for {trimmed} are still multiplied by its trim.";

@@ -115,7 +115,7 @@ internal sealed record OpenNow(Zone Zone, Schedule Schedule, int Pass, string St
 /// <param name="Until">The first instant after it, in Unix seconds; null where it has no end, or none that the line names.</param>
 internal sealed record KeptShut(SkipCause By, Location Origin, string? Because, ImmutableArray<Zone> Zones, long? Until)
 {
-    /// <summary>Holds and closed seasons in force at an instant, then what scale and <c>cut at</c> lines take of that date.</summary>
+    /// <summary>Holds and closed seasons in force at an instant, then what scale and <c>cut off at</c> lines take of that date.</summary>
     internal static IEnumerable<KeptShut> At(Site site, long now, WorkBudget budget)
     {
         var clock = new ZoneClock(site.TimeZone);

@@ -13,7 +13,7 @@ internal static class LanguageWords
             "include", "let", "group", "hold", "closed", "extra", "accept", "sequence", "restriction", "schedule",
             "every", "on", "manual", "from", "except", "start", "finish", "repeat", "cut", "note", "steps", "water", "pause",
             "cycle", "run", "for", "allow", "at", "exempt", "week", "to", "until", "lifted", "because", "with", "through",
-            "after", "by", "next", "soak", "auto", "between", "and", "most", "time", "times", "pass", "passes", "sunrise",
+            "after", "by", "off", "next", "soak", "auto", "between", "and", "most", "time", "times", "pass", "passes", "sunrise",
             "sunset", "day", "days", "weeks", "odd", "even", "first", "second", "third", "fourth", "last", "of", "month", "all",
         ],
         StringComparer.Ordinal);

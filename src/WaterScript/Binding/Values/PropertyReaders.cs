@@ -51,7 +51,7 @@ internal static class PropertyReaders
     private static object? ValueOf(PropertyType type, RowCursor row) => type switch
     {
         AmountType amount => row.Quantity(amount.Dimension, amount.Bounds),
-        TimeType time => time.Before is not { } word || row.Expect(word) ? row.WholeSeconds() : null,
+        TimeType time => time.Before.All(row.Expect) ? row.WholeSeconds() : null,
         ShortTimeType time => row.Milliseconds(time.Bounds),
         LeadType => Lead(row),
         ShareType share => row.Percent(share.Bounds),
@@ -69,6 +69,7 @@ internal static class PropertyReaders
         OutputType => Output(row),
         ContentType => Content(row),
         CatchType => Catch(row),
+        PressureTankType => PressureTank(row),
         RechargeType => Recharge(row),
         ChangeType => Change(row),
         SinceType since => Since(row, since.Bounds),
@@ -104,6 +105,14 @@ internal static class PropertyReaders
         row.Quantity(Dimension.Area, Bounds.Positive) is { } area && row.Expect("at") && row.Percent(Bounds.ShareOfWhole) is { } percent
             ? new ShareValue(area, percent)
             : null;
+
+    private static PressureTank? PressureTank(RowCursor row)
+    {
+        if (row.Quantity(Dimension.Volume, Bounds.Positive) is not { } volume) return null;
+        if (row.IsAtEnd) return new PressureTank(volume, CutIn: null, CutOut: null);
+        if (!row.Expect("from") || row.Quantity(Dimension.Pressure, Bounds.NotNegative) is not { } cutIn || !row.Expect("to")) return null;
+        return row.Quantity(Dimension.Pressure, new Bounds(cutIn.InBase, IsAboveLeast: true)) is { } cutOut ? new PressureTank(volume, cutIn, cutOut) : null;
+    }
 
     private static ShareValue? Recharge(RowCursor row)
     {

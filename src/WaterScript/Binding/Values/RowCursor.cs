@@ -243,7 +243,7 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
         return cursor.HasFailed ? null : length;
     }
 
-    /// <summary>A length of time to the millisecond, as pulses and spacing take it.</summary>
+    /// <summary>A length of time to the millisecond, as pulses and stagger take it.</summary>
     public Duration? Milliseconds(Bounds bounds) => Quantity(Dimension.Time, bounds) is { } length
         ? NodaTime.Duration.FromMilliseconds((long)(length.InBase * 1000))
         : null;

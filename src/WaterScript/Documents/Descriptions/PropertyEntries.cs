@@ -2,6 +2,7 @@ using NodaTime;
 using NodaTime.Text;
 using WaterScript.Documents.Writers;
 using WaterScript.Language;
+using WaterScript.Model;
 using WaterScript.Quantities;
 
 namespace WaterScript.Documents.Descriptions;
@@ -47,6 +48,13 @@ internal static class PropertyEntries
 
     public static void Entry(this DocumentWriter writer, Property<CatchType> property, Quantity? area, decimal? percent) =>
         writer.EntryWithShare(property, area, percent);
+
+    public static void Entry(this DocumentWriter writer, Property<PressureTankType> property, PressureTank? tank)
+    {
+        writer.Entry(property.Keys[0].Name, Measure.Rounded(tank?.Volume.InBase));
+        writer.Entry(property.Keys[1].Name, Measure.Rounded(tank?.CutIn?.InBase));
+        writer.Entry(property.Keys[2].Name, Measure.Rounded(tank?.CutOut?.InBase));
+    }
 
     public static void Entry(this DocumentWriter writer, Property<RechargeType> property, Quantity? power, decimal? percent) =>
         writer.EntryWithShare(property, power, percent);

@@ -50,11 +50,11 @@ internal sealed class SiteDescription(Site site)
         writer.Entry(Schema.Supply.Flow, supply.Flow);
         writer.Entry(Schema.Supply.MinimumFlow, supply.MinimumFlow);
         writer.Entry(Schema.Supply.Bypass, supply.HasBypass);
-        writer.Entry(Schema.Supply.Vessel, supply.Vessel);
+        writer.Entry(Schema.Supply.PressureTank, supply.PressureTank?.Value);
         writer.Entry(Schema.Supply.Tank, supply.Tank);
         writer.Entry(Schema.Supply.Contains, supply.Contains, supply.ContainsOn);
         writer.Entry(Schema.Supply.Refill, supply.Refill);
-        writer.Entry(Schema.Supply.Catches, supply.CatchArea, supply.CatchPercent);
+        writer.Entry(Schema.Supply.Catchment, supply.CatchmentArea, supply.CatchmentPercent);
         writer.Entry(Schema.Supply.Reserve, supply.Reserve);
         writer.Entry(Schema.Supply.Daily, supply.Daily);
         if (supply.Change is { } change) writer.Entry(Schema.Supply.Change.Keys[change.IsOverlap ? 1 : 0].Name, Measure.Seconds(change.Length));
@@ -67,7 +67,7 @@ internal sealed class SiteDescription(Site site)
         writer.Entry("name", controller.Name);
         writer.Entry("label", controller.Label);
         writer.Entry(Schema.Controller.Outputs, controller.Outputs);
-        writer.Entry(Schema.Controller.SpacingTime, controller.Spacing);
+        writer.Entry(Schema.Controller.StaggerTime, controller.Stagger);
         writer.Entry(Schema.Controller.AtMost, controller.AtMostZones);
         if (controller.SchedulesMayOverlap is { } mayOverlap) writer.Entry(Schema.Controller.Schedules.Key, mayOverlap);
         writer.Entry(Schema.Controller.Clock, controller.ClockWithin);
@@ -79,7 +79,7 @@ internal sealed class SiteDescription(Site site)
         writer.Entry(Schema.Power.Transformer, power.Transformer, power.TransformerVoltage);
         writer.Entry(Schema.Power.Continuous, power.Continuous, power.ContinuousVoltage);
         writer.Entry(Schema.Power.Peak, power.Peak);
-        writer.Entry(Schema.Power.Store, power.Store, power.StoreVoltage);
+        writer.Entry(Schema.Power.Capacitor, power.Capacitor, power.CapacitorVoltage);
         writer.Entry(Schema.Power.Recharge, power.Recharge, power.RechargeEfficiencyPercent);
     }
 
@@ -91,15 +91,15 @@ internal sealed class SiteDescription(Site site)
         if (valve is LatchingValve latching)
         {
             writer.Entry(Schema.LatchingValve.PulseTime, latching.Pulse);
-            writer.Entry(Schema.LatchingValve.MovesIn, latching.MovesIn);
+            writer.Entry(Schema.LatchingValve.ResponseTime, latching.ResponseTime);
             writer.Entry(Schema.LatchingValve.Coil, latching.Coil);
-            writer.Entry(Schema.LatchingValve.WorksFrom, latching.WorksFrom);
+            writer.Entry(Schema.LatchingValve.MinimumVoltage, latching.MinimumVoltage);
         }
         else if (valve is NonLatchingValve nonLatching)
         {
             writer.Entry(Schema.NonLatchingValve.Inrush, nonLatching.Inrush);
             writer.Entry(Schema.NonLatchingValve.Holding, nonLatching.Holding);
-            writer.Entry(Schema.NonLatchingValve.WorksFrom, nonLatching.WorksFrom);
+            writer.Entry(Schema.NonLatchingValve.MinimumVoltage, nonLatching.MinimumVoltage);
         }
     }
 
@@ -115,7 +115,7 @@ internal sealed class SiteDescription(Site site)
         writer.Entry(Schema.Device.Valve, device.Valve?.Name);
         writer.Entry(Schema.Device.Starts, device.StartsAfter);
         writer.Entry(Schema.Device.Stops, device.StopsAfter);
-        writer.Entry(Schema.Device.StaysOnThrough, device.StaysOnThrough);
+        writer.Entry(Schema.Device.Bridges, device.Bridges);
         writer.Entry(Schema.Device.AtMost, device.StartsAnHour);
         writer.Entry(Schema.Injector.After, device.After);
         writer.Entry(Schema.Injector.Rinse, device.Rinse);
@@ -132,7 +132,7 @@ internal sealed class SiteDescription(Site site)
         writer.Entry(Schema.Zone.Emitters.Key, Measure.Rounded(zone.Emitters));
         writer.Entry(Schema.Zone.Area, zone.Area);
         writer.Entry(Schema.Zone.Rate.Key, Measure.Rounded(zone.MillimetresPerHour));
-        writer.Entry(Schema.Zone.Heads, WordOf(zone.Heads));
+        writer.Entry(Schema.Zone.Method, WordOf(zone.Method));
         writer.Entry(Schema.Zone.Efficiency, zone.EfficiencyPercent);
         writer.Entry(Schema.Zone.Uniformity, zone.UniformityPercent);
         writer.Entry(Schema.Zone.Soil, zone.Soil?.Name);
@@ -192,13 +192,13 @@ internal sealed class SiteDescription(Site site)
         writer.Entry(property.Keys[1].Name, output);
     }
 
-    private static string? WordOf(Heads heads) => heads switch
+    private static string? WordOf(IrrigationMethod method) => method switch
     {
-        Heads.Drip => "drip",
-        Heads.Bubbler => "bubbler",
-        Heads.Spray => "spray",
-        Heads.Rotor => "rotor",
-        Heads.Mist => "mist",
+        IrrigationMethod.Drip => "drip",
+        IrrigationMethod.Bubbler => "bubbler",
+        IrrigationMethod.Spray => "spray",
+        IrrigationMethod.Rotor => "rotor",
+        IrrigationMethod.Mist => "mist",
         _ => null,
     };
 

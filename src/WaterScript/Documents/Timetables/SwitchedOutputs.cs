@@ -29,7 +29,7 @@ internal sealed class SwitchedOutputs
     public ImmutableArray<UsedOutput> Entries { get; }
 
     /// <summary>
-    /// Adds what a timetable switches, and verifies on the way that it keeps to the contract. A spacing may keep a closing pulse waiting, so an
+    /// Adds what a timetable switches, and verifies on the way that it keeps to the contract. A stagger may keep a closing pulse waiting, so an
     /// output may be on for longer than its opening lasts.
     /// </summary>
     /// <param name="timetable">The timetable.</param>

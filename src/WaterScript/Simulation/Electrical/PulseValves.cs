@@ -2,7 +2,7 @@ using WaterScript.Model;
 
 namespace WaterScript.Simulation.Electrical;
 
-/// <summary>The latching valves of a site on the stores that they get their pulses from.</summary>
+/// <summary>The latching valves of a site on the capacitors that they get their pulses from.</summary>
 internal static class PulseValves
 {
     /// <summary>Each kind of valve on each controller, once.</summary>
@@ -19,7 +19,8 @@ internal static class PulseValves
         var latching = WiredOutput.AllOf(site).Where(wired => wired.IsLatching).DistinctBy(wired => (wired.Controller, wired.Valve));
         foreach (var wired in latching.Where(wired => PulseValve.On(wired.Controller, wired.Valve) is null))
         {
-            var lacks = wired.Controller.Power?.Store is null ? $"no store of {wired.Controller.Name} given" : "no coil, pulse or works-from given";
+            var lacks = wired.Controller.Power?.Capacitor is null ? $"no capacitor of {wired.Controller.Name} given" : "no coil, pulse or minimum-voltage " +
+                "given";
             yield return $"pulses of {wired.Valve!.Name} ({lacks})";
         }
     }

@@ -14,7 +14,7 @@ internal sealed class TankInflow(Supply supply, SimulationContext context)
     /// <summary>Why it is not known, in a few words; null where it is.</summary>
     public static string? LacksFor(Supply supply, Site site)
     {
-        if (supply.CatchArea is null) return supply.Refill is null ? "no refill given" : null;
+        if (supply.CatchmentArea is null) return supply.Refill is null ? "no refill given" : null;
         if (site.Climate is not { } climate) return "no climate given for its roof";
         return climate.Months.Any(month => month?.Rain is null) ? "no rain given for each month" : null;
     }
@@ -25,7 +25,7 @@ internal sealed class TankInflow(Supply supply, SimulationContext context)
     public decimal At(long instant, out long until)
     {
         until = long.MaxValue;
-        if (supply.CatchArea is null || context.Manual is not null) return _refill;
+        if (supply.CatchmentArea is null || context.Manual is not null) return _refill;
         if (instant < _month.From || instant >= _month.Until) _month = MonthOf(instant);
         until = _month.Until;
         return _refill + _month.LitresPerMinute;
@@ -37,7 +37,7 @@ internal sealed class TankInflow(Supply supply, SimulationContext context)
         var (year, month, day) = CivilDate.FromDayNumber(context.DayOf(instant));
         var first = CivilDate.DayNumberOf(year, month, 1);
         var (from, until) = (context.WallClock.StartOfDay(first), context.WallClock.StartOfDay(first + CivilDate.DaysInMonth(year, month)));
-        var litres = context.Site.Climate!.Months[month - 1]!.Rain!.Value.InBase * supply.CatchArea!.Value.InBase * (supply.CatchPercent ?? 100m) / 100;
+        var litres = context.Site.Climate!.Months[month - 1]!.Rain!.Value.InBase * supply.CatchmentArea!.Value.InBase * (supply.CatchmentPercent ?? 100m) / 100;
         return (Math.Min(from, instant), Math.Max(until, instant + 1), litres * SecondsInMinute / (until - from));
     }
 }

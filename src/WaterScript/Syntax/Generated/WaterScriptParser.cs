@@ -44,13 +44,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		START=16, FINISH=17, REPEAT=18, CUT=19, SCALE=20, NOTE=21, STEPS=22, WATER=23, 
 		PAUSE=24, CYCLE=25, RUN=26, FOR=27, ALLOW=28, AT=29, EXEMPT=30, WEEK=31, 
 		TO=32, UNTIL=33, LIFTED=34, BECAUSE=35, WITH=36, THROUGH=37, AFTER=38, 
-		BY=39, NEXT=40, SOAK=41, AUTO=42, BETWEEN=43, AND=44, MOST=45, STARTS=46, 
-		TIME=47, TIMES=48, PASS=49, PASSES=50, SUNRISE=51, SUNSET=52, DAY=53, 
-		DAYS=54, WEEKS=55, ODD=56, EVEN=57, FIRST=58, SECOND=59, THIRD=60, FOURTH=61, 
-		LAST=62, OF=63, MONTH=64, WORD=65, PATH=66, NUMBER=67, DATE=68, CLOCK=69, 
-		GLUED=70, MALFORMED=71, STRING=72, CURLY_STRING=73, OPEN_STRING=74, COMMA=75, 
-		PLUS=76, EQUALS=77, PERCENT=78, LBRACE=79, RBRACE=80, MINUS=81, NEWLINE=82, 
-		COMMENT=83, BLANK=84, OTHER=85;
+		BY=39, OFF=40, NEXT=41, SOAK=42, AUTO=43, BETWEEN=44, AND=45, MOST=46, 
+		STARTS=47, TIME=48, TIMES=49, PASS=50, PASSES=51, SUNRISE=52, SUNSET=53, 
+		DAY=54, DAYS=55, WEEKS=56, ODD=57, EVEN=58, FIRST=59, SECOND=60, THIRD=61, 
+		FOURTH=62, LAST=63, OF=64, MONTH=65, WORD=66, PATH=67, NUMBER=68, DATE=69, 
+		CLOCK=70, GLUED=71, MALFORMED=72, STRING=73, CURLY_STRING=74, OPEN_STRING=75, 
+		COMMA=76, PLUS=77, EQUALS=78, PERCENT=79, LBRACE=80, RBRACE=81, MINUS=82, 
+		NEWLINE=83, COMMENT=84, BLANK=85, OTHER=86;
 	public const int
 		RULE_file = 0, RULE_topLine = 1, RULE_topStatement = 2, RULE_includeStatement = 3, 
 		RULE_letStatement = 4, RULE_groupStatement = 5, RULE_holdStatement = 6, 
@@ -107,12 +107,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 		"'manual'", "'from'", "'except'", "'start'", "'finish'", "'repeat'", "'cut'", 
 		"'scale'", "'note'", "'steps'", "'water'", "'pause'", "'cycle'", "'run'", 
 		"'for'", "'allow'", "'at'", "'exempt'", "'week'", "'to'", "'until'", "'lifted'", 
-		"'because'", "'with'", "'through'", "'after'", "'by'", "'next'", "'soak'", 
-		"'auto'", "'between'", "'and'", "'most'", "'starts'", "'time'", "'times'", 
-		"'pass'", "'passes'", "'sunrise'", "'sunset'", "'day'", "'days'", "'weeks'", 
-		"'odd'", "'even'", "'first'", "'second'", "'third'", "'fourth'", "'last'", 
-		"'of'", "'month'", null, null, null, null, null, null, null, null, null, 
-		null, "','", "'+'", "'='", "'%'", "'{'", "'}'"
+		"'because'", "'with'", "'through'", "'after'", "'by'", "'off'", "'next'", 
+		"'soak'", "'auto'", "'between'", "'and'", "'most'", "'starts'", "'time'", 
+		"'times'", "'pass'", "'passes'", "'sunrise'", "'sunset'", "'day'", "'days'", 
+		"'weeks'", "'odd'", "'even'", "'first'", "'second'", "'third'", "'fourth'", 
+		"'last'", "'of'", "'month'", null, null, null, null, null, null, null, 
+		null, null, null, "','", "'+'", "'='", "'%'", "'{'", "'}'"
 	};
 	private static readonly string[] _SymbolicNames = {
 		null, "INCLUDE", "LET", "GROUP", "HOLD", "CLOSED", "EXTRA", "ACCEPT", 
@@ -120,12 +120,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 		"EXCEPT", "START", "FINISH", "REPEAT", "CUT", "SCALE", "NOTE", "STEPS", 
 		"WATER", "PAUSE", "CYCLE", "RUN", "FOR", "ALLOW", "AT", "EXEMPT", "WEEK", 
 		"TO", "UNTIL", "LIFTED", "BECAUSE", "WITH", "THROUGH", "AFTER", "BY", 
-		"NEXT", "SOAK", "AUTO", "BETWEEN", "AND", "MOST", "STARTS", "TIME", "TIMES", 
-		"PASS", "PASSES", "SUNRISE", "SUNSET", "DAY", "DAYS", "WEEKS", "ODD", 
-		"EVEN", "FIRST", "SECOND", "THIRD", "FOURTH", "LAST", "OF", "MONTH", "WORD", 
-		"PATH", "NUMBER", "DATE", "CLOCK", "GLUED", "MALFORMED", "STRING", "CURLY_STRING", 
-		"OPEN_STRING", "COMMA", "PLUS", "EQUALS", "PERCENT", "LBRACE", "RBRACE", 
-		"MINUS", "NEWLINE", "COMMENT", "BLANK", "OTHER"
+		"OFF", "NEXT", "SOAK", "AUTO", "BETWEEN", "AND", "MOST", "STARTS", "TIME", 
+		"TIMES", "PASS", "PASSES", "SUNRISE", "SUNSET", "DAY", "DAYS", "WEEKS", 
+		"ODD", "EVEN", "FIRST", "SECOND", "THIRD", "FOURTH", "LAST", "OF", "MONTH", 
+		"WORD", "PATH", "NUMBER", "DATE", "CLOCK", "GLUED", "MALFORMED", "STRING", 
+		"CURLY_STRING", "OPEN_STRING", "COMMA", "PLUS", "EQUALS", "PERCENT", "LBRACE", 
+		"RBRACE", "MINUS", "NEWLINE", "COMMENT", "BLANK", "OTHER"
 	};
 	public static readonly IVocabulary DefaultVocabulary = new Vocabulary(_LiteralNames, _SymbolicNames);
 
@@ -311,6 +311,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case THROUGH:
 			case AFTER:
 			case BY:
+			case OFF:
 			case NEXT:
 			case SOAK:
 			case AUTO:
@@ -735,7 +736,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			State = 265;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			if ((((_la) & ~0x3f) == 0 && ((1L << _la) & -16386L) != 0) || _la==MONTH || _la==WORD) {
+			if ((((_la) & ~0x3f) == 0 && ((1L << _la) & -16386L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 7L) != 0)) {
 				{
 				State = 264;
 				_localctx.z = holdZones();
@@ -749,7 +750,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			State = 270;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			if (((((_la - 51)) & ~0x3f) == 0 && ((1L << (_la - 51)) & 262147L) != 0)) {
+			if (((((_la - 52)) & ~0x3f) == 0 && ((1L << (_la - 52)) & 262147L) != 0)) {
 				{
 				State = 269;
 				_localctx.ft = moment();
@@ -776,7 +777,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 				State = 277;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				if (((((_la - 51)) & ~0x3f) == 0 && ((1L << (_la - 51)) & 262147L) != 0)) {
+				if (((((_la - 52)) & ~0x3f) == 0 && ((1L << (_la - 52)) & 262147L) != 0)) {
 					{
 					State = 276;
 					_localctx.tt = moment();
@@ -1283,7 +1284,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			{
 			State = 343;
 			_la = TokenStream.LA(1);
-			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0) || ((((_la - 79)) & ~0x3f) == 0 && ((1L << (_la - 79)) & 11L) != 0)) ) {
+			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0) || ((((_la - 80)) & ~0x3f) == 0 && ((1L << (_la - 80)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -1293,7 +1294,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			State = 347;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 3833855L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 7667711L) != 0)) {
 				{
 				{
 				State = 344;
@@ -1465,6 +1466,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case THROUGH:
 			case AFTER:
 			case BY:
+			case OFF:
 			case NEXT:
 			case SOAK:
 			case AUTO:
@@ -1646,7 +1648,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			{
 			State = 380;
 			_la = TokenStream.LA(1);
-			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0) || ((((_la - 79)) & ~0x3f) == 0 && ((1L << (_la - 79)) & 11L) != 0)) ) {
+			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0) || ((((_la - 80)) & ~0x3f) == 0 && ((1L << (_la - 80)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -1656,7 +1658,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			State = 384;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 3833855L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 7667711L) != 0)) {
 				{
 				{
 				State = 381;
@@ -1932,6 +1934,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case THROUGH:
 			case AFTER:
 			case BY:
+			case OFF:
 			case NEXT:
 			case SOAK:
 			case AUTO:
@@ -2662,6 +2665,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		public bool next;
 		public MomentContext m;
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CUT() { return GetToken(WaterScriptParser.CUT, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OFF() { return GetToken(WaterScriptParser.OFF, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode AT() { return GetToken(WaterScriptParser.AT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public MomentContext moment() {
 			return GetRuleContext<MomentContext>(0);
@@ -2687,15 +2691,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 			State = 530;
 			Match(CUT);
 			State = 531;
-			Match(AT);
+			Match(OFF);
 			State = 532;
+			Match(AT);
+			State = 533;
 			_localctx.m = moment();
-			State = 536;
+			State = 537;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==NEXT) {
 				{
-				State = 533;
+				State = 534;
 				nextDay();
 				 _localctx.next =  true; 
 				}
@@ -2736,9 +2742,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 540;
-			Match(SCALE);
 			State = 541;
+			Match(SCALE);
+			State = 542;
 			_localctx.r = row();
 			 if (Whole) _localctx.node =  new UseScaleNode(SpanOf(_localctx), _localctx.r.node); 
 			}
@@ -2775,9 +2781,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 544;
-			Match(NOTE);
 			State = 545;
+			Match(NOTE);
+			State = 546;
 			_localctx.t = label();
 			 if (Whole) _localctx.node =  new NoteNode(SpanOf(_localctx), _localctx.t.node); 
 			}
@@ -2816,9 +2822,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 548;
-			stepsHead();
 			State = 549;
+			stepsHead();
+			State = 550;
 			_localctx.b = steps();
 			 _localctx.node =  new StepsNode(SpanOf(_localctx), OnlySteps(_localctx.b.list)); 
 			}
@@ -2850,7 +2856,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 552;
+			State = 553;
 			Match(STEPS);
 			}
 		}
@@ -2886,9 +2892,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 554;
-			Match(ON);
 			State = 555;
+			Match(ON);
+			State = 556;
 			_localctx.d = days();
 			 _localctx.nodes =  _localctx.d.nodes; 
 			}
@@ -2921,9 +2927,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 558;
-			Match(NEXT);
 			State = 559;
+			Match(NEXT);
+			State = 560;
 			Match(DAY);
 			}
 		}
@@ -2967,27 +2973,27 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 561;
-			Match(LBRACE);
 			State = 562;
+			Match(LBRACE);
+			State = 563;
 			stepLine(_localctx.list);
-			State = 567;
+			State = 568;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 563;
-				Match(NEWLINE);
 				State = 564;
+				Match(NEWLINE);
+				State = 565;
 				stepLine(_localctx.list);
 				}
 				}
-				State = 569;
+				State = 570;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 570;
+			State = 571;
 			Match(RBRACE);
 			}
 		}
@@ -3032,7 +3038,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		StepLineContext _localctx = new StepLineContext(Context, State, list);
 		EnterRule(_localctx, 80, RULE_stepLine);
 		try {
-			State = 581;
+			State = 582;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ACCEPT:
@@ -3046,7 +3052,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NEWLINE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 576;
+				State = 577;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case REPEAT:
@@ -3055,13 +3061,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 				case CYCLE:
 				case RUN:
 					{
-					State = 572;
+					State = 573;
 					_localctx.s = step(_localctx.list);
 					}
 					break;
 				case ACCEPT:
 					{
-					State = 573;
+					State = 574;
 					_localctx.a = acceptStatement();
 					 _localctx.list.Add(_localctx.a.node); 
 					}
@@ -3074,7 +3080,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 					break;
 				}
 				 EndStatement(); 
-				State = 579;
+				State = 580;
 				bareInSteps(_localctx.list);
 				}
 				break;
@@ -3111,6 +3117,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case THROUGH:
 			case AFTER:
 			case BY:
+			case OFF:
 			case NEXT:
 			case SOAK:
 			case AUTO:
@@ -3156,7 +3163,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case OTHER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 580;
+				State = 581;
 				unknownInSteps(_localctx.list);
 				}
 				break;
@@ -3211,13 +3218,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		StepContext _localctx = new StepContext(Context, State, list);
 		EnterRule(_localctx, 82, RULE_step);
 		try {
-			State = 594;
+			State = 595;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case WATER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 583;
+				State = 584;
 				_localctx.a = waterStep();
 				 _localctx.list.Add(_localctx.a.node); 
 				}
@@ -3225,7 +3232,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case PAUSE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 586;
+				State = 587;
 				_localctx.b = pauseStep();
 				 _localctx.list.Add(_localctx.b.node); 
 				}
@@ -3233,7 +3240,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case RUN:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 589;
+				State = 590;
 				_localctx.c = runStep();
 				 _localctx.list.Add(_localctx.c.node); 
 				}
@@ -3241,14 +3248,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case REPEAT:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 592;
+				State = 593;
 				_localctx.d = repeatStep(_localctx.list);
 				}
 				break;
 			case CYCLE:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 593;
+				State = 594;
 				_localctx.e = cycleStep(_localctx.list);
 				}
 				break;
@@ -3301,40 +3308,40 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 596;
-			Match(WATER);
 			State = 597;
+			Match(WATER);
+			State = 598;
 			_localctx.z = zones();
-			State = 602;
+			State = 603;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				{
-				State = 598;
-				Match(FOR);
 				State = 599;
+				Match(FOR);
+				State = 600;
 				_localctx.d = duration();
 				}
 				break;
 			case WITH:
 				{
-				State = 600;
-				Match(WITH);
 				State = 601;
+				Match(WITH);
+				State = 602;
 				_localctx.w = duration();
 				}
 				break;
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 606;
+			State = 607;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==THROUGH) {
 				{
-				State = 604;
-				Match(THROUGH);
 				State = 605;
+				Match(THROUGH);
+				State = 606;
 				_localctx.i = name();
 				}
 			}
@@ -3374,9 +3381,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 610;
-			Match(PAUSE);
 			State = 611;
+			Match(PAUSE);
+			State = 612;
 			_localctx.d = duration();
 			 if (Whole) _localctx.node =  new PauseNode(SpanOf(_localctx), _localctx.d.node); 
 			}
@@ -3413,9 +3420,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 614;
-			Match(RUN);
 			State = 615;
+			Match(RUN);
+			State = 616;
 			_localctx.n = name();
 			 if (Whole) _localctx.node =  new RunNode(SpanOf(_localctx), _localctx.n.node); 
 			}
@@ -3457,9 +3464,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 618;
-			_localctx.h = repeatHead();
 			State = 619;
+			_localctx.h = repeatHead();
+			State = 620;
 			_localctx.b = steps();
 			 _localctx.list.AddBlock(_localctx.b.list, _localctx.h.node is null ? null : new RepeatStepsNode(SpanOf(_localctx), _localctx.h.node, OnlySteps(_localctx.b.list))); 
 			}
@@ -3499,11 +3506,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 622;
-			Match(REPEAT);
 			State = 623;
-			_localctx.c = count();
+			Match(REPEAT);
 			State = 624;
+			_localctx.c = count();
+			State = 625;
 			_la = TokenStream.LA(1);
 			if ( !(_la==TIME || _la==TIMES) ) {
 			ErrorHandler.RecoverInline(this);
@@ -3552,9 +3559,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 627;
-			_localctx.h = cycleHead();
 			State = 628;
+			_localctx.h = cycleHead();
+			State = 629;
 			_localctx.b = steps();
 			 _localctx.list.AddBlock(_localctx.b.list, _localctx.h.node is null ? null : _localctx.h.node with { Span = SpanOf(_localctx), Steps = OnlySteps(_localctx.b.list) }); 
 			}
@@ -3597,14 +3604,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 631;
+			State = 632;
 			Match(CYCLE);
-			State = 637;
+			State = 638;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AUTO:
 				{
-				State = 632;
+				State = 633;
 				Match(AUTO);
 				}
 				break;
@@ -3620,11 +3627,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case PERCENT:
 			case OTHER:
 				{
-				State = 633;
-				_localctx.c = duration();
 				State = 634;
-				Match(SOAK);
+				_localctx.c = duration();
 				State = 635;
+				Match(SOAK);
+				State = 636;
 				_localctx.s = duration();
 				}
 				break;
@@ -3669,9 +3676,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 641;
-			_localctx.h = restrictionHead();
 			State = 642;
+			_localctx.h = restrictionHead();
+			State = 643;
 			_localctx.b = restrictionBody();
 			 if (_localctx.h.node is not null) _localctx.node =  new RestrictionNode(SpanOf(_localctx), _localctx.h.node, _localctx.h.title, [.. _localctx.b.nodes]); 
 			}
@@ -3714,17 +3721,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 645;
-			Match(RESTRICTION);
 			State = 646;
+			Match(RESTRICTION);
+			State = 647;
 			_localctx.n = newName();
 			 _localctx.node =  _localctx.n.node; 
-			State = 651;
+			State = 652;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 648;
+				State = 649;
 				_localctx.l = label();
 				 _localctx.title =  _localctx.l.node; 
 				}
@@ -3772,27 +3779,27 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 653;
-			Match(LBRACE);
 			State = 654;
+			Match(LBRACE);
+			State = 655;
 			restrictionLine(_localctx.nodes);
-			State = 659;
+			State = 660;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 655;
-				Match(NEWLINE);
 				State = 656;
+				Match(NEWLINE);
+				State = 657;
 				restrictionLine(_localctx.nodes);
 				}
 				}
-				State = 661;
+				State = 662;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 662;
+			State = 663;
 			Match(RBRACE);
 			}
 		}
@@ -3834,7 +3841,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		EnterRule(_localctx, 104, RULE_restrictionLine);
 		int _la;
 		try {
-			State = 672;
+			State = 673;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ACCEPT:
@@ -3850,19 +3857,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NEWLINE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 667;
+				State = 668;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 4160798848L) != 0)) {
 					{
-					State = 664;
+					State = 665;
 					_localctx.s = restrictionStatement();
 					 Add(_localctx.nodes, _localctx.s.node); 
 					}
 				}
 
 				 EndStatement(); 
-				State = 670;
+				State = 671;
 				bareInRestriction(_localctx.nodes);
 				}
 				break;
@@ -3897,6 +3904,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case THROUGH:
 			case AFTER:
 			case BY:
+			case OFF:
 			case NEXT:
 			case SOAK:
 			case AUTO:
@@ -3942,7 +3950,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case OTHER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 671;
+				State = 672;
 				unknownInRestriction(_localctx.nodes);
 				}
 				break;
@@ -4007,13 +4015,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		RestrictionStatementContext _localctx = new RestrictionStatementContext(Context, State);
 		EnterRule(_localctx, 106, RULE_restrictionStatement);
 		try {
-			State = 698;
+			State = 699;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 674;
+				State = 675;
 				_localctx.a = forStatement();
 				 _localctx.node =  _localctx.a.node; 
 				}
@@ -4021,7 +4029,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FROM:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 677;
+				State = 678;
 				_localctx.b = fromStatement();
 				 _localctx.node =  _localctx.b.node; 
 				}
@@ -4029,7 +4037,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ALLOW:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 680;
+				State = 681;
 				_localctx.c = allowStatement();
 				 _localctx.node =  _localctx.c.node; 
 				}
@@ -4037,7 +4045,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXCEPT:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 683;
+				State = 684;
 				_localctx.d = exceptStatement();
 				 _localctx.node =  _localctx.d.node; 
 				}
@@ -4045,7 +4053,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case AT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 686;
+				State = 687;
 				_localctx.e = atMostStatement();
 				 _localctx.node =  _localctx.e.node; 
 				}
@@ -4053,7 +4061,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXEMPT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 689;
+				State = 690;
 				_localctx.f = exemptStatement();
 				 _localctx.node =  _localctx.f.node; 
 				}
@@ -4061,7 +4069,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case WEEK:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 692;
+				State = 693;
 				_localctx.g = weekStatement();
 				 _localctx.node =  _localctx.g.node; 
 				}
@@ -4069,7 +4077,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ACCEPT:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 695;
+				State = 696;
 				_localctx.h = acceptStatement();
 				 _localctx.node =  _localctx.h.node; 
 				}
@@ -4110,9 +4118,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 700;
-			Match(FOR);
 			State = 701;
+			Match(FOR);
+			State = 702;
 			_localctx.z = zones();
 			 if (Whole) _localctx.node =  new ForZonesNode(SpanOf(_localctx), _localctx.z.node); 
 			}
@@ -4160,29 +4168,29 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 704;
+			State = 705;
 			Match(ALLOW);
-			State = 715;
+			State = 716;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ON:
 				{
-				State = 705;
-				Match(ON);
 				State = 706;
+				Match(ON);
+				State = 707;
 				_localctx.d = days();
 				 if (Whole) _localctx.node =  new AllowDaysNode(SpanOf(_localctx), [.. _localctx.d.nodes]); 
 				}
 				break;
 			case BETWEEN:
 				{
-				State = 709;
-				Match(BETWEEN);
 				State = 710;
-				_localctx.f = moment();
+				Match(BETWEEN);
 				State = 711;
-				Match(AND);
+				_localctx.f = moment();
 				State = 712;
+				Match(AND);
+				State = 713;
 				_localctx.t = moment();
 				 if (Whole) _localctx.node =  new AllowHoursNode(SpanOf(_localctx), _localctx.f.node, _localctx.t.node); 
 				}
@@ -4225,11 +4233,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 717;
-			Match(AT);
 			State = 718;
-			Match(MOST);
+			Match(AT);
 			State = 719;
+			Match(MOST);
+			State = 720;
 			_localctx.r = row();
 			 if (Whole) _localctx.node =  new AtMostNode(SpanOf(_localctx), _localctx.r.node); 
 			}
@@ -4282,35 +4290,35 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 722;
-			Match(EXEMPT);
 			State = 723;
+			Match(EXEMPT);
+			State = 724;
 			_localctx.z = zones();
-			State = 732;
+			State = 733;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==FROM) {
 				{
-				State = 724;
-				Match(FROM);
 				State = 725;
+				Match(FROM);
+				State = 726;
 				_localctx.f = date();
-				State = 730;
+				State = 731;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TO:
 					{
-					State = 726;
-					Match(TO);
 					State = 727;
+					Match(TO);
+					State = 728;
 					_localctx.t = date();
 					}
 					break;
 				case FOR:
 					{
-					State = 728;
-					Match(FOR);
 					State = 729;
+					Match(FOR);
+					State = 730;
 					_localctx.d = duration();
 					}
 					break;
@@ -4360,11 +4368,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 736;
-			Match(WEEK);
 			State = 737;
-			Match(STARTS);
+			Match(WEEK);
 			State = 738;
+			Match(STARTS);
+			State = 739;
 			_localctx.w = weekday();
 			 if (Whole) _localctx.node =  new WeekStartsNode(SpanOf(_localctx), _localctx.w.node); 
 			}
@@ -4411,37 +4419,37 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 741;
+			State = 742;
 			Match(EVERY);
-			State = 743;
+			State = 744;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==NUMBER) {
 				{
-				State = 742;
+				State = 743;
 				_localctx.c = count();
 				}
 			}
 
-			State = 749;
+			State = 750;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DAY:
 				{
-				State = 745;
+				State = 746;
 				Match(DAY);
 				}
 				break;
 			case DAYS:
 				{
-				State = 746;
+				State = 747;
 				Match(DAYS);
 				}
 				break;
 			case WEEK:
 			case WEEKS:
 				{
-				State = 747;
+				State = 748;
 				_la = TokenStream.LA(1);
 				if ( !(_la==WEEK || _la==WEEKS) ) {
 				ErrorHandler.RecoverInline(this);
@@ -4456,12 +4464,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 752;
+			State = 753;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==ON) {
 				{
-				State = 751;
+				State = 752;
 				_localctx.o = onDays();
 				}
 			}
@@ -4509,23 +4517,23 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 756;
+			State = 757;
 			_localctx.a = dayItem();
 			 Add(_localctx.nodes, _localctx.a.node); 
-			State = 764;
+			State = 765;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 758;
-				Match(COMMA);
 				State = 759;
+				Match(COMMA);
+				State = 760;
 				_localctx.b = dayItem();
 				 Add(_localctx.nodes, _localctx.b.node); 
 				}
 				}
-				State = 766;
+				State = 767;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -4597,33 +4605,33 @@ internal partial class WaterScriptParser : TreeBuilder {
 		EnterRule(_localctx, 122, RULE_dayItem);
 		int _la;
 		try {
-			State = 814;
+			State = 815;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ODD:
 			case EVEN:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 770;
+				State = 771;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case ODD:
 					{
-					State = 767;
+					State = 768;
 					Match(ODD);
 					 _localctx.nth =  1; 
 					}
 					break;
 				case EVEN:
 					{
-					State = 769;
+					State = 770;
 					Match(EVEN);
 					}
 					break;
 				default:
 					throw new NoViableAltException(this);
 				}
-				State = 772;
+				State = 773;
 				Match(DAYS);
 				 if (Whole) _localctx.node =  new OddEvenNode(SpanOf(_localctx), _localctx.nth == 1); 
 				}
@@ -4631,7 +4639,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case DAYS:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 774;
+				State = 775;
 				_localctx.m = monthDays();
 				 _localctx.node =  _localctx.m.node; 
 				}
@@ -4642,33 +4650,33 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FOURTH:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 785;
+				State = 786;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case FIRST:
 					{
-					State = 777;
+					State = 778;
 					Match(FIRST);
 					 _localctx.nth =  1; 
 					}
 					break;
 				case SECOND:
 					{
-					State = 779;
+					State = 780;
 					Match(SECOND);
 					 _localctx.nth =  2; 
 					}
 					break;
 				case THIRD:
 					{
-					State = 781;
+					State = 782;
 					Match(THIRD);
 					 _localctx.nth =  3; 
 					}
 					break;
 				case FOURTH:
 					{
-					State = 783;
+					State = 784;
 					Match(FOURTH);
 					 _localctx.nth =  4; 
 					}
@@ -4676,9 +4684,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 				default:
 					throw new NoViableAltException(this);
 				}
-				State = 787;
-				_localctx.w = weekday();
 				State = 788;
+				_localctx.w = weekday();
+				State = 789;
 				ofMonth();
 				 if (Whole) _localctx.node =  new NthWeekdayNode(SpanOf(_localctx), _localctx.nth, _localctx.w.node); 
 				}
@@ -4686,7 +4694,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LAST:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 791;
+				State = 792;
 				_localctx.l = lastDay();
 				 _localctx.node =  _localctx.l.node; 
 				}
@@ -4694,26 +4702,26 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case WORD:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 794;
+				State = 795;
 				_localctx.f = plainDay();
-				State = 796;
+				State = 797;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==PLUS || _la==MINUS) {
 					{
-					State = 795;
+					State = 796;
 					_localctx.o = offset();
 					}
 				}
 
-				State = 800;
+				State = 801;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==TO) {
 					{
-					State = 798;
-					Match(TO);
 					State = 799;
+					Match(TO);
+					State = 800;
 					_localctx.t = plainDate();
 					}
 				}
@@ -4725,26 +4733,26 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case DATE:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 804;
+				State = 805;
 				_localctx.d = numberedDay();
-				State = 806;
+				State = 807;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==PLUS || _la==MINUS) {
 					{
-					State = 805;
+					State = 806;
 					_localctx.o = offset();
 					}
 				}
 
-				State = 810;
+				State = 811;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==TO) {
 					{
-					State = 808;
-					Match(TO);
 					State = 809;
+					Match(TO);
+					State = 810;
 					_localctx.t = plainDate();
 					}
 				}
@@ -4801,29 +4809,29 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 816;
-			Match(DAYS);
 			State = 817;
+			Match(DAYS);
+			State = 818;
 			_localctx.a = count();
 			 Add(_localctx.numbers, _localctx.a.node); 
-			State = 825;
+			State = 826;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 819;
-				Match(COMMA);
 				State = 820;
+				Match(COMMA);
+				State = 821;
 				_localctx.b = count();
 				 Add(_localctx.numbers, _localctx.b.node); 
 				}
 				}
-				State = 827;
+				State = 828;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 828;
+			State = 829;
 			ofMonth();
 			 if (Whole) _localctx.node =  new MonthDaysNode(SpanOf(_localctx), [.. _localctx.numbers]); 
 			}
@@ -4874,30 +4882,30 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 831;
+			State = 832;
 			Match(LAST);
-			State = 850;
+			State = 851;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DAY:
 				{
-				State = 832;
-				Match(DAY);
 				State = 833;
+				Match(DAY);
+				State = 834;
 				ofMonth();
 				 if (Whole) _localctx.node =  new LastDayNode(SpanOf(_localctx)); 
 				}
 				break;
 			case WORD:
 				{
-				State = 836;
+				State = 837;
 				_localctx.w = word();
-				State = 848;
+				State = 849;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case OF:
 					{
-					State = 837;
+					State = 838;
 					ofMonth();
 					 if (Whole) _localctx.node =  new NthWeekdayNode(SpanOf(_localctx), -1, WeekdayOf(_localctx.w.node)); 
 					}
@@ -4910,24 +4918,24 @@ internal partial class WaterScriptParser : TreeBuilder {
 				case MINUS:
 				case NEWLINE:
 					{
-					State = 841;
+					State = 842;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==PLUS || _la==MINUS) {
 						{
-						State = 840;
+						State = 841;
 						_localctx.o = offset();
 						}
 					}
 
-					State = 845;
+					State = 846;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==TO) {
 						{
-						State = 843;
-						Match(TO);
 						State = 844;
+						Match(TO);
+						State = 845;
 						_localctx.t = plainDate();
 						}
 					}
@@ -4973,9 +4981,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 852;
-			Match(OF);
 			State = 853;
+			Match(OF);
+			State = 854;
 			Match(MONTH);
 			}
 		}
@@ -5010,7 +5018,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 855;
+			State = 856;
 			_localctx.w = word();
 			 _localctx.node =  _localctx.w.node; 
 			}
@@ -5051,14 +5059,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 858;
+			State = 859;
 			_localctx.b = dateBase();
-			State = 860;
+			State = 861;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS || _la==MINUS) {
 				{
-				State = 859;
+				State = 860;
 				_localctx.o = offset();
 				}
 			}
@@ -5097,7 +5105,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 864;
+			State = 865;
 			_localctx.d = date();
 			 _localctx.node =  _localctx.d.node; 
 			}
@@ -5136,14 +5144,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 		DateBaseContext _localctx = new DateBaseContext(Context, State);
 		EnterRule(_localctx, 136, RULE_dateBase);
 		try {
-			State = 877;
+			State = 878;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NUMBER:
 			case DATE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 867;
+				State = 868;
 				_localctx.n = numberedDay();
 				 _localctx.node =  _localctx.n.node; 
 				}
@@ -5151,9 +5159,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LAST:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 870;
-				Match(LAST);
 				State = 871;
+				Match(LAST);
+				State = 872;
 				_localctx.w = word();
 				 if (Whole) _localctx.node =  LastOf(_localctx, _localctx.w.node); 
 				}
@@ -5161,7 +5169,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case WORD:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 874;
+				State = 875;
 				_localctx.w = word();
 				 if (Whole) _localctx.node =  new LetDateNode(SpanOf(_localctx), _localctx.w.node.Text); 
 				}
@@ -5204,13 +5212,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		NumberedDayContext _localctx = new NumberedDayContext(Context, State);
 		EnterRule(_localctx, 138, RULE_numberedDay);
 		try {
-			State = 885;
+			State = 886;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DATE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 879;
+				State = 880;
 				Match(DATE);
 				 _localctx.node =  new IsoDateNode(SpanOf(_localctx), _localctx.Start.Text); 
 				}
@@ -5218,9 +5226,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NUMBER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 881;
-				_localctx.c = count();
 				State = 882;
+				_localctx.c = count();
+				State = 883;
 				_localctx.w = word();
 				 if (Whole) _localctx.node =  new MonthDayNode(SpanOf(_localctx), _localctx.c.node, MonthOf(_localctx.w.node)); 
 				}
@@ -5263,18 +5271,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 890;
+			State = 891;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PLUS:
 				{
-				State = 887;
+				State = 888;
 				Match(PLUS);
 				}
 				break;
 			case MINUS:
 				{
-				State = 888;
+				State = 889;
 				Match(MINUS);
 				 _localctx.before =  true; 
 				}
@@ -5282,7 +5290,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 892;
+			State = 893;
 			_localctx.d = duration();
 			 _localctx.node =  _localctx.d.node; 
 			}
@@ -5327,23 +5335,23 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 895;
+			State = 896;
 			_localctx.a = moment();
 			 Add(_localctx.nodes, _localctx.a.node); 
-			State = 903;
+			State = 904;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 897;
-				Match(COMMA);
 				State = 898;
+				Match(COMMA);
+				State = 899;
 				_localctx.b = moment();
 				 Add(_localctx.nodes, _localctx.b.node); 
 				}
 				}
-				State = 905;
+				State = 906;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -5388,31 +5396,31 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 906;
+			State = 907;
 			_la = TokenStream.LA(1);
-			if ( !(((((_la - 51)) & ~0x3f) == 0 && ((1L << (_la - 51)) & 262147L) != 0)) ) {
+			if ( !(((((_la - 52)) & ~0x3f) == 0 && ((1L << (_la - 52)) & 262147L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 908;
+			State = 909;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WORD) {
 				{
-				State = 907;
+				State = 908;
 				_localctx.s = word();
 				}
 			}
 
-			State = 911;
+			State = 912;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS || _la==MINUS) {
 				{
-				State = 910;
+				State = 911;
 				_localctx.o = offset();
 				}
 			}
@@ -5451,7 +5459,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 915;
+			State = 916;
 			_localctx.w = word();
 			 _localctx.node =  WeekdayOf(_localctx.w.node); 
 			}
@@ -5491,10 +5499,10 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 918;
+			State = 919;
 			_localctx.n = name();
 			 _localctx.list.Add(_localctx.n.node); 
-			State = 920;
+			State = 921;
 			moreZones(_localctx.list);
 			 if (Whole) _localctx.node =  _localctx.list.ToNode(SpanOf(_localctx)); 
 			}
@@ -5545,28 +5553,28 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 933;
+			State = 934;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA || _la==PLUS) {
 				{
-				State = 931;
+				State = 932;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case COMMA:
 					{
-					State = 923;
-					Match(COMMA);
 					State = 924;
+					Match(COMMA);
+					State = 925;
 					_localctx.a = name();
 					 _localctx.list.Add(_localctx.a.node); 
 					}
 					break;
 				case PLUS:
 					{
-					State = 927;
-					Match(PLUS);
 					State = 928;
+					Match(PLUS);
+					State = 929;
 					_localctx.b = name();
 					 _localctx.list.Join(_localctx.b.node); 
 					}
@@ -5575,7 +5583,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 935;
+				State = 936;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -5653,15 +5661,15 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 937;
+			State = 938;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			do {
 				{
 				{
-				State = 936;
+				State = 937;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 31)) & ~0x3f) == 0 && ((1L << (_la - 31)) & 18156905553723393L) != 0)) ) {
+				if ( !(((((_la - 31)) & ~0x3f) == 0 && ((1L << (_la - 31)) & 36313811107446785L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -5670,10 +5678,10 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 				}
 				}
-				State = 939;
+				State = 940;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-			} while ( ((((_la - 31)) & ~0x3f) == 0 && ((1L << (_la - 31)) & 18156905553723393L) != 0) );
+			} while ( ((((_la - 31)) & ~0x3f) == 0 && ((1L << (_la - 31)) & 36313811107446785L) != 0) );
 			 if (Whole) _localctx.node =  RowOf(_localctx); 
 			}
 		}
@@ -5711,20 +5719,20 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 944;
+			State = 945;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			do {
 				{
 				{
-				State = 943;
+				State = 944;
 				rowToken();
 				}
 				}
-				State = 946;
+				State = 947;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-			} while ( (((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 3833855L) != 0) );
+			} while ( (((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 7667711L) != 0) );
 			 _localctx.node =  RowOf(_localctx); 
 			}
 		}
@@ -5758,9 +5766,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 950;
+			State = 951;
 			_la = TokenStream.LA(1);
-			if ( _la <= 0 || (((((_la - 79)) & ~0x3f) == 0 && ((1L << (_la - 79)) & 11L) != 0)) ) {
+			if ( _la <= 0 || (((((_la - 80)) & ~0x3f) == 0 && ((1L << (_la - 80)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -5797,7 +5805,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 952;
+			State = 953;
 			Match(NUMBER);
 			 _localctx.node =  NumberOf(_localctx.Start); 
 			}
@@ -5830,7 +5838,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 955;
+			State = 956;
 			Match(STRING);
 			 _localctx.node =  StringOf(_localctx.Start); 
 			}
@@ -5863,7 +5871,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 958;
+			State = 959;
 			Match(WORD);
 			 _localctx.node =  NameOf(_localctx.Start); 
 			}
@@ -5899,7 +5907,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 961;
+			State = 962;
 			_localctx.n = name();
 			 _localctx.node =  GivenName(_localctx.n.node); 
 			}
@@ -5935,12 +5943,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 966;
+			State = 967;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FROM:
 				{
-				State = 964;
+				State = 965;
 				Match(FROM);
 				}
 				break;
@@ -5982,6 +5990,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case THROUGH:
 			case AFTER:
 			case BY:
+			case OFF:
 			case NEXT:
 			case SOAK:
 			case AUTO:
@@ -6009,7 +6018,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case MONTH:
 			case WORD:
 				{
-				State = 965;
+				State = 966;
 				nameButFrom();
 				}
 				break;
@@ -6049,7 +6058,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 970;
+			State = 971;
 			nameButFrom();
 			 _localctx.node =  NameOf(_localctx.Start); 
 			}
@@ -6104,6 +6113,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode THROUGH() { return GetToken(WaterScriptParser.THROUGH, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode AFTER() { return GetToken(WaterScriptParser.AFTER, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BY() { return GetToken(WaterScriptParser.BY, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OFF() { return GetToken(WaterScriptParser.OFF, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEXT() { return GetToken(WaterScriptParser.NEXT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SOAK() { return GetToken(WaterScriptParser.SOAK, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode AUTO() { return GetToken(WaterScriptParser.AUTO, 0); }
@@ -6145,9 +6155,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 973;
+			State = 974;
 			_la = TokenStream.LA(1);
-			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -16386L) != 0) || _la==MONTH || _la==WORD) ) {
+			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -16386L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 7L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -6205,39 +6215,39 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 990;
+			State = 991;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 975;
+				State = 976;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.File); 
-				State = 977;
+				State = 978;
 				topLine(_localctx.nodes);
-				State = 982;
+				State = 983;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 978;
-					Match(NEWLINE);
 					State = 979;
+					Match(NEWLINE);
+					State = 980;
 					topLine(_localctx.nodes);
 					}
 					}
-					State = 984;
+					State = 985;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 985;
+				State = 986;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 992;
+				State = 993;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6292,39 +6302,39 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1008;
+			State = 1009;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 993;
+				State = 994;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.Description); 
-				State = 995;
+				State = 996;
 				bodyLine(_localctx.nodes);
-				State = 1000;
+				State = 1001;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 996;
-					Match(NEWLINE);
 					State = 997;
+					Match(NEWLINE);
+					State = 998;
 					bodyLine(_localctx.nodes);
 					}
 					}
-					State = 1002;
+					State = 1003;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 1003;
+				State = 1004;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 1010;
+				State = 1011;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6379,39 +6389,39 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1026;
+			State = 1027;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 1011;
+				State = 1012;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.Schedule); 
-				State = 1013;
+				State = 1014;
 				scheduleLine(_localctx.nodes);
-				State = 1018;
+				State = 1019;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 1014;
-					Match(NEWLINE);
 					State = 1015;
+					Match(NEWLINE);
+					State = 1016;
 					scheduleLine(_localctx.nodes);
 					}
 					}
-					State = 1020;
+					State = 1021;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 1021;
+				State = 1022;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 1028;
+				State = 1029;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6466,39 +6476,39 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1044;
+			State = 1045;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 1029;
+				State = 1030;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.Steps); 
-				State = 1031;
+				State = 1032;
 				stepLine(_localctx.list);
-				State = 1036;
+				State = 1037;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 1032;
-					Match(NEWLINE);
 					State = 1033;
+					Match(NEWLINE);
+					State = 1034;
 					stepLine(_localctx.list);
 					}
 					}
-					State = 1038;
+					State = 1039;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 1039;
+				State = 1040;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 1046;
+				State = 1047;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6553,39 +6563,39 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1062;
+			State = 1063;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 1047;
+				State = 1048;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.Restriction); 
-				State = 1049;
+				State = 1050;
 				restrictionLine(_localctx.nodes);
-				State = 1054;
+				State = 1055;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 1050;
-					Match(NEWLINE);
 					State = 1051;
+					Match(NEWLINE);
+					State = 1052;
 					restrictionLine(_localctx.nodes);
 					}
 					}
-					State = 1056;
+					State = 1057;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 1057;
+				State = 1058;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 1064;
+				State = 1065;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6632,14 +6642,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1065;
+			State = 1066;
 			Match(LBRACE);
-			State = 1070;
+			State = 1071;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 4128767L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8257535L) != 0)) {
 				{
-				State = 1068;
+				State = 1069;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case INCLUDE:
@@ -6681,6 +6691,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 				case THROUGH:
 				case AFTER:
 				case BY:
+				case OFF:
 				case NEXT:
 				case SOAK:
 				case AUTO:
@@ -6726,7 +6737,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 				case BLANK:
 				case OTHER:
 					{
-					State = 1066;
+					State = 1067;
 					_la = TokenStream.LA(1);
 					if ( _la <= 0 || (_la==LBRACE || _la==RBRACE) ) {
 					ErrorHandler.RecoverInline(this);
@@ -6739,7 +6750,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 					break;
 				case LBRACE:
 					{
-					State = 1067;
+					State = 1068;
 					skipped();
 					}
 					break;
@@ -6747,11 +6758,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 1072;
+				State = 1073;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1073;
+			State = 1074;
 			Match(RBRACE);
 			}
 		}
@@ -6813,39 +6824,39 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1075;
+			State = 1076;
 			_la = TokenStream.LA(1);
-			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 8386688L) != 0) || ((((_la - 79)) & ~0x3f) == 0 && ((1L << (_la - 79)) & 11L) != 0)) ) {
+			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 8386688L) != 0) || ((((_la - 80)) & ~0x3f) == 0 && ((1L << (_la - 80)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1079;
+			State = 1080;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 3833855L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 7667711L) != 0)) {
 				{
 				{
-				State = 1076;
+				State = 1077;
 				rowToken();
 				}
 				}
-				State = 1081;
+				State = 1082;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
 			 Unknown(_localctx, Place.Schedule); 
-			State = 1088;
+			State = 1089;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 1083;
+				State = 1084;
 				skipped();
 				 EndStatement(); 
-				State = 1085;
+				State = 1086;
 				bareInSchedule(_localctx.nodes);
 				}
 				break;
@@ -6911,39 +6922,39 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1090;
+			State = 1091;
 			_la = TokenStream.LA(1);
-			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 126091392L) != 0) || ((((_la - 79)) & ~0x3f) == 0 && ((1L << (_la - 79)) & 11L) != 0)) ) {
+			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 126091392L) != 0) || ((((_la - 80)) & ~0x3f) == 0 && ((1L << (_la - 80)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1094;
+			State = 1095;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 3833855L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 7667711L) != 0)) {
 				{
 				{
-				State = 1091;
+				State = 1092;
 				rowToken();
 				}
 				}
-				State = 1096;
+				State = 1097;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
 			 Unknown(_localctx, Place.Steps); 
-			State = 1103;
+			State = 1104;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 1098;
+				State = 1099;
 				skipped();
 				 EndStatement(); 
-				State = 1100;
+				State = 1101;
 				bareInSteps(_localctx.list);
 				}
 				break;
@@ -7011,39 +7022,39 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1105;
+			State = 1106;
 			_la = TokenStream.LA(1);
-			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 4160798848L) != 0) || ((((_la - 79)) & ~0x3f) == 0 && ((1L << (_la - 79)) & 11L) != 0)) ) {
+			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 4160798848L) != 0) || ((((_la - 80)) & ~0x3f) == 0 && ((1L << (_la - 80)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1109;
+			State = 1110;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 3833855L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 7667711L) != 0)) {
 				{
 				{
-				State = 1106;
+				State = 1107;
 				rowToken();
 				}
 				}
-				State = 1111;
+				State = 1112;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
 			 Unknown(_localctx, Place.Restriction); 
-			State = 1118;
+			State = 1119;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 1113;
+				State = 1114;
 				skipped();
 				 EndStatement(); 
-				State = 1115;
+				State = 1116;
 				bareInRestriction(_localctx.nodes);
 				}
 				break;
@@ -7109,7 +7120,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1120;
+			State = 1121;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 1918L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -7118,30 +7129,30 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1124;
+			State = 1125;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 3833855L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 7667711L) != 0)) {
 				{
 				{
-				State = 1121;
+				State = 1122;
 				rowToken();
 				}
 				}
-				State = 1126;
+				State = 1127;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
 			 Unknown(_localctx, Place.Description); 
-			State = 1133;
+			State = 1134;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 1128;
+				State = 1129;
 				skipped();
 				 EndStatement(); 
-				State = 1130;
+				State = 1131;
 				bareInDescription(_localctx.nodes);
 				}
 				break;
@@ -7168,7 +7179,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,85,1136,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,86,1137,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -7206,85 +7217,85 @@ internal partial class WaterScriptParser : TreeBuilder {
 		8,29,1,29,1,29,1,29,1,29,1,29,1,29,3,29,499,8,29,1,29,1,29,3,29,503,8,
 		29,1,30,1,30,1,30,1,30,3,30,509,8,30,1,30,1,30,1,31,1,31,1,31,1,31,1,31,
 		1,31,1,31,1,31,1,31,1,31,1,31,1,31,3,31,525,8,31,3,31,527,8,31,1,31,1,
-		31,1,32,1,32,1,32,1,32,1,32,1,32,3,32,537,8,32,1,32,1,32,1,33,1,33,1,33,
-		1,33,1,34,1,34,1,34,1,34,1,35,1,35,1,35,1,35,1,36,1,36,1,37,1,37,1,37,
-		1,37,1,38,1,38,1,38,1,39,1,39,1,39,1,39,5,39,566,8,39,10,39,12,39,569,
-		9,39,1,39,1,39,1,40,1,40,1,40,1,40,3,40,577,8,40,1,40,1,40,1,40,3,40,582,
-		8,40,1,41,1,41,1,41,1,41,1,41,1,41,1,41,1,41,1,41,1,41,1,41,3,41,595,8,
-		41,1,42,1,42,1,42,1,42,1,42,1,42,3,42,603,8,42,1,42,1,42,3,42,607,8,42,
-		1,42,1,42,1,43,1,43,1,43,1,43,1,44,1,44,1,44,1,44,1,45,1,45,1,45,1,45,
-		1,46,1,46,1,46,1,46,1,46,1,47,1,47,1,47,1,47,1,48,1,48,1,48,1,48,1,48,
-		1,48,3,48,638,8,48,1,48,1,48,1,49,1,49,1,49,1,49,1,50,1,50,1,50,1,50,1,
-		50,1,50,3,50,652,8,50,1,51,1,51,1,51,1,51,5,51,658,8,51,10,51,12,51,661,
-		9,51,1,51,1,51,1,52,1,52,1,52,3,52,668,8,52,1,52,1,52,1,52,3,52,673,8,
-		52,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,
-		53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,3,53,699,8,53,1,54,
-		1,54,1,54,1,54,1,55,1,55,1,55,1,55,1,55,1,55,1,55,1,55,1,55,1,55,1,55,
-		3,55,716,8,55,1,56,1,56,1,56,1,56,1,56,1,57,1,57,1,57,1,57,1,57,1,57,1,
-		57,1,57,3,57,731,8,57,3,57,733,8,57,1,57,1,57,1,58,1,58,1,58,1,58,1,58,
-		1,59,1,59,3,59,744,8,59,1,59,1,59,1,59,1,59,3,59,750,8,59,1,59,3,59,753,
-		8,59,1,59,1,59,1,60,1,60,1,60,1,60,1,60,1,60,5,60,763,8,60,10,60,12,60,
-		766,9,60,1,61,1,61,1,61,3,61,771,8,61,1,61,1,61,1,61,1,61,1,61,1,61,1,
-		61,1,61,1,61,1,61,1,61,1,61,1,61,3,61,786,8,61,1,61,1,61,1,61,1,61,1,61,
-		1,61,1,61,1,61,1,61,3,61,797,8,61,1,61,1,61,3,61,801,8,61,1,61,1,61,1,
-		61,1,61,3,61,807,8,61,1,61,1,61,3,61,811,8,61,1,61,1,61,3,61,815,8,61,
-		1,62,1,62,1,62,1,62,1,62,1,62,1,62,5,62,824,8,62,10,62,12,62,827,9,62,
-		1,62,1,62,1,62,1,63,1,63,1,63,1,63,1,63,1,63,1,63,1,63,1,63,1,63,3,63,
-		842,8,63,1,63,1,63,3,63,846,8,63,1,63,3,63,849,8,63,3,63,851,8,63,1,64,
-		1,64,1,64,1,65,1,65,1,65,1,66,1,66,3,66,861,8,66,1,66,1,66,1,67,1,67,1,
-		67,1,68,1,68,1,68,1,68,1,68,1,68,1,68,1,68,1,68,1,68,3,68,878,8,68,1,69,
-		1,69,1,69,1,69,1,69,1,69,3,69,886,8,69,1,70,1,70,1,70,3,70,891,8,70,1,
-		70,1,70,1,70,1,71,1,71,1,71,1,71,1,71,1,71,5,71,902,8,71,10,71,12,71,905,
-		9,71,1,72,1,72,3,72,909,8,72,1,72,3,72,912,8,72,1,72,1,72,1,73,1,73,1,
-		73,1,74,1,74,1,74,1,74,1,74,1,75,1,75,1,75,1,75,1,75,1,75,1,75,1,75,5,
-		75,932,8,75,10,75,12,75,935,9,75,1,76,4,76,938,8,76,11,76,12,76,939,1,
-		76,1,76,1,77,4,77,945,8,77,11,77,12,77,946,1,77,1,77,1,78,1,78,1,79,1,
-		79,1,79,1,80,1,80,1,80,1,81,1,81,1,81,1,82,1,82,1,82,1,83,1,83,3,83,967,
-		8,83,1,83,1,83,1,84,1,84,1,84,1,85,1,85,1,86,1,86,1,86,1,86,1,86,5,86,
-		981,8,86,10,86,12,86,984,9,86,1,86,1,86,1,86,5,86,989,8,86,10,86,12,86,
-		992,9,86,1,87,1,87,1,87,1,87,1,87,5,87,999,8,87,10,87,12,87,1002,9,87,
-		1,87,1,87,1,87,5,87,1007,8,87,10,87,12,87,1010,9,87,1,88,1,88,1,88,1,88,
-		1,88,5,88,1017,8,88,10,88,12,88,1020,9,88,1,88,1,88,1,88,5,88,1025,8,88,
-		10,88,12,88,1028,9,88,1,89,1,89,1,89,1,89,1,89,5,89,1035,8,89,10,89,12,
-		89,1038,9,89,1,89,1,89,1,89,5,89,1043,8,89,10,89,12,89,1046,9,89,1,90,
-		1,90,1,90,1,90,1,90,5,90,1053,8,90,10,90,12,90,1056,9,90,1,90,1,90,1,90,
-		5,90,1061,8,90,10,90,12,90,1064,9,90,1,91,1,91,1,91,5,91,1069,8,91,10,
-		91,12,91,1072,9,91,1,91,1,91,1,92,1,92,5,92,1078,8,92,10,92,12,92,1081,
-		9,92,1,92,1,92,1,92,1,92,1,92,1,92,3,92,1089,8,92,1,93,1,93,5,93,1093,
-		8,93,10,93,12,93,1096,9,93,1,93,1,93,1,93,1,93,1,93,1,93,3,93,1104,8,93,
-		1,94,1,94,5,94,1108,8,94,10,94,12,94,1111,9,94,1,94,1,94,1,94,1,94,1,94,
-		1,94,3,94,1119,8,94,1,95,1,95,5,95,1123,8,95,10,95,12,95,1126,9,95,1,95,
-		1,95,1,95,1,95,1,95,1,95,3,95,1134,8,95,1,95,0,0,96,0,2,4,6,8,10,12,14,
+		31,1,32,1,32,1,32,1,32,1,32,1,32,1,32,3,32,538,8,32,1,32,1,32,1,33,1,33,
+		1,33,1,33,1,34,1,34,1,34,1,34,1,35,1,35,1,35,1,35,1,36,1,36,1,37,1,37,
+		1,37,1,37,1,38,1,38,1,38,1,39,1,39,1,39,1,39,5,39,567,8,39,10,39,12,39,
+		570,9,39,1,39,1,39,1,40,1,40,1,40,1,40,3,40,578,8,40,1,40,1,40,1,40,3,
+		40,583,8,40,1,41,1,41,1,41,1,41,1,41,1,41,1,41,1,41,1,41,1,41,1,41,3,41,
+		596,8,41,1,42,1,42,1,42,1,42,1,42,1,42,3,42,604,8,42,1,42,1,42,3,42,608,
+		8,42,1,42,1,42,1,43,1,43,1,43,1,43,1,44,1,44,1,44,1,44,1,45,1,45,1,45,
+		1,45,1,46,1,46,1,46,1,46,1,46,1,47,1,47,1,47,1,47,1,48,1,48,1,48,1,48,
+		1,48,1,48,3,48,639,8,48,1,48,1,48,1,49,1,49,1,49,1,49,1,50,1,50,1,50,1,
+		50,1,50,1,50,3,50,653,8,50,1,51,1,51,1,51,1,51,5,51,659,8,51,10,51,12,
+		51,662,9,51,1,51,1,51,1,52,1,52,1,52,3,52,669,8,52,1,52,1,52,1,52,3,52,
+		674,8,52,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,
+		53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,3,53,700,8,53,
+		1,54,1,54,1,54,1,54,1,55,1,55,1,55,1,55,1,55,1,55,1,55,1,55,1,55,1,55,
+		1,55,3,55,717,8,55,1,56,1,56,1,56,1,56,1,56,1,57,1,57,1,57,1,57,1,57,1,
+		57,1,57,1,57,3,57,732,8,57,3,57,734,8,57,1,57,1,57,1,58,1,58,1,58,1,58,
+		1,58,1,59,1,59,3,59,745,8,59,1,59,1,59,1,59,1,59,3,59,751,8,59,1,59,3,
+		59,754,8,59,1,59,1,59,1,60,1,60,1,60,1,60,1,60,1,60,5,60,764,8,60,10,60,
+		12,60,767,9,60,1,61,1,61,1,61,3,61,772,8,61,1,61,1,61,1,61,1,61,1,61,1,
+		61,1,61,1,61,1,61,1,61,1,61,1,61,1,61,3,61,787,8,61,1,61,1,61,1,61,1,61,
+		1,61,1,61,1,61,1,61,1,61,3,61,798,8,61,1,61,1,61,3,61,802,8,61,1,61,1,
+		61,1,61,1,61,3,61,808,8,61,1,61,1,61,3,61,812,8,61,1,61,1,61,3,61,816,
+		8,61,1,62,1,62,1,62,1,62,1,62,1,62,1,62,5,62,825,8,62,10,62,12,62,828,
+		9,62,1,62,1,62,1,62,1,63,1,63,1,63,1,63,1,63,1,63,1,63,1,63,1,63,1,63,
+		3,63,843,8,63,1,63,1,63,3,63,847,8,63,1,63,3,63,850,8,63,3,63,852,8,63,
+		1,64,1,64,1,64,1,65,1,65,1,65,1,66,1,66,3,66,862,8,66,1,66,1,66,1,67,1,
+		67,1,67,1,68,1,68,1,68,1,68,1,68,1,68,1,68,1,68,1,68,1,68,3,68,879,8,68,
+		1,69,1,69,1,69,1,69,1,69,1,69,3,69,887,8,69,1,70,1,70,1,70,3,70,892,8,
+		70,1,70,1,70,1,70,1,71,1,71,1,71,1,71,1,71,1,71,5,71,903,8,71,10,71,12,
+		71,906,9,71,1,72,1,72,3,72,910,8,72,1,72,3,72,913,8,72,1,72,1,72,1,73,
+		1,73,1,73,1,74,1,74,1,74,1,74,1,74,1,75,1,75,1,75,1,75,1,75,1,75,1,75,
+		1,75,5,75,933,8,75,10,75,12,75,936,9,75,1,76,4,76,939,8,76,11,76,12,76,
+		940,1,76,1,76,1,77,4,77,946,8,77,11,77,12,77,947,1,77,1,77,1,78,1,78,1,
+		79,1,79,1,79,1,80,1,80,1,80,1,81,1,81,1,81,1,82,1,82,1,82,1,83,1,83,3,
+		83,968,8,83,1,83,1,83,1,84,1,84,1,84,1,85,1,85,1,86,1,86,1,86,1,86,1,86,
+		5,86,982,8,86,10,86,12,86,985,9,86,1,86,1,86,1,86,5,86,990,8,86,10,86,
+		12,86,993,9,86,1,87,1,87,1,87,1,87,1,87,5,87,1000,8,87,10,87,12,87,1003,
+		9,87,1,87,1,87,1,87,5,87,1008,8,87,10,87,12,87,1011,9,87,1,88,1,88,1,88,
+		1,88,1,88,5,88,1018,8,88,10,88,12,88,1021,9,88,1,88,1,88,1,88,5,88,1026,
+		8,88,10,88,12,88,1029,9,88,1,89,1,89,1,89,1,89,1,89,5,89,1036,8,89,10,
+		89,12,89,1039,9,89,1,89,1,89,1,89,5,89,1044,8,89,10,89,12,89,1047,9,89,
+		1,90,1,90,1,90,1,90,1,90,5,90,1054,8,90,10,90,12,90,1057,9,90,1,90,1,90,
+		1,90,5,90,1062,8,90,10,90,12,90,1065,9,90,1,91,1,91,1,91,5,91,1070,8,91,
+		10,91,12,91,1073,9,91,1,91,1,91,1,92,1,92,5,92,1079,8,92,10,92,12,92,1082,
+		9,92,1,92,1,92,1,92,1,92,1,92,1,92,3,92,1090,8,92,1,93,1,93,5,93,1094,
+		8,93,10,93,12,93,1097,9,93,1,93,1,93,1,93,1,93,1,93,1,93,3,93,1105,8,93,
+		1,94,1,94,5,94,1109,8,94,10,94,12,94,1112,9,94,1,94,1,94,1,94,1,94,1,94,
+		1,94,3,94,1120,8,94,1,95,1,95,5,95,1124,8,95,10,95,12,95,1127,9,95,1,95,
+		1,95,1,95,1,95,1,95,1,95,3,95,1135,8,95,1,95,0,0,96,0,2,4,6,8,10,12,14,
 		16,18,20,22,24,26,28,30,32,34,36,38,40,42,44,46,48,50,52,54,56,58,60,62,
 		64,66,68,70,72,74,76,78,80,82,84,86,88,90,92,94,96,98,100,102,104,106,
 		108,110,112,114,116,118,120,122,124,126,128,130,132,134,136,138,140,142,
 		144,146,148,150,152,154,156,158,160,162,164,166,168,170,172,174,176,178,
-		180,182,184,186,188,190,0,13,3,0,1,10,79,80,82,82,1,0,49,50,1,0,47,48,
-		2,0,31,31,55,55,2,0,51,52,69,69,6,0,31,31,53,55,65,67,70,71,78,78,85,85,
-		2,0,79,80,82,82,2,0,1,13,15,65,1,0,79,80,4,0,7,7,11,22,79,80,82,82,5,0,
-		7,7,18,18,23,26,79,80,82,82,5,0,7,7,14,15,27,31,79,80,82,82,2,0,1,6,8,
-		10,1175,0,192,1,0,0,0,2,210,1,0,0,0,4,242,1,0,0,0,6,244,1,0,0,0,8,248,
+		180,182,184,186,188,190,0,13,3,0,1,10,80,81,83,83,1,0,50,51,1,0,48,49,
+		2,0,31,31,56,56,2,0,52,53,70,70,6,0,31,31,54,56,66,68,71,72,79,79,86,86,
+		2,0,80,81,83,83,2,0,1,13,15,66,1,0,80,81,4,0,7,7,11,22,80,81,83,83,5,0,
+		7,7,18,18,23,26,80,81,83,83,5,0,7,7,14,15,27,31,80,81,83,83,2,0,1,6,8,
+		10,1176,0,192,1,0,0,0,2,210,1,0,0,0,4,242,1,0,0,0,6,244,1,0,0,0,8,248,
 		1,0,0,0,10,254,1,0,0,0,12,263,1,0,0,0,14,288,1,0,0,0,16,293,1,0,0,0,18,
 		302,1,0,0,0,20,306,1,0,0,0,22,313,1,0,0,0,24,323,1,0,0,0,26,327,1,0,0,
 		0,28,335,1,0,0,0,30,343,1,0,0,0,32,350,1,0,0,0,34,370,1,0,0,0,36,372,1,
 		0,0,0,38,380,1,0,0,0,40,387,1,0,0,0,42,391,1,0,0,0,44,399,1,0,0,0,46,418,
 		1,0,0,0,48,458,1,0,0,0,50,460,1,0,0,0,52,463,1,0,0,0,54,467,1,0,0,0,56,
 		477,1,0,0,0,58,486,1,0,0,0,60,504,1,0,0,0,62,512,1,0,0,0,64,530,1,0,0,
-		0,66,540,1,0,0,0,68,544,1,0,0,0,70,548,1,0,0,0,72,552,1,0,0,0,74,554,1,
-		0,0,0,76,558,1,0,0,0,78,561,1,0,0,0,80,581,1,0,0,0,82,594,1,0,0,0,84,596,
-		1,0,0,0,86,610,1,0,0,0,88,614,1,0,0,0,90,618,1,0,0,0,92,622,1,0,0,0,94,
-		627,1,0,0,0,96,631,1,0,0,0,98,641,1,0,0,0,100,645,1,0,0,0,102,653,1,0,
-		0,0,104,672,1,0,0,0,106,698,1,0,0,0,108,700,1,0,0,0,110,704,1,0,0,0,112,
-		717,1,0,0,0,114,722,1,0,0,0,116,736,1,0,0,0,118,741,1,0,0,0,120,756,1,
-		0,0,0,122,814,1,0,0,0,124,816,1,0,0,0,126,831,1,0,0,0,128,852,1,0,0,0,
-		130,855,1,0,0,0,132,858,1,0,0,0,134,864,1,0,0,0,136,877,1,0,0,0,138,885,
-		1,0,0,0,140,890,1,0,0,0,142,895,1,0,0,0,144,906,1,0,0,0,146,915,1,0,0,
-		0,148,918,1,0,0,0,150,933,1,0,0,0,152,937,1,0,0,0,154,944,1,0,0,0,156,
-		950,1,0,0,0,158,952,1,0,0,0,160,955,1,0,0,0,162,958,1,0,0,0,164,961,1,
-		0,0,0,166,966,1,0,0,0,168,970,1,0,0,0,170,973,1,0,0,0,172,990,1,0,0,0,
-		174,1008,1,0,0,0,176,1026,1,0,0,0,178,1044,1,0,0,0,180,1062,1,0,0,0,182,
-		1065,1,0,0,0,184,1075,1,0,0,0,186,1090,1,0,0,0,188,1105,1,0,0,0,190,1120,
-		1,0,0,0,192,197,3,2,1,0,193,194,5,82,0,0,194,196,3,2,1,0,195,193,1,0,0,
+		0,66,541,1,0,0,0,68,545,1,0,0,0,70,549,1,0,0,0,72,553,1,0,0,0,74,555,1,
+		0,0,0,76,559,1,0,0,0,78,562,1,0,0,0,80,582,1,0,0,0,82,595,1,0,0,0,84,597,
+		1,0,0,0,86,611,1,0,0,0,88,615,1,0,0,0,90,619,1,0,0,0,92,623,1,0,0,0,94,
+		628,1,0,0,0,96,632,1,0,0,0,98,642,1,0,0,0,100,646,1,0,0,0,102,654,1,0,
+		0,0,104,673,1,0,0,0,106,699,1,0,0,0,108,701,1,0,0,0,110,705,1,0,0,0,112,
+		718,1,0,0,0,114,723,1,0,0,0,116,737,1,0,0,0,118,742,1,0,0,0,120,757,1,
+		0,0,0,122,815,1,0,0,0,124,817,1,0,0,0,126,832,1,0,0,0,128,853,1,0,0,0,
+		130,856,1,0,0,0,132,859,1,0,0,0,134,865,1,0,0,0,136,878,1,0,0,0,138,886,
+		1,0,0,0,140,891,1,0,0,0,142,896,1,0,0,0,144,907,1,0,0,0,146,916,1,0,0,
+		0,148,919,1,0,0,0,150,934,1,0,0,0,152,938,1,0,0,0,154,945,1,0,0,0,156,
+		951,1,0,0,0,158,953,1,0,0,0,160,956,1,0,0,0,162,959,1,0,0,0,164,962,1,
+		0,0,0,166,967,1,0,0,0,168,971,1,0,0,0,170,974,1,0,0,0,172,991,1,0,0,0,
+		174,1009,1,0,0,0,176,1027,1,0,0,0,178,1045,1,0,0,0,180,1063,1,0,0,0,182,
+		1066,1,0,0,0,184,1076,1,0,0,0,186,1091,1,0,0,0,188,1106,1,0,0,0,190,1121,
+		1,0,0,0,192,197,3,2,1,0,193,194,5,83,0,0,194,196,3,2,1,0,195,193,1,0,0,
 		0,196,199,1,0,0,0,197,195,1,0,0,0,197,198,1,0,0,0,198,200,1,0,0,0,199,
 		197,1,0,0,0,200,201,5,0,0,1,201,1,1,0,0,0,202,203,3,4,2,0,203,204,6,1,
 		-1,0,204,206,1,0,0,0,205,202,1,0,0,0,205,206,1,0,0,0,206,207,1,0,0,0,207,
@@ -7300,9 +7311,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		218,1,0,0,0,242,221,1,0,0,0,242,224,1,0,0,0,242,227,1,0,0,0,242,230,1,
 		0,0,0,242,233,1,0,0,0,242,236,1,0,0,0,242,239,1,0,0,0,243,5,1,0,0,0,244,
 		245,5,1,0,0,245,246,3,160,80,0,246,247,6,3,-1,0,247,7,1,0,0,0,248,249,
-		5,2,0,0,249,250,3,164,82,0,250,251,5,77,0,0,251,252,3,154,77,0,252,253,
+		5,2,0,0,249,250,3,164,82,0,250,251,5,78,0,0,251,252,3,154,77,0,252,253,
 		6,4,-1,0,253,9,1,0,0,0,254,255,5,3,0,0,255,257,3,164,82,0,256,258,3,160,
-		80,0,257,256,1,0,0,0,257,258,1,0,0,0,258,259,1,0,0,0,259,260,5,77,0,0,
+		80,0,257,256,1,0,0,0,257,258,1,0,0,0,258,259,1,0,0,0,259,260,5,78,0,0,
 		260,261,3,148,74,0,261,262,6,5,-1,0,262,11,1,0,0,0,263,265,5,4,0,0,264,
 		266,3,14,7,0,265,264,1,0,0,0,265,266,1,0,0,0,266,267,1,0,0,0,267,268,5,
 		14,0,0,268,270,3,132,66,0,269,271,3,144,72,0,270,269,1,0,0,0,270,271,1,
@@ -7326,10 +7337,10 @@ internal partial class WaterScriptParser : TreeBuilder {
 		337,3,32,16,0,337,338,6,14,-1,0,338,339,3,172,86,0,339,342,1,0,0,0,340,
 		342,6,14,-1,0,341,336,1,0,0,0,341,340,1,0,0,0,342,29,1,0,0,0,343,347,8,
 		0,0,0,344,346,3,156,78,0,345,344,1,0,0,0,346,349,1,0,0,0,347,345,1,0,0,
-		0,347,348,1,0,0,0,348,31,1,0,0,0,349,347,1,0,0,0,350,351,5,79,0,0,351,
-		356,3,34,17,0,352,353,5,82,0,0,353,355,3,34,17,0,354,352,1,0,0,0,355,358,
+		0,347,348,1,0,0,0,348,31,1,0,0,0,349,347,1,0,0,0,350,351,5,80,0,0,351,
+		356,3,34,17,0,352,353,5,83,0,0,353,355,3,34,17,0,354,352,1,0,0,0,355,358,
 		1,0,0,0,356,354,1,0,0,0,356,357,1,0,0,0,357,359,1,0,0,0,358,356,1,0,0,
-		0,359,360,5,80,0,0,360,33,1,0,0,0,361,362,3,22,11,0,362,363,6,17,-1,0,
+		0,359,360,5,81,0,0,360,33,1,0,0,0,361,362,3,22,11,0,362,363,6,17,-1,0,
 		363,365,1,0,0,0,364,361,1,0,0,0,364,365,1,0,0,0,365,366,1,0,0,0,366,367,
 		6,17,-1,0,367,371,3,174,87,0,368,371,3,36,18,0,369,371,3,190,95,0,370,
 		364,1,0,0,0,370,368,1,0,0,0,370,369,1,0,0,0,371,35,1,0,0,0,372,378,3,38,
@@ -7340,9 +7351,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		21,0,388,389,3,44,22,0,389,390,6,20,-1,0,390,41,1,0,0,0,391,392,5,10,0,
 		0,392,393,3,164,82,0,393,397,6,21,-1,0,394,395,3,160,80,0,395,396,6,21,
 		-1,0,396,398,1,0,0,0,397,394,1,0,0,0,397,398,1,0,0,0,398,43,1,0,0,0,399,
-		400,5,79,0,0,400,405,3,46,23,0,401,402,5,82,0,0,402,404,3,46,23,0,403,
+		400,5,80,0,0,400,405,3,46,23,0,401,402,5,83,0,0,402,404,3,46,23,0,403,
 		401,1,0,0,0,404,407,1,0,0,0,405,403,1,0,0,0,405,406,1,0,0,0,406,408,1,
-		0,0,0,407,405,1,0,0,0,408,409,5,80,0,0,409,45,1,0,0,0,410,411,3,48,24,
+		0,0,0,407,405,1,0,0,0,408,409,5,81,0,0,409,45,1,0,0,0,410,411,3,48,24,
 		0,411,412,6,23,-1,0,412,414,1,0,0,0,413,410,1,0,0,0,413,414,1,0,0,0,414,
 		415,1,0,0,0,415,416,6,23,-1,0,416,419,3,176,88,0,417,419,3,184,92,0,418,
 		413,1,0,0,0,418,417,1,0,0,0,419,47,1,0,0,0,420,421,3,50,25,0,421,422,6,
@@ -7367,7 +7378,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		483,6,28,-1,0,483,485,1,0,0,0,484,478,1,0,0,0,484,481,1,0,0,0,485,57,1,
 		0,0,0,486,502,5,16,0,0,487,488,5,29,0,0,488,490,3,142,71,0,489,491,3,74,
 		37,0,490,489,1,0,0,0,490,491,1,0,0,0,491,492,1,0,0,0,492,493,6,29,-1,0,
-		493,503,1,0,0,0,494,495,5,38,0,0,495,498,3,166,83,0,496,497,5,76,0,0,497,
+		493,503,1,0,0,0,494,495,5,38,0,0,495,498,3,166,83,0,496,497,5,77,0,0,497,
 		499,3,152,76,0,498,496,1,0,0,0,498,499,1,0,0,0,499,500,1,0,0,0,500,501,
 		6,29,-1,0,501,503,1,0,0,0,502,487,1,0,0,0,502,494,1,0,0,0,503,59,1,0,0,
 		0,504,505,5,17,0,0,505,506,5,39,0,0,506,508,3,142,71,0,507,509,3,74,37,
@@ -7377,180 +7388,180 @@ internal partial class WaterScriptParser : TreeBuilder {
 		33,0,0,520,524,3,144,72,0,521,522,3,76,38,0,522,523,6,31,-1,0,523,525,
 		1,0,0,0,524,521,1,0,0,0,524,525,1,0,0,0,525,527,1,0,0,0,526,515,1,0,0,
 		0,526,519,1,0,0,0,527,528,1,0,0,0,528,529,6,31,-1,0,529,63,1,0,0,0,530,
-		531,5,19,0,0,531,532,5,29,0,0,532,536,3,144,72,0,533,534,3,76,38,0,534,
-		535,6,32,-1,0,535,537,1,0,0,0,536,533,1,0,0,0,536,537,1,0,0,0,537,538,
-		1,0,0,0,538,539,6,32,-1,0,539,65,1,0,0,0,540,541,5,20,0,0,541,542,3,154,
-		77,0,542,543,6,33,-1,0,543,67,1,0,0,0,544,545,5,21,0,0,545,546,3,160,80,
-		0,546,547,6,34,-1,0,547,69,1,0,0,0,548,549,3,72,36,0,549,550,3,78,39,0,
-		550,551,6,35,-1,0,551,71,1,0,0,0,552,553,5,22,0,0,553,73,1,0,0,0,554,555,
-		5,12,0,0,555,556,3,120,60,0,556,557,6,37,-1,0,557,75,1,0,0,0,558,559,5,
-		40,0,0,559,560,5,53,0,0,560,77,1,0,0,0,561,562,5,79,0,0,562,567,3,80,40,
-		0,563,564,5,82,0,0,564,566,3,80,40,0,565,563,1,0,0,0,566,569,1,0,0,0,567,
-		565,1,0,0,0,567,568,1,0,0,0,568,570,1,0,0,0,569,567,1,0,0,0,570,571,5,
-		80,0,0,571,79,1,0,0,0,572,577,3,82,41,0,573,574,3,22,11,0,574,575,6,40,
-		-1,0,575,577,1,0,0,0,576,572,1,0,0,0,576,573,1,0,0,0,576,577,1,0,0,0,577,
-		578,1,0,0,0,578,579,6,40,-1,0,579,582,3,178,89,0,580,582,3,186,93,0,581,
-		576,1,0,0,0,581,580,1,0,0,0,582,81,1,0,0,0,583,584,3,84,42,0,584,585,6,
-		41,-1,0,585,595,1,0,0,0,586,587,3,86,43,0,587,588,6,41,-1,0,588,595,1,
-		0,0,0,589,590,3,88,44,0,590,591,6,41,-1,0,591,595,1,0,0,0,592,595,3,90,
-		45,0,593,595,3,94,47,0,594,583,1,0,0,0,594,586,1,0,0,0,594,589,1,0,0,0,
-		594,592,1,0,0,0,594,593,1,0,0,0,595,83,1,0,0,0,596,597,5,23,0,0,597,602,
-		3,148,74,0,598,599,5,27,0,0,599,603,3,152,76,0,600,601,5,36,0,0,601,603,
-		3,152,76,0,602,598,1,0,0,0,602,600,1,0,0,0,603,606,1,0,0,0,604,605,5,37,
-		0,0,605,607,3,166,83,0,606,604,1,0,0,0,606,607,1,0,0,0,607,608,1,0,0,0,
-		608,609,6,42,-1,0,609,85,1,0,0,0,610,611,5,24,0,0,611,612,3,152,76,0,612,
-		613,6,43,-1,0,613,87,1,0,0,0,614,615,5,26,0,0,615,616,3,166,83,0,616,617,
-		6,44,-1,0,617,89,1,0,0,0,618,619,3,92,46,0,619,620,3,78,39,0,620,621,6,
-		45,-1,0,621,91,1,0,0,0,622,623,5,18,0,0,623,624,3,158,79,0,624,625,7,2,
-		0,0,625,626,6,46,-1,0,626,93,1,0,0,0,627,628,3,96,48,0,628,629,3,78,39,
-		0,629,630,6,47,-1,0,630,95,1,0,0,0,631,637,5,25,0,0,632,638,5,42,0,0,633,
-		634,3,152,76,0,634,635,5,41,0,0,635,636,3,152,76,0,636,638,1,0,0,0,637,
-		632,1,0,0,0,637,633,1,0,0,0,638,639,1,0,0,0,639,640,6,48,-1,0,640,97,1,
-		0,0,0,641,642,3,100,50,0,642,643,3,102,51,0,643,644,6,49,-1,0,644,99,1,
-		0,0,0,645,646,5,9,0,0,646,647,3,164,82,0,647,651,6,50,-1,0,648,649,3,160,
-		80,0,649,650,6,50,-1,0,650,652,1,0,0,0,651,648,1,0,0,0,651,652,1,0,0,0,
-		652,101,1,0,0,0,653,654,5,79,0,0,654,659,3,104,52,0,655,656,5,82,0,0,656,
-		658,3,104,52,0,657,655,1,0,0,0,658,661,1,0,0,0,659,657,1,0,0,0,659,660,
-		1,0,0,0,660,662,1,0,0,0,661,659,1,0,0,0,662,663,5,80,0,0,663,103,1,0,0,
-		0,664,665,3,106,53,0,665,666,6,52,-1,0,666,668,1,0,0,0,667,664,1,0,0,0,
-		667,668,1,0,0,0,668,669,1,0,0,0,669,670,6,52,-1,0,670,673,3,180,90,0,671,
-		673,3,188,94,0,672,667,1,0,0,0,672,671,1,0,0,0,673,105,1,0,0,0,674,675,
-		3,108,54,0,675,676,6,53,-1,0,676,699,1,0,0,0,677,678,3,54,27,0,678,679,
-		6,53,-1,0,679,699,1,0,0,0,680,681,3,110,55,0,681,682,6,53,-1,0,682,699,
-		1,0,0,0,683,684,3,56,28,0,684,685,6,53,-1,0,685,699,1,0,0,0,686,687,3,
-		112,56,0,687,688,6,53,-1,0,688,699,1,0,0,0,689,690,3,114,57,0,690,691,
-		6,53,-1,0,691,699,1,0,0,0,692,693,3,116,58,0,693,694,6,53,-1,0,694,699,
-		1,0,0,0,695,696,3,22,11,0,696,697,6,53,-1,0,697,699,1,0,0,0,698,674,1,
-		0,0,0,698,677,1,0,0,0,698,680,1,0,0,0,698,683,1,0,0,0,698,686,1,0,0,0,
-		698,689,1,0,0,0,698,692,1,0,0,0,698,695,1,0,0,0,699,107,1,0,0,0,700,701,
-		5,27,0,0,701,702,3,148,74,0,702,703,6,54,-1,0,703,109,1,0,0,0,704,715,
-		5,28,0,0,705,706,5,12,0,0,706,707,3,120,60,0,707,708,6,55,-1,0,708,716,
-		1,0,0,0,709,710,5,43,0,0,710,711,3,144,72,0,711,712,5,44,0,0,712,713,3,
-		144,72,0,713,714,6,55,-1,0,714,716,1,0,0,0,715,705,1,0,0,0,715,709,1,0,
-		0,0,716,111,1,0,0,0,717,718,5,29,0,0,718,719,5,45,0,0,719,720,3,154,77,
-		0,720,721,6,56,-1,0,721,113,1,0,0,0,722,723,5,30,0,0,723,732,3,148,74,
-		0,724,725,5,14,0,0,725,730,3,132,66,0,726,727,5,32,0,0,727,731,3,132,66,
-		0,728,729,5,27,0,0,729,731,3,152,76,0,730,726,1,0,0,0,730,728,1,0,0,0,
-		730,731,1,0,0,0,731,733,1,0,0,0,732,724,1,0,0,0,732,733,1,0,0,0,733,734,
-		1,0,0,0,734,735,6,57,-1,0,735,115,1,0,0,0,736,737,5,31,0,0,737,738,5,46,
-		0,0,738,739,3,146,73,0,739,740,6,58,-1,0,740,117,1,0,0,0,741,743,5,11,
-		0,0,742,744,3,158,79,0,743,742,1,0,0,0,743,744,1,0,0,0,744,749,1,0,0,0,
-		745,750,5,53,0,0,746,750,5,54,0,0,747,748,7,3,0,0,748,750,6,59,-1,0,749,
-		745,1,0,0,0,749,746,1,0,0,0,749,747,1,0,0,0,750,752,1,0,0,0,751,753,3,
-		74,37,0,752,751,1,0,0,0,752,753,1,0,0,0,753,754,1,0,0,0,754,755,6,59,-1,
-		0,755,119,1,0,0,0,756,757,3,122,61,0,757,764,6,60,-1,0,758,759,5,75,0,
-		0,759,760,3,122,61,0,760,761,6,60,-1,0,761,763,1,0,0,0,762,758,1,0,0,0,
-		763,766,1,0,0,0,764,762,1,0,0,0,764,765,1,0,0,0,765,121,1,0,0,0,766,764,
-		1,0,0,0,767,768,5,56,0,0,768,771,6,61,-1,0,769,771,5,57,0,0,770,767,1,
-		0,0,0,770,769,1,0,0,0,771,772,1,0,0,0,772,773,5,54,0,0,773,815,6,61,-1,
-		0,774,775,3,124,62,0,775,776,6,61,-1,0,776,815,1,0,0,0,777,778,5,58,0,
-		0,778,786,6,61,-1,0,779,780,5,59,0,0,780,786,6,61,-1,0,781,782,5,60,0,
-		0,782,786,6,61,-1,0,783,784,5,61,0,0,784,786,6,61,-1,0,785,777,1,0,0,0,
-		785,779,1,0,0,0,785,781,1,0,0,0,785,783,1,0,0,0,786,787,1,0,0,0,787,788,
-		3,146,73,0,788,789,3,128,64,0,789,790,6,61,-1,0,790,815,1,0,0,0,791,792,
-		3,126,63,0,792,793,6,61,-1,0,793,815,1,0,0,0,794,796,3,130,65,0,795,797,
-		3,140,70,0,796,795,1,0,0,0,796,797,1,0,0,0,797,800,1,0,0,0,798,799,5,32,
-		0,0,799,801,3,134,67,0,800,798,1,0,0,0,800,801,1,0,0,0,801,802,1,0,0,0,
-		802,803,6,61,-1,0,803,815,1,0,0,0,804,806,3,138,69,0,805,807,3,140,70,
-		0,806,805,1,0,0,0,806,807,1,0,0,0,807,810,1,0,0,0,808,809,5,32,0,0,809,
-		811,3,134,67,0,810,808,1,0,0,0,810,811,1,0,0,0,811,812,1,0,0,0,812,813,
-		6,61,-1,0,813,815,1,0,0,0,814,770,1,0,0,0,814,774,1,0,0,0,814,785,1,0,
-		0,0,814,791,1,0,0,0,814,794,1,0,0,0,814,804,1,0,0,0,815,123,1,0,0,0,816,
-		817,5,54,0,0,817,818,3,158,79,0,818,825,6,62,-1,0,819,820,5,75,0,0,820,
-		821,3,158,79,0,821,822,6,62,-1,0,822,824,1,0,0,0,823,819,1,0,0,0,824,827,
-		1,0,0,0,825,823,1,0,0,0,825,826,1,0,0,0,826,828,1,0,0,0,827,825,1,0,0,
-		0,828,829,3,128,64,0,829,830,6,62,-1,0,830,125,1,0,0,0,831,850,5,62,0,
-		0,832,833,5,53,0,0,833,834,3,128,64,0,834,835,6,63,-1,0,835,851,1,0,0,
-		0,836,848,3,162,81,0,837,838,3,128,64,0,838,839,6,63,-1,0,839,849,1,0,
-		0,0,840,842,3,140,70,0,841,840,1,0,0,0,841,842,1,0,0,0,842,845,1,0,0,0,
-		843,844,5,32,0,0,844,846,3,134,67,0,845,843,1,0,0,0,845,846,1,0,0,0,846,
-		847,1,0,0,0,847,849,6,63,-1,0,848,837,1,0,0,0,848,841,1,0,0,0,849,851,
-		1,0,0,0,850,832,1,0,0,0,850,836,1,0,0,0,851,127,1,0,0,0,852,853,5,63,0,
-		0,853,854,5,64,0,0,854,129,1,0,0,0,855,856,3,162,81,0,856,857,6,65,-1,
-		0,857,131,1,0,0,0,858,860,3,136,68,0,859,861,3,140,70,0,860,859,1,0,0,
-		0,860,861,1,0,0,0,861,862,1,0,0,0,862,863,6,66,-1,0,863,133,1,0,0,0,864,
-		865,3,132,66,0,865,866,6,67,-1,0,866,135,1,0,0,0,867,868,3,138,69,0,868,
-		869,6,68,-1,0,869,878,1,0,0,0,870,871,5,62,0,0,871,872,3,162,81,0,872,
-		873,6,68,-1,0,873,878,1,0,0,0,874,875,3,162,81,0,875,876,6,68,-1,0,876,
-		878,1,0,0,0,877,867,1,0,0,0,877,870,1,0,0,0,877,874,1,0,0,0,878,137,1,
-		0,0,0,879,880,5,68,0,0,880,886,6,69,-1,0,881,882,3,158,79,0,882,883,3,
-		162,81,0,883,884,6,69,-1,0,884,886,1,0,0,0,885,879,1,0,0,0,885,881,1,0,
-		0,0,886,139,1,0,0,0,887,891,5,76,0,0,888,889,5,81,0,0,889,891,6,70,-1,
-		0,890,887,1,0,0,0,890,888,1,0,0,0,891,892,1,0,0,0,892,893,3,152,76,0,893,
-		894,6,70,-1,0,894,141,1,0,0,0,895,896,3,144,72,0,896,903,6,71,-1,0,897,
-		898,5,75,0,0,898,899,3,144,72,0,899,900,6,71,-1,0,900,902,1,0,0,0,901,
-		897,1,0,0,0,902,905,1,0,0,0,903,901,1,0,0,0,903,904,1,0,0,0,904,143,1,
-		0,0,0,905,903,1,0,0,0,906,908,7,4,0,0,907,909,3,162,81,0,908,907,1,0,0,
-		0,908,909,1,0,0,0,909,911,1,0,0,0,910,912,3,140,70,0,911,910,1,0,0,0,911,
-		912,1,0,0,0,912,913,1,0,0,0,913,914,6,72,-1,0,914,145,1,0,0,0,915,916,
-		3,162,81,0,916,917,6,73,-1,0,917,147,1,0,0,0,918,919,3,166,83,0,919,920,
-		6,74,-1,0,920,921,3,150,75,0,921,922,6,74,-1,0,922,149,1,0,0,0,923,924,
-		5,75,0,0,924,925,3,166,83,0,925,926,6,75,-1,0,926,932,1,0,0,0,927,928,
-		5,76,0,0,928,929,3,166,83,0,929,930,6,75,-1,0,930,932,1,0,0,0,931,923,
-		1,0,0,0,931,927,1,0,0,0,932,935,1,0,0,0,933,931,1,0,0,0,933,934,1,0,0,
-		0,934,151,1,0,0,0,935,933,1,0,0,0,936,938,7,5,0,0,937,936,1,0,0,0,938,
-		939,1,0,0,0,939,937,1,0,0,0,939,940,1,0,0,0,940,941,1,0,0,0,941,942,6,
-		76,-1,0,942,153,1,0,0,0,943,945,3,156,78,0,944,943,1,0,0,0,945,946,1,0,
-		0,0,946,944,1,0,0,0,946,947,1,0,0,0,947,948,1,0,0,0,948,949,6,77,-1,0,
-		949,155,1,0,0,0,950,951,8,6,0,0,951,157,1,0,0,0,952,953,5,67,0,0,953,954,
-		6,79,-1,0,954,159,1,0,0,0,955,956,5,72,0,0,956,957,6,80,-1,0,957,161,1,
-		0,0,0,958,959,5,65,0,0,959,960,6,81,-1,0,960,163,1,0,0,0,961,962,3,166,
-		83,0,962,963,6,82,-1,0,963,165,1,0,0,0,964,967,5,14,0,0,965,967,3,170,
-		85,0,966,964,1,0,0,0,966,965,1,0,0,0,967,968,1,0,0,0,968,969,6,83,-1,0,
-		969,167,1,0,0,0,970,971,3,170,85,0,971,972,6,84,-1,0,972,169,1,0,0,0,973,
-		974,7,7,0,0,974,171,1,0,0,0,975,976,5,79,0,0,976,977,6,86,-1,0,977,982,
-		3,2,1,0,978,979,5,82,0,0,979,981,3,2,1,0,980,978,1,0,0,0,981,984,1,0,0,
-		0,982,980,1,0,0,0,982,983,1,0,0,0,983,985,1,0,0,0,984,982,1,0,0,0,985,
-		986,5,80,0,0,986,987,6,86,-1,0,987,989,1,0,0,0,988,975,1,0,0,0,989,992,
-		1,0,0,0,990,988,1,0,0,0,990,991,1,0,0,0,991,173,1,0,0,0,992,990,1,0,0,
-		0,993,994,5,79,0,0,994,995,6,87,-1,0,995,1000,3,34,17,0,996,997,5,82,0,
-		0,997,999,3,34,17,0,998,996,1,0,0,0,999,1002,1,0,0,0,1000,998,1,0,0,0,
-		1000,1001,1,0,0,0,1001,1003,1,0,0,0,1002,1000,1,0,0,0,1003,1004,5,80,0,
-		0,1004,1005,6,87,-1,0,1005,1007,1,0,0,0,1006,993,1,0,0,0,1007,1010,1,0,
-		0,0,1008,1006,1,0,0,0,1008,1009,1,0,0,0,1009,175,1,0,0,0,1010,1008,1,0,
-		0,0,1011,1012,5,79,0,0,1012,1013,6,88,-1,0,1013,1018,3,46,23,0,1014,1015,
-		5,82,0,0,1015,1017,3,46,23,0,1016,1014,1,0,0,0,1017,1020,1,0,0,0,1018,
-		1016,1,0,0,0,1018,1019,1,0,0,0,1019,1021,1,0,0,0,1020,1018,1,0,0,0,1021,
-		1022,5,80,0,0,1022,1023,6,88,-1,0,1023,1025,1,0,0,0,1024,1011,1,0,0,0,
-		1025,1028,1,0,0,0,1026,1024,1,0,0,0,1026,1027,1,0,0,0,1027,177,1,0,0,0,
-		1028,1026,1,0,0,0,1029,1030,5,79,0,0,1030,1031,6,89,-1,0,1031,1036,3,80,
-		40,0,1032,1033,5,82,0,0,1033,1035,3,80,40,0,1034,1032,1,0,0,0,1035,1038,
-		1,0,0,0,1036,1034,1,0,0,0,1036,1037,1,0,0,0,1037,1039,1,0,0,0,1038,1036,
-		1,0,0,0,1039,1040,5,80,0,0,1040,1041,6,89,-1,0,1041,1043,1,0,0,0,1042,
-		1029,1,0,0,0,1043,1046,1,0,0,0,1044,1042,1,0,0,0,1044,1045,1,0,0,0,1045,
-		179,1,0,0,0,1046,1044,1,0,0,0,1047,1048,5,79,0,0,1048,1049,6,90,-1,0,1049,
-		1054,3,104,52,0,1050,1051,5,82,0,0,1051,1053,3,104,52,0,1052,1050,1,0,
-		0,0,1053,1056,1,0,0,0,1054,1052,1,0,0,0,1054,1055,1,0,0,0,1055,1057,1,
-		0,0,0,1056,1054,1,0,0,0,1057,1058,5,80,0,0,1058,1059,6,90,-1,0,1059,1061,
-		1,0,0,0,1060,1047,1,0,0,0,1061,1064,1,0,0,0,1062,1060,1,0,0,0,1062,1063,
-		1,0,0,0,1063,181,1,0,0,0,1064,1062,1,0,0,0,1065,1070,5,79,0,0,1066,1069,
-		8,8,0,0,1067,1069,3,182,91,0,1068,1066,1,0,0,0,1068,1067,1,0,0,0,1069,
-		1072,1,0,0,0,1070,1068,1,0,0,0,1070,1071,1,0,0,0,1071,1073,1,0,0,0,1072,
-		1070,1,0,0,0,1073,1074,5,80,0,0,1074,183,1,0,0,0,1075,1079,8,9,0,0,1076,
-		1078,3,156,78,0,1077,1076,1,0,0,0,1078,1081,1,0,0,0,1079,1077,1,0,0,0,
-		1079,1080,1,0,0,0,1080,1082,1,0,0,0,1081,1079,1,0,0,0,1082,1088,6,92,-1,
-		0,1083,1084,3,182,91,0,1084,1085,6,92,-1,0,1085,1086,3,176,88,0,1086,1089,
-		1,0,0,0,1087,1089,6,92,-1,0,1088,1083,1,0,0,0,1088,1087,1,0,0,0,1089,185,
-		1,0,0,0,1090,1094,8,10,0,0,1091,1093,3,156,78,0,1092,1091,1,0,0,0,1093,
-		1096,1,0,0,0,1094,1092,1,0,0,0,1094,1095,1,0,0,0,1095,1097,1,0,0,0,1096,
-		1094,1,0,0,0,1097,1103,6,93,-1,0,1098,1099,3,182,91,0,1099,1100,6,93,-1,
-		0,1100,1101,3,178,89,0,1101,1104,1,0,0,0,1102,1104,6,93,-1,0,1103,1098,
-		1,0,0,0,1103,1102,1,0,0,0,1104,187,1,0,0,0,1105,1109,8,11,0,0,1106,1108,
-		3,156,78,0,1107,1106,1,0,0,0,1108,1111,1,0,0,0,1109,1107,1,0,0,0,1109,
-		1110,1,0,0,0,1110,1112,1,0,0,0,1111,1109,1,0,0,0,1112,1118,6,94,-1,0,1113,
-		1114,3,182,91,0,1114,1115,6,94,-1,0,1115,1116,3,180,90,0,1116,1119,1,0,
-		0,0,1117,1119,6,94,-1,0,1118,1113,1,0,0,0,1118,1117,1,0,0,0,1119,189,1,
-		0,0,0,1120,1124,7,12,0,0,1121,1123,3,156,78,0,1122,1121,1,0,0,0,1123,1126,
-		1,0,0,0,1124,1122,1,0,0,0,1124,1125,1,0,0,0,1125,1127,1,0,0,0,1126,1124,
-		1,0,0,0,1127,1133,6,95,-1,0,1128,1129,3,182,91,0,1129,1130,6,95,-1,0,1130,
-		1131,3,174,87,0,1131,1134,1,0,0,0,1132,1134,6,95,-1,0,1133,1128,1,0,0,
-		0,1133,1132,1,0,0,0,1134,191,1,0,0,0,95,197,205,210,242,257,265,270,277,
-		282,319,333,341,347,356,364,370,378,384,397,405,413,418,458,473,484,490,
-		498,502,508,524,526,536,567,576,581,594,602,606,637,651,659,667,672,698,
-		715,730,732,743,749,752,764,770,785,796,800,806,810,814,825,841,845,848,
-		850,860,877,885,890,903,908,911,931,933,939,946,966,982,990,1000,1008,
-		1018,1026,1036,1044,1054,1062,1068,1070,1079,1088,1094,1103,1109,1118,
-		1124,1133
+		531,5,19,0,0,531,532,5,40,0,0,532,533,5,29,0,0,533,537,3,144,72,0,534,
+		535,3,76,38,0,535,536,6,32,-1,0,536,538,1,0,0,0,537,534,1,0,0,0,537,538,
+		1,0,0,0,538,539,1,0,0,0,539,540,6,32,-1,0,540,65,1,0,0,0,541,542,5,20,
+		0,0,542,543,3,154,77,0,543,544,6,33,-1,0,544,67,1,0,0,0,545,546,5,21,0,
+		0,546,547,3,160,80,0,547,548,6,34,-1,0,548,69,1,0,0,0,549,550,3,72,36,
+		0,550,551,3,78,39,0,551,552,6,35,-1,0,552,71,1,0,0,0,553,554,5,22,0,0,
+		554,73,1,0,0,0,555,556,5,12,0,0,556,557,3,120,60,0,557,558,6,37,-1,0,558,
+		75,1,0,0,0,559,560,5,41,0,0,560,561,5,54,0,0,561,77,1,0,0,0,562,563,5,
+		80,0,0,563,568,3,80,40,0,564,565,5,83,0,0,565,567,3,80,40,0,566,564,1,
+		0,0,0,567,570,1,0,0,0,568,566,1,0,0,0,568,569,1,0,0,0,569,571,1,0,0,0,
+		570,568,1,0,0,0,571,572,5,81,0,0,572,79,1,0,0,0,573,578,3,82,41,0,574,
+		575,3,22,11,0,575,576,6,40,-1,0,576,578,1,0,0,0,577,573,1,0,0,0,577,574,
+		1,0,0,0,577,578,1,0,0,0,578,579,1,0,0,0,579,580,6,40,-1,0,580,583,3,178,
+		89,0,581,583,3,186,93,0,582,577,1,0,0,0,582,581,1,0,0,0,583,81,1,0,0,0,
+		584,585,3,84,42,0,585,586,6,41,-1,0,586,596,1,0,0,0,587,588,3,86,43,0,
+		588,589,6,41,-1,0,589,596,1,0,0,0,590,591,3,88,44,0,591,592,6,41,-1,0,
+		592,596,1,0,0,0,593,596,3,90,45,0,594,596,3,94,47,0,595,584,1,0,0,0,595,
+		587,1,0,0,0,595,590,1,0,0,0,595,593,1,0,0,0,595,594,1,0,0,0,596,83,1,0,
+		0,0,597,598,5,23,0,0,598,603,3,148,74,0,599,600,5,27,0,0,600,604,3,152,
+		76,0,601,602,5,36,0,0,602,604,3,152,76,0,603,599,1,0,0,0,603,601,1,0,0,
+		0,604,607,1,0,0,0,605,606,5,37,0,0,606,608,3,166,83,0,607,605,1,0,0,0,
+		607,608,1,0,0,0,608,609,1,0,0,0,609,610,6,42,-1,0,610,85,1,0,0,0,611,612,
+		5,24,0,0,612,613,3,152,76,0,613,614,6,43,-1,0,614,87,1,0,0,0,615,616,5,
+		26,0,0,616,617,3,166,83,0,617,618,6,44,-1,0,618,89,1,0,0,0,619,620,3,92,
+		46,0,620,621,3,78,39,0,621,622,6,45,-1,0,622,91,1,0,0,0,623,624,5,18,0,
+		0,624,625,3,158,79,0,625,626,7,2,0,0,626,627,6,46,-1,0,627,93,1,0,0,0,
+		628,629,3,96,48,0,629,630,3,78,39,0,630,631,6,47,-1,0,631,95,1,0,0,0,632,
+		638,5,25,0,0,633,639,5,43,0,0,634,635,3,152,76,0,635,636,5,42,0,0,636,
+		637,3,152,76,0,637,639,1,0,0,0,638,633,1,0,0,0,638,634,1,0,0,0,639,640,
+		1,0,0,0,640,641,6,48,-1,0,641,97,1,0,0,0,642,643,3,100,50,0,643,644,3,
+		102,51,0,644,645,6,49,-1,0,645,99,1,0,0,0,646,647,5,9,0,0,647,648,3,164,
+		82,0,648,652,6,50,-1,0,649,650,3,160,80,0,650,651,6,50,-1,0,651,653,1,
+		0,0,0,652,649,1,0,0,0,652,653,1,0,0,0,653,101,1,0,0,0,654,655,5,80,0,0,
+		655,660,3,104,52,0,656,657,5,83,0,0,657,659,3,104,52,0,658,656,1,0,0,0,
+		659,662,1,0,0,0,660,658,1,0,0,0,660,661,1,0,0,0,661,663,1,0,0,0,662,660,
+		1,0,0,0,663,664,5,81,0,0,664,103,1,0,0,0,665,666,3,106,53,0,666,667,6,
+		52,-1,0,667,669,1,0,0,0,668,665,1,0,0,0,668,669,1,0,0,0,669,670,1,0,0,
+		0,670,671,6,52,-1,0,671,674,3,180,90,0,672,674,3,188,94,0,673,668,1,0,
+		0,0,673,672,1,0,0,0,674,105,1,0,0,0,675,676,3,108,54,0,676,677,6,53,-1,
+		0,677,700,1,0,0,0,678,679,3,54,27,0,679,680,6,53,-1,0,680,700,1,0,0,0,
+		681,682,3,110,55,0,682,683,6,53,-1,0,683,700,1,0,0,0,684,685,3,56,28,0,
+		685,686,6,53,-1,0,686,700,1,0,0,0,687,688,3,112,56,0,688,689,6,53,-1,0,
+		689,700,1,0,0,0,690,691,3,114,57,0,691,692,6,53,-1,0,692,700,1,0,0,0,693,
+		694,3,116,58,0,694,695,6,53,-1,0,695,700,1,0,0,0,696,697,3,22,11,0,697,
+		698,6,53,-1,0,698,700,1,0,0,0,699,675,1,0,0,0,699,678,1,0,0,0,699,681,
+		1,0,0,0,699,684,1,0,0,0,699,687,1,0,0,0,699,690,1,0,0,0,699,693,1,0,0,
+		0,699,696,1,0,0,0,700,107,1,0,0,0,701,702,5,27,0,0,702,703,3,148,74,0,
+		703,704,6,54,-1,0,704,109,1,0,0,0,705,716,5,28,0,0,706,707,5,12,0,0,707,
+		708,3,120,60,0,708,709,6,55,-1,0,709,717,1,0,0,0,710,711,5,44,0,0,711,
+		712,3,144,72,0,712,713,5,45,0,0,713,714,3,144,72,0,714,715,6,55,-1,0,715,
+		717,1,0,0,0,716,706,1,0,0,0,716,710,1,0,0,0,717,111,1,0,0,0,718,719,5,
+		29,0,0,719,720,5,46,0,0,720,721,3,154,77,0,721,722,6,56,-1,0,722,113,1,
+		0,0,0,723,724,5,30,0,0,724,733,3,148,74,0,725,726,5,14,0,0,726,731,3,132,
+		66,0,727,728,5,32,0,0,728,732,3,132,66,0,729,730,5,27,0,0,730,732,3,152,
+		76,0,731,727,1,0,0,0,731,729,1,0,0,0,731,732,1,0,0,0,732,734,1,0,0,0,733,
+		725,1,0,0,0,733,734,1,0,0,0,734,735,1,0,0,0,735,736,6,57,-1,0,736,115,
+		1,0,0,0,737,738,5,31,0,0,738,739,5,47,0,0,739,740,3,146,73,0,740,741,6,
+		58,-1,0,741,117,1,0,0,0,742,744,5,11,0,0,743,745,3,158,79,0,744,743,1,
+		0,0,0,744,745,1,0,0,0,745,750,1,0,0,0,746,751,5,54,0,0,747,751,5,55,0,
+		0,748,749,7,3,0,0,749,751,6,59,-1,0,750,746,1,0,0,0,750,747,1,0,0,0,750,
+		748,1,0,0,0,751,753,1,0,0,0,752,754,3,74,37,0,753,752,1,0,0,0,753,754,
+		1,0,0,0,754,755,1,0,0,0,755,756,6,59,-1,0,756,119,1,0,0,0,757,758,3,122,
+		61,0,758,765,6,60,-1,0,759,760,5,76,0,0,760,761,3,122,61,0,761,762,6,60,
+		-1,0,762,764,1,0,0,0,763,759,1,0,0,0,764,767,1,0,0,0,765,763,1,0,0,0,765,
+		766,1,0,0,0,766,121,1,0,0,0,767,765,1,0,0,0,768,769,5,57,0,0,769,772,6,
+		61,-1,0,770,772,5,58,0,0,771,768,1,0,0,0,771,770,1,0,0,0,772,773,1,0,0,
+		0,773,774,5,55,0,0,774,816,6,61,-1,0,775,776,3,124,62,0,776,777,6,61,-1,
+		0,777,816,1,0,0,0,778,779,5,59,0,0,779,787,6,61,-1,0,780,781,5,60,0,0,
+		781,787,6,61,-1,0,782,783,5,61,0,0,783,787,6,61,-1,0,784,785,5,62,0,0,
+		785,787,6,61,-1,0,786,778,1,0,0,0,786,780,1,0,0,0,786,782,1,0,0,0,786,
+		784,1,0,0,0,787,788,1,0,0,0,788,789,3,146,73,0,789,790,3,128,64,0,790,
+		791,6,61,-1,0,791,816,1,0,0,0,792,793,3,126,63,0,793,794,6,61,-1,0,794,
+		816,1,0,0,0,795,797,3,130,65,0,796,798,3,140,70,0,797,796,1,0,0,0,797,
+		798,1,0,0,0,798,801,1,0,0,0,799,800,5,32,0,0,800,802,3,134,67,0,801,799,
+		1,0,0,0,801,802,1,0,0,0,802,803,1,0,0,0,803,804,6,61,-1,0,804,816,1,0,
+		0,0,805,807,3,138,69,0,806,808,3,140,70,0,807,806,1,0,0,0,807,808,1,0,
+		0,0,808,811,1,0,0,0,809,810,5,32,0,0,810,812,3,134,67,0,811,809,1,0,0,
+		0,811,812,1,0,0,0,812,813,1,0,0,0,813,814,6,61,-1,0,814,816,1,0,0,0,815,
+		771,1,0,0,0,815,775,1,0,0,0,815,786,1,0,0,0,815,792,1,0,0,0,815,795,1,
+		0,0,0,815,805,1,0,0,0,816,123,1,0,0,0,817,818,5,55,0,0,818,819,3,158,79,
+		0,819,826,6,62,-1,0,820,821,5,76,0,0,821,822,3,158,79,0,822,823,6,62,-1,
+		0,823,825,1,0,0,0,824,820,1,0,0,0,825,828,1,0,0,0,826,824,1,0,0,0,826,
+		827,1,0,0,0,827,829,1,0,0,0,828,826,1,0,0,0,829,830,3,128,64,0,830,831,
+		6,62,-1,0,831,125,1,0,0,0,832,851,5,63,0,0,833,834,5,54,0,0,834,835,3,
+		128,64,0,835,836,6,63,-1,0,836,852,1,0,0,0,837,849,3,162,81,0,838,839,
+		3,128,64,0,839,840,6,63,-1,0,840,850,1,0,0,0,841,843,3,140,70,0,842,841,
+		1,0,0,0,842,843,1,0,0,0,843,846,1,0,0,0,844,845,5,32,0,0,845,847,3,134,
+		67,0,846,844,1,0,0,0,846,847,1,0,0,0,847,848,1,0,0,0,848,850,6,63,-1,0,
+		849,838,1,0,0,0,849,842,1,0,0,0,850,852,1,0,0,0,851,833,1,0,0,0,851,837,
+		1,0,0,0,852,127,1,0,0,0,853,854,5,64,0,0,854,855,5,65,0,0,855,129,1,0,
+		0,0,856,857,3,162,81,0,857,858,6,65,-1,0,858,131,1,0,0,0,859,861,3,136,
+		68,0,860,862,3,140,70,0,861,860,1,0,0,0,861,862,1,0,0,0,862,863,1,0,0,
+		0,863,864,6,66,-1,0,864,133,1,0,0,0,865,866,3,132,66,0,866,867,6,67,-1,
+		0,867,135,1,0,0,0,868,869,3,138,69,0,869,870,6,68,-1,0,870,879,1,0,0,0,
+		871,872,5,63,0,0,872,873,3,162,81,0,873,874,6,68,-1,0,874,879,1,0,0,0,
+		875,876,3,162,81,0,876,877,6,68,-1,0,877,879,1,0,0,0,878,868,1,0,0,0,878,
+		871,1,0,0,0,878,875,1,0,0,0,879,137,1,0,0,0,880,881,5,69,0,0,881,887,6,
+		69,-1,0,882,883,3,158,79,0,883,884,3,162,81,0,884,885,6,69,-1,0,885,887,
+		1,0,0,0,886,880,1,0,0,0,886,882,1,0,0,0,887,139,1,0,0,0,888,892,5,77,0,
+		0,889,890,5,82,0,0,890,892,6,70,-1,0,891,888,1,0,0,0,891,889,1,0,0,0,892,
+		893,1,0,0,0,893,894,3,152,76,0,894,895,6,70,-1,0,895,141,1,0,0,0,896,897,
+		3,144,72,0,897,904,6,71,-1,0,898,899,5,76,0,0,899,900,3,144,72,0,900,901,
+		6,71,-1,0,901,903,1,0,0,0,902,898,1,0,0,0,903,906,1,0,0,0,904,902,1,0,
+		0,0,904,905,1,0,0,0,905,143,1,0,0,0,906,904,1,0,0,0,907,909,7,4,0,0,908,
+		910,3,162,81,0,909,908,1,0,0,0,909,910,1,0,0,0,910,912,1,0,0,0,911,913,
+		3,140,70,0,912,911,1,0,0,0,912,913,1,0,0,0,913,914,1,0,0,0,914,915,6,72,
+		-1,0,915,145,1,0,0,0,916,917,3,162,81,0,917,918,6,73,-1,0,918,147,1,0,
+		0,0,919,920,3,166,83,0,920,921,6,74,-1,0,921,922,3,150,75,0,922,923,6,
+		74,-1,0,923,149,1,0,0,0,924,925,5,76,0,0,925,926,3,166,83,0,926,927,6,
+		75,-1,0,927,933,1,0,0,0,928,929,5,77,0,0,929,930,3,166,83,0,930,931,6,
+		75,-1,0,931,933,1,0,0,0,932,924,1,0,0,0,932,928,1,0,0,0,933,936,1,0,0,
+		0,934,932,1,0,0,0,934,935,1,0,0,0,935,151,1,0,0,0,936,934,1,0,0,0,937,
+		939,7,5,0,0,938,937,1,0,0,0,939,940,1,0,0,0,940,938,1,0,0,0,940,941,1,
+		0,0,0,941,942,1,0,0,0,942,943,6,76,-1,0,943,153,1,0,0,0,944,946,3,156,
+		78,0,945,944,1,0,0,0,946,947,1,0,0,0,947,945,1,0,0,0,947,948,1,0,0,0,948,
+		949,1,0,0,0,949,950,6,77,-1,0,950,155,1,0,0,0,951,952,8,6,0,0,952,157,
+		1,0,0,0,953,954,5,68,0,0,954,955,6,79,-1,0,955,159,1,0,0,0,956,957,5,73,
+		0,0,957,958,6,80,-1,0,958,161,1,0,0,0,959,960,5,66,0,0,960,961,6,81,-1,
+		0,961,163,1,0,0,0,962,963,3,166,83,0,963,964,6,82,-1,0,964,165,1,0,0,0,
+		965,968,5,14,0,0,966,968,3,170,85,0,967,965,1,0,0,0,967,966,1,0,0,0,968,
+		969,1,0,0,0,969,970,6,83,-1,0,970,167,1,0,0,0,971,972,3,170,85,0,972,973,
+		6,84,-1,0,973,169,1,0,0,0,974,975,7,7,0,0,975,171,1,0,0,0,976,977,5,80,
+		0,0,977,978,6,86,-1,0,978,983,3,2,1,0,979,980,5,83,0,0,980,982,3,2,1,0,
+		981,979,1,0,0,0,982,985,1,0,0,0,983,981,1,0,0,0,983,984,1,0,0,0,984,986,
+		1,0,0,0,985,983,1,0,0,0,986,987,5,81,0,0,987,988,6,86,-1,0,988,990,1,0,
+		0,0,989,976,1,0,0,0,990,993,1,0,0,0,991,989,1,0,0,0,991,992,1,0,0,0,992,
+		173,1,0,0,0,993,991,1,0,0,0,994,995,5,80,0,0,995,996,6,87,-1,0,996,1001,
+		3,34,17,0,997,998,5,83,0,0,998,1000,3,34,17,0,999,997,1,0,0,0,1000,1003,
+		1,0,0,0,1001,999,1,0,0,0,1001,1002,1,0,0,0,1002,1004,1,0,0,0,1003,1001,
+		1,0,0,0,1004,1005,5,81,0,0,1005,1006,6,87,-1,0,1006,1008,1,0,0,0,1007,
+		994,1,0,0,0,1008,1011,1,0,0,0,1009,1007,1,0,0,0,1009,1010,1,0,0,0,1010,
+		175,1,0,0,0,1011,1009,1,0,0,0,1012,1013,5,80,0,0,1013,1014,6,88,-1,0,1014,
+		1019,3,46,23,0,1015,1016,5,83,0,0,1016,1018,3,46,23,0,1017,1015,1,0,0,
+		0,1018,1021,1,0,0,0,1019,1017,1,0,0,0,1019,1020,1,0,0,0,1020,1022,1,0,
+		0,0,1021,1019,1,0,0,0,1022,1023,5,81,0,0,1023,1024,6,88,-1,0,1024,1026,
+		1,0,0,0,1025,1012,1,0,0,0,1026,1029,1,0,0,0,1027,1025,1,0,0,0,1027,1028,
+		1,0,0,0,1028,177,1,0,0,0,1029,1027,1,0,0,0,1030,1031,5,80,0,0,1031,1032,
+		6,89,-1,0,1032,1037,3,80,40,0,1033,1034,5,83,0,0,1034,1036,3,80,40,0,1035,
+		1033,1,0,0,0,1036,1039,1,0,0,0,1037,1035,1,0,0,0,1037,1038,1,0,0,0,1038,
+		1040,1,0,0,0,1039,1037,1,0,0,0,1040,1041,5,81,0,0,1041,1042,6,89,-1,0,
+		1042,1044,1,0,0,0,1043,1030,1,0,0,0,1044,1047,1,0,0,0,1045,1043,1,0,0,
+		0,1045,1046,1,0,0,0,1046,179,1,0,0,0,1047,1045,1,0,0,0,1048,1049,5,80,
+		0,0,1049,1050,6,90,-1,0,1050,1055,3,104,52,0,1051,1052,5,83,0,0,1052,1054,
+		3,104,52,0,1053,1051,1,0,0,0,1054,1057,1,0,0,0,1055,1053,1,0,0,0,1055,
+		1056,1,0,0,0,1056,1058,1,0,0,0,1057,1055,1,0,0,0,1058,1059,5,81,0,0,1059,
+		1060,6,90,-1,0,1060,1062,1,0,0,0,1061,1048,1,0,0,0,1062,1065,1,0,0,0,1063,
+		1061,1,0,0,0,1063,1064,1,0,0,0,1064,181,1,0,0,0,1065,1063,1,0,0,0,1066,
+		1071,5,80,0,0,1067,1070,8,8,0,0,1068,1070,3,182,91,0,1069,1067,1,0,0,0,
+		1069,1068,1,0,0,0,1070,1073,1,0,0,0,1071,1069,1,0,0,0,1071,1072,1,0,0,
+		0,1072,1074,1,0,0,0,1073,1071,1,0,0,0,1074,1075,5,81,0,0,1075,183,1,0,
+		0,0,1076,1080,8,9,0,0,1077,1079,3,156,78,0,1078,1077,1,0,0,0,1079,1082,
+		1,0,0,0,1080,1078,1,0,0,0,1080,1081,1,0,0,0,1081,1083,1,0,0,0,1082,1080,
+		1,0,0,0,1083,1089,6,92,-1,0,1084,1085,3,182,91,0,1085,1086,6,92,-1,0,1086,
+		1087,3,176,88,0,1087,1090,1,0,0,0,1088,1090,6,92,-1,0,1089,1084,1,0,0,
+		0,1089,1088,1,0,0,0,1090,185,1,0,0,0,1091,1095,8,10,0,0,1092,1094,3,156,
+		78,0,1093,1092,1,0,0,0,1094,1097,1,0,0,0,1095,1093,1,0,0,0,1095,1096,1,
+		0,0,0,1096,1098,1,0,0,0,1097,1095,1,0,0,0,1098,1104,6,93,-1,0,1099,1100,
+		3,182,91,0,1100,1101,6,93,-1,0,1101,1102,3,178,89,0,1102,1105,1,0,0,0,
+		1103,1105,6,93,-1,0,1104,1099,1,0,0,0,1104,1103,1,0,0,0,1105,187,1,0,0,
+		0,1106,1110,8,11,0,0,1107,1109,3,156,78,0,1108,1107,1,0,0,0,1109,1112,
+		1,0,0,0,1110,1108,1,0,0,0,1110,1111,1,0,0,0,1111,1113,1,0,0,0,1112,1110,
+		1,0,0,0,1113,1119,6,94,-1,0,1114,1115,3,182,91,0,1115,1116,6,94,-1,0,1116,
+		1117,3,180,90,0,1117,1120,1,0,0,0,1118,1120,6,94,-1,0,1119,1114,1,0,0,
+		0,1119,1118,1,0,0,0,1120,189,1,0,0,0,1121,1125,7,12,0,0,1122,1124,3,156,
+		78,0,1123,1122,1,0,0,0,1124,1127,1,0,0,0,1125,1123,1,0,0,0,1125,1126,1,
+		0,0,0,1126,1128,1,0,0,0,1127,1125,1,0,0,0,1128,1134,6,95,-1,0,1129,1130,
+		3,182,91,0,1130,1131,6,95,-1,0,1131,1132,3,174,87,0,1132,1135,1,0,0,0,
+		1133,1135,6,95,-1,0,1134,1129,1,0,0,0,1134,1133,1,0,0,0,1135,191,1,0,0,
+		0,95,197,205,210,242,257,265,270,277,282,319,333,341,347,356,364,370,378,
+		384,397,405,413,418,458,473,484,490,498,502,508,524,526,537,568,577,582,
+		595,603,607,638,652,660,668,673,699,716,731,733,744,750,753,765,771,786,
+		797,801,807,811,815,826,842,846,849,851,861,878,886,891,904,909,912,932,
+		934,940,947,967,983,991,1001,1009,1019,1027,1037,1045,1055,1063,1069,1071,
+		1080,1089,1095,1104,1110,1119,1125,1134
 	};
 
 	public static readonly ATN _ATN =

@@ -54,7 +54,7 @@ internal sealed class SwitchedOutput
         {
             Lead = lead,
             Lag = lag,
-            Through = Math.Max(device.StaysOnThrough.WholeSeconds(), lag - lead),
+            Through = Math.Max(device.Bridges.WholeSeconds(), lag - lead),
         };
     }
 

@@ -1,7 +1,7 @@
 namespace WaterScript.Timetables.Switchings;
 
 /// <summary>A controller opens or closes one output.</summary>
-/// <param name="Milliseconds">When it does so, in Unix milliseconds; later than the opening says where spacing makes it wait.</param>
+/// <param name="Milliseconds">When it does so, in Unix milliseconds; later than the opening says where stagger makes it wait.</param>
 /// <param name="Controller">Index among the site's controllers.</param>
 /// <param name="Output">Number of the output, from 1.</param>
 /// <param name="IsOpen">Whether it opens; otherwise it closes.</param>

@@ -5,7 +5,7 @@ namespace WaterScript.Timetables.Switchings;
 
 /// <summary>
 /// Turns openings in order of their beginning into switchings in the order in which the controllers carry them out. Held are
-/// the closes of what is open, and actions that spacing delays. Latching valves close with a pulse, which takes its turn like an open.
+/// the closes of what is open, and actions that stagger delays. Latching valves close with a pulse, which takes its turn like an open.
 /// </summary>
 internal sealed class SwitchingStream
 {
@@ -22,9 +22,9 @@ internal sealed class SwitchingStream
     /// <summary>Opens and pulses that need not wait; they are settled when they are due, and so come in order.</summary>
     private readonly MostlySortedQueue<Switching> _due = new();
 
-    /// <summary>What is settled long before: closes that take no pulse, and whatever a spacing delays, which may be by days.</summary>
+    /// <summary>What is settled long before: closes that take no pulse, and whatever a stagger delays, which may be by days.</summary>
     private readonly PriorityQueue<Switching, StreamOrder> _ahead = new();
-    private readonly SpacedActions[] _controllers;
+    private readonly StaggeredActions[] _controllers;
     private readonly bool[] _latchingZones;
     private readonly bool[] _latchingDevices;
     private readonly WorkBudget? _budget;
@@ -33,7 +33,7 @@ internal sealed class SwitchingStream
     private SwitchingStream(Site site, WorkBudget? budget)
     {
         _budget = budget;
-        _controllers = [.. site.Controllers.Select(controller => new SpacedActions(controller.Spacing))];
+        _controllers = [.. site.Controllers.Select(controller => new StaggeredActions(controller.Stagger))];
         _latchingZones = [.. site.Zones.Select(zone => zone.Valve is LatchingValve)];
         _latchingDevices = [.. site.Devices.Select(device => device.Valve is LatchingValve)];
     }
@@ -41,7 +41,7 @@ internal sealed class SwitchingStream
     /// <summary>The switchings of the controllers of a site.</summary>
     /// <param name="site">The site.</param>
     /// <param name="openings">Its openings, in order of their beginning, then controller, then output.</param>
-    /// <param name="budget">Counts what waits: where a spacing lets less through than is asked for, it grows without an end. May be null.</param>
+    /// <param name="budget">Counts what waits: where a stagger lets less through than is asked for, it grows without an end. May be null.</param>
     public static IEnumerable<Switching> Of(Site site, IEnumerable<Opening> openings, WorkBudget? budget)
     {
         var stream = new SwitchingStream(site, budget);

@@ -92,7 +92,8 @@ public sealed class WateringAdviceTests
     private static ZoneAdvice Of(string zone, string climate = July) => Assert.Single(Advice(zone, climate).Zones);
 
     private static WateringAdvice Advice(string zone, string climate = July) => WateringAdvice.Of(Expect.Fine(
-        $"{climate}plants own {{ coefficient 0.95; roots 30 cm; depletion 40 % }}\nplants shallow {{ coefficient 0.95; roots 5 cm; depletion 40 % }}\n"
+        $"{climate}plants own {{ coefficient 0.95; roots 30 cm; allowed-depletion 40 % }}\nplants shallow " +
+        $"{{ coefficient 0.95; roots 5 cm; allowed-depletion 40 % }}\n"
             + $"zone lawn {{ output 1; {zone} }}\nschedule s {{ every 3 days; from 1 jul to 31 jul; start at 05:00; steps {{ water lawn for 1 h }} }}",
         "site plot { timezone Europe/Lisbon; effective 2026-03-01 }\n").Site!);
 }

@@ -60,7 +60,7 @@ public sealed class CertainConflictTests
 
     /// <summary>Two zones of their own, on a supply with a gap, of which one is watered at noon, whatever else there is.</summary>
     private static Sketch Undisturbed(Sketch sketch, string property) => sketch.Without("hold").Without("closed")
-        .And("supply sx { change gap 1 min }")
+        .And("supply sx { change-over gap 1 min }")
         .And($"zone zx {{ output 13 of c0; supply sx{property} }}")
         .And("zone zy { output 12 of c0; supply sx }")
         .And("schedule noon { every day; scale 100 %; start at 12:00; steps { water zx for 5 min } }");

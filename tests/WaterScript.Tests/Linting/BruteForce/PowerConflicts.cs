@@ -60,10 +60,10 @@ internal static class PowerConflicts
         where opened > (1000 * opening.From) + 60_000 || closed > (1000 * opening.To) + 60_000 || off >= Math.Max(5000, asked / 10.0)
         select new Conflict(opening.From, evidence.Site.Controllers[done.First().Controller].Origin!.Value);
 
-    /// <summary>Each opening and closing of a latching valve drains the store of its controller, known or not how much the valve needs.</summary>
+    /// <summary>Each opening and closing of a latching valve drains the capacitor of its controller, known or not how much the valve needs.</summary>
     public static IEnumerable<Conflict> CapacitorNotRecharged(Evidence evidence) =>
         from controller in evidence.Site.Controllers
-        where controller.Power?.Store is not null
+        where controller.Power?.Capacitor is not null
         let switchings = evidence.Switchings.Where(switching => switching.Controller == controller.Index)
             .Select(switching => (switching.At, Part(evidence, switching.Opening).Valve))
         from at in new ReferenceStore(controller.Power!).TooSoon(switchings)

@@ -83,9 +83,9 @@ internal sealed class RandomSketch
         $"valve {name} latching",
         [
             $"pulse {Pick("20", "50", "50", "80")} ms",
-            .. If(Chance(40), $"moves-in {Pick("5", "15")} ms"),
+            .. If(Chance(40), $"response-time {Pick("5", "15")} ms"),
             .. If(Chance(92), $"coil {Pick("20", "40", "80")} ohm"),
-            .. If(Chance(92), $"works-from {Pick("5", "7", "9", "12")} V"),
+            .. If(Chance(92), $"minimum-voltage {Pick("5", "7", "9", "12")} V"),
         ]);
 
     private Statement Supply(int index) => Block(
@@ -93,10 +93,10 @@ internal sealed class RandomSketch
         [
             .. If(Chance(80), $"flow {Pick("6", "10", "16", "20", "20.5", "26", "50")} L/min"),
             .. If(Chance(40), $"minimum-flow {Pick("4.5", "6", "10", "11")} L/min"),
-            .. If(Chance(10), Pick("bypass", "vessel 24 L")),
+            .. If(Chance(10), Pick("bypass", "pressure-tank 24 L", "pressure-tank 24 L from 2 bar to 3.5 bar")),
             .. If(Chance(40), $"daily {Pick("60", "100", "240", "500", "900")} L"),
-            .. If(Chance(55), Pick("change gap 5 s", "change gap 30 s", "change gap 1 min", "change gap 5 min",
-                $"change overlap {Pick("2 s", "5 s", "12 s", "1 min")}")),
+            .. If(Chance(55), Pick("change-over gap 5 s", "change-over gap 30 s", "change-over gap 1 min", "change-over gap 5 min",
+                $"change-over overlap {Pick("2 s", "5 s", "12 s", "1 min")}")),
             .. If(index > 0 && Chance(50), $"fed-by s{index - 1}"),
             .. If(Chance(70), "backflow atmospheric"),
             .. Chance(35) ? [$"tank {Pick("200", "400", "2000")} L", .. If(Chance(85), $"refill {Pick("0.5", "2", "6")} L/min"),
@@ -107,7 +107,7 @@ internal sealed class RandomSketch
         $"controller c{index}",
         [
             new Statement("outputs 20"),
-            .. If(Chance(40), $"spacing {Pick("100 ms", "300 ms", "1 s", "33.4 ms", "9 s", "40 s")}").Select(text => new Statement(text)),
+            .. If(Chance(40), $"stagger {Pick("100 ms", "300 ms", "1 s", "33.4 ms", "9 s", "40 s")}").Select(text => new Statement(text)),
             .. If(Chance(60), $"at most {_random.Next(1, 4)} zones").Select(text => new Statement(text)),
             .. If(Chance(66), $"schedules {Pick("never-overlap", "may-overlap")}").Select(text => new Statement(text)),
             .. Chance(_isLatching ? 95 : 80) ? [Block("power", Power())] : Array.Empty<Statement>(),
@@ -120,7 +120,7 @@ internal sealed class RandomSketch
             : new[] { $"continuous {Pick("150", "220", "300", "369", "370", "450", "600")} mA at 24 V",
                 $"peak {Pick("400", "500", "550", "650", "800", "1000")} mA" },
         .. Chance(_isLatching ? 95 : 60)
-            ? [$"store {Pick("1000", "2200", "4700")} uF at {Pick("12", "24")} V",
+            ? [$"capacitor {Pick("1000", "2200", "4700")} uF at {Pick("12", "24")} V",
             .. If(Chance(80), $"recharge {Pick("0.01 W", "0.05 W efficiency 80 %", "0.5 W efficiency 80 %", "2 W")}")] : Array.Empty<string>(),
     ];
 
@@ -149,7 +149,7 @@ internal sealed class RandomSketch
             .. If(Chance(60), $"at most {_random.Next(1, 7)} starts an hour"),
             .. If(Chance(50), $"starts {Pick("2 s", "5 s", "20 s", "70 s")} {Pick("before", "after")} zones"),
             .. If(Chance(50), $"stops {Pick("2 s", "5 s", "20 s", "70 s")} {Pick("before", "after")} zones"),
-            .. If(Chance(55), $"stays-on-through {Pick("5 s", "1 min", "10 min")}"),
+            .. If(Chance(55), $"bridges gaps up to {Pick("5 s", "1 min", "10 min")}"),
         ]);
 
     private Statement Restriction(int index) => Block(
@@ -201,7 +201,7 @@ internal sealed class RandomSketch
                     .. If(Chance(15), $"start at {Moment()}"),
                     .. If(Chance(30),
                         $"repeat every {Pick("3 min", "5 min", "8 min", "10 min", "15 min", "20 min", "1 h", "5 h")} for {_random.Next(2, 5)} passes"),
-                    .. If(Chance(10), $"cut at {Pick(Clocks)}{Pick("", " next day")}"),
+                    .. If(Chance(10), $"cut off at {Pick(Clocks)}{Pick("", " next day")}"),
                     .. If(Chance(10), $"scale {Percent()}"),
                 ]),
                 new Statement("steps", [.. Steps()]),

@@ -9,11 +9,11 @@ internal sealed class ReferenceStore(Model.Power power)
     /// <summary>Where nothing is said of a recharge, it is full so long after a pulse.</summary>
     private const double SecondsUntilFull = 1;
 
-    private readonly double _farad = (double)power.Store!.Value.InBase / 1e6;
-    private readonly double _full = Math.Pow((double)power.StoreVoltage!.Value.InBase, 2) * (double)power.Store!.Value.InBase / 2e6;
+    private readonly double _farad = (double)power.Capacitor!.Value.InBase / 1e6;
+    private readonly double _full = Math.Pow((double)power.CapacitorVoltage!.Value.InBase, 2) * (double)power.Capacitor!.Value.InBase / 2e6;
     private readonly double? _watt = (double?)(power.Recharge?.InBase * (power.RechargeEfficiencyPercent ?? 100m) / 100);
 
-    /// <summary>When pulses come too soon, in milliseconds, that a full store would give.</summary>
+    /// <summary>When pulses come too soon, in milliseconds, that a full capacitor would give.</summary>
     /// <param name="switchings">What the controller does, in its order; a pulse that is due while another lasts begins at its end.</param>
     public IEnumerable<long> TooSoon(IEnumerable<(long At, Valve? Valve)> switchings)
     {
@@ -23,9 +23,9 @@ internal sealed class ReferenceStore(Model.Power power)
             if (valve is not LatchingValve { Pulse: { } pulse, Coil: { } coil } latching) continue;
             var begins = Math.Max(at / 1000.0, free);
             if (begins - free >= SecondsUntilFull || _watt is not null) joules = _watt is { } watt ? Math.Min(_full, joules + (watt * (begins - free))) : _full;
-            var moves = (latching.MovesIn ?? pulse).Value.TotalSeconds;
-            if (Volt(Left(joules, moves, coil.InBase)) < (double?)latching.WorksFrom?.InBase
-                && (double)latching.WorksFrom!.Value.InBase <= Volt(Left(_full, moves, coil.InBase)))
+            var moves = (latching.ResponseTime ?? pulse).Value.TotalSeconds;
+            if (Volt(Left(joules, moves, coil.InBase)) < (double?)latching.MinimumVoltage?.InBase
+                && (double)latching.MinimumVoltage!.Value.InBase <= Volt(Left(_full, moves, coil.InBase)))
                 yield return at;
             joules = Left(joules, pulse.Value.TotalSeconds, coil.InBase);
             free = begins + pulse.Value.TotalSeconds;

@@ -22,7 +22,7 @@ internal static class WaterConflicts
     /// <summary>Where the flow of a zone is not known, nobody can say that it is too little.</summary>
     public static IEnumerable<Conflict> FlowUnderMinimum(Evidence evidence) =>
         from supply in evidence.Site.Supplies
-        where supply is { MinimumFlow: not null, HasBypass: false, Vessel: null }
+        where supply is { MinimumFlow: not null, HasBypass: false, PressureTank: null or { Value.CutIn: null } }
         let limit = Millilitres(supply.MinimumFlow!.Value.InBase)
         let flow = evidence.Sum(zone => !SecondBySecond.Draws(zone.Supply, supply) ? 0 : zone.LitresPerMinute is null ? limit : FlowFrom(supply, zone))
         from at in evidence.Stretches(flow, sum => 0 < sum && sum < limit, longer: BorneSeconds)
@@ -100,7 +100,7 @@ internal static class WaterConflicts
             foreach (var (from, to) in Gaps(evidence.Openings.Where(opening => opening.Zone >= 0 && Serves(pump, evidence.Site.Zones[opening.Zone]))))
             {
                 var alone = on.Sum(opening => Math.Max(0, Math.Min(to, opening.To) - Math.Max(from, opening.From)));
-                if (alone > BorneSeconds && to - from > bridged && to - from <= pump.StaysOnThrough.TotalSeconds) yield return new Conflict(from, pump.Origin);
+                if (alone > BorneSeconds && to - from > bridged && to - from <= pump.Bridges.TotalSeconds) yield return new Conflict(from, pump.Origin);
             }
         }
     }
@@ -128,7 +128,8 @@ internal static class WaterConflicts
 
     /// <summary>Whether what the pump presses against gives way.</summary>
     private static bool IsRelieved(Device pump) =>
-        (pump.Supply is { } supply ? [supply] : pump.Zones.Select(zone => zone.Supply)).All(supply => supply is { HasBypass: true } or { Vessel: not null });
+        (pump.Supply is { } supply ? [supply] : pump.Zones.Select(zone => zone.Supply))
+            .All(supply => supply is { HasBypass: true } or { PressureTank.Value.CutIn: not null });
 
     /// <summary>Stretches between openings in which none is open.</summary>
     private static IEnumerable<(long From, long To)> Gaps(IEnumerable<ReferenceOpening> openings)

@@ -29,7 +29,7 @@ internal sealed class UnlikelyValue(LintContext context) : IRule, IRunObserver
               timezone   Europe/Lisbon
               effective  2026-03-01
             }
-            zone beds { output 1; heads spray }
+            zone beds { output 1; method spray }
             schedule morning {
               every day
               start at 00:30
@@ -41,7 +41,7 @@ internal sealed class UnlikelyValue(LintContext context) : IRule, IRunObserver
               timezone   Europe/Lisbon
               effective  2026-03-01
             }
-            zone beds { output 1; heads spray }
+            zone beds { output 1; method spray }
             schedule morning {
               every day
               start at 00:30

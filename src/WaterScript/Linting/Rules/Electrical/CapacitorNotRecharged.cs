@@ -9,7 +9,7 @@ using WaterScript.Wording;
 
 namespace WaterScript.Linting.Rules.Electrical;
 
-/// <summary>A pulse that comes before the store has recovered from those before it.</summary>
+/// <summary>A pulse that comes before the capacitor has recovered from those before it.</summary>
 internal sealed class CapacitorNotRecharged : IRule, ISwitchingObserver
 {
     private const string Example = """
@@ -19,10 +19,10 @@ internal sealed class CapacitorNotRecharged : IRule, ISwitchingObserver
         }
         controller box {
           outputs 2
-          spacing SPACING
-          power { store 2200 uF at 24 V; recharge 0.5 W efficiency 80 % }
+          stagger STAGGER
+          power { capacitor 2200 uF at 24 V; recharge 0.5 W efficiency 80 % }
         }
-        valve click latching { pulse 50 ms; coil 20 ohm; works-from 7 V }
+        valve click latching { pulse 50 ms; coil 20 ohm; minimum-voltage 7 V }
         zone a { output 1; valve click }
         zone b { output 2; valve click }
         schedule morning {
@@ -32,27 +32,29 @@ internal sealed class CapacitorNotRecharged : IRule, ISwitchingObserver
         }
         """;
 
-    public static Rule Rule { get; } = new("capacitor-not-recharged", Severity.Error, "a pulse before the store has recovered")
+    public static Rule Rule { get; } = new("capacitor-not-recharged", Severity.Error, "a pulse before the capacitor has recovered")
     {
         Category = RuleCategory.Power,
         CanBeAccepted = true,
-        Finds = "Follows the store of a controller from pulse to pulse: each opening and each closing of a latching valve is one, at the controller's " +
-            "`spacing`, or one right after the other where none is given or where it is\n" +
-            "shorter than a pulse. Finds a pulse at which the store has too little voltage left when the plunger moves, although a full store would do. " +
+        Finds = "Follows the capacitor of a controller from pulse to pulse: each opening and each closing of a latching valve is one, at the controller's " +
+            "`stagger`, or one right after the other where none is given or where it is\n" +
+            "shorter than a pulse. Finds a pulse at which the capacitor has too little voltage left when the plunger moves, although a full capacitor would " +
+            "do. " +
             "Each such pulse is one time.",
         Matters = "When one valve closes and the next opens, the second pulse is the weak one: the valve does not open, or worse, does not close, and the " +
             "controller does not know.",
-        Fires = Example.Replace("SPACING", "500 ms", StringComparison.Ordinal),
-        Fixed = Example.Replace("SPACING", "1500 ms", StringComparison.Ordinal),
-        FixSafety = "Writes a longer spacing, also into a controller that has none. Unsafe: valves that are due together open and close later.",
-        KnownLimits = "While a pulse lasts, nothing is taken to recharge the store. Without `moves-in` the plunger is taken to move at the end of the " +
-            "pulse, which is the worst. Without a `recharge` the store is taken to be full a second after\n" +
+        Fires = Example.Replace("STAGGER", "500 ms", StringComparison.Ordinal),
+        Fixed = Example.Replace("STAGGER", "1500 ms", StringComparison.Ordinal),
+        FixSafety = "Writes a longer stagger, also into a controller that has none. Unsafe: valves that are due together open and close later.",
+        KnownLimits = "While a pulse lasts, nothing is taken to recharge the capacitor. Without `response-time` the plunger is taken to move at the end of " +
+            "the " +
+            "pulse, which is the worst. Without a `recharge` the capacitor is taken to be full a second after\n" +
             "a pulse. Wires are left to `voltage-drop`.",
         Sources = "U = U0 · exp(−t / (R · C)); recharge t = C · (U2² − U1²) / (2 · η · P).",
     };
 
     private readonly LintContext _context;
-    private readonly Store?[] _stores;
+    private readonly Capacitor?[] _capacitors;
     private readonly PulseValve?[] _zones;
     private readonly PulseValve?[] _devices;
     private readonly List<(Switching Switching, PulseGiven Given)>[] _trains;
@@ -61,22 +63,22 @@ internal sealed class CapacitorNotRecharged : IRule, ISwitchingObserver
     public CapacitorNotRecharged(LintContext context)
     {
         _context = context;
-        _stores = [.. context.Site.Controllers.Select(Store.Of)];
+        _capacitors = [.. context.Site.Controllers.Select(Capacitor.Of)];
         _trains = [.. context.Site.Controllers.Select(_ => new List<(Switching, PulseGiven)>())];
         _zones = [.. context.Site.Zones.Select(zone => PulseValve.Drawing(zone.Controller, zone.Valve))];
         _devices = [.. context.Site.Devices.Select(device => PulseValve.Drawing(device.Controller, device.Valve))];
     }
 
-    public bool Observes(Controller controller) => _stores[controller.Index] is not null;
+    public bool Observes(Controller controller) => _capacitors[controller.Index] is not null;
 
     public void Visit(in Switching switching)
     {
         if ((switching.Zone >= 0 ? _zones[switching.Zone] : _devices[switching.Device]) is not { } pulse) return;
-        var given = _stores[switching.Controller]!.Give(switching.Milliseconds / 1000.0, pulse);
+        var given = _capacitors[switching.Controller]!.Give(switching.Milliseconds / 1000.0, pulse);
         var train = _trains[switching.Controller];
         if (given.Before >= pulse.Full) train.Clear();
         train.Add((switching, given));
-        if (given.AtMove >= pulse.WorksFrom - PulseValve.Tolerance || pulse.IsTooWeakFromFull) return;
+        if (given.AtMove >= pulse.MinimumVoltage - PulseValve.Tolerance || pulse.IsTooWeakFromFull) return;
         var key = (switching.Controller, pulse.Valve);
         if (!_weak.TryGetValue(key, out var weak)) _weak[key] = weak = new Weak(switching, pulse);
         weak.Add(switching, given, train, _context);
@@ -91,43 +93,43 @@ internal sealed class CapacitorNotRecharged : IRule, ISwitchingObserver
     private Finding FindingFor(Weak weak)
     {
         var controller = _context.Site.Controllers[weak.First.Controller];
-        var store = _stores[controller.Index]!;
+        var capacitor = _capacitors[controller.Index]!;
         var labels = _context.Steps.Of(weak.Origin).Labels("this switches too soon after another");
-        var finding = Finding.At(Rule, controller.Power!.Store!.Value.Place, $"a pulse before the store of {controller.DisplayName} has recovered",
+        var finding = Finding.At(Rule, controller.Power!.Capacitor!.Value.Place, $"a pulse before the capacitor of {controller.DisplayName} has recovered",
             $"has {Volts(weak.Given.AtMove)} V left when the plunger moves") with
         {
-            Others = [new Label(weak.Pulse.Valve.WorksFrom!.Value.Place, $"works from {Volts(weak.Pulse.WorksFrom)} V"), .. labels],
+            Others = [new Label(weak.Pulse.Valve.MinimumVoltage!.Value.Place, $"works from {Volts(weak.Pulse.MinimumVoltage)} V"), .. labels],
         };
         finding = _context.Happening(finding, weak.OccurrenceCounter);
-        return WithHelp(finding, controller, store, weak.Pulse)
+        return WithHelp(finding, controller, capacitor, weak.Pulse)
             with
-        { Details = $"{finding.Details}{Train(weak)}{Recharge(store, weak)}", Assumed = weak.Pulse.Assumed };
+        { Details = $"{finding.Details}{Train(weak)}{Recharge(capacitor, weak)}", Assumed = weak.Pulse.Assumed };
     }
 
-    private Finding WithHelp(Finding finding, Controller controller, Store store, PulseValve pulse)
+    private Finding WithHelp(Finding finding, Controller controller, Capacitor capacitor, PulseValve pulse)
     {
-        if (LongerSpacing.For(store, pulse) is not { } least)
-            return finding with { Help = "Write a `spacing` that the recharge fits into, and a `recharge` in the power block." };
-        return Clearing(controller, pulse, least) is { } spacing
+        if (LongerStagger.For(capacitor, pulse) is not { } least)
+            return finding with { Help = "Write a `stagger` that the recharge fits into, and a `recharge` in the power block." };
+        return Clearing(controller, pulse, least) is { } stagger
             ? finding with
             {
-                Help = $"Write {LongerSpacing.Words(spacing)} in {controller.Name}, or take a larger store.",
-                Fix = LongerSpacing.To(controller, spacing)
+                Help = $"Write {LongerStagger.Words(stagger)} in {controller.Name}, or take a larger capacitor.",
+                Fix = LongerStagger.To(controller, stagger)
             }
-            : finding with { Help = "Leave more time between two switchings, or take a larger store." };
+            : finding with { Help = "Leave more time between two switchings, or take a larger capacitor." };
     }
 
     /// <summary>
-    /// A spacing, in milliseconds, with which no pulse to such a valve is too weak: the least that its own pulses need, or more where others draw on
-    /// the store too. Null where none helps.
+    /// A stagger, in milliseconds, with which no pulse to such a valve is too weak: the least that its own pulses need, or more where others draw on
+    /// the capacitor too. Null where none helps.
     /// </summary>
     private long? Clearing(Controller controller, PulseValve pulse, long least)
     {
-        foreach (var spacing in new[] { least, 2 * least, 4 * least }.Where(spacing => spacing > controller.Spacing.TotalMilliseconds))
+        foreach (var stagger in new[] { least, 2 * least, 4 * least }.Where(stagger => stagger > controller.Stagger.TotalMilliseconds))
         {
-            var longer = LongerSpacing.In(_context.Site, controller, spacing);
+            var longer = LongerStagger.In(_context.Site, controller, stagger);
             if (Trial.Of(_context, longer, trial => new CapacitorNotRecharged(trial)) is not { } tried) return least;
-            if (!tried._weak.ContainsKey((controller.Index, pulse.Valve))) return spacing;
+            if (!tried._weak.ContainsKey((controller.Index, pulse.Valve))) return stagger;
         }
 
         return null;
@@ -140,11 +142,11 @@ internal sealed class CapacitorNotRecharged : IRule, ISwitchingObserver
         return $"{Phrases.Names([.. pulses])}.";
     }
 
-    private static string Recharge(Store store, Weak weak)
+    private static string Recharge(Capacitor capacitor, Weak weak)
     {
         var given = weak.Given;
-        if (store.Watts is not { } watts) return "";
-        var time = Electricity.RechargeSeconds(store.Farads, given.Left, Math.Min(store.Full, weak.Pulse.Needs), watts);
+        if (capacitor.Watts is not { } watts) return "";
+        var time = Electricity.RechargeSeconds(capacitor.Farads, given.Left, Math.Min(capacitor.Full, weak.Pulse.Needs), watts);
         return $"\nFrom {Volts(given.Left)} V it has to be back at {Volts(weak.Pulse.Needs)} V: that takes {Seconds(time)} at " +
             $"{Phrases.Number((decimal)watts, 2)} W, and there are {Seconds(given.Idle)}.";
     }
@@ -166,7 +168,7 @@ internal sealed class CapacitorNotRecharged : IRule, ISwitchingObserver
 
         public PulseGiven Given { get; private set; }
 
-        /// <summary>The pulses since the store was full last, up to the first weak one.</summary>
+        /// <summary>The pulses since the capacitor was full last, up to the first weak one.</summary>
         public IReadOnlyList<(Switching Switching, PulseGiven Given)> Train { get; private set; } = [];
 
         public void Add(in Switching switching, in PulseGiven given, List<(Switching Switching, PulseGiven Given)> train, LintContext context)

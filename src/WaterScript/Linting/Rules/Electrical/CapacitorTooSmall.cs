@@ -6,14 +6,14 @@ using WaterScript.Wording;
 
 namespace WaterScript.Linting.Rules.Electrical;
 
-/// <summary>A store that does not move a latching valve even when it is full.</summary>
+/// <summary>A capacitor that does not move a latching valve even when it is full.</summary>
 internal sealed class CapacitorTooSmall(LintContext context) : IRule
 {
-    public static Rule Rule { get; } = new("capacitor-too-small", Severity.Error, "the store is too small for one pulse")
+    public static Rule Rule { get; } = new("capacitor-too-small", Severity.Error, "the capacitor is too small for one pulse")
     {
         Category = RuleCategory.Power,
         CanBeAccepted = true,
-        Finds = "The full store of a controller discharges through the coil of a latching valve. When the plunger moves, its voltage is under what the " +
+        Finds = "The full capacitor of a controller discharges through the coil of a latching valve. When the plunger moves, its voltage is under what the " +
             "valve works from.",
         Matters = """
             A latching valve that gets too weak a pulse stays as it was: open, perhaps, all night.
@@ -25,10 +25,10 @@ internal sealed class CapacitorTooSmall(LintContext context) : IRule
             }
             controller box {
               outputs 2
-              spacing 5 s
-              power { store 2200 uF at 24 V; recharge 0.5 W efficiency 80 % }
+              stagger 5 s
+              power { capacitor 2200 uF at 24 V; recharge 0.5 W efficiency 80 % }
             }
-            valve click latching { pulse 50 ms; coil 20 ohm; works-from 12 V }
+            valve click latching { pulse 50 ms; coil 20 ohm; minimum-voltage 12 V }
             zone beds { output 1; valve click }
             schedule morning {
               every day
@@ -43,10 +43,10 @@ internal sealed class CapacitorTooSmall(LintContext context) : IRule
             }
             controller box {
               outputs 2
-              spacing 5 s
-              power { store 4700 uF at 24 V; recharge 0.5 W efficiency 80 % }
+              stagger 5 s
+              power { capacitor 4700 uF at 24 V; recharge 0.5 W efficiency 80 % }
             }
-            valve click latching { pulse 50 ms; coil 20 ohm; works-from 12 V }
+            valve click latching { pulse 50 ms; coil 20 ohm; minimum-voltage 12 V }
             zone beds { output 1; valve click }
             schedule morning {
               every day
@@ -66,19 +66,19 @@ internal sealed class CapacitorTooSmall(LintContext context) : IRule
 
     private static Finding FindingFor(Controller controller, PulseValve pulse)
     {
-        var left = Electricity.AfterPulse(pulse.Full, pulse.Farads, pulse.Ohms, pulse.MovesIn);
-        var least = pulse.WorksFrom < pulse.Full
-            ? Electricity.LeastFarads(pulse.Full, pulse.WorksFrom, pulse.Ohms, pulse.MovesIn) * 1e6
+        var left = Electricity.AfterPulse(pulse.Full, pulse.Farads, pulse.Ohms, pulse.ResponseTime);
+        var least = pulse.MinimumVoltage < pulse.Full
+            ? Electricity.LeastFarads(pulse.Full, pulse.MinimumVoltage, pulse.Ohms, pulse.ResponseTime) * 1e6
             : double.PositiveInfinity;
-        return Finding.At(Rule, controller.Power!.Store!.Value.Place, $"the store of {controller.DisplayName} is too small for one pulse",
+        return Finding.At(Rule, controller.Power!.Capacitor!.Value.Place, $"the capacitor of {controller.DisplayName} is too small for one pulse",
             $"falls from {Volts(pulse.Full)} to {Volts(left)} V") with
         {
-            Others = [new Label(pulse.Valve.WorksFrom!.Value.Place, $"works from {Volts(pulse.WorksFrom)} V")],
-            Details = $"{controller.Power!.Store} through {pulse.Valve.Coil} for {Phrases.Number((decimal)pulse.MovesIn * 1000, 0)} ms.",
+            Others = [new Label(pulse.Valve.MinimumVoltage!.Value.Place, $"works from {Volts(pulse.MinimumVoltage)} V")],
+            Details = $"{controller.Power!.Capacitor} through {pulse.Valve.Coil} for {Phrases.Number((decimal)pulse.ResponseTime * 1000, 0)} ms.",
             Assumed = pulse.Assumed,
             Help = double.IsFinite(least)
-                ? $"Take a store of {Phrases.Number((decimal)Math.Ceiling(least), 0)} uF or more."
-                : "Take a store of a higher voltage.",
+                ? $"Take a capacitor of {Phrases.Number((decimal)Math.Ceiling(least), 0)} uF or more."
+                : "Take a capacitor of a higher voltage.",
         };
     }
 

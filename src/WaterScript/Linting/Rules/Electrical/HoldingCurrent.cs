@@ -64,7 +64,7 @@ internal sealed class HoldingCurrent : IRule, ISwitchingObserver
             "tried against this rule; what else it meets is not weighed.",
         KnownLimits = "What the controller itself draws is not known: give the power that is left for the outputs. Excess that lasts less than a second is " +
             "left to `inrush-current`. An output that waits for\n" +
-            "its turn, because the controller has a `spacing`, draws nothing yet.",
+            "its turn, because the controller has a `stagger`, draws nothing yet.",
         Sources = "S = U · I. Common practice: 24 V AC valves hold with 0.10 to 0.30 A.",
     };
 
@@ -126,7 +126,7 @@ internal sealed class HoldingCurrent : IRule, ISwitchingObserver
             var unknown = _draw.Unknown(controller, isInrush: false);
             if (_limits[controller.Index] is null)
             {
-                if (controller.Power?.Store is null) yield return $"power of {controller.Name} (none given)";
+                if (controller.Power?.Capacitor is null) yield return $"power of {controller.Name} (none given)";
             }
             else if (unknown.Count > 0) yield return $"holding current of {Phrases.Names(unknown)} (none given)";
         }

@@ -12,7 +12,7 @@ namespace WaterScript.Linting.Rules.Electrical;
 /// <summary>Valves that draw more current as they open than the power supply gives for a moment.</summary>
 internal sealed class InrushCurrent : IRule, ISwitchingObserver
 {
-    /// <summary>The spacing that is tried, in milliseconds: an inrush is over long before (common practice).</summary>
+    /// <summary>The stagger that is tried, in milliseconds: an inrush is over long before (common practice).</summary>
     private const long TriedSpacing = 500;
 
     private const string Example = """
@@ -21,7 +21,7 @@ internal sealed class InrushCurrent : IRule, ISwitchingObserver
           effective  2026-03-01
         }
         controller box {
-          outputs 4SPACING
+          outputs 4STAGGER
           power { transformer 21 VA at 24 V }
         }
         valve ac24 non-latching { inrush 400 mA; holding 220 mA }
@@ -41,15 +41,15 @@ internal sealed class InrushCurrent : IRule, ISwitchingObserver
         CanBeAccepted = true,
         Finds = "At each instant at which a controller opens outputs, adds their inrush currents to the holding currents of what is on already, and holds " +
             "the sum against the\n" +
-            "peak of its power supply. A controller with a `spacing` opens one by one, so that only one inrush counts at a time.",
+            "peak of its power supply. A controller with a `stagger` opens one by one, so that only one inrush counts at a time.",
         Matters = "A solenoid wants about twice its holding current for the moment in which it moves. Where the voltage breaks down in that moment, it " +
             "does not move, and hums until somebody comes.",
-        Fires = Example.Replace("SPACING", "", StringComparison.Ordinal),
-        Fixed = Example.Replace("SPACING", "\n  spacing 500 ms", StringComparison.Ordinal),
-        FixSafety = "Writes a `spacing` into a controller that has none; where even one by one is too much, commas in place of the pluses of a step, or a " +
+        Fires = Example.Replace("STAGGER", "", StringComparison.Ordinal),
+        Fixed = Example.Replace("STAGGER", "\n  stagger 500 ms", StringComparison.Ordinal),
+        FixSafety = "Writes a `stagger` into a controller that has none; where even one by one is too much, commas in place of the pluses of a step, or a " +
             "later start. Unsafe: valves open later, or the watering\n" +
-            "takes longer or comes later. A spacing and a later start are tried against this rule; what else they meet is not weighed.",
-        KnownLimits = "A `spacing` is taken to be longer than an inrush, which lasts tens of milliseconds. Of a transformer the apparent power that is " +
+            "takes longer or comes later. A stagger and a later start are tried against this rule; what else they meet is not weighed.",
+        KnownLimits = "A `stagger` is taken to be longer than an inrush, which lasts tens of milliseconds. Of a transformer the apparent power that is " +
             "stated is taken for the peak too; many bear more for a moment.\n" +
             "Instants within one second are told as one time.",
         Sources = "S = U · (Σ holding of those open + inrush of the one that opens). Common practice: 24 V AC valves want 0.20 to 0.50 A for tens of " +
@@ -124,26 +124,26 @@ internal sealed class InrushCurrent : IRule, ISwitchingObserver
             Assumed = limit.IsStated ? "" : "No peak is given, so the continuous current is taken for it.",
         };
         if (overload.Contributions.Length == 1) return finding with { Help = "Take a power supply that gives more for a moment, or a valve that wants less." };
-        return controller.Spacing == NodaTime.Duration.Zero ? OneByOne(finding, overload, controller) : LessAtOnce(finding, overload);
+        return controller.Stagger == NodaTime.Duration.Zero ? OneByOne(finding, overload, controller) : LessAtOnce(finding, overload);
     }
 
-    /// <summary>With a spacing, where that is enough; else with how much it is even so.</summary>
+    /// <summary>With a stagger, where that is enough; else with how much it is even so.</summary>
     private Finding OneByOne(Finding finding, Overload overload, Controller controller)
     {
-        if (Trial.Of(_context, LongerSpacing.In(_context.Site, controller, TriedSpacing), trial => new InrushCurrent(trial)) is not { } tried)
-            return finding with { Help = $"Write a `spacing` in {controller.Name}, so that it opens one by one, or open fewer at once." };
+        if (Trial.Of(_context, LongerStagger.In(_context.Site, controller, TriedSpacing), trial => new InrushCurrent(trial)) is not { } tried)
+            return finding with { Help = $"Write a `stagger` in {controller.Name}, so that it opens one by one, or open fewer at once." };
         if (tried._overloads.All.Where(left => left.Owner == overload.Owner).MaxBy(left => left.Worst) is not { } most)
         {
-            var words = LongerSpacing.Words(TriedSpacing);
+            var words = LongerStagger.Words(TriedSpacing);
             return finding with
             {
                 Help = $"Write {words} in {controller.Name}: it then opens one by one, which clears it.",
-                Fix = LongerSpacing.To(controller, TriedSpacing)
+                Fix = LongerStagger.To(controller, TriedSpacing)
             };
         }
 
         var less = LessAtOnce(finding, overload);
-        return less with { Help = $"Even one by one, with a `spacing`, up to {_limits[overload.Owner]!.Say(most.Worst)} would be wanted. {less.Help}" };
+        return less with { Help = $"Even one by one, with a `stagger`, up to {_limits[overload.Owner]!.Say(most.Worst)} would be wanted. {less.Help}" };
     }
 
     private Finding LessAtOnce(Finding finding, Overload overload) =>

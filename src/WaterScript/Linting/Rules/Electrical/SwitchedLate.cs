@@ -22,7 +22,7 @@ internal sealed class SwitchedLate : IRule, IOpeningObserver, ISwitchingObserver
         }
         controller box {
           outputs 4
-          spacing SPACING
+          stagger STAGGER
         }
         zone a { output 1 }
         zone b { output 2 }
@@ -39,13 +39,13 @@ internal sealed class SwitchedLate : IRule, IOpeningObserver, ISwitchingObserver
     {
         Category = RuleCategory.Power,
         CanBeAccepted = true,
-        Finds = "A controller with a `spacing` switches one output after the other. Finds outputs that wait for their turn until they are switched more " +
+        Finds = "A controller with a `stagger` switches one output after the other. Finds outputs that wait for their turn until they are switched more " +
             "than a minute late, or are on for at least a tenth, and 5 s, less or more than is asked of them.",
         Matters = "A valve that opens late and closes in time waters too little. One that has to wait for its turn to close, as latching valves have, goes " +
-            "on watering; where more is switched than the spacing lets\n" +
+            "on watering; where more is switched than the stagger lets\n" +
             "through, each one waits longer than the one before it.",
-        Fires = Example.Replace("SPACING", "30 s", StringComparison.Ordinal),
-        Fixed = Example.Replace("SPACING", "500 ms", StringComparison.Ordinal),
+        Fires = Example.Replace("STAGGER", "30 s", StringComparison.Ordinal),
+        Fixed = Example.Replace("STAGGER", "500 ms", StringComparison.Ordinal),
         KnownLimits = """
             How far a watering may be off is not known: a tenth is taken, and 5 s, since a valve itself takes some seconds to open and close.
             """,
@@ -59,7 +59,7 @@ internal sealed class SwitchedLate : IRule, IOpeningObserver, ISwitchingObserver
     public SwitchedLate(LintContext context)
     {
         _context = context;
-        _controllers = [.. context.Site.Controllers.Select(controller => controller.Spacing > NodaTime.Duration.Zero ? new Delays(controller) : null)];
+        _controllers = [.. context.Site.Controllers.Select(controller => controller.Stagger > NodaTime.Duration.Zero ? new Delays(controller) : null)];
     }
 
     public bool ObservesAny => _controllers.Any(delays => delays is not null);
@@ -96,7 +96,7 @@ internal sealed class SwitchedLate : IRule, IOpeningObserver, ISwitchingObserver
     private Finding FindingFor(Delays delays)
     {
         var controller = delays.Controller;
-        var finding = Finding.At(Rule, controller.WrittenSpacing!.Value.Place, $"outputs of {controller.DisplayName} wait too long for their turn",
+        var finding = Finding.At(Rule, controller.WrittenStagger!.Value.Place, $"outputs of {controller.DisplayName} wait too long for their turn",
             "switches one after the other, this far apart") with
         {
             Others = [.. _context.Steps.Of(delays.Origin).Labels("this waits for its turn")],
@@ -105,7 +105,7 @@ internal sealed class SwitchedLate : IRule, IOpeningObserver, ISwitchingObserver
         return finding with
         {
             Details = $"{finding.Details}{Worst(delays)}",
-            Help = $"Let steps begin further apart, water fewer at once, or write a shorter `spacing` in {controller.Name} where its power allows it.",
+            Help = $"Let steps begin further apart, water fewer at once, or write a shorter `stagger` in {controller.Name} where its power allows it.",
         };
     }
 

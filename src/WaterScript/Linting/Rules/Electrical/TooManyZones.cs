@@ -56,7 +56,7 @@ internal sealed class TooManyZones(LintContext context) : IRule, ISwitchingObser
         FixSafety = "Writes commas in place of the pluses of a step, or a later start. Unsafe: the watering takes longer or comes later. A later start is " +
             "tried against this rule; what else it meets is not weighed.",
         KnownLimits = "A change-over `overlap` counts here: for so long both valves are open. A valve that waits for its turn, because the controller has " +
-            "a `spacing`, is not open yet.\n" +
+            "a `stagger`, is not open yet.\n" +
             "What is too much twice within one second is told as once.",
         Sources = "The number is that of the controller's own manual.",
     };

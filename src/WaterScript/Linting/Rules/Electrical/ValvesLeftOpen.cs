@@ -17,10 +17,10 @@ internal sealed class ValvesLeftOpen(LintContext context) : IRule
         }
         controller box {
           outputs 3
-          spacing SPACING
-          power { store 4700 uF at 24 V; recharge 0.5 W efficiency 80 % }
+          stagger STAGGER
+          power { capacitor 4700 uF at 24 V; recharge 0.5 W efficiency 80 % }
         }
-        valve click latching { pulse 50 ms; coil 20 ohm; works-from 7 V }
+        valve click latching { pulse 50 ms; coil 20 ohm; minimum-voltage 7 V }
         zone a { output 1; valve click }
         zone b { output 2; valve click }
         zone c { output 3; valve click }
@@ -35,15 +35,17 @@ internal sealed class ValvesLeftOpen(LintContext context) : IRule
     {
         Category = RuleCategory.Power,
         CanBeAccepted = true,
-        Finds = "After a power cut a latching valve is as it was. The controller has to close every one, at its `spacing`. Finds a controller whose store " +
+        Finds = "After a power cut a latching valve is as it was. The controller has to close every one, at its `stagger`. Finds a controller whose " +
+            "capacitor " +
             "is too weak for one of these pulses.",
         Matters = """
             The power fails in the night while the beds are watered. When it is back, the one valve that does not close empties the tank.
             """,
-        Fires = Example.Replace("SPACING", "100 ms", StringComparison.Ordinal),
-        Fixed = Example.Replace("SPACING", "3 s", StringComparison.Ordinal),
-        FixSafety = "Writes a longer spacing, also into a controller that has none. Unsafe: valves that are due together open and close later.",
-        KnownLimits = "The store is taken to be full before the first pulse: a controller should wait for that when power comes back. The order is that of " +
+        Fires = Example.Replace("STAGGER", "100 ms", StringComparison.Ordinal),
+        Fixed = Example.Replace("STAGGER", "3 s", StringComparison.Ordinal),
+        FixSafety = "Writes a longer stagger, also into a controller that has none. Unsafe: valves that are due together open and close later.",
+        KnownLimits = "The capacitor is taken to be full before the first pulse: a controller should wait for that when power comes back. The order is that " +
+            "of " +
             "the outputs.",
         Sources = "E = C · U² / 2; U = U0 · exp(−t / (R · C)); recharge t = C · (U2² − U1²) / (2 · η · P).",
     };
@@ -56,41 +58,42 @@ internal sealed class ValvesLeftOpen(LintContext context) : IRule
 
     private static Finding? Judge(Controller controller, IReadOnlyList<WiredOutput> outputs)
     {
-        if (Store.Of(controller) is not { } store) return null;
+        if (Capacitor.Of(controller) is not { } capacitor) return null;
         var (at, energy, closed) = (0.0, 0.0, 0);
         WiredOutput? failing = null;
         foreach (var output in outputs)
         {
             if (PulseValve.On(controller, output.Valve) is not { IsTooWeakFromFull: false } pulse) return null;
-            var given = store.Give(at, pulse);
-            energy += Electricity.Energy(store.Farads, given.Before) - Electricity.Energy(store.Farads, given.After);
-            if (given.AtMove < pulse.WorksFrom - PulseValve.Tolerance) failing ??= output;
+            var given = capacitor.Give(at, pulse);
+            energy += Electricity.Energy(capacitor.Farads, given.Before) - Electricity.Energy(capacitor.Farads, given.After);
+            if (given.AtMove < pulse.MinimumVoltage - PulseValve.Tolerance) failing ??= output;
             if (failing is null) closed++;
-            at += controller.Spacing.TotalSeconds;
+            at += controller.Stagger.TotalSeconds;
         }
 
-        return failing is null ? null : FindingFor(controller, store, outputs, failing, closed, energy);
+        return failing is null ? null : FindingFor(controller, capacitor, outputs, failing, closed, energy);
     }
 
-    private static Finding FindingFor(Controller controller, Store store, IReadOnlyList<WiredOutput> outputs, WiredOutput failing, int closed, double energy)
+    private static Finding FindingFor(
+        Controller controller, Capacitor capacitor, IReadOnlyList<WiredOutput> outputs, WiredOutput failing, int closed, double energy)
     {
         var pulse = PulseValve.On(controller, failing.Valve)!;
-        var spacing = controller.Spacing.TotalSeconds;
-        var longer = LongerSpacing.For(store, pulse);
+        var stagger = controller.Stagger.TotalSeconds;
+        var longer = LongerStagger.For(capacitor, pulse);
         var place = failing.Zone?.Origin ?? failing.Device!.Origin;
-        return Finding.At(Rule, controller.Power!.Store!.Value.Place, $"{controller.DisplayName} cannot close all its valves after a power cut",
+        return Finding.At(Rule, controller.Power!.Capacitor!.Value.Place, $"{controller.DisplayName} cannot close all its valves after a power cut",
             $"closes {closed} of {outputs.Count}") with
         {
-            Others = [new Label(controller.WrittenSpacing?.Place ?? controller.Origin!.Value, "so long after one another"),
+            Others = [new Label(controller.WrittenStagger?.Place ?? controller.Origin!.Value, "so long after one another"),
                 new Label(place, "the first that stays open")],
-            Details = $"{Phrases.Count(outputs.Count, "pulse")}, {Phrases.Number((decimal)spacing, 3)} s apart, take {Phrases.Number((decimal)energy, 3)} " +
-                $"J; the full store holds {Phrases.Number((decimal)Electricity.Energy(store.Farads, store.Full), 3)} J.",
+            Details = $"{Phrases.Count(outputs.Count, "pulse")}, {Phrases.Number((decimal)stagger, 3)} s apart, take {Phrases.Number((decimal)energy, 3)} " +
+                $"J; the full capacitor holds {Phrases.Number((decimal)Electricity.Energy(capacitor.Farads, capacitor.Full), 3)} J.",
             Assumed = pulse.Assumed,
             Help = longer is { } milliseconds
-                ? $"Write {LongerSpacing.Words(milliseconds)} in {controller.Name}: closing all then takes " +
+                ? $"Write {LongerStagger.Words(milliseconds)} in {controller.Name}: closing all then takes " +
                     $"{Phrases.Number((decimal)milliseconds / 1000 * (outputs.Count - 1), 1)} s."
-                : "Write a `spacing` that the recharge fits into, and a `recharge` in the power block.",
-            Fix = longer is { } spaced ? LongerSpacing.To(controller, spaced) : null,
+                : "Write a `stagger` that the recharge fits into, and a `recharge` in the power block.",
+            Fix = longer is { } spaced ? LongerStagger.To(controller, spaced) : null,
         };
     }
 }

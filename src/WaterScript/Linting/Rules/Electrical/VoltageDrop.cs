@@ -30,7 +30,7 @@ internal sealed class VoltageDrop(LintContext context) : IRule
               outputs 4
               power { transformer 40 VA at 24 V }
             }
-            valve ac24 non-latching { inrush 400 mA; holding 220 mA; works-from 22 V }
+            valve ac24 non-latching { inrush 400 mA; holding 220 mA; minimum-voltage 22 V }
             zone far { output 1; valve ac24; wire 250 m 1.5 mm2 }
             schedule morning {
               every day
@@ -47,7 +47,7 @@ internal sealed class VoltageDrop(LintContext context) : IRule
               outputs 4
               power { transformer 40 VA at 24 V }
             }
-            valve ac24 non-latching { inrush 400 mA; holding 220 mA; works-from 22 V }
+            valve ac24 non-latching { inrush 400 mA; holding 220 mA; minimum-voltage 22 V }
             zone far { output 1; valve ac24; wire 250 m 2.5 mm2 }
             schedule morning {
               every day
@@ -73,8 +73,8 @@ internal sealed class VoltageDrop(LintContext context) : IRule
     {
         if (zone.WireLength is null || zone.WireSection is null) return "no wire given";
         if (zone.Valve is null) return "no valve given";
-        if (zone.Valve.WorksFrom is null) return "no works-from given";
-        if (zone.Valve is LatchingValve) return PulseValve.On(zone.Controller, zone.Valve) is null ? "no coil, pulse or store given" : null;
+        if (zone.Valve.MinimumVoltage is null) return "no minimum-voltage given";
+        if (zone.Valve is LatchingValve) return PulseValve.On(zone.Controller, zone.Valve) is null ? "no coil, pulse or capacitor given" : null;
         if (VoltsOf(zone.Controller) is null) return "no power given";
         return zone.Valve is NonLatchingValve { Inrush: null } ? "no inrush given" : null;
     }
@@ -96,7 +96,7 @@ internal sealed class VoltageDrop(LintContext context) : IRule
         ? VoltsOf(zone.Controller)!.Value - Electricity.VoltageDrop(valve.Inrush!.Value.InBase, length, section)
         : (decimal)PulseValve.On(zone.Controller, zone.Valve!)!.VoltsThrough((double)(2 * Electricity.WireOhms(length, section)));
 
-    private static bool Reaches(Zone zone, Quantity length, Quantity section) => VoltsAt(zone, length, section) >= zone.Valve!.WorksFrom!.Value.InBase;
+    private static bool Reaches(Zone zone, Quantity length, Quantity section) => VoltsAt(zone, length, section) >= zone.Valve!.MinimumVoltage!.Value.InBase;
 
     private static Finding Held(Zone zone, Quantity length, Quantity section, decimal inrush)
     {
@@ -118,7 +118,7 @@ internal sealed class VoltageDrop(LintContext context) : IRule
         Finding.At(Rule, zone.WireLength!.Value.Place, $"too little voltage reaches the valve of {zone.DisplayName}",
             $"gets {Volts(VoltsAt(zone, length, section))} V as it opens") with
         {
-            Others = [new Label(zone.Valve!.WorksFrom!.Value.Place, $"works from {Volts(zone.Valve!.WorksFrom!.Value.InBase)} V")],
+            Others = [new Label(zone.Valve!.MinimumVoltage!.Value.Place, $"works from {Volts(zone.Valve!.MinimumVoltage!.Value.InBase)} V")],
             Details = details,
             Help = Help(zone, length, section),
         };

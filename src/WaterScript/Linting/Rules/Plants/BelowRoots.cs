@@ -25,7 +25,7 @@ internal sealed class BelowRoots(LintContext context) : IRule
               timezone   Europe/Lisbon
               effective  2026-03-01
             }
-            plants young-lawn { roots 10 cm; depletion 50 % }
+            plants young-lawn { roots 10 cm; allowed-depletion 50 % }
             zone lawn { output 1; rate 20 mm/h; soil sandy-loam; plants young-lawn }
             schedule weekly {
               on mon
@@ -38,7 +38,7 @@ internal sealed class BelowRoots(LintContext context) : IRule
               timezone   Europe/Lisbon
               effective  2026-03-01
             }
-            plants young-lawn { roots 10 cm; depletion 50 % }
+            plants young-lawn { roots 10 cm; allowed-depletion 50 % }
             zone lawn { output 1; rate 20 mm/h; soil sandy-loam; plants young-lawn }
             schedule weekly {
               on mon, wed, fri

@@ -25,8 +25,8 @@ internal sealed class Runoff : IRule, IRunObserver
               timezone   Europe/Lisbon
               effective  2026-03-01
             }
-            soil made-ground { intake 10 mm/h; ponds 5 mm }
-            zone bank { output 1; rate 40 mm/h; soil made-ground }
+            soil fill { intake 10 mm/h; ponds 5 mm }
+            zone bank { output 1; rate 40 mm/h; soil fill }
             schedule morning {
               on mon, thu
               start at 06:00
@@ -38,8 +38,8 @@ internal sealed class Runoff : IRule, IRunObserver
               timezone   Europe/Lisbon
               effective  2026-03-01
             }
-            soil made-ground { intake 10 mm/h; ponds 5 mm }
-            zone bank { output 1; rate 40 mm/h; soil made-ground }
+            soil fill { intake 10 mm/h; ponds 5 mm }
+            zone bank { output 1; rate 40 mm/h; soil fill }
             schedule morning {
               on mon, thu
               start at 06:00

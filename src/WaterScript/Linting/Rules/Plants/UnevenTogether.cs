@@ -66,7 +66,8 @@ internal sealed class UnevenTogether(LintContext context) : IRule
         if (least is not null && most is not null && RateOf(most) >= TwiceAsMuch * RateOf(least) && RateOf(least) > 0)
             return FindingFor(step, most, least, RateWords(most), RateWords(least),
                 $"In one time {most.DisplayName} gets {Phrases.Number(RateOf(most) / RateOf(least), 1)} times as much.");
-        return zones.FirstOrDefault(zone => zone.Heads == Heads.Spray) is { } spray && zones.FirstOrDefault(zone => zone.Heads == Heads.Drip) is { } drip
+        return zones.FirstOrDefault(zone => zone.Method == IrrigationMethod.Spray) is { } spray
+            && zones.FirstOrDefault(zone => zone.Method == IrrigationMethod.Drip) is { } drip
             ? FindingFor(step, spray, drip, "sprays", "drip", "")
             : null;
     }

@@ -18,7 +18,7 @@ internal sealed class ChangeOverTooShort : IRule, IRunObserver
         Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,
         Finds = """
-            A supply has a `change gap`, and a pass begins to water from it sooner than that after another pass has stopped. Inside a pass the
+            A supply has a `change-over gap`, and a pass begins to water from it sooner than that after another pass has stopped. Inside a pass the
             gap is part of the plan; between passes nothing is shifted.
             """,
         Matters = """
@@ -30,7 +30,7 @@ internal sealed class ChangeOverTooShort : IRule, IRunObserver
               timezone   Europe/Lisbon
               effective  2026-03-01
             }
-            supply tap { change gap 5 s }
+            supply tap { change-over gap 5 s }
             zone beds { output 1 }
             zone lawn { output 2 }
             schedule morning {
@@ -49,7 +49,7 @@ internal sealed class ChangeOverTooShort : IRule, IRunObserver
               timezone   Europe/Lisbon
               effective  2026-03-01
             }
-            supply tap { change gap 5 s }
+            supply tap { change-over gap 5 s }
             zone beds { output 1 }
             zone lawn { output 2 }
             schedule morning {

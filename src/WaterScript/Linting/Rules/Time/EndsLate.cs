@@ -27,7 +27,7 @@ internal sealed class EndsLate(LintContext context) : IRule, IRunObserver
               location   39.6 N 8.1 W
               effective  2026-03-01
             }
-            zone lawn { output 1; heads rotor }
+            zone lawn { output 1; method rotor }
             schedule morning {
               every day
               from 1 jun to 31 jul
@@ -41,7 +41,7 @@ internal sealed class EndsLate(LintContext context) : IRule, IRunObserver
               location   39.6 N 8.1 W
               effective  2026-03-01
             }
-            zone lawn { output 1; heads rotor }
+            zone lawn { output 1; method rotor }
             schedule morning {
               every day
               from 1 jun to 31 jul

@@ -26,7 +26,7 @@ internal sealed class MiddayWatering(LintContext context) : IRule, IRunObserver
               location   39.6 N 8.1 W
               effective  2026-03-01
             }
-            zone lawn { output 1; heads rotor }
+            zone lawn { output 1; method rotor }
             schedule noon {
               every day
               from 1 may to 31 aug
@@ -40,7 +40,7 @@ internal sealed class MiddayWatering(LintContext context) : IRule, IRunObserver
               location   39.6 N 8.1 W
               effective  2026-03-01
             }
-            zone lawn { output 1; heads rotor }
+            zone lawn { output 1; method rotor }
             schedule noon {
               every day
               from 1 may to 31 aug

@@ -26,7 +26,7 @@ internal sealed class ShortRun(LintContext context) : IRule, IRunObserver
               timezone   Europe/Lisbon
               effective  2026-03-01
             }
-            zone beds { output 1; heads spray }
+            zone beds { output 1; method spray }
             schedule morning {
               every day
               start at 06:00
@@ -38,7 +38,7 @@ internal sealed class ShortRun(LintContext context) : IRule, IRunObserver
               timezone   Europe/Lisbon
               effective  2026-03-01
             }
-            zone beds { output 1; heads spray }
+            zone beds { output 1; method spray }
             schedule morning {
               every day
               start at 06:00

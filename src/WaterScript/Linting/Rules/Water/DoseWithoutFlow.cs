@@ -86,7 +86,7 @@ internal sealed class DoseWithoutFlow : IRule, IRunObserver
         var finding = new Finding(Rule, $"{device.DisplayName}: {what}", labels[0]) { Others = [.. labels[1..], new Label(device.Origin, Says(device))] };
         return _context.Happening(finding, doses)
             with
-        { Help = "Water longer, or mend `after`, `rinse`, `starts`, `stops` or `stays-on-through` of the injector." };
+        { Help = "Water longer, or mend `after`, `rinse`, `starts`, `stops` or `bridges gaps up to` of the injector." };
     }
 
     private static string Says(Device device) =>
@@ -99,7 +99,7 @@ internal sealed class DoseWithoutFlow : IRule, IRunObserver
     {
         private readonly long _lead = Seconds(device.After) + Seconds(device.StartsAfter);
         private readonly long _lag = Seconds(device.StopsAfter) - Seconds(device.Rinse);
-        private readonly long _through = Math.Max(Seconds(device.StaysOnThrough), Seconds(device.StopsAfter) - Seconds(device.StartsAfter));
+        private readonly long _through = Math.Max(Seconds(device.Bridges), Seconds(device.StopsAfter) - Seconds(device.StartsAfter));
         private long _asked = long.MinValue / 2;
         private long _end = long.MinValue / 2;
 

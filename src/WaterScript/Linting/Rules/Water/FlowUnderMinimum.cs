@@ -33,7 +33,7 @@ internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObse
             }
             supply well { flow 30 L/min; minimum-flow 8 L/min }
             zone lawn { output 1; flow 20 L/min }
-            zone pots { output 2; flow 2 L/min; heads drip }
+            zone pots { output 2; flow 2 L/min; method drip }
             schedule morning {
               every day
               start at 06:00
@@ -48,9 +48,9 @@ internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObse
               timezone   Europe/Lisbon
               effective  2026-03-01
             }
-            supply well { flow 30 L/min; minimum-flow 8 L/min; vessel 24 L }
+            supply well { flow 30 L/min; minimum-flow 8 L/min; pressure-tank 24 L from 2 bar to 3.5 bar }
             zone lawn { output 1; flow 20 L/min }
-            zone pots { output 2; flow 2 L/min; heads drip }
+            zone pots { output 2; flow 2 L/min; method drip }
             schedule morning {
               every day
               start at 06:00
@@ -60,7 +60,8 @@ internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObse
               }
             }
             """,
-        KnownLimits = "A supply with a `bypass` or a `vessel` is not looked at: they take what the zones do not. How large a vessel must be is not " +
+        KnownLimits = "A supply with a `bypass` or a `pressure-tank` is not looked at: they take what the zones do not. How large a pressure tank must be " +
+            "is not " +
             "reckoned. The zones that are named to water together are the fewest whose flows come to the minimum within what the supply gives; whether it " +
             "suits them is not weighed.",
         Sources = "Common practice.",
@@ -69,7 +70,7 @@ internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObse
     private readonly Overloads _overloads = new(context);
     private readonly UnderWay?[] _underWay = new UnderWay?[context.Site.Supplies.Length];
 
-    public bool Observes(Supply supply) => supply is { MinimumFlow: not null, HasBypass: false, Vessel: null };
+    public bool Observes(Supply supply) => supply is { MinimumFlow: not null, TakesUp: false };
 
     public void Visit(in DemandInterval interval)
     {
@@ -110,7 +111,7 @@ internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObse
 
     private string Help(Supply supply, Overload overload)
     {
-        const string otherwise = "give the supply a `bypass` or a `vessel` where there is one.";
+        const string otherwise = "give the supply a `bypass` or a `pressure-tank` where there is one.";
         if (Together(supply, overload) is not { } zones) return $"Open another zone with it, or {otherwise}";
         if (zones.IsEmpty) return $"None of its other zones, nor several, bring it to the minimum within what it gives: {otherwise}";
         var sum = overload.Worst + zones.Sum(zone => zone.LitresPerMinute!.Value);

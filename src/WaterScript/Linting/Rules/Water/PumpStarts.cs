@@ -29,7 +29,7 @@ internal sealed class PumpStarts : IRule, IOpeningObserver
               timezone   Europe/Lisbon
               effective  2026-03-01
             }
-            supply well { flow 20 L/min; vessel 24 L }
+            supply well { flow 20 L/min; pressure-tank 24 L from 2 bar to 3.5 bar }
             zone a { output 1; flow 5 L/min }
             pump lift { output 8; supply well; load 60 mA; at most 6 starts an hour }
             schedule mist {
@@ -44,7 +44,7 @@ internal sealed class PumpStarts : IRule, IOpeningObserver
               timezone   Europe/Lisbon
               effective  2026-03-01
             }
-            supply well { flow 20 L/min; vessel 24 L }
+            supply well { flow 20 L/min; pressure-tank 24 L from 2 bar to 3.5 bar }
             zone a { output 1; flow 5 L/min }
             pump lift { output 8; supply well; load 60 mA; at most 6 starts an hour }
             schedule mist {
@@ -54,7 +54,8 @@ internal sealed class PumpStarts : IRule, IOpeningObserver
               steps { water a for 30 s }
             }
             """,
-        FixSafety = "Writes a `stays-on-through`, or a longer one, where the supply has a `bypass` or a `vessel`. Unsafe: the pump runs on while no zone is " +
+        FixSafety = "Writes a `bridges gaps up to`, or a longer one, where the supply has a `bypass` or a `pressure-tank`. Unsafe: the pump runs on while " +
+            "no zone is " +
             "open. It is tried against this rule before it is proposed.",
         KnownLimits = "Starts that a pressure switch makes by itself are not seen.",
         Sources = "The number is that of the motor's own data sheet.",
@@ -86,16 +87,16 @@ internal sealed class PumpStarts : IRule, IOpeningObserver
         return WithHelp(_context.Happening(finding, starts.TooMuch), starts);
     }
 
-    /// <summary>Without a bypass or a vessel a pump had better not run on: then it is only said what would do with one.</summary>
+    /// <summary>Without a bypass or a pressure tank a pump had better not run on: then it is only said what would do with one.</summary>
     private Finding WithHelp(Finding finding, Starts starts)
     {
         const string less = "Water longer and less often";
         if (Enough(starts) is not { } through) return finding with { Help = $"{less}." };
-        var words = $"stays-on-through {Phrases.Length(through)}";
+        var words = $"bridges gaps up to {Phrases.Length(through)}";
         var most = $"with which it starts no more than {MomentWords.Times(starts.Device.StartsAnHour!.Value)} an hour";
         return PumpWithoutFlow.MayRunOn(starts.Device)
             ? finding with { Help = $"Write {words}, {most}, or water longer and less often.", Fix = RunningOn(starts.Device, words) }
-            : finding with { Help = $"{less}. Or give the supply a `bypass` or a `vessel`, and write {words}, {most}." };
+            : finding with { Help = $"{less}. Or give the supply a `bypass` or a `pressure-tank`, and write {words}, {most}." };
     }
 
     /// <summary>
@@ -114,12 +115,12 @@ internal sealed class PumpStarts : IRule, IOpeningObserver
             with
         {
             Devices = _context.Site.Devices.SetItem(
-            device.Index, device with { WrittenStaysOnThrough = new(NodaTime.Duration.FromSeconds(through), device.StartsAnHour!.Value.Place) })
+            device.Index, device with { WrittenBridges = new(NodaTime.Duration.FromSeconds(through), device.StartsAnHour!.Value.Place) })
         };
         return Trial.Of(_context, site, trial => new PumpStarts(trial)) is { } tried ? !tried._devices[device.Index]!.TooMuch.Happened : null;
     }
 
-    private static Fix RunningOn(Device device, string words) => device.WrittenStaysOnThrough?.Place is { } line
+    private static Fix RunningOn(Device device, string words) => device.WrittenBridges?.Place is { } line
         ? Fix.Unsafe($"write {words}", line, words)
         : WrittenLine.Before(device.StartsAnHour!.Value.Place, words);
 

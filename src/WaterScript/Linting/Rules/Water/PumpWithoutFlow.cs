@@ -32,7 +32,7 @@ internal sealed class PumpWithoutFlow : IRule, IRunObserver
             }
             supply well { flow 20 L/min }
             zone a { output 1; flow 15 L/min }
-            pump lift { output 8; supply well; load 60 mA; stays-on-through 5 min }
+            pump lift { output 8; supply well; load 60 mA; bridges gaps up to 5 min }
             schedule morning {
               on mon
               start at 06:00
@@ -48,9 +48,9 @@ internal sealed class PumpWithoutFlow : IRule, IRunObserver
               timezone   Europe/Lisbon
               effective  2026-03-01
             }
-            supply well { flow 20 L/min; vessel 24 L }
+            supply well { flow 20 L/min; pressure-tank 24 L from 2 bar to 3.5 bar }
             zone a { output 1; flow 15 L/min }
-            pump lift { output 8; supply well; load 60 mA; stays-on-through 5 min }
+            pump lift { output 8; supply well; load 60 mA; bridges gaps up to 5 min }
             schedule morning {
               on mon
               start at 06:00
@@ -61,7 +61,8 @@ internal sealed class PumpWithoutFlow : IRule, IRunObserver
               }
             }
             """,
-        KnownLimits = "Pumps on a supply with a `bypass` or a `vessel` are not looked at, nor are those whose zones are all on such supplies. A lead or a " +
+        KnownLimits = "Pumps on a supply with a `bypass` or a `pressure-tank` are not looked at, nor are those whose zones are all on such supplies. A lead " +
+            "or a " +
             "lag itself is taken as meant, however long.",
         Sources = "Common practice: a pump must not run with no zone open.",
     };
@@ -100,7 +101,7 @@ internal sealed class PumpWithoutFlow : IRule, IRunObserver
         };
         return _context.Happening(finding, gaps.Alone) with
         {
-            Help = $"Write a shorter `stays-on-through`, {Borne} s or less, or give the supply a `bypass` or a `vessel` where there is one.",
+            Help = $"Write a shorter `bridges gaps up to`, {Borne} s or less, or give the supply a `bypass` or a `pressure-tank` where there is one.",
         };
     }
 
@@ -111,13 +112,13 @@ internal sealed class PumpWithoutFlow : IRule, IRunObserver
     {
         if (MayRunOn(device)) return null;
         var bridged = Math.Max(Borne, (device.StopsAfter - device.StartsAfter).WholeSeconds());
-        var through = device.StaysOnThrough.WholeSeconds();
+        var through = device.Bridges.WholeSeconds();
         return through > bridged ? new Gaps(device, bridged, through) : null;
     }
 
     private static bool IsRelieved(Device pump) => pump.Supply is { } supply ? IsRelieved(supply) : pump.Zones.All(zone => IsRelieved(zone.Supply));
 
-    private static bool IsRelieved(Supply? supply) => supply is { HasBypass: true } or { Vessel: not null };
+    private static bool IsRelieved(Supply? supply) => supply is { TakesUp: true };
 
     /// <summary>
     /// The gaps between the zones of a pump. One that starts late is off in a gap that comes before; one that stops early is off in a gap that nothing

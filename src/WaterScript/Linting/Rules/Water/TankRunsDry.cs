@@ -136,7 +136,7 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
 
     private static string Gets(Supply supply) =>
         $"holds {supply.Tank}{(supply.Refill is { } refill ? $", refilled at {refill}" : "")}" +
-            $"{(supply.CatchArea is { } roof ? $", catches rain from {roof}" : "")}";
+            $"{(supply.CatchmentArea is { } roof ? $", catches rain from {roof}" : "")}";
 
     private static string Assumed(Tank tank) => string.Join(
         ' ',
@@ -144,7 +144,7 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
         {
             tank.IsFullAtStart ? "The tank is full at the start." : "",
             tank.Supply.Refill is null ? "" : "The refill flows at all hours.",
-            tank.Supply.CatchArea is null ? "" : "The rain of a month falls evenly over it.",
+            tank.Supply.CatchmentArea is null ? "" : "The rain of a month falls evenly over it.",
         }.Where(sentence => sentence.Length > 0));
 
     private string Say(decimal litres) => new WaterWords(_context.Site).Say(litres, digits: 0);

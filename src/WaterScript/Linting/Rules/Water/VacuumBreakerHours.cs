@@ -28,7 +28,7 @@ internal sealed class VacuumBreakerHours : IRule, IOpeningObserver
               effective  2026-03-01
             }
             supply tap { flow 20 L/min; backflow atmospheric }
-            zone hedge { output 1; flow 5 L/min; heads drip }
+            zone hedge { output 1; flow 5 L/min; method drip }
             schedule night {
               on mon
               start at 18:00
@@ -41,7 +41,7 @@ internal sealed class VacuumBreakerHours : IRule, IOpeningObserver
               effective  2026-03-01
             }
             supply tap { flow 20 L/min; backflow atmospheric }
-            zone hedge { output 1; flow 5 L/min; heads drip }
+            zone hedge { output 1; flow 5 L/min; method drip }
             schedule night {
               on mon
               start at 18:00

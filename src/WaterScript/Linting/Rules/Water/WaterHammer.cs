@@ -16,7 +16,7 @@ internal sealed class WaterHammer : IRule, ISwitchingObserver
     /// <summary>Under this flow, in L/min, a column of water in garden pipes does little harm (common practice).</summary>
     private const decimal Harmless = 20;
 
-    /// <summary>The spacing that is tried, in milliseconds: a pressure wave has come back by then from half a kilometre of pipe.</summary>
+    /// <summary>The stagger that is tried, in milliseconds: a pressure wave has come back by then from half a kilometre of pipe.</summary>
     private const long TriedSpacing = 1_000;
 
     /// <summary>By how many seconds later a start is tried.</summary>
@@ -61,7 +61,7 @@ internal sealed class WaterHammer : IRule, ISwitchingObserver
               steps { water a, b for 10 min }
             }
             """,
-        FixSafety = "Writes commas in place of the pluses of a step; for two schedules a start some minutes later, and for latching valves a `spacing`, " +
+        FixSafety = "Writes commas in place of the pluses of a step; for two schedules a start some minutes later, and for latching valves a `stagger`, " +
             "where a trial against this rule shows that it helps. Unsafe: the watering takes longer\n" +
             "or comes later. What else it meets is not weighed.",
         KnownLimits = """
@@ -161,14 +161,14 @@ internal sealed class WaterHammer : IRule, ISwitchingObserver
         { Details = $"{finding.Details}{OverloadWords.WorstParts(_context, overload, amount => Flows.Say(amount, flow))}." }, overload);
     }
 
-    /// <summary>A spacing or a later start, where a trial shows that it is one; for a single step, commas.</summary>
+    /// <summary>A stagger or a later start, where a trial shows that it is one; for a single step, commas.</summary>
     private Finding WithHelp(Finding finding, Overload overload)
     {
         if (Spaced(overload) is { } controller)
             return finding with
             {
-                Help = $"Write {LongerSpacing.Words(TriedSpacing)} in {controller.Name}: its valves then close one by one, which clears it.",
-                Fix = LongerSpacing.To(controller, TriedSpacing)
+                Help = $"Write {LongerStagger.Words(TriedSpacing)} in {controller.Name}: its valves then close one by one, which clears it.",
+                Fix = LongerStagger.To(controller, TriedSpacing)
             };
         if (overload.Places is [var only])
             return finding with
@@ -184,7 +184,7 @@ internal sealed class WaterHammer : IRule, ISwitchingObserver
     }
 
     /// <summary>
-    /// The controller on which a spacing keeps these valves from closing at one instant; null where none does. Only latching valves wait for their
+    /// The controller on which a stagger keeps these valves from closing at one instant; null where none does. Only latching valves wait for their
     /// turn to close.
     /// </summary>
     private Controller? Spaced(Overload overload)
@@ -192,8 +192,8 @@ internal sealed class WaterHammer : IRule, ISwitchingObserver
         var zones = overload.Contributions.Select(contribution => _context.Site.Zones[contribution.Zone]).ToArray();
         if (zones.All(zone => zone.Valve is not LatchingValve) || zones.DistinctBy(zone => zone.Controller.Index).Count() > 1) return null;
         var controller = zones[0].Controller;
-        if (controller.Spacing > NodaTime.Duration.Zero || controller.Origin is null) return null;
-        return Trial.Of(_context, LongerSpacing.In(_context.Site, controller, TriedSpacing),
+        if (controller.Stagger > NodaTime.Duration.Zero || controller.Origin is null) return null;
+        return Trial.Of(_context, LongerStagger.In(_context.Site, controller, TriedSpacing),
             trial => new WaterHammer(trial))?._overloads.All.All(left => left.Owner != overload.Owner) is true ? controller : null;
     }
 }

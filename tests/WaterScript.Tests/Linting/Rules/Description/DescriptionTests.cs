@@ -38,11 +38,11 @@ public class DescriptionTests
         Assert.Empty(Lint.Of(Site + "schedule test { manual; steps { water all for 1 min } }", "manual-only"));
 
     [Theory]
-    [InlineData("heads spray", "3 h", 0)]
-    [InlineData("heads spray", "3 h 1 s", 1)]
-    [InlineData("heads rotor; longest 5 h", "4 h", 0)]
-    [InlineData("heads drip", "12 h", 0)]
-    [InlineData("heads drip", "12 h 1 s", 1)]
+    [InlineData("method spray", "3 h", 0)]
+    [InlineData("method spray", "3 h 1 s", 1)]
+    [InlineData("method rotor; longest 5 h", "4 h", 0)]
+    [InlineData("method drip", "12 h", 0)]
+    [InlineData("method drip", "12 h 1 s", 1)]
     public void A_run_of_hours_looks_like_another_unit(string heads, string length, int findings) =>
         Assert.Equal(findings, Lint.Of($"site plot {{ timezone Europe/Lisbon; effective 2026-03-01 }}\nzone beds {{ output 1; {heads} }}\n"
             + $"schedule a {{ every 2 days; start at 00:30; steps {{ water beds for {length} }} }}", "unlikely-value").Length);

@@ -14,16 +14,16 @@ public class HelpTests
     /// <summary>Three valves at once want 3 · 24 V · 0.4 A = 28.8 VA; one by one, the third wants 2 · 24 · 0.22 + 24 · 0.4 = 20.16 VA.</summary>
     [Theory]
     [InlineData("controller box {\n  outputs 4\n  power { transformer 21 VA at 24 V }\n}\n",
-        "controller box {\n  outputs 4\n  spacing 500 ms\n  power { transformer 21 VA at 24 V }\n}\n")]
+        "controller box {\n  outputs 4\n  stagger 500 ms\n  power { transformer 21 VA at 24 V }\n}\n")]
     [InlineData("controller box {\r\n  power { transformer 21 VA at 24 V }\r\n}\r\n",
-        "controller box {\r\n  spacing 500 ms\r\n  power { transformer 21 VA at 24 V }\r\n}\r\n")]
-    [InlineData("controller box { power { transformer 21 VA at 24 V } }\n", "controller box { spacing 500 ms; power { transformer 21 VA at 24 V } }\n")]
+        "controller box {\r\n  stagger 500 ms\r\n  power { transformer 21 VA at 24 V }\r\n}\r\n")]
+    [InlineData("controller box { power { transformer 21 VA at 24 V } }\n", "controller box { stagger 500 ms; power { transformer 21 VA at 24 V } }\n")]
     [InlineData("controller box { outputs 4; power { transformer 21 VA at 24 V } }\n",
-        "controller box { outputs 4; spacing 500 ms; power { transformer 21 VA at 24 V } }\n")]
+        "controller box { outputs 4; stagger 500 ms; power { transformer 21 VA at 24 V } }\n")]
     [InlineData("controller box {\n  at most 4 zones\n  # in the shed\n  power { transformer 21 VA at 24 V }\n}\n",
-        "controller box {\n  at most 4 zones\n  spacing 500 ms\n  # in the shed\n  power { transformer 21 VA at 24 V }\n}\n")]
+        "controller box {\n  at most 4 zones\n  stagger 500 ms\n  # in the shed\n  power { transformer 21 VA at 24 V }\n}\n")]
     [InlineData("controller box {\n  schedules may-overlap\n  power { transformer 21 VA at 24 V }\n}\n",
-        "controller box {\n  schedules may-overlap\n  spacing   500 ms\n  power { transformer 21 VA at 24 V }\n}\n")]
+        "controller box {\n  schedules may-overlap\n  stagger   500 ms\n  power { transformer 21 VA at 24 V }\n}\n")]
     public void A_spacing_that_clears_an_inrush_is_written_as_the_layout_has_it(string controller, string corrected)
     {
         var lineEnd = controller.Contains('\r', StringComparison.Ordinal) ? "\r\n" : "\n";
@@ -32,7 +32,7 @@ public class HelpTests
         var finding = Assert.Single(Lint.Of(site, "inrush-current"));
         var text = Fixed(finding.Fix!);
 
-        Assert.Equal("Write spacing 500 ms in box: it then opens one by one, which clears it.", finding.Help);
+        Assert.Equal("Write stagger 500 ms in box: it then opens one by one, which clears it.", finding.Help);
         Assert.Equal(LaidOut((Head + corrected + Valves(3)).ReplaceLineEndings(lineEnd)), text);
         Assert.Empty(Lint.Of(text, "inrush-current"));
     }
@@ -43,7 +43,7 @@ public class HelpTests
         var site = $"{Head}controller box {{\n\toutputs 4\n\tpower  {{ transformer 21 VA at 24 V }}\n}}\n{Valves(3)}";
 
         Assert.Equal(
-            site.Replace("\tpower", "\tspacing 500 ms\n\tpower", StringComparison.Ordinal), Fixed(Assert.Single(Lint.Of(site, "inrush-current")).Fix!));
+            site.Replace("\tpower", "\tstagger 500 ms\n\tpower", StringComparison.Ordinal), Fixed(Assert.Single(Lint.Of(site, "inrush-current")).Fix!));
     }
 
     /// <summary>One by one, the third wants 20.16 VA; there are 20. One after the other, each wants 9.6 VA.</summary>
@@ -52,7 +52,7 @@ public class HelpTests
     {
         var finding = Assert.Single(Lint.Of($"{Head}controller box {{ power {{ transformer 20 VA at 24 V }} }}\n{Valves(3)}", "inrush-current"));
 
-        Assert.Equal("Even one by one, with a `spacing`, up to 20.16 VA would be wanted. Water them one after the other: write a comma in place of a plus.",
+        Assert.Equal("Even one by one, with a `stagger`, up to 20.16 VA would be wanted. Water them one after the other: write a comma in place of a plus.",
             finding.Help);
         Assert.Empty(Lint.Of(Fixed(finding.Fix!), "inrush-current"));
     }
@@ -76,19 +76,19 @@ public class HelpTests
         Assert.Empty(Lint.Of(Fixed(Assert.Single(Lint.Of(site, "inrush-current")).Fix!), "inrush-current"));
     }
 
-    /// <summary>From 2200 µF at 24 V and 0.4 W a spacing of 1.3 s is enough (see the worked numbers); the controller has none yet.</summary>
+    /// <summary>From 2200 µF at 24 V and 0.4 W a stagger of 1.3 s is enough (see the worked numbers); the controller has none yet.</summary>
     [Theory]
-    [InlineData("controller box { outputs 2; power { store 2200 uF at 24 V; recharge 0.5 W efficiency 80 % } }\n", "outputs 2; spacing 1300 ms; power")]
-    [InlineData("controller box {\n  outputs 2\n  power { store 2200 uF at 24 V; recharge 0.5 W efficiency 80 % }\n}\n",
-        "  outputs 2\n  spacing 1300 ms\n  power")]
+    [InlineData("controller box { outputs 2; power { capacitor 2200 uF at 24 V; recharge 0.5 W efficiency 80 % } }\n", "outputs 2; stagger 1300 ms; power")]
+    [InlineData("controller box {\n  outputs 2\n  power { capacitor 2200 uF at 24 V; recharge 0.5 W efficiency 80 % }\n}\n",
+        "  outputs 2\n  stagger 1300 ms\n  power")]
     public void A_spacing_that_the_recharge_fits_into_is_written_where_there_is_none(string controller, string corrected)
     {
-        var site = $"{Head}{controller}valve click latching {{ pulse 50 ms; coil 20 ohm; works-from 7 V }}\nzone a {{ output 1; valve click }}\n"
+        var site = $"{Head}{controller}valve click latching {{ pulse 50 ms; coil 20 ohm; minimum-voltage 7 V }}\nzone a {{ output 1; valve click }}\n"
             + "zone b { output 2; valve click }\nschedule s { on mon; start at 06:00; steps { water a, b for 5 s } }\n";
         var finding = Assert.Single(Lint.Of(site, "capacitor-not-recharged"));
         var text = Fixed(finding.Fix!);
 
-        Assert.Equal("Write spacing 1300 ms in box, or take a larger store.", finding.Help);
+        Assert.Equal("Write stagger 1300 ms in box, or take a larger capacitor.", finding.Help);
         Assert.Contains(corrected, text, StringComparison.Ordinal);
         Assert.Empty(Lint.Of(text).Findings.Where(found => found.Rule.Slug is "capacitor-not-recharged" or "valves-left-open"));
     }
@@ -112,7 +112,7 @@ public class HelpTests
     {
         string Site(string laid) =>
             $"{Head}controller box {{ power {{ transformer 40 VA at {volts} }} }}\n"
-                + $"valve ac24 non-latching {{ inrush 400 mA; holding 220 mA; works-from 22 V }}\nzone far {{ output 1; valve ac24; wire {laid} }}\n"
+                + $"valve ac24 non-latching {{ inrush 400 mA; holding 220 mA; minimum-voltage 22 V }}\nzone far {{ output 1; valve ac24; wire {laid} }}\n"
                 + "schedule s { on mon; start at 06:00; steps { water far for 10 min } }\n";
 
         Assert.Equal(told, Assert.Single(Lint.Of(Site(wire), "voltage-drop")).Help);
@@ -126,7 +126,7 @@ public class HelpTests
     public void The_wire_of_a_latching_valve_is_told_too()
     {
         string Site(int length) =>
-            $"{Head}controller box {{ power {{ store 2200 uF at 24 V }} }}\nvalve click latching {{ pulse 50 ms; coil 20 ohm; works-from 7.5 V }}\n"
+            $"{Head}controller box {{ power {{ capacitor 2200 uF at 24 V }} }}\nvalve click latching {{ pulse 50 ms; coil 20 ohm; minimum-voltage 7.5 V }}\n"
                 + $"zone far {{ output 1; valve click; wire {length} m 1.5 mm2 }}\nschedule s {{ on mon; start at 06:00; steps {{ water far for 10 min }} }}\n";
 
         var told = Assert.Single(Lint.Of(Site(600), "voltage-drop")).Help;

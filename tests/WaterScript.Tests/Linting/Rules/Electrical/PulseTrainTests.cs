@@ -2,7 +2,7 @@ using Xunit;
 
 namespace WaterScript.Tests.Linting.Rules.Electrical;
 
-/// <summary>Pulses that follow one another from one store.</summary>
+/// <summary>Pulses that follow one another from one capacitor.</summary>
 public class PulseTrainTests
 {
     /// <summary>
@@ -18,8 +18,8 @@ public class PulseTrainTests
         Lint.Of(
             $$"""
             site plot { timezone Etc/UTC; effective 2026-03-01 }
-            controller box { outputs 2; power { continuous 1 A at 24 V; store 2200 uF at 24 V; recharge 0.5 W efficiency 80 % } }
-            valve click latching { pulse 50 ms; coil 20 ohm; works-from 7 V }
+            controller box { outputs 2; power { continuous 1 A at 24 V; capacitor 2200 uF at 24 V; recharge 0.5 W efficiency 80 % } }
+            valve click latching { pulse 50 ms; coil 20 ohm; minimum-voltage 7 V }
             valve snap latching { pulse 50 ms; coil 20 ohm }
             valve hum non-latching { inrush 250 mA; holding 150 mA }
             zone a { output 1; valve {{first}} }

@@ -8,8 +8,8 @@ namespace WaterScript.Tests.Linting.Rules.Electrical;
 public class SwitchedLateTests
 {
     private const string Valves = """
-        valve click latching { pulse 50 ms; coil 20 ohm; works-from 7 V }
-        valve ac24 non-latching { inrush 400 mA; holding 220 mA; works-from 19 V }
+        valve click latching { pulse 50 ms; coil 20 ohm; minimum-voltage 7 V }
+        valve ac24 non-latching { inrush 400 mA; holding 220 mA; minimum-voltage 19 V }
         """;
 
     [Fact]
@@ -29,22 +29,22 @@ public class SwitchedLateTests
     [Theory]
     [InlineData("20 s", 1)]
     [InlineData("19 s", 0)]
-    public void A_tenth_is_much(string spacing, int findings) =>
-        Assert.Equal(findings, Found(spacing, "ac24", "start at 06:00; steps { water a + b for 200 s }").Length);
+    public void A_tenth_is_much(string stagger, int findings) =>
+        Assert.Equal(findings, Found(stagger, "ac24", "start at 06:00; steps { water a + b for 200 s }").Length);
 
     /// <summary>Half of a mist of 8 s is less than a valve takes by itself; 5 s are not.</summary>
     [Theory]
     [InlineData("4 s", 0)]
     [InlineData("5 s", 1)]
-    public void Less_than_a_slow_valve_takes_is_not_much(string spacing, int findings) =>
-        Assert.Equal(findings, Found(spacing, "ac24", "start at 06:00; steps { water a + b for 8 s }").Length);
+    public void Less_than_a_slow_valve_takes_is_not_much(string stagger, int findings) =>
+        Assert.Equal(findings, Found(stagger, "ac24", "start at 06:00; steps { water a + b for 8 s }").Length);
 
     /// <summary>The third waits 62 s of two hours: under a tenth, but over a minute.</summary>
     [Theory]
     [InlineData("31 s", 1)]
     [InlineData("30 s", 0)]
-    public void Over_a_minute_is_late_however_long_the_watering(string spacing, int findings) =>
-        Assert.Equal(findings, Found(spacing, "ac24", "start at 06:00; steps { water a + b + c for 2 h }").Length);
+    public void Over_a_minute_is_late_however_long_the_watering(string stagger, int findings) =>
+        Assert.Equal(findings, Found(stagger, "ac24", "start at 06:00; steps { water a + b + c for 2 h }").Length);
 
     /// <summary>A pulse closes a latching valve in its turn: all four wait as long at the end as at the beginning, and none gets less.</summary>
     [Fact]
@@ -61,7 +61,7 @@ public class SwitchedLateTests
         Assert.Contains("opens 1 min 24 s late and closes 1 min 16 s late", finding.Details, StringComparison.Ordinal);
     }
 
-    /// <summary>One valve after the other, at the spacing that their store needs, is what a spacing is for.</summary>
+    /// <summary>One valve after the other, at the stagger that their capacitor needs, is what a stagger is for.</summary>
     [Fact]
     public void One_after_the_other_is_as_it_should_be() => Assert.Empty(Found("1500 ms", "click", "start at 06:00; steps { water a, b, c, d for 10 min }"));
 
@@ -73,9 +73,9 @@ public class SwitchedLateTests
     [Fact]
     public void Without_a_spacing_nothing_waits() => Assert.Empty(Found("0 s", "ac24", "start at 06:00; steps { water a + b + c + d for 3 min }"));
 
-    private static WaterScript.Diagnostics.Finding[] Found(string spacing, string valve, string schedule, string days = "every day; ") => Lint.Of($$"""
+    private static WaterScript.Diagnostics.Finding[] Found(string stagger, string valve, string schedule, string days = "every day; ") => Lint.Of($$"""
         site plot { timezone Europe/Lisbon; effective 2026-03-01 }
-        controller box { outputs 4; spacing {{spacing}} }
+        controller box { outputs 4; stagger {{stagger}} }
         {{Valves}}
         zone a { output 1; valve {{valve}} }
         zone b { output 2; valve {{valve}} }

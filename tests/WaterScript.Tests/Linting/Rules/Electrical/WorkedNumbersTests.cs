@@ -15,7 +15,7 @@ public class WorkedNumbersTests
     [InlineData(7, true)]
     public void Six_valves_opened_one_by_one_pass_on_40_VA_and_the_seventh_does_not(int valves, bool isOver)
     {
-        var findings = Lint.Of(Valves(valves, "spacing 300 ms; "), "inrush-current");
+        var findings = Lint.Of(Valves(valves, "stagger 300 ms; "), "inrush-current");
 
         Assert.Equal(isOver ? 1 : 0, findings.Length);
         if (!isOver) return;
@@ -30,11 +30,11 @@ public class WorkedNumbersTests
         Assert.Equal("needs 57.60 VA", Assert.Single(Lint.Of(Valves(6, ""), "inrush-current")).Primary.Text);
 
     [Theory]
-    [InlineData("spacing 300 ms; ", "120 mA", 4, false)]
-    [InlineData("spacing 300 ms; ", "119 mA", 4, true)]
-    public void Holding_is_held_against_what_is_carried_for_as_long_as_wanted(string spacing, string continuous, int valves, bool isOver)
+    [InlineData("stagger 300 ms; ", "120 mA", 4, false)]
+    [InlineData("stagger 300 ms; ", "119 mA", 4, true)]
+    public void Holding_is_held_against_what_is_carried_for_as_long_as_wanted(string stagger, string continuous, int valves, bool isOver)
     {
-        var text = Valves(valves, spacing).Replace("transformer 40 VA at 24 V", $"continuous {continuous} at 12 V; peak 2 A", StringComparison.Ordinal)
+        var text = Valves(valves, stagger).Replace("transformer 40 VA at 24 V", $"continuous {continuous} at 12 V; peak 2 A", StringComparison.Ordinal)
             .Replace("holding 220 mA", "holding 30 mA", StringComparison.Ordinal);
 
         Assert.Equal(isOver ? 1 : 0, Lint.Of(text, "holding-current").Length);
@@ -50,7 +50,7 @@ public class WorkedNumbersTests
         Lint.Of(
             $$"""
             site plot { timezone UTC; effective 2026-03-01 }
-            controller box { outputs 2; spacing 300 ms; power { continuous 220 mA at 24 V; peak 2 A } }
+            controller box { outputs 2; stagger 300 ms; power { continuous 220 mA at 24 V; peak 2 A } }
             valve hum non-latching { inrush 250 mA; holding 150 mA }
             zone a { output 1; valve hum }
             zone b { output 2; valve hum }
@@ -106,9 +106,9 @@ public class WorkedNumbersTests
     [InlineData("22.064 V", "wire 200 m 1.5 mm2", false)]
     [InlineData("21.447 V", "wire 500 ft 18 AWG", true)]
     [InlineData("21.446 V", "wire 500 ft 18 AWG", false)]
-    public void The_voltage_at_the_end_of_the_wire_is_held_against_what_the_valve_works_from(string worksFrom, string wire, bool isTooLow)
+    public void The_voltage_at_the_end_of_the_wire_is_held_against_what_the_valve_minimum_voltage(string minimumVoltage, string wire, bool isTooLow)
     {
-        var text = Valves(1, "").Replace("works-from 19 V", $"works-from {worksFrom}", StringComparison.Ordinal)
+        var text = Valves(1, "").Replace("minimum-voltage 19 V", $"minimum-voltage {minimumVoltage}", StringComparison.Ordinal)
             .Replace("valve ac24; flow", $"valve ac24; {wire}; flow", StringComparison.Ordinal);
         var isFound = Lint.Of(text, "voltage-drop").Length == 1;
 
@@ -127,23 +127,23 @@ public class WorkedNumbersTests
     }
 
     /// <summary>
-    /// From 7.70 V back to the 21.81 V that the next pulse needs takes C · (21.81² − 7.70²) / (2 · 0.8 · 0.5 W) = 1.145 s; with the pulse of 50 ms a spacing of
+    /// From 7.70 V back to the 21.81 V that the next pulse needs takes C · (21.81² − 7.70²) / (2 · 0.8 · 0.5 W) = 1.145 s; with the pulse of 50 ms a stagger of
     /// 1.2 s is enough and 1.1 s is not.
     /// </summary>
     [Theory]
     [InlineData("", true)]
-    [InlineData("spacing 500 ms; ", true)]
-    [InlineData("spacing 1100 ms; ", true)]
-    [InlineData("spacing 1200 ms; ", false)]
-    [InlineData("spacing 2 s; ", false)]
-    public void Two_valves_that_alternate_every_five_seconds_pass_with_a_spacing_that_the_recharge_fits_into(string spacing, bool isTooSoon)
+    [InlineData("stagger 500 ms; ", true)]
+    [InlineData("stagger 1100 ms; ", true)]
+    [InlineData("stagger 1200 ms; ", false)]
+    [InlineData("stagger 2 s; ", false)]
+    public void Two_valves_that_alternate_every_five_seconds_pass_with_a_spacing_that_the_recharge_fits_into(string stagger, bool isTooSoon)
     {
-        var findings = Lint.Of(Alternating(spacing, works: "7 V", water: "a, b for 5 s"), "capacitor-not-recharged");
+        var findings = Lint.Of(Alternating(stagger, works: "7 V", water: "a, b for 5 s"), "capacitor-not-recharged");
 
         Assert.Equal(isTooSoon ? 1 : 0, findings.Length);
         if (!isTooSoon) return;
         Assert.Contains("From 7.70 V it has to be back at 21.81 V: that takes 1.145 s at 0.40 W", findings[0].Details, StringComparison.Ordinal);
-        Assert.Equal("Write spacing 1300 ms in box, or take a larger store.", findings[0].Help);
+        Assert.Equal("Write stagger 1300 ms in box, or take a larger capacitor.", findings[0].Help);
     }
 
     [Fact]
@@ -151,33 +151,33 @@ public class WorkedNumbersTests
     {
         var report = Lint.Of(Alternating("", works: "12 V", water: "a, b for 5 s"));
 
-        Assert.Equal("Take a store of 3607 uF or more.", Assert.Single(report.Findings, finding => finding.Rule.Slug == "capacitor-too-small").Help);
+        Assert.Equal("Take a capacitor of 3607 uF or more.", Assert.Single(report.Findings, finding => finding.Rule.Slug == "capacitor-too-small").Help);
         Assert.DoesNotContain(report.Findings, finding => finding.Rule.Slug is "capacitor-not-recharged" or "valves-left-open");
     }
 
     [Theory]
     [InlineData("", true)]
-    [InlineData("spacing 1200 ms; ", false)]
-    public void Closing_all_takes_one_pulse_each(string spacing, bool isTooMuch) =>
-        Assert.Equal(isTooMuch, Lint.Of(Alternating(spacing, works: "7 V", water: "a for 10 min"), "valves-left-open").Length == 1);
+    [InlineData("stagger 1200 ms; ", false)]
+    public void Closing_all_takes_one_pulse_each(string stagger, bool isTooMuch) =>
+        Assert.Equal(isTooMuch, Lint.Of(Alternating(stagger, works: "7 V", water: "a for 10 min"), "valves-left-open").Length == 1);
 
-    private static string Valves(int count, string spacing)
+    private static string Valves(int count, string stagger)
     {
         var zones = Enumerable.Range(1, count).Select(number => $"zone v{number} {{ output {number}; valve ac24; flow 1 L/min }}");
         return $$"""
             site plot { timezone Etc/UTC; effective 2026-03-01 }
-            controller box { outputs 8; {{spacing}}power { transformer 40 VA at 24 V } }
-            valve ac24 non-latching { inrush 400 mA; holding 220 mA; works-from 19 V }
+            controller box { outputs 8; {{stagger}}power { transformer 40 VA at 24 V } }
+            valve ac24 non-latching { inrush 400 mA; holding 220 mA; minimum-voltage 19 V }
             {{string.Join('\n', zones)}}
             schedule s { on mon; start at 06:00; steps { water {{string.Join(" + ", Enumerable.Range(1, count).Select(number => $"v{number}"))}} for 10 min } }
             """;
     }
 
-    private static string Alternating(string spacing, string works, string water) =>
+    private static string Alternating(string stagger, string works, string water) =>
         $$"""
         site plot { timezone Etc/UTC; effective 2026-03-01 }
-        controller box { outputs 2; {{spacing}}power { store 2200 uF at 24 V; recharge 0.5 W efficiency 80 % } }
-        valve click latching { pulse 50 ms; coil 20 ohm; works-from {{works}} }
+        controller box { outputs 2; {{stagger}}power { capacitor 2200 uF at 24 V; recharge 0.5 W efficiency 80 % } }
+        valve click latching { pulse 50 ms; coil 20 ohm; minimum-voltage {{works}} }
         zone a { output 1; valve click }
         zone b { output 2; valve click }
         schedule s { on mon; start at 06:00; steps { repeat 20 times { water {{water}} } } }

@@ -71,8 +71,8 @@ public sealed class PlantTests
             zone b { output 2; rate 30 mm/h }
             zone c { output 3; rate 20 mm/h }
             zone trimmed { output 4; rate 30 mm/h; trim 40 % }
-            zone spray { output 5; heads spray }
-            zone drip { output 6; heads drip }
+            zone spray { output 5; method spray }
+            zone drip { output 6; method drip }
 
             """;
         Assert.Equal(found, Lint.Of(Plot($"{zones}schedule s {{ on mon; start at 06:00; steps {{ {steps} }} }}"), "uneven-together").Length);
@@ -97,7 +97,7 @@ public sealed class PlantTests
     [InlineData("water lawn for 49 min", 1)]
     [InlineData("water lawn for 30 min; pause 1 h; water lawn for 30 min", 1)]
     public void A_day_brings_no_more_than_roots_can_hold(string steps, int found) => Assert.Equal(found, Lint.Of(
-        Plot("plants young { roots 10 cm; depletion 50 % }\nzone lawn { output 1; rate 20 mm/h; efficiency 80 %; soil sandy-loam; plants young }\n"
+        Plot("plants young { roots 10 cm; allowed-depletion 50 % }\nzone lawn { output 1; rate 20 mm/h; efficiency 80 %; soil sandy-loam; plants young }\n"
             + $"schedule s {{ on mon; start at 05:00; steps {{ {steps} }} }}"),
         "below-roots").Length);
 
@@ -138,10 +138,10 @@ public sealed class PlantTests
             finding.Rule.Slug is "under-watered" or "over-watered"));
 
     private static string Bank(string steps) => Plot($$"""
-        soil made-ground { intake 10 mm/h; ponds 5 mm }
-        zone bank { output 1; rate 40 mm/h; soil made-ground }
-        zone drip { output 2; rate 40 mm/h; heads drip; soil made-ground }
-        zone slow { output 3; rate 10 mm/h; soil made-ground }
+        soil fill { intake 10 mm/h; ponds 5 mm }
+        zone bank { output 1; rate 40 mm/h; soil fill }
+        zone drip { output 2; rate 40 mm/h; method drip; soil fill }
+        zone slow { output 3; rate 10 mm/h; soil fill }
         zone bare { output 4 }
         schedule s { on mon; start at 06:00; steps { {{steps}} } }
 

@@ -8,7 +8,7 @@ public class DryTooLongTests
     private static int Found(string zone, string schedules) => Lint.Of(
         $$"""
         site plot { timezone Etc/UTC; effective 2026-06-01 }
-        supply tap { change overlap 10 s }
+        supply tap { change-over overlap 10 s }
         zone lawn { output 1 }
         zone beds { output 2; {{zone}} }
         {{schedules}}

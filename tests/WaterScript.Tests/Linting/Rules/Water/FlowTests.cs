@@ -22,8 +22,8 @@ public class FlowTests
     [InlineData("flow 26 L/min", "lawn + beds + pots", true)]
     [InlineData("flow 26.4 L/min", "lawn + beds + pots", false)]
     [InlineData("flow 25 L/min", "lawn, beds", false)]
-    [InlineData("flow 25 L/min; change gap 5 s", "lawn, beds", false)]
-    [InlineData("flow 25 L/min; change overlap 5 s", "lawn, beds", false)]
+    [InlineData("flow 25 L/min; change-over gap 5 s", "lawn, beds", false)]
+    [InlineData("flow 25 L/min; change-over overlap 5 s", "lawn, beds", false)]
     public void Zones_together_are_held_against_the_supply(string supply, string zones, bool isOver) =>
         Assert.Equal(isOver, Lint.Of(Site($"supply tap {{ {supply} }}", $"schedule s {{ every day; start at 06:00; steps {{ water {zones} for 10 min }} }}"),
             "flow-over-supply").Length == 1);
@@ -76,7 +76,7 @@ public class FlowTests
     [InlineData("minimum-flow 8 L/min", "pots for 11 s", true)]
     [InlineData("minimum-flow 8 L/min", "pots for 10 s", false)]
     [InlineData("minimum-flow 8 L/min; bypass", "pots for 11 s", false)]
-    [InlineData("minimum-flow 8 L/min; vessel 24 L", "pots for 11 s", false)]
+    [InlineData("minimum-flow 8 L/min; pressure-tank 24 L from 2 bar to 3.5 bar", "pots for 11 s", false)]
     [InlineData("minimum-flow 8 L/min", "pots + beds for 11 s", false)]
     public void Less_than_the_minimum_is_borne_for_ten_seconds(string supply, string water, bool isUnder) =>
         Assert.Equal(isUnder,

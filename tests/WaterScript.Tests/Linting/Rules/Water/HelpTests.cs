@@ -32,7 +32,7 @@ public class HelpTests
             """,
             "flow-under-minimum"));
 
-        Assert.Equal($"{told} give the supply a `bypass` or a `vessel` where there is one.", finding.Help);
+        Assert.Equal($"{told} give the supply a `bypass` or a `pressure-tank` where there is one.", finding.Help);
     }
 
     /// <summary>20 L/min for 15 min and 10 L/min for 21 min are 300 + 210 = 510 L of 400: 78.4 %. On two days there are no more than 300.</summary>
@@ -107,25 +107,25 @@ public class HelpTests
 
     /// <summary>Every 8 min for 30 s: gaps of 7 min 30 s, 8 starts an hour. Staying on through 8 min, it starts once.</summary>
     [Theory]
-    [InlineData("vessel 24 L", "at most 6 starts an hour", "stays-on-through 8 min; at most 6 starts an hour")]
-    [InlineData("bypass", "stays-on-through 30 s; at most 6 starts an hour", "stays-on-through 8 min; at most 6 starts an hour")]
+    [InlineData("pressure-tank 24 L from 2 bar to 3.5 bar", "at most 6 starts an hour", "bridges gaps up to 8 min; at most 6 starts an hour")]
+    [InlineData("bypass", "bridges gaps up to 30 s; at most 6 starts an hour", "bridges gaps up to 8 min; at most 6 starts an hour")]
     public void A_motor_is_left_on_through_the_least_gap_that_is_enough(string supply, string pump, string corrected)
     {
         var site = Motor(supply, pump, "every 8 min for 10 passes");
         var finding = Assert.Single(Lint.Of(site, "pump-starts"));
 
-        Assert.Equal("Write stays-on-through 8 min, with which it starts no more than 6 times an hour, or water longer and less often.", finding.Help);
+        Assert.Equal("Write bridges gaps up to 8 min, with which it starts no more than 6 times an hour, or water longer and less often.", finding.Help);
         Assert.Equal(site.Replace(pump, corrected, StringComparison.Ordinal), Fixed(finding.Fix!));
         Assert.Empty(Lint.Of(Fixed(finding.Fix!), "pump-starts"));
     }
 
     [Fact]
-    public void Without_a_vessel_staying_on_is_no_fix()
+    public void Without_a_pressure_tank_staying_on_is_no_fix()
     {
         var finding = Assert.Single(Lint.Of(Motor("", "at most 6 starts an hour", "every 8 min for 10 passes"), "pump-starts"));
 
         Assert.Equal(
-            "Water longer and less often. Or give the supply a `bypass` or a `vessel`, and write stays-on-through 8 min, "
+            "Water longer and less often. Or give the supply a `bypass` or a `pressure-tank`, and write bridges gaps up to 8 min, "
                 + "with which it starts no more than 6 times an hour.",
             finding.Help);
         Assert.Null(finding.Fix);
@@ -139,11 +139,12 @@ public class HelpTests
     [Fact]
     public void The_least_of_several_gaps_is_taken()
     {
-        var site = Motor("vessel 24 L", "at most 15 starts an hour", "every 4 min for 40 passes").Replace("30 s } }", "1 min } }", StringComparison.Ordinal)
+        var site = Motor("pressure-tank 24 L from 2 bar to 3.5 bar", "at most 15 starts an hour", "every 4 min for 40 passes")
+            .Replace("30 s } }", "1 min } }", StringComparison.Ordinal)
             + "zone b { output 2; flow 5 L/min }\nschedule more { every day; start at 06:02; repeat every 4 min for 3 passes; steps { water b for 1 min } }\n";
         var finding = Assert.Single(Lint.Of(site, "pump-starts"));
 
-        Assert.StartsWith("Write stays-on-through 1 min,", finding.Help, StringComparison.Ordinal);
+        Assert.StartsWith("Write bridges gaps up to 1 min,", finding.Help, StringComparison.Ordinal);
         Assert.Empty(Lint.Of(Fixed(finding.Fix!), "pump-starts"));
     }
 
@@ -163,14 +164,14 @@ public class HelpTests
     public void Latching_valves_close_one_by_one_with_a_spacing()
     {
         var finding = Assert.Single(Lint.Of(
-            Stopping("; valve click", "controller box { outputs 4; power { store 47000 uF at 24 V } }\nvalve click latching { pulse 50 ms }\n",
+            Stopping("; valve click", "controller box { outputs 4; power { capacitor 47000 uF at 24 V } }\nvalve click latching { pulse 50 ms }\n",
                 "schedule s { on mon; start at 06:00; steps { water a + b for 10 min } }\n"), "water-hammer"));
 
-        Assert.Equal("Write spacing 1000 ms in box: its valves then close one by one, which clears it.", finding.Help);
+        Assert.Equal("Write stagger 1000 ms in box: its valves then close one by one, which clears it.", finding.Help);
         Assert.Empty(Lint.Of(Fixed(finding.Fix!), "water-hammer"));
     }
 
-    /// <summary>Valves that are held open all close when they are due, whatever the spacing.</summary>
+    /// <summary>Valves that are held open all close when they are due, whatever the stagger.</summary>
     [Fact]
     public void One_step_is_watered_one_after_the_other()
     {

@@ -49,7 +49,7 @@ public class TankTests
 
     [Theory]
     [InlineData("tank 1000 L", "tank of well (no refill given)")]
-    [InlineData("tank 1000 L; refill 5 L/min; catches 18 m2 at 80 %", "tank of well (no climate given for its roof)")]
+    [InlineData("tank 1000 L; refill 5 L/min; catchment 18 m2 at 80 %", "tank of well (no climate given for its roof)")]
     public void A_tank_that_cannot_be_followed_is_told_as_such(string tank, string notChecked)
     {
         var report = Lint.Of(Site(tank, "on mon; start at 06:00; steps { water lawn for 3 h }"));
@@ -70,7 +70,7 @@ public class TankTests
     {
         const string climate = "climate { jan rain 31 mm; feb rain 31 mm; mar rain 31 mm; apr rain 31 mm; may rain 31 mm; jun rain 31 mm; "
             + "jul rain 31 mm; aug rain 31 mm; sep rain 31 mm; oct rain 31 mm; nov rain 31 mm; dec rain 31 mm }";
-        var findings = Lint.Of(Site("tank 1000 L; contains 0 L on 2026-03-02; catches 20 m2 at 90 %",
+        var findings = Lint.Of(Site("tank 1000 L; contains 0 L on 2026-03-02; catchment 20 m2 at 90 %",
             $"on 2026-03-19; start at 06:00; steps {{ water lawn for {length} }}", climate), "tank-runs-dry");
 
         Assert.Equal(isDry ? 1 : 0, findings.Length);
@@ -102,12 +102,12 @@ public class TankTests
                 "pump lift { output 8; supply well; load 60 mA; at most 6 starts an hour }"), "pump-starts").Length == 1);
 
     [Theory]
-    [InlineData("stays-on-through 60 s", "pause 60 s", "", true)]
-    [InlineData("stays-on-through 60 s", "pause 61 s", "", false)]
-    [InlineData("stays-on-through 60 s", "pause 10 s", "", false)]
+    [InlineData("bridges gaps up to 60 s", "pause 60 s", "", true)]
+    [InlineData("bridges gaps up to 60 s", "pause 61 s", "", false)]
+    [InlineData("bridges gaps up to 60 s", "pause 10 s", "", false)]
     [InlineData("starts 5 s before zones; stops 20 s after zones", "pause 25 s", "", false)]
-    [InlineData("stays-on-through 60 s", "pause 60 s", "bypass", false)]
-    public void A_pump_that_stays_on_through_a_long_gap_is_alone(string pump, string pause, string supply, bool isAlone) =>
+    [InlineData("bridges gaps up to 60 s", "pause 60 s", "bypass", false)]
+    public void A_pump_that_bridges_gaps_up_to_a_long_gap_is_alone(string pump, string pause, string supply, bool isAlone) =>
         Assert.Equal(isAlone, Lint.Of(
             Site(supply, $"on mon; start at 06:00; steps {{ water lawn for 10 min; {pause}; water beds for 10 min }}",
                 $"pump lift {{ output 8; supply well; load 60 mA; {pump} }}"), "pump-without-flow").Length == 1);
@@ -118,7 +118,7 @@ public class TankTests
     [InlineData("starts 10 s before zones; rinse 8 min", "water pots for 20 min through feeder", "doses before the water flows")]
     [InlineData("after 5 min; stops 10 s after zones", "water pots for 20 min through feeder", "doses after the water has stopped")]
     [InlineData("after 5 min; rinse 8 min; stops 10 s after zones", "water pots for 20 min through feeder", "the rinse is shorter than it should be")]
-    [InlineData("stays-on-through 10 min", "water pots for 20 min through feeder; pause 9 min; water pots for 20 min through feeder",
+    [InlineData("bridges gaps up to 10 min", "water pots for 20 min through feeder; pause 9 min; water pots for 20 min through feeder",
         "doses on through a gap without water")]
     public void A_dose_wants_flow_and_its_rinse(string injector, string steps, string? what)
     {
@@ -134,7 +134,7 @@ public class TankTests
         supply well { flow 50 L/min; {{supply}} }
         zone lawn { output 1; flow 20 L/min }
         zone beds { output 2; flow 15 L/min }
-        zone pots { output 3; flow 1 L/min; heads drip }
+        zone pots { output 3; flow 1 L/min; method drip }
         {{more}}
         schedule s { {{schedule}} }
         """;

@@ -3,12 +3,12 @@ using NodaTime;
 namespace WaterScript.Timetables.Switchings;
 
 /// <summary>
-/// The actions of one controller that draw power for a moment, one by one: each waits until the spacing after the one before is
+/// The actions of one controller that draw power for a moment, one by one: each waits until the stagger after the one before is
 /// over. The opening of an output is one; its close is one where it takes a pulse.
 /// </summary>
-internal sealed class SpacedActions(Duration spacing)
+internal sealed class StaggeredActions(Duration stagger)
 {
-    private readonly long _spacing = (long)Math.Ceiling(spacing.TotalMilliseconds);
+    private readonly long _stagger = (long)Math.Ceiling(stagger.TotalMilliseconds);
     private long _earliest = long.MinValue;
 
     /// <summary>When the next action takes place, in Unix milliseconds.</summary>
@@ -16,7 +16,7 @@ internal sealed class SpacedActions(Duration spacing)
     public long Next(long due)
     {
         var at = Math.Max(due * Switching.MillisecondsInSecond, _earliest);
-        _earliest = at + _spacing;
+        _earliest = at + _stagger;
         return at;
     }
 }

@@ -3,17 +3,17 @@ using WaterScript.Model;
 
 namespace WaterScript.Simulation.Electrical;
 
-/// <summary>The store of a controller, from pulse to pulse.</summary>
-internal sealed class Store
+/// <summary>The capacitor of a controller, from pulse to pulse.</summary>
+internal sealed class Capacitor
 {
     private readonly double? _watts;
     private double _volts;
     private double _busyUntil = double.NegativeInfinity;
 
-    private Store(Power power)
+    private Capacitor(Power power)
     {
-        Farads = (double)power.Store!.Value.InBase / 1e6;
-        Full = (double)power.StoreVoltage!.Value.InBase;
+        Farads = (double)power.Capacitor!.Value.InBase / 1e6;
+        Full = (double)power.CapacitorVoltage!.Value.InBase;
         _watts = power.Recharge is { } recharge ? (double)(recharge.InBase * (power.RechargeEfficiencyPercent ?? 100m) / 100) : null;
         _volts = Full;
     }
@@ -31,7 +31,8 @@ internal sealed class Store
     public double? Watts => _watts;
 
     /// <summary>Full, at the beginning; null where a controller has none.</summary>
-    public static Store? Of(Controller controller) => controller.Power is { Store: not null, StoreVoltage: not null } power ? new Store(power) : null;
+    public static Capacitor? Of(Controller controller) =>
+        controller.Power is { Capacitor: not null, CapacitorVoltage: not null } power ? new Capacitor(power) : null;
 
     /// <summary>Gives a pulse.</summary>
     /// <param name="at">When, in seconds.</param>
@@ -41,7 +42,7 @@ internal sealed class Store
         var idle = Math.Max(0, at - _busyUntil);
         var before = Recharged(idle);
         var after = Electricity.AfterPulse(before, Farads, valve.Ohms, valve.Pulse);
-        var given = new PulseGiven(idle, _volts, before, Electricity.AfterPulse(before, Farads, valve.Ohms, valve.MovesIn), after);
+        var given = new PulseGiven(idle, _volts, before, Electricity.AfterPulse(before, Farads, valve.Ohms, valve.ResponseTime), after);
         _volts = after;
         _busyUntil = Math.Max(at, _busyUntil) + valve.Pulse;
         return given;
@@ -60,7 +61,7 @@ internal sealed class Store
     }
 }
 
-/// <summary>A pulse and what it does to the store.</summary>
+/// <summary>A pulse and what it does to the capacitor.</summary>
 /// <param name="Idle">Seconds since the pulse before was over.</param>
 /// <param name="Left">Volts that the pulse before left.</param>
 /// <param name="Before">Volts at its beginning.</param>
