@@ -20,7 +20,13 @@ internal static class CommandLine
     {
         try
         {
-            var code = Invoke(Root(terminal).Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null }), terminal);
+            var root = Root(terminal);
+            var options = new GlobalOptions();
+            options.AddTo(root);
+            // A misspelt -output is no -o with "utput" behind it.
+            var parsed = root.Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null, EnablePosixBundling = false });
+            options.Apply(parsed, terminal);
+            var code = Invoke(parsed, terminal);
             terminal.Text.Flush();
             return code;
         }
@@ -71,6 +77,8 @@ internal static class CommandLine
             return UsageWords.IsOfValue(error, parsed) ? Refuse(terminal, why) : Refuse(terminal, why, $"See: {Usage(parsed.CommandResult)} --help");
         }
 
+        if (UsageWords.MisspeltOption(parsed, terminal.Surroundings) is { } option)
+            return Refuse(terminal, option, $"See: {Usage(parsed.CommandResult)} --help");
         using var help = new StringWriter();
         var code = parsed.Invoke(new InvocationConfiguration { Output = help, Error = help, EnableDefaultExceptionHandler = false });
         terminal.Text.Page(help.ToString());

@@ -44,11 +44,23 @@ internal sealed class Terminal(
     /// <summary>Standard error.</summary>
     public PlainLines Error { get; } = new(error, errorHasColour);
 
+    /// <summary>Whether a person asks for no more than what is found, or asked for.</summary>
+    public bool IsQuiet { get; set; }
+
+    /// <summary>Has text for people in colours, or not, whatever was to be seen of the terminal.</summary>
+    public void UseColour(bool isWanted) => (Text.HasColour, Error.HasColour) = (isWanted, isWanted);
+
+    /// <summary>Says on standard error what was done, unless that is not asked for.</summary>
+    public void Note(string words)
+    {
+        if (!IsQuiet) Error.Line(words);
+    }
+
     /// <summary>Does something that may take long. Where that is more than a second, people who look at standard error can read what it is.</summary>
     /// <inheritdoc cref="Progress.During"/>
     public T During<T>(string stage, Func<T> work, Func<string>? reached = null)
     {
-        if (progress is null) return work();
+        if (progress is null || IsQuiet) return work();
         Text.Flush();
         return progress.During(stage, work, reached);
     }
@@ -72,13 +84,17 @@ internal sealed class Terminal(
             output,
             Writer(output),
             error,
-            UsesColour(surroundings) && !Console.IsOutputRedirected,
-            UsesColour(surroundings) && !Console.IsErrorRedirected,
+            UsesColour(surroundings, Console.IsOutputRedirected),
+            UsesColour(surroundings, Console.IsErrorRedirected),
             progress);
     }
 
-    /// <summary>Colour unless the user or the terminal says no (no-color.org).</summary>
-    private static bool UsesColour(Surroundings surroundings) => string.IsNullOrEmpty(surroundings.Variable("NO_COLOR")) && !IsDumb(surroundings);
+    /// <summary>Colour on a terminal unless the user or the terminal says no (no-color.org), elsewhere where the user says so (force-color.org).</summary>
+    internal static bool UsesColour(Surroundings surroundings, bool isRedirected)
+    {
+        if (!string.IsNullOrEmpty(surroundings.Variable("NO_COLOR"))) return false;
+        return !string.IsNullOrEmpty(surroundings.Variable("FORCE_COLOR")) || (!isRedirected && !IsDumb(surroundings));
+    }
 
     /// <summary>A terminal that only ever goes on, so that a line cannot be written anew.</summary>
     private static bool IsDumb(Surroundings surroundings) => surroundings.Variable("TERM") == "dumb";

@@ -15,7 +15,7 @@ internal sealed class AdviseCommand
 {
     private readonly Terminal _terminal;
     private readonly Argument<string> _file = new("FILE") { Description = "The file with the site, or - for standard input." };
-    private readonly Option<bool> _json = Arguments.Switch("--json", "Write JSON, for programs.");
+    private readonly Option<ReportForm?> _report = ReportOption.TextOrJson();
     private readonly Option<LocalDate?> _from = OptionValues.Date("--from", "First date to look at. Default: the site's effective date.");
     private readonly Option<string?> _output = Arguments.Output();
     private readonly Option<string?> _root = Arguments.Root();
@@ -26,7 +26,7 @@ internal sealed class AdviseCommand
     public static Command Create(Terminal terminal)
     {
         var self = new AdviseCommand(terminal);
-        var command = new Command("advise", "Says how much each zone needs by month, from climate, soil and plants.") { self._file, self._json, self._from,
+        var command = new Command("advise", "Says how much each zone needs by month, from climate, soil and plants.") { self._file, self._report, self._from,
             self._output, self._root };
         command.SetAction(self.Run);
         return command;
@@ -40,7 +40,7 @@ internal sealed class AdviseCommand
         new FindingPrinter(_terminal.Error).Print(reading.Findings);
         if (reading.Site is not { } site || reading.Findings.Any(finding => finding.Severity == Severity.Error)) return Refuse(source, reading);
         var advice = SiteLoader.Answer(site, "Reckoning", () => WateringAdvice.Of(site, parsed.GetValue(_from)), _terminal);
-        output.Write(reading.Files.Select(read => read.Source), stream => Write(advice, parsed.GetValue(_json), stream));
+        output.Write(reading.Files.Select(read => read.Source), stream => Write(advice, parsed.GetValue(_report) == ReportForm.Json, stream));
         return ExitCode.Success;
     }
 

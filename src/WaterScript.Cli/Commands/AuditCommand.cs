@@ -119,7 +119,7 @@ internal sealed class AuditCommand
             var help = Spelling.Nearest(column, LogColumns.Known) is { } nearest
                 ? $"did you mean {nearest}?"
                 : $"there are {string.Join(", ", LogColumns.Known)}";
-            result.AddError($"\"{column}\" after --columns is no column of a log; {help}");
+            result.AddError($"\"{column}\" is not a column of a log for --columns; {help}");
             return null;
         }
 

@@ -17,7 +17,7 @@ internal sealed class CalendarCommandOptions
     private readonly Option<EventUnit?> _events = OptionValues.Choice(
         "--events",
         "icalendar: what an event shows. Default: a pass, or a whole day of schedules of more than 12 passes a day.",
-        "nothing that an event can show",
+        "what an event can show",
         ("pass", EventUnit.Pass),
         ("step", EventUnit.Step),
         ("day", EventUnit.Day));

@@ -26,8 +26,17 @@ internal sealed class ChartCommand
         };
     private readonly Option<LocalDate?> _from = OptionValues.Date("--from", "Begin at noon of this date. Default: the first noon after which there is water.");
     private readonly Option<int?> _days = OptionValues.Number(
-        "--days", "N", "So many days, each from noon to noon. Default: 1.", "number of days", 1, Limits.ChartDays);
+        "--days",
+        "N",
+        $"So many days, each from noon to noon, 1 to {MostDays}; a picture shows up to {MostRuns} runs. Default: 1.",
+        "number of days",
+        1,
+        Limits.ChartDays);
     private readonly Option<string?> _root = Arguments.Root();
+
+    private static string MostDays => Limits.ChartDays.ToString(CultureInfo.InvariantCulture);
+
+    private static string MostRuns => Limits.ChartRuns.ToString(CultureInfo.InvariantCulture);
 
     private ChartCommand(Terminal terminal) => _terminal = terminal;
 
@@ -56,7 +65,7 @@ internal sealed class ChartCommand
         var (from, days) = (parsed.GetValue(_from), parsed.GetValue(_days) ?? 1);
         var chart = SiteLoader.Answer(site, "Drawing", () => Drawn(site, lint, from, days), _terminal);
         output.Write(check.Reading.Files.Select(read => read.Source), stream => write(chart, stream));
-        _terminal.Error.Line($"{check.Name}: {ChartWords.Summary(chart)}");
+        _terminal.Note($"{check.Name}: {ChartWords.Summary(chart)}");
         return check.Worst == Severity.Error ? ExitCode.Findings : ExitCode.Success;
     }
 

@@ -50,6 +50,7 @@ internal sealed class CheckCommand
         var isPrinted = report.IsText && output.IsStandard;
         var notes = isPrinted && !parsed.GetValue(_diff) ? _terminal.Text : _terminal.Error;
         var targets = Targets(parsed.GetValue(_files)!, notes);
+        if (parsed.GetValue(_fix)) PathsThere.Verify(targets, _terminal.Surroundings);
         if (parsed.GetValue(_diff)) return StatusOf(new FixCommand(_terminal, notes, _problems).Diff(targets, parsed.GetValue(_root), from), parsed);
         var checks = parsed.GetValue(_fix)
             ? new FixCommand(_terminal, notes, _problems).Apply(targets, parsed.GetValue(_root), from)
@@ -65,7 +66,7 @@ internal sealed class CheckCommand
     /// <returns>The gravest finding of all.</returns>
     private Severity? Report(IEnumerable<CheckedSite> sites, bool showsAccepted)
     {
-        var text = new TextReport(_terminal.Text, showsAccepted);
+        var text = new TextReport(_terminal.Text, showsAccepted, _terminal.IsQuiet);
         Severity? gravest = null;
         foreach (var site in sites)
         {

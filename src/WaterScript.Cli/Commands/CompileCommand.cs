@@ -19,7 +19,7 @@ internal sealed class CompileCommand
     private readonly Option<CompileFormat?> _to = OptionValues.Choice(
         "--to",
         "What to write.",
-        "no format",
+        "a format",
         ("yaml", CompileFormat.Yaml),
         ("json", CompileFormat.Json),
         ("csv", CompileFormat.Csv),
@@ -32,7 +32,7 @@ internal sealed class CompileCommand
     private readonly Option<TimetableList?> _only = OptionValues.Choice(
         "--only",
         "One list, without the description of the site. Of csv, runs are the default.",
-        "no list of a timetable",
+        "a list of a timetable",
         ("runs", TimetableList.Runs),
         ("openings", TimetableList.Openings),
         ("switchings", TimetableList.Switchings));
@@ -128,7 +128,7 @@ internal sealed class CompileCommand
             throw new CommandException($"there is no watering {CalendarVerdict.Days(timetable)}, and a calendar without an event is none; choose other dates");
         if (!isDespiteSize && calendar.IsOverLimit) throw new CommandException(CalendarVerdict.TooLarge(calendar, options));
         write(calendar.Write);
-        _terminal.Error.Line(CalendarVerdict.Of(calendar, timetable));
+        _terminal.Note(CalendarVerdict.Of(calendar, timetable));
     }
 
     private static void RefuseWithCalendar(TimetableList? only)

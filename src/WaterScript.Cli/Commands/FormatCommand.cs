@@ -40,6 +40,7 @@ internal sealed class FormatCommand
         var isWritten = !isCheck && !parsed.GetValue(_diff);
         Action<FileLayout> deliver = parsed.GetValue(_diff) ? ShowDiff : isCheck ? ShowName : Write;
         var paths = Paths(parsed.GetValue(_files)!);
+        if (isWritten) PathsThere.Verify(paths, _terminal.Surroundings);
         var (changed, refused) = (0, 0);
         foreach (var (index, path) in paths.Index())
         {
@@ -49,7 +50,8 @@ internal sealed class FormatCommand
             else if (layout.IsChanged) changed++;
         }
 
-        if (isWritten && !paths.IsEmpty && !paths.Contains(SiteSource.Standard) && (changed > 0 || refused < paths.Length || !_problems.IsAny))
+        var isAnyDone = changed > 0 || refused < paths.Length || !_problems.IsAny;
+        if (isWritten && !_terminal.IsQuiet && !paths.IsEmpty && !paths.Contains(SiteSource.Standard) && isAnyDone)
             _terminal.Text.Line(Sum(paths.Length, changed, refused));
         return _problems.StatusOr(refused > 0 || (isCheck && changed > 0) ? ExitCode.Findings : ExitCode.Success);
     }

@@ -17,7 +17,7 @@ internal sealed class NextCommand
     private readonly Option<LocalDateTime?> _at = OptionValues.Time("--at", "A moment by the site's clocks, in place of now: 2026-05-01T09:30.");
     private readonly Option<int?> _count = OptionValues.Number(
         "--count", "N", "The most waterings to come that are shown. Default: 10.", "number", 1, MostCount);
-    private readonly Option<bool> _json = Arguments.Switch("--json", "Answer as JSON.");
+    private readonly Option<ReportForm?> _report = ReportOption.TextOrJson();
     private readonly Option<string?> _root = Arguments.Root();
 
     private NextCommand(Terminal terminal) => _terminal = terminal;
@@ -26,7 +26,7 @@ internal sealed class NextCommand
     public static Command Create(Terminal terminal)
     {
         var self = new NextCommand(terminal);
-        var command = new Command("next", "Says what waters now, what keeps it shut, and what comes next.") { self._file, self._at, self._count, self._json,
+        var command = new Command("next", "Says what waters now, what keeps it shut, and what comes next.") { self._file, self._at, self._count, self._report,
             self._root };
         command.SetAction(self.Run);
         return command;
@@ -37,7 +37,7 @@ internal sealed class NextCommand
         if (SiteLoader.Read(SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal), _terminal) is not { } site) return ExitCode.Findings;
         var outlook = SiteLoader.Answer(site, "Looking ahead",
             () => Outlook.Of(site, InstantOf(parsed.GetValue(_at), site), parsed.GetValue(_count) ?? DefaultCount), _terminal);
-        if (parsed.GetValue(_json)) OutlookJson.Write(outlook, _terminal.Output);
+        if (parsed.GetValue(_report) == ReportForm.Json) OutlookJson.Write(outlook, _terminal.Output);
         else OutlookText.Write(outlook, _terminal.Text);
         return ExitCode.Success;
     }

@@ -26,12 +26,12 @@ internal static class OptionValues
     public static Option<LocalDate?> Date(string name, string description) =>
         Create<LocalDate?>(name, "DATE", description, result => ReadDate(result, name));
 
-    /// <summary>Reads the date that follows a word; null, with what is wrong, where it is none.</summary>
-    public static LocalDate? ReadDate(ArgumentResult result, string after)
+    /// <summary>Reads the date that an option needs, or an argument without a name; null, with what is wrong, where it is not one.</summary>
+    public static LocalDate? ReadDate(ArgumentResult result, string after = "")
     {
         var text = TextOf(result);
         if (LocalDatePattern.Iso.Parse(text) is { Success: true, Value.Year: >= 1 and <= LastYear } date) return date.Value;
-        result.AddError($"\"{text}\" after {after} is no date; write it like 2026-05-01");
+        result.AddError($"\"{text}\" is not a date{(after.Length == 0 ? "" : $", as {after} needs one")}; write it like 2026-05-01");
         return null;
     }
 
@@ -44,7 +44,7 @@ internal static class OptionValues
             if (pattern.Parse(text) is { Success: true, Value.Year: >= 1 and <= LastYear } time) return time.Value;
         }
 
-        result.AddError($"\"{text}\" after {name} is no date and time; write it like 2026-05-01T09:30");
+        result.AddError($"\"{text}\" is not a date and time, as {name} needs one; write it like 2026-05-01T09:30");
         return null;
     });
 
@@ -53,7 +53,7 @@ internal static class OptionValues
     {
         var text = TextOf(result);
         if (Utc.Parse(text) is { Success: true } time && time.Value.InUtc().Year is >= 1 and <= LastYear) return time.Value;
-        result.AddError($"\"{text}\" after {name} is no time in UTC; write it like 2026-05-01T09:30:00Z, with the Z");
+        result.AddError($"\"{text}\" is not a time in UTC, as {name} needs one; write it like 2026-05-01T09:30:00Z, with the Z");
         return null;
     });
 
@@ -69,7 +69,7 @@ internal static class OptionValues
     {
         var text = TextOf(result);
         if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number >= least && number <= most) return number;
-        result.AddError(string.Create(CultureInfo.InvariantCulture, $"\"{text}\" after {name} is no {kind} from {least} to {most}"));
+        result.AddError(string.Create(CultureInfo.InvariantCulture, $"{name} must be a {kind} from {least} to {most}, not \"{text}\""));
         return null;
     });
 
@@ -93,7 +93,7 @@ internal static class OptionValues
             var help = Spelling.Nearest(text, words) is { } nearest
                 ? $"did you mean {nearest}?"
                 : $"there are {string.Join(", ", words[..^1])} and {words[^1]}";
-            result.AddError($"\"{text}\" after {name} is {otherwise}; {help}");
+            result.AddError($"\"{text}\" is not {otherwise} for {name}; {help}");
             return null;
         });
 

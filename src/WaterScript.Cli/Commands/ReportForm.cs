@@ -25,11 +25,15 @@ internal enum ReportForm
 internal static class ReportOption
 {
     private const string Description = "Form of the report. Default: text, for people.";
-    private const string Otherwise = "no form of a report";
+    private const string Otherwise = "a form of report";
 
     /// <summary>That of a check.</summary>
     public static Option<ReportForm?> OfFindings() => OptionValues.Choice(
         "--report", Description, Otherwise, ("text", ReportForm.Text), ("json", ReportForm.Json), ("sarif", ReportForm.Sarif), ("github", ReportForm.Github));
+
+    /// <summary>That of an answer to one question.</summary>
+    public static Option<ReportForm?> TextOrJson() =>
+        OptionValues.Choice("--report", Description, Otherwise, ("text", ReportForm.Text), ("json", ReportForm.Json));
 
     /// <summary>That of an answer.</summary>
     public static Option<ReportForm?> OfAnswer() => OptionValues.Choice(

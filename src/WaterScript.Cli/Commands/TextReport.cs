@@ -8,7 +8,8 @@ namespace WaterScript.Cli.Commands;
 /// <summary>What checks found, for people to read.</summary>
 /// <param name="lines">Where to.</param>
 /// <param name="showsAccepted">Whether what is accepted is shown too.</param>
-internal sealed class TextReport(PlainLines lines, bool showsAccepted)
+/// <param name="isQuiet">Whether there is no verdict.</param>
+internal sealed class TextReport(PlainLines lines, bool showsAccepted, bool isQuiet)
 {
     private readonly FindingPrinter _printer = new(lines);
 
@@ -17,6 +18,7 @@ internal sealed class TextReport(PlainLines lines, bool showsAccepted)
     {
         _printer.Print(site.Findings);
         if (showsAccepted) PrintAccepted(site);
+        if (isQuiet) return;
         foreach (var line in Verdict.Of(site)) lines.Line(line);
     }
 

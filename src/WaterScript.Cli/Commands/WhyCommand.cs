@@ -17,10 +17,10 @@ internal sealed class WhyCommand
     {
         Description = "A date: 2026-05-01.",
         Arity = ArgumentArity.ExactlyOne,
-        CustomParser = result => OptionValues.ReadDate(result, "ZONE"),
+        CustomParser = result => OptionValues.ReadDate(result),
     };
 
-    private readonly Option<bool> _json = Arguments.Switch("--json", "Answer as JSON.");
+    private readonly Option<ReportForm?> _report = ReportOption.TextOrJson();
     private readonly Option<string?> _root = Arguments.Root();
 
     private WhyCommand(Terminal terminal) => _terminal = terminal;
@@ -30,7 +30,7 @@ internal sealed class WhyCommand
     {
         var self = new WhyCommand(terminal);
         var command = new Command("why", "Says whether a zone is watered on a date, and which lines make it so.") { self._file, self._zone, self._date,
-            self._json, self._root };
+            self._report, self._root };
         command.SetAction(self.Run);
         return command;
     }
@@ -40,7 +40,7 @@ internal sealed class WhyCommand
         if (SiteLoader.Read(SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal), _terminal) is not { } site) return ExitCode.Findings;
         var zone = ZoneOf(site, parsed.GetValue(_zone)!);
         var answer = SiteLoader.Answer(site, "Looking", () => DayAnswer.Of(site, zone, parsed.GetValue(_date)!.Value), _terminal);
-        if (parsed.GetValue(_json)) DayAnswerJson.Write(answer, _terminal.Output);
+        if (parsed.GetValue(_report) == ReportForm.Json) DayAnswerJson.Write(answer, _terminal.Output);
         else DayAnswerText.Write(answer, _terminal.Text);
         return ExitCode.Success;
     }

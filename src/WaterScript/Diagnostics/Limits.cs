@@ -96,6 +96,9 @@ internal static class Limits
     /// <summary>Larger numbers mean nothing in a garden, and would overflow further on.</summary>
     public const decimal MostNumber = 1_000_000_000_000;
 
+    /// <summary>The least number above zero: nothing is measured more finely here, and a quotient of two numbers never overflows.</summary>
+    public const decimal LeastNumber = 0.000_001m;
+
     /// <summary>The longest length of time, in seconds: a hundred years.</summary>
     public const decimal MostSeconds = 3_155_760_000;
 }

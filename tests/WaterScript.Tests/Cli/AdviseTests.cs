@@ -27,7 +27,7 @@ public sealed class AdviseTests : Workshop
     public void Json_goes_to_a_file()
     {
         Write("site.water", Site);
-        Assert.Equal(0, Run("advise", "site.water", "--json", "-o", "advice.json").ExitCode);
+        Assert.Equal(0, Run("advise", "site.water", "--report", "json", "-o", "advice.json").ExitCode);
         using var json = JsonDocument.Parse(Read("advice.json"));
         Assert.Equal("hargreaves", json.RootElement.GetProperty("climate")[0].GetProperty("method").GetString());
     }

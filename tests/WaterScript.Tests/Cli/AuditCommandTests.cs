@@ -186,11 +186,11 @@ public sealed class AuditCommandTests : Workshop
     [InlineData("audit yard.water gone.csv", "there is no file gone.csv")]
     [InlineData("audit yard.water empty.csv", "no column of empty.csv is called time, or from and to")]
     [InlineData("audit yard.water bad.csv", "no row of the log could be used; bad.csv:2: \"later\" is no time")]
-    [InlineData("audit yard.water log.csv --columns tine=Zeit", "\"tine\" after --columns is no column of a log; did you mean time?")]
+    [InlineData("audit yard.water log.csv --columns tine=Zeit", "\"tine\" is not a column of a log for --columns; did you mean time?")]
     [InlineData("audit yard.water log.csv --columns time", "\"time\" after --columns names no column; write it like time=Zeit")]
-    [InlineData("audit yard.water log.csv --tolerance -1", "\"-1\" after --tolerance is no number of seconds from 0 to 86400")]
-    [InlineData("audit yard.water log.csv --silence soon", "\"soon\" after --silence is no number of seconds")]
-    [InlineData("audit yard.water log.csv --report html", "is no form of a report")]
+    [InlineData("audit yard.water log.csv --tolerance -1", "--tolerance must be a number of seconds from 0 to 86400")]
+    [InlineData("audit yard.water log.csv --silence soon", "--silence must be a number of seconds")]
+    [InlineData("audit yard.water log.csv --report html", "is not a form of report")]
     [InlineData("audit yard.water log.csv --days 2 --until 2026-06-03", "--until and --days say the same; give one of them")]
     public void What_cannot_run_says_why_and_hands_back_two(string line, string why)
     {

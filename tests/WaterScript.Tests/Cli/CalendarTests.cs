@@ -41,9 +41,10 @@ public sealed class CalendarTests : Workshop
     }
 
     [Theory]
-    [InlineData("--stamp 2026-05-01T09:30:00", "\"2026-05-01T09:30:00\" after --stamp is no time in UTC; write it like 2026-05-01T09:30:00Z, with the Z")]
-    [InlineData("--stamp 2026-05-01T09:30:00+02:00", "is no time in UTC")]
-    [InlineData("--sequence -1", "\"-1\" after --sequence is no whole number from 0 to 2147483647")]
+    [InlineData("--stamp 2026-05-01T09:30:00",
+        "\"2026-05-01T09:30:00\" is not a time in UTC, as --stamp needs one; write it like 2026-05-01T09:30:00Z, with the Z")]
+    [InlineData("--stamp 2026-05-01T09:30:00+02:00", "is not a time in UTC")]
+    [InlineData("--sequence -1", "--sequence must be a whole number from 0 to 2147483647, not \"-1\"")]
     [InlineData("--events pas", "did you mean pass?")]
     [InlineData("--only runs", "--only is for timetables; a calendar has events only")]
     [InlineData("--from 2020-01-01 --days 3",

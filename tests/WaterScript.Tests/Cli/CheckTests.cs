@@ -86,7 +86,8 @@ public sealed class CheckTests : Workshop
     {
         Write("site.water", Good);
         Assert.Contains("Checked 1 Jul 2027 to 30 Jun 2029: ", Run("check", "--from", "2027-07-01", "site.water").Output, StringComparison.Ordinal);
-        Assert.Equal("waterscript: \"July\" after --from is no date; write it like 2026-05-01\n", Run("check", "--from", "July", "site.water").Error);
+        Assert.Equal(
+            "waterscript: \"July\" is not a date, as --from needs one; write it like 2026-05-01\n", Run("check", "--from", "July", "site.water").Error);
     }
 
     [Fact]

@@ -91,7 +91,7 @@ public sealed class NextTests : Workshop
         Write("site.water", Restricted);
         var result = RunLine($"next site.water --at {at} --count 1").Output;
         Assert.Contains(text, result, StringComparison.Ordinal);
-        var tree = JsonNode.Parse(RunLine($"next site.water --at {at} --count 1 --json").Output)!;
+        var tree = JsonNode.Parse(RunLine($"next site.water --at {at} --count 1 --report json").Output)!;
         Assert.Equal(text.Contains("main", StringComparison.Ordinal) ? ["main"] : [], tree["on"]!.AsArray().Select(on => (string)on!["master"]!));
     }
 
@@ -99,7 +99,7 @@ public sealed class NextTests : Workshop
     public void Programs_get_what_is_not_allowed()
     {
         Write("site.water", Restricted);
-        var ban = JsonNode.Parse(RunLine("next site.water --at 2026-06-08T10:00 --json --count 1").Output)!["not_allowed"]![0]!;
+        var ban = JsonNode.Parse(RunLine("next site.water --at 2026-06-08T10:00 --report json --count 1").Output)!["not_allowed"]![0]!;
         Assert.Equal(("town", "[\"lawn\",\"beds\"]"), ((string?)ban["restriction"], ban["zones"]!.ToJsonString()));
         Assert.Equal(("2026-06-08T10:00:00+01:00", "2026-06-09T00:00:00+01:00", 6), ((string?)ban["from"], (string?)ban["until"], (int)ban["place"]!["line"]!));
     }
@@ -108,7 +108,7 @@ public sealed class NextTests : Workshop
     public void Programs_get_the_same_as_json()
     {
         Write("site.water", Held);
-        var tree = JsonNode.Parse(RunLine("next site.water --at 2026-06-09T09:03 --json --count 1").Output)!;
+        var tree = JsonNode.Parse(RunLine("next site.water --at 2026-06-09T09:03 --report json --count 1").Output)!;
         Assert.Equal("hold", (string?)tree["kept_shut"]![0]!["by"]);
         Assert.Equal(7, (int)tree["kept_shut"]![0]!["place"]!["line"]!);
         Assert.Equal("2026-06-11T06:00:00+01:00", (string?)tree["coming"]![0]!["first"]);
@@ -119,16 +119,16 @@ public sealed class NextTests : Workshop
     {
         Write("site.water", Held);
         var before = DateTimeOffset.UtcNow.AddSeconds(-1);
-        var at = DateTimeOffset.Parse((string)JsonNode.Parse(RunLine("next site.water --json").Output)!["at"]!,
+        var at = DateTimeOffset.Parse((string)JsonNode.Parse(RunLine("next site.water --report json").Output)!["at"]!,
             System.Globalization.CultureInfo.InvariantCulture);
         Assert.InRange(at, before, DateTimeOffset.UtcNow);
     }
 
     [Theory]
-    [InlineData("next site.water --count 0", "\"0\" after --count is no number from 1 to 1000")]
-    [InlineData("next site.water --at noon", "\"noon\" after --at is no date and time")]
+    [InlineData("next site.water --count 0", "--count must be a number from 1 to 1000")]
+    [InlineData("next site.water --at noon", "\"noon\" is not a date and time, as --at needs one")]
     [InlineData("why site.water lawm 2026-06-01", "no zone is called \"lawm\"; did you mean lawn?")]
-    [InlineData("why site.water lawn tomorrow", "\"tomorrow\" after ZONE is no date")]
+    [InlineData("why site.water lawn tomorrow", "\"tomorrow\" is not a date")]
     [InlineData("why site.water", "why needs FILE, ZONE, DATE")]
     public void What_cannot_run_says_why(string line, string why)
     {
@@ -155,7 +155,7 @@ public sealed class NextTests : Workshop
         var result = RunLine($"why site.water {asked}");
         Assert.Contains(text, result.Output, StringComparison.Ordinal);
         Assert.Equal(("", 0), (result.Error, result.ExitCode));
-        var tree = JsonNode.Parse(RunLine($"why site.water {asked} --json").Output)!;
+        var tree = JsonNode.Parse(RunLine($"why site.water {asked} --report json").Output)!;
         Assert.Equal(asked, $"{tree["zone"]} {tree["date"]}");
     }
 

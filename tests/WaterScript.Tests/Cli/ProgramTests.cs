@@ -8,7 +8,7 @@ namespace WaterScript.Tests.Cli;
 public sealed class ProgramTests : Workshop
 {
     [Fact]
-    public void Version_is_a_number() => Assert.Matches("^[0-9]+\\.[0-9]+\\.[0-9]+\n$", Run("--version").Output);
+    public void Version_is_a_number_with_the_commit() => Assert.Matches("^[0-9]+\\.[0-9]+\\.[0-9]+(\\+[0-9a-f]{40})?\n$", Run("--version").Output);
 
     [Theory]
     [InlineData("--help")]

@@ -17,9 +17,9 @@ public sealed class ReportSchemaTests : Workshop
         string[] commands =
         [
             "check FILE --report json --show-accepted",
-            "advise FILE --json",
-            .. new[] { "05:10", "08:03", "21:40" }.Select(time => $"next FILE --at {from:yyyy-MM-dd}T{time} --json --count 3"),
-            .. site.Zones.Take(3).Select(zone => $"why FILE {zone.Name} {from:yyyy-MM-dd} --json"),
+            "advise FILE --report json",
+            .. new[] { "05:10", "08:03", "21:40" }.Select(time => $"next FILE --at {from:yyyy-MM-dd}T{time} --report json --count 3"),
+            .. site.Zones.Take(3).Select(zone => $"why FILE {zone.Name} {from:yyyy-MM-dd} --report json"),
             "diff FILE FILE --report json",
         ];
         Assert.All(commands, command => ReportSchema.Hold(Run([.. command.Split(' ').Select(word => word == "FILE" ? root : word)]).Output));
@@ -28,9 +28,9 @@ public sealed class ReportSchemaTests : Workshop
     [Theory]
     [InlineData("check site.water --report json", "sites/0/tally/more")]
     [InlineData("check site.water --report json", "sites/0/file", "missing")]
-    [InlineData("next site.water --json", "at", "noon")]
-    [InlineData("advise site.water --json", "zones/0/flow")]
-    [InlineData("why site.water lawn 2026-04-01 --json", "schedules/0/due", "maybe")]
+    [InlineData("next site.water --report json", "at", "noon")]
+    [InlineData("advise site.water --report json", "zones/0/flow")]
+    [InlineData("why site.water lawn 2026-04-01 --report json", "schedules/0/due", "maybe")]
     [InlineData("diff site.water site.water --report json", "waterscript_diff", "2")]
     public void The_schema_refuses_what_it_does_not_know(string command, string path, string? value = "3")
     {

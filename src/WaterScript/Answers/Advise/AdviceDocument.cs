@@ -5,7 +5,7 @@ using WaterScript.Documents.Writers;
 namespace WaterScript.Answers.Advise;
 
 /// <summary>The advice for programs, in units that the keys name.</summary>
-[Description("`waterscript advise --json`"), Shape(Of = "advise")]
+[Description("`waterscript advise --report json`"), Shape(Of = "advise")]
 internal sealed record AdviceDocument
 {
     [JsonPropertyName("waterscript_advice"), Description(JsonDocuments.FormMeaning), Shape(Only = JsonDocuments.Form)]

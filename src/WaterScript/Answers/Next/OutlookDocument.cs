@@ -6,7 +6,7 @@ using WaterScript.Documents.Writers;
 namespace WaterScript.Answers.Next;
 
 /// <summary>An outlook for programs.</summary>
-[Description("`waterscript next --json`"), Shape(Of = "next")]
+[Description("`waterscript next --report json`"), Shape(Of = "next")]
 internal sealed record OutlookDocument
 {
     [JsonPropertyName("waterscript_next"), Description(JsonDocuments.FormMeaning), Shape(Only = JsonDocuments.Form)]

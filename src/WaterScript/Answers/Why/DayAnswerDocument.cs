@@ -6,7 +6,7 @@ using WaterScript.Documents.Writers;
 namespace WaterScript.Answers.Why;
 
 /// <summary>Whether a zone is watered on a date and why, for programs.</summary>
-[Description("`waterscript why --json`"), Shape(Of = "why")]
+[Description("`waterscript why --report json`"), Shape(Of = "why")]
 internal sealed record DayAnswerDocument
 {
     [JsonPropertyName("waterscript_why"), Description(JsonDocuments.FormMeaning), Shape(Only = JsonDocuments.Form)]

@@ -133,9 +133,10 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
         var token = Next;
         _index++;
         var span = TextSpan.Cover(row.Tokens[start].Span, token.Span);
-        if (!decimal.TryParse(token.Text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) || value > Limits.MostNumber)
+        var isLarge = !decimal.TryParse(token.Text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) || value > Limits.MostNumber;
+        if (isLarge || value is > 0 and < Limits.LeastNumber)
         {
-            FailRange(span, $"\"{token.Text}\" is too large a number");
+            FailRange(span, $"\"{token.Text}\" is too {(isLarge ? "large" : "small")} a number");
             return null;
         }
 

@@ -138,7 +138,7 @@ internal sealed partial class TokenNormalizer(List<IToken> tokens, Mistakes mist
         {
             NormalizeDegrees(token);
         }
-        else if (Split(token) is { } parts)
+        else if (Split(token) is { } split && GluedMinutes.Meant(split, Before(1)) is var parts)
         {
             mistakes.Unusual(token.Span(), string.Join(' ', parts.Select(part => part.Text)));
             _fixed.AddRange(parts);

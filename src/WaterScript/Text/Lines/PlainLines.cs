@@ -7,9 +7,12 @@ namespace WaterScript.Text.Lines;
 /// in which every character can be seen; colours are its own.
 /// </summary>
 /// <param name="output">Where to; lines end with LF.</param>
-/// <param name="hasColour">Whether the output is a terminal that shows colours.</param>
+/// <param name="hasColour">Whether the output shows colours.</param>
 internal sealed class PlainLines(TextWriter output, bool hasColour = false) : IReportLines
 {
+    /// <summary>Whether lines have colours.</summary>
+    public bool HasColour { get; set; } = hasColour;
+
     private const string Indent = "  ";
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
@@ -72,7 +75,7 @@ internal sealed class PlainLines(TextWriter output, bool hasColour = false) : IR
         // Where a command of a log is taken out, the line does without colours: one might begin in one piece and end in the next.
         var line = plain.ToString();
         var safe = LogCommands.TakenOut(line);
-        output.Write($"{(hasColour && safe == line ? inked : safe)}\n");
+        output.Write($"{(HasColour && safe == line ? inked : safe)}\n");
     }
 
     /// <summary>
