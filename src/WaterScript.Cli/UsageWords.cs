@@ -17,7 +17,7 @@ internal static class UsageWords
     {
         var command = parsed.CommandResult.Command;
         if (parsed.UnmatchedTokens is [var first, ..] unknown)
-            return Unknown(unknown.FirstOrDefault(word => word.Length > 0 && IsDash(word[0]), first), command, surroundings);
+            return Unknown(unknown.FirstOrDefault(BeginsWithDash, first), command, surroundings);
         if (IsOfValue(error, parsed)) return error.Message;
         return error.SymbolResult switch
         {
@@ -36,13 +36,13 @@ internal static class UsageWords
     {
         var words = parsed.CommandResult.Children.OfType<ArgumentResult>().SelectMany(argument => argument.Tokens).Select(token => token.Value).ToHashSet();
         return parsed.Tokens.TakeWhile(token => token.Type != TokenType.DoubleDash).Select(token => token.Value)
-            .FirstOrDefault(word => word.Length > 1 && IsDash(word[0]) && words.Contains(word)) is { } found
+            .FirstOrDefault(word => word.Length > 1 && BeginsWithDash(word) && words.Contains(word)) is { } found
             ? Unknown(found, parsed.CommandResult.Command, surroundings)
             : null;
     }
 
     /// <summary>A hyphen, or what a word processor makes of one.</summary>
-    private static bool IsDash(char letter) => Dashes.Contains(letter);
+    private static bool BeginsWithDash(string word) => word is [var letter, ..] && Dashes.Contains(letter);
 
     private static readonly char[] Dashes = ['-', '\u2010', '\u2011', '\u2012', '\u2013', '\u2014', '\u2212'];
 
@@ -51,7 +51,7 @@ internal static class UsageWords
     private static string Unknown(string word, Command command, Surroundings surroundings)
     {
         if (command is RootCommand && File.Exists(surroundings.At(word))) return $"say what to do with {word}, like this: check {word}";
-        var isOption = IsDash(word[0]);
+        var isOption = BeginsWithDash(word);
         var words = isOption ? command.Options.Concat(command.Parents.OfType<Command>().SelectMany(parent => parent.Options)).Select(option => option.Name)
             : command.Subcommands.Select(subcommand => subcommand.Name);
         var nearest = word == "help" ? "--help" : Spelling.Nearest(isOption ? $"--{word.TrimStart(Dashes)}" : word, words);

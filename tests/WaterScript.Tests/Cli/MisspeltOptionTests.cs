@@ -51,6 +51,10 @@ public sealed partial class MisspeltOptionTests : Workshop
     }
 
     [Fact]
+    public void An_argument_of_nothing_is_answered() =>
+        Assert.StartsWith("waterscript: there is no argument \"\"\n", Run("compile", "site.water", "").Error, StringComparison.Ordinal);
+
+    [Fact]
     public void A_file_that_is_called_like_an_option_is_named_behind_two_dashes()
     {
         Write("--site.water", Good);
