@@ -39,14 +39,14 @@ internal sealed class AdviseCommand
         var reading = _terminal.During("Reading", source.Read);
         new FindingPrinter(_terminal.Error).Print(reading.Findings);
         if (reading.Site is not { } site || reading.Findings.Any(finding => finding.Severity == Severity.Error)) return Refuse(source, reading);
-        var advice = SiteLoader.Answer(site, "Reckoning", () => WateringAdvice.Of(site, parsed.GetValue(_from)), _terminal);
+        var advice = SiteLoader.Answer(site, "Calculating", () => WateringAdvice.Of(site, parsed.GetValue(_from)), _terminal);
         output.Write(reading.Files.Select(read => read.Source), stream => Write(advice, parsed.GetValue(_report) == ReportForm.Json, stream));
         return ExitCode.Success;
     }
 
     private int Refuse(SiteSource source, SiteReading reading)
     {
-        _terminal.Error.Line($"{reading.Site?.DisplayName ?? source.Root.Path}: {FindingSummary.Of(reading.Findings)}. Nothing was reckoned.");
+        _terminal.Error.Line($"{reading.Site?.DisplayName ?? source.Root.Path}: {FindingSummary.Of(reading.Findings)}. Nothing was calculated.");
         return ExitCode.Findings;
     }
 

@@ -11,7 +11,7 @@ internal static class Arguments
 
     /// <summary><c>-o PATH</c></summary>
     public static Option<string?> Output() =>
-        new("--output", "-o") { HelpName = "PATH", Description = "Write to this file, whole or not at all; - is standard output." };
+        new("--output", "-o") { HelpName = "PATH", Description = "Write to this file, never half-written; - is standard output." };
 
     /// <summary>An option with a text.</summary>
     public static Option<string?> Text(string name, string value, string description) => new(name) { HelpName = value, Description = description };

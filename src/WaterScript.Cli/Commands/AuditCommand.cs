@@ -22,11 +22,11 @@ internal sealed class AuditCommand
     private readonly Argument<string[]> _logs =
         new("LOG") { Description = "Logs as CSV, in any order, or - for standard input.", Arity = ArgumentArity.OneOrMore };
     private readonly Option<LogColumns?> _columns = OptionValues.Create(
-        "--columns", "time=NAME,…", "How the log calls its columns, where they have names of their own.", Columns);
+        "--columns", "time=NAME,…", "Map your log's column names.", Columns);
 
-    private readonly Option<int?> _tolerance = Seconds("--tolerance", "By so much a watering may begin or last otherwise. Default: 60.");
+    private readonly Option<int?> _tolerance = Seconds("--tolerance", "Allowed difference in start or length. Default: 60.");
     private readonly Option<int?> _silence = Seconds("--silence", "After so long without a row nothing is known. Default: 3600.");
-    private readonly Option<LocalDate?> _from = OptionValues.Date("--from", "First day of the list in the device, as compile was told. Default: as there.");
+    private readonly Option<LocalDate?> _from = OptionValues.Date("--from", "First day of the list in the device, as in compile. Default: as there.");
     private readonly Option<LocalDate?> _until = OptionValues.Date("--until", "First day that was not in that list any more.");
     private readonly Option<int?> _days = DateOptions.Days();
     private readonly Option<ReportForm?> _report = ReportOption.OfAnswer();

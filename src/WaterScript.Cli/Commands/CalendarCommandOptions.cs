@@ -66,6 +66,6 @@ internal sealed class CalendarCommandOptions
         if (surroundings.Variable(Epoch) is not { Length: > 0 } epoch) return site.Effective.AtMidnight().InUtc().ToInstant();
         return long.TryParse(epoch, NumberStyles.None, CultureInfo.InvariantCulture, out var seconds) && seconds < NodaConstants.SecondsPerDay * 365L * 7_000
             ? Instant.FromUnixTimeSeconds(seconds)
-            : throw new CommandException($"{Epoch} is \"{epoch}\", which is no number of seconds since 1970");
+            : throw new CommandException($"{Epoch} is \"{epoch}\", which is not a number of seconds since 1970");
     }
 }

@@ -22,7 +22,7 @@ internal sealed class ChartCommand
         new("--output", "-o")
         {
             HelpName = "PATH",
-            Description = "The picture: PATH.svg for documents, PATH.html to look at on a screen. It is written whole or not at all."
+            Description = "The picture: PATH.svg for documents, PATH.html to look at on a screen. It is never half-written."
         };
     private readonly Option<LocalDate?> _from = OptionValues.Date("--from", "Begin at noon of this date. Default: the first noon after which there is water.");
     private readonly Option<int?> _days = OptionValues.Number(

@@ -24,7 +24,7 @@ internal sealed class DiffCommand
         };
     private readonly Argument<string> _new = new("NEW") { Description = "The site as it is: a file, REV:path or -." };
     private readonly Option<LocalDate?> _from = OptionValues.Date("--from", "First date to compare. Default: the earlier effective date of the two.");
-    private readonly Option<LocalDate?> _until = OptionValues.Date("--until", "First date that is not compared any more. Default: as far as check looks.");
+    private readonly Option<LocalDate?> _until = OptionValues.Date("--until", "Stop before this date. Default: as far as check looks.");
     private readonly Option<ReportForm?> _report = ReportOption.OfAnswer();
     private readonly Option<string?> _output = Arguments.Output();
     private readonly Option<string?> _root = Arguments.Root();

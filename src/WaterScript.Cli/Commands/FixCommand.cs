@@ -88,7 +88,7 @@ internal sealed class FixCommand(Terminal terminal, PlainLines notes, FileProble
 
     private FixedSite Fix(FixApplier fixApplier, FixTarget site, Func<string>? reached)
     {
-        var corrected = terminal.During("Mending", () => fixApplier.Fix(site), reached);
+        var corrected = terminal.During("Fixing", () => fixApplier.Fix(site), reached);
         foreach (var (fix, path) in corrected.Refused)
         {
             var place = fix.Edits[0].Location;

@@ -17,7 +17,7 @@ internal sealed class FormatCommand
     private readonly Terminal _terminal;
     private readonly Argument<string[]> _files =
         new("FILE") { Description = "Files, folders to lay out every .water file in, or - for standard input.", Arity = ArgumentArity.OneOrMore };
-    private readonly Option<bool> _check = Arguments.Switch("--check", "Write nothing; name the files that would change, and hand back 1 if there are any.");
+    private readonly Option<bool> _check = Arguments.Switch("--check", "Write nothing; name the files that would change, exit with status 1 if any would.");
     private readonly Option<bool> _diff = Arguments.Switch("--diff", "Write nothing; show what would change.");
     private readonly Option<string?> _root = Arguments.Root();
 

@@ -29,7 +29,7 @@ internal static class Verdict
 
     private static string Looked(CheckedSite site)
     {
-        if (site.Lint is not { } lint) return "; what it does in time was not looked at, because of the errors.";
+        if (site.Lint is not { } lint) return "; the timetable was not checked because of these errors.";
         var model = site.Reading.Site!;
         var areas = RuleCategories.All.Skip(1).Select(RuleCategories.NameOf);
         return $" with {Phrases.Count(model.Zones.Length, "zone")} and {Phrases.Count(model.Schedules.Length, "schedule")}. " +

@@ -44,8 +44,8 @@ internal static class BaselineFile
         foreach (var site in sites) yield return baseline.Apply(site);
         if (baseline.Left > 0)
             notes.Line(string.Create(CultureInfo.InvariantCulture,
-                $"{surroundings.Shown(file)}: {baseline.Left} of its findings {(baseline.Left == 1 ? "was" : "were")} not found here; when they are mended, " +
-                $"write it anew with --write-baseline."));
+                $"{surroundings.Shown(file)}: {baseline.Left} of its findings {(baseline.Left == 1 ? "was" : "were")} not found here; " +
+                $"when they are corrected, write it anew with --write-baseline."));
     }
 
     private static Baseline Read(string file, Surroundings surroundings)

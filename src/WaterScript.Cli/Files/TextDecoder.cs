@@ -19,7 +19,7 @@ internal static class TextDecoder
         if (IsNoText(bytes))
         {
             var empty = SourceText.From(path, "");
-            return (empty, Report(empty, 0, 0, "this is no text in UTF-8") with { Help = HelpOf(bytes) });
+            return (empty, Report(empty, 0, 0, "this is not text in UTF-8") with { Help = HelpOf(bytes) });
         }
 
         var text = SourceText.From(path, Lenient.GetString(bytes));

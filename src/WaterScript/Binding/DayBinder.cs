@@ -154,7 +154,7 @@ internal sealed class DayBinder(Scope scope, SourceText source)
     {
         if (node.First.Base is LetDateNode { Name: var name } && scope.Lets.Use(name) is null)
         {
-            var heading = $"\"{name}\" is no day and no date";
+            var heading = $"\"{name}\" is not a day or date";
             if (KnownTypos.Month(name) is { } month)
                 scope.Report(ReadingRules.Missing, At(node.First.Base.Span), $"{month} without its days",
                     help: $"Write its days, like this: 1 {month} to last {month}");

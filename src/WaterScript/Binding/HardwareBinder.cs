@@ -181,7 +181,7 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
         var moves = block.Get(Schema.LatchingValve.ResponseTime);
         if (moves?.Value > pulse?.Value)
             scope.Report(ReadingRules.OutOfRange, block.Find(Schema.LatchingValve.ResponseTime)!.ValueOrigin, "the plunger moves after the pulse is over",
-                help: "Make the pulse longer, or mend `response-time`.");
+                help: "Make the pulse longer, or correct `response-time`.");
         return new LatchingValve(block.Name.Text, block.Label, origin)
         {
             Pulse = pulse,

@@ -136,7 +136,7 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
         {
             if (passes.Value < 1 || passes.Value != decimal.Truncate(passes.Value))
             {
-                scope.Report(ReadingRules.OutOfRange, placed.At(passes.Span), $"{placed.Source.Slice(passes.Span)} is no number of passes",
+                scope.Report(ReadingRules.OutOfRange, placed.At(passes.Span), $"{placed.Source.Slice(passes.Span)} is not a number of passes",
                     "a whole number, 1 or more");
                 return null;
             }
@@ -262,7 +262,7 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
         scope.Report(Finding.At(ReadingRules.Contradiction, end.Origin, heading, "is earlier than the start") with
         {
             Others = [new Label(start.Origin, "the start")],
-            Help = "Write `next day` after it, or mend one of the two times.",
+            Help = "Write `next day` after it, or correct one of the two times.",
             Fix = Fix.Unsafe("write next day", after, " next day"),
         });
     }

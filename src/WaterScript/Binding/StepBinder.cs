@@ -150,7 +150,7 @@ internal sealed class StepBinder
         if (cursor.HasFailed || amount is not { } given) return null;
         if (given.Dimension is Dimension.Depth or Dimension.Volume && given.Value > 0) return given;
         _scope.Report(ReadingRules.WrongUnit, new Location(source, row.Span), $"{source.Slice(row.Span)} is no amount of water",
-            "a depth or a volume is wanted", $"Write it in {Dimension.Depth.UnitList()}, or in {Dimension.Volume.UnitList()}; for a time, write for.");
+            "a depth or a volume is needed", $"Write it in {Dimension.Depth.UnitList()}, or in {Dimension.Volume.UnitList()}; for a time, write for.");
         return null;
     }
 
@@ -164,7 +164,7 @@ internal sealed class StepBinder
             return null;
         }
 
-        _scope.Report(ReadingRules.OutOfRange, new Location(source, node.Span), $"{source.Slice(node.Span)} is no number of times",
+        _scope.Report(ReadingRules.OutOfRange, new Location(source, node.Span), $"{source.Slice(node.Span)} is not a number of times",
             "a whole number, 1 or more");
         return null;
     }

@@ -105,7 +105,7 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
         Exclude(block, Schema.Zone.Flow, Schema.Zone.Emitters, "both flow and emitters");
         if (block.Get(Schema.Zone.Shortest)?.Value > block.Get(Schema.Zone.Longest)?.Value)
             scope.Report(ReadingRules.Contradiction, block.Find(Schema.Zone.Shortest)!.Origin, "`shortest` is longer than `longest`",
-                help: "Exchange the two, or mend one.");
+                help: "Exchange the two, or correct one.");
     }
 
     private void Exclude(BoundBlock block, Property first, Property second, string heading)
@@ -127,7 +127,7 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
             block.Find(Schema.Zone.Rate)!.ValueOrigin,
             "the rate does not follow from flow and area",
             string.Create(System.Globalization.CultureInfo.InvariantCulture, $"flow and area make {calculated:0.##} mm/h"),
-            "Delete the rate, or mend the flow or the area.");
+            "Delete the rate, or correct the flow or the area.");
     }
 
     private Device? DeviceFrom(PlacedNode<BlockNode> placed, DeviceKind kind, BlockSchema schema, int index, ZoneListBinder lists)

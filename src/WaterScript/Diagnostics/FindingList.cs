@@ -72,6 +72,6 @@ internal sealed class FindingList : IReadOnlyList<Finding>
     private static Finding TooMany(Location location) =>
         Finding.At(ReadingRules.OverLimit, location, $"{Limits.ErrorsPerFile} errors in this file, and more") with
         {
-            Help = "Mend the others first, then check again.",
+            Help = "Correct the others first, then check again.",
         };
 }

@@ -159,8 +159,8 @@ internal static class Schema
             new("transformer", "transformer 40 VA at 24 V", "A transformer.",
             new(Dimension.ApparentPower, "Apparent power of the transformer.", Dimension.Voltage, "Its voltage."));
         public static readonly Property<PairType> Continuous =
-            new("continuous", "continuous 500 mA at 5 V", "Current that it gives for as long as wanted.",
-            new(Dimension.Current, "Current for as long as wanted.", Dimension.Voltage, "Voltage of that current."));
+            new("continuous", "continuous 500 mA at 5 V", "Current that it gives for as long as needed.",
+            new(Dimension.Current, "Current for as long as needed.", Dimension.Voltage, "Voltage of that current."));
         public static readonly Property<AmountType> Peak = new("peak", "peak 1 A", "The most current for a moment.", Amount(Dimension.Current));
         public static readonly Property<PairType> Capacitor =
             new("capacitor", "capacitor 4700 uF at 24 V", "The capacitor that pulses are drawn from, and its voltage.",
@@ -367,7 +367,7 @@ internal static class Schema
             MayRepeat = true,
             Keys = [new("since", new ListShape(new DefinedShape("since")), "Shares, each from a date until the next.")],
         };
-        public static readonly Property<WordType> By = new("by", "by climate", "Shares reckoned from the climate.", Word("a source of shares", "climate"))
+        public static readonly Property<WordType> By = new("by", "by climate", "Shares calculated from the climate.", Word("a source of shares", "climate"))
         {
             Keys = [new("by_climate", new TrueShape(), "Calculated from the site's climate.")],
         };

@@ -25,7 +25,7 @@ internal sealed class Mistakes(SourceText source)
         var words = Words.At(place);
         var home = Words.HomeOf(first.Text);
         var nearest = home is null ? Spelling.Nearest(first.Text, words) : null;
-        Add(Finding.At(ReadingRules.Syntax, At(first.Span), $"\"{first.Text}\" begins no statement here",
+        Add(Finding.At(ReadingRules.Syntax, At(first.Span), $"\"{first.Text}\" is not a statement here",
             nearest is null ? "" : $"did you mean \"{nearest}\"?") with
         {
             Help = nearest is not null ? $"Write {nearest}."
@@ -159,7 +159,7 @@ internal sealed class Mistakes(SourceText source)
             : "Write year, month and day, like this: 2026-05-01");
 
     /// <summary><c>from 1 may until 30 sep</c></summary>
-    public void UntilForTo(TextSpan span) => Add(Finding.At(ReadingRules.Syntax, At(span), "\"until\" is not how the last day is named") with
+    public void UntilForTo(TextSpan span) => Add(Finding.At(ReadingRules.Syntax, At(span), "\"until\" does not name the last day here") with
     {
         Help = "Write to in its place; the last day is in it too.",
         Fix = Fix.Unsafe("write to", At(span), "to"),

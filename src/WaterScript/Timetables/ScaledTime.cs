@@ -7,7 +7,7 @@ namespace WaterScript.Timetables;
 internal static class ScaledTime
 {
     /// <summary>
-    /// What can be told apart of a second. A time calculated from an amount may not end, so that the last of its 28 digits is
+    /// What can be distinguished of a second. A time calculated from an amount may not end, so that the last of its 28 digits is
     /// off; that must not turn half a second into less than one.
     /// </summary>
     private const int Decimals = 9;

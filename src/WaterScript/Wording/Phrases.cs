@@ -14,7 +14,7 @@ internal static class Phrases
     public static string Count(long count, string one, string? many = null) =>
         string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? one : many ?? one + "s")}");
 
-    /// <summary>Says zones in a sentence, some of them by name: <c>Both want Lawn, Beds and 3 more.</c></summary>
+    /// <summary>Says zones in a sentence, some of them by name: <c>Both need Lawn, Beds and 3 more.</c></summary>
     internal static string Zones(string verb, IEnumerable<Zone> zones)
     {
         const int most = 6;

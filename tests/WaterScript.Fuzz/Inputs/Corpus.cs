@@ -51,7 +51,7 @@ internal sealed partial class Corpus
     }
 
     private static IEnumerable<SiteFiles> Rules() => RuleCatalogue.Rules
-        .SelectMany(rule => new[] { (rule.Slug, Text: rule.Fires), (rule.Slug + " mended", Text: rule.Fixed) })
+        .SelectMany(rule => new[] { (rule.Slug, Text: rule.Fires), (rule.Slug + " corrected", Text: rule.Fixed) })
         .Where(page => page.Text.Length > 0)
         .Select(page => SiteFiles.Of($"rule {page.Item1}", page.Text.ReplaceLineEndings("\n")));
 

@@ -281,7 +281,7 @@ public sealed class ScheduleRulesTests
     [Fact]
     public void EachZoneThatLacksSomethingIsNamed() =>
         Assert.Equal(
-            ["no run time follows from 12 mm for \"a\"", "no run time follows from 12 mm for \"b\""],
+            ["cannot work out a run time for zone a from 12 mm", "cannot work out a run time for zone b from 12 mm"],
             Expect.Errors(Expect.Read($"{Expect.Garden}schedule s {{ manual; steps {{ water a, b, a with 12 mm }} }}")).Select(finding => finding.Heading));
 
     [Theory]

@@ -39,7 +39,7 @@ public sealed class AdviseTests : Workshop
         var result = Run("advise", "site.water");
         Assert.Equal(("", 1), (result.Output, result.ExitCode));
         Assert.Contains("did you mean \"loam\"?", result.Error, StringComparison.Ordinal);
-        Assert.EndsWith("Nothing was reckoned.\n", result.Error, StringComparison.Ordinal);
+        Assert.EndsWith("Nothing was calculated.\n", result.Error, StringComparison.Ordinal);
     }
 
     [Fact]

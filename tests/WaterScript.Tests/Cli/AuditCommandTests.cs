@@ -139,7 +139,7 @@ public sealed class AuditCommandTests : Workshop
         var result = RunLine("audit yard.water log.csv");
         Assert.Contains(
             $"  {HashOf(Dates)}: not the list of this file for Sun 1 Mar 2026 to Sun 28 Feb 2027: the device ran another file or version, "
-                + "or a list for other dates (say --from and --days as compile was told)\n",
+                + "or a list for other dates (say --from and --days as in compile)\n",
             result.Output,
             StringComparison.Ordinal);
         Assert.Equal(0, result.ExitCode);
@@ -167,7 +167,7 @@ public sealed class AuditCommandTests : Workshop
         Write("log.csv", $"time,output,controller,do,list\n2026-06-01 06:00:00,1,box,open,{hash[..8]}\n2026-06-01 06:10:00,1,box,close,{hash[..7]}\n");
         var text = RunLine($"audit yard.water log.csv {Dates}").Output;
         Assert.Contains($"  {hash[..8]}: the device ran this file", text, StringComparison.Ordinal);
-        Assert.Contains($"  {hash[..7]}: too short to tell which list that is\n", text, StringComparison.Ordinal);
+        Assert.Contains($"  {hash[..7]}: too short to identify which list that is\n", text, StringComparison.Ordinal);
     }
 
     [Fact]

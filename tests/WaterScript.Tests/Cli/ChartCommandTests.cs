@@ -16,7 +16,8 @@ public sealed class ChartCommandTests : Workshop
         var result = Run("chart", "garden.water", "-o", name, "--days", "2");
 
         Assert.Equal((0, ""), (result.ExitCode, result.Output));
-        Assert.EndsWith("Garden: Sat 28 Feb 2026 12:00 to Mon 2 Mar 2026 12:00, Europe/Lisbon. 4 runs, 40 min of valve time, 200 L where the flow is known.\n",
+        Assert.EndsWith(
+            "Garden: Sat 28 Feb 2026 12:00 to Mon 2 Mar 2026 12:00, Europe/Lisbon. 4 runs, valves open 40 min in all, 200 L where the flow is known.\n",
             result.Error, StringComparison.Ordinal);
         Assert.Contains($"<{root} ", Read(name), StringComparison.Ordinal);
         if (root == "svg") Assert.Equal(root, XDocument.Parse(Read(name)).Root!.Name.LocalName);

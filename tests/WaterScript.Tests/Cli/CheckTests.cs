@@ -24,7 +24,7 @@ public sealed class CheckTests : Workshop
         Assert.Contains("error: no zone is called \"lawm\"", result.Output, StringComparison.Ordinal);
         Assert.Contains("  site.water:4:61\n", result.Output, StringComparison.Ordinal);
         Assert.Contains("      | " + new string(' ', 60) + "^^^^", result.Output, StringComparison.Ordinal);
-        Assert.Contains("Garden: 1 error. Read 1 file; what it does in time was not looked at, because of the errors.\n", result.Output,
+        Assert.Contains("Garden: 1 error. Read 1 file; the timetable was not checked because of these errors.\n", result.Output,
             StringComparison.Ordinal);
         Assert.DoesNotContain('\e', result.Output);
         Assert.Equal(("", 1), (result.Error, result.ExitCode));
@@ -175,8 +175,8 @@ public sealed class CheckTests : Workshop
     {
         Write("site.water", bytes);
         var result = Run("check", "site.water");
-        Assert.Contains("error: this is no text in UTF-8 [syntax]", result.Output, StringComparison.Ordinal);
-        Assert.Contains(bytes[0] == 0xFF ? "  Way out: It is UTF-16, which some programs call Unicode. " : "  Way out: Open it in the program", result.Output,
+        Assert.Contains("error: this is not text in UTF-8 [syntax]", result.Output, StringComparison.Ordinal);
+        Assert.Contains(bytes[0] == 0xFF ? "  Fix: It is UTF-16, which some programs call Unicode. " : "  Fix: Open it in the program", result.Output,
             StringComparison.Ordinal);
         Assert.Contains("site.water: 1 error.", result.Output, StringComparison.Ordinal);
         Assert.Equal(("", 1), (result.Error, result.ExitCode));

@@ -34,7 +34,7 @@ public sealed class DeployedTests : Workshop
             Garden: the watering changes. Compared Mon 1 Jun 2026 to Tue 30 Jun 2026.
             Schedules:
               morning: lawn 10 min → 12 min; beds 10 min → 12 min; first different on Mon 1 Jun 2026
-            Water in a week, on an average:
+            Average water per week:
               lawn 700.0 L → 840.0 L (+20 %)
               beds 1 h 10 min → 1 h 24 min (+20 %)
 

@@ -11,13 +11,13 @@ public sealed class DiffTests : Workshop
         "every day",
         "on mon; from 1 apr to 30 sep",
         "  morning: every day → on mon; none → from 1 apr to 30 sep; 731 dates → 52 dates; first different on Sun 1 Mar 2026\n"
-            + "Water in a week, on an average:\n  lawn 700.0 L → 49.8 L (−93 %)\n")]
+            + "Average water per week:\n  lawn 700.0 L → 49.8 L (−93 %)\n")]
     [InlineData(
         "for 10 min",
         "for 15 min",
         "  morning: lawn 10 min → 15 min; beds 10 min → 15 min; first different on Sun 1 Mar 2026\n"
-            + "Water in a week, on an average:\n  lawn 700.0 L → 1050.0 L (+50 %)\n  beds 1 h 10 min → 1 h 45 min (+50 %)\n")]
-    [InlineData("flow 10 L/min", "flow 12 L/min", "Water in a week, on an average:\n  lawn 700.0 L → 840.0 L (+20 %)\n")]
+            + "Average water per week:\n  lawn 700.0 L → 1050.0 L (+50 %)\n  beds 1 h 10 min → 1 h 45 min (+50 %)\n")]
+    [InlineData("flow 10 L/min", "flow 12 L/min", "Average water per week:\n  lawn 700.0 L → 840.0 L (+20 %)\n")]
     [InlineData(
         "schedule morning {",
         "schedule dawn {",

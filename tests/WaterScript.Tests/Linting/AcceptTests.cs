@@ -49,7 +49,7 @@ public class AcceptTests
     [Theory]
     [InlineData("accept ‹skiped-time› because \"so\"", "unknown-name", "Write skipped-time.")]
     [InlineData("accept ‹midday-waterin› because \"so\"", "unknown-name", "Write midday-watering.")]
-    [InlineData("accept ‹syntax› because \"so\"", "contradiction", "Mend what it finds, and delete this line.")]
+    [InlineData("accept ‹syntax› because \"so\"", "contradiction", "Fix what it finds, and delete this line.")]
     public void A_rule_that_is_not_there_or_cannot_be_accepted_is_an_error(string line, string slug, string help)
     {
         var text = Site(atTop: line);

@@ -26,7 +26,7 @@ public class ChangeOverTooShortTests
         Assert.Equal("only 3 s between two waterings from tap", finding.Heading);
         Assert.Equal("06:10:03", finding.Primary.Location.Text);
         Assert.Equal("waters b from 06:10:03", finding.Primary.Text);
-        Assert.Equal(["waters a until 06:10", "wants 8 s"], finding.Others.Select(label => label.Text));
+        Assert.Equal(["waters a until 06:10", "needs 8 s"], finding.Others.Select(label => label.Text));
         Assert.Equal("Start the later one 5 s later or more, or shorten the one before.", finding.Help);
         Assert.Equal(104 + 105, finding.Happens!.Times); // 731 days from a Sunday on
     }

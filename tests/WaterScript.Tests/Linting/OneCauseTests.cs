@@ -44,8 +44,8 @@ public class OneCauseTests
 
     /// <summary>A and B want 30 L/min of 25 first; from 06:20 on, with C, 39.</summary>
     [Theory]
-    [InlineData("on sat; start at 06:20", "together they want up to 39.0 L/min", "Most on Sat 7 Mar 2026 06:20: ")]
-    [InlineData("on sat; start at 05:00", "together they want 30.0 L/min", "")]
+    [InlineData("on sat; start at 06:20", "together they need up to 39.0 L/min", "Most on Sat 7 Mar 2026 06:20: ")]
+    [InlineData("on sat; start at 05:00", "together they need 30.0 L/min", "")]
     public void A_sum_that_differs_is_said_as_the_most(string third, string label, string before)
     {
         var finding = Assert.Single(Lint.Of(

@@ -53,7 +53,7 @@ internal sealed class StrictCalendar
         CheckProperties(one);
         Values.Utc(one.The("DTSTAMP"));
         if (one.Find("LAST-MODIFIED") is { } modified) Values.Utc(modified);
-        if (one.Find("SEQUENCE") is { } sequence && !int.TryParse(sequence.Value, out _)) throw new Malformed(sequence.Number, "SEQUENCE is no number");
+        if (one.Find("SEQUENCE") is { } sequence && !int.TryParse(sequence.Value, out _)) throw new Malformed(sequence.Number, "SEQUENCE is not a number");
         if (one.Find("TRANSP") is { Value: not ("OPAQUE" or "TRANSPARENT") } transparency) throw new Malformed(transparency.Number, "TRANSP is neither");
         var start = At(one.The("DTSTART"), one.The("DTSTART").Value);
         CheckLength(one, start.Instant);

@@ -56,7 +56,7 @@ internal static partial class Values
         var match = DurationGrammar().Match(line.Value);
         var seconds = match.Groups["number"].Captures.Zip(match.Groups["unit"].Captures)
             .Sum(pair => long.Parse(pair.First.Value, CultureInfo.InvariantCulture) * Seconds(pair.Second.Value[0]));
-        return match.Success && seconds > 0 ? seconds : throw new Malformed(line.Number, $"{line.Value} is no duration above zero");
+        return match.Success && seconds > 0 ? seconds : throw new Malformed(line.Number, $"{line.Value} is not a duration above zero");
     }
 
     /// <summary>Seconds east of Greenwich (3.3.14).</summary>

@@ -54,7 +54,7 @@ internal sealed record AuditListItem
     [Description("As the device wrote it.")]
     public required string Hash { get; init; }
 
-    [Shape(Words = ["of this file", "another", "too short to tell", "too long to compare"])]
+    [Shape(Words = ["of this file", "another", "too short to identify", "too long to compare"])]
     public required string Is { get; init; }
 
     [Shape(Of = ShapeAttribute.Name)]

@@ -6,7 +6,7 @@ namespace WaterScript.Answers.Audit;
 /// <summary>Sums of an audit, and the first of each kind of watering, whatever the length of the log.</summary>
 internal sealed class AuditTally(Site site)
 {
-    /// <summary>Hashes of lists that are told apart.</summary>
+    /// <summary>Hashes of lists that differ.</summary>
     private const int MostLists = 100;
 
     private readonly FirstInOrder<EntryKey, AuditEntry> _entries = new(AuditReport.MostEntries);

@@ -37,7 +37,7 @@ internal sealed class AuditText
         ListMatch.Same => "of this file",
         ListMatch.Other => "another",
         ListMatch.TooLong => "too long to compare",
-        _ => "too short to tell",
+        _ => "too short to identify",
     };
 
     private void Write()
@@ -83,11 +83,11 @@ internal sealed class AuditText
         return $"{list.Hash}: " + list.Match switch
         {
             ListMatch.Same => $"the device ran this file, its list for {dates}{(list.Controller is { } controller ? $" of {controller.Name}" : "")}",
-            ListMatch.TooShort => "too short to tell which list that is",
-            ListMatch.TooLong => $"not compared: the list of this file for {dates} is too long; compare a part of it (--from and --days, as compile was told), "
+            ListMatch.TooShort => "too short to identify which list that is",
+            ListMatch.TooLong => $"not compared: the list of this file for {dates} is too long; compare a part of it (--from and --days, as in compile), "
                 + "or the hash that compile writes",
             _ => $"not the list of this file for {dates}: the device ran another file or version, or a list for other dates"
-                + (_report.IsOfDeployed ? "" : " (say --from and --days as compile was told)"),
+                + (_report.IsOfDeployed ? "" : " (say --from and --days as in compile)"),
         };
     }
 

@@ -65,7 +65,7 @@ internal enum ListMatch
     /// <summary>It is another: of another file or version, or for other dates.</summary>
     Other,
 
-    /// <summary>The log has too little of the hash to tell.</summary>
+    /// <summary>The log has too little of the hash to decide.</summary>
     TooShort,
 
     /// <summary>The list of the file is too much work to calculate beside the comparison.</summary>

@@ -28,7 +28,7 @@ internal sealed class LogColumns
     /// <summary>The names that are commonly met.</summary>
     public static LogColumns Default { get; } = new(ImmutableDictionary<string, string>.Empty);
 
-    /// <summary>What can be told of a column.</summary>
+    /// <summary>What can be said of a column.</summary>
     public static IEnumerable<string> Known => Usual.Keys.Order(StringComparer.Ordinal);
 
     /// <summary>The same with another name for a column; null where there is no such column.</summary>

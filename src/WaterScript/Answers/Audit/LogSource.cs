@@ -175,7 +175,7 @@ internal sealed class LogSource
 
         var output = _row[_at.Output];
         if (output.Length == 0) return null;
-        if (!int.TryParse(output, NumberStyles.None, CultureInfo.InvariantCulture, out var number)) return $"{Quoted(output)} is no number of an output";
+        if (!int.TryParse(output, NumberStyles.None, CultureInfo.InvariantCulture, out var number)) return $"{Quoted(output)} is not a number of an output";
         var controller = _row[_at.Controller];
         if (controller.Length == 0 && !_site.NeedsNoController) return "it does not say which controller the output is of";
         zone = _site.ZoneAt(controller, number);

@@ -25,7 +25,7 @@ internal sealed class ChangesText
         _lines.Heading($"{_changes.New.DisplayName}: {Verdict()}");
         if (_changes.InPart is { } part) _lines.Part("Over the limit", [part.Words(new SiteWords(_changes.New))]);
         _lines.Part("Schedules", _changes.Schedules.Select(Words));
-        _lines.Part("Water in a week, on an average", _changes.Zones.Select(Words));
+        _lines.Part("Average water per week", _changes.Zones.Select(Words));
         _lines.Part("Found now", _changes.Appeared.Select(Words));
         _lines.Part("Not found any more", _changes.Gone.Select(Words));
     }

@@ -63,7 +63,7 @@ internal sealed class ScheduleAnswers(Timetable timetable, Zone zone, int day)
         }
 
         var against = schedule.ExceptLines.Where(line => IsDue(schedule, line.Days)).ToList();
-        lines.AddRange(against.Select(line => new DecidingLine(line.Origin, "takes this date away", IsAgainst: true)));
+        lines.AddRange(against.Select(line => new DecidingLine(line.Origin, "skips this date", IsAgainst: true)));
         return against.Count == 0;
     }
 

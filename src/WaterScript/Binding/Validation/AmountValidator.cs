@@ -23,7 +23,8 @@ internal sealed class AmountValidator(IReadOnlySet<string> misread, Scope scope)
         {
             if (misread.Contains(zone.Name) || RunTime.SecondsFor(amount, zone) is not null) continue;
             var (lacks, help) = amount.Dimension == Dimension.Depth ? ForDepth(zone) : ForVolume();
-            scope.Report(Finding.At(ReadingRules.Missing, origin, $"no run time follows from {amount} for \"{zone.Name}\"", "a time is reckoned from this") with
+            scope.Report(Finding.At(
+                ReadingRules.Missing, origin, $"cannot work out a run time for zone {zone.Name} from {amount}", "a time is calculated from this") with
             {
                 Others = [new Label(zone.Origin, lacks)],
                 Help = help,

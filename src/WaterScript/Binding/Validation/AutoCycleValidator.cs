@@ -34,7 +34,8 @@ internal sealed class AutoCycleValidator(IReadOnlySet<string> misread, Scope sco
                 ($"its soil, {zone.Soil.Name}, says nothing of what it takes in", $"Add it to soil {zone.Soil.Name}, like this: intake 10 mm/h"),
             _ => ($"its soil, {zone.Soil.Name}, says nothing of what may stand on it", $"Add it to soil {zone.Soil.Name}, like this: ponds 5 mm"),
         };
-        scope.Report(Finding.At(ReadingRules.Missing, cycle.Origin, $"no cycle follows from what is known of \"{zone.Name}\"", "its lengths are reckoned") with
+        scope.Report(Finding.At(
+            ReadingRules.Missing, cycle.Origin, $"cannot work out a cycle from what is known of zone {zone.Name}", "its lengths are calculated") with
         {
             Others = [new Label(zone.Origin, lacks)],
             Help = $"{help}. Or say the lengths: cycle 6 min soak 30 min",

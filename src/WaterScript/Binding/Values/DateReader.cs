@@ -89,7 +89,7 @@ internal sealed class DateReader(Scope scope, SourceText source)
 
         if (node.Offset is not null)
         {
-            scope.Report(ReadingRules.OutOfRange, At(node.Offset.Span), "only a date with a year can be reckoned on from");
+            scope.Report(ReadingRules.OutOfRange, At(node.Offset.Span), "only a date with a year can be counted on from");
             return null;
         }
 
@@ -118,7 +118,7 @@ internal sealed class DateReader(Scope scope, SourceText source)
         var days = length.InBase / Units.Day.Numerator;
         if (days == decimal.Truncate(days)) return (int)days;
         scope.Report(ReadingRules.OutOfRange, At(row.Span), $"{source.Slice(row.Span)} is not a whole number of days",
-            "dates are reckoned in whole days or weeks");
+            "dates count in whole days or weeks");
         return null;
     }
 

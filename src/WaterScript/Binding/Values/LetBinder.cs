@@ -62,13 +62,13 @@ internal sealed class LetBinder
         if (_open.Contains(token.Text))
         {
             var circle = string.Join(", ", _open.Skip(_open.IndexOf(token.Text)).Append(token.Text));
-            _scope.Report(ReadingRules.Loop, node.At(token.Span), $"\"{token.Text}\" is reckoned from itself: {circle}", help: "Give one of them as a date.");
+            _scope.Report(ReadingRules.Loop, node.At(token.Span), $"\"{token.Text}\" is calculated from itself: {circle}", help: "Give one of them as a date.");
             return null;
         }
 
         if (_open.Count >= Limits.NameDepth)
         {
-            _scope.Report(ReadingRules.OverLimit, node.At(token.Span), $"more than {Limits.NameDepth} dates are reckoned from one another",
+            _scope.Report(ReadingRules.OverLimit, node.At(token.Span), $"more than {Limits.NameDepth} dates are calculated from one another",
                 help: "Give this one as a date.");
             return null;
         }
@@ -96,7 +96,7 @@ internal sealed class LetBinder
         var sign = row.Tokens[1];
         if (sign.Kind is not (TokenKind.Plus or TokenKind.Minus) || row.Tokens.Length == 2)
         {
-            _scope.Report(ReadingRules.Syntax, node.At(sign.Span), $"\"{sign.Text}\" does not belong here", help: "Reckon dates like this: sown + 2 weeks");
+            _scope.Report(ReadingRules.Syntax, node.At(sign.Span), $"\"{sign.Text}\" does not belong here", help: "Count dates like this: sown + 2 weeks");
             return null;
         }
 

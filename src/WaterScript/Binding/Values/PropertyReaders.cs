@@ -219,7 +219,7 @@ internal static class PropertyReaders
         }
         else if (month is { Coldest: null } and not { HumidityLeast: null, Wind: null, Sun: null })
         {
-            row.Scope.Report(ReadingRules.Missing, month.Origin, "humidity, wind and sun without temperatures", "nothing can be reckoned from these alone",
+            row.Scope.Report(ReadingRules.Missing, month.Origin, "humidity, wind and sun without temperatures", "nothing can be calculated from these alone",
                 "Begin with the mean minimum and maximum, like this: 16.1 C to 27.9 C");
         }
 

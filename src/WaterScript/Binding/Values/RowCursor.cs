@@ -386,7 +386,7 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
         var help = dimension == Dimension.Time && source.Slice(span).EndsWith(" m", StringComparison.Ordinal)
             ? $"Write {source.Slice(span)}in."
             : $"Write it in {dimension.UnitList()}.";
-        if (!HasFailed) scope.Report(ReadingRules.WrongUnit, new Location(source, span), heading, $"{dimension.Article()} is wanted", help);
+        if (!HasFailed) scope.Report(ReadingRules.WrongUnit, new Location(source, span), heading, $"{dimension.Article()} is needed", help);
         HasFailed = true;
     }
 

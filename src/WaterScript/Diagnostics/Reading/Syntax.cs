@@ -24,6 +24,6 @@ internal static partial class ReadingRules
             """,
         FixSafety = "Where only one word can have been meant, such as `mon to fri` for `mon-fri`, it is written. Safe. A missing brace is put in only when " +
             "a person says so.",
-        KnownLimits = "A mistake ends its statement, so a second mistake in the same statement is told when the first is mended.",
+        KnownLimits = "A mistake ends its statement, so a second mistake in the same statement is reported when the first is corrected.",
     };
 }

@@ -7,7 +7,7 @@ internal static partial class ReadingRules
     {
         Category = RuleCategory.Reading,
         Finds = """
-            A quantity whose unit measures something else than what is wanted here.
+            A quantity whose unit measures something else than what is needed here.
             """,
         Matters = """
             A flow in litres lacks the time, and a time in litres cannot be kept.

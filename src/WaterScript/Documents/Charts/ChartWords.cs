@@ -29,7 +29,7 @@ internal static class ChartWords
         var litres = all.Sum(run => run.Litres ?? 0);
         var isWhole = all.TrueForAll(run => run.Litres is not null);
         var water = litres == 0 ? "" : $", {all[0].Says.Say(litres, digits: 0)}{(isWhole ? "" : " where the flow is known")}";
-        return $"{Phrases.Count(all.Count, "run")}, {Phrases.Length(all.Sum(run => run.Run.Seconds))} of valve time{water}.";
+        return $"{Phrases.Count(all.Count, "run")}, valves open {Phrases.Length(all.Sum(run => run.Run.Seconds))} in all{water}.";
     }
 
     /// <summary>A finding in a line: <c>1 error: too much water at once. On Tue …</c></summary>

@@ -10,7 +10,7 @@ namespace WaterScript.Documents.Charts;
 /// <summary>The curves of a day: for each supply its flow and the level of its tank, for each controller its power.</summary>
 internal sealed class DayCurves(Site site, ChartRecorder watch, WaterWords words)
 {
-    /// <summary>The curves, in order of the file. What never changes for want of numbers is left out.</summary>
+    /// <summary>The curves, in order of the file. What never changes for lack of numbers is left out.</summary>
     public IEnumerable<ChartCurve> Between(long from, long until)
     {
         foreach (var supply in site.Supplies.Where(supply => supply.Flow is not null || !watch.Flows[supply.Index].IsFlat))

@@ -138,7 +138,7 @@ internal static class HtmlChart
         markup.Element("button", "run →", ("type", "button"), ("id", "later-run"), ("aria-keyshortcuts", "ArrowRight"));
         markup.Element("button", "← day", ("type", "button"), ("id", "earlier-day"), ("aria-keyshortcuts", "["));
         markup.Element("button", "day →", ("type", "button"), ("id", "later-day"), ("aria-keyshortcuts", "]"));
-        markup.Element("output", "Step with the arrow keys, from day to day with [ and ].", ("aria-live", "polite"));
+        markup.Element("output", "Step with the arrow keys, from day to day with [ and ]; tap a bar for details.", ("aria-live", "polite"));
         markup.Close();
     }
 }

@@ -12,7 +12,7 @@ namespace WaterScript.Documents.Reports;
 /// <summary>A finding, for programs.</summary>
 internal class FindingItem(Finding finding)
 {
-    [Description("`waterscript explain` and docs/rules tell about it."), Shape(Of = ShapeAttribute.Slug)]
+    [Description("`waterscript explain` and docs/rules describe it."), Shape(Of = ShapeAttribute.Slug)]
     public string Rule => finding.Rule.Slug;
 
     [Shape(Words = ["error", "warning", "advice"])]

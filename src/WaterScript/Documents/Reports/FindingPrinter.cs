@@ -50,7 +50,7 @@ internal sealed class FindingPrinter(PlainLines lines)
         if (finding.Happens is { } occurrences) PrintIndented(MomentWords.When(occurrences));
         PrintIndented(finding.Details);
         PrintIndented(finding.Assumed);
-        if (FindingText.Help(finding) is { Length: > 0 } help) PrintIndented("Way out: " + help);
+        if (FindingText.Help(finding) is { Length: > 0 } help) PrintIndented("Fix: " + help);
         lines.Line();
     }
 

@@ -21,7 +21,7 @@ internal static class FindingText
             finding.Happens is { } occurrences ? MomentWords.When(occurrences) : "",
             finding.Details,
             finding.Assumed,
-            Help(finding) is { Length: > 0 } help ? "Way out: " + help : "",
+            Help(finding) is { Length: > 0 } help ? "Fix: " + help : "",
         ];
         return DisplayLine.Clean(string.Join('\n', parts.Where(part => part.Length > 0)));
     }

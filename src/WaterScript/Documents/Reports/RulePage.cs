@@ -17,7 +17,7 @@ internal static class RulePage
         page.Append($"# {rule.Slug}\n\n{Capital(rule.Title)}. {Capital(FindingSummary.WordOf(rule.Severity))}.\n\n{Lines(rule.Finds)}\n");
         Section(page, "Why it matters", rule.Matters);
         Source(page, "For example", rule.Fires);
-        Source(page, "Mended", rule.Fixed);
+        Source(page, "Fixed", rule.Fixed);
         Section(page, "Fix", rule.FixSafety);
         Section(page, "Known limits", rule.KnownLimits);
         if (rule.CanBeAccepted)

@@ -53,7 +53,7 @@ internal static class Acceptances
             null => Unknown(line),
             { CanBeAccepted: false } => Finding.At(ReadingRules.Contradiction, line.Rule, $"\"{slug}\" cannot be accepted", "is about reading the file") with
             {
-                Help = "Mend what it finds, and delete this line.",
+                Help = "Fix what it finds, and delete this line.",
             },
             _ => null,
         };

@@ -60,7 +60,7 @@ public class ChartTests
     public void Numbers_stand_in_the_units_of_the_file()
     {
         var text = Charts.TextOf(SvgChart.Write, Charts.Of(LargeSites.EightyZones, "2026-05-06"));
-        Assert.Contains(" of valve time, 13632 gal.", text, StringComparison.Ordinal);
+        Assert.Contains(" in all, 13632 gal.", text, StringComparison.Ordinal);
         Assert.Contains("63.0 gpm: 3.0 gpm too much; gives 60 gpm", text, StringComparison.Ordinal);
         Assert.Contains("down to 19859 gal of 20000 gal; reserve 2000 gal", text, StringComparison.Ordinal);
         Assert.Contains("every 10 min 13:00–17:00, 25 times", text, StringComparison.Ordinal);

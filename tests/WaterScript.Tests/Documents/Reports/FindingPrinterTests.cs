@@ -26,7 +26,7 @@ public class FindingPrinterTests
             }
             """);
         Shows(
-            new Finding(Rule, "too much water at once", At(source, "bench-a + bench-b", "these together want 26.0 L/min"))
+            new Finding(Rule, "too much water at once", At(source, "bench-a + bench-b", "these together need 26.0 L/min"))
             {
                 Others = [At(source, "25 L/min", "the supply gives 25.0 L/min")],
                 Details = "Tue 15 Sep 2026 08:12 for the first time\n  Bench A (output 1)   8.0",
@@ -36,12 +36,12 @@ public class FindingPrinterTests
             error: too much water at once [flow-over-supply]
               site.water:6:9
                 6 |   water bench-a + bench-b, bench-c for 20 min
-                  |         ^^^^^^^^^^^^^^^^^ these together want 26.0 L/min
+                  |         ^^^^^^^^^^^^^^^^^ these together need 26.0 L/min
                 2 |   flow 25 L/min
                   |        -------- the supply gives 25.0 L/min
               Tue 15 Sep 2026 08:12 for the first time
                 Bench A (output 1)   8.0
-              Way out: start the weaning at 08:00:30, which clears 75 of them
+              Fix: start the weaning at 08:00:30, which clears 75 of them
 
             """);
     }
@@ -198,7 +198,7 @@ public class FindingPrinterTests
               site.water:1:1
                 1 | 18min
                   | ^^^^^
-              Way out: write 18 min
+              Fix: write 18 min
 
             """);
     }

@@ -17,7 +17,7 @@ public class GithubReportTests
                 + "::the clock skips 01:30",
             lines[1],
             StringComparison.Ordinal);
-        Assert.Contains("%0AWay out: ", lines[1], StringComparison.Ordinal);
+        Assert.Contains("%0AFix: ", lines[1], StringComparison.Ordinal);
     }
 
     [Fact]

@@ -14,7 +14,7 @@ internal static class LaneItems
     /// <summary>Passes of up to so many seconds are too short to be seen.</summary>
     private const long TooShort = 150;
 
-    /// <summary>Passes that follow each other after longer than so many seconds are told apart, however short they are.</summary>
+    /// <summary>Passes that follow each other after longer than so many seconds are distinguished, however short they are.</summary>
     private const long FarApart = 3_600;
 
     /// <summary>The items of one zone and day.</summary>

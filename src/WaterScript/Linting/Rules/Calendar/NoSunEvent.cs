@@ -17,7 +17,7 @@ internal sealed class NoSunEvent(LintContext context) : IRule
             Near the poles there are days on which the sun does not rise or set. Such a day gets no start.
             """,
         Matters = """
-            In the brightest weeks of the year, when plants want most, nothing would be watered.
+            In the brightest weeks of the year, when plants need most, nothing would be watered.
             """,
         Fires = """
             site plot { timezone Europe/Oslo; location 69.6 N 18.9 E; effective 2026-03-01 }
@@ -29,7 +29,7 @@ internal sealed class NoSunEvent(LintContext context) : IRule
             zone beds { output 1 }
             schedule evening { every day; start at 20:00; steps { water beds for 10 min } }
             """,
-        KnownLimits = "The sun is reckoned for level ground: mountains are not known.",
+        KnownLimits = "The sun is calculated for level ground: mountains are not known.",
     };
 
     public IEnumerable<Finding> Findings() =>

@@ -12,7 +12,7 @@ internal sealed class SkippedTime(LintContext context) : IRule
     {
         Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,
-        Finds = "The wall clock never shows this time on that day. The start is reckoned with the offset before the change (RFC 5545, 3.3.5), so it comes " +
+        Finds = "The wall clock never shows this time on that day. The start is calculated with the offset before the change (RFC 5545, 3.3.5), so it comes " +
             "later on the clock.",
         Matters = """
             Watering is not lost, but it comes an hour later than written, once a year, and may meet another schedule then.

@@ -7,7 +7,7 @@ namespace WaterScript.Linting.Rules.Description;
 /// <summary>A zone that is watered by hand only.</summary>
 internal sealed class ManualOnly(LintContext context) : IRule
 {
-    public static Rule Rule { get; } = new("manual-only", Severity.Warning, "a zone that only a schedule by hand waters")
+    public static Rule Rule { get; } = new("manual-only", Severity.Warning, "a zone watered only by manual schedules")
     {
         Category = RuleCategory.Reading,
         CanBeAccepted = true,

@@ -16,7 +16,7 @@ internal sealed class HoldingCurrent : IRule, ISwitchingObserver
         Category = RuleCategory.Power,
         CanBeAccepted = true,
         Finds = "Adds up the holding currents of all that a controller has on, valves and the loads of pumps, and holds the sum against what its power " +
-            "supply gives for as long as wanted.",
+            "supply gives for as long as needed.",
         Matters = "An overloaded transformer gives less voltage, so that the last valve opened chatters or closes, and it grows hot until its fuse ends " +
             "the watering of the whole garden.",
         Fires = """

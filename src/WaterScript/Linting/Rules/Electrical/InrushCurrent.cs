@@ -35,14 +35,14 @@ internal sealed class InrushCurrent : IRule, ISwitchingObserver
         }
         """;
 
-    public static Rule Rule { get; } = new("inrush-current", Severity.Error, "more current wanted as valves open than the power supply gives")
+    public static Rule Rule { get; } = new("inrush-current", Severity.Error, "valves that open need more current than their power gives")
     {
         Category = RuleCategory.Power,
         CanBeAccepted = true,
         Finds = "At each instant at which a controller opens outputs, adds their inrush currents to the holding currents of what is on already, and holds " +
             "the sum against the\n" +
             "peak of its power supply. A controller with a `stagger` opens one by one, so that only one inrush counts at a time.",
-        Matters = "A solenoid wants about twice its holding current for the moment in which it moves. Where the voltage breaks down in that moment, it " +
+        Matters = "A solenoid needs about twice its holding current for the moment in which it moves. Where the voltage breaks down in that moment, it " +
             "does not move, and hums until somebody comes.",
         Fires = Example.Replace("STAGGER", "", StringComparison.Ordinal),
         Fixed = Example.Replace("STAGGER", "\n  stagger 500 ms", StringComparison.Ordinal),
@@ -51,8 +51,8 @@ internal sealed class InrushCurrent : IRule, ISwitchingObserver
             "takes longer or comes later. A stagger and a later start are tried against this rule; what else they meet is not weighed.",
         KnownLimits = "A `stagger` is taken to be longer than an inrush, which lasts tens of milliseconds. Of a transformer the apparent power that is " +
             "stated is taken for the peak too; many bear more for a moment.\n" +
-            "Instants within one second are told as one time.",
-        Sources = "S = U · (Σ holding of those open + inrush of the one that opens). Common practice: 24 V AC valves want 0.20 to 0.50 A for tens of " +
+            "Instants within one second count as one time.",
+        Sources = "S = U · (Σ holding of those open + inrush of the one that opens). Common practice: 24 V AC valves need 0.20 to 0.50 A for tens of " +
             "milliseconds.",
     };
 
@@ -119,7 +119,7 @@ internal sealed class InrushCurrent : IRule, ISwitchingObserver
         var controller = _context.Site.Controllers[overload.Owner];
         var limit = _limits[overload.Owner]!;
         var finding = PowerOverload.FindingFor(
-            Rule, _context, limit, overload, $"more current wanted as valves open than {controller.DisplayName} has", "needs", "gives") with
+            Rule, _context, limit, overload, $"valves that open need more current than {controller.DisplayName} has", "needs", "gives") with
         {
             Assumed = limit.IsStated ? "" : "No peak is given, so the continuous current is taken for it.",
         };
@@ -143,7 +143,7 @@ internal sealed class InrushCurrent : IRule, ISwitchingObserver
         }
 
         var less = LessAtOnce(finding, overload);
-        return less with { Help = $"Even one by one, with a `stagger`, up to {_limits[overload.Owner]!.Say(most.Worst)} would be wanted. {less.Help}" };
+        return less with { Help = $"Even one by one, with a `stagger`, up to {_limits[overload.Owner]!.Say(most.Worst)} would be needed. {less.Help}" };
     }
 
     private Finding LessAtOnce(Finding finding, Overload overload) =>

@@ -57,7 +57,7 @@ internal sealed class TooManyZones(LintContext context) : IRule, ISwitchingObser
             "tried against this rule; what else it meets is not weighed.",
         KnownLimits = "A change-over `overlap` counts here: for so long both valves are open. A valve that waits for its turn, because the controller has " +
             "a `stagger`, is not open yet.\n" +
-            "What is too much twice within one second is told as once.",
+            "What is too much twice within one second counts as once.",
         Sources = "The number is that of the controller's own manual.",
     };
 

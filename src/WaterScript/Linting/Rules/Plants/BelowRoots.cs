@@ -47,7 +47,7 @@ internal sealed class BelowRoots(LintContext context) : IRule
             }
             """,
         KnownLimits = "What the roots have left from the day before is not counted here: `over-watered` does that, month by month. Zones without soil, " +
-            "plants, depth of roots or application rate are not looked at, nor are schedules by hand.",
+            "plants, depth of roots or application rate are not looked at, nor are manual schedules.",
         Sources = "FAO Irrigation and Drainage Paper 56, 1998, eq. 82.",
     };
 

@@ -13,7 +13,7 @@ internal static class DemandMetWords
     /// <summary>What neither rule about crop demand sees.</summary>
     public const string KnownLimits = "Only with a climate, plants and an application rate. Monthly means are spread evenly over the days, so a real year " +
         "differs. Days count that lie in a row of waterings no more than 31 days apart; a month with fewer than ten of them, or less than 5 mm off, is\n" +
-        "not told of. Schedules by hand are not looked at. Local advice and codes govern.";
+        "not reported. Manual schedules are not looked at. Local advice and codes govern.";
 
     /// <summary>Millimetres in a month that are worth a finding.</summary>
     public const double LeastDifference = 5;

@@ -50,7 +50,7 @@ internal sealed class Runoff : IRule, IRunObserver
             Waters the step in cycles short enough, with soaks long enough. Unsafe: the round takes longer.
             """,
         KnownLimits = "The soil takes in the same all the time, wet or dry. Drip is never looked at, nor are zones without a soil or an application rate, " +
-            "nor schedules by hand.",
+            "nor manual schedules.",
         Sources = "Irrigation Association, *Landscape Irrigation Scheduling and Water Management*, 2005 (from memory).",
     };
 

@@ -54,7 +54,7 @@ internal sealed class SoakTooShort(LintContext context) : IRule, IRunObserver
             }
             """,
         KnownLimits = """
-            Two runs that meet are for `zone-twice`. Schedules by hand are not looked at.
+            Two runs that meet are for `zone-twice`. Manual schedules are not looked at.
             """,
     };
 

@@ -46,8 +46,9 @@ internal sealed class UnevenTogether(LintContext context) : IRule
               }
             }
             """,
-        KnownLimits = "Zones without an application rate are told apart only as drip and sprays. Steps that say how much, `with 12 mm`, give each zone its " +
-            "own time and are not looked at. Nor are schedules by hand.",
+        KnownLimits = "Zones without an application rate are distinguished only as drip and sprays. Steps that say how much, `with 12 mm`, give each zone " +
+            "its " +
+            "own time and are not looked at. Nor are manual schedules.",
         Sources = "Common practice.",
     };
 

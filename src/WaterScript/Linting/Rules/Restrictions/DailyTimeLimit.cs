@@ -5,10 +5,10 @@ using WaterScript.Wording;
 
 namespace WaterScript.Linting.Rules.Restrictions;
 
-/// <summary>Longer water in a day than a restriction allows.</summary>
+/// <summary>More watering time in a day than the restriction allows.</summary>
 internal sealed class DailyTimeLimit(LintContext context) : IRule
 {
-    public static Rule Rule { get; } = new("daily-time-limit", Severity.Error, "longer water in a day than a restriction allows")
+    public static Rule Rule { get; } = new("daily-time-limit", Severity.Error, "more watering time in a day than the restriction allows")
     {
         Category = RuleCategory.Restrictions,
         CanBeAccepted = true,

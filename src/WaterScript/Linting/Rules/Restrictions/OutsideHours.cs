@@ -49,7 +49,7 @@ internal sealed class OutsideHours(LintContext context) : IRule
             }
             """,
         KnownLimits = """
-            On dates without the sunrise or sunset that hours are reckoned from, the hours are not judged, and the report says so.
+            On dates without the sunrise or sunset that hours are counted from, the hours are not judged, and the report says so.
             """,
     };
 

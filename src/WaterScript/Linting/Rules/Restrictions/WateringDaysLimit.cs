@@ -50,7 +50,7 @@ internal sealed class WateringDaysLimit(LintContext context) : IRule
             }
             """,
         KnownLimits = """
-            Where several schedules share a week, the one that makes a day too many is named.
+            Where several schedules share a week, the one that makes one day over the limit is named.
             """,
     };
 
@@ -60,7 +60,7 @@ internal sealed class WateringDaysLimit(LintContext context) : IRule
         Rule,
         context,
         $"{breach.ScheduleIn(context)} waters on more days a week than \"{breach.Restriction.Name}\" allows",
-        $"makes {MomentWords.Date(context.ClockAt(breach.Moment).Date)} a day too many",
+        $"makes {MomentWords.Date(context.ClockAt(breach.Moment).Date)} one day over the limit",
         $"up to {BreachWords.Number(breach.Worst)} days in a week",
         "Water on fewer days, for longer.");
 }

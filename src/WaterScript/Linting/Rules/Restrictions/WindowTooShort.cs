@@ -16,9 +16,9 @@ internal sealed class WindowTooShort(LintContext context) : IRule
         CanBeAccepted = true,
         Finds = "What a pass of a schedule waters in zones that a restriction binds, from the first opening to the last closing, takes longer than the " +
             "longest stretch of its\n" +
-            "`allow between` hours. It is told once for each night, in place of `outside-hours` for every zone that comes too late.",
+            "`allow between` hours. It is reported once for each night, in place of `outside-hours` for every zone that comes too late.",
         Matters = "A scale that lengthens every run in high summer lengthens the whole round, and one morning it no longer ends in time. No other start " +
-            "mends that: it has to become shorter, or be parted.",
+            "helps:  it has to become shorter, or be parted.",
         Fires = """
             site plot {
               timezone   Europe/Lisbon
@@ -55,9 +55,10 @@ internal sealed class WindowTooShort(LintContext context) : IRule
               steps { water north, south for 3 h 30 min }
             }
             """,
-        KnownLimits = "Schedules that follow each other in one night are not added up: the one that comes too late is told by `outside-hours`. In a night " +
+        KnownLimits = "Schedules that follow each other in one night are not added up: the one that comes too late is reported by `outside-hours`. In a " +
+            "night " +
             "that a clock change\n" +
-            "shortens by an hour, a round that fits all others is told here for that night.",
+            "shortens by an hour, a round that fits all others is reported here for that night.",
     };
 
     public IEnumerable<Finding> Findings() => context.Restrictions.BreachesOf(BreachKind.LongerThanHours).Select(FindingFor);

@@ -164,7 +164,7 @@ internal sealed class ChangeOverTooShort : IRule, IRunObserver
         var between = later.Start - earlier.End;
         var start = _context.StartOf(earlier);
         var before = $"waters {ZoneOf(earlier).Name} until {_context.Time(earlier.End)}";
-        var wish = new Label(supply.Change!.Origin, $"wants {Phrases.Length(gap)}");
+        var wish = new Label(supply.Change!.Origin, $"needs {Phrases.Length(gap)}");
         var heading = between == 0
             ? $"no gap between two waterings from {supply.Name}"
             : $"only {Phrases.Length(between)} between two waterings from {supply.Name}";

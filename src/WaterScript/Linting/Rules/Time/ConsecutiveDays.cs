@@ -17,7 +17,7 @@ internal sealed class ConsecutiveDays(LintContext context) : IRule, IDayObserver
             A schedule on odd days waters on the 31st and on the 1st after it: seven times a year, and in a leap year on 29 February and 1 March too.
             """,
         Matters = """
-            Who waters every other day wants a dry day between; where odd days are the rule of a town, the 31st is often left out of it.
+            Who waters every other day expects a dry day between; where odd days are the rule of a town, the 31st is often left out of it.
             """,
         Fires = """
             site plot {

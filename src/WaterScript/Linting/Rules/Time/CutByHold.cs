@@ -4,10 +4,10 @@ using WaterScript.Timetables;
 
 namespace WaterScript.Linting.Rules.Time;
 
-/// <summary>Watering that a hold or a closed season takes.</summary>
+/// <summary>Watering skipped because of a hold or closed season.</summary>
 internal sealed class CutByHold(LintContext context) : IRule
 {
-    public static Rule Rule { get; } = new("cut-by-hold", Severity.Advice, "watering that a hold or a closed season takes")
+    public static Rule Rule { get; } = new("cut-by-hold", Severity.Advice, "watering skipped because of a hold or closed season")
     {
         Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,

@@ -49,7 +49,7 @@ internal sealed class EndsLate(LintContext context) : IRule, IRunObserver
               steps { water lawn for 45 min }
             }
             """,
-        KnownLimits = "Drip, bubblers and mist are not looked at, nor schedules by hand, nor sites without a location. What begins at 10:00 or later is " +
+        KnownLimits = "Drip, bubblers and mist are not looked at, nor manual schedules, nor sites without a location. What begins at 10:00 or later is " +
             "the matter of `midday-watering`.",
         Sources = "Common practice.",
     };

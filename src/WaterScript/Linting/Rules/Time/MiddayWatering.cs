@@ -48,7 +48,7 @@ internal sealed class MiddayWatering(LintContext context) : IRule, IRunObserver
               steps { water lawn for 20 min }
             }
             """,
-        KnownLimits = "Drip, bubblers and mist are not looked at, nor schedules by hand, nor sites without a location.",
+        KnownLimits = "Drip, bubblers and mist are not looked at, nor manual schedules, nor sites without a location.",
         Sources = "Common practice; hours as in local bans on watering by day, for instance Florida Administrative Code 40D-22.201.",
     };
 

@@ -47,7 +47,7 @@ internal sealed class NoSuchOutput(LintContext context) : IRule
         return Finding.At(Rule, place, $"{wired.Controller.Name} has no output {wired.Number}", $"it has {wired.Controller.Outputs}") with
         {
             Others = [new Label(wired.Controller.Outputs!.Value.Place, "this one")],
-            Help = "Use a free output, or mend the controller's `outputs`.",
+            Help = "Use a free output, or correct the controller's `outputs`.",
         };
     }
 }

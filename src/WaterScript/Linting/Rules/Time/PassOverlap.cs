@@ -19,7 +19,7 @@ internal sealed class PassOverlap(LintContext context) : IRule
             first watering to the end of its last, with what lies between.
             """,
         Matters = """
-            Both passes water at once: more flow than the plan shows, and zones that get less than written where both want them.
+            Both passes water at once: more flow than the plan shows, and zones that get less than written where both need them.
             """,
         Fires = """
             site plot {

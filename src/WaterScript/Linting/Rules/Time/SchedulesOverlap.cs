@@ -62,7 +62,7 @@ internal sealed class SchedulesOverlap : IRule, IRunObserver
             }
             """,
         KnownLimits = "What comes only after the dates that are looked at is found where both schedules start at times of the clock; an overlap that\n" +
-            "only a clock change would make is not looked for there. Where two schedules want one zone at once, `zone-twice` says so and this rule says " +
+            "only a clock change would make is not looked for there. Where two schedules need one zone at once, `zone-twice` says so and this rule says " +
             "nothing more, unless the controller can\n" +
             "never run two.",
     };

@@ -46,7 +46,7 @@ internal sealed class ShortRun(LintContext context) : IRule, IRunObserver
             }
             """,
         KnownLimits = """
-            Drip, bubblers and mist are not looked at, nor are schedules by hand.
+            Drip, bubblers and mist are not looked at, nor are manual schedules.
             """,
         Sources = "Common practice.",
     };

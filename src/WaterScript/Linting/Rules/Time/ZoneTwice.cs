@@ -11,7 +11,7 @@ namespace WaterScript.Linting.Rules.Time;
 /// <summary>One zone that two schedules use at once.</summary>
 internal sealed class ZoneTwice(LintContext context) : IRule
 {
-    public static Rule Rule { get; } = new("zone-twice", Severity.Error, "one zone wanted twice at once")
+    public static Rule Rule { get; } = new("zone-twice", Severity.Error, "one zone needed twice at once")
     {
         Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,
@@ -72,7 +72,7 @@ internal sealed class ZoneTwice(LintContext context) : IRule
         return FindingFor(meeting.Earlier, meeting.Later) with
         {
             Happens = occurrenceCounter.Happens(context),
-            Details = Phrases.Zones("Both want", meeting.Zones.Select(index => context.Site.Zones[index])),
+            Details = Phrases.Zones("Both need", meeting.Zones.Select(index => context.Site.Zones[index])),
             Help = Help(meeting.Later, meeting.LaterBy),
             Fix = MovedStart.OfOnly(context.Site.Schedules[meeting.Later.Schedule], meeting.LaterBy)?.Fix,
         };

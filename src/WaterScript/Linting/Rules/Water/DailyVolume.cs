@@ -52,7 +52,7 @@ internal sealed class DailyVolume : IRule, IDemandObserver
             "meet is not weighed.",
         KnownLimits = "Manual schedules are looked at one pass at a time, as if nothing else ran on that day. Other days are tried for schedules `on` days " +
             "of the week, all of them moved by as many days; of the share that fits,\n" +
-            "it is not reckoned what rounding run times to the second and the shortest run times of zones add.",
+            "it is not calculated what rounding run times to the second and the shortest run times of zones add.",
         Sources = "The allowance is the user's own: the tool restates it, the authority's text governs.",
     };
 
@@ -109,7 +109,7 @@ internal sealed class DailyVolume : IRule, IDemandObserver
         var zones = use.WorstByZone.Select((litres, zone) => (Litres: litres, Zone: _context.Site.Zones[zone])).Where(entry => entry.Litres > 0)
             .OrderByDescending(entry => entry.Litres).Select(entry => $"{entry.Zone.DisplayName} {Say(entry.Litres)}");
         var finding = Finding.At(Rule, use.Supply.Daily!.Value.Place, $"more from {use.Supply.DisplayName} in a day than is allowed",
-            $"gives {daily} a day, up to {Say(use.TooMuch.Worst)} are wanted");
+            $"gives {daily} a day, up to {Say(use.TooMuch.Worst)} are needed");
         finding = _context.Manual is { } manual
             ? finding with { Others = [new Label(manual.Origin, "one pass of this")] }
             : finding with { Happens = use.TooMuch.WholeDays };

@@ -86,7 +86,7 @@ internal sealed class DoseWithoutFlow : IRule, IRunObserver
         var finding = new Finding(Rule, $"{device.DisplayName}: {what}", labels[0]) { Others = [.. labels[1..], new Label(device.Origin, Says(device))] };
         return _context.Happening(finding, doses)
             with
-        { Help = "Water longer, or mend `after`, `rinse`, `starts`, `stops` or `bridges gaps up to` of the injector." };
+        { Help = "Water longer, or correct `after`, `rinse`, `starts`, `stops` or `bridges gaps up to` of the injector." };
     }
 
     private static string Says(Device device) =>

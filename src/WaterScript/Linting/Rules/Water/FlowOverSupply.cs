@@ -11,7 +11,7 @@ namespace WaterScript.Linting.Rules.Water;
 /// <summary>Zones that together draw more than their supply gives.</summary>
 internal sealed class FlowOverSupply(LintContext context) : IRule, IDemandObserver
 {
-    public static Rule Rule { get; } = new("flow-over-supply", Severity.Error, "more water wanted at once than the supply gives")
+    public static Rule Rule { get; } = new("flow-over-supply", Severity.Error, "more water needed at once than the supply gives")
     {
         Category = RuleCategory.Water,
         CanBeAccepted = true,
@@ -86,7 +86,7 @@ internal sealed class FlowOverSupply(LintContext context) : IRule, IDemandObserv
         var supply = context.Site.Supplies[overload.Owner];
         var flow = supply.Flow!.Value;
         var limit = new Label(flow.Place, $"gives {Flows.Say(flow.InBase, flow)}");
-        var label = $"{(overload.Places.Length == 1 ? "these together want" : "together they want")} " +
+        var label = $"{(overload.Places.Length == 1 ? "these together need" : "together they need")} " +
             $"{OverloadWords.UpTo(overload, Flows.Say(overload.Worst, flow))}";
         var finding = OverloadWords.FindingFor(Rule, context, overload, $"too much water at once from {supply.DisplayName}", label, limit);
         finding = finding with
@@ -95,7 +95,7 @@ internal sealed class FlowOverSupply(LintContext context) : IRule, IDemandObserv
                 $"{Flows.Say(overload.Worst - flow.InBase, flow)} too much.",
         };
         return overload.Places.Length == 1 && overload.Contributions.Length == 1
-            ? finding with { Help = "Mend the flow of the zone or of the supply, or split the zone." }
+            ? finding with { Help = "Correct the flow of the zone or of the supply, or split the zone." }
             : OverloadWords.WithHelp(finding, context, overload, _overloads, trial => new FlowOverSupply(trial));
     }
 }

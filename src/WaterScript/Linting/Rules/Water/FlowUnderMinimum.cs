@@ -16,7 +16,7 @@ internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObse
     /// <summary>What a pump bears, in seconds: while valves change over, little flows for a moment (common practice).</summary>
     private const long Borne = 10;
 
-    public static Rule Rule { get; } = new("flow-under-minimum", Severity.Warning, "less water wanted than the pump must give")
+    public static Rule Rule { get; } = new("flow-under-minimum", Severity.Warning, "less water drawn than the pump must give")
     {
         Category = RuleCategory.Water,
         CanBeAccepted = true,
@@ -62,7 +62,7 @@ internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObse
             """,
         KnownLimits = "A supply with a `bypass` or a `pressure-tank` is not looked at: they take what the zones do not. How large a pressure tank must be " +
             "is not " +
-            "reckoned. The zones that are named to water together are the fewest whose flows come to the minimum within what the supply gives; whether it " +
+            "calculated. The zones that are named to water together are the fewest whose flows come to the minimum within what the supply gives; whether it " +
             "suits them is not weighed.",
         Sources = "Common practice.",
     };
@@ -100,7 +100,7 @@ internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObse
         var minimum = supply.MinimumFlow!.Value;
         var limit = new Label(minimum.Place, $"must give {Flows.Say(minimum.InBase, minimum)} or more");
         var finding = OverloadWords.FindingFor(
-            Rule, context, overload, $"too little water wanted from {supply.DisplayName}", $"takes no more than {Flows.Say(overload.Worst, minimum)}", limit);
+            Rule, context, overload, $"too little water drawn from {supply.DisplayName}", $"takes no more than {Flows.Say(overload.Worst, minimum)}", limit);
         return finding with
         {
             Details = $"{finding.Details}{OverloadWords.Parts(context.Site, overload.Contributions, amount => Flows.Say(amount, minimum))}, for " +

@@ -20,7 +20,7 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
         Finds = "Follows the level of a tank through all the dates that are looked at: what zones draw, and what the `refill` and the rain from its roof " +
             "add until it is full. Finds when the level would fall under the `reserve`.",
         Matters = """
-            A pump that draws air is soon broken, and the zones that come last stay dry on the hottest days, when most is wanted.
+            A pump that draws air is soon broken, and the zones that come last stay dry on the hottest days, when most is needed.
             """,
         Fires = """
             site plot {

@@ -52,7 +52,7 @@ public class HelpTests
     {
         var finding = Assert.Single(Lint.Of($"{Head}controller box {{ power {{ transformer 20 VA at 24 V }} }}\n{Valves(3)}", "inrush-current"));
 
-        Assert.Equal("Even one by one, with a `stagger`, up to 20.16 VA would be wanted. Water them one after the other: write a comma in place of a plus.",
+        Assert.Equal("Even one by one, with a `stagger`, up to 20.16 VA would be needed. Water them one after the other: write a comma in place of a plus.",
             finding.Help);
         Assert.Empty(Lint.Of(Fixed(finding.Fix!), "inrush-current"));
     }

@@ -41,7 +41,7 @@ public class FlowTests
             "flow-over-supply"));
 
         Assert.Equal("too much water at once from tap", finding.Heading);
-        Assert.Equal("together they want 26.0 L/min", finding.Primary.Text);
+        Assert.Equal("together they need 26.0 L/min", finding.Primary.Text);
         Assert.Equal("lawn (output 1) 16.0 L/min, beds (output 2) 10.0 L/min: 1.0 L/min too much.", finding.Details);
         Assert.Contains(finding.Others, label => label.Text == "gives 25.0 L/min");
         Assert.Equal("On Mon 2 Mar 2026 06:05 for the first time, 104 times on 104 days, last on Mon 21 Feb 2028 06:05.",
@@ -90,7 +90,7 @@ public class FlowTests
 
         Assert.Empty(Lint.Of(Site("supply well { flow 30 L/min; daily 240 L }", Schedule), "daily-volume"));
         var finding = Assert.Single(Lint.Of(Site("supply well { flow 30 L/min; daily 239 L }", Schedule), "daily-volume"));
-        Assert.Equal("gives 239 L a day, up to 240 L are wanted", finding.Primary.Text);
+        Assert.Equal("gives 239 L a day, up to 240 L are needed", finding.Primary.Text);
         Assert.Equal("Most on Mon 2 Mar 2026: lawn 240 L.", finding.Details);
         Assert.True(finding.Happens is { IsWholeDays: true, First.Day: 2 });
     }
