@@ -1,6 +1,7 @@
 using System.Globalization;
 using WaterScript.Diagnostics;
 using WaterScript.Language;
+using WaterScript.Quantities;
 using Xunit;
 
 namespace WaterScript.Tests.Documentation;
@@ -45,6 +46,17 @@ public class ReferenceTests
         Assert.Contains(Reference.Split('\n'), line =>
             line.StartsWith(string.Create(CultureInfo.InvariantCulture, $"| {limit:N0} |"), StringComparison.Ordinal)
             && line.Contains(what, StringComparison.Ordinal));
+
+    [Fact]
+    public void The_units_of_each_row_are_those_of_a_dimension()
+    {
+        var rows = Reference.Split("\n## Units\n")[1].Split("\n## ")[0].Split('\n').Where(line => line.StartsWith("| ", StringComparison.Ordinal)).Skip(2);
+        Assert.Equal(
+            Enum.GetValues<Dimension>().Select(dimension => Sorted(Units.Of(dimension).Select(unit => unit.Symbol))),
+            rows.Select(row => Sorted(row.Split('`').Where((_, index) => index % 2 == 1))));
+    }
+
+    private static string Sorted(IEnumerable<string> symbols) => string.Join(' ', symbols.Order(StringComparer.Ordinal));
 
     private static BlockSchema Block(string kind) => Schema.Blocks.Single(block => block.Kind == kind);
 
