@@ -87,19 +87,23 @@ internal sealed class SiteDescription(Site site)
     {
         writer.Entry("name", valve.Name);
         writer.Entry("label", valve.Label);
-        writer.Entry("kind", valve is LatchingValve ? "latching" : "non-latching");
-        if (valve is LatchingValve latching)
+        switch (valve)
         {
-            writer.Entry(Schema.LatchingValve.PulseTime, latching.Pulse);
-            writer.Entry(Schema.LatchingValve.ResponseTime, latching.ResponseTime);
-            writer.Entry(Schema.LatchingValve.Coil, latching.Coil);
-            writer.Entry(Schema.LatchingValve.MinimumVoltage, latching.MinimumVoltage);
-        }
-        else if (valve is NonLatchingValve nonLatching)
-        {
-            writer.Entry(Schema.NonLatchingValve.Inrush, nonLatching.Inrush);
-            writer.Entry(Schema.NonLatchingValve.Holding, nonLatching.Holding);
-            writer.Entry(Schema.NonLatchingValve.MinimumVoltage, nonLatching.MinimumVoltage);
+            case LatchingValve latching:
+                writer.Entry("kind", "latching");
+                writer.Entry(Schema.LatchingValve.PulseTime, latching.Pulse);
+                writer.Entry(Schema.LatchingValve.ResponseTime, latching.ResponseTime);
+                writer.Entry(Schema.LatchingValve.Coil, latching.Coil);
+                writer.Entry(Schema.LatchingValve.MinimumVoltage, latching.MinimumVoltage);
+                break;
+            case NonLatchingValve nonLatching:
+                writer.Entry("kind", "non-latching");
+                writer.Entry(Schema.NonLatchingValve.Inrush, nonLatching.Inrush);
+                writer.Entry(Schema.NonLatchingValve.Holding, nonLatching.Holding);
+                writer.Entry(Schema.NonLatchingValve.MinimumVoltage, nonLatching.MinimumVoltage);
+                break;
+            default:
+                throw new ArgumentOutOfRangeException(nameof(valve), valve, "a kind of valve that no output describes");
         }
     }
 
