@@ -23,6 +23,12 @@ internal static class Repository
             .Select(Relative)
             .Order(StringComparer.Ordinal);
 
+    /// <summary>Every file under a folder, as paths from the root, but for what building leaves there.</summary>
+    public static IEnumerable<string> FilesUnder(string folder) =>
+        Directory.EnumerateFiles(Path.Combine(Root, folder), "*", SearchOption.AllDirectories)
+            .Select(Relative)
+            .Where(path => !path.Split('/').Any(part => part is "bin" or "obj" or "node_modules"));
+
     /// <summary>The text of a file, given by its path from the root.</summary>
     public static string Read(string path) => File.ReadAllText(Path.Combine(Root, path));
 
