@@ -1,0 +1,50 @@
+using System.Text.RegularExpressions;
+using Xunit;
+
+namespace WaterScript.Tests.Documentation;
+
+/// <summary>What the contributors' guide names is there: files, folders and classes of tests.</summary>
+public sealed partial class NamedFilesTests
+{
+    private static readonly string Guide = Repository.Read("DEVELOPERS.md").ReplaceLineEndings("\n");
+
+    private static readonly string[] Files =
+    [
+        .. Directory.EnumerateFiles(Repository.Root).Select(path => Path.GetFileName(path)!),
+        .. new[] { "src", "tests", "grammar", "docs", "examples", ".ci" }.SelectMany(Repository.FilesUnder),
+    ];
+
+    /// <summary>What stands as code within a line and looks like a path: it has a stroke, or ends as a file does. NAME and RULE stand for any.</summary>
+    public static TheoryData<string> Paths =>
+    [
+        .. Code().Matches(WithoutBlocks()).Select(match => match.Groups["code"].Value)
+            .Where(code => PathLike().IsMatch(code) && !code.Split('/', '.').Any(part => part is "NAME" or "RULE")).Distinct(),
+    ];
+
+    /// <summary>Classes of tests, as the guide names them in its text and after <c>--filter</c>.</summary>
+    public static TheoryData<string> Classes => [.. TestClass().Matches(Guide).Select(match => match.Value).Distinct()];
+
+    [Theory]
+    [MemberData(nameof(Paths))]
+    public void A_path_is_there(string path)
+    {
+        var pattern = new Regex("(^|/)" + Regex.Escape(path.TrimEnd('/')).Replace(@"\*", "[^/]*", StringComparison.Ordinal) + "($|/)");
+        Assert.Contains(Files, pattern.IsMatch);
+    }
+
+    [Theory]
+    [MemberData(nameof(Classes))]
+    public void A_class_of_tests_is_there(string name) =>
+        Assert.Contains(typeof(NamedFilesTests).Assembly.GetTypes(), type => type.Name.StartsWith(name, StringComparison.Ordinal));
+
+    private static string WithoutBlocks() => string.Concat(Guide.Split("```").Where((_, index) => index % 2 == 0));
+
+    [GeneratedRegex("`(?<code>[^`\n]+)`")]
+    private static partial Regex Code();
+
+    [GeneratedRegex(@"^[\w.*-]+(/[\w.*-]*)+$|^[\w*]+\.(cs|g4|txt|props|config|md|json)$")]
+    private static partial Regex PathLike();
+
+    [GeneratedRegex(@"\b[A-Z]\w+Tests\b|\bRulePages\b|\bReportSchemaPage\b")]
+    private static partial Regex TestClass();
+}
