@@ -8,6 +8,9 @@ public sealed class OptionsPageTests : Workshop
 {
     private static readonly string Page = Repository.Read("docs/command-line.md").ReplaceLineEndings("\n");
 
+    /// <summary>It has what all commands take.</summary>
+    private static readonly string Introduction = Page.Split("\n## ")[0];
+
     public static TheoryData<string> Commands =>
         ["advise", "audit", "chart", "check", "compile", "diff", "explain", "format", "next", "why"];
 
@@ -19,7 +22,7 @@ public sealed class OptionsPageTests : Workshop
     [MemberData(nameof(Commands))]
     public void A_command_has_its_options_on_the_page(string command)
     {
-        var section = Page.Split($"\n## {command}\n")[1].Split("\n## ")[0];
+        var section = Introduction + Page.Split($"\n## {command}\n")[1].Split("\n## ")[0];
         var options = Offered($"{command} --").Where(option => option != "--help").ToArray();
         Assert.All(options, option => Assert.Matches(Whole(option == "--output" ? "-o" : option), section));
         var words = options.SelectMany(option => Offered($"{command} {option} ")).Where(word => char.IsAsciiLetterLower(word[0]));
