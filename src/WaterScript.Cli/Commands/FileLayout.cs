@@ -34,7 +34,7 @@ internal sealed record FileLayout(string Path, SourceText Source, SourceText? Fo
         return layout;
     }
 
-    /// <summary>What tells the site of a file from others; null where it is not the file of a site, or the site has an error.</summary>
+    /// <summary>What distinguishes the site of a file from others; null where it is not the file of a site, or the site has an error.</summary>
     private static string? HashOf(SiteSource file, SourceText root) =>
         file.Read(new Dictionary<string, SourceText>(StringComparer.Ordinal) { [root.Path] = root }) is { Site: { } site, Findings.HasErrors: false }
             ? SiteHash.Of(site)

@@ -3,7 +3,7 @@ using WaterScript.Model;
 
 namespace WaterScript.Agronomy;
 
-/// <summary>What plants of a climate want, month by month.</summary>
+/// <summary>What plants of a climate need, month by month.</summary>
 internal static class CropDemand
 {
     /// <summary>Days that the months have on average, so that what is calculated for a month does not hang on the year.</summary>

@@ -23,7 +23,7 @@ internal sealed class PassUnderWay
     /// <summary>End of its runs so far.</summary>
     public long End { get; set; }
 
-    /// <summary>Whether somebody was told of it and may keep it. Others are used again for another pass.</summary>
+    /// <summary>Whether somebody has it and may keep it. Others are used again for another pass.</summary>
     public bool IsReported { get; set; }
 
     /// <summary>Becomes the pass of its first run.</summary>

@@ -8,7 +8,7 @@ namespace WaterScript.Timetables;
 /// <summary>
 /// Lays the steps of a schedule out on the seconds of one pass. The binder has refused steps that nest too deep or make too
 /// many runs, so that this ends and fits in memory. It has also reported each amount that a zone cannot turn into a time and
-/// each cycle whose lengths it cannot calculate: they come here only when somebody wants the timetable despite that, and then
+/// each cycle whose lengths it cannot calculate: they come here only when somebody asks for the timetable despite that, and then
 /// such amounts are left out and such zones are not split.
 /// </summary>
 internal sealed class PassPlanner

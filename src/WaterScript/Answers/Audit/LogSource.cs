@@ -123,7 +123,7 @@ internal sealed class LogSource
         LogTimes.Number(_row[_at.Meter]),
         Kept(_row[_at.List], ref _lastList));
 
-    /// <summary>The reason in its own column, or after a comma: <c>skip,rain</c>.</summary>
+    /// <summary>The reason in its own column, or after a comma: <c>skip,frost</c>.</summary>
     private string? Reason()
     {
         if (Kept(_row[_at.Why], ref _lastReason) is { } why) return why;

@@ -90,7 +90,7 @@ internal sealed record ZoneItem
 }
 
 /// <summary>A finding of one version.</summary>
-[Shape(Of = "told")]
+[Shape(Of = "change")]
 internal sealed record ChangedFindingItem
 {
     [Shape(Of = ShapeAttribute.Slug)]

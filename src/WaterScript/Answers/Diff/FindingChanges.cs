@@ -4,7 +4,7 @@ using WaterScript.Diagnostics;
 
 namespace WaterScript.Answers.Diff;
 
-/// <summary>Tells findings of two versions of a site apart by what they say of which words, whatever the layout and the file.</summary>
+/// <summary>Distinguishes findings of two versions of a site by what they say of which words, whatever the layout and the file.</summary>
 internal static partial class FindingChanges
 {
     /// <summary>

@@ -10,7 +10,7 @@ internal static class ChartScript
         (() => {
           const runs = [...document.querySelectorAll(".run[data-run]")].sort((a, b) => a.dataset.run - b.dataset.run);
           const days = [...document.querySelectorAll("section.day")];
-          const told = document.querySelector("output");
+          const words = document.querySelector("output");
           let at = -1;
 
           const show = (index) => {
@@ -26,7 +26,7 @@ internal static class ChartScript
             scroll.scrollLeft += box.left - view.left - view.width * 0.6;
             run.focus({ preventScroll: true });
             if (box.top < 0 || box.bottom > innerHeight - 100) run.scrollIntoView({ block: "center", inline: "nearest" });
-            told.textContent = (at + 1) + " of " + runs.length + ". " + run.querySelector("title").textContent;
+            words.textContent = (at + 1) + " of " + runs.length + ". " + run.querySelector("title").textContent;
           };
 
           const showDay = (step) => {

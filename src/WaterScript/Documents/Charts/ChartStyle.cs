@@ -1,8 +1,8 @@
 namespace WaterScript.Documents.Charts;
 
 /// <summary>
-/// How charts look. Water is blue and what is wrong is orange, two colours that all common kinds of colour blindness tell apart (from memory of
-/// Okabe and Ito, "Color Universal Design"); and each is told by its form as well.
+/// How charts look. Water is blue and what is wrong is orange, two colours that people of all common kinds of colour blindness distinguish (from memory of
+/// Okabe and Ito, "Color Universal Design"); and each is known by its form as well.
 /// </summary>
 internal static class ChartStyle
 {

@@ -36,7 +36,7 @@ internal readonly record struct EventForm(OccasionKey Key, int SecondOfDay, long
 /// <summary>A series of events.</summary>
 /// <param name="Form">What they have in common.</param>
 /// <param name="Series">On which days.</param>
-/// <param name="Mark">The date of its first event, which tells it from other series of the same passes; null for the first of them.</param>
+/// <param name="Mark">The date of its first event, which distinguishes it from other series of the same passes; null for the first of them.</param>
 internal sealed record EventSeries(EventForm Form, Series Series, int? Mark);
 
 /// <summary>The events of one schedule.</summary>

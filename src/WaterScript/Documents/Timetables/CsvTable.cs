@@ -9,7 +9,7 @@ namespace WaterScript.Documents.Timetables;
 
 /// <summary>
 /// A list as lines of CSV (RFC 4180), counted and hashed. A document closes each of its lists with that count and hash, so that
-/// the YAML, the JSON and the CSV of one timetable can be told to hold the same, and one that was cut off is noticed.
+/// the YAML, the JSON and the CSV of one timetable can be seen to hold the same, and one that was cut off is noticed.
 /// </summary>
 internal abstract class CsvTable : IDisposable
 {

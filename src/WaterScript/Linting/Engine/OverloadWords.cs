@@ -16,12 +16,12 @@ internal static class OverloadWords
     /// <param name="context">Knows names and clocks.</param>
     /// <param name="overload">The cause.</param>
     /// <param name="heading">What was found.</param>
-    /// <param name="wanted">What is said at the step that is looked at.</param>
+    /// <param name="needed">What is said at the step that is looked at.</param>
     /// <param name="limit">The limit and where it stands.</param>
-    public static Finding FindingFor(Rule rule, LintContext context, Overload overload, string heading, string wanted, Label limit)
+    public static Finding FindingFor(Rule rule, LintContext context, Overload overload, string heading, string needed, Label limit)
     {
         var places = overload.Places;
-        var labels = places[^1].Labels(wanted).Concat(places[..^1].Reverse().SelectMany(place => place.Labels("at the same time as this"))).ToArray();
+        var labels = places[^1].Labels(needed).Concat(places[..^1].Reverse().SelectMany(place => place.Labels("at the same time as this"))).ToArray();
         var finding = new Finding(rule, heading, labels[0]) { Others = [.. labels[1..], limit] };
         return context.Happening(finding, overload.OccurrenceCounter);
     }

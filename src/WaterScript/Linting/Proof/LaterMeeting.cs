@@ -11,7 +11,7 @@ namespace WaterScript.Linting.Proof;
 /// <param name="Later">The one that begins meanwhile.</param>
 /// <param name="LastDay">The last date of the 400 years on which they do, in days since 1970-01-01; that of the first where it comes after them.</param>
 /// <param name="Days">On how many dates of the 400 years.</param>
-/// <param name="IsForEver">Whether it comes after the 400 years, which only arithmetic tells.</param>
+/// <param name="IsForEver">Whether it comes after the 400 years, which only arithmetic shows.</param>
 internal sealed record LaterMeeting(Claim Earlier, Claim Later, int LastDay, int Days, bool IsForEver)
 {
     /// <summary>What is found after the horizon is a warning: there is time to fix it.</summary>

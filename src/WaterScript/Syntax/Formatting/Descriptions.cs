@@ -3,7 +3,7 @@ using WaterScript.Syntax.Tokens;
 
 namespace WaterScript.Syntax.Formatting;
 
-/// <summary>Tells descriptions, whose properties stand in columns, from other statements.</summary>
+/// <summary>Distinguishes descriptions, whose properties stand in columns, from other statements.</summary>
 internal static class Descriptions
 {
     /// <summary>Whether a statement at the top of a file is a description: <c>zone lawn { … }</c>. It begins with no word of another statement.</summary>

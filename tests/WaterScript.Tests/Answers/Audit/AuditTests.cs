@@ -110,7 +110,7 @@ public sealed class AuditTests
             "2000-01-01 00:00:07;;boot",
             "1780294800,25;3;open;hand;",
             "1780294860;3;close;;;;;",
-            "2026-06-01 20:00:00;;\"skip,rain\";",
+            "2026-06-01 20:00:00;;\"skip,frost\";",
             "2026-06-01 20:00;9;open",
             "yesterday;1;open",
             "2026-06-01 20:00;1;drip",

@@ -34,7 +34,7 @@ internal static class TextWidth
         return kept.ToString().TrimEnd() + Ellipsis;
     }
 
-    /// <summary>A name, cut off before its last word where that is short: of many alike it is the number that tells them apart.</summary>
+    /// <summary>A name, cut off before its last word where that is short: of many alike it is the number that distinguishes them.</summary>
     public static string FitName(string name, double size, double room)
     {
         var last = name[(name.LastIndexOf(' ') + 1)..];

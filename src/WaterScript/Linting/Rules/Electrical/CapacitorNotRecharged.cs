@@ -20,7 +20,7 @@ internal sealed class CapacitorNotRecharged : IRule, ISwitchingObserver
         controller box {
           outputs 2
           stagger STAGGER
-          power { capacitor 2200 uF at 24 V; recharge 0.5 W efficiency 80 % }
+          power { capacitor 2700 uF at 24 V; recharge 0.5 W efficiency 80 % }
         }
         valve click latching { pulse 50 ms; coil 20 ohm; minimum-voltage 7 V }
         zone a { output 1; valve click }

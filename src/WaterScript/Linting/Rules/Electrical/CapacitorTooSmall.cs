@@ -26,7 +26,7 @@ internal sealed class CapacitorTooSmall(LintContext context) : IRule
             controller box {
               outputs 2
               stagger 5 s
-              power { capacitor 2200 uF at 24 V; recharge 0.5 W efficiency 80 % }
+              power { capacitor 1800 uF at 24 V; recharge 0.5 W efficiency 80 % }
             }
             valve click latching { pulse 50 ms; coil 20 ohm; minimum-voltage 12 V }
             zone beds { output 1; valve click }

@@ -14,12 +14,12 @@ internal static class PowerOverload
     /// <param name="limit">What the controller can carry.</param>
     /// <param name="overload">The cause; its owner is the controller.</param>
     /// <param name="heading">What was found.</param>
-    /// <param name="wants">The verb for what is asked.</param>
+    /// <param name="verb">The verb for what is asked.</param>
     /// <param name="gives">The verb for what there is.</param>
-    public static Finding FindingFor(Rule rule, LintContext context, PowerLimit limit, Overload overload, string heading, string wants, string gives)
+    public static Finding FindingFor(Rule rule, LintContext context, PowerLimit limit, Overload overload, string heading, string verb, string gives)
     {
-        var wanted = $"{wants} {OverloadWords.UpTo(overload, limit.Say(overload.Worst))}";
-        var finding = OverloadWords.FindingFor(rule, context, overload, heading, wanted, new Label(limit.Place, $"{gives} {limit.Amount}"));
+        var needed = $"{verb} {OverloadWords.UpTo(overload, limit.Say(overload.Worst))}";
+        var finding = OverloadWords.FindingFor(rule, context, overload, heading, needed, new Label(limit.Place, $"{gives} {limit.Amount}"));
         return finding with
         {
             Details =

@@ -30,7 +30,7 @@ internal sealed class ShortRun(LintContext context) : IRule, IRunObserver
             schedule morning {
               every day
               start at 06:00
-              steps { water beds for 90 s }
+              steps { water beds for 80 s }
             }
             """,
         Fixed = """
