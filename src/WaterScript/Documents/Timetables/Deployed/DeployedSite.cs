@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Security.Cryptography;
 using NodaTime;
 using WaterScript.Calendars;
+using WaterScript.Diagnostics;
 using WaterScript.Documents.Writers;
 using WaterScript.Language;
 using WaterScript.Model;
@@ -17,7 +18,9 @@ namespace WaterScript.Documents.Timetables.Deployed;
 internal sealed class DeployedSite : IDisposable
 {
     private const decimal MostOutputs = int.MaxValue;
-    private const decimal MostFlow = 1_000_000_000;
+
+    /// <summary>In L/min: a number that a file may have, in the largest of its units.</summary>
+    private const decimal MostFlow = 1_000 * Limits.MostNumber;
 
     private static readonly Unit LitresPerMinute = Units.Of(Dimension.Flow).First(unit => unit.Symbol == "L/min");
 
