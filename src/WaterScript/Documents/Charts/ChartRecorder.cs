@@ -1,11 +1,11 @@
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
+using WaterScript.Simulation;
 using WaterScript.Simulation.Electrical;
 using WaterScript.Simulation.Water;
-using WaterScript.Simulation;
-using WaterScript.Timetables.Switchings;
 using WaterScript.Timetables;
+using WaterScript.Timetables.Switchings;
 
 namespace WaterScript.Documents.Charts;
 
