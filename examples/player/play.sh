@@ -58,7 +58,7 @@ fault() (
   CONTROLLER=$controller awk -F , -v outputs="$outputs" '
     function say(what) { print "line " NR ": " what; exit }
 
-    # Digits only, no 0 in front that could mean eight, and no more than awk and a small board reckon with exactly.
+    # Digits only, no 0 in front that could mean eight, and no more than awk and a small board calculate with exactly.
     function is_whole(text, least, most) { return text ~ /^(0|[1-9][0-9]*)$/ && length(text) <= 10 && text + 0 >= least && text + 0 <= most }
     function is_pulse(text) { return text ~ /^(0|[1-9][0-9]*)([.][0-9]+)?$/ && length(text) <= 10 && text + 0 > 0 && text + 0 <= 10000 }
 

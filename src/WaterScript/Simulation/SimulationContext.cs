@@ -9,7 +9,7 @@ using WaterScript.Timetables;
 namespace WaterScript.Simulation;
 
 /// <summary>
-/// What all who watch one walk over a timetable share: the site, the dates, the clock, and who asks for what. It belongs to one thread at a time, as its
+/// What all who observe one walk over a timetable share: the site, the dates, the clock, and who asks for what. It belongs to one thread at a time, as its
 /// timetable does.
 /// </summary>
 /// <param name="timetable">What is walked over.</param>

@@ -7,7 +7,7 @@ namespace WaterScript.Simulation;
 /// <summary>One walk over a horizon for all who observe it: each date, run, opening and switching is calculated once, whoever observes it.</summary>
 internal sealed class TimelineWalker
 {
-    private const int WorkOfWatch = 3, WorkOfRunForOutputs = 1, WorkOfOpening = 10, WorkOfSwitching = 10;
+    private const int WorkOfVisit = 3, WorkOfRunForOutputs = 1, WorkOfOpening = 10, WorkOfSwitching = 10;
 
     private readonly SimulationContext _context;
     private readonly SimulationContext _outputs;
@@ -32,11 +32,11 @@ internal sealed class TimelineWalker
         (_context, _outputs) = (context, outputs);
         _demand = new Demand(context.Site, [.. observers.OfType<IDemandObserver>()], context.Spend);
         _days = [.. observers.OfType<IDayObserver>()];
-        _openings = [.. observers.OfType<IOpeningObserver>().Where(check => check.ObservesAny)];
-        IRunObserver[] watches = [_demand, .. observers.OfType<IRunObserver>()];
-        _runsOfZone = [.. context.Site.Zones.Select(zone => watches.Where(watch => watch.Observes(zone)).ToArray())];
+        _openings = [.. observers.OfType<IOpeningObserver>().Where(observer => observer.ObservesAny)];
+        IRunObserver[] interested = [_demand, .. observers.OfType<IRunObserver>()];
+        _runsOfZone = [.. context.Site.Zones.Select(zone => interested.Where(observer => observer.Observes(zone)).ToArray())];
         ISwitchingObserver[] switchings = [.. observers.OfType<ISwitchingObserver>()];
-        _switchingsOfController = [.. context.Site.Controllers.Select(controller => switchings.Where(check => check.Observes(controller)).ToArray())];
+        _switchingsOfController = [.. context.Site.Controllers.Select(controller => switchings.Where(observer => observer.Observes(controller)).ToArray())];
     }
 
     /// <summary>Walks.</summary>
@@ -88,9 +88,9 @@ internal sealed class TimelineWalker
         {
             _runs = run.Number;
             _context.Reach(run);
-            var watches = _runsOfZone[run.Zone];
-            _context.Spend(watches.Length * WorkOfWatch);
-            foreach (var watch in watches) watch.Visit(run);
+            var interested = _runsOfZone[run.Zone];
+            _context.Spend(interested.Length * WorkOfVisit);
+            foreach (var observer in interested) observer.Visit(run);
             yield return run;
         }
     }

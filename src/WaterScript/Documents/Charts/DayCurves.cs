@@ -8,25 +8,25 @@ using WaterScript.Wording;
 namespace WaterScript.Documents.Charts;
 
 /// <summary>The curves of a day: for each supply its flow and the level of its tank, for each controller its power.</summary>
-internal sealed class DayCurves(Site site, ChartRecorder watch, WaterWords words)
+internal sealed class DayCurves(Site site, ChartRecorder recorder, WaterWords words)
 {
     /// <summary>The curves, in order of the file. What never changes for lack of numbers is left out.</summary>
     public IEnumerable<ChartCurve> Between(long from, long until)
     {
-        foreach (var supply in site.Supplies.Where(supply => supply.Flow is not null || !watch.Flows[supply.Index].IsFlat))
+        foreach (var supply in site.Supplies.Where(supply => supply.Flow is not null || !recorder.Flows[supply.Index].IsFlat))
         {
-            yield return FlowOf(supply, supply.Flow?.Unit ?? words.Flow, watch.Flows[supply.Index].Between(from, until));
+            yield return FlowOf(supply, supply.Flow?.Unit ?? words.Flow, recorder.Flows[supply.Index].Between(from, until));
         }
 
         foreach (var supply in site.Supplies)
         {
-            if (watch.Levels[supply.Index] is { } line) yield return LevelOf(supply, line.Between(from, until));
+            if (recorder.Levels[supply.Index] is { } line) yield return LevelOf(supply, line.Between(from, until));
         }
 
         foreach (var controller in site.Controllers)
         {
-            var line = watch.Powers[controller.Index];
-            if (watch.PowerLimits[controller.Index] is { } limit && !line.IsFlat) yield return PowerOf(controller, limit, line.Between(from, until));
+            var line = recorder.Powers[controller.Index];
+            if (recorder.PowerLimits[controller.Index] is { } limit && !line.IsFlat) yield return PowerOf(controller, limit, line.Between(from, until));
         }
     }
 
