@@ -134,10 +134,10 @@ internal static class HtmlChart
     private static void WriteSteps(MarkupWriter markup)
     {
         markup.Open("nav", ("class", "steps"), ("aria-label", "Steps"));
-        markup.Element("button", "← run", ("type", "button"), ("id", "earlier-run"), ("aria-keyshortcuts", "ArrowLeft"));
-        markup.Element("button", "run →", ("type", "button"), ("id", "later-run"), ("aria-keyshortcuts", "ArrowRight"));
-        markup.Element("button", "← day", ("type", "button"), ("id", "earlier-day"), ("aria-keyshortcuts", "["));
-        markup.Element("button", "day →", ("type", "button"), ("id", "later-day"), ("aria-keyshortcuts", "]"));
+        markup.Element("button", "earlier run", ("type", "button"), ("id", "earlier-run"), ("aria-keyshortcuts", "ArrowLeft"));
+        markup.Element("button", "later run", ("type", "button"), ("id", "later-run"), ("aria-keyshortcuts", "ArrowRight"));
+        markup.Element("button", "earlier day", ("type", "button"), ("id", "earlier-day"), ("aria-keyshortcuts", "["));
+        markup.Element("button", "later day", ("type", "button"), ("id", "later-day"), ("aria-keyshortcuts", "]"));
         markup.Element("output", "Step with the arrow keys, from day to day with [ and ]; tap a bar for details.", ("aria-live", "polite"));
         markup.Close();
     }
