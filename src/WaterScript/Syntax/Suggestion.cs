@@ -42,9 +42,9 @@ internal readonly record struct Suggestion(string Text, string? Replacement = nu
     {
         var (before, token) = (around.LT(-1), around.LT(1));
         if (before?.Type == WaterScriptLexer.FINISH && token.Text == "at") return new("Write by", "by");
-        if (before?.Type == WaterScriptLexer.CUT && token.Text == "at") return new("Write off at", "off at");
+        if (before?.Type == WaterScriptLexer.CUT && token.Text == "at") return new("Write cut off at", "off at");
         if (before?.Type == WaterScriptLexer.CUT && token.Type is WaterScriptLexer.CLOCK or WaterScriptLexer.SUNRISE or WaterScriptLexer.SUNSET)
-            return Before(token, "off at");
+            return new($"Write cut off at {token.Text}", $"off at {token.Text}");
         if (before?.Type == WaterScriptLexer.REPEAT && isExpected(WaterScriptLexer.EVERY))
             return new("Say first how often, like this: repeat every 20 min for 3 passes");
         if (isExpected(WaterScriptLexer.CLOCK) && BySun(around) is { } sun) return new($"Write {sun}");

@@ -21,9 +21,6 @@ internal sealed class Chart
 
     /// <summary>Labels of the restrictions that forbid anything on these days.</summary>
     internal ImmutableArray<string> Restrictions { get; }
-
-    /// <summary>How many runs it shows.</summary>
-    public int RunCount => Days.Sum(day => day.Runs.Length);
 }
 
 /// <summary>There are more runs than <see cref="Limits.ChartRuns"/>; a run counts on each day that it is drawn on.</summary>

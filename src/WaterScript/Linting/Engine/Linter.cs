@@ -14,7 +14,7 @@ internal static class Linter
     public static LintReport Check(Site site, Horizon horizon, long? units = null) =>
         Judged(new BoundedWalk(site, horizon, units ?? Limits.CheckWorkOf(site.SourceLength)).Go(), site, horizon);
 
-    /// <summary>Looks at a few dates of a site that has been checked: nothing is said of other dates, and no way out is tried again.</summary>
+    /// <summary>Looks at a few dates of a site that has been checked: nothing is said of other dates, and no fix is tried again.</summary>
     /// <param name="site">The site.</param>
     /// <param name="horizon">The dates to look at.</param>
     /// <param name="units">The most work.</param>

@@ -60,7 +60,8 @@ internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObse
               }
             }
             """,
-        KnownLimits = "A supply with a `bypass` or a `pressure-tank` is not looked at: they take what the zones do not. How large a pressure tank must be " +
+        KnownLimits = "A supply with a `bypass` or a `pressure-tank` with its pressures is not looked at: they take what the zones do not. How large a " +
+            "pressure tank must be " +
             "is not " +
             "calculated. The zones that are named to water together are the fewest whose flows come to the minimum within what the supply gives; whether it " +
             "suits them is not weighed.",
@@ -111,7 +112,7 @@ internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObse
 
     private string Help(Supply supply, Overload overload)
     {
-        const string otherwise = "give the supply a `bypass` or a `pressure-tank` where there is one.";
+        const string otherwise = $"give the supply {PumpWithoutFlow.Relief} where there is one.";
         if (Together(supply, overload) is not { } zones) return $"Open another zone with it, or {otherwise}";
         if (zones.IsEmpty) return $"None of its other zones, nor several, bring it to the minimum within what it gives: {otherwise}";
         var sum = overload.Worst + zones.Sum(zone => zone.LitresPerMinute!.Value);

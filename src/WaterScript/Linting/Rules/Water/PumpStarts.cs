@@ -54,7 +54,8 @@ internal sealed class PumpStarts : IRule, IOpeningObserver
               steps { water a for 30 s }
             }
             """,
-        FixSafety = "Writes a `bridges gaps up to`, or a longer one, where the supply has a `bypass` or a `pressure-tank`. Unsafe: the pump runs on while " +
+        FixSafety = "Writes `bridges gaps up to` with a length, or a longer one, where the supply has a `bypass` or a `pressure-tank` with its pressures. " +
+            "Unsafe: the pump runs on while " +
             "no zone is " +
             "open. It is tried against this rule before it is proposed.",
         KnownLimits = "Starts that a pressure switch makes by itself are not seen.",
@@ -96,7 +97,7 @@ internal sealed class PumpStarts : IRule, IOpeningObserver
         var most = $"with which it starts no more than {MomentWords.Times(starts.Device.StartsAnHour!.Value)} an hour";
         return PumpWithoutFlow.MayRunOn(starts.Device)
             ? finding with { Help = $"Write {words}, {most}, or water longer and less often.", Fix = RunningOn(starts.Device, words) }
-            : finding with { Help = $"{less}. Or give the supply a `bypass` or a `pressure-tank`, and write {words}, {most}." };
+            : finding with { Help = $"{less}. Or give the supply {PumpWithoutFlow.Relief}, and write {words}, {most}." };
     }
 
     /// <summary>

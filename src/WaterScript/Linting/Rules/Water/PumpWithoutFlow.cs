@@ -61,7 +61,8 @@ internal sealed class PumpWithoutFlow : IRule, IRunObserver
               }
             }
             """,
-        KnownLimits = "Pumps on a supply with a `bypass` or a `pressure-tank` are not looked at, nor are those whose zones are all on such supplies. A lead " +
+        KnownLimits = "Pumps on a supply with a `bypass` or a `pressure-tank` with its pressures are not looked at, nor are those whose zones are all on " +
+            "such supplies. A lead " +
             "or a " +
             "lag itself is taken as meant, however long.",
         Sources = "Common practice: a pump must not run with no zone open.",
@@ -101,9 +102,12 @@ internal sealed class PumpWithoutFlow : IRule, IRunObserver
         };
         return _context.Happening(finding, gaps.Alone) with
         {
-            Help = $"Write a shorter `bridges gaps up to`, {Borne} s or less, or give the supply a `bypass` or a `pressure-tank` where there is one.",
+            Help = $"Bridge shorter gaps: write `bridges gaps up to {Borne} s` or less, or give the supply {Relief} where there is one.",
         };
     }
+
+    /// <summary>What takes the water that zones do not: a pressure tank does so between two pressures, and without them excuses nothing.</summary>
+    public const string Relief = "a `bypass` or a `pressure-tank` with its pressures";
 
     /// <summary>Whether no harm is known in a device that is on while no zone is open: it lifts no water, or what it lifts has somewhere to go.</summary>
     public static bool MayRunOn(Device device) => device.Kind != DeviceKind.Pump || device.Output == 0 || IsRelieved(device);

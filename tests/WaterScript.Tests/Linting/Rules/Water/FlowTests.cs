@@ -77,6 +77,7 @@ public class FlowTests
     [InlineData("minimum-flow 8 L/min", "pots for 10 s", false)]
     [InlineData("minimum-flow 8 L/min; bypass", "pots for 11 s", false)]
     [InlineData("minimum-flow 8 L/min; pressure-tank 24 L from 2 bar to 3.5 bar", "pots for 11 s", false)]
+    [InlineData("minimum-flow 8 L/min; pressure-tank 24 L", "pots for 11 s", true)]
     [InlineData("minimum-flow 8 L/min", "pots + beds for 11 s", false)]
     public void Less_than_the_minimum_is_borne_for_ten_seconds(string supply, string water, bool isUnder) =>
         Assert.Equal(isUnder,

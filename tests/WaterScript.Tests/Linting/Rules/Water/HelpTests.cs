@@ -32,7 +32,7 @@ public class HelpTests
             """,
             "flow-under-minimum"));
 
-        Assert.Equal($"{told} give the supply a `bypass` or a `pressure-tank` where there is one.", finding.Help);
+        Assert.Equal($"{told} give the supply a `bypass` or a `pressure-tank` with its pressures where there is one.", finding.Help);
     }
 
     /// <summary>20 L/min for 15 min and 10 L/min for 21 min are 300 + 210 = 510 L of 400: 78.4 %. On two days there are no more than 300.</summary>
@@ -125,7 +125,7 @@ public class HelpTests
         var finding = Assert.Single(Lint.Of(Motor("", "at most 6 starts an hour", "every 8 min for 10 passes"), "pump-starts"));
 
         Assert.Equal(
-            "Water longer and less often. Or give the supply a `bypass` or a `pressure-tank`, and write bridges gaps up to 8 min, "
+            "Water longer and less often. Or give the supply a `bypass` or a `pressure-tank` with its pressures, and write bridges gaps up to 8 min, "
                 + "with which it starts no more than 6 times an hour.",
             finding.Help);
         Assert.Null(finding.Fix);
