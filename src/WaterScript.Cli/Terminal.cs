@@ -5,9 +5,18 @@ using WaterScript.Text.Lines;
 namespace WaterScript.Cli;
 
 /// <summary>Where a command reads and writes.</summary>
+/// <param name="surroundings">The folder, variables and clock.</param>
+/// <param name="openInput">Opens standard input.</param>
+/// <param name="output">Standard output, for documents.</param>
+/// <param name="text">Standard output, for text.</param>
+/// <param name="error">Standard error.</param>
+/// <param name="textHasColour">Whether text has colours.</param>
+/// <param name="errorHasColour">Whether standard error has colours.</param>
+/// <param name="progress">Reports what takes long; null where nobody looks.</param>
+/// <param name="columns">The width of the terminal; null where there is none.</param>
 internal sealed class Terminal(
     Surroundings surroundings, Func<Stream> openInput, Stream output, TextWriter text, TextWriter error, bool textHasColour, bool errorHasColour,
-    Progress? progress = null)
+    Progress? progress = null, Func<int>? columns = null)
 {
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
@@ -39,10 +48,10 @@ internal sealed class Terminal(
     public Stream Output => output;
 
     /// <summary>Standard output, for text.</summary>
-    public PlainLines Text { get; } = new(text, textHasColour);
+    public PlainLines Text { get; } = new(text, textHasColour, columns);
 
     /// <summary>Standard error.</summary>
-    public PlainLines Error { get; } = new(error, errorHasColour);
+    public PlainLines Error { get; } = new(error, errorHasColour, columns);
 
     /// <summary>Whether a person asks for no more than what is found, or asked for.</summary>
     public bool IsQuiet { get; set; }
@@ -86,7 +95,8 @@ internal sealed class Terminal(
             error,
             UsesColour(surroundings, Console.IsOutputRedirected),
             UsesColour(surroundings, Console.IsErrorRedirected),
-            progress);
+            progress,
+            Console.IsOutputRedirected ? null : () => Console.WindowWidth);
     }
 
     /// <summary>Colour on a terminal unless the user or the terminal says no (no-color.org), elsewhere where the user says so (force-color.org).</summary>

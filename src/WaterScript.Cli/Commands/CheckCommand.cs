@@ -23,6 +23,7 @@ internal sealed class CheckCommand
     private readonly Option<string?> _baseline = Arguments.Text("--baseline", "FILE", "What is in this file does not count.");
     private readonly Option<string?> _writeBaseline = Arguments.Text("--write-baseline", "FILE", "Write all that is found to this file, for --baseline.");
     private readonly Option<bool> _showAccepted = Arguments.Switch("--show-accepted", "Show what is accepted too, with the reason.");
+    private readonly Option<bool> _all = Arguments.Switch("--all", "Show every finding, also where there are more than 20 of one rule.");
     private readonly Option<string?> _root = Arguments.Root();
 
     private readonly FileProblems _problems;
@@ -35,7 +36,7 @@ internal sealed class CheckCommand
         var self = new CheckCommand(terminal);
         var command = new Command("check", "Reads sites and says what is found in them.")
         {
-            self._files, self._strict, self._from, self._report, self._output, self._showAccepted,
+            self._files, self._strict, self._from, self._report, self._output, self._showAccepted, self._all,
             self._fix, self._diff, self._baseline, self._writeBaseline, self._root,
         };
         command.SetAction(self.Run);
@@ -56,7 +57,7 @@ internal sealed class CheckCommand
             ? new FixCommand(_terminal, notes, _problems).Apply(targets, parsed.GetValue(_root), from)
             : CheckAll(targets, parsed.GetValue(_root), from);
         var sites = BaselineFile.Apply(checks, parsed.GetValue(_baseline), parsed.GetValue(_writeBaseline), notes, _terminal.Surroundings, _problems);
-        return StatusOf(isPrinted ? Report(sites, report.ShowsAccepted) : Write([.. sites], report, output), parsed);
+        return StatusOf(isPrinted ? Report(sites, report.ShowsAccepted, parsed.GetValue(_all)) : Write([.. sites], report, output), parsed);
     }
 
     private int StatusOf(Severity? gravest, ParseResult parsed) =>
@@ -64,9 +65,9 @@ internal sealed class CheckCommand
 
     /// <summary>Reports each site as soon as it is checked.</summary>
     /// <returns>The gravest finding of all.</returns>
-    private Severity? Report(IEnumerable<CheckedSite> sites, bool showsAccepted)
+    private Severity? Report(IEnumerable<CheckedSite> sites, bool showsAccepted, bool showsAll)
     {
-        var text = new TextReport(_terminal.Text, showsAccepted, _terminal.IsQuiet);
+        var text = new TextReport(_terminal.Text, showsAccepted, _terminal.IsQuiet, showsAll);
         Severity? gravest = null;
         foreach (var site in sites)
         {

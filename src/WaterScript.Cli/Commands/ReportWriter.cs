@@ -40,7 +40,7 @@ internal sealed class ReportWriter(ReportForm form, bool showsAccepted)
     {
         PlainLines.WriteTo(output, lines =>
         {
-            var report = new TextReport(lines, showsAccepted, isQuiet: false);
+            var report = new TextReport(lines, showsAccepted, isQuiet: false, showsAll: true);
             foreach (var site in sites) report.Print(site);
         });
     }

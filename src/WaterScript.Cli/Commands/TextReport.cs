@@ -1,6 +1,8 @@
 using WaterScript.Diagnostics;
 using WaterScript.Documents.Reports;
 using WaterScript.Linting.Engine;
+using WaterScript.Model;
+using WaterScript.Text;
 using WaterScript.Text.Lines;
 
 namespace WaterScript.Cli.Commands;
@@ -9,9 +11,10 @@ namespace WaterScript.Cli.Commands;
 /// <param name="lines">Where to.</param>
 /// <param name="showsAccepted">Whether what is accepted is shown too.</param>
 /// <param name="isQuiet">Whether there is no verdict.</param>
-internal sealed class TextReport(PlainLines lines, bool showsAccepted, bool isQuiet)
+/// <param name="showsAll">Whether all of a rule are shown, however many there are.</param>
+internal sealed class TextReport(PlainLines lines, bool showsAccepted, bool isQuiet, bool showsAll)
 {
-    private readonly FindingPrinter _printer = new(lines);
+    private readonly FindingPrinter _printer = new(lines) { ShowsAll = showsAll };
 
     /// <summary>Prints what was found in a site, and the verdict.</summary>
     public void Print(CheckedSite site)
@@ -25,6 +28,10 @@ internal sealed class TextReport(PlainLines lines, bool showsAccepted, bool isQu
     private void PrintAccepted(CheckedSite site)
     {
         foreach (var (finding, acceptance) in site.Accepted)
-            _printer.PrintAccepted(finding, new Label(acceptance.Origin, $"accepted, because {acceptance.Because}"));
+            _printer.PrintAccepted(finding, new Label(Accepting(acceptance), $"\"{acceptance.Because}\""));
     }
+
+    /// <summary><c>accept RULE</c>, without the reason, which stands behind the mark.</summary>
+    private static Location Accepting(Acceptance acceptance) =>
+        acceptance.Origin with { Span = TextSpan.FromBounds(acceptance.Origin.Span.Start, acceptance.Rule.Span.End) };
 }

@@ -12,6 +12,9 @@ internal sealed record Occurrences(LocalDateTime First, LocalDateTime Last, long
     /// <summary>Whether it is about dates, not about moments of them.</summary>
     public bool IsWholeDays { get; init; }
 
+    /// <summary>Whether nothing shows that it ends: the last time lies as close to the end of the dates as times lie together.</summary>
+    public bool IsStill { get; init; }
+
     /// <summary>What it was found in.</summary>
     public Basis Basis { get; init; }
 }

@@ -12,6 +12,11 @@ internal sealed record Rule(string Slug, Severity Severity, string Title)
     /// <summary>Whether an <c>accept</c> may silence it. A file that cannot be read cannot be accepted.</summary>
     public bool CanBeAccepted { get; init; }
 
+    /// <summary>
+    /// The rule whose finding at the same place, or with the same edit, has the same cause, so that it is enough to name this one beside it; may be empty.
+    /// </summary>
+    public string GoesWith { get; init; } = "";
+
     /// <summary>What it finds, as Markdown.</summary>
     public required string Finds { get; init; }
 

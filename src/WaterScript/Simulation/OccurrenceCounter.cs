@@ -54,10 +54,16 @@ internal sealed class OccurrenceCounter
     }
 
     /// <summary>When it happens, by the site's clock.</summary>
-    public Occurrences Happens(SimulationContext context) => new(context.ClockAt(First), context.ClockAt(Last), Times, Days);
+    public Occurrences Happens(SimulationContext context) => new(context.ClockAt(First), context.ClockAt(Last), Times, Days)
+    {
+        IsStill = IsStill(context.ClockAt(Last).Date.PlusDays(1), context.Horizon.Until),
+    };
 
     /// <summary>On which dates it happens, once it has.</summary>
     public Occurrences WholeDays => new(MidnightOf(_days.Min()), MidnightOf(_days.Max()), Times, Days) { IsWholeDays = true };
+
+    private bool IsStill(LocalDate after, LocalDate end) =>
+        Days > 1 && Period.DaysBetween(after, end) < (_days.Max() - _days.Min()) / (double)(Days - 1);
 
     private static LocalDateTime MidnightOf(int day) => CivilDate.FromDayNumber(day).ToLocalDate().AtMidnight();
 }

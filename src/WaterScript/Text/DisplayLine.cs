@@ -4,12 +4,11 @@ using System.Text;
 namespace WaterScript.Text;
 
 /// <summary>
-/// A line of text as a terminal can show it: tabs become spaces, and whatever would steer the terminal or
+/// A line of text as a terminal can show it: a tab becomes one space, and whatever would steer the terminal or
 /// turn the direction of reading is shown by its name instead. It knows the column of each character.
 /// </summary>
 internal sealed class DisplayLine
 {
-    private const int TabStop = 4;
     private readonly List<Cell> _cells = [];
     private readonly int _length;
 
@@ -68,7 +67,7 @@ internal sealed class DisplayLine
         var character = line.Slice(offset, length);
         if (character is "\t")
         {
-            Add(offset, new string(' ', TabStop - (Width % TabStop)), names: "");
+            Add(offset, " ", names: "");
             return;
         }
 

@@ -9,6 +9,7 @@ namespace WaterScript.Wording;
 internal static class MomentWords
 {
     private static readonly LocalDatePattern DatePattern = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM uuuu");
+    private static readonly LocalDatePattern DayPattern = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM");
     private static readonly LocalTimePattern MinutePattern = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
     private static readonly LocalTimePattern SecondPattern = LocalTimePattern.CreateWithInvariantCulture("HH:mm:ss");
 
@@ -29,15 +30,42 @@ internal static class MomentWords
         _ => string.Create(CultureInfo.InvariantCulture, $"{count} times"),
     };
 
-    /// <summary>When something happens, as a sentence: the first time, how often, the last time.</summary>
+    /// <summary>
+    /// When something happens, as a sentence: <c>Once, Sat 4 Jul 2026 20:15.</c>, <c>Twice: …</c>, or
+    /// <c>First Mon 16 Mar 2026 07:00; 69 times; last Mon 28 Feb 2028 07:00.</c>
+    /// </summary>
     public static string When(Occurrences occurrences)
     {
         ArgumentNullException.ThrowIfNull(occurrences);
-        var first = Say(occurrences.First, occurrences);
-        if (occurrences.Times == 1) return $"On {first}.";
-        var days = occurrences.IsWholeDays || occurrences.Days == 1 ? "" : string.Create(CultureInfo.InvariantCulture, $" on {occurrences.Days} days");
-        return $"On {first} for the first time, {Times(occurrences.Times)}{days}, last on {Say(occurrences.Last, occurrences)}.";
+        var (first, last) = (Say(occurrences.First, occurrences), Later(occurrences));
+        return occurrences.Times switch
+        {
+            1 => $"Once, {first}.",
+            2 => $"Twice: {first} and {last}.",
+            _ when IsDaily(occurrences) => $"First {first}; {HowOften(occurrences)}, daily, to {DayOf(occurrences)}.",
+            _ => $"First {first}; {HowOften(occurrences)}; {(occurrences.IsStill ? "still so on" : "last")} {last}.",
+        };
     }
+
+    private static string HowOften(Occurrences occurrences) => occurrences.IsWholeDays || occurrences.Days == occurrences.Times
+        ? Times(occurrences.Times)
+        : $"{Times(occurrences.Times)} on {Phrases.Count(occurrences.Days, "day")}";
+
+    /// <summary>Whether it happens on each date from the first to the last.</summary>
+    private static bool IsDaily(Occurrences occurrences) =>
+        occurrences.Days > 2 && Period.DaysBetween(occurrences.First.Date, occurrences.Last.Date) == occurrences.Days - 1;
+
+    /// <summary>The last time, without what it shares with the first: the date, or the year.</summary>
+    private static string Later(Occurrences occurrences)
+    {
+        var (first, last) = (occurrences.First, occurrences.Last);
+        if (!occurrences.IsWholeDays && first.Date == last.Date) return Time(last.TimeOfDay);
+        return occurrences.IsWholeDays ? DayOf(occurrences) : $"{DayOf(occurrences)} {Time(last.TimeOfDay)}";
+    }
+
+    /// <summary>The last date, with its year only where that is not the first one's.</summary>
+    private static string DayOf(Occurrences occurrences) =>
+        (occurrences.First.Year == occurrences.Last.Year ? DayPattern : DatePattern).Format(occurrences.Last.Date);
 
     private static string Say(LocalDateTime moment, Occurrences occurrences) => occurrences.IsWholeDays ? Date(moment.Date) : Moment(moment);
 }

@@ -37,7 +37,7 @@ internal class FindingItem(Finding finding)
     public string? Assumed => UnlessEmpty(finding.Assumed);
 
     [Description("What to do about it.")]
-    public string? WayOut => UnlessEmpty(FindingText.Help(finding));
+    public string? Help => UnlessEmpty(FindingText.Help(finding));
 
     public FixItem? Fix => finding.Fix is { } fix ? new(fix) : null;
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using WaterScript.Diagnostics;
 using WaterScript.Text;
@@ -6,25 +7,35 @@ using WaterScript.Wording;
 
 namespace WaterScript.Documents.Reports;
 
-/// <summary>Prints findings for people: heading, place, the lines with the cause underlined, a sentence, a fix.</summary>
+/// <summary>Prints findings for people: heading, place, the lines with the cause underlined, the facts, a fix.</summary>
 /// <param name="lines">Where to.</param>
 internal sealed class FindingPrinter(PlainLines lines)
 {
     private const string Indent = "  ";
-    private const int LeastGutter = 5;
+    private const int LeastGutter = 6;
+
+    private readonly ReportLayout _layout = ReportLayout.Of(lines);
+
+    /// <summary>Whether all findings are shown, however many there are of one rule.</summary>
+    public bool ShowsAll { get; init; }
 
     /// <summary>Prints one finding and a blank line after it.</summary>
     public void Print(Finding finding)
     {
         ArgumentNullException.ThrowIfNull(finding);
-        Print(finding, before: "");
+        Print(new FindingGroup(finding, []), accepted: false);
     }
 
-    /// <summary>Prints several.</summary>
+    /// <summary>Prints the findings of a site: those that one cause has together, and what several assume once, after the last.</summary>
     public void Print(IEnumerable<Finding> findings)
     {
         ArgumentNullException.ThrowIfNull(findings);
-        foreach (var finding in findings) Print(finding);
+        ImmutableArray<Finding> all = [.. findings];
+        var shared = all.Select(finding => finding.Assumed).Where(assumed => assumed.Length > 0).CountBy(assumed => assumed)
+            .Where(count => count.Value > 1).Select(count => count.Key).ToHashSet();
+        foreach (var group in FindingGroup.Of(all, ShowsAll)) Print(group.Without(shared), accepted: false);
+        foreach (var assumed in shared) PrintFact(FindingText.Assumption(assumed), indent: "");
+        if (shared.Count > 0) lines.Line();
     }
 
     /// <summary>Prints a finding that the user accepts, without a fix, and a blank line after it.</summary>
@@ -33,86 +44,65 @@ internal sealed class FindingPrinter(PlainLines lines)
     public void PrintAccepted(Finding finding, Label acceptance)
     {
         ArgumentNullException.ThrowIfNull(finding);
-        Print(finding with { Others = finding.Others.Add(acceptance), Help = "", Fix = null }, before: "accepted ");
+        Print(new FindingGroup(finding with { Others = finding.Others.Add(acceptance), Help = "", Fix = null }, []), accepted: true);
     }
 
-    private void Print(Finding finding, string before)
+    private void Print(FindingGroup group, bool accepted)
     {
-        PrintHeading(finding, before);
+        var finding = group.Finding;
+        var ink = accepted ? TextStyle.Accepted : InkOf(finding.Severity);
+        PrintHeading(finding, accepted ? "accepted " : "", ink);
         var underlines = Marks(finding);
         var gutter = Math.Max(LeastGutter, Digits(underlines.Max(underline => underline.Line)) + Indent.Length);
-        foreach (var file in underlines.GroupBy(underline => underline.Source))
-        {
-            PrintPlace(file.First().Place);
-            PrintExcerpt([.. file], gutter, InkOf(finding.Severity));
-        }
-
-        if (finding.Happens is { } occurrences) PrintIndented(MomentWords.When(occurrences));
-        PrintIndented(finding.Details);
-        PrintIndented(finding.Assumed);
-        if (FindingText.Help(finding) is { Length: > 0 } help) PrintIndented("Fix: " + help);
+        PrintPlaces(underlines, gutter, ink);
+        foreach (var fact in FactsShown(finding)) PrintFact(fact, Indent);
+        new FixPrinter(lines, _layout, gutter).Print(finding);
+        foreach (var other in group.Others) PrintFact($"Also: {other.Heading} [{other.Rule.Slug}]", Indent);
+        if (group.More > 0) PrintMore(group);
         lines.Line();
     }
 
-    private void PrintHeading(Finding finding, string before) => lines.Line(
-        (before, before.Length > 0 ? TextStyle.Faint : TextStyle.Plain),
-        (FindingSummary.WordOf(finding.Severity), InkOf(finding.Severity)),
+    private void PrintHeading(Finding finding, string before, TextStyle ink) => lines.Line(
+        (before + FindingSummary.WordOf(finding.Severity), ink),
         ($": {finding.Heading}", TextStyle.Strong),
         ($" [{finding.Rule.Slug}]", TextStyle.Plain));
+
+    private void PrintPlaces(ImmutableArray<Underline> underlines, int gutter, TextStyle ink)
+    {
+        var excerpt = new ExcerptPrinter(lines, _layout, gutter);
+        foreach (var file in underlines.GroupBy(underline => underline.Source))
+        {
+            PrintPlace(file.First().Place);
+            if (_layout.IsTiny) return;
+            excerpt.Print([.. file], ink);
+        }
+    }
 
     private void PrintPlace(Location place)
     {
         var (line, column) = place.Start;
-        lines.Line((string.Create(CultureInfo.InvariantCulture, $"{Indent}{place.Source.Path}:{line}:{column}"), TextStyle.Faint));
+        lines.Line((string.Create(CultureInfo.InvariantCulture, $"{Indent}{place.Source.Path}:{line}:{column}"), TextStyle.Blue));
     }
 
-    /// <summary>The marked lines of one file, in the order of their labels; dots stand for lines left out between one and a later one.</summary>
-    private void PrintExcerpt(List<Underline> underlines, int gutter, TextStyle textStyle)
+    private IEnumerable<string> FactsShown(Finding finding) => !_layout.IsTiny ? FindingText.Facts(finding)
+        : finding.Happens is { } occurrences ? [MomentWords.When(occurrences)] : [];
+
+    private void PrintFact(string fact, string indent)
     {
-        var before = int.MaxValue;
-        foreach (var line in LinesOf(underlines))
-        {
-            if (line.Number - 1 > before) lines.Line(("...".PadLeft(gutter), TextStyle.Faint));
-            PrintLine(line, gutter, textStyle);
-            before = line.Number;
-        }
+        foreach (var line in WrappedText.Of(fact, _layout.Columns - indent.Length)) lines.Line(indent + line);
     }
 
-    private void PrintLine(ExcerptLine line, int gutter, TextStyle textStyle)
+    private void PrintMore(FindingGroup group)
     {
-        if (line.LineBefore is { } lineBefore) PrintSource(line.Number - 1, lineBefore, gutter);
-        PrintSource(line.Number, line.Text, gutter);
-        foreach (var mark in line.Marks)
-        {
-            lines.Line(
-                (new string(' ', gutter) + " |", TextStyle.Faint),
-                (new string(' ', mark.Column + 1), TextStyle.Plain),
-                (new string(mark.IsPrimary ? '^' : '-', mark.Width), mark.IsPrimary ? textStyle : TextStyle.Faint),
-                (mark.Text.Length > 0 ? " " + mark.Text : "", TextStyle.Plain));
-        }
+        lines.Line();
+        lines.Line(string.Create(CultureInfo.InvariantCulture, $"and {group.More} more [{group.Finding.Rule.Slug}]; --all shows them"));
     }
 
-    private void PrintSource(int number, string text, int gutter) => lines.Line(
-        (number.ToString(CultureInfo.InvariantCulture).PadLeft(gutter) + " |", TextStyle.Faint),
-        (text.Length > 0 ? " " + text : "", TextStyle.Plain));
-
-    /// <summary>Groups the marks by line; in a line too long to show whole each has an excerpt of its own.</summary>
-    private static IEnumerable<ExcerptLine> LinesOf(List<Underline> underlines) => underlines
-        .GroupBy(underline => ExcerptLine.IsLong(underline) ? (underline.Line, underline.Span.Start) : (underline.Line, Start: -1))
-        .Select(line => ExcerptLine.Of([.. line]));
-
-    private static List<Underline> Marks(Finding finding) =>
+    private static ImmutableArray<Underline> Marks(Finding finding) =>
     [
         .. Underline.Of(finding.Primary, isPrimary: true),
         .. finding.Others.SelectMany(label => Underline.Of(label, isPrimary: false)),
     ];
-
-    /// <summary>A sentence or several, each on its line.</summary>
-    private void PrintIndented(string text)
-    {
-        if (text.Length == 0) return;
-        foreach (var line in text.Split('\n')) lines.Line($"{Indent}{line}".TrimEnd());
-    }
 
     private static TextStyle InkOf(Severity severity) => severity switch
     {

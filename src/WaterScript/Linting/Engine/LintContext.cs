@@ -88,10 +88,12 @@ internal sealed class LintContext(Timetable timetable, Schedule? manual = null) 
         ? finding with { Happens = counter.Happens(this) }
         : finding with
         {
-            Details =
-            $"In a pass of \"{Manual.Name}\", " +
-            $"{AfterStart(counter.First)}{(counter.Times > 1 ? $" for the first time, {MomentWords.Times(counter.Times)}" : "")}.\n{finding.Details}"
+            Details = $"{finding.Details}\n{InPass(counter)}".TrimStart(),
         };
+
+    private string InPass(OccurrenceCounter counter) => counter.Times > 1
+        ? $"In each pass of {Manual!.Name}: first {AfterStart(counter.First)}; {MomentWords.Times(counter.Times)}."
+        : $"In each pass of {Manual!.Name}, {AfterStart(counter.First)}.";
 
     private string AfterStart(long instant) => instant == _start ? "at its start" : $"{Phrases.Length(instant - _start)} after its start";
 }

@@ -8,8 +8,12 @@ namespace WaterScript.Text.Lines;
 /// </summary>
 /// <param name="output">Where to; lines end with LF.</param>
 /// <param name="hasColour">Whether the output shows colours.</param>
-internal sealed class PlainLines(TextWriter output, bool hasColour = false) : IReportLines
+/// <param name="columns">Asks a terminal for its width; null where the output is none, and lines may be of any length.</param>
+internal sealed class PlainLines(TextWriter output, bool hasColour = false, Func<int>? columns = null) : IReportLines
 {
+    /// <summary>The columns of the terminal; null where the output is none.</summary>
+    public int? Columns => columns?.Invoke();
+
     /// <summary>Whether lines have colours.</summary>
     public bool HasColour { get; set; } = hasColour;
 
@@ -93,10 +97,13 @@ internal sealed class PlainLines(TextWriter output, bool hasColour = false) : IR
     private static string CodeOf(TextStyle textStyle) => textStyle switch
     {
         TextStyle.Strong => "1",
-        TextStyle.Faint => "34",
+        TextStyle.Blue => "34",
         TextStyle.Red => "1;31",
         TextStyle.Yellow => "1;33",
         TextStyle.Cyan => "1;36",
+        TextStyle.Green => "32",
+        TextStyle.Gone => "31",
+        TextStyle.Accepted => "90",
         _ => "0",
     };
 }

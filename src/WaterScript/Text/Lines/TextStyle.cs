@@ -10,7 +10,7 @@ internal enum TextStyle
     Strong,
 
     /// <summary>For places, line numbers, and what explains.</summary>
-    Faint,
+    Blue,
 
     /// <summary>For an error.</summary>
     Red,
@@ -20,4 +20,13 @@ internal enum TextStyle
 
     /// <summary>For advice.</summary>
     Cyan,
+
+    /// <summary>For a fix, and a line that it writes.</summary>
+    Green,
+
+    /// <summary>For a line that a fix takes out.</summary>
+    Gone,
+
+    /// <summary>For what is accepted.</summary>
+    Accepted,
 }
