@@ -3,7 +3,7 @@ using Xunit;
 
 namespace WaterScript.Tests.Documentation;
 
-/// <summary>The page of the computations names the test that holds each formula; a test that is renamed must not leave it behind.</summary>
+/// <summary>The page of the computations names the code and the test of each formula; what is renamed must not leave it behind.</summary>
 public partial class ComputationsTests
 {
     [Fact]
@@ -14,6 +14,17 @@ public partial class ComputationsTests
         Assert.True(named.Length > 20, string.Join(' ', named));
         Assert.Empty(named.Except(there));
     }
+
+    [Fact]
+    public void Every_file_of_the_code_that_the_page_names_is_there()
+    {
+        var named = CodePath().Matches(Repository.Read("docs/the-computations.md")).Select(match => match.Groups["path"].Value).Distinct().ToArray();
+        Assert.True(named.Length > 20, string.Join(' ', named));
+        Assert.All(named, path => Assert.True(Path.Exists(Path.Combine(Repository.Root, "src/WaterScript", path)), path));
+    }
+
+    [GeneratedRegex("`(?<path>[A-Z][A-Za-z]+(/[A-Z][A-Za-z]+)*(/[A-Z][A-Za-z]+\\.cs|/[A-Z][A-Za-z]+))`")]
+    private static partial Regex CodePath();
 
     [GeneratedRegex("`(?<name>[A-Z][a-zA-Z0-9]*(_[a-zA-Z0-9]+)+)`")]
     private static partial Regex TestName();

@@ -25,10 +25,10 @@ public class PageTests
     }
 
     [Fact]
-    public void The_readme_shows_the_balcony_as_it_is() =>
+    public void The_page_of_a_first_site_shows_the_balcony_as_it_is() =>
         Assert.Equal(
             Repository.Read("examples/balcony.water").ReplaceLineEndings("\n"),
-            FencedBlock.InPages("water").First(block => block.Page == "README.md").Text);
+            FencedBlock.InPages("water").First(block => block.Page == "docs/first-site.md").Text);
 
     private static string? Complaint(Snippet snippet, MemoryFiles files)
     {
