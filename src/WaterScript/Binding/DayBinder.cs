@@ -41,13 +41,13 @@ internal sealed class DayBinder(Scope scope, SourceText source)
         {
             if (node.On.IsEmpty) return new IntervalDays(every, null);
             scope.Report(ReadingRules.Contradiction, At(node.Span), "every so many days has no days of the week",
-                help: "Count in weeks, like this: every 2 weeks on tue, thu");
+                help: "Count in weeks, such as `every 2 weeks on tue, thu`.");
             return null;
         }
 
         if (node.On.IsEmpty)
         {
-            scope.Report(ReadingRules.Missing, At(node.Span), "which days of the week is missing", help: "Name them, like this: every 2 weeks on tue, thu");
+            scope.Report(ReadingRules.Missing, At(node.Span), "the days of the week are missing", help: "Name them, such as `every 2 weeks on tue, thu`.");
             return null;
         }
 
@@ -57,7 +57,7 @@ internal sealed class DayBinder(Scope scope, SourceText source)
             if (day is not WeekdayNode weekday)
             {
                 scope.Report(ReadingRules.Contradiction, At(day.Span), "only days of the week can stand here",
-                    help: "Name them, like this: every 2 weeks on tue, thu");
+                    help: "Name them, such as `every 2 weeks on tue, thu`.");
                 return null;
             }
 
@@ -95,13 +95,13 @@ internal sealed class DayBinder(Scope scope, SourceText source)
         {
             if (_dates.OffsetDays(length) is not { } days) return null;
             if (days <= 366) return new Season(new YearlySpan(from, days));
-            scope.Report(ReadingRules.OutOfRange, At(length.Span), "longer than a year", "at most 366 days");
+            scope.Report(ReadingRules.OutOfRange, At(length.Span), "an interval of more than a year", "at most 366 days");
             return null;
         }
 
         if (last is null)
         {
-            scope.Report(ReadingRules.Missing, At(first.Span), "a yearly season without its end", help: "Write both ends, like this: from 1 apr to 30 sep");
+            scope.Report(ReadingRules.Missing, At(first.Span), "a yearly season without its end", help: "Write both ends, such as `from 1 apr to 30 sep`.");
             return null;
         }
 
@@ -157,8 +157,8 @@ internal sealed class DayBinder(Scope scope, SourceText source)
             var heading = $"\"{name}\" is not a day or date";
             if (KnownTypos.Month(name) is { } month)
                 scope.Report(ReadingRules.Missing, At(node.First.Base.Span), $"{month} without its days",
-                    help: $"Write its days, like this: 1 {month} to last {month}");
-            else if (KnownTypos.Saying(name) is { } form) scope.Report(ReadingRules.UnknownName, At(node.First.Base.Span), heading, help: $"Write {form}");
+                    help: $"Write its days, such as `1 {month} to last {month}`.");
+            else if (KnownTypos.Saying(name) is { } form) scope.Report(ReadingRules.UnknownName, At(node.First.Base.Span), heading, help: $"Write `{form}`.");
             else scope.ReportUnknown(At(node.First.Base.Span), heading, name, WeekdayNames, scope.Lets.Names);
             return null;
         }
@@ -180,7 +180,7 @@ internal sealed class DayBinder(Scope scope, SourceText source)
     private bool IsMixed(DateNode last)
     {
         if (!DateReader.IsYearly(last)) return false;
-        scope.Report(ReadingRules.Contradiction, At(last.Span), "one end has a year and the other has not", help: "Write both with a year, or both without.");
+        scope.Report(ReadingRules.Contradiction, At(last.Span), "one end has a year, the other has none", help: "Write both with a year, or both without.");
         return true;
     }
 

@@ -144,9 +144,9 @@ internal sealed class Declarations
 
     private static string FormOf(string kind, StringNode? label = null) => kind switch
     {
-        "climate" => "Write it like this: climate { … }",
-        "valve" => "Write it like this: valve ac24 non-latching { … }, or latching",
-        _ when label is not null && Names.Like(label.Value) is { } name => $"Write it like this: {kind} {name} \"{label.Value}\" {{ … }}",
-        _ => $"Write it like this: {kind} name \"Label\" {{ … }}",
+        "climate" => "Write it as `climate { … }`.",
+        "valve" => "Write it as `valve ac24 non-latching { … }` or `valve ac24 latching { … }`.",
+        _ when label is not null && Names.Like(label.Value) is { } name => $"Write it as `{kind} {name} \"{label.Value}\" {{ … }}`.",
+        _ => $"Write it as `{kind} name \"Label\" {{ … }}`.",
     };
 }

@@ -76,7 +76,7 @@ internal sealed class GroundBinder(Declarations declarations, Scope scope)
     {
         var since = block.All(Schema.Scale.Since).ToArray();
         if (block.Properties.Count == 0)
-            scope.Report(ReadingRules.Missing, block.Origin, $"scale \"{block.Name.Text}\" says nothing", help: "Add lines like this: jul 110 %");
+            scope.Report(ReadingRules.Missing, block.Origin, $"scale \"{block.Name.Text}\" has no shares", help: "Add lines such as `jul 110 %`.");
         else CheckOneWay(block);
         Scale scale = block.Has(Schema.Scale.By) ? new ClimateScale(block.Name.Text, block.Label, block.Origin)
             : since.Length > 0 ? Dated(block, since)

@@ -34,8 +34,8 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
     {
         if (output.Controller is not null) return Controllers.Use(output.Controller, source);
         if (Controllers.Things.Count == 1) return UseOnly(Controllers);
-        scope.Report(ReadingRules.Missing, output.Origin, "which controller is missing", $"there are {string.Join(", ", Controllers.Names)}",
-            $"Write it like this: output {output.Number} of {Controllers.Names.First()}");
+        scope.Report(ReadingRules.Missing, output.Origin, "the controller is missing", $"one of {string.Join(", ", Controllers.Names)}",
+            $"Write it as `output {output.Number} of {Controllers.Names.First()}`.");
         return null;
     }
 
@@ -45,8 +45,8 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
         if (block.Get(property) is { } name) return Supplies.Use(name, block.Source);
         if (block.Has(property) || Supplies.Things.Count == 0) return null;
         if (Supplies.Things.Count == 1) return UseOnly(Supplies);
-        scope.Report(ReadingRules.Missing, block.Origin, $"\"{block.Name.Text}\" does not say which supply feeds it",
-            $"there are {string.Join(", ", Supplies.Names)}", $"Add a line like this: supply {Supplies.Names.First()}");
+        scope.Report(ReadingRules.Missing, block.Origin, $"\"{block.Name.Text}\" has no supply",
+            $"one of {string.Join(", ", Supplies.Names)}", $"Add a line such as `supply {Supplies.Names.First()}`.");
         return null;
     }
 

@@ -36,7 +36,7 @@ internal sealed class HoldBinder(ZoneListBinder lists, Scope scope)
         if (new[] { placed.Node.From, placed.Node.To }.FirstOrDefault(end => !DateReader.IsYearly(end)) is { } dated)
         {
             scope.Report(ReadingRules.Contradiction, placed.At(dated.Span), "a closed season comes back every year, and this day does not",
-                help: "Write both days without a year, like this: closed from 1 nov to 15 mar; a span of one year is a hold.");
+                help: "Write both days without a year, such as `closed from 1 nov to 15 mar`; a span of one year is a hold.");
             return null;
         }
 
@@ -59,7 +59,7 @@ internal sealed class HoldBinder(ZoneListBinder lists, Scope scope)
         if (time is null) return day?.AtMidnight();
         var moment = time.Base.Kind == TokenKind.Clock ? new MomentBinder(scope, placed.Source, hasPosition: false).Bind(time) : null;
         if (moment is null && time.Base.Kind != TokenKind.Clock)
-            scope.Report(ReadingRules.Syntax, placed.At(time.Span), "a hold begins and ends at clock times", help: "Write a time like this: 06:30");
+            scope.Report(ReadingRules.Syntax, placed.At(time.Span), "a hold begins and ends at clock times", help: "Write a time, such as `06:30`.");
         return day is { } on && moment is ClockMoment clock ? on.AtMidnight().PlusSeconds(clock.SecondOfDay) : null;
     }
 }

@@ -75,7 +75,7 @@ internal sealed class RestrictionBinder(ZoneListBinder lists, bool hasPosition, 
         if (amount.Dimension == Dimension.Time) return Limit(row, origin, LimitKind.TimeADay, amount.InBase);
         if (amount.Dimension == Dimension.Depth) return Limit(row, origin, LimitKind.DepthADay, amount.InBase);
         row.Scope.Report(ReadingRules.WrongUnit, row.Location, $"{amount} a day is not a limit here", "a time or a depth is needed",
-            $"Write it like this: {AtMostForm}");
+            $"Write it as `{AtMostForm}`.");
         return null;
     }
 

@@ -61,7 +61,7 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
         var moment = new MomentBinder(scope, placed.Source, hasPosition).Bind(placed.Node.Time);
         var bound = Limited(steps.Bind(placed.Node.Steps, placed.At(placed.Node.Span)), placed.At(placed.Node.Date.Span));
         if (moment is SunMoment)
-            scope.Report(ReadingRules.Syntax, moment.Origin, "an extra pass starts at a clock time", help: "Write it like this: extra 2026-07-18 21:00");
+            scope.Report(ReadingRules.Syntax, moment.Origin, "an extra pass starts at a clock time", help: "Write it as `extra 2026-07-18 21:00`.");
         if (date is not { } on || moment is not ClockMoment at) return null;
         var name = string.Create(System.Globalization.CultureInfo.InvariantCulture,
             $"extra-{on:uuuu-MM-dd}-{at.SecondOfDay / 3600:00}{at.SecondOfDay / 60 % 60:00}");
@@ -144,7 +144,7 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
             if (passes.Value > Limits.PassesPerDay) ReportTooManyPasses(origin);
             else if ((double)passes.Value * every.TotalDays > Limits.PassDays)
                 scope.Report(ReadingRules.OverLimit, origin, $"passes of one date go on for more than {Limits.PassDays} days",
-                    help: "Give the schedule more days in place of passes, like this: every 2 weeks on mon");
+                    help: "Give the schedule more days in place of passes, such as `every 2 weeks on mon`.");
             else
                 return new RepeatTimes(origin, every, (int)passes.Value);
             return null;
@@ -246,7 +246,7 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
             scope.Report(Finding.At(ReadingRules.Contradiction, until.Origin, "both `finish by` and repeats until a moment") with
             {
                 Others = [new Label(start.Origin, "finish by")],
-                Help = "Say how many passes, like this: repeat every 45 min for 4 passes",
+                Help = "Write how many passes, such as `repeat every 45 min for 4 passes`.",
             });
         }
         else if (start is StartAt at)
@@ -271,6 +271,6 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
     private void Missing(ScheduleBody body, string what, string form)
     {
         if (scope.Findings.Any(finding => finding.Severity == Severity.Error && body.Contains(finding.Primary.Location))) return;
-        scope.Report(ReadingRules.Missing, body.Origin, $"schedule \"{body.Name}\" has no {what}", help: $"Add a line like this: {form}");
+        scope.Report(ReadingRules.Missing, body.Origin, $"schedule \"{body.Name}\" has no {what}", help: $"Add a line such as `{form}`.");
     }
 }

@@ -105,7 +105,7 @@ internal static class SiteBinder
                 ReadingRules.Missing,
                 new Location(files[0].Source, new TextSpan(0, 0)),
                 "there is no site in this file",
-                help: "Begin with a block like this: site garden { timezone Europe/Lisbon; effective 2026-03-01 }. A file that others include is checked " +
+                help: "Begin with a block such as `site garden { timezone Europe/Lisbon; effective 2026-03-01 }`. A file that others include is checked " +
                     "with them.");
         }
 

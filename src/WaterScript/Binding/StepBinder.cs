@@ -48,7 +48,7 @@ internal sealed class StepBinder
     {
         var source = body.Source;
         if (nodes.IsEmpty && !_scope.HasFindingIn(body))
-            _scope.Report(ReadingRules.Missing, body, "there are no steps", help: "Write them between the braces, like this: water lawn for 10 min");
+            _scope.Report(ReadingRules.Missing, body, "there are no steps", help: "Write them between the braces, such as `water lawn for 10 min`.");
         var steps = ImmutableArray.CreateBuilder<Step>();
         foreach (var node in nodes)
         {
@@ -149,7 +149,7 @@ internal sealed class StepBinder
         cursor.End();
         if (cursor.HasFailed || amount is not { } given) return null;
         if (given.Dimension is Dimension.Depth or Dimension.Volume && given.Value > 0) return given;
-        _scope.Report(ReadingRules.WrongUnit, new Location(source, row.Span), $"{source.Slice(row.Span)} is no amount of water",
+        _scope.Report(ReadingRules.WrongUnit, new Location(source, row.Span), $"{source.Slice(row.Span)} is not an amount of water",
             "a depth or a volume is needed", $"Write it in {Dimension.Depth.UnitList()}, or in {Dimension.Volume.UnitList()}; for a time, write for.");
         return null;
     }
@@ -159,8 +159,8 @@ internal sealed class StepBinder
         if (node.Value >= 1 && node.Value == decimal.Truncate(node.Value))
         {
             if (node.Value <= most) return (int)node.Value;
-            _scope.Report(ReadingRules.OverLimit, new Location(source, node.Span), $"more than {most} times", "over the limit",
-                "Repeat less often, or let the schedule repeat its passes.");
+            _scope.Report(ReadingRules.OverLimit, new Location(source, node.Span), $"{source.Slice(node.Span)} repeats; the limit is {most}",
+                help: "Repeat less often, or start the schedule more than once.");
             return null;
         }
 

@@ -11,7 +11,7 @@ namespace WaterScript.Syntax;
 /// <summary>Words the mistakes of a file and collects them.</summary>
 internal sealed class Mistakes(SourceText source)
 {
-    private const string PlainDigits = "Write numbers with the digits 0 to 9 and a decimal point, like this: 1.5";
+    private const string PlainDigits = "Write numbers with the digits 0 to 9 and a decimal point, such as `1.5`.";
 
     private readonly List<Finding> _findings = [];
 
@@ -26,13 +26,13 @@ internal sealed class Mistakes(SourceText source)
         var home = Words.HomeOf(first.Text);
         var nearest = home is null ? Spelling.Nearest(first.Text, words) : null;
         Add(Finding.At(ReadingRules.Syntax, At(first.Span), $"\"{first.Text}\" is not a statement here",
-            nearest is null ? "" : $"did you mean \"{nearest}\"?") with
+            nearest is null ? "" : $"did you mean `{nearest}`?") with
         {
-            Help = nearest is not null ? $"Write {nearest}."
-                : home ?? (KnownTypos.Saying(first.Text) is { } form ? $"Write {form}"
-                : place == Place.Steps ? $"If {first.Text} is to be watered, write water {first.Text}. Here a statement begins with {string.Join(", ", words)}."
+            Help = nearest is not null ? $"Write `{nearest}`."
+                : home ?? (KnownTypos.Saying(first.Text) is { } form ? $"Write `{form}`."
+                : place == Place.Steps ? $"To water {first.Text}, write `water {first.Text}`. Here a statement begins with {string.Join(", ", words)}."
                 : words.IsEmpty ? "" : $"Here a statement begins with {string.Join(", ", words)}."),
-            Fix = nearest is null ? null : Fix.Safe($"write {nearest}", At(first.Span), nearest),
+            Fix = nearest is null ? null : Fix.Safe($"write `{nearest}`", At(first.Span), nearest),
         });
     }
 
@@ -50,20 +50,19 @@ internal sealed class Mistakes(SourceText source)
     public void NoBlock(TextSpan end) =>
         Add(Finding.At(ReadingRules.Syntax, At(end), "the line ends too early", "{ is expected") with { Help = Suggestion.NoBlock });
 
-    /// <summary>What is no token of the language has been reported when the tokens were read.</summary>
     /// <summary>Reports braces before which there is no statement that has a block.</summary>
     public void BareBraces(TextSpan brace, Place place) => Add(Bare(At(brace), place));
 
     /// <summary>Braces before which there is no statement that has a block.</summary>
-    public static Finding Bare(Location brace, Place place) => Finding.At(ReadingRules.Syntax, brace, "the braces belong to no statement", "begin here") with
+    public static Finding Bare(Location brace, Place place) =>
+        Finding.At(ReadingRules.Syntax, brace, "braces without a statement before them", "begin here") with { Help = BareHelp(place) };
+
+    private static string BareHelp(Place place) => place switch
     {
-        Help = place switch
-        {
-            Place.File => "Write before the { what stands in the braces, like this: zone lawn { … }. Or delete the { and its }.",
-            Place.Schedule => "Write steps before the { if steps stand in the braces. Or delete the { and its }.",
-            Place.Steps => "Write before the { what happens to the steps in the braces, like this: repeat 3 times { … }. Or delete the { and its }.",
-            _ => "Delete the { and its }.",
-        },
+        Place.File => "Write before the { what stands in the braces, such as `zone lawn { … }`, or delete the { and its }.",
+        Place.Schedule => "Write steps before the { if steps stand in the braces. Or delete the { and its }.",
+        Place.Steps => "Write before the { what happens to the steps in the braces, such as `repeat 3 times { … }`, or delete the { and its }.",
+        _ => "Delete the { and its }.",
     };
 
     /// <summary>Reports a label after the one label that a block has.</summary>
@@ -85,7 +84,7 @@ internal sealed class Mistakes(SourceText source)
     public void SecondWatering(TextSpan first, TextSpan comma, TextSpan rest) =>
         Add(Finding.At(ReadingRules.Syntax, At(comma), "a second watering needs a line of its own", "the first ends here") with
         {
-            Help = $"Write two lines: {source.Slice(first)}, and: water {source.Slice(rest)}",
+            Help = $"Write two lines: `{source.Slice(first)}` and `water {source.Slice(rest)}`.",
             Fix = new Fix("begin a second watering", IsSafe: true, [new TextEdit(At(comma), ";"), new TextEdit(At(new TextSpan(rest.Start, 0)), "water ")]),
         });
 
@@ -101,84 +100,93 @@ internal sealed class Mistakes(SourceText source)
         {
             TokenConstants.EOF => "the file ends too early",
             WaterScriptLexer.NEWLINE => "the line ends too early",
+            _ when suggestion.Missing.Length > 0 => $"{suggestion.Missing} is missing before {InQuotes(token)}",
             _ => $"{InQuotes(token)} does not belong here",
         };
-        Add(Finding.At(ReadingRules.Syntax, At(span), heading, expected.Length == 0 ? "" : $"{expected} is expected") with
+        Add(Finding.At(ReadingRules.Syntax, At(span), heading, LabelOf(expected)) with
         {
             Help = suggestion.Text,
-            Fix = suggestion.Replacement is { } text ? Fix.Safe($"write {text}", At(span), text) : null,
+            Fix = suggestion.Replacement is { } text ? Fix.Safe($"write `{text}`", At(span), text) : null,
         });
     }
+
+    private static string LabelOf(string expected) => expected switch
+    {
+        "" => "",
+        "`for` or `with`" => "`for` a time, or `with` an amount",
+        _ => $"{expected} is expected",
+    };
 
     /// <summary><c>mon-fri</c></summary>
     public void GluedWeekdays(TextSpan span, string first, string last) =>
         Add(Finding.At(ReadingRules.Syntax, At(span), $"\"{source.Slice(span)}\" is not how days in a row are written") with
         {
-            Help = $"Write {first} to {last}",
-            Fix = Fix.Safe($"write {first} to {last}", At(span), $"{first} to {last}"),
+            Help = $"Write `{first} to {last}`.",
+            Fix = Fix.Safe($"write `{first} to {last}`", At(span), $"{first} to {last}"),
         });
 
     /// <summary>Something understood that is written in another way here.</summary>
     public void Unusual(TextSpan span, string form) =>
         Add(Finding.At(ReadingRules.UnusualForm, At(span), $"\"{source.Slice(span)}\" is written {form} here") with
         {
-            Help = $"Write {form}",
-            Fix = Fix.Safe($"write {form}", At(span), form),
+            Help = $"Write `{form}`.",
+            Fix = Fix.Safe($"write `{form}`", At(span), form),
         });
 
     /// <summary>A number with a comma in place of the point.</summary>
     public void DecimalComma(TextSpan span, string whole, string part) =>
-        Add(Finding.At(ReadingRules.DecimalComma, At(span), "a comma in a number", "a comma means and, or then") with
+        Add(Finding.At(ReadingRules.DecimalComma, At(span), "a comma in a number", "a comma stands between things of a list") with
         {
-            Help = $"Write {whole}.{part}",
-            Fix = Fix.Unsafe($"write {whole}.{part}", At(span), $"{whole}.{part}"),
+            Help = $"Write `{whole}.{part}`",
+            Fix = Fix.Unsafe($"write `{whole}.{part}`", At(span), $"{whole}.{part}"),
         });
 
     /// <summary><c>3x</c></summary>
-    public void GluedTimes(TextSpan span, string count) => Wrong(span, "is not how times are counted", $"Write {count} times");
+    public void GluedTimes(TextSpan span, string count) => Wrong(span, "is not how times are counted", $"Write `{count} times`.");
 
     /// <summary>A number with letters after it that are no unit.</summary>
-    public void Glued(TextSpan span) => Wrong(span, "is neither a number with a unit nor a name", "Write the number, a space and the unit, like this: 18 min");
+    public void Glued(TextSpan span) => Wrong(span, "is neither a number with a unit nor a name", "Write the number, a space and the unit, such as `18 min`.");
 
     /// <summary><c>2nd</c></summary>
     public void Ordinal(TextSpan span, string number) =>
-        Wrong(span, "is not how days are counted", $"Write the number alone, like this: every {number} days, or days {number} of month, or {number} may");
+        Wrong(span, "is not how days are counted", $"Write the number alone, such as `every {number} days`, `days {number} of month` or `{number} may`.");
 
     /// <summary><c>52°30'N</c></summary>
-    public void Minutes(TextSpan span) => Wrong(span, "is not how a location is written", "Write degrees with a decimal point, like this: 52.5 N 13.4 E");
+    public void Minutes(TextSpan span) => Wrong(span, "is not how a location is written", "Write degrees with a decimal point, such as `52.5 N 13.4 E`.");
 
     /// <summary><c>.5</c></summary>
-    public void NoWhole(TextSpan span) => Wrong(span, "is not how a number is written", $"Write 0{source.Slice(span)}");
+    public void NoWhole(TextSpan span) => Wrong(span, "is not how a number is written", $"Write `0{source.Slice(span)}`.");
 
     /// <summary>A slip that starts like a number.</summary>
     public void Malformed(TextSpan span, string text) => Wrong(
         span,
         text.Contains(':', StringComparison.Ordinal) ? "is not a time of day" : "is not a date",
-        text.Contains(':', StringComparison.Ordinal) ? "Write each time for itself, like this: 06:00"
-            : ForeignDate.Meant(text) is { } dates ? $"Write {dates}"
-            : "Write year, month and day, like this: 2026-05-01");
+        text.Contains(':', StringComparison.Ordinal) ? "Write each time for itself, such as `06:00`."
+            : ForeignDate.Meant(text) is { } dates ? $"Write {dates}."
+            : "Write year, month and day, such as `2026-05-01`.");
 
     /// <summary><c>from 1 may until 30 sep</c></summary>
     public void UntilForTo(TextSpan span) => Add(Finding.At(ReadingRules.Syntax, At(span), "\"until\" does not name the last day here") with
     {
-        Help = "Write to in its place; the last day is in it too.",
-        Fix = Fix.Unsafe("write to", At(span), "to"),
+        Help = "Write `to`; the last day is included.",
+        Fix = Fix.Unsafe("write `to`", At(span), "to"),
     });
 
     /// <summary>A comment as other languages begin it.</summary>
     /// <param name="span">What begins it.</param>
     /// <param name="ends">Whether it ends at the end of its line, as the comments of this language do.</param>
-    public void ForeignComment(TextSpan span, bool ends) => Add(Finding.At(ReadingRules.Syntax, At(span), $"\"{source.Slice(span)}\" begins no comment") with
-    {
-        Help = "A comment begins with # and ends with its line.",
-        Fix = ends ? Fix.Safe("write #", At(span), "#") : null,
-    });
+    public void ForeignComment(TextSpan span, bool ends) =>
+        Add(Finding.At(ReadingRules.Syntax, At(span), $"\"{source.Slice(span)}\" does not begin a comment") with
+        {
+            Help = "A comment begins with # and ends with its line.",
+            Fix = ends ? Fix.Safe("write `#`", At(span), "#") : null,
+        });
 
     /// <summary>A label in quotes of another kind.</summary>
     public void SingleQuotes(TextSpan span, string text) =>
-        Add(Finding.At(ReadingRules.Syntax, At(span), $"{source.Slice(span)} stands between the wrong quotes") with
+        Add(Finding.At(ReadingRules.Syntax, At(span), $"{source.Slice(span)} has the wrong quotes") with
         {
-            Help = $"Write a label between \" and \", like this: \"{text}\"; a name stands without quotes.",
+            Help = $"Write a label in quotes, `\"{text}\"`; a name stands without quotes.",
         });
 
     /// <summary>A label without its second quote.</summary>
@@ -229,7 +237,7 @@ internal sealed class Mistakes(SourceText source)
     public void BadName(TextSpan span, string name) =>
         Add(Finding.At(ReadingRules.Syntax, At(span), $"\"{name}\" cannot be a name")
             with
-        { Help = $"Use small letters a to z, digits and single hyphens, like this: {Names.Like(name) ?? "north-bed"}; people read the label." });
+        { Help = $"Use small letters a to z, digits and single hyphens, such as `{Names.Like(name) ?? "north-bed"}`; people read the label." });
 
     /// <summary>A block that is not closed where its lines end.</summary>
     public void MissingClose(TextSpan span) =>

@@ -53,7 +53,7 @@ internal sealed class RecoveryStrategy : IAntlrErrorStrategy
         var types = e.GetExpectedTokens()?.ToArray() ?? [];
         if (types.Length is 0 or > MostExpected) return "";
         var words = types.Select(type => InWords(type, recognizer.Vocabulary)).OrderBy(word => !word.StartsWith("a ", StringComparison.Ordinal)).ToList();
-        return string.Join(" or ", words.Where(word => !words.Any(one => word == one + "s" || word == one + "es")));
+        return string.Join(" or ", words.Where(word => !words.Any(one => word.Trim('`') == one.Trim('`') + "s" || word.Trim('`') == one.Trim('`') + "es")));
     }
 
     private static string InWords(int type, IVocabulary vocabulary) => type switch
@@ -63,7 +63,7 @@ internal sealed class RecoveryStrategy : IAntlrErrorStrategy
         WaterScriptLexer.CLOCK => "a time of day",
         WaterScriptLexer.STRING => "a text in quotes",
         WaterScriptLexer.NEWLINE or TokenConstants.EOF => "the end of the line",
-        _ => vocabulary.GetLiteralName(type)?.Trim('\'') ?? vocabulary.GetSymbolicName(type).ToLowerInvariant(),
+        _ => vocabulary.GetLiteralName(type) is { } literal ? $"`{literal.Trim('\'')}`" : vocabulary.GetSymbolicName(type).ToLowerInvariant(),
     };
 
     /// <inheritdoc/>

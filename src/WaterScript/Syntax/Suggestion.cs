@@ -13,6 +13,9 @@ namespace WaterScript.Syntax;
 /// <param name="Replacement">What stands in place of the token afterwards, where only that can have been meant.</param>
 internal readonly record struct Suggestion(string Text, string? Replacement = null)
 {
+    /// <summary>What is missing before the token, where only that is: <c>`for` or `with`</c>.</summary>
+    public string Missing { get; private init; } = "";
+
     /// <summary>What to do where a block should begin and none does.</summary>
     public const string NoBlock = "Put a { at the end of this line, and a } after the last line of its block.";
 
@@ -23,12 +26,12 @@ internal readonly record struct Suggestion(string Text, string? Replacement = nu
     {
         "and" => new("Put a comma in its place."),
         "," => new("Put a ; in its place, or begin a new line: a comma stands only inside a list."),
-        "with" or "for" => new("Say how long or how much, not both."),
+        "with" or "for" => new("Write how long or how much, not both."),
         var text when token.Type == WaterScriptLexer.STRING && Names.Like(text.Trim('"')) is { } name =>
-            new($"Write a name, without quotes, like this: {name}"),
-        "at" => new("Write start at and the time, on a line of its own."),
+            new($"Write a name, without quotes: `{name}`."),
+        "at" => new("Write `start at` and the time, on a line of its own."),
         var text when text.StartsWith("sunrise-", StringComparison.Ordinal) || text.StartsWith("sunset-", StringComparison.Ordinal) =>
-            new($"Put spaces around the minus, like this: {text.Replace("-", " - ", StringComparison.Ordinal)} min"),
+            new($"Put spaces around the minus, such as `{text.Replace("-", " - ", StringComparison.Ordinal)} min`."),
         var text when new[] { Place.File, Place.Steps, Place.Schedule }.Any(place => Words.BeginsStatement(text, place)) =>
             new("If it begins a new statement, put it on a line of its own."),
         _ => None,
@@ -41,45 +44,46 @@ internal readonly record struct Suggestion(string Text, string? Replacement = nu
     public static Suggestion For(ITokenStream around, Func<int, bool> isExpected, ImmutableArray<string> missing)
     {
         var (before, token) = (around.LT(-1), around.LT(1));
-        if (before?.Type == WaterScriptLexer.FINISH && token.Text == "at") return new("Write by", "by");
-        if (before?.Type == WaterScriptLexer.CUT && token.Text == "at") return new("Write cut off at", "off at");
+        if (before?.Type == WaterScriptLexer.FINISH && token.Text == "at") return new("Write `by`", "by");
+        if (before?.Type == WaterScriptLexer.CUT && token.Text == "at") return new("Write `cut off at`", "off at");
         if (before?.Type == WaterScriptLexer.CUT && token.Type is WaterScriptLexer.CLOCK or WaterScriptLexer.SUNRISE or WaterScriptLexer.SUNSET)
-            return new($"Write cut off at {token.Text}", $"off at {token.Text}");
+            return new($"Write `cut off at {token.Text}`", $"off at {token.Text}");
         if (before?.Type == WaterScriptLexer.REPEAT && isExpected(WaterScriptLexer.EVERY))
-            return new("Say first how often, like this: repeat every 20 min for 3 passes");
-        if (isExpected(WaterScriptLexer.CLOCK) && BySun(around) is { } sun) return new($"Write {sun}");
-        if (before?.Type == WaterScriptLexer.EVERY && OrdinalOf(token.Text) is { } every) return new($"Write {every}, like this: every {every} days", every);
-        if (isExpected(WaterScriptLexer.CLOCK) && TimeOf(token) is { } time) return new($"Write {time}", time);
-        if (isExpected(WaterScriptLexer.NUMBER) && token.Type == WaterScriptLexer.CLOCK) return new("Write how long with units, like this: 1 h 30 min");
+            return new("Write how often first, such as `repeat every 20 min for 3 passes`.");
+        if (isExpected(WaterScriptLexer.CLOCK) && BySun(around) is { } sun) return new($"Write `{sun}`.");
+        if (before?.Type == WaterScriptLexer.EVERY && OrdinalOf(token.Text) is { } every) return new($"Write `every {every} days`.", every);
+        if (isExpected(WaterScriptLexer.CLOCK) && TimeOf(token) is { } time) return new($"Write `{time}`", time);
+        if (isExpected(WaterScriptLexer.NUMBER) && token.Type == WaterScriptLexer.CLOCK) return new("Write how long with units, such as `1 h 30 min`.");
         if (isExpected(WaterScriptLexer.WITH) && token.Text == "and") return new("Put a plus in its place for together, or a comma for one after the other.");
         return missing switch
         {
             [] => Lacking(token, before, isExpected) ?? ForLeftover(token),
-            ["for", "with"] when Units.Find(around.LT(2).Text) is { } unit => Before(token, unit.Dimension == Dimension.Time ? "for" : "with"),
+            ["for", "with"] when Units.Find(around.LT(2).Text) is { } unit =>
+                Before(token, unit.Dimension == Dimension.Time ? "for" : "with") with { Missing = "`for` or `with`" },
             [var word] => Before(token, word),
-            _ => new($"Put {string.Join(" or ", missing)} before it."),
+            _ => new($"Put {string.Join(" or ", missing.Select(word => $"`{word}`"))} before it."),
         };
     }
 
-    private static Suggestion Before(IToken token, string word) => new($"Write {word} {token.Text}", $"{word} {token.Text}");
+    private static Suggestion Before(IToken token, string word) => new($"Write `{word}`", $"{word} {token.Text}") { Missing = $"`{word}`" };
 
     /// <summary>For a statement that breaks off, or goes on, where something is still to be said.</summary>
     private static Suggestion? Lacking(IToken token, IToken? before, Func<int, bool> isExpected)
     {
         if (isExpected(WaterScriptLexer.FOR) && isExpected(WaterScriptLexer.WITH) && IsEnd(token))
-            return new("Say how long or how much, like this: water lawn for 10 min, or: water lawn with 5 mm");
+            return new("Write how long or how much, such as `water lawn for 10 min` or `water lawn with 5 mm`.");
         if (isExpected(WaterScriptLexer.FOR) && isExpected(WaterScriptLexer.UNTIL) && IsEnd(token))
-            return new("Say how often or until when, like this: repeat every 20 min for 4 passes, or: repeat every 20 min until 09:00");
+            return new("Write how often or until when, such as `repeat every 20 min for 4 passes` or `repeat every 20 min until 09:00`.");
         if (isExpected(WaterScriptLexer.BECAUSE) && (IsEnd(token) || token.Type == WaterScriptLexer.LBRACE))
-            return new("Say why, like this: because \"new plants\"");
+            return new("Write why, such as `because \"new plants\"`.");
         if ((isExpected(WaterScriptLexer.SOAK) || before?.Type == WaterScriptLexer.SOAK) && token.Type == WaterScriptLexer.LBRACE)
-            return new("Say how long the water may soak in, like this: cycle 6 min soak 30 min { … }");
+            return new("Write how long the water may soak in, such as `cycle 6 min soak 30 min { … }`.");
         if (isExpected(WaterScriptLexer.WORD) && !isExpected(WaterScriptLexer.NUMBER) && token.Type == WaterScriptLexer.NUMBER)
             return new("Write a name: things are called by their names here, not by numbers.");
         if (isExpected(WaterScriptLexer.EQUALS) && Words.IsWord(token.Type)) return Before(token, "=");
-        if (isExpected(WaterScriptLexer.FROM) && token.Text == "because") return new("Say from when to when, like this: from 2026-06-12 to 2026-06-14");
+        if (isExpected(WaterScriptLexer.FROM) && token.Text == "because") return new("Write from when to when, such as `from 2026-06-12 to 2026-06-14`.");
         if (isExpected(WaterScriptLexer.FROM) && KnownTypos.Month(token.Text) is { } month)
-            return new($"Write from, and days with their months, like this: from 1 {month} to 31 mar");
+            return new($"Write from, and days with their months, such as `from 1 {month} to 31 mar`.");
         return isExpected(WaterScriptLexer.LBRACE) && IsEnd(token) ? new(NoBlock) : null;
     }
 
@@ -92,7 +96,7 @@ internal readonly record struct Suggestion(string Text, string? Replacement = nu
             ? $"{around.LT(4).Text} {(around.LT(3).Text == "before" ? '-' : '+')} {around.LT(1).Text} {around.LT(2).Text}"
             : null;
 
-    private static Suggestion? Saying(IToken token) => KnownTypos.Saying(token.Text) is { } form ? new($"Write {form}") : null;
+    private static Suggestion? Saying(IToken token) => KnownTypos.Saying(token.Text) is { } form ? new($"Write `{form}`.") : null;
 
     /// <summary><c>every other day</c></summary>
     private static string? OrdinalOf(string word) => word switch

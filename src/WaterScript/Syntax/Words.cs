@@ -37,7 +37,7 @@ internal static class Words
 
     /// <summary>Where a statement stands that begins with a word, as what to do with one that stands elsewhere; null for a word that begins none.</summary>
     public static string? HomeOf(string word) =>
-        InSteps.Contains(word) ? "Put it into the steps of a schedule, like this: steps { water lawn for 10 min }"
+        InSteps.Contains(word) ? "Put it into the steps of a schedule, such as `steps { water lawn for 10 min }`."
         : InSchedule.Contains(word) ? "Put it into a schedule, between its { and }."
         : InRestriction.Contains(word) ? "Put it into a restriction, between its { and }."
         : AtTop.Contains(word) ? "Put it at the top of the file, outside of all braces."

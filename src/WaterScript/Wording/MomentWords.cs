@@ -47,13 +47,18 @@ internal static class MomentWords
         };
     }
 
+    /// <summary><c>First Sat 4 Jul 2026 20:15; last Tue 7 Jul 20:40.</c></summary>
+    public static string Range(LocalDateTime first, LocalDateTime last) =>
+        first == last ? $"Once, {Moment(first)}." : $"First {Moment(first)}; last {Later(new Occurrences(first, last, Times: 2, Days: 2))}.";
+
     private static string HowOften(Occurrences occurrences) => occurrences.IsWholeDays || occurrences.Days == occurrences.Times
         ? Times(occurrences.Times)
         : $"{Times(occurrences.Times)} on {Phrases.Count(occurrences.Days, "day")}";
 
     /// <summary>Whether it happens on each date from the first to the last.</summary>
     private static bool IsDaily(Occurrences occurrences) =>
-        occurrences.Days > 2 && Period.DaysBetween(occurrences.First.Date, occurrences.Last.Date) == occurrences.Days - 1;
+        occurrences.Days > 2 && (occurrences.IsWholeDays || occurrences.Times == occurrences.Days)
+            && Period.DaysBetween(occurrences.First.Date, occurrences.Last.Date) == occurrences.Days - 1;
 
     /// <summary>The last time, without what it shares with the first: the date, or the year.</summary>
     private static string Later(Occurrences occurrences)

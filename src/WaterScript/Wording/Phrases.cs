@@ -14,14 +14,17 @@ internal static class Phrases
     public static string Count(long count, string one, string? many = null) =>
         string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? one : many ?? one + "s")}");
 
-    /// <summary>Says zones in a sentence, some of them by name: <c>Both need Lawn, Beds and 3 more.</c></summary>
+    /// <summary>Zones in a sentence, some of them by name: <c>Both need zones lawn, beds and 3 more.</c></summary>
     internal static string Zones(string verb, IEnumerable<Zone> zones)
     {
         const int most = 6;
-        string[] names = [.. zones.Select(zone => zone.DisplayName)];
+        string[] names = [.. zones.Select(zone => zone.Name)];
         var more = names.Length > most ? string.Create(CultureInfo.InvariantCulture, $" and {names.Length - most} more") : "";
-        return $"{verb} {string.Join(", ", names.Take(most))}{more}.";
+        return $"{verb} {(names.Length == 1 ? "zone" : "zones")} {string.Join(", ", names.Take(most))}{more}.";
     }
+
+    /// <summary>The number of an amount, without its unit: <c>26.0</c> of <c>26.0 L/min</c>.</summary>
+    internal static string Bare(string amount) => amount[..amount.IndexOf(' ', StringComparison.Ordinal)];
 
     /// <summary><c>2 h 5 min 10 s</c>, as a source writes it.</summary>
     internal static string Length(long seconds)

@@ -28,8 +28,23 @@ internal sealed record ConsoleExchange(FencedBlock Block, string Command, string
     /// <summary>Whether a command that printed this printed what is shown.</summary>
     public bool IsShown(string printed) => Matches(Output, printed.ReplaceLineEndings("\n").TrimEnd('\n').Split('\n'));
 
+    /// <summary>The exchange as a page shows it.</summary>
+    public string Shown(IEnumerable<string> output) => string.Concat(output.Prepend(Prompt + Command).Select(line => line + "\n"));
+
+    /// <summary>What was printed, with as many lines as are shown before the first elision and after the last.</summary>
+    public IEnumerable<string> Renewed(string printed)
+    {
+        var lines = printed.ReplaceLineEndings("\n").TrimEnd('\n').Split('\n');
+        var (first, last) = (Array.FindIndex(Output, IsElision), Array.FindLastIndex(Output, IsElision));
+        if (first < 0) return lines;
+        var after = Output.Length - last - 1;
+        return [.. lines.Take(first), Output[first], .. lines.TakeLast(Math.Min(after, Math.Max(0, lines.Length - first)))];
+    }
+
     /// <inheritdoc/>
     public override string ToString() => $"{Block}: {Command}";
+
+    private static bool IsElision(string line) => line.Trim() == Elision;
 
     private static bool IsPrompt(string line) => line.StartsWith(Prompt, StringComparison.Ordinal);
 
@@ -37,7 +52,7 @@ internal sealed record ConsoleExchange(FencedBlock Block, string Command, string
     {
         if (shown.IsEmpty)
             return printed.IsEmpty || printed is [""];
-        if (shown[0].Trim() != Elision)
+        if (!IsElision(shown[0]))
             return !printed.IsEmpty && shown[0].TrimEnd() == printed[0].TrimEnd() && Rest(shown, printed, 1);
 
         for (var skipped = 0; skipped <= printed.Length; skipped++)

@@ -4,7 +4,10 @@ using Xunit;
 
 namespace WaterScript.Tests.Documentation;
 
-/// <summary>The commands that the pages show print what is shown under them, in a folder with the examples and the files that the page shows.</summary>
+/// <summary>
+/// The commands that the pages show print what is shown under them, in a folder with the examples and the files that the page shows.
+/// <c>WATERSCRIPT_WRITE_PAGES=1 dotnet test --filter ConsoleTests</c> writes what they print into the pages.
+/// </summary>
 public sealed class ConsoleTests : Workshop
 {
     private const string Program = "waterscript";
@@ -26,8 +29,19 @@ public sealed class ConsoleTests : Workshop
         foreach (var exchange in exchanges)
         {
             if (Answer(exchange.Command) is not { } result) continue;
-            Assert.True(exchange.IsShown(result.Output + result.Error), $"{exchange}\nprints:\n{result.Output}{result.Error}");
+            var printed = result.Output + result.Error;
+            if (IsWriting && !exchange.IsShown(printed)) Renew(exchange, printed);
+            else Assert.True(exchange.IsShown(printed), $"{exchange}\nprints:\n{printed}");
         }
+    }
+
+    private static bool IsWriting => Environment.GetEnvironmentVariable("WATERSCRIPT_WRITE_PAGES") == "1";
+
+    private static void Renew(ConsoleExchange exchange, string printed)
+    {
+        var path = Path.Combine(Repository.Root, exchange.Block.Page);
+        var (old, renewed) = (exchange.Shown(exchange.Output), exchange.Shown(exchange.Renewed(printed)));
+        File.WriteAllText(path, File.ReadAllText(path).Replace(old, renewed, StringComparison.Ordinal));
     }
 
     /// <summary>What a command prints; null for one of a shell where there is none.</summary>

@@ -34,10 +34,10 @@ internal sealed class AmountValidator(IReadOnlySet<string> misread, Scope scope)
 
     private static (string Lacks, string WayOut) ForDepth(Zone zone) => (zone.LitresPerMinute, zone.Area) switch
     {
-        (not null, _) => ("has a flow, but neither an area nor a rate", "Add the ground that it wets, like this: area 45 m2"),
-        (null, not null) => ("has an area, but neither a flow nor a rate", "Add its flow, like this: flow 9 L/min"),
-        _ => ("has neither flow and area nor a rate", "Add its application rate, like this: rate 12 mm/h"),
+        (not null, _) => ("has a flow, but neither an area nor a rate", "Add the ground that it wets, such as `area 45 m2`."),
+        (null, not null) => ("has an area, but neither a flow nor a rate", "Add its flow, such as `flow 9 L/min`."),
+        _ => ("has neither flow and area nor a rate", "Add its application rate, such as `rate 12 mm/h`."),
     };
 
-    private static (string Lacks, string WayOut) ForVolume() => ("has no flow", "Add its flow, like this: flow 9 L/min");
+    private static (string Lacks, string WayOut) ForVolume() => ("has no flow", "Add its flow, such as `flow 9 L/min`.");
 }

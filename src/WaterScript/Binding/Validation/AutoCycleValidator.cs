@@ -28,11 +28,11 @@ internal sealed class AutoCycleValidator(IReadOnlySet<string> misread, Scope sco
         var (lacks, help) = zone switch
         {
             { MillimetresPerHour: null } =>
-                ("has neither a rate nor flow and area", "Add its flow and the ground that it wets, like this: flow 9 L/min; area 45 m2"),
-            { Soil: null } => ("has no soil", "Add its soil, like this: soil loam"),
+                ("has neither a rate nor flow and area", "Add its flow and the ground that it wets, such as `flow 9 L/min; area 45 m2`."),
+            { Soil: null } => ("has no soil", "Add its soil, such as `soil loam`."),
             { Soil.Intake: null } =>
-                ($"its soil, {zone.Soil.Name}, says nothing of what it takes in", $"Add it to soil {zone.Soil.Name}, like this: intake 10 mm/h"),
-            _ => ($"its soil, {zone.Soil.Name}, says nothing of what may stand on it", $"Add it to soil {zone.Soil.Name}, like this: ponds 5 mm"),
+                ($"its soil, {zone.Soil.Name}, has no intake", $"Add it to soil {zone.Soil.Name}, such as `intake 10 mm/h`."),
+            _ => ($"its soil, {zone.Soil.Name}, has no ponds", $"Add it to soil {zone.Soil.Name}, such as `ponds 5 mm`."),
         };
         scope.Report(Finding.At(
             ReadingRules.Missing, cycle.Origin, $"cannot work out a cycle from what is known of zone {zone.Name}", "its lengths are calculated") with
@@ -46,6 +46,6 @@ internal sealed class AutoCycleValidator(IReadOnlySet<string> misread, Scope sco
         scope.Report(Finding.At(ReadingRules.OutOfRange, cycle.Origin, $"no cycle keeps \"{zone.Name}\" from running off", "not even of a second") with
         {
             Others = [new Label(zone.Origin, "gets more than its soil takes in, and nothing may stand on it")],
-            Help = "Say how much may stand on the soil, like this: ponds 5 mm. Or say the lengths: cycle 6 min soak 30 min",
+            Help = "Write how much may stand on the soil, such as `ponds 5 mm`, or write the lengths, such as `cycle 6 min soak 30 min`.",
         });
 }

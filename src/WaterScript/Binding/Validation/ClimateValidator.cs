@@ -39,8 +39,8 @@ internal sealed class ClimateValidator(Site site, Scope scope)
         {
             Others = [new Label(scale.Origin, "this scale")],
             Help = lacksPosition
-                ? "Add the place to the site, like this: location 39.6 N 8.1 W 310 m"
-                : $"Add a line, like this: {DateReader.Months[lacking[0] - 1]} 8.1 C to 16.4 C, rain 90 mm",
+                ? "Add the place to the site, such as `location 39.6 N 8.1 W 310 m`."
+                : $"Add a line such as `{DateReader.Months[lacking[0] - 1]} 8.1 C to 16.4 C, rain 90 mm`.",
         });
     }
 

@@ -54,11 +54,11 @@ internal static class BlockReader
             : home is null || names.Any(name => name == node.Name.Text + "s") ? Meant(node.Name.Text, names) : null;
         var elsewhere = Schema.Blocks.FirstOrDefault(other => other.Find(node.Name.Text) is not null);
         scope.Report(Finding.At(ReadingRules.UnknownProperty, location, $"{schema.Article} has no property \"{node.Name.Text}\"",
-            nearest is null ? "" : $"did you mean \"{nearest}\"?") with
+            nearest is null ? "" : $"did you mean `{nearest}`?") with
         {
             Details = elsewhere is null ? "" : $"It belongs to {elsewhere.Article}.",
-            Help = nearest is not null ? $"Write {nearest}." : (elsewhere is null ? home : null) ?? $"Its properties are {ListOf(names)}.",
-            Fix = nearest is null ? null : Fix.Safe($"write {nearest}", location, nearest),
+            Help = nearest is not null ? $"Write `{nearest}`." : (elsewhere is null ? home : null) ?? $"Its properties are {ListOf(names)}.",
+            Fix = nearest is null ? null : Fix.Safe($"write `{nearest}`", location, nearest),
         });
         return null;
     }
@@ -111,5 +111,5 @@ internal static class BlockReader
 
     private static void ReportMissing(BoundBlock block, BlockSchema schema, Property property, Scope scope) =>
         scope.Report(ReadingRules.Missing, block.Origin, $"{schema.Kind} \"{block.Name.Text}\" has no {property.Name}",
-            help: $"Add a line like this: {property.Form}");
+            help: $"Add a line such as `{property.Form}`.");
 }

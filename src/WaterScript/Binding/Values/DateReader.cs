@@ -32,14 +32,14 @@ internal sealed class DateReader(Scope scope, SourceText source)
             || !int.TryParse(parts[1], NumberStyles.None, CultureInfo.InvariantCulture, out var month)
             || !int.TryParse(parts[2], NumberStyles.None, CultureInfo.InvariantCulture, out var day))
         {
-            scope.Report(ReadingRules.OutOfRange, location, $"\"{text}\" is not a date", help: "Write year, month and day like this: 2026-05-01");
+            scope.Report(ReadingRules.OutOfRange, location, $"\"{text}\" is not a date", help: "Write year, month and day, such as `2026-05-01`.");
             return null;
         }
 
         if (year is >= FirstYear and <= LastYear && month is >= 1 and <= 12 && day >= 1 && day <= DateTime.DaysInMonth(year, month))
             return new LocalDate(year, month, day);
         scope.Report(ReadingRules.OutOfRange, location, $"there is no date {text}", ReasonAgainst(year, month),
-            "Write year, month and day like this: 2026-05-01");
+            "Write year, month and day, such as `2026-05-01`.");
         return null;
     }
 
@@ -49,7 +49,7 @@ internal sealed class DateReader(Scope scope, SourceText source)
         if (node.Base is MonthDayNode)
         {
             scope.Report(ReadingRules.OutOfRange, At(node.Span), $"{source.Slice(node.Span)} has no year",
-                help: "Write a date with its year, like this: 2026-05-01");
+                help: "Write a date with its year, such as `2026-05-01`.");
             return null;
         }
 
@@ -82,7 +82,7 @@ internal sealed class DateReader(Scope scope, SourceText source)
     {
         if (node.Base is not MonthDayNode day)
         {
-            scope.Report(ReadingRules.Contradiction, At(node.Span), "one end has a year and the other has not",
+            scope.Report(ReadingRules.Contradiction, At(node.Span), "one end has a year, the other has none",
                 help: "Write both with a year, or both without.");
             return null;
         }
@@ -128,7 +128,7 @@ internal sealed class DateReader(Scope scope, SourceText source)
         {
             if (KnownTypos.Month(node.Name) is { } month)
                 scope.Report(ReadingRules.Missing, At(node.Span), $"{month} without its day",
-                    help: $"Write the day before it, like this: 1 {month}, or last {month} for its last day");
+                    help: $"Write the day before it, such as `1 {month}`, or `last {month}` for its last day.");
             else scope.ReportUnknown(At(node.Span), $"no date is called \"{node.Name}\"", node.Name, scope.Lets.Names);
             return null;
         }

@@ -96,7 +96,7 @@ internal sealed class LetBinder
         var sign = row.Tokens[1];
         if (sign.Kind is not (TokenKind.Plus or TokenKind.Minus) || row.Tokens.Length == 2)
         {
-            _scope.Report(ReadingRules.Syntax, node.At(sign.Span), $"\"{sign.Text}\" does not belong here", help: "Count dates like this: sown + 2 weeks");
+            _scope.Report(ReadingRules.Syntax, node.At(sign.Span), $"\"{sign.Text}\" does not belong here", help: "Count dates, such as `sown + 2 weeks`.");
             return null;
         }
 

@@ -45,7 +45,7 @@ internal sealed class MomentBinder(Scope scope, SourceText source, bool hasPosit
         if (SecondOfDay(node.Base.Text) is not { } second)
         {
             scope.Report(ReadingRules.OutOfRange, At(node.Base.Span), $"\"{node.Base.Text}\" is not a time of day", "00:00 to 23:59",
-                "Write hours and minutes like this: 06:30");
+                "Write hours and minutes as `06:30`.");
             return null;
         }
 
@@ -67,7 +67,7 @@ internal sealed class MomentBinder(Scope scope, SourceText source, bool hasPosit
         if (!hasPosition)
         {
             scope.Report(ReadingRules.Missing, At(node.Base.Span), $"the site has no location, which {word} needs",
-                help: "Add a line to the site, like this: location 39.6 N 8.1 W");
+                help: "Add a line to the site, such as `location 39.6 N 8.1 W`.");
             return null;
         }
 

@@ -181,7 +181,7 @@ internal static class PropertyReaders
         if (meant is not null) scope.ReportUnknown(location, heading, meant, [meant]);
         else if (name.Contains('/', StringComparison.Ordinal) && Spelling.Nearest(name, scope.TimeZones.Ids) is { } nearest)
             scope.ReportUnknown(location, heading, name, [nearest]);
-        else scope.Report(ReadingRules.UnknownName, location, heading, help: "Name the zone of a city, like this: Europe/Lisbon");
+        else scope.Report(ReadingRules.UnknownName, location, heading, help: "Name the zone of a city, such as `Europe/Lisbon`.");
     }
 
     /// <summary>The sign of these names is the reverse of what people expect (IANA time zone database, file etcetera).</summary>
@@ -190,7 +190,7 @@ internal static class PropertyReaders
         var side = name.Contains('+', StringComparison.Ordinal) ? "behind" : "ahead of";
         var hours = name[(name.IndexOfAny(['+', '-']) + 1)..];
         scope.Report(ReadingRules.UnusualForm, location, $"{name} is {hours} h {side} UTC", "the sign is the reverse of the usual",
-            "Name a city's zone, like this: Europe/Lisbon");
+            "Name a city's zone, such as `Europe/Lisbon`.");
     }
 
     /// <summary><c>39.6 N 8.1 W 310 m</c></summary>
@@ -220,7 +220,7 @@ internal static class PropertyReaders
         else if (month is { Coldest: null } and not { HumidityLeast: null, Wind: null, Sun: null })
         {
             row.Scope.Report(ReadingRules.Missing, month.Origin, "humidity, wind and sun without temperatures", "nothing can be calculated from these alone",
-                "Begin with the mean minimum and maximum, like this: 16.1 C to 27.9 C");
+                "Begin with the mean minimum and maximum, such as `16.1 C to 27.9 C`.");
         }
 
         return month;

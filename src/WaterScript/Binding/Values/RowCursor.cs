@@ -182,7 +182,7 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
         {
             var location = new Location(source, IsAtEnd ? SpanFrom(start) : Next.Span);
             if (IsAtEnd)
-                scope.Report(ReadingRules.WrongUnit, location, $"{row.Tokens[start].Text} has no unit", help: $"Write its unit after it, like this: {form}");
+                scope.Report(ReadingRules.WrongUnit, location, $"{row.Tokens[start].Text} has no unit", help: $"Write its unit after it, such as `{form}`.");
             else scope.ReportUnknown(location, $"no unit is called \"{Next.Text}\"", Next.Text, Units.All.Select(known => known.Symbol).Distinct());
             HasFailed = true;
             return null;
@@ -292,7 +292,7 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
         if (!HasFailed)
         {
             var span = IsAtEnd ? new TextSpan(row.Span.End, 0) : Next.Span;
-            scope.Report(ReadingRules.Syntax, new Location(source, span), heading, help: form.Length == 0 ? "" : $"Write it like this: {form}");
+            scope.Report(ReadingRules.Syntax, new Location(source, span), heading, help: form.Length == 0 ? "" : $"Write it as `{form}`.");
         }
 
         HasFailed = true;
@@ -303,7 +303,7 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
     public void FailRange(TextSpan span, string heading, string label = "")
     {
         if (!HasFailed)
-            scope.Report(ReadingRules.OutOfRange, new Location(source, span), heading, label, form.Length == 0 ? "" : $"Write it like this: {form}");
+            scope.Report(ReadingRules.OutOfRange, new Location(source, span), heading, label, form.Length == 0 ? "" : $"Write it as `{form}`.");
         HasFailed = true;
     }
 
@@ -329,7 +329,7 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
             var heading = $"no quantity is called \"{token.Text}\"";
             if (!HasFailed && scope.Lets.Names.Count > 0) scope.ReportUnknown(At(token), heading, token.Text, scope.Lets.Names);
             else if (!HasFailed)
-                scope.Report(ReadingRules.UnknownName, At(token), heading, help: form.Length == 0 ? "" : $"Write a number and its unit, like this: {form}");
+                scope.Report(ReadingRules.UnknownName, At(token), heading, help: form.Length == 0 ? "" : $"Write a number and its unit, such as `{form}`.");
             HasFailed = true;
             return null;
         }

@@ -44,10 +44,10 @@ internal sealed class Scope(FindingList findings, IDateTimeZoneProvider timeZone
         if (Findings.IsFull(location.Source) || _unread.Contains(written)) return;
         string[] names = [.. known.SelectMany(some => some)];
         var nearest = Spelling.Nearest(written, names);
-        Report(Finding.At(ReadingRules.UnknownName, location, heading, nearest is null ? "" : $"did you mean \"{nearest}\"?") with
+        Report(Finding.At(ReadingRules.UnknownName, location, heading, nearest is null ? "" : $"did you mean `{nearest}`?") with
         {
-            Help = nearest is not null ? $"Write {nearest}." : Listed(names),
-            Fix = nearest is null ? null : Fix.Safe($"write {nearest}", location, nearest),
+            Help = nearest is not null ? $"Write `{nearest}`." : Listed(names),
+            Fix = nearest is null ? null : Fix.Safe($"write `{nearest}`", location, nearest),
         });
     }
 
@@ -60,7 +60,7 @@ internal sealed class Scope(FindingList findings, IDateTimeZoneProvider timeZone
         const int most = 12;
         if (names.Length == 0) return "";
         var shown = string.Join(", ", names.Take(most));
-        if (names.Length == 1) return $"There is {shown}.";
-        return names.Length > most ? $"There are {shown} and {names.Length - most} more." : $"There are {shown}.";
+        if (names.Length == 1) return $"The only one is {shown}.";
+        return names.Length > most ? $"Use one of {shown}, or of {names.Length - most} more." : $"Use one of {shown}.";
     }
 }

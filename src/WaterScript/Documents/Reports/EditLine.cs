@@ -19,7 +19,12 @@ internal readonly record struct EditLine(int Number, string Text, bool IsWritten
     public static ImmutableArray<Block> Of(Fix fix)
     {
         ArgumentNullException.ThrowIfNull(fix);
-        return [.. fix.Edits.GroupBy(edit => edit.Location.Source).SelectMany(file => Stretches(file.OrderBy(edit => edit.Location.Span.Start))).Select(BlockOf)];
+        return
+        [
+            .. fix.Edits.GroupBy(edit => edit.Location.Source)
+                .SelectMany(file => Stretches(file.OrderBy(edit => edit.Location.Span.Start)))
+                .Select(BlockOf),
+        ];
     }
 
     /// <summary>Edits whose lines touch, together.</summary>

@@ -63,10 +63,10 @@ internal static class Acceptances
     {
         var slug = line.Rule.Text;
         var nearest = Spelling.Nearest(slug, RuleCatalogue.Rules.Where(rule => rule.CanBeAccepted).Select(rule => rule.Slug));
-        return Finding.At(ReadingRules.UnknownName, line.Rule, $"no rule is called \"{slug}\"", nearest is null ? "" : $"did you mean \"{nearest}\"?") with
+        return Finding.At(ReadingRules.UnknownName, line.Rule, $"no rule is called \"{slug}\"", nearest is null ? "" : $"did you mean `{nearest}`?") with
         {
-            Help = nearest is null ? "The list: waterscript explain" : $"Write {nearest}.",
-            Fix = nearest is null ? null : Fix.Safe($"write {nearest}", line.Rule, nearest),
+            Help = nearest is null ? "The list: waterscript explain" : $"Write `{nearest}`.",
+            Fix = nearest is null ? null : Fix.Safe($"write `{nearest}`", line.Rule, nearest),
         };
     }
 }

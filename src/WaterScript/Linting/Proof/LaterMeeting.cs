@@ -30,6 +30,6 @@ internal sealed record LaterMeeting(Claim Earlier, Claim Later, int LastDay, int
 
     /// <summary>What that rests on, as a sentence.</summary>
     public string RestsOn(SimulationContext context) => IsForEver
-        ? "Their days are weekdays and intervals, which are decided for ever by arithmetic."
-        : $"Decided for the 400 years from {MomentWords.Date(context.Site.Effective)}, by the dates as the calendar has them.";
+        ? "Their days are weekdays and intervals, so this holds for ever."
+        : $"Calculated for the 400 years from {MomentWords.Date(context.Site.Effective)}, after which the calendar repeats.";
 }

@@ -50,7 +50,7 @@ internal sealed class PulseValve
     /// <summary>What is taken for granted about it.</summary>
     public string Assumed =>
         Valve.ResponseTime is null
-        ? "The plunger moves at the end of the pulse; while a pulse lasts, nothing recharges the capacitor."
+        ? "the plunger moves at the end of the pulse; nothing recharges during it."
         : "While a pulse lasts, nothing recharges the capacitor.";
 
     /// <summary>The valve on that controller, or null where it is not latching or a number is missing.</summary>

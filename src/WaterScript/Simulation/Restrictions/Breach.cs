@@ -40,7 +40,7 @@ internal sealed class Breach(BreachKind kind, Restriction restriction, Location 
     public bool IsVaried { get; private set; }
 
     /// <summary>What is allowed then.</summary>
-    public long Allowed { get; private set; }
+    public decimal Allowed { get; private set; }
 
     /// <summary>The date of the pass in which it comes to the most, in days since 1970-01-01.</summary>
     public int WorstDay { get; private set; }
@@ -53,7 +53,7 @@ internal sealed class Breach(BreachKind kind, Restriction restriction, Location 
     }
 
     /// <summary>Takes in what it comes to.</summary>
-    public void Reach(decimal amount, in WateredPiece piece, long allowed = 0)
+    public void Reach(decimal amount, in WateredPiece piece, decimal allowed)
     {
         _zones.Add(piece.Zone);
         IsVaried |= Worst > 0 && amount != Worst;

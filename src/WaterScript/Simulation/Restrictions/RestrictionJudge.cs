@@ -47,7 +47,7 @@ internal sealed class RestrictionJudge
             if (!limit.IsOver(piece, out var amount, out var moment)) continue;
             var kind = KindOf(limit.Line.Kind);
             if (moment is { } first) BreachOf(kind, limit.Line.Origin, piece).Add(first, piece);
-            if (_breaches.TryGetValue((kind, limit.Line.Origin, piece.Schedule), out var breach)) breach.Reach(amount, piece);
+            if (_breaches.TryGetValue((kind, limit.Line.Origin, piece.Schedule), out var breach)) breach.Reach(amount, piece, limit.Line.Amount);
         }
     }
 

@@ -13,12 +13,14 @@ internal static class TokenReader
     {
         var lexer = new WaterScriptLexer(new AntlrInputStream(source.Text), TextWriter.Null, TextWriter.Null);
         lexer.RemoveErrorListeners();
+        var conflicts = MergeConflict.In(source);
+        foreach (var conflict in conflicts) mistakes.Add(conflict.Finding);
         var tokens = new List<IToken>();
         var comments = ImmutableArray.CreateBuilder<TextSpan>();
         for (var token = lexer.NextToken(); ; token = lexer.NextToken())
         {
             if (token.Type == WaterScriptLexer.COMMENT) comments.Add(token.Span());
-            else if (!IsIdle(token, tokens)) Add(token, tokens);
+            else if (token.Type == TokenConstants.EOF || (!IsDropped(token, conflicts) && !IsIdle(token, tokens))) Add(token, tokens);
             if (token.Type == TokenConstants.EOF) break;
         }
 
@@ -27,6 +29,16 @@ internal static class TokenReader
         var corrected = braces.Balance();
         for (var i = 0; i < corrected.Count; i++) ((IWritableToken)corrected[i]).TokenIndex = i;
         return (new TokenList(corrected, lexer), comments.DrainToImmutable());
+    }
+
+    private static bool IsDropped(IToken token, ImmutableArray<MergeConflict> conflicts)
+    {
+        foreach (var conflict in conflicts)
+        {
+            if (conflict.Drops(token.StartIndex)) return true;
+        }
+
+        return false;
     }
 
     /// <summary>Whether a line ends after a token that lets the statement go on.</summary>

@@ -34,9 +34,9 @@ internal sealed class DoubledTime(LintContext context) : IRule
     public IEnumerable<Finding> Findings() =>
         context.DayNotes.Of(DayNoteKind.DoubledTime)
             .Select(note => Finding.At(Rule, note.Origin, $"the clock shows {note.Origin.Text} twice on {MomentWords.Date(note.Happens.First.Date)}",
-            "the first of the two is taken") with
+            "runs the first time") with
             {
                 Happens = note.Happens,
-                Help = "Start outside the hour that the clock change repeats, or leave it: the watering comes once.",
+                Help = "Start outside the repeated hour, or accept it: it waters once.",
             });
 }

@@ -32,10 +32,10 @@ internal sealed class DuplicateStart(LintContext context) : IRule
 
     public IEnumerable<Finding> Findings() =>
         context.DayNotes.Of(DayNoteKind.DuplicateStart)
-            .Select(note => Finding.At(Rule, note.Origin, $"two starts of \"{note.Schedule.Name}\" fall on one moment",
+            .Select(note => Finding.At(Rule, note.Origin, $"two starts of schedule {note.Schedule.Name} fall on one moment",
             $"the same moment on {MomentWords.Date(note.Happens.First.Date)}") with
             {
-                Others = note.Other is { } other ? [new Label(other, "this one is taken")] : [],
+                Others = note.Other is { } other ? [new Label(other, "this one counts")] : [],
                 Happens = note.Happens,
                 Details = "The zones are watered once.",
                 Help = "Delete one of the two starts.",

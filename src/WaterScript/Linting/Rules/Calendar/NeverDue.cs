@@ -48,11 +48,11 @@ internal sealed class NeverDue(LintContext context) : IRule, IDayObserver
     {
         var horizon = context.Horizon;
         var isOver = schedule.Season?.Span is DateRange { Last: var last } && last < context.Site.Effective;
-        return Finding.At(Rule, schedule.Origin, $"\"{schedule.Name}\" never waters",
-            isOver ? "over before the site's first date" : "no date meets all of its lines") with
+        return Finding.At(Rule, schedule.Origin, $"schedule {schedule.Name} never waters",
+            isOver ? "its last date lies before the site's first" : "no date fits all of its lines") with
         {
             Severity = isOver ? Severity.Advice : Rule.Severity,
-            Details = $"Looked at {MomentWords.Date(horizon.From)} to {MomentWords.Date(horizon.Until.PlusDays(-1))}.",
+            Details = $"Checked {MomentWords.Date(horizon.From)} to {MomentWords.Date(horizon.Until.PlusDays(-1))}.",
             Help = isOver ? "Delete it." : "Loosen its days, its `from` or its `except` line, or delete it.",
         };
     }

@@ -32,10 +32,10 @@ internal sealed class NoPass(LintContext context) : IRule
 
     public IEnumerable<Finding> Findings() =>
         context.DayNotes.Of(DayNoteKind.NoPass)
-            .Select(note => Finding.At(Rule, note.Origin, $"\"{note.Schedule.Name}\" has no pass on {MomentWords.Date(note.Happens.First.Date)}",
+            .Select(note => Finding.At(Rule, note.Origin, $"schedule {note.Schedule.Name} has no pass on {MomentWords.Date(note.Happens.First.Date)}",
             "starts after its repeats end") with
             {
-                Others = note.Other is { } repeat ? [new Label(repeat, "ends before that start")] : [],
+                Others = note.Other is { } repeat ? [new Label(repeat, "repeats end before that start")] : [],
                 Happens = note.Happens,
                 Help = "Start earlier, or let the repeats end later, for that part of the year.",
             });

@@ -33,9 +33,9 @@ internal sealed class SkippedTime(LintContext context) : IRule
     public IEnumerable<Finding> Findings() =>
         context.DayNotes.Of(DayNoteKind.SkippedTime)
             .Select(note => Finding.At(Rule, note.Origin, $"the clock skips {note.Origin.Text} on {MomentWords.Date(note.Happens.First.Date)}",
-            $"taken as {context.Moment(note.Instant)}") with
+            $"runs at {context.Time(note.Instant)} that day") with
             {
                 Happens = note.Happens,
-                Help = "Start outside the hour that the clock change skips, or leave it: the watering comes later on that clock, and none is lost.",
+                Help = "Start outside the skipped hour, or accept it: no watering is lost.",
             });
 }

@@ -67,10 +67,10 @@ internal sealed class ManualOnly(LintContext context) : IRule
             {
                 if (!byItself.Add(index)) continue;
                 var zone = context.Site.Zones[index];
-                yield return Finding.At(Rule, zone.Origin, $"{zone.DisplayName} is watered by hand only", "no schedule with days names it") with
+                yield return Finding.At(Rule, zone.Origin, $"zone {zone.Name} is watered only by manual schedules", "no schedule with days names it") with
                 {
                     Others = [new Label(schedule.Origin, "waters it when somebody starts it")],
-                    Help = "Add it to a schedule; if that is as it should be, accept it.",
+                    Help = "Add it to a schedule with days, or accept it.",
                 };
             }
         }

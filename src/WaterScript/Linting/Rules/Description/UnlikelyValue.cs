@@ -80,20 +80,20 @@ internal sealed class UnlikelyValue(LintContext context) : IRule, IRunObserver
     private IEnumerable<Finding> LongRuns() => _long.Select(entry =>
     {
         var zone = context.Site.Zones[entry.Key.Zone];
-        return Finding.At(Rule, entry.Key.Step, $"{zone.DisplayName} runs for {Phrases.Length((long)entry.Value.Worst)}", "is another unit meant?") with
+        return Finding.At(Rule, entry.Key.Step, $"zone {zone.Name} runs for {Phrases.Length((long)entry.Value.Worst)}", "is another unit meant?") with
         {
             Happens = entry.Value.Happens(context),
-            Help = $"Write the time that is meant; if it is this one, write longest {Phrases.Length((long)entry.Value.Worst)} in the zone.",
+            Help = $"Write the time that is meant; if it is this one, write `longest {Phrases.Length((long)entry.Value.Worst)}` in the zone.",
         };
     });
 
     private IEnumerable<Finding> LongPulses() => context.Site.Valves.OfType<LatchingValve>()
         .Where(valve => valve.Pulse?.Value.TotalMilliseconds >= LongestPulseMilliseconds)
         .Select(valve => Finding.At(Rule, valve.Pulse!.Value.Place,
-            $"the pulse of {valve.Name} lasts {Phrases.Length(valve.Pulse!.Value.WholeSeconds())} or more", "is another unit meant?") with
+            $"the pulse of valve {valve.Name} lasts {Phrases.Length(valve.Pulse!.Value.WholeSeconds())} or more", "is another unit meant?") with
         {
             Details = "Pulses last some tens of milliseconds; a coil that is not made for more may burn.",
-            Help = "Write it in ms, like this: pulse 50 ms",
+            Help = "Write it in ms, such as `pulse 50 ms`.",
         });
 
     private IEnumerable<Finding> SmallAreas()
@@ -103,7 +103,7 @@ internal sealed class UnlikelyValue(LintContext context) : IRule, IRunObserver
         var middle = areas[areas.Length / 2];
         foreach (var zone in areas.Where(zone => zone.Area!.Value.InBase < middle.Area!.Value.InBase * LeastShareOfArea))
         {
-            yield return Finding.At(Rule, zone.Area!.Value.Place, $"{zone.DisplayName} has only {zone.Area}",
+            yield return Finding.At(Rule, zone.Area!.Value.Place, $"zone {zone.Name} has only {zone.Area}",
                 "less than a hundredth of what most zones have") with
             {
                 Others = [new Label(middle.Area!.Value.Place, $"has {middle.Area}")],

@@ -51,13 +51,13 @@ internal sealed class Unused(LintContext context) : IRule
     {
         foreach (var unused in context.Site.Unused)
         {
-            yield return Finding.At(Rule, unused.Origin, $"nothing uses {unused.Kind} {unused.Name}") with { Help = "Use it, or delete it." };
+            yield return Finding.At(Rule, unused.Origin, $"{unused.Kind} {unused.Name} is never used") with { Help = "Use it, or delete it." };
         }
 
         var watered = ZonesInSteps.Of(context.Site.Schedules);
         foreach (var zone in context.Site.Zones.Where(zone => !zone.IsSpare && !watered.Contains(zone.Index)))
         {
-            yield return Finding.At(Rule, zone.Origin, $"nothing waters {zone.DisplayName}", "no step names it")
+            yield return Finding.At(Rule, zone.Origin, $"zone {zone.Name} is never watered", "no schedule waters it")
                 with
             { Help = "Water it in a schedule, or write `spare` in it." };
         }

@@ -51,7 +51,7 @@ internal static class UnusedAccept
 
     /// <summary>What is said of a line that accepted none of the findings.</summary>
     public static Finding FindingFor(Acceptance line, ImmutableArray<Finding> findings, LocalDate first) =>
-        Finding.At(Rule, line.Origin, $"this accepts nothing: \"{line.Rule.Text}\"", Why(line, findings, first)) with
+        Finding.At(Rule, line.Origin, $"`accept {line.Rule.Text}` accepts nothing", Why(line, findings, first)) with
         {
             Help = "Delete the line.",
             Fix = Fix.SafeDeletion("delete the line", line.Origin),
@@ -59,7 +59,7 @@ internal static class UnusedAccept
 
     private static string Why(Acceptance line, ImmutableArray<Finding> findings, LocalDate first)
     {
-        if (HasLapsed(line, first)) return $"has lapsed: looked at from {MomentWords.Date(first)}";
-        return findings.Any(finding => finding.Rule.Slug == line.Rule.Text) ? "found elsewhere, but not in its scope" : "not found here";
+        if (HasLapsed(line, first)) return $"ended before {MomentWords.Date(first)}, where the check begins";
+        return findings.Any(finding => finding.Rule.Slug == line.Rule.Text) ? "found, but not where this accepts it" : "not found here";
     }
 }

@@ -94,11 +94,11 @@ internal sealed class CapacitorNotRecharged : IRule, ISwitchingObserver
     {
         var controller = _context.Site.Controllers[weak.First.Controller];
         var capacitor = _capacitors[controller.Index]!;
-        var labels = _context.Steps.Of(weak.Origin).Labels("this switches too soon after another");
-        var finding = Finding.At(Rule, controller.Power!.Capacitor!.Value.Place, $"a pulse before the capacitor of {controller.DisplayName} has recovered",
-            $"has {Volts(weak.Given.AtMove)} V left when the plunger moves") with
+        var labels = _context.Steps.Of(weak.Origin).Labels("switches too soon after another");
+        var finding = Finding.At(Rule, controller.Power!.Capacitor!.Value.Place, Heading(controller, capacitor, weak),
+            $"falls to {Volts(weak.Given.AtMove)} V as {_context.NameOf(weak.First)} {Verb(weak.First)}") with
         {
-            Others = [new Label(weak.Pulse.Valve.MinimumVoltage!.Value.Place, $"works from {Volts(weak.Pulse.MinimumVoltage)} V"), .. labels],
+            Others = [new Label(weak.Pulse.Valve.MinimumVoltage!.Value.Place, $"needs {Volts(weak.Pulse.MinimumVoltage)} V"), .. labels],
         };
         finding = _context.Happening(finding, weak.OccurrenceCounter);
         return WithHelp(finding, controller, capacitor, weak.Pulse)
@@ -113,10 +113,10 @@ internal sealed class CapacitorNotRecharged : IRule, ISwitchingObserver
         return Clearing(controller, pulse, least) is { } stagger
             ? finding with
             {
-                Help = $"Write {LongerStagger.Words(stagger)} in {controller.Name}, or take a larger capacitor.",
+                Help = $"Write `{LongerStagger.Words(stagger)}` in controller {controller.Name}, or use a larger capacitor.",
                 Fix = LongerStagger.To(controller, stagger)
             }
-            : finding with { Help = "Leave more time between two switchings, or take a larger capacitor." };
+            : finding with { Help = "Leave more time between two switchings, or use a larger capacitor." };
     }
 
     /// <summary>
@@ -135,25 +135,34 @@ internal sealed class CapacitorNotRecharged : IRule, ISwitchingObserver
         return null;
     }
 
+    /// <summary>The two times that clash, or what there is to recharge where nothing does.</summary>
+    private static string Heading(Controller controller, Capacitor capacitor, Weak weak) => RechargeTime(capacitor, weak) is { } needed
+        ? $"controller {controller.Name} recharges for {Milliseconds(weak.Given.Idle)} ms, needs {Milliseconds(needed)}"
+        : $"controller {controller.Name} does not recharge between two pulses";
+
     private string Train(Weak weak)
     {
         var pulses = weak.Train.Select(entry =>
-            $"{_context.NameOf(entry.Switching)} {(entry.Switching.IsOpen ? "opens" : "closes")} {Volts(entry.Given.Before)} -> {Volts(entry.Given.After)} V");
+            $"{_context.NameOf(entry.Switching)} {Verb(entry.Switching)}: {Volts(entry.Given.Before)} to {Volts(entry.Given.After)} V");
         return $"{Phrases.Names([.. pulses])}.";
     }
 
-    private static string Recharge(Capacitor capacitor, Weak weak)
-    {
-        var given = weak.Given;
-        if (capacitor.Watts is not { } watts) return "";
-        var time = Electricity.RechargeSeconds(capacitor.Farads, given.Left, Math.Min(capacitor.Full, weak.Pulse.Needs), watts);
-        return $"\nFrom {Volts(given.Left)} V it has to be back at {Volts(weak.Pulse.Needs)} V: that takes {Seconds(time)} at " +
-            $"{Phrases.Number((decimal)watts, 2)} W, and there are {Seconds(given.Idle)}.";
-    }
+    private static string Recharge(Capacitor capacitor, Weak weak) => RechargeTime(capacitor, weak) is { } needed
+        ? $"\nThat pulse needs {Volts(weak.Pulse.Needs)} V: {Milliseconds(needed)} ms of recharging from {Volts(weak.Given.Left)} V at " +
+            $"{Phrases.Number((decimal)capacitor.Watts!.Value, 2)} W; it gets {Milliseconds(weak.Given.Idle)} ms."
+        : "";
+
+    /// <summary>Seconds that it takes to be ready for the pulse; null where nothing recharges it.</summary>
+    private static double? RechargeTime(Capacitor capacitor, Weak weak) => capacitor.Watts is { } watts
+        ? Electricity.RechargeSeconds(capacitor.Farads, weak.Given.Left, Math.Min(capacitor.Full, weak.Pulse.Needs), watts)
+        : null;
+
+    private static string Verb(Switching switching) => switching.IsOpen ? "opens" : "closes";
+
+    /// <summary>Rounded so that a time that is too short never looks long enough.</summary>
+    private static string Milliseconds(double seconds) => Phrases.Number((decimal)seconds * 1000, 0);
 
     private static string Volts(double volts) => Phrases.Number((decimal)volts, 2);
-
-    private static string Seconds(double seconds) => $"{Phrases.Number((decimal)seconds, 3)} s";
 
     /// <summary>A kind of valve on a controller that gets too weak pulses.</summary>
     private sealed class Weak(Switching first, PulseValve pulse)

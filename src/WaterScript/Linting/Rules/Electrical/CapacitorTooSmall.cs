@@ -70,15 +70,16 @@ internal sealed class CapacitorTooSmall(LintContext context) : IRule
         var least = pulse.MinimumVoltage < pulse.Full
             ? Electricity.LeastFarads(pulse.Full, pulse.MinimumVoltage, pulse.Ohms, pulse.ResponseTime) * 1e6
             : double.PositiveInfinity;
-        return Finding.At(Rule, controller.Power!.Capacitor!.Value.Place, $"the capacitor of {controller.DisplayName} is too small for one pulse",
+        return Finding.At(Rule, controller.Power!.Capacitor!.Value.Place,
+            $"a pulse leaves {Volts(left)} V in {controller.Name}, its valve needs {Volts(pulse.MinimumVoltage)}",
             $"falls from {Volts(pulse.Full)} to {Volts(left)} V") with
         {
-            Others = [new Label(pulse.Valve.MinimumVoltage!.Value.Place, $"works from {Volts(pulse.MinimumVoltage)} V")],
-            Details = $"{controller.Power!.Capacitor} through {pulse.Valve.Coil} for {Phrases.Number((decimal)pulse.ResponseTime * 1000, 0)} ms.",
+            Others = [new Label(pulse.Valve.MinimumVoltage!.Value.Place, $"needs {Volts(pulse.MinimumVoltage)} V")],
+            Details = $"A pulse: {controller.Power!.Capacitor} through {pulse.Valve.Coil} for {Phrases.Number((decimal)pulse.ResponseTime * 1000, 0)} ms.",
             Assumed = pulse.Assumed,
             Help = double.IsFinite(least)
-                ? $"Take a capacitor of {Phrases.Number((decimal)Math.Ceiling(least), 0)} uF or more."
-                : "Take a capacitor of a higher voltage.",
+                ? $"Use a capacitor of {Phrases.Number((decimal)Math.Ceiling(least), 0)} uF or more."
+                : "Use a capacitor of a higher voltage.",
         };
     }
 

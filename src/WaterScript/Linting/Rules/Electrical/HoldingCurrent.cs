@@ -137,7 +137,10 @@ internal sealed class HoldingCurrent : IRule, ISwitchingObserver
         var controller = _context.Site.Controllers[overload.Owner];
         var limit = _limits[overload.Owner]!;
         var finding = PowerOverload.FindingFor(
-            Rule, _context, limit, overload, $"more held open than the power of {controller.DisplayName} can carry", "holds", "carries");
+            Rule, _context, limit, overload,
+            $"open valves need {limit.Say(overload.Worst)}, the power of {controller.Name} gives {Phrases.Bare(limit.Say(limit.Amount.InBase))}",
+            "needs",
+            "gives");
         return OverloadWords.WithHelp(finding, _context, overload, _overloads, trial => new HoldingCurrent(trial));
     }
 

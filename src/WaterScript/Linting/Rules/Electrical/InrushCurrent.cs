@@ -119,11 +119,14 @@ internal sealed class InrushCurrent : IRule, ISwitchingObserver
         var controller = _context.Site.Controllers[overload.Owner];
         var limit = _limits[overload.Owner]!;
         var finding = PowerOverload.FindingFor(
-            Rule, _context, limit, overload, $"valves that open need more current than {controller.DisplayName} has", "needs", "gives") with
+            Rule, _context, limit, overload,
+            $"opening valves need {limit.Say(overload.Worst)}, the power of {controller.Name} gives {Phrases.Bare(limit.Say(limit.Amount.InBase))}",
+            "needs",
+            "gives") with
         {
-            Assumed = limit.IsStated ? "" : "No peak is given, so the continuous current is taken for it.",
+            Assumed = limit.IsStated ? "" : "the peak current is the continuous one, as none is given.",
         };
-        if (overload.Contributions.Length == 1) return finding with { Help = "Take a power supply that gives more for a moment, or a valve that wants less." };
+        if (overload.Contributions.Length == 1) return finding with { Help = "Take a power supply that gives more for a moment, or a valve that needs less." };
         return controller.Stagger == NodaTime.Duration.Zero ? OneByOne(finding, overload, controller) : LessAtOnce(finding, overload);
     }
 
@@ -131,19 +134,19 @@ internal sealed class InrushCurrent : IRule, ISwitchingObserver
     private Finding OneByOne(Finding finding, Overload overload, Controller controller)
     {
         if (Trial.Of(_context, LongerStagger.In(_context.Site, controller, TriedSpacing), trial => new InrushCurrent(trial)) is not { } tried)
-            return finding with { Help = $"Write a `stagger` in {controller.Name}, so that it opens one by one, or open fewer at once." };
+            return finding with { Help = $"Write a `stagger` in controller {controller.Name}, or open fewer at once." };
         if (tried._overloads.All.Where(left => left.Owner == overload.Owner).MaxBy(left => left.Worst) is not { } most)
         {
             var words = LongerStagger.Words(TriedSpacing);
             return finding with
             {
-                Help = $"Write {words} in {controller.Name}: it then opens one by one, which clears it.",
+                Help = $"Write `{words}` in controller {controller.Name}: its valves then open one by one, which clears it.",
                 Fix = LongerStagger.To(controller, TriedSpacing)
             };
         }
 
         var less = LessAtOnce(finding, overload);
-        return less with { Help = $"Even one by one, with a `stagger`, up to {_limits[overload.Owner]!.Say(most.Worst)} would be needed. {less.Help}" };
+        return less with { Help = $"Even one by one, with a `stagger`, up to {_limits[overload.Owner]!.Say(most.Worst)} is needed. {less.Help}" };
     }
 
     private Finding LessAtOnce(Finding finding, Overload overload) =>

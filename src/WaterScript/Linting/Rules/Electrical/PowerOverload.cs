@@ -23,7 +23,7 @@ internal static class PowerOverload
         return finding with
         {
             Details =
-            $"{finding.Details}{OverloadWords.WorstParts(context, overload, limit.Say)}: {limit.Say(overload.Worst - limit.Amount.InBase)} too much."
+            $"{finding.Details}{OverloadWords.WorstSum(context, overload, limit.Say)}: {limit.Say(overload.Worst - limit.Amount.InBase)} too much."
         };
     }
 }

@@ -96,7 +96,7 @@ internal sealed class SwitchedLate : IRule, IOpeningObserver, ISwitchingObserver
     private Finding FindingFor(Delays delays)
     {
         var controller = delays.Controller;
-        var finding = Finding.At(Rule, controller.WrittenStagger!.Value.Place, $"outputs of {controller.DisplayName} wait too long for their turn",
+        var finding = Finding.At(Rule, controller.WrittenStagger!.Value.Place, $"outputs of controller {controller.Name} wait too long for their turn",
             "switches one after the other, this far apart") with
         {
             Others = [.. _context.Steps.Of(delays.Origin).Labels("this waits for its turn")],
@@ -105,15 +105,15 @@ internal sealed class SwitchedLate : IRule, IOpeningObserver, ISwitchingObserver
         return finding with
         {
             Details = $"{finding.Details}{Worst(delays)}",
-            Help = $"Let steps begin further apart, water fewer at once, or write a shorter `stagger` in {controller.Name} where its power allows it.",
+            Help = $"Start steps further apart, water fewer at once, or write a shorter `stagger` in controller {controller.Name} where its power allows it.",
         };
     }
 
     private string Worst(Delays delays)
     {
         var (worst, switching) = (delays.Worst, delays.WorstSwitching);
-        return $"Worst {_context.Moment(worst.From)}: {_context.NameOf(switching)} opens {Late(worst.OpensLate)} and closes {Late(worst.ClosesLate)}; it is " +
-            $"on for {Length(worst.Closed - worst.Opened)} instead of {Length(worst.Asked)}.";
+        return $"Longest wait {_context.Moment(worst.From)}: {_context.NameOf(switching)} opens {Late(worst.OpensLate)} and closes {Late(worst.ClosesLate)}; " +
+            $"it is on for {Length(worst.Closed - worst.Opened)} instead of {Length(worst.Asked)}.";
     }
 
     private static string Late(long milliseconds) => milliseconds == 0 ? "in time" : $"{Length(milliseconds)} late";

@@ -83,13 +83,13 @@ internal sealed class TooManyZones(LintContext context) : IRule, ISwitchingObser
     private Finding FindingFor(Overload overload)
     {
         var controller = context.Site.Controllers[overload.Owner];
-        var limit = new Label(controller.AtMostZones!.Value.Place, $"opens at most {controller.AtMostZones}");
+        var limit = new Label(controller.AtMostZones!.Value.Place, "the limit");
         var finding = OverloadWords.FindingFor(
-            Rule, context, overload, $"too many zones at once on {controller.DisplayName}",
-            OverloadWords.UpTo(overload, Phrases.Count((long)overload.Worst, "zone")), limit);
+            Rule, context, overload, $"controller {controller.Name} opens {(long)overload.Worst} zones at once, may open {controller.AtMostZones}",
+            $"opens {OverloadWords.UpTo(overload, Phrases.Count((long)overload.Worst, "zone"))}", limit);
         finding = finding with
         {
-            Details = $"{finding.Details}{OverloadWords.WorstParts(context, overload)}.",
+            Details = $"{finding.Details}{OverloadWords.WorstNames(context, overload)}.",
         };
         return OverloadWords.WithHelp(finding, context, overload, _overloads, trial => new TooManyZones(trial));
     }

@@ -35,6 +35,7 @@ internal sealed class ValvesLeftOpen(LintContext context) : IRule
     {
         Category = RuleCategory.Power,
         CanBeAccepted = true,
+        GoesWith = "capacitor-not-recharged",
         Finds = "After a power cut a latching valve is as it was. The controller has to close every one, at its `stagger`. Finds a controller whose " +
             "capacitor " +
             "is too weak for one of these pulses.",
@@ -81,16 +82,17 @@ internal sealed class ValvesLeftOpen(LintContext context) : IRule
         var stagger = controller.Stagger.TotalSeconds;
         var longer = LongerStagger.For(capacitor, pulse);
         var place = failing.Zone?.Origin ?? failing.Device!.Origin;
-        return Finding.At(Rule, controller.Power!.Capacitor!.Value.Place, $"{controller.DisplayName} cannot close all its valves after a power cut",
+        return Finding.At(Rule, controller.Power!.Capacitor!.Value.Place,
+            $"after a power cut {controller.Name} can close {closed} of its {outputs.Count} valves",
             $"closes {closed} of {outputs.Count}") with
         {
-            Others = [new Label(controller.WrittenStagger?.Place ?? controller.Origin!.Value, "so long after one another"),
-                new Label(place, "the first that stays open")],
+            Others = [new Label(controller.WrittenStagger?.Place ?? controller.Origin!.Value, "one after the other, this far apart"),
+                new Label(place, "the first valve that stays open")],
             Details = $"{Phrases.Count(outputs.Count, "pulse")}, {Phrases.Number((decimal)stagger, 3)} s apart, take {Phrases.Number((decimal)energy, 3)} " +
                 $"J; the full capacitor holds {Phrases.Number((decimal)Electricity.Energy(capacitor.Farads, capacitor.Full), 3)} J.",
             Assumed = pulse.Assumed,
             Help = longer is { } milliseconds
-                ? $"Write {LongerStagger.Words(milliseconds)} in {controller.Name}: closing all then takes " +
+                ? $"Write `{LongerStagger.Words(milliseconds)}` in controller {controller.Name}: closing all then takes " +
                     $"{Phrases.Number((decimal)milliseconds / 1000 * (outputs.Count - 1), 1)} s."
                 : "Write a `stagger` that the recharge fits into, and a `recharge` in the power block.",
             Fix = longer is { } spaced ? LongerStagger.To(controller, spaced) : null,

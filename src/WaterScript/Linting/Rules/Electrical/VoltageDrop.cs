@@ -96,6 +96,10 @@ internal sealed class VoltageDrop(LintContext context) : IRule
         ? VoltsOf(zone.Controller)!.Value - Electricity.VoltageDrop(valve.Inrush!.Value.InBase, length, section)
         : (decimal)PulseValve.On(zone.Controller, zone.Valve!)!.VoltsThrough((double)(2 * Electricity.WireOhms(length, section)));
 
+    /// <summary>Voltage that the wire takes of what the valve would get without it.</summary>
+    private static decimal Lost(Zone zone, Quantity length, Quantity section) =>
+        VoltsAt(zone, new Quantity(0, length.Unit), section) - VoltsAt(zone, length, section);
+
     private static bool Reaches(Zone zone, Quantity length, Quantity section) => VoltsAt(zone, length, section) >= zone.Valve!.MinimumVoltage!.Value.InBase;
 
     private static Finding Held(Zone zone, Quantity length, Quantity section, decimal inrush)
@@ -115,10 +119,11 @@ internal sealed class VoltageDrop(LintContext context) : IRule
     }
 
     private static Finding FindingFor(Zone zone, Quantity length, Quantity section, string details) =>
-        Finding.At(Rule, zone.WireLength!.Value.Place, $"too little voltage reaches the valve of {zone.DisplayName}",
-            $"gets {Volts(VoltsAt(zone, length, section))} V as it opens") with
+        Finding.At(Rule, zone.WireLength!.Value.Place,
+            $"valve of zone {zone.Name} gets {Volts(VoltsAt(zone, length, section))} V, needs {zone.Valve!.MinimumVoltage}",
+            $"loses {Volts(Lost(zone, length, section))} V") with
         {
-            Others = [new Label(zone.Valve!.MinimumVoltage!.Value.Place, $"works from {Volts(zone.Valve!.MinimumVoltage!.Value.InBase)} V")],
+            Others = [new Label(zone.Valve!.MinimumVoltage!.Value.Place, $"needs {zone.Valve!.MinimumVoltage}")],
             Details = details,
             Help = Help(zone, length, section),
         };
@@ -128,9 +133,9 @@ internal sealed class VoltageDrop(LintContext context) : IRule
     {
         var longest = Bisection.First(1, (long)Math.Ceiling(length.Value), units => !Reaches(zone, new Quantity(units, length.Unit), section))!.Value - 1;
         if (longest == 0)
-            return "The power supply gives too little for this valve, whatever the wire: take a valve that works from less, or another power supply.";
+            return "The power gives too little for this valve, whatever the wire: use a valve that needs less, or another power supply.";
         var thicker = Electricity.Thicker(section).ToArray();
-        var most = $"One of {section} may be {new Quantity(longest, length.Unit)} long.";
+        var most = $"A wire of {section} may be {new Quantity(longest, length.Unit)} long.";
         if (thicker.Where(other => Reaches(zone, length, other)).Take(1).ToArray() is [var enough]) return $"Lay a wire of {enough} or thicker. {most}";
         return thicker.Length > 0
             ? $"No single wire of up to {thicker[^1]} will do: shorten it, or lay a second conductor beside it. {most}"

@@ -74,13 +74,14 @@ internal sealed class BelowRoots(LintContext context) : IRule
     private Finding FindingFor(Zone zone, RootZone roots, WateredDay[] days)
     {
         var most = days.Max(day => DepthOn(zone, day));
-        return Finding.At(Rule, zone.Origin, $"water runs below the roots of {zone.DisplayName}",
-            $"its roots can hold {context.Depths.Say((decimal)roots.Total)}") with
+        return Finding.At(Rule, zone.Origin,
+            $"zone {zone.Name} gets {context.Depths.Say(most)} in a day, its roots hold {context.Depths.Say((decimal)roots.Total)}",
+            "the rest runs below the roots") with
         {
             Others = [.. context.Steps.Of(context.Water.FirstOf(zone)!.Value).Labels("waters it")],
-            Details = $"Up to {context.Depths.Say(most)} come on one day, on {Phrases.Count(days.Length, "day")} from " +
+            Details = $"More than the roots hold, on {Phrases.Count(days.Length, "day")} from " +
                 $"{MomentWords.Date(CivilDate.FromDayNumber(days[0].Day).ToLocalDate())}.",
-            Help = $"Water it with {context.Depths.Say((decimal)roots.Readily)} at a time, more often: that is what plants may use before they suffer.",
+            Help = $"Water it with {context.Depths.Say((decimal)roots.Readily)} at a time, more often: plants can use that much before they suffer.",
         };
     }
 

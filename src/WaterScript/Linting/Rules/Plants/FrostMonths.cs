@@ -83,10 +83,10 @@ internal sealed class FrostMonths : IRule, IRunObserver
     private static bool HasEnd(Schedule schedule) => schedule.Season is { Span: not DateRange { Last.Year: >= 9999 } };
 
     private Finding FindingFor(Schedule schedule, OccurrenceCounter occurrenceCounter, int month) =>
-        Finding.At(Rule, schedule.Origin, $"{schedule.DisplayName} waters in {Phrases.Month(month)}", "has no last day") with
+        Finding.At(Rule, schedule.Origin, $"schedule {schedule.Name} waters in {Phrases.Month(month)}, a month of frost", "has no last day") with
         {
             Others = [new Label(_context.Site.Climate!.Months[month - 1]!.Origin, $"mean minimum {_frost[month - 1]}")],
             Happens = occurrenceCounter.Happens(_context),
-            Help = "Give it a season, like this: from 15 apr to 15 oct. Or close the site: closed from 20 oct to 5 apr because \"drained\"",
+            Help = "Give it a season such as `from 15 apr to 15 oct`, or close the site with a `closed` line.",
         };
 }

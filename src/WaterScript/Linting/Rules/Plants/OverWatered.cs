@@ -53,6 +53,6 @@ internal sealed class OverWatered(LintContext context) : IRule
     public IEnumerable<Finding> Findings() =>
         context.DemandMet.Where((given, need) => given > Most * need && given - need >= DemandMetWords.LeastDifference)
         .Select(zone => DemandMetWords.FindingFor(
-        Rule, context, zone.Zone, zone.Months, $"{zone.Zone.DisplayName} gets more than its plants need", "over 125 % of what they need",
-            "Water it shorter or less often, or let a scale follow the climate: scale year { by climate }"));
+        Rule, context, zone.Zone, zone.Months, DemandMetWords.UpTo(zone.Months, isMost: true),
+            "Water less in these months: `scale year { by climate }`, or see waterscript advise."));
 }

@@ -100,18 +100,18 @@ internal sealed class Runoff : IRule, IRunObserver
     private Finding FindingFor(StepPlace place, Zone zone, Found found)
     {
         var ground = _grounds[zone.Index]!.Value;
-        var labels = place.Labels($"{Depth(ground.Rate * found.Seconds / SecondsInHour)} in {Phrases.Length(found.Seconds)}").ToArray();
+        var given = Depth(ground.Rate * found.Seconds / SecondsInHour);
+        var labels = place.Labels($"{given} in {Phrases.Length(found.Seconds)}").ToArray();
         var fix = FixFor(place, zone, found, out var lengths);
-        return new Finding(Rule, $"water runs off {zone.DisplayName}", labels[0])
+        return new Finding(Rule, $"{Depth(found.OccurrenceCounter.Worst)} of {given} runs off zone {zone.Name}", labels[0])
         {
             Others = [.. labels[1..], new Label(
-                zone.Origin, $"gets {Depth(ground.Rate)}/h, takes in {Depth(ground.Intake)}/h; {Depth(ground.Ponds)} may stand on it")],
+                zone.Origin, $"gets {Depth(ground.Rate)}/h, takes in {Depth(ground.Intake)}/h, holds {Depth(ground.Ponds)} on top")],
             Happens = found.OccurrenceCounter.Happens(_context),
-            Details = $"{Depth(found.OccurrenceCounter.Worst)} run off. From dry ground the longest run without runoff is " +
-                $"{Phrases.Length(ground.LongestWholeRun)}."
-                + (found.Before > 0 ? $" From a run before, {Depth(found.Before)} still stand." : ""),
-            Assumed = zone.SlopePercent is null ? "The ground is level." : "",
-            Help = lengths is { } written ? $"Water it in pieces: {written}" : "Leave more time between the two waterings.",
+            Details = $"From dry soil the longest run without runoff is {Phrases.Length(ground.LongestWholeRun)}."
+                + (found.Before > 0 ? $" From a run before, {Depth(found.Before)} still stands." : ""),
+            Assumed = zone.SlopePercent is null ? "the ground is level." : "",
+            Help = lengths is { } written ? $"Water it in pieces, with time to soak in: `{written}`" : "Leave more time between the two waterings.",
             Fix = fix,
         };
     }

@@ -84,12 +84,12 @@ internal sealed class SoakTooShort(LintContext context) : IRule, IRunObserver
     private Finding FindingFor(Found found)
     {
         var zone = context.Site.Zones[found.Run.Zone];
-        var labels = context.Steps.Of(found.Run).Labels($"begins {Phrases.Length(found.Shortest)} after the piece before ended").ToArray();
-        return new Finding(Rule, $"{zone.DisplayName} is watered again before it has soaked", labels[0])
+        var labels = context.Steps.Of(found.Run).Labels("begins too soon").ToArray();
+        return new Finding(Rule, $"zone {zone.Name} soaks for {Phrases.Length(found.Shortest)}, needs {Phrases.Length(found.Before.Soak)}", labels[0])
         {
-            Others = [.. labels[1..], .. context.Steps.Of(found.Before).Labels($"soaks for {Phrases.Length(found.Before.Soak)}").Take(1)],
+            Others = [.. labels[1..], .. context.Steps.Of(found.Before).Labels($"needs to soak for {Phrases.Length(found.Before.Soak)}").Take(1)],
             Happens = found.OccurrenceCounter.Happens(context),
-            Help = $"Let it begin {Phrases.Length(found.Before.Soak - found.Shortest)} later.",
+            Help = $"Start it {Phrases.Length(found.Before.Soak - found.Shortest)} later.",
         };
     }
 

@@ -55,8 +55,8 @@ internal sealed class UnderWatered(LintContext context) : IRule
     public IEnumerable<Finding> Findings() =>
         context.DemandMet.Where((given, need) => given < Least * need && need - given >= DemandMetWords.LeastDifference)
         .Select(zone => DemandMetWords.FindingFor(
-        Rule, context, zone.Zone, zone.Months, $"{zone.Zone.DisplayName} gets less than its plants need", "under 75 % of what they need",
-            "Water it longer or more often: waterscript advise FILE says how long."));
+        Rule, context, zone.Zone, zone.Months, DemandMetWords.UpTo(zone.Months, isMost: false),
+            "Water longer or more often; waterscript advise shows how long."));
 
     public IEnumerable<string> NotChecked() => DemandMetWords.NotChecked(context);
 }

@@ -66,7 +66,7 @@ internal sealed class UnevenTogether(LintContext context) : IRule
         var (least, most) = (zones.Where(zone => zone.MillimetresPerHour > 0).MinBy(RateOf), zones.Where(zone => zone.MillimetresPerHour > 0).MaxBy(RateOf));
         if (least is not null && most is not null && RateOf(most) >= TwiceAsMuch * RateOf(least) && RateOf(least) > 0)
             return FindingFor(step, most, least, RateWords(most), RateWords(least),
-                $"In one time {most.DisplayName} gets {Phrases.Number(RateOf(most) / RateOf(least), 1)} times as much.");
+                $"In the same time {most.Name} gets {Phrases.Number(RateOf(most) / RateOf(least), 1)} times as much.");
         return zones.FirstOrDefault(zone => zone.Method == IrrigationMethod.Spray) is { } spray
             && zones.FirstOrDefault(zone => zone.Method == IrrigationMethod.Drip) is { } drip
             ? FindingFor(step, spray, drip, "sprays", "drip", "")
@@ -79,10 +79,10 @@ internal sealed class UnevenTogether(LintContext context) : IRule
     private string RateWords(Zone zone) => $"{context.Depths.Say(RateOf(zone))}/h{(zone.TrimPercent == 100 ? "" : " after its trim")}";
 
     private static Finding FindingFor(WaterStep step, Zone one, Zone other, string oneIs, string otherIs, string details) =>
-        Finding.At(Rule, step.Origin, $"one time for {one.DisplayName} and {other.DisplayName}", "one time for all of these") with
+        Finding.At(Rule, step.Origin, $"zones {one.Name} and {other.Name} need different run times", "one time for all") with
         {
             Others = [new Label(one.Origin, oneIs), new Label(other.Origin, otherIs)],
             Details = details,
-            Help = "Give each its own line and time, or say how much: with 10 mm.",
+            Help = "Give each its own line and time, or an amount such as `with 10 mm`.",
         };
 }

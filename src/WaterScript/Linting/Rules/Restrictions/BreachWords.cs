@@ -10,7 +10,7 @@ namespace WaterScript.Linting.Rules.Restrictions;
 /// <summary>How a breach of a restriction is reported.</summary>
 internal static class BreachWords
 {
-    private const string Authority = "The restriction is the rule as written here; the authority's own text governs.";
+    private const string Authority = "A restriction is checked as written here; the authority's own text governs.";
 
     /// <summary>The finding.</summary>
     /// <param name="breach">The breach.</param>
@@ -25,13 +25,16 @@ internal static class BreachWords
         {
             Others = [new Label(breach.Line, limit)],
             Happens = breach.OccurrenceCounter.Happens(context),
-            Details = Phrases.Zones(breach.Zones.Count == 1 ? "The zone is" : "The zones are", breach.Zones.Select(index => context.Site.Zones[index])),
+            Details = Phrases.Zones("It waters", breach.Zones.Select(index => context.Site.Zones[index])),
             Assumed = Authority,
             Help = help,
         };
 
     /// <summary>The name of the schedule, as findings say it.</summary>
-    public static string ScheduleIn(this Breach breach, LintContext context) => $"\"{context.Site.Schedules[breach.First.Schedule].Name}\"";
+    public static string ScheduleIn(this Breach breach, LintContext context) => $"schedule {context.Site.Schedules[breach.First.Schedule].Name}";
+
+    /// <summary><c>2 are</c>, or <c>1 is</c>.</summary>
+    public static string AllowedWords(this Breach breach) => $"{Number(breach.Allowed)} {(breach.Allowed == 1 ? "is" : "are")}";
 
     /// <summary>The zone that breaks it first.</summary>
     public static Zone ZoneIn(this Breach breach, LintContext context) => context.Site.Zones[breach.First.Zone];

@@ -63,8 +63,8 @@ internal sealed class DailyDepthLimit(LintContext context) : IRule
     private Finding FindingFor(Breach breach) => breach.FindingFor(
         Rule,
         context,
-        $"{breach.ScheduleIn(context)} gives more in a day than \"{breach.Restriction.Name}\" allows",
-        $"too much for {breach.ZoneIn(context).Name} from {context.Moment(breach.Moment)}",
-        $"up to {BreachWords.Number(breach.Worst)} mm in a day",
+        $"{breach.ScheduleIn(context)} gives {BreachWords.Number(breach.Worst)} mm in a day; {BreachWords.Number(breach.Allowed)} mm is allowed",
+        $"too much for zone {breach.ZoneIn(context).Name} from {context.Moment(breach.Moment)}",
+        $"{breach.Restriction.Name} allows {BreachWords.Number(breach.Allowed)} mm",
         "Water for less time, or on more days.");
 }

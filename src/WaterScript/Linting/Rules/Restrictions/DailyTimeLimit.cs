@@ -61,8 +61,8 @@ internal sealed class DailyTimeLimit(LintContext context) : IRule
     private Finding FindingFor(Breach breach) => breach.FindingFor(
         Rule,
         context,
-        $"{breach.ScheduleIn(context)} waters longer in a day than \"{breach.Restriction.Name}\" allows",
-        $"too long for {breach.ZoneIn(context).Name} from {context.Moment(breach.Moment)}",
-        $"up to {Phrases.Length((long)breach.Worst)} in a day",
+        $"{breach.ScheduleIn(context)} waters {Phrases.Length((long)breach.Worst)} in a day; {Phrases.Length((long)breach.Allowed)} is allowed",
+        $"too long for zone {breach.ZoneIn(context).Name} from {context.Moment(breach.Moment)}",
+        $"{breach.Restriction.Name} allows {Phrases.Length((long)breach.Allowed)}",
         "Water for less time, or on more days.");
 }

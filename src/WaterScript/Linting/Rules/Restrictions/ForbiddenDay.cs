@@ -56,8 +56,8 @@ internal sealed class ForbiddenDay(LintContext context) : IRule
     private Finding FindingFor(Breach breach) => breach.FindingFor(
         Rule,
         context,
-        $"{breach.ScheduleIn(context)} waters on days that \"{breach.Restriction.Name}\" forbids",
-        $"waters {breach.ZoneIn(context).Name} on {MomentWords.Date(context.ClockAt(breach.Moment).Date)}",
+        $"{breach.ScheduleIn(context)} waters on days that {breach.Restriction.Name} forbids",
+        $"waters zone {breach.ZoneIn(context).Name} on {MomentWords.Date(context.ClockAt(breach.Moment).Date)}",
         "that day is not allowed",
         "Give the schedule the days of the restriction, and let it be over by midnight.");
 }

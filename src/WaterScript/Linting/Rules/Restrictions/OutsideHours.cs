@@ -61,8 +61,8 @@ internal sealed class OutsideHours(LintContext context) : IRule
     private Finding FindingFor(Breach breach) => breach.FindingFor(
         Rule,
         context,
-        $"{breach.ScheduleIn(context)} waters outside the hours of \"{breach.Restriction.Name}\"",
-        $"waters {breach.ZoneIn(context).Name} at {context.Time(breach.Moment)}",
-        "the hours that are allowed",
-        "Start at another time, or water for less time, so that it is over in time.");
+        $"{breach.ScheduleIn(context)} waters outside the hours that {breach.Restriction.Name} allows",
+        $"waters zone {breach.ZoneIn(context).Name} at {context.Time(breach.Moment)}",
+        "the allowed hours",
+        "Start at another time, or water for less time.");
 }

@@ -59,8 +59,8 @@ internal sealed class WateringDaysLimit(LintContext context) : IRule
     private Finding FindingFor(Breach breach) => breach.FindingFor(
         Rule,
         context,
-        $"{breach.ScheduleIn(context)} waters on more days a week than \"{breach.Restriction.Name}\" allows",
-        $"makes {MomentWords.Date(context.ClockAt(breach.Moment).Date)} one day over the limit",
-        $"up to {BreachWords.Number(breach.Worst)} days in a week",
+        $"{breach.ScheduleIn(context)} waters {BreachWords.Number(breach.Worst)} days a week; {breach.AllowedWords()} allowed",
+        $"{MomentWords.Date(context.ClockAt(breach.Moment).Date)} is one day over",
+        $"{breach.Restriction.Name} allows {BreachWords.Number(breach.Allowed)}",
         "Water on fewer days, for longer.");
 }

@@ -65,15 +65,14 @@ internal sealed class WindowTooShort(LintContext context) : IRule
 
     private Finding FindingFor(Breach breach)
     {
-        var (needs, has) = ((long)breach.Worst, breach.Allowed);
+        var (needs, has) = ((long)breach.Worst, (long)breach.Allowed);
         return breach.FindingFor(
             Rule,
             context,
-            $"{breach.ScheduleIn(context)} no longer fits the hours of \"{breach.Restriction.Name}\"",
+            $"{breach.ScheduleIn(context)} needs {Phrases.Length(needs)}, has {Phrases.Length(has)}",
             $"needs {(breach.IsVaried ? "up to " : "")}{Phrases.Length(needs)}{Why(breach)}, has {Phrases.Length(has)}",
-            $"allows {Phrases.Length(has)} at a stretch",
-            $"Take {Phrases.Length(needs - has)} out of its steps, water more zones at once where the supply gives enough, or split it over two schedules " +
-                "on different days.");
+            $"{breach.Restriction.Name} allows {Phrases.Length(has)} at a stretch",
+            $"Take {Phrases.Length(needs - has)} off, water zones together where the water supply allows, or use two schedules.");
     }
 
     /// <summary>Why it is as long as that then, where it is not at other times of the year.</summary>

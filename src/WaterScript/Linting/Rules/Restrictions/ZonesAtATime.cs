@@ -56,8 +56,8 @@ internal sealed class ZonesAtATime(LintContext context) : IRule
     private Finding FindingFor(Breach breach) => breach.FindingFor(
         Rule,
         context,
-        $"{breach.ScheduleIn(context)} waters more zones at a time than \"{breach.Restriction.Name}\" allows",
-        $"adds {breach.ZoneIn(context).Name} at {context.Time(breach.Moment)}",
-        $"up to {BreachWords.Number(breach.Worst)} at a time",
-        "Water them one after the other: put a comma in place of the plus, or start later.");
+        $"{breach.ScheduleIn(context)} waters {BreachWords.Number(breach.Worst)} zones at a time; {breach.AllowedWords()} allowed",
+        $"adds zone {breach.ZoneIn(context).Name} at {context.Time(breach.Moment)}",
+        $"{breach.Restriction.Name} allows {BreachWords.Number(breach.Allowed)}",
+        "Water them one after the other, with a comma in place of the plus, or start later.");
 }

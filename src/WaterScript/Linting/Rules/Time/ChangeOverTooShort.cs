@@ -166,8 +166,8 @@ internal sealed class ChangeOverTooShort : IRule, IRunObserver
         var before = $"waters {ZoneOf(earlier).Name} until {_context.Time(earlier.End)}";
         var wish = new Label(supply.Change!.Origin, $"needs {Phrases.Length(gap)}");
         var heading = between == 0
-            ? $"no gap between two waterings from {supply.Name}"
-            : $"only {Phrases.Length(between)} between two waterings from {supply.Name}";
+            ? $"supply {supply.Name} has no gap between two waterings, needs {Phrases.Length(gap)}"
+            : $"supply {supply.Name} has {Phrases.Length(between)} between two waterings, needs {Phrases.Length(gap)}";
         return Finding.At(Rule, cause, heading, $"waters {ZoneOf(later).Name} from {_context.Time(later.Start)}") with
         {
             Others = start == cause ? [wish] : [new Label(start, before), wish],

@@ -122,7 +122,7 @@ internal sealed class ClocksApart(LintContext context) : IRule, IRunObserver
         var (before, after) = (ZoneOf(close.Earlier), ZoneOf(close.Later));
         var between = close.Later.Start - close.Earlier.End;
         var apart = Apart(before, after)!.Value;
-        return Finding.At(Rule, step, $"{before.Name} hands over to {after.Name} closer than their clocks are",
+        return Finding.At(Rule, step, $"zones {before.Name} and {after.Name} change over closer than their clocks are",
             $"opens {after.Name} {(between == 0 ? "at once" : $"{Phrases.Length(between)} later")}") with
         {
             Others = [.. new[] { before, after }.Select(

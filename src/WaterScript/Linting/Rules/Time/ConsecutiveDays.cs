@@ -69,9 +69,9 @@ internal sealed class ConsecutiveDays(LintContext context) : IRule, IDayObserver
     public IEnumerable<Finding> Findings() => _found.Select(entry => FindingFor(context.Site.Schedules[entry.Key], entry.Value));
 
     private Finding FindingFor(Schedule schedule, OccurrenceCounter found) =>
-        Finding.At(Rule, schedule.Origin, $"\"{schedule.Name}\" waters on two days in a row", "the 31st and the 1st are both odd") with
+        Finding.At(Rule, schedule.Origin, $"schedule {schedule.Name} waters on two days in a row", "the last day of a month and the 1st are both odd") with
         {
             Happens = found.Happens(context) with { IsWholeDays = true },
-            Help = "Add two lines: except days 31 of month, and: except 29 feb",
+            Help = "Add two lines: `except days 31 of month` and `except 29 feb`.",
         };
 }

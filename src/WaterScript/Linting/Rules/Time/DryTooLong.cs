@@ -92,11 +92,12 @@ internal sealed class DryTooLong : IRule, IRunObserver
     }
 
     private Finding FindingFor(Zone zone, Found found) =>
-        Finding.At(Rule, zone.NeverDryFor!.Value.Place, $"{zone.Name} stays dry for up to {Phrases.Length((long)found.OccurrenceCounter.Worst)}",
-            $"never dry for more than {Phrases.Length(zone.NeverDryFor!.Value.WholeSeconds())}") with
+        Finding.At(Rule, zone.NeverDryFor!.Value.Place, $"zone {zone.Name} stays dry for {Phrases.Length((long)found.OccurrenceCounter.Worst)}, " +
+            $"its limit is {Phrases.Length(zone.NeverDryFor!.Value.WholeSeconds())}",
+            "the limit") with
         {
             Happens = found.OccurrenceCounter.Happens(_context),
-            Details = $"The longest time without water begins {_context.Moment(found.From)}.",
+            Details = $"Longest without water: from {_context.Moment(found.From)}.",
             Help = "Water it more often, or change its `never-dry-for`.",
         };
 

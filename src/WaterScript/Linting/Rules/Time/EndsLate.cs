@@ -73,11 +73,11 @@ internal sealed class EndsLate(LintContext context) : IRule, IRunObserver
     }
 
     public IEnumerable<Finding> Findings() => _found.Select(entry =>
-        Finding.At(Rule, entry.Key.Start, $"\"{context.Site.Schedules[entry.Key.Schedule].Name}\" waters late into the morning",
+        Finding.At(Rule, entry.Key.Start, $"schedule {context.Site.Schedules[entry.Key.Schedule].Name} waters late into the morning",
             $"ends up to {Phrases.Length((long)entry.Value.Worst / 60 * 60)} after sunrise") with
         {
             Happens = entry.Value.Happens(context),
-            Help = "Start earlier, or write when it is to end, like this: finish by sunrise + 1 h",
+            Help = "Start earlier, or write `finish by sunrise + 1 h`.",
         });
 
     public IEnumerable<string> NotChecked() => Daylight.NotChecked(context.Site, "watering late into the morning");

@@ -26,7 +26,7 @@ internal sealed class ExtraPassSkipped(LintContext context) : IRule
     private static Finding FindingFor(Schedule extra, SkippedWatering water)
     {
         var cause = water.By == SkipCause.Hold ? "hold" : "closed season";
-        return Finding.At(ReadingRules.Contradiction, extra.Origin, $"an extra pass lies in a {cause}", $"{water.Zone.DisplayName} is kept dry then") with
+        return Finding.At(ReadingRules.Contradiction, extra.Origin, $"an extra pass falls in a {cause}", $"zone {water.Zone.Name} is kept dry then") with
         {
             Others = [new Label(water.Origin, $"the {cause}")],
             Help = $"Give the pass another date, or take it out of the {cause}.",

@@ -67,9 +67,9 @@ internal sealed class LongerThanLongest(LintContext context) : IRule, IRunObserv
     {
         var zone = context.Site.Zones[index];
         var longest = Phrases.Length(zone.Longest!.Value.WholeSeconds());
-        return Finding.At(Rule, step, $"{zone.Name} runs longer than its longest", $"up to {Phrases.Length((long)found.Worst)}") with
+        return Finding.At(Rule, step, $"zone {zone.Name} runs for {Phrases.Length((long)found.Worst)}, its longest is {longest}", "the longest run") with
         {
-            Others = [new Label(zone.Longest!.Value.Place, $"at most {longest}")],
+            Others = [new Label(zone.Longest!.Value.Place, "the limit")],
             Happens = found.Happens(context),
             Help = $"Water it for {longest} at a time, or change its `longest`.",
         };

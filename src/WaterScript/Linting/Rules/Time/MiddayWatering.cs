@@ -72,11 +72,11 @@ internal sealed class MiddayWatering(LintContext context) : IRule, IRunObserver
     }
 
     public IEnumerable<Finding> Findings() => _found.Select(entry =>
-        Finding.At(Rule, entry.Key.Start, $"\"{context.Site.Schedules[entry.Key.Schedule].Name}\" waters from above in the heat of the day",
-            "between 10:00 and 16:00") with
+        Finding.At(Rule, entry.Key.Start, $"schedule {context.Site.Schedules[entry.Key.Schedule].Name} sprays in the heat of the day",
+            "waters between 10:00 and 16:00") with
         {
             Happens = entry.Value.Happens(context),
-            Help = "Water before sunrise, or after sunset; if it has to be then, accept it and say why.",
+            Help = "Water before sunrise or after sunset, or accept it with the reason.",
         });
 
     public IEnumerable<string> NotChecked() => Daylight.NotChecked(context.Site, "watering in the heat of the day");

@@ -44,9 +44,9 @@ internal sealed class NoSuchOutput(LintContext context) : IRule
     private static Finding FindingFor(WiredOutput wired)
     {
         var place = wired.Place;
-        return Finding.At(Rule, place, $"{wired.Controller.Name} has no output {wired.Number}", $"it has {wired.Controller.Outputs}") with
+        return Finding.At(Rule, place, $"controller {wired.Controller.Name} has {wired.Controller.Outputs} outputs, not {wired.Number}") with
         {
-            Others = [new Label(wired.Controller.Outputs!.Value.Place, "this one")],
+            Others = [new Label(wired.Controller.Outputs!.Value.Place, "what it has")],
             Help = "Use a free output, or correct the controller's `outputs`.",
         };
     }

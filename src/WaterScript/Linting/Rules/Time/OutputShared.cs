@@ -41,7 +41,7 @@ internal sealed class OutputShared(LintContext context) : IRule
             users.OrderBy(user => user.Place.Span.Start).Skip(1).Select(user => FindingFor(user, users.MinBy(other => other.Place.Span.Start)!)));
 
     private static Finding FindingFor(WiredOutput user, WiredOutput first) =>
-        Finding.At(Rule, user.Place, $"output {user.Number} is used by {first.Name} and {user.Name}", $"{user.Name} is wired here too") with
+        Finding.At(Rule, user.Place, $"{first.Name} and {user.Name} share output {user.Number}", $"{user.Name} is wired here too") with
         {
             Others = [new Label(first.Place, $"{first.Name} is wired here")],
             Help = "Give one of them another output.",

@@ -70,11 +70,11 @@ internal sealed class PassOverlap(LintContext context) : IRule
         var (earlier, later) = (meeting.Earlier!, meeting.Later!);
         var tooSoon = Phrases.Length(earlier.End - later.First);
         var start = context.StartOf(meeting.Schedule, earlier.Start);
-        return Finding.At(Rule, meeting.Cause, $"a pass of \"{schedule.Name}\" begins before the one before it is over", $"{tooSoon} too soon") with
+        return Finding.At(Rule, meeting.Cause, $"a pass of schedule {schedule.Name} begins before the last one ends", $"{tooSoon} too soon") with
         {
             Others = start == meeting.Cause
                 ? []
-                : [new Label(start, $"the pass before waters from {context.Time(earlier.First)} to {context.Time(earlier.End)}")],
+                : [new Label(start, $"the pass before waters {context.Time(earlier.First)} to {context.Time(earlier.End)}")],
             Happens = meeting.OccurrenceCounter.Happens(context),
             Help = meeting.Repeat is null
                 ? $"Move one of the starts by {tooSoon} or more, or shorten the steps."
@@ -89,10 +89,10 @@ internal sealed class PassOverlap(LintContext context) : IRule
         var schedule = context.Site.Schedules[later.Run.Schedule];
         var tooSoon = Phrases.Length(earlier.To - later.From);
         var (start, before) = (context.StartOf(later.Run), context.StartOf(earlier.Run));
-        return Finding.At(Rule, start, $"a pass of \"{schedule.Name}\" begins before the one before it is over", $"{tooSoon} too soon") with
+        return Finding.At(Rule, start, $"a pass of schedule {schedule.Name} begins before the last one ends", $"{tooSoon} too soon") with
         {
             Severity = LaterMeeting.Severity,
-            Others = start == before ? [] : [new Label(before, $"the pass before waters from {context.Time(earlier.From)} to {context.Time(earlier.To)}")],
+            Others = start == before ? [] : [new Label(before, $"the pass before waters {context.Time(earlier.From)} to {context.Time(earlier.To)}")],
             Happens = meeting.Happens(context),
             Details = meeting.RestsOn(context),
             Help = $"Move one of the starts by {tooSoon} or more, or shorten the steps.",

@@ -78,13 +78,13 @@ internal sealed class RestTooShort(LintContext context) : IRule, IRunObserver
         var zone = context.Site.Zones[found.Run.Zone];
         var rest = zone.Rest!.Value.WholeSeconds();
         var place = found.Run.IsInPassOf(found.Before) ? context.Steps.Of(found.Run).Step.Origin : context.StartOf(found.Run);
-        return Finding.At(Rule, place, $"{zone.Name} opens again before it has rested",
-            $"opens at {context.Time(found.Run.Start)}, has rested as little as {Phrases.Length(found.Shortest)}") with
+        return Finding.At(Rule, place, $"zone {zone.Name} rests for {Phrases.Length(found.Shortest)}, needs {Phrases.Length(rest)}",
+            $"opens again at {context.Time(found.Run.Start)}") with
         {
-            Others = [new Label(zone.Rest!.Value.Place, $"rests for {Phrases.Length(rest)}")],
+            Others = [new Label(zone.Rest!.Value.Place, "the least rest")],
             Happens = found.OccurrenceCounter.Happens(context),
-            Details = $"The first time it had closed at {context.Time(found.Before.End + found.Before.Overlap)}.",
-            Help = $"Let it begin {Phrases.Length(rest - found.Shortest)} later.",
+            Details = $"The first time it closed at {context.Time(found.Before.End + found.Before.Overlap)}.",
+            Help = $"Start it {Phrases.Length(rest - found.Shortest)} later.",
             Fix = FixFor(found, rest - found.Shortest),
         };
     }

@@ -144,17 +144,17 @@ internal sealed class SchedulesOverlap : IRule, IRunObserver
         var (first, second) = (_context.Site.Schedules[earlier.Schedule], _context.Site.Schedules[later.Schedule]);
         var on = _context.Site.Controllers.Length > 1 ? $" on {controller.Name}" : "";
         var start = new Label(_context.StartOf(earlier.Schedule, earlier.Start),
-            $"\"{first.Name}\" waters from {_context.Time(earlier.From)} to {_context.Time(earlier.To)}");
-        return Finding.At(Rule, _context.StartOf(later.Schedule, later.Start), $"\"{first.Name}\" and \"{second.Name}\" run at once{on}",
-            $"\"{second.Name}\" waters from {_context.Time(later.From)} to {_context.Time(later.To)}") with
+            $"{first.Name} waters {_context.Time(earlier.From)} to {_context.Time(earlier.To)}");
+        return Finding.At(Rule, _context.StartOf(later.Schedule, later.Start), $"schedules {first.Name} and {second.Name} run at the same time{on}",
+            $"{second.Name} waters {_context.Time(later.From)} to {_context.Time(later.To)}") with
         {
             Severity = IsNever(index) ? Severity.Error : Rule.Severity,
             Others = controller.WrittenMayOverlap?.Place is { } origin && IsNever(index)
-                ? [start, new Label(origin, "never runs two schedules at once")]
+                ? [start, new Label(origin, "runs one schedule at a time")]
                 : [start],
             Help = IsNever(index)
-                ? $"Let \"{second.Name}\" start after \"{first.Name}\", or put both into one schedule."
-                : $"Let one start after the other, or say `schedules may-overlap` in the controller if it may.",
+                ? $"Start {second.Name} after {first.Name}, or put both into one schedule."
+                : "Start one after the other, or write `schedules may-overlap` in the controller.",
         };
     }
 

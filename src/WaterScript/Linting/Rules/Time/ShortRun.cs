@@ -67,8 +67,8 @@ internal sealed class ShortRun(LintContext context) : IRule, IRunObserver
     }
 
     public IEnumerable<Finding> Findings() => _found.Select(entry => Finding.At(
-        Rule, entry.Key.Step, $"{context.Site.Zones[entry.Key.Zone].Name} runs for only {Phrases.Length(entry.Value.Seconds)}",
-            "the pipes have hardly filled by then") with
+        Rule, entry.Key.Step, $"zone {context.Site.Zones[entry.Key.Zone].Name} runs for only {Phrases.Length(entry.Value.Seconds)}",
+            "pipes hardly fill in that time") with
     {
         Happens = entry.Value.Recurrence.Happens(context),
         Help = "Water for 2 min or more, less often.",

@@ -17,11 +17,17 @@ internal static class SkippedWaterWords
     private static Finding FindingFor(Rule rule, IReadOnlyList<SkippedWatering> water, LintContext context)
     {
         var runs = water.Sum(entry => entry.Runs);
-        var zones = string.Join(", ", water.Select(entry => $"{entry.Zone.DisplayName} {Phrases.Length(entry.Seconds)}"));
-        return Finding.At(rule, water[0].Origin, rule.Title,
-            $"takes {Phrases.Length(water.Sum(entry => entry.Seconds))} from {Phrases.Count(runs, "run")}") with
-        {
-            Details = $"{zones}.\nFirst due {context.Moment(water.Min(entry => entry.First))}, last {context.Moment(water.Max(entry => entry.Last))}.",
-        };
+        var zones = string.Join(", ", water.Select(entry => $"{entry.Zone.Name} {Phrases.Length(entry.Seconds)}"));
+        var heading = $"{CauseOf(water[0].By)} skips {Phrases.Count(runs, "run")}, {Phrases.Length(water.Sum(entry => entry.Seconds))} of watering";
+        var range = MomentWords.Range(context.ClockAt(water.Min(entry => entry.First)), context.ClockAt(water.Max(entry => entry.Last)));
+        return Finding.At(rule, water[0].Origin, heading) with { Details = $"Not watered: {zones}.\n{range}" };
     }
+
+    private static string CauseOf(SkipCause cause) => cause switch
+    {
+        SkipCause.Hold => "hold",
+        SkipCause.ClosedSeason => "closed season",
+        SkipCause.Cut => "`cut off`",
+        _ => "scale",
+    };
 }

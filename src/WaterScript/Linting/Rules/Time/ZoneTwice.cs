@@ -87,15 +87,15 @@ internal sealed class ZoneTwice(LintContext context) : IRule
     };
 
     private string Help(in Run later, long seconds) =>
-        $"Start \"{context.Site.Schedules[later.Schedule].Name}\" {Phrases.Length(seconds)} later, or let one `start after` the other.";
+        $"Start {context.Site.Schedules[later.Schedule].Name} {Phrases.Length(seconds)} later, or let one `start after` the other.";
 
     private Finding FindingFor(in Run earlier, in Run later)
     {
         var (first, second, zone) = (context.Site.Schedules[earlier.Schedule], context.Site.Schedules[later.Schedule], context.Site.Zones[later.Zone]);
-        return Finding.At(Rule, context.StartOf(later), $"\"{first.Name}\" and \"{second.Name}\" water {zone.Name} at once",
-            $"waters {zone.Name} from {context.Time(later.Start)}") with
+        return Finding.At(Rule, context.StartOf(later), $"schedules {first.Name} and {second.Name} water zone {zone.Name} at once",
+            $"{second.Name} waters it from {context.Time(later.Start)}") with
         {
-            Others = [new Label(context.StartOf(earlier), $"waters it from {context.Time(earlier.Start)} to {context.Time(earlier.End)}")],
+            Others = [new Label(context.StartOf(earlier), $"{first.Name} waters it {context.Time(earlier.Start)} to {context.Time(earlier.End)}")],
         };
     }
 }

@@ -107,9 +107,9 @@ internal sealed class DailyVolume : IRule, IDemandObserver
     {
         var daily = use.Supply.Daily!.Value;
         var zones = use.WorstByZone.Select((litres, zone) => (Litres: litres, Zone: _context.Site.Zones[zone])).Where(entry => entry.Litres > 0)
-            .OrderByDescending(entry => entry.Litres).Select(entry => $"{entry.Zone.DisplayName} {Say(entry.Litres)}");
-        var finding = Finding.At(Rule, use.Supply.Daily!.Value.Place, $"more from {use.Supply.DisplayName} in a day than is allowed",
-            $"gives {daily} a day, up to {Say(use.TooMuch.Worst)} are needed");
+            .OrderByDescending(entry => entry.Litres).Select(entry => $"{entry.Zone.Name} {Say(entry.Litres)}");
+        var finding = Finding.At(Rule, use.Supply.Daily!.Value.Place, $"zones need {Say(use.TooMuch.Worst)} in a day, supply {use.Supply.Name} gives {daily}",
+            "the limit");
         finding = _context.Manual is { } manual
             ? finding with { Others = [new Label(manual.Origin, "one pass of this")] }
             : finding with { Happens = use.TooMuch.WholeDays };
@@ -134,7 +134,7 @@ internal sealed class DailyVolume : IRule, IDemandObserver
         var cut = percent > 0 ? $"Cut the run times of that day to {Phrases.Number(percent, 0)} %" : "Water less";
         return moved is null
             ? $"{cut}, or spread the zones over more days."
-            : $"{cut}, or water \"{moved.Schedule.Name}\" {moved.Words} instead, which clears it.";
+            : $"{cut}, or water {moved.Schedule.Name} {moved.Words} instead, which clears it.";
     }
 
     private bool Clears(DayUse use, MovedDays move) =>

@@ -83,7 +83,7 @@ internal sealed class DoseWithoutFlow : IRule, IRunObserver
     private Finding FindingFor(Device device, string what, StepPlace place, OccurrenceCounter doses)
     {
         Label[] labels = [.. place.Labels(what)];
-        var finding = new Finding(Rule, $"{device.DisplayName}: {what}", labels[0]) { Others = [.. labels[1..], new Label(device.Origin, Says(device))] };
+        var finding = new Finding(Rule, $"injector {device.Name}: {what}", labels[0]) { Others = [.. labels[1..], new Label(device.Origin, Says(device))] };
         return _context.Happening(finding, doses)
             with
         { Help = "Water longer, or correct `after`, `rinse`, `starts`, `stops` or `bridges gaps up to` of the injector." };

@@ -86,12 +86,12 @@ internal sealed class FlowOverSupply(LintContext context) : IRule, IDemandObserv
         var supply = context.Site.Supplies[overload.Owner];
         var flow = supply.Flow!.Value;
         var limit = new Label(flow.Place, $"gives {Flows.Say(flow.InBase, flow)}");
-        var label = $"{(overload.Places.Length == 1 ? "these together need" : "together they need")} " +
-            $"{OverloadWords.UpTo(overload, Flows.Say(overload.Worst, flow))}";
-        var finding = OverloadWords.FindingFor(Rule, context, overload, $"too much water at once from {supply.DisplayName}", label, limit);
+        var needed = Flows.Say(overload.Worst, flow);
+        var heading = $"{OverloadWords.Needing(context, overload)} {needed} at once, supply {supply.Name} gives {Phrases.Bare(Flows.Say(flow.InBase, flow))}";
+        var finding = OverloadWords.FindingFor(Rule, context, overload, heading, $"needs {OverloadWords.UpTo(overload, needed)}", limit);
         finding = finding with
         {
-            Details = $"{finding.Details}{OverloadWords.WorstParts(context, overload, amount => Flows.Say(amount, flow))}: " +
+            Details = $"{finding.Details}{OverloadWords.WorstSum(context, overload, amount => Flows.Say(amount, flow))}: " +
                 $"{Flows.Say(overload.Worst - flow.InBase, flow)} too much.",
         };
         return overload.Places.Length == 1 && overload.Contributions.Length == 1

@@ -99,12 +99,14 @@ internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObse
     {
         var supply = context.Site.Supplies[overload.Owner];
         var minimum = supply.MinimumFlow!.Value;
-        var limit = new Label(minimum.Place, $"must give {Flows.Say(minimum.InBase, minimum)} or more");
+        var limit = new Label(minimum.Place, "the least flow");
         var finding = OverloadWords.FindingFor(
-            Rule, context, overload, $"too little water drawn from {supply.DisplayName}", $"takes no more than {Flows.Say(overload.Worst, minimum)}", limit);
+            Rule, context, overload,
+            $"zones draw {Flows.Say(overload.Worst, minimum)}, supply {supply.Name} must give {Phrases.Bare(Flows.Say(minimum.InBase, minimum))}",
+            $"draws {(overload.IsSteady ? "" : "at most ")}{Flows.Say(overload.Worst, minimum)}", limit);
         return finding with
         {
-            Details = $"{finding.Details}{OverloadWords.Parts(context.Site, overload.Contributions, amount => Flows.Say(amount, minimum))}, for " +
+            Details = $"{finding.Details}{OverloadWords.Sum(context.Site, overload, amount => Flows.Say(amount, minimum))}, for " +
                 $"{Phrases.Length(overload.Longest)}.",
             Help = Help(supply, overload),
         };
@@ -116,7 +118,7 @@ internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObse
         if (Together(supply, overload) is not { } zones) return $"Open another zone with it, or {otherwise}";
         if (zones.IsEmpty) return $"None of its other zones, nor several, bring it to the minimum within what it gives: {otherwise}";
         var sum = overload.Worst + zones.Sum(zone => zone.LitresPerMinute!.Value);
-        return $"Water it together with {Phrases.Names([.. zones.Select(zone => zone.DisplayName)])}, which makes " +
+        return $"Water it together with {Phrases.Names([.. zones.Select(zone => zone.Name)])}, which makes " +
             $"{Flows.Say(sum, supply.MinimumFlow!.Value)}, or {otherwise}";
     }
 

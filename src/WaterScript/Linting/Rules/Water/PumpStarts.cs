@@ -82,8 +82,10 @@ internal sealed class PumpStarts : IRule, IOpeningObserver
 
     private Finding FindingFor(Starts starts)
     {
-        var finding = Finding.At(Rule, starts.Device.StartsAnHour!.Value.Place, $"{starts.Device.DisplayName} starts too often",
-            $"at most {Phrases.Count(starts.Device.StartsAnHour!.Value, "start")} an hour, has {(long)starts.TooMuch.Worst}");
+        var limit = starts.Device.StartsAnHour!.Value;
+        var finding = Finding.At(Rule, limit.Place,
+            $"pump {starts.Device.Name} starts {MomentWords.Times((long)starts.TooMuch.Worst)} an hour, its limit is {limit.Value}",
+            "the limit");
         if (_context.Manual is { } manual) finding = finding with { Others = [new Label(manual.Origin, "one pass of this")] };
         return WithHelp(_context.Happening(finding, starts.TooMuch), starts);
     }
@@ -96,8 +98,8 @@ internal sealed class PumpStarts : IRule, IOpeningObserver
         var words = $"bridges gaps up to {Phrases.Length(through)}";
         var most = $"with which it starts no more than {MomentWords.Times(starts.Device.StartsAnHour!.Value)} an hour";
         return PumpWithoutFlow.MayRunOn(starts.Device)
-            ? finding with { Help = $"Write {words}, {most}, or water longer and less often.", Fix = RunningOn(starts.Device, words) }
-            : finding with { Help = $"{less}. Or give the supply {PumpWithoutFlow.Relief}, and write {words}, {most}." };
+            ? finding with { Help = $"Write `{words}`, {most}, or water longer and less often.", Fix = RunningOn(starts.Device, words) }
+            : finding with { Help = $"{less}. Or give the supply {PumpWithoutFlow.Relief}, and write `{words}`, {most}." };
     }
 
     /// <summary>

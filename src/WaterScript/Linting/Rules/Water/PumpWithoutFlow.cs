@@ -95,7 +95,7 @@ internal sealed class PumpWithoutFlow : IRule, IRunObserver
 
     private Finding FindingFor(Gaps gaps)
     {
-        var finding = Finding.At(Rule, gaps.Device.Origin, $"{gaps.Device.DisplayName} runs while no zone is open",
+        var finding = Finding.At(Rule, gaps.Device.Origin, $"pump {gaps.Device.Name} runs while no zone is open",
             $"runs alone for up to {Phrases.Length((long)gaps.Alone.Worst)}") with
         {
             Others = [.. _context.Steps.Of(gaps.Origin).Labels("until this opens")],

@@ -82,17 +82,18 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
     private Finding FindingFor(Tank tank)
     {
         var supply = tank.Supply;
-        var finding = Finding.At(Rule, supply.Tank!.Value.Place, $"{supply.DisplayName} runs dry", Gets(supply)) with
+        var heading = $"tank of supply {supply.Name} {(supply.Reserve is null ? "runs dry" : "falls below its reserve")}";
+        var finding = Finding.At(Rule, supply.Tank!.Value.Place, heading, Gets(supply)) with
         {
-            Others = [.. _context.Steps.Of(tank.Origin).Labels("draws while it falls under its reserve")],
+            Others = [.. _context.Steps.Of(tank.Origin).Labels("draws on it")],
         };
         finding = _context.Happening(finding, tank.Dry);
-        var reserve = supply.Reserve is { } kept ? $"under the reserve of {kept}" : "empty";
+        var reserve = supply.Reserve is { } kept ? $"Below its reserve of {kept}" : "Empty";
         return finding with
         {
-            Details = $"{finding.Details}It is {reserve} {Phrases.Number((decimal)tank.FirstAfter / 60, 1)} min after the watering begins. In all, " +
-                $"{Say(tank.Shortfall)} are missing; most on one day: {Say(tank.Dry.Worst)}.",
-            Assumed = Assumed(tank),
+            Details = $"{finding.Details}{reserve} {Phrases.Length((long)tank.FirstAfter)} after the watering begins. " +
+                $"{Say(tank.Shortfall)} short in all, {Say(tank.Dry.Worst)} on the worst day.",
+            Assumed = Assumed(tank) is { Length: > 0 } assumed ? $"{assumed}." : "",
             Help = Help(tank),
         };
     }
@@ -102,11 +103,11 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
     {
         var ways = new[]
         {
-            Share(tank) is { } percent and > 0 ? $"at {Phrases.Number(percent, 0)} % of all run times it does not run dry" : "",
-            Refill(tank) is { } refill ? $"with a refill of {refill} it does not run dry" : "",
+            Share(tank) is { } percent and > 0 ? $"water for {Phrases.Number(percent, 0)} % of the time" : "",
+            Refill(tank) is { } refill ? $"refill at {refill} or more" : "",
         };
-        return string.Join("; ", ways.Where(way => way.Length > 0)) is { Length: > 0 } tried
-            ? $"Water less or less often, or let more flow in: {tried}."
+        return string.Join(", or ", ways.Where(way => way.Length > 0)) is { Length: > 0 } tried
+            ? $"{char.ToUpperInvariant(tried[0])}{tried[1..]}."
             : "Water less or less often, or give the tank more time to refill.";
     }
 
@@ -139,12 +140,12 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
             $"{(supply.CatchmentArea is { } roof ? $", catches rain from {roof}" : "")}";
 
     private static string Assumed(Tank tank) => string.Join(
-        ' ',
+        "; ",
         new[]
         {
-            tank.IsFullAtStart ? "The tank is full at the start." : "",
-            tank.Supply.Refill is null ? "" : "The refill flows at all hours.",
-            tank.Supply.CatchmentArea is null ? "" : "The rain of a month falls evenly over it.",
+            tank.IsFullAtStart ? "the tank is full at the start" : "",
+            tank.Supply.Refill is null ? "" : "the refill flows at all hours",
+            tank.Supply.CatchmentArea is null ? "" : "the rain of a month falls evenly over it",
         }.Where(sentence => sentence.Length > 0));
 
     private string Say(decimal litres) => new WaterWords(_context.Site).Say(litres, digits: 0);

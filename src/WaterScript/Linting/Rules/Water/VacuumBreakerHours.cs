@@ -72,8 +72,8 @@ internal sealed class VacuumBreakerHours : IRule, IOpeningObserver
 
     private Finding FindingFor(ZoneHours hours)
     {
-        var finding = Finding.At(Rule, hours.Zone.Origin, $"{hours.Zone.DisplayName} is open for more than 12 h in a day",
-            $"open for {Phrases.Length((long)hours.TooLong.Worst)} within 24 h") with
+        var finding = Finding.At(Rule, hours.Zone.Origin,
+            $"zone {hours.Zone.Name} is open for {Phrases.Length((long)hours.TooLong.Worst)} in 24 h, its limit is 12 h") with
         {
             Others = [.. _context.Steps.Of(hours.Origin).Labels("this opens it"),
                 new Label(hours.Zone.Supply!.Backflow!.Value.Place, "behind an atmospheric vacuum breaker")],

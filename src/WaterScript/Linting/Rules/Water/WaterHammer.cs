@@ -26,6 +26,7 @@ internal sealed class WaterHammer : IRule, ISwitchingObserver
     {
         Category = RuleCategory.Water,
         CanBeAccepted = true,
+        GoesWith = "flow-over-supply",
         Finds = "Two or more valves of a supply, or of those that it feeds with no tank between, close at one instant, and together they stop more than " +
             "half of what the supply gives, and more than 20 L/min.\n" +
             "The instant is that at which the controllers switch; each is one time.",
@@ -153,12 +154,12 @@ internal sealed class WaterHammer : IRule, ISwitchingObserver
         var supply = _context.Site.Supplies[overload.Owner];
         var flow = supply.Flow!.Value;
         var finding = OverloadWords.FindingFor(
-            Rule, _context, overload, $"much of the flow from {supply.DisplayName} stops at one instant",
-                $"{OverloadWords.UpTo(overload, Flows.Say(overload.Worst, flow))} stop at once",
+            Rule, _context, overload, $"{OverloadWords.Closing(_context, overload)} at once, {Flows.Say(overload.Worst, flow)}",
+                $"stops {OverloadWords.UpTo(overload, Flows.Say(overload.Worst, flow))}",
                 new Label(flow.Place, $"gives {Flows.Say(flow.InBase, flow)}"));
         return WithHelp(finding
             with
-        { Details = $"{finding.Details}{OverloadWords.WorstParts(_context, overload, amount => Flows.Say(amount, flow))}." }, overload);
+        { Details = $"{finding.Details}{OverloadWords.WorstSum(_context, overload, amount => Flows.Say(amount, flow))}." }, overload);
     }
 
     /// <summary>A stagger or a later start, where a trial shows that it is one; for a single step, commas.</summary>
@@ -167,20 +168,20 @@ internal sealed class WaterHammer : IRule, ISwitchingObserver
         if (Spaced(overload) is { } controller)
             return finding with
             {
-                Help = $"Write {LongerStagger.Words(TriedSpacing)} in {controller.Name}: its valves then close one by one, which clears it.",
+                Help = $"Write `{LongerStagger.Words(TriedSpacing)}` in controller {controller.Name}: its valves then close one by one, which clears it.",
                 Fix = LongerStagger.To(controller, TriedSpacing)
             };
         if (overload.Places is [var only])
             return finding with
             {
                 Help =
-                "Let one of them run a few seconds longer than the other, or water them one after the other: write a comma in place of a plus.",
+                "Water them one after the other, or let one of them run a few seconds longer than the other.",
                 Fix = OverloadWords.OneByOne(only.Step)
             };
         if (StartTrial.Best(_context, finding, overload, _overloads.All.Sum(other => other.Times), trial => new WaterHammer(trial), TriedShifts) is not var (
             start, left))
             return finding with { Help = "Let one of them run a few seconds longer than the other." };
-        return finding with { Help = $"Start \"{start.Schedule.Name}\" at {start.Time}, which {OverloadWords.Cleared(overload, left)}.", Fix = start.Fix };
+        return finding with { Help = $"Start {start.Schedule.Name} at {start.Time}, which {OverloadWords.Cleared(overload, left)}.", Fix = start.Fix };
     }
 
     /// <summary>
