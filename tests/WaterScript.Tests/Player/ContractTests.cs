@@ -20,7 +20,7 @@ public sealed class ContractTests : PlayerWorkshop
     public void It_explains_every_field_of_a_list()
     {
         var fields = SwitchingList.Of(BenchRig).Split("\r\n")[0].Split(',');
-        var explained = Page.Split('\n').SkipWhile(line => line != "| field | meaning |").Skip(2).TakeWhile(line => line.StartsWith('|'));
+        var explained = Page.Split('\n').SkipWhile(line => line != "| field | holds |").Skip(2).TakeWhile(line => line.StartsWith('|'));
         Assert.Equal(fields, explained.Select(row => row.Split('`')[1]));
     }
 }
