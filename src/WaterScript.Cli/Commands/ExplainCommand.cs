@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using NodaTime;
 using WaterScript.Diagnostics;
 using WaterScript.Documents.Reports;
 using WaterScript.Linting.Engine;
@@ -30,7 +31,7 @@ internal static class ExplainCommand
     private static int Run(Rule? rule, PlainLines output)
     {
         if (rule is null) List(output);
-        else output.Page(RulePage.Of(rule));
+        else output.Page(RulePage.Of(rule, RuleExample.Finding(rule, DateTimeZoneProviders.Tzdb)));
         return ExitCode.Success;
     }
 

@@ -9,14 +9,16 @@ internal static class RulePage
 {
     /// <summary>The page.</summary>
     /// <param name="rule">The rule.</param>
+    /// <param name="finding">What it finds in its example, as <see cref="RuleExample"/> prints it; may be empty.</param>
     /// <returns>Markdown with LF line ends that closes with one.</returns>
-    public static string Of(Rule rule)
+    public static string Of(Rule rule, string finding = "")
     {
         ArgumentNullException.ThrowIfNull(rule);
         var page = new StringBuilder();
         page.Append($"# {rule.Slug}\n\n{Capital(rule.Title)}. {Capital(FindingSummary.WordOf(rule.Severity))}.\n\n{Lines(rule.Finds)}\n");
         Section(page, "Why it matters", rule.Matters);
         Source(page, "For example", rule.Fires);
+        if (finding.Length > 0) page.Append($"\nIt prints:\n\n```\n{finding}\n```\n");
         Source(page, "Fixed", rule.Fixed);
         Section(page, "Fix", rule.FixSafety);
         Section(page, "Known limits", rule.KnownLimits);
