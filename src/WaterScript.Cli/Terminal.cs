@@ -47,6 +47,13 @@ internal sealed class Terminal(
     /// <summary>Whether a person asks for no more than what is found, or asked for.</summary>
     public bool IsQuiet { get; set; }
 
+    /// <summary>Gives the columns of the terminal that shows <see cref="Text"/>; null where none does, or where it does not say.</summary>
+    public Func<int?> OwnColumns { get; init; } = () => null;
+
+    /// <summary>Columns for a line of text.</summary>
+    /// <param name="most">How many at most, which is how many there are where no terminal says otherwise.</param>
+    public int Columns(int most) => OwnColumns() is > 0 and var columns ? Math.Min(columns, most) : most;
+
     /// <summary>Has text for people in colours, or not, whatever was to be seen of the terminal.</summary>
     public void UseColour(bool isWanted) => (Text.HasColour, Error.HasColour) = (isWanted, isWanted);
 
@@ -86,7 +93,22 @@ internal sealed class Terminal(
             error,
             UsesColour(surroundings, Console.IsOutputRedirected),
             UsesColour(surroundings, Console.IsErrorRedirected),
-            progress);
+            progress)
+        {
+            OwnColumns = () => Console.IsOutputRedirected ? null : ColumnsOfConsole(),
+        };
+    }
+
+    private static int? ColumnsOfConsole()
+    {
+        try
+        {
+            return Console.WindowWidth;
+        }
+        catch (Exception problem) when (problem is IOException or PlatformNotSupportedException)
+        {
+            return null; // A terminal that does not say how wide it is.
+        }
     }
 
     /// <summary>Colour on a terminal unless the user or the terminal says no (no-color.org), elsewhere where the user says so (force-color.org).</summary>

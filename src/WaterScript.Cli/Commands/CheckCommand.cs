@@ -23,6 +23,7 @@ internal sealed class CheckCommand
     private readonly Option<string?> _baseline = Arguments.Text("--baseline", "FILE", "What is in this file does not count.");
     private readonly Option<string?> _writeBaseline = Arguments.Text("--write-baseline", "FILE", "Write all that is found to this file, for --baseline.");
     private readonly Option<bool> _showAccepted = Arguments.Switch("--show-accepted", "Show what is accepted too, with the reason.");
+    private readonly Option<bool> _missing = Arguments.Switch("--missing", "List by zone all that was not checked, with the statement to add.");
     private readonly Option<string?> _root = Arguments.Root();
 
     private readonly FileProblems _problems;
@@ -35,7 +36,7 @@ internal sealed class CheckCommand
         var self = new CheckCommand(terminal);
         var command = new Command("check", "Reads sites and says what is found in them.")
         {
-            self._files, self._strict, self._from, self._report, self._output, self._showAccepted,
+            self._files, self._strict, self._from, self._report, self._output, self._showAccepted, self._missing,
             self._fix, self._diff, self._baseline, self._writeBaseline, self._root,
         };
         command.SetAction(self.Run);
@@ -45,7 +46,8 @@ internal sealed class CheckCommand
     private int Run(ParseResult parsed)
     {
         var from = parsed.GetValue(_from);
-        var report = new ReportWriter(parsed.GetValue(_report) ?? ReportForm.Text, parsed.GetValue(_showAccepted));
+        var options = new TextReportOptions { ShowsAccepted = parsed.GetValue(_showAccepted), ListsMissing = parsed.GetValue(_missing) };
+        var report = new ReportWriter(parsed.GetValue(_report) ?? ReportForm.Text, options);
         var output = OutputFile.Of(parsed.GetValue(_output), _terminal);
         var isPrinted = report.IsText && output.IsStandard;
         var notes = isPrinted && !parsed.GetValue(_diff) ? _terminal.Text : _terminal.Error;
@@ -56,7 +58,7 @@ internal sealed class CheckCommand
             ? new FixCommand(_terminal, notes, _problems).Apply(targets, parsed.GetValue(_root), from)
             : CheckAll(targets, parsed.GetValue(_root), from);
         var sites = BaselineFile.Apply(checks, parsed.GetValue(_baseline), parsed.GetValue(_writeBaseline), notes, _terminal.Surroundings, _problems);
-        return StatusOf(isPrinted ? Report(sites, report.ShowsAccepted) : Write([.. sites], report, output), parsed);
+        return StatusOf(isPrinted ? Report(sites, options) : Write([.. sites], report, output), parsed);
     }
 
     private int StatusOf(Severity? gravest, ParseResult parsed) =>
@@ -64,9 +66,9 @@ internal sealed class CheckCommand
 
     /// <summary>Reports each site as soon as it is checked.</summary>
     /// <returns>The gravest finding of all.</returns>
-    private Severity? Report(IEnumerable<CheckedSite> sites, bool showsAccepted)
+    private Severity? Report(IEnumerable<CheckedSite> sites, TextReportOptions options)
     {
-        var text = new TextReport(_terminal.Text, showsAccepted, _terminal.IsQuiet);
+        var text = new TextReport(_terminal.Text, options with { IsQuiet = _terminal.IsQuiet, Columns = _terminal.Columns(options.Columns) });
         Severity? gravest = null;
         foreach (var site in sites)
         {
@@ -74,6 +76,7 @@ internal sealed class CheckCommand
             gravest = Graver(gravest, site.Worst);
         }
 
+        text.Finish();
         return gravest;
     }
 

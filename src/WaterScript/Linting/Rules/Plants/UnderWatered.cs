@@ -58,5 +58,5 @@ internal sealed class UnderWatered(LintContext context) : IRule
         Rule, context, zone.Zone, zone.Months, $"{zone.Zone.DisplayName} gets less than its plants need", "under 75 % of what they need",
             "Water it longer or more often: waterscript advise FILE says how long."));
 
-    public IEnumerable<string> NotChecked() => DemandMetWords.NotChecked(context);
+    public IEnumerable<Gap> NotChecked() => DemandMetWords.NotChecked(context);
 }

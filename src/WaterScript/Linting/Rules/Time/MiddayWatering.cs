@@ -79,5 +79,6 @@ internal sealed class MiddayWatering(LintContext context) : IRule, IRunObserver
             Help = "Water before sunrise, or after sunset; if it has to be then, accept it and say why.",
         });
 
-    public IEnumerable<string> NotChecked() => Daylight.NotChecked(context.Site, "watering in the heat of the day");
+    public IEnumerable<Gap> NotChecked() =>
+        Daylight.IsLackingAt(context.Site) ? [new Gap(Concern.Daylight, "watering in the heat of the day", [], "location")] : [];
 }
