@@ -39,6 +39,15 @@ public sealed partial class TerminalTests : Workshop
         Assert.Equal("", Read("error"));
     }
 
+    [PseudoTerminalFact]
+    public void On_a_narrow_terminal_the_verdict_is_wrapped_at_words()
+    {
+        var seen = Screen(OnTerminal("", "sh -c 'stty cols 40 < /dev/tty; \"$WATERSCRIPT\" check -'"));
+        Assert.StartsWith("Garden: no findings, but only days and\n  times were checked, 1 Mar 2026 to\n  29 Feb 2028.\nNot checked: flow", seen,
+            StringComparison.Ordinal);
+        Assert.All(seen.Split('\n'), line => Assert.InRange(line.Length, 0, 40));
+    }
+
     /// <summary>
     /// All that a command sends to its terminal, with line ends as the program writes them, without how .NET opens a terminal of this kind (keys for
     /// applications, ECMA-48 private modes).

@@ -33,11 +33,16 @@ internal sealed class CollisionLine
 
     private bool IsOneStart => _schedules is [{ Starts.Length: 1, Repeat: null }];
 
-    private string Words => _moving.Length == _schedules.Length
+    private string Words => IsNothingProved
+        ? $"{Claim} before {VerdictWords.Date(_lint.Horizon.Until)}{Found}; later dates are not proved."
+        : _moving.Length == _schedules.Length
         ? $"{Claim} before {VerdictWords.Date(_lint.Horizon.Until)}: {(_schedules.Length == 1 ? _schedules[0].Name : "all")} {Follows}{Found}."
         : $"{Claim}{Until}{Found}{Moving}{NotProved}.";
 
-    private string Claim => _lint.Collisions > 0 ? "All collisions"
+    /// <summary>Whether the work came to its end before one pair was compared to the end: then only the dates that were looked at are known.</summary>
+    private bool IsNothingProved => _proof is { IsWhole: false, Pairs: { All: > 0 } pairs } && pairs.All == pairs.NotProved;
+
+    private string Claim => _lint.Collisions > 0 ? (_proof.IsWhole ? "All collisions" : "Collisions")
         : _schedules.Length == 1 ? "No passes can collide"
         : _site.Reading.Site!.Controllers.All(controller => controller.SchedulesMayOverlap == true) ? "No zone can be due twice at once"
         : "No schedules can collide";

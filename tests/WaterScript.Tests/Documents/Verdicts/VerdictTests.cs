@@ -42,7 +42,7 @@ public class VerdictTests
 
     [Theory]
     [InlineData(40, 3, "No schedules can collide before 1 Mar 2426; 3 of 40 pairs not proved.")]
-    [InlineData(1, 1, "No schedules can collide before 1 Mar 2426; 1 of 1 pair not proved.")]
+    [InlineData(1, 1, "No schedules can collide before 1 Mar 2028; later dates are not proved.")]
     [InlineData(40, 0, "No schedules can collide before 1 Mar 2426; not all pairs proved.")]
     [InlineData(null, 0, "No schedules can collide before 1 Mar 2426; not all pairs proved.")]
     public void Pairs_that_are_not_proved_are_counted(int? all, int notProved, string line)
@@ -50,6 +50,15 @@ public class VerdictTests
         var site = Checked();
         var proof = new ConflictProof(new LocalDate(2426, 3, 1), [], IsWhole: false) { Pairs = all is { } pairs ? (pairs, notProved) : null };
         Assert.Equal(line, Lines(site with { Lint = site.Lint! with { ConflictProof = proof } })[1]);
+    }
+
+    [Fact]
+    public void Where_not_all_pairs_are_proved_not_all_collisions_are_said_to_be_listed()
+    {
+        var site = Checked();
+        var proof = site.Lint!.ConflictProof! with { IsWhole = false, Pairs = (40, 3) };
+        var found = site with { Lint = site.Lint with { ConflictProof = proof, Collisions = 1 } };
+        Assert.Equal("Collisions before 1 Mar 2426 are counted; 3 of 40 pairs not proved.", Lines(found)[1]);
     }
 
     [Theory]
