@@ -16,7 +16,7 @@ namespace WaterScript.Cli;
 /// <param name="columns">The width of the terminal; null where there is none.</param>
 internal sealed class Terminal(
     Surroundings surroundings, Func<Stream> openInput, Stream output, TextWriter text, TextWriter error, bool textHasColour, bool errorHasColour,
-    Progress? progress = null, Func<int>? columns = null)
+    Progress? progress = null, Func<int?>? columns = null)
 {
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
@@ -55,6 +55,10 @@ internal sealed class Terminal(
 
     /// <summary>Whether a person asks for no more than what is found, or asked for.</summary>
     public bool IsQuiet { get; set; }
+
+    /// <summary>Columns for a line of text.</summary>
+    /// <param name="most">How many at most, which is how many there are where no terminal says otherwise.</param>
+    public int Columns(int most) => columns?.Invoke() is > 0 and var width ? Math.Min(width, most) : most;
 
     /// <summary>Has text for people in colours, or not, whatever was to be seen of the terminal.</summary>
     public void UseColour(bool isWanted) => (Text.HasColour, Error.HasColour) = (isWanted, isWanted);
@@ -96,7 +100,19 @@ internal sealed class Terminal(
             UsesColour(surroundings, Console.IsOutputRedirected),
             UsesColour(surroundings, Console.IsErrorRedirected),
             progress,
-            Console.IsOutputRedirected ? null : () => Console.WindowWidth);
+            Console.IsOutputRedirected ? null : ColumnsOfConsole);
+    }
+
+    private static int? ColumnsOfConsole()
+    {
+        try
+        {
+            return Console.WindowWidth;
+        }
+        catch (Exception problem) when (problem is IOException or PlatformNotSupportedException)
+        {
+            return null; // A terminal that does not say how wide it is.
+        }
     }
 
     /// <summary>Colour on a terminal unless the user or the terminal says no (no-color.org), elsewhere where the user says so (force-color.org).</summary>

@@ -24,6 +24,7 @@ internal sealed class CheckCommand
     private readonly Option<string?> _writeBaseline = Arguments.Text("--write-baseline", "FILE", "Write all that is found to this file, for --baseline.");
     private readonly Option<bool> _showAccepted = Arguments.Switch("--show-accepted", "Show what is accepted too, with the reason.");
     private readonly Option<bool> _all = Arguments.Switch("--all", "Show every finding, also where there are more than 20 of one rule.");
+    private readonly Option<bool> _missing = Arguments.Switch("--missing", "List by zone all that was not checked, with the statement to add.");
     private readonly Option<string?> _root = Arguments.Root();
 
     private readonly FileProblems _problems;
@@ -36,7 +37,8 @@ internal sealed class CheckCommand
         var self = new CheckCommand(terminal);
         var command = new Command("check", "Reads sites and says what is found in them.")
         {
-            self._files, self._strict, self._from, self._report, self._output, self._showAccepted, self._all,
+            self._files, self._strict, self._from, self._report, self._output, self._showAccepted,
+            self._all, self._missing,
             self._fix, self._diff, self._baseline, self._writeBaseline, self._root,
         };
         command.SetAction(self.Run);
@@ -46,7 +48,8 @@ internal sealed class CheckCommand
     private int Run(ParseResult parsed)
     {
         var from = parsed.GetValue(_from);
-        var report = new ReportWriter(parsed.GetValue(_report) ?? ReportForm.Text, parsed.GetValue(_showAccepted));
+        var options = new TextReportOptions { ShowsAccepted = parsed.GetValue(_showAccepted), ListsMissing = parsed.GetValue(_missing), ShowsAll = parsed.GetValue(_all) };
+        var report = new ReportWriter(parsed.GetValue(_report) ?? ReportForm.Text, options);
         var output = OutputFile.Of(parsed.GetValue(_output), _terminal);
         var isPrinted = report.IsText && output.IsStandard;
         var notes = isPrinted && !parsed.GetValue(_diff) ? _terminal.Text : _terminal.Error;
@@ -57,7 +60,7 @@ internal sealed class CheckCommand
             ? new FixCommand(_terminal, notes, _problems).Apply(targets, parsed.GetValue(_root), from)
             : CheckAll(targets, parsed.GetValue(_root), from);
         var sites = BaselineFile.Apply(checks, parsed.GetValue(_baseline), parsed.GetValue(_writeBaseline), notes, _terminal.Surroundings, _problems);
-        return StatusOf(isPrinted ? Report(sites, report.ShowsAccepted, parsed.GetValue(_all)) : Write([.. sites], report, output), parsed);
+        return StatusOf(isPrinted ? Report(sites, options) : Write([.. sites], report, output), parsed);
     }
 
     private int StatusOf(Severity? gravest, ParseResult parsed) =>
@@ -65,9 +68,9 @@ internal sealed class CheckCommand
 
     /// <summary>Reports each site as soon as it is checked.</summary>
     /// <returns>The gravest finding of all.</returns>
-    private Severity? Report(IEnumerable<CheckedSite> sites, bool showsAccepted, bool showsAll)
+    private Severity? Report(IEnumerable<CheckedSite> sites, TextReportOptions options)
     {
-        var text = new TextReport(_terminal.Text, showsAccepted, _terminal.IsQuiet, showsAll);
+        var text = new TextReport(_terminal.Text, options with { IsQuiet = _terminal.IsQuiet, Columns = _terminal.Columns(options.Columns) });
         Severity? gravest = null;
         foreach (var site in sites)
         {
@@ -75,6 +78,7 @@ internal sealed class CheckCommand
             gravest = Graver(gravest, site.Worst);
         }
 
+        text.Finish();
         return gravest;
     }
 

@@ -7,14 +7,11 @@ namespace WaterScript.Cli.Commands;
 
 /// <summary>Writes what checks found, in the form that is asked for.</summary>
 /// <param name="form">What <c>--report</c> says.</param>
-/// <param name="showsAccepted">Whether what is accepted is shown too.</param>
-internal sealed class ReportWriter(ReportForm form, bool showsAccepted)
+/// <param name="options">What is shown.</param>
+internal sealed class ReportWriter(ReportForm form, TextReportOptions options)
 {
     /// <summary>Whether it is for people.</summary>
     public bool IsText => form == ReportForm.Text;
-
-    /// <summary>Whether what is accepted is shown too.</summary>
-    public bool ShowsAccepted => showsAccepted;
 
     /// <summary>Writes all of it.</summary>
     public void Write(ImmutableArray<CheckedSite> sites, Stream output)
@@ -22,10 +19,10 @@ internal sealed class ReportWriter(ReportForm form, bool showsAccepted)
         switch (form)
         {
             case ReportForm.Json:
-                JsonReport.Write(sites, showsAccepted, output);
+                JsonReport.Write(sites, options.ShowsAccepted, output);
                 break;
             case ReportForm.Sarif:
-                SarifReport.Write(sites, showsAccepted, Version(), output);
+                SarifReport.Write(sites, options.ShowsAccepted, Version(), output);
                 break;
             case ReportForm.Github:
                 GithubReport.Write(sites, output);
@@ -40,8 +37,9 @@ internal sealed class ReportWriter(ReportForm form, bool showsAccepted)
     {
         PlainLines.WriteTo(output, lines =>
         {
-            var report = new TextReport(lines, showsAccepted, isQuiet: false, showsAll: true);
+            var report = new TextReport(lines, options with { ShowsAll = true });
             foreach (var site in sites) report.Print(site);
+            report.Finish();
         });
     }
 

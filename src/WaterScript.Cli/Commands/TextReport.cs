@@ -1,5 +1,7 @@
+using NodaTime;
 using WaterScript.Diagnostics;
 using WaterScript.Documents.Reports;
+using WaterScript.Documents.Verdicts;
 using WaterScript.Linting.Engine;
 using WaterScript.Model;
 using WaterScript.Text;
@@ -7,22 +9,49 @@ using WaterScript.Text.Lines;
 
 namespace WaterScript.Cli.Commands;
 
-/// <summary>What checks found, for people to read.</summary>
+/// <summary>What checks found, for people to read, and the verdict: of one site, or of all of them.</summary>
 /// <param name="lines">Where to.</param>
-/// <param name="showsAccepted">Whether what is accepted is shown too.</param>
-/// <param name="isQuiet">Whether there is no verdict.</param>
-/// <param name="showsAll">Whether all of a rule are shown, however many there are.</param>
-internal sealed class TextReport(PlainLines lines, bool showsAccepted, bool isQuiet, bool showsAll)
+/// <param name="options">What is shown.</param>
+internal sealed class TextReport(PlainLines lines, TextReportOptions options)
 {
-    private readonly FindingPrinter _printer = new(lines) { ShowsAll = showsAll };
+    private readonly FindingPrinter _printer = new(lines) { ShowsAll = options.ShowsAll };
+    private readonly SitesVerdict _all = new();
+    private CheckedSite? _only;
+    private int _sites;
 
-    /// <summary>Prints what was found in a site, and the verdict.</summary>
+    /// <summary>Prints what was found in a site.</summary>
     public void Print(CheckedSite site)
     {
+        if (_only is not null) PrintMissing(_only);
         _printer.Print(site.Findings);
-        if (showsAccepted) PrintAccepted(site);
-        if (isQuiet) return;
-        foreach (var line in Verdict.Of(site)) lines.Line(line);
+        if (options.ShowsAccepted) PrintAccepted(site);
+        _all.Add(site);
+        _only = ++_sites == 1 ? site : null;
+        if (_sites > 1) PrintMissing(site);
+    }
+
+    /// <summary>Prints the verdict, when all sites are there.</summary>
+    public void Finish()
+    {
+        if (_only is not null) Finish(_only);
+        else if (_sites > 1 && !options.IsQuiet) PrintLines(_all.Lines());
+    }
+
+    private void Finish(CheckedSite site)
+    {
+        if (!options.IsQuiet) PrintLines(Verdict.Of(site, DateTimeZoneProviders.Tzdb, options.ListsMissing));
+        else if (options.ListsMissing) PrintLines(MissingLines.Of(site));
+    }
+
+    /// <summary>Of several sites, what one was not checked for follows what was found in it.</summary>
+    private void PrintMissing(CheckedSite site)
+    {
+        if (options.ListsMissing) PrintLines(MissingLines.Of(site, isOneOfMany: true));
+    }
+
+    private void PrintLines(IEnumerable<string> verdict)
+    {
+        foreach (var line in verdict.SelectMany(line => WordWrap.Of(line, options.Columns))) lines.Line(line);
     }
 
     private void PrintAccepted(CheckedSite site)

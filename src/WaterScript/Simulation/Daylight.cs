@@ -32,7 +32,6 @@ internal sealed class Daylight
             && set - rise > hours * 3_600L;
     }
 
-    /// <summary>What a rule that needs daylight says it could not judge; nothing where there is nothing to judge.</summary>
-    public static IEnumerable<string> NotChecked(Site site, string what) =>
-        site.Position is null && site.Zones.Any(zone => zone.WatersFromAbove) ? [$"{what} (no location given)"] : [];
+    /// <summary>Whether it is not known at a site where it matters.</summary>
+    public static bool IsLackingAt(Site site) => site.Position is null && site.Zones.Any(zone => zone.WatersFromAbove);
 }

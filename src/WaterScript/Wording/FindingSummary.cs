@@ -5,13 +5,16 @@ namespace WaterScript.Wording;
 /// <summary>How many findings there are, in words.</summary>
 internal static class FindingSummary
 {
-    /// <summary><c>1 error, 2 warnings</c>; <c>nothing found</c> when there is none.</summary>
-    public static string Of(IEnumerable<Finding> findings)
+    /// <summary><c>1 error, 2 pieces of advice</c>; <c>no findings</c> when there is none.</summary>
+    public static string Of(IEnumerable<Finding> findings) => Of(findings.CountBy(finding => finding.Severity));
+
+    /// <summary>The same, of findings that are counted already.</summary>
+    public static string Of(IEnumerable<KeyValuePair<Severity, int>> counts)
     {
-        var counts = findings.CountBy(finding => finding.Severity).OrderByDescending(count => count.Key);
-        var words = string.Join(", ", counts.Select(
-            count => Phrases.Count(count.Value, WordOf(count.Key), count.Key == Severity.Advice ? WordOf(count.Key) : null)));
-        return words.Length > 0 ? words : "nothing found";
+        var words = string.Join(", ", counts.OrderByDescending(count => count.Key).Select(count => count.Key == Severity.Advice
+            ? Phrases.Count(count.Value, "piece of advice", "pieces of advice")
+            : Phrases.Count(count.Value, WordOf(count.Key))));
+        return words.Length > 0 ? words : "no findings";
     }
 
     /// <summary>The word for a severity, as a finding begins.</summary>

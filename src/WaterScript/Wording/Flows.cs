@@ -16,9 +16,6 @@ internal static class Flows
     public static string Say(decimal litresPerMinute, Quantity like) => Phrases.Amount(litresPerMinute, like.Unit, 1);
 
     /// <summary>The zones of a supply whose flow is not given; what rests on the flow of all of them cannot be judged for these.</summary>
-    public static IEnumerable<string> Unknown(Site site, Supply supply, string what)
-    {
-        var zones = site.Zones.Where(zone => !zone.IsSpare && zone.LitresPerMinute is null && Demand.Above(zone.Supply).Contains(supply)).ToArray();
-        if (zones.Length > 0) yield return $"{what} of {Phrases.Names([.. zones.Select(zone => zone.Name)])} (no flow given)";
-    }
+    public static IEnumerable<Zone> Unknown(Site site, Supply supply) =>
+        site.Zones.Where(zone => !zone.IsSpare && zone.LitresPerMinute is null && Demand.Above(zone.Supply).Contains(supply));
 }

@@ -28,7 +28,7 @@ internal static class InterleavedFindings
             foreach (var (finding, by) in notes[line]) Append(text, finding, by);
         }
 
-        foreach (var what in site.Lint?.NotChecked ?? []) text.Append("# not checked: ").Append(what).Append('\n');
+        foreach (var gap in site.Lint?.NotChecked ?? []) text.Append("# not checked: ").Append(gap.Sentence).Append('\n');
         return text.ToString();
     }
 

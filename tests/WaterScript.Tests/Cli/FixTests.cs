@@ -14,9 +14,9 @@ public sealed class FixTests : Workshop
         Write("site.water", Bad);
         var result = Run("check", "--fix", "site.water");
         Assert.Equal(Good, Read("site.water"));
-        Assert.StartsWith("site.water: 2 fixes applied.\nGarden: nothing found.", result.Output, StringComparison.Ordinal);
+        Assert.StartsWith("site.water: 2 fixes applied.\nGarden: no findings, but only days", result.Output, StringComparison.Ordinal);
         Assert.Equal(0, result.ExitCode);
-        Assert.StartsWith("Garden: nothing found.", Run("check", "--fix", "site.water").Output, StringComparison.Ordinal);
+        Assert.StartsWith("Garden: no findings", Run("check", "--fix", "site.water").Output, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -138,11 +138,11 @@ public sealed class FixTests : Workshop
         // The clocks of Lisbon skip 01:30 on 29 March 2026 and show it twice on 25 October.
         var old = Good.Replace("06:00", "01:30", StringComparison.Ordinal);
         Write("plots/site.water", old);
-        Assert.StartsWith("Garden: nothing found, 2 in the baseline.", Run("check", "--strict", "plots", "--write-baseline", "base.txt").Output,
+        Assert.StartsWith("Garden: no findings, 2 in the baseline", Run("check", "--strict", "plots", "--write-baseline", "base.txt").Output,
             StringComparison.Ordinal);
         Write("plots/site.water", "# one line more\n\n" + old.Replace("schedule morning {", "schedule   morning {", StringComparison.Ordinal));
         var hidden = Run("check", "--strict", "plots", "--baseline", "base.txt");
-        Assert.StartsWith("Garden: nothing found, 2 in the baseline.", hidden.Output, StringComparison.Ordinal);
+        Assert.StartsWith("Garden: no findings, 2 in the baseline", hidden.Output, StringComparison.Ordinal);
         Assert.Equal(0, hidden.ExitCode);
         Write("plots/site.water", old + "schedule other { every day; start at 01:40; steps { water lawn for 1 min } }\n");
         Assert.Contains("the clock skips 01:40", Run("check", "--strict", "plots", "--baseline", "base.txt").Output, StringComparison.Ordinal);

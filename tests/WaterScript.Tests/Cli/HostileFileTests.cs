@@ -31,8 +31,7 @@ public sealed class HostileFileTests : Workshop
             if (line != "check ." || !make.StartsWith("ln", StringComparison.Ordinal)) Assert.Equal(
                 ($"waterscript: {why}\n".Replace(": cannot read x", line == "check ." ? ": cannot read ./x" : ": cannot read x", StringComparison.Ordinal), 2),
                 (result.Error, result.ExitCode));
-            Assert.Contains("Garden: nothing found.", result.Output, StringComparison.Ordinal);
-            Assert.Contains("Yard: nothing found.", result.Output, StringComparison.Ordinal);
+            Assert.Contains("2 sites: no findings. ", result.Output, StringComparison.Ordinal);
         }
 
         Assert.Equal(2, RunLine("format a.water x.water y.water").ExitCode);
@@ -57,7 +56,7 @@ public sealed class HostileFileTests : Workshop
         var result = RunLine("check .");
         Assert.Contains($"error: {heading.Replace("LONG", name, StringComparison.Ordinal)} [include-missing]\n  a.water:5:9\n", result.Output,
             StringComparison.Ordinal);
-        Assert.Contains("Yard: nothing found.", result.Output, StringComparison.Ordinal);
+        Assert.Contains("2 sites: 1 error in 1 of them.\n", result.Output, StringComparison.Ordinal);
         Assert.Equal(("", 1), (result.Error, result.ExitCode));
     }
 
@@ -81,7 +80,7 @@ public sealed class HostileFileTests : Workshop
         Write("b.water", Good);
         var result = RunLine("check a.water b.water");
         Assert.Equal(("waterscript: there is no file a.water\n", 2), (result.Error, result.ExitCode));
-        Assert.Contains("Garden: nothing found.", result.Output, StringComparison.Ordinal);
+        Assert.Contains("Garden: no findings", result.Output, StringComparison.Ordinal);
         Assert.Equal(2, RunLine("check a.water b.water --write-baseline base").ExitCode);
         Assert.False(File.Exists(PathOf("base")));
         Assert.Equal(2, RunLine("check a.water b.water --report json -o out.json").ExitCode);
@@ -98,7 +97,7 @@ public sealed class HostileFileTests : Workshop
             $"chmod 755 . && chmod 000 b.water shut && {UserFactAttribute.AsUser} \"$WATERSCRIPT\" check .; status=$?; chmod 755 b.water shut; exit $status");
         Assert.Equal("waterscript: cannot look into ./shut: you are not allowed to\nwaterscript: cannot read ./b.water: you are not allowed to\n",
             result.Error);
-        Assert.Contains("Garden: nothing found.", result.Output, StringComparison.Ordinal);
+        Assert.Contains("Garden: no findings", result.Output, StringComparison.Ordinal);
         Assert.Equal(2, result.ExitCode);
     }
 

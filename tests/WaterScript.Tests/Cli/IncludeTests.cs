@@ -12,7 +12,7 @@ public sealed class IncludeTests : Workshop
         Directory.CreateDirectory(PathOf(".git"));
         Write("shared/zones.water", Zones);
         Write("sites/a/site.water", Good + "include \"../../shared/zones.water\"\n");
-        Assert.Contains("Read 2 files with 3 zones", Run("check", "sites/a/site.water").Output, StringComparison.Ordinal);
+        Assert.Contains(" in 2 files", Run("check", "sites/a/site.water").Output, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -53,7 +53,7 @@ public sealed class IncludeTests : Workshop
         Write("real/zones.water", Zones);
         Write("site.water", Good + "include \"zones.water\"\n");
         File.CreateSymbolicLink(PathOf("zones.water"), "real/zones.water");
-        Assert.Contains("with 3 zones", Run("check", "site.water").Output, StringComparison.Ordinal);
+        Assert.Contains(" in 2 files", Run("check", "site.water").Output, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -12,7 +12,7 @@ public sealed partial class TerminalTests : Workshop
     public void A_slow_check_tells_on_a_terminal_what_it_does_and_leaves_a_clean_report()
     {
         var seen = OnTerminal("", Check);
-        Assert.Matches(@"^(\rChecking, [1-9][0-9]* s)+\r +\rGarden: nothing found\. Read 1 file with", seen);
+        Assert.Matches(@"^(\rChecking, [1-9][0-9]* s)+\r +\rGarden: no findings", seen);
         Assert.DoesNotContain("Checking", Screen(seen), StringComparison.Ordinal);
     }
 
@@ -34,9 +34,18 @@ public sealed partial class TerminalTests : Workshop
     [PseudoTerminalFact]
     public void A_dumb_terminal_and_a_file_see_the_report_alone()
     {
-        Assert.StartsWith("Garden: nothing found.", OnTerminal("TERM=dumb", Check), StringComparison.Ordinal);
-        Assert.StartsWith("Garden: nothing found.", OnTerminal("", $"sh -c '{Check} 2> error'"), StringComparison.Ordinal);
+        Assert.StartsWith("Garden: no findings", OnTerminal("TERM=dumb", Check), StringComparison.Ordinal);
+        Assert.StartsWith("Garden: no findings", OnTerminal("", $"sh -c '{Check} 2> error'"), StringComparison.Ordinal);
         Assert.Equal("", Read("error"));
+    }
+
+    [PseudoTerminalFact]
+    public void On_a_narrow_terminal_the_verdict_is_wrapped_at_words()
+    {
+        var seen = Screen(OnTerminal("", "sh -c 'stty cols 40 < /dev/tty; \"$WATERSCRIPT\" check -'"));
+        Assert.StartsWith("Garden: no findings, but only days and\n  times were checked, 1 Mar 2026 to\n  29 Feb 2028.\nNot checked: flow", seen,
+            StringComparison.Ordinal);
+        Assert.All(seen.Split('\n'), line => Assert.InRange(line.Length, 0, 40));
     }
 
     /// <summary>

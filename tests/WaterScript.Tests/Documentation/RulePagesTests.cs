@@ -18,7 +18,9 @@ public class RulePagesTests
     [Fact]
     public void The_pages_of_the_rules_are_what_the_rules_say()
     {
-        var pages = RuleCatalogue.Rules.ToDictionary(rule => $"{rule.Slug}.md", rule => RulePage.Of(rule, RuleExample.Finding(rule, DateTimeZoneProviders.Tzdb)));
+        var pages = RuleCatalogue.Rules.ToDictionary(
+            rule => $"{rule.Slug}.md",
+            rule => RulePage.Of(rule, RuleExample.Finding(rule, DateTimeZoneProviders.Tzdb)));
         pages["README.md"] = RuleIndex.Page();
         var folder = Path.Combine(Repository.Root, Folder);
         if (IsWriting) Write(folder, pages);

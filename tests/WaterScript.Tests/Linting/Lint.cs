@@ -17,6 +17,9 @@ internal static class Lint
         return Linter.Check(reading.Site!, CheckHorizon.Of(reading.Site!));
     }
 
+    /// <summary>What could not be judged in a site, each as a sentence.</summary>
+    public static string[] NotChecked(string text) => [.. Of(text).NotChecked.Select(gap => gap.Sentence)];
+
     /// <summary>What a rule finds in a site.</summary>
     public static Finding[] Of(string text, string slug) => [.. Of(text).Findings.Where(finding => finding.Rule.Slug == slug)];
 }

@@ -108,8 +108,28 @@ public class WholeCycleTests
     public void The_report_says_what_is_decided()
     {
         var conflictProof = Lint.Of(Site("on odd days", "on even days")).ConflictProof!;
-        Assert.Equal(new ConflictProof(new LocalDate(2426, 3, 1), [], IsWhole: true), conflictProof with { Moving = [] });
+        Assert.Equal(new ConflictProof(new LocalDate(2426, 3, 1), [], IsWhole: true) { Pairs = (1, 0) }, conflictProof with { Moving = [] });
         Assert.Empty(conflictProof.Moving);
+    }
+
+    /// <summary>Weekdays and intervals are congruences; a date of a month is not, and a clock that is changed may make passes meet that else do not.</summary>
+    [Theory]
+    [InlineData("every 14 days; from 2026-03-01", "every 364 days; from 2026-03-08", "Etc/UTC", true)]
+    [InlineData("on mon", "on tue", "Etc/UTC", true)]
+    [InlineData("on mon", "on tue", "Europe/Lisbon", false)]
+    [InlineData("on odd days", "on even days", "Etc/UTC", false)]
+    [InlineData("on mon", "on first tue of month", "Etc/UTC", false)]
+    public void For_ever_is_what_arithmetic_shows(string first, string second, string timeZone, bool isForEver) => Assert.Equal(
+        isForEver, Lint.Of(Site(first, second).Replace("Etc/UTC", timeZone, StringComparison.Ordinal)).ConflictProof!.IsForEver);
+
+    /// <summary>Three schedules of one zone are three pairs, also where they share a controller too; of one that moves none is decided.</summary>
+    [Fact]
+    public void Each_pair_is_counted_once()
+    {
+        const string Third = "schedule three { on mon; start at 12:00; steps { water beds for 10 min } }\n";
+        const string Moving = "schedule four { on mon; start at sunset; steps { water beds for 10 min } }\n";
+        var site = Site("on odd days", "on even days").Replace("effective", "location 40 N 8 W; effective", StringComparison.Ordinal);
+        Assert.Equal((3, 0), Lint.Of(site + "\n" + Third + Moving).ConflictProof!.Pairs);
     }
 
     [Fact]

@@ -41,8 +41,8 @@ public class DaylightTests
     public void Without_a_location_it_is_said_that_nothing_was_judged()
     {
         var text = Site("rotor", "every day; start at 11:30").Replace("location 39.6 N 8.1 W;", "", System.StringComparison.Ordinal);
-        Assert.Contains("watering in the heat of the day (no location given)", Lint.Of(text).NotChecked);
-        Assert.DoesNotContain(Lint.Of(text.Replace("rotor", "drip", System.StringComparison.Ordinal)).NotChecked, what =>
+        Assert.Contains("watering in the heat of the day (add location)", Lint.NotChecked(text));
+        Assert.DoesNotContain(Lint.NotChecked(text.Replace("rotor", "drip", System.StringComparison.Ordinal)), what =>
             what.Contains("location", System.StringComparison.Ordinal));
     }
 

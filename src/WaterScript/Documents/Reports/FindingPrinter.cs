@@ -89,7 +89,7 @@ internal sealed class FindingPrinter(PlainLines lines)
 
     private void PrintFact(string fact, string indent)
     {
-        foreach (var line in WrappedText.Of(fact, _layout.Columns - indent.Length)) lines.Line(indent + line);
+        foreach (var line in WordWrap.Of(fact, _layout.Columns - indent.Length)) lines.Line(indent + line);
     }
 
     private void PrintMore(FindingGroup group)

@@ -27,7 +27,7 @@ internal sealed class FixPrinter(PlainLines lines, ReportLayout layout, int gutt
         ArgumentNullException.ThrowIfNull(finding);
         if (FindingText.Help(finding).Length == 0) return;
         var (title, words) = FindingText.FixWords(finding);
-        foreach (var (index, line) in WrappedText.Of($"{title}: {words}", layout.Columns - Indent.Length).Index())
+        foreach (var (index, line) in WordWrap.Of($"{title}: {words}", layout.Columns - Indent.Length).Index())
         {
             if (index == 0) lines.Line((Indent, TextStyle.Plain), (title, TextStyle.Green), (line[title.Length..], TextStyle.Plain));
             else lines.Line(Indent + line);

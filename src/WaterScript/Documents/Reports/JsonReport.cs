@@ -44,7 +44,7 @@ internal static class JsonReport
         From = LocalDatePattern.Iso.Format(lint.Horizon.From),
         Until = LocalDatePattern.Iso.Format(lint.Horizon.Until),
         Areas = RuleCategories.All.Select(RuleCategories.NameOf),
-        NotChecked = lint.NotChecked,
+        NotChecked = lint.NotChecked.Select(gap => new GapItem(gap)),
         Decided = lint.ConflictProof is { } conflictProof ? Of(conflictProof) : null,
     };
 

@@ -49,8 +49,8 @@ internal sealed record CheckedItem
     [Description("What was looked at.")]
     public required IEnumerable<string> Areas { get; init; }
 
-    [Description("What was not, and why.")]
-    public required IEnumerable<string> NotChecked { get; init; }
+    [Description("What was not, the most dangerous first.")]
+    public required IEnumerable<GapItem> NotChecked { get; init; }
 
     [Description("Whether schedules or passes ever meet.")]
     public DecidedItem? Decided { get; init; }

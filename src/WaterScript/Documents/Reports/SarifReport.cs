@@ -151,7 +151,7 @@ internal sealed class SarifReport
         _json.Entry("checkedFrom", LocalDatePattern.Iso.Format(lint.Horizon.From));
         _json.Entry("checkedUntil", LocalDatePattern.Iso.Format(lint.Horizon.Until));
         _json.List("checkedAreas", RuleCategories.All, category => _json.Text(RuleCategories.NameOf(category)));
-        _json.List("notChecked", lint.NotChecked, _json.Text);
+        _json.List("notChecked", lint.NotChecked, gap => _json.Text(gap.Sentence));
         if (lint.ConflictProof is not { } conflictProof) return;
         _json.Entry("decidedUntil", LocalDatePattern.Iso.Format(conflictProof.Until));
         _json.List("decidedButFor", conflictProof.Moving, _json.Text);

@@ -62,13 +62,18 @@ internal sealed class BoundedWalk(Site site, Horizon asked, long units)
         var manual = new ManualWalks(site, units);
         ImmutableArray<IRule> rules = [.. walked, .. manual.Checks()];
         ImmutableArray<Finding> found = [.. rules.SelectMany(rule => rule.Findings()), .. manual.Findings()];
-        var report = new LintReport(context.Horizon, found, [], [.. rules.SelectMany(rule => rule.NotChecked()).Distinct()])
+        var report = new LintReport(context.Horizon, found, [], Gaps(rules))
         {
             ConflictProof = context.WholeCycle.ConflictProof,
+            Collisions = found.Count(finding => RuleCatalogue.Collisions.Contains(finding.Rule)),
             Work = _work + _runs.Spent + _outputs.Spent + manual.Work,
         };
         return context.IsCut ? Cut(report, greatest) : report;
     }
+
+    /// <summary>A rule is at work once for each manual schedule too, and says the same each time; the most dangerous comes first.</summary>
+    private static ImmutableArray<Gap> Gaps(ImmutableArray<IRule> rules) =>
+        [.. rules.SelectMany(rule => rule.NotChecked()).DistinctBy(gap => gap.Sentence).OrderBy(gap => gap.Concern)];
 
     private LintReport Cut(LintReport report, (int Source, double Share)? greatest) =>
         report with { IsCut = true, Findings = report.Findings.Add(TooMuchWork.FindingFor(site, asked, report.Horizon, greatest)) };

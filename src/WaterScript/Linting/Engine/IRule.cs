@@ -11,6 +11,6 @@ internal interface IRule
     /// <summary>What it found, one finding for each cause.</summary>
     IEnumerable<Finding> Findings();
 
-    /// <summary>What it could not judge for lack of a number, each as a few words: <c>wire drop of herbs (no wire given)</c>.</summary>
-    IEnumerable<string> NotChecked() => [];
+    /// <summary>What it could not judge, as a rule for lack of a number.</summary>
+    IEnumerable<Gap> NotChecked() => [];
 }

@@ -10,12 +10,15 @@ namespace WaterScript.Linting.Engine;
 /// <param name="Horizon">The dates that were looked at.</param>
 /// <param name="Findings">What counts, in order of place within each file.</param>
 /// <param name="Accepted">What the user accepts, in the same order.</param>
-/// <param name="NotChecked">What could not be judged and why, each as a few words.</param>
+/// <param name="NotChecked">What could not be judged and why.</param>
 internal sealed record LintReport(
-    Horizon Horizon, ImmutableArray<Finding> Findings, ImmutableArray<AcceptedFinding> Accepted, ImmutableArray<string> NotChecked)
+    Horizon Horizon, ImmutableArray<Finding> Findings, ImmutableArray<AcceptedFinding> Accepted, ImmutableArray<Gap> NotChecked)
 {
     /// <summary>What is decided beyond those dates; null where nothing is.</summary>
     public ConflictProof? ConflictProof { get; init; }
+
+    /// <summary>How many collisions were found, also those that are accepted, or too many to be shown.</summary>
+    public int Collisions { get; init; }
 
     /// <summary>Whether the dates end before those that were asked for, at the limit of work; a finding says so too.</summary>
     public bool IsCut { get; init; }

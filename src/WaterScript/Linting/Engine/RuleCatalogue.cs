@@ -21,6 +21,9 @@ internal static class RuleCatalogue
         .. Checks.Select(kind => kind.Rule).Except(Diagnostics.Reading.ReadingRules.All).Distinct(),
     ];
 
+    /// <summary>The rules of passes that need one thing at once: what the calendar is searched for beyond the dates that are looked at.</summary>
+    public static ImmutableArray<Rule> Collisions { get; } = [ZoneTwice.Rule, SchedulesOverlap.Rule, PassOverlap.Rule];
+
     /// <summary>The rules that look at what a site would do.</summary>
     internal static ImmutableArray<RuleRegistration> Checks =>
     [

@@ -37,7 +37,9 @@ internal sealed class WholeCycle
     private readonly Dictionary<(Claims, Claims, int Shift), bool> _meet = [];
     private ImmutableArray<LaterMeeting>? _ofZones;
     private long _work;
+    private readonly ComparedPairs _pairs = new();
     private bool _isUndecided;
+    private bool _needsCalendar;
 
     /// <param name="context">The site, and the dates that are looked at.</param>
     /// <param name="meetings">Runs of those dates that use one zone at once.</param>
@@ -53,8 +55,16 @@ internal sealed class WholeCycle
     }
 
     /// <summary>What is decided; whole when all rules have asked. Null when the 400 years would go past the last year.</summary>
-    public ConflictProof? ConflictProof =>
-        _isPossible ? new ConflictProof(CivilDate.FromDayNumber(_first + CivilDate.DaysInCycle).ToLocalDate(), _moving, !_isUndecided) : null;
+    public ConflictProof? ConflictProof => !_isPossible ? null
+        : new ConflictProof(CivilDate.FromDayNumber(_first + CivilDate.DaysInCycle).ToLocalDate(), _moving, !_isUndecided)
+        {
+            Pairs = _pairs.Counts,
+            IsForEver = !_needsCalendar && !_isUndecided && !HasClockChanges,
+        };
+
+    /// <summary>Whether the clock is still put forward or back after the horizon; what only such a change makes is not looked for.</summary>
+    private bool HasClockChanges =>
+        _context.Site.TimeZone.GetZoneInterval(_context.Site.TimeZone.AtStartOfDay(_context.Horizon.Until).ToInstant()).HasEnd;
 
     /// <summary>Schedules that use one zone at once, and do not within the horizon.</summary>
     public ImmutableArray<LaterMeeting> OfZones => _ofZones ??= [.. Pairs(ClaimKind.OfZones, _context.SchedulesBy(zone => zone.Index), _meetings.Has)];
@@ -71,10 +81,10 @@ internal sealed class WholeCycle
         {
             for (var i = 0; i < group.Length; i++)
             {
-                for (var j = i + 1; j < group.Length && Spend(1); j++)
+                for (var j = i + 1; j < group.Length && Compares(group[i], group[j]); j++)
                 {
                     var pair = (group[i], group[j]);
-                    if (!found.ContainsKey(pair) && !isKnown(pair.Item1, pair.Item2)) found[pair] = FirstOf(kind, pair.Item1, pair.Item2);
+                    if (!found.ContainsKey(pair) && !isKnown(pair.Item1, pair.Item2)) found[pair] = Counted(kind, pair.Item1, pair.Item2);
                 }
             }
         }
@@ -88,6 +98,23 @@ internal sealed class WholeCycle
         ? _context.Site.Schedules.Where(schedule => !isKnown(schedule.Index)).Select(schedule => FirstOf(ClaimKind.OfPasses, schedule.Index, schedule.Index))
             .OfType<LaterMeeting>()
         : [];
+
+    /// <summary>Counts a pair; false when there was too much work and there are too many to count as well, so that no more need be looked at.</summary>
+    private bool Compares(int first, int second)
+    {
+        var isCounted = _starts[first].IsEmpty || _starts[second].IsEmpty || _pairs.Add(first, second);
+        return Spend(1) || isCounted;
+    }
+
+    private LaterMeeting? Counted(ClaimKind kind, int first, int second)
+    {
+        var wasUndecided = _isUndecided;
+        _isUndecided = _work > Limits.ProofWork && !_starts[first].IsEmpty && !_starts[second].IsEmpty;
+        var meeting = FirstOf(kind, first, second);
+        if (_isUndecided) _pairs.AddNotProved(first, second);
+        _isUndecided |= wasUndecided;
+        return meeting;
+    }
 
     private LaterMeeting? FirstOf(ClaimKind kind, int first, int second)
     {
@@ -169,11 +196,18 @@ internal sealed class WholeCycle
     /// <summary>Weekdays and intervals that do not meet in 400 years may do so later.</summary>
     private LaterMeeting? AfterAll(ClaimKind kind, SteadyStart first, SteadyStart second, int shift)
     {
-        if (first.Cycles is not { } cycles || second.Cycles is not { } others || first.After(kind).Length > 1 || second.After(kind).Length > 1) return null;
+        if (first.Cycles is not { } cycles || second.Cycles is not { } others || first.After(kind).Length > 1 || second.After(kind).Length > 1)
+        {
+            _needsCalendar = true;
+            return null;
+        }
+
         var end = CivilDate.DayNumberOf(LocalDate.MaxIsoValue) - FarthestShift - 1;
         var from = _first + CivilDate.DaysInCycle - Math.Abs(shift);
         var day = cycles.SelectMany(cycle => others.Select(other => cycle.FirstWith(other, shift, from))).Where(day => day < end).Min();
-        return day is { } due && FullyOn(kind, first, second, (int)due, shift) is { } meeting ? meeting with { IsForEver = true } : null;
+        if (day is { } due && FullyOn(kind, first, second, (int)due, shift) is { } meeting) return meeting with { IsForEver = true };
+        _needsCalendar |= cycles.Any(cycle => others.Any(other => cycle.FirstWith(other, shift, from) is not null));
+        return null;
     }
 
     /// <summary>Calculates the passes of a date of each of two starts in full, with clock changes, holds and closed seasons.</summary>

@@ -39,11 +39,9 @@ internal sealed class CurrentDraw
     /// <summary>What is wired to a controller and draws a current that is not given.</summary>
     /// <param name="controller">The controller.</param>
     /// <param name="isInrush">Whether the current for the moment of opening is asked for.</param>
-    public IReadOnlyList<string> Unknown(Controller controller, bool isInrush) =>
-    [
-        .. _zonesOf[controller.Index].Where(zone => IsUnknown(_zones[zone.Index], isInrush)).Select(zone => zone.Name),
-        .. _devicesOf[controller.Index].Where(device => IsUnknown(_devices[device.Index], isInrush)).Select(device => device.Name),
-    ];
+    public (IEnumerable<Zone> Zones, IEnumerable<Device> Devices) Unknown(Controller controller, bool isInrush) => (
+        _zonesOf[controller.Index].Where(zone => IsUnknown(_zones[zone.Index], isInrush)),
+        _devicesOf[controller.Index].Where(device => IsUnknown(_devices[device.Index], isInrush)));
 
     private static bool IsUnknown((decimal? Inrush, decimal? Holding) draw, bool isInrush) => (isInrush ? draw.Inrush : draw.Holding) is null;
 

@@ -57,6 +57,14 @@ internal sealed class PulseValve
     public static PulseValve? On(Controller controller, Valve? valve) =>
         Drawing(controller, valve) is { Valve.MinimumVoltage: not null } pulse ? pulse : null;
 
+    /// <summary>The statement that a latching valve on that controller lacks first; null where it lacks none.</summary>
+    public static string? LacksFor(Controller controller, Valve? valve) =>
+        controller.Power is not { Capacitor: not null, CapacitorVoltage: not null } ? "capacitor"
+        : valve is not LatchingValve { Coil: not null } ? "coil"
+        : valve is not LatchingValve { Pulse: not null } ? "pulse"
+        : valve.MinimumVoltage is null ? "minimum-voltage"
+        : null;
+
     /// <summary>The same, also where nothing is known of what it works from: its pulses drain the capacitor, but are never found too weak.</summary>
     public static PulseValve? Drawing(Controller controller, Valve? valve) =>
         valve is LatchingValve { Coil: not null, Pulse: not null } latching && controller.Power is { Capacitor: not null, CapacitorVoltage: not null } power

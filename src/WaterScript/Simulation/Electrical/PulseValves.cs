@@ -13,15 +13,11 @@ internal static class PulseValves
         .Where(entry => entry.Valve is not null)
         .Select(entry => (entry.Controller, entry.Valve!));
 
-    /// <summary>What cannot be judged, and why.</summary>
-    public static IEnumerable<string> NotKnown(Site site)
-    {
-        var latching = WiredOutput.AllOf(site).Where(wired => wired.IsLatching).DistinctBy(wired => (wired.Controller, wired.Valve));
-        foreach (var wired in latching.Where(wired => PulseValve.On(wired.Controller, wired.Valve) is null))
-        {
-            var lacks = wired.Controller.Power?.Capacitor is null ? $"no capacitor of {wired.Controller.Name} given" : "no coil, pulse or minimum-voltage " +
-                "given";
-            yield return $"pulses of {wired.Valve!.Name} ({lacks})";
-        }
-    }
+    /// <summary>The kinds of valve that cannot be judged, each with the statement that lacks first.</summary>
+    public static IEnumerable<(Valve Valve, string Lacks)> NotKnown(Site site) => WiredOutput.AllOf(site)
+        .Where(wired => wired.IsLatching)
+        .DistinctBy(wired => (wired.Controller, wired.Valve))
+        .Select(wired => (wired.Valve, Lacks: PulseValve.LacksFor(wired.Controller, wired.Valve)))
+        .Where(entry => entry.Lacks is not null)
+        .Select(entry => (entry.Valve!, entry.Lacks!));
 }

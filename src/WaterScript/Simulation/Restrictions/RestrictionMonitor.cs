@@ -33,9 +33,8 @@ internal sealed class RestrictionMonitor : IRunObserver
         return Judges.SelectMany(judge => judge.Breaches).Where(breach => breach.Kind == kind);
     }
 
-    /// <summary>What cannot be judged, for each restriction.</summary>
-    public IEnumerable<string> EachNotChecked(Func<RestrictionJudge, Restriction, string?> why) =>
-        Judges.Select((judge, index) => why(judge, _site.Restrictions[index])).OfType<string>();
+    /// <summary>Each restriction, with what judges it.</summary>
+    public IEnumerable<(RestrictionJudge Judge, Restriction Restriction)> Each => Judges.Zip(_site.Restrictions);
 
     /// <inheritdoc/>
     public bool Observes(Zone zone) => !Judges.IsEmpty;

@@ -22,7 +22,7 @@ internal sealed class DemandMet(Site site, Horizon horizon, PlantWater water)
     /// <param name="isOut">Whether a month is, by what is given and what is needed in mm.</param>
     public IEnumerable<(Zone Zone, ImmutableArray<MetMonth> Months)> Where(Func<double, double, bool> isOut)
     {
-        foreach (var zone in site.Zones.Where(zone => LacksFor(zone) is null))
+        foreach (var zone in site.Zones.Where(zone => MissingFor(zone) is null))
         {
             if (!_months.TryGetValue(zone, out var all)) _months[zone] = all = [.. MonthsOf(zone)];
             ImmutableArray<MetMonth> months = [.. all.Where(month => isOut(month.Given, month.Need))];
@@ -30,8 +30,8 @@ internal sealed class DemandMet(Site site, Horizon horizon, PlantWater water)
         }
     }
 
-    /// <summary>Why nothing can be said of a zone, in a few words; null where it can.</summary>
-    public string? LacksFor(Zone zone) => ZoneBalance.LacksFor(zone, site, _year);
+    /// <summary>What is missing to say something of a zone; null where nothing is.</summary>
+    public string? MissingFor(Zone zone) => ZoneBalance.MissingFor(zone, site, _year);
 
     private IEnumerable<MetMonth> MonthsOf(Zone zone) => ZoneBalance.Of(zone, water.DaysOf(zone), horizon, _year)
         .Where(month => month is { IsKnown: true, SeasonDays: > 0 })

@@ -11,12 +11,12 @@ internal sealed class TankInflow(Supply supply, SimulationContext context)
     private readonly decimal _refill = supply.Refill?.InBase ?? 0;
     private (long From, long Until, decimal LitresPerMinute) _month;
 
-    /// <summary>Why it is not known, in a few words; null where it is.</summary>
+    /// <summary>The statement that lacks for it to be known; null where it is.</summary>
     public static string? LacksFor(Supply supply, Site site)
     {
-        if (supply.CatchmentArea is null) return supply.Refill is null ? "no refill given" : null;
-        if (site.Climate is not { } climate) return "no climate given for its roof";
-        return climate.Months.Any(month => month?.Rain is null) ? "no rain given for each month" : null;
+        if (supply.CatchmentArea is null) return supply.Refill is null ? "refill" : null;
+        if (site.Climate is not { } climate) return "climate";
+        return climate.Months.Any(month => month?.Rain is null) ? "rain" : null;
     }
 
     /// <summary>The flow at an instant, in L/min.</summary>

@@ -49,14 +49,13 @@ internal sealed class TankLevel
     /// <param name="supply">One of its supplies.</param>
     /// <param name="corner">Called with the moments between which the level changes evenly, in order; two of one moment where it jumps.</param>
     public static TankLevel? Of(SimulationContext context, Supply supply, Action<long, decimal>? corner = null) =>
-        supply.Tank is null || LacksFor(context.Site, supply) is not null ? null : new TankLevel(context, supply, corner);
+        supply.Tank is null || FillsAnother(context.Site, supply) || TankInflow.LacksFor(supply, context.Site) is not null
+            ? null
+            : new TankLevel(context, supply, corner);
 
-    /// <summary>Why the level of a tank cannot be followed, in a few words; null where it can.</summary>
-    public static string? LacksFor(Site site, Supply supply)
-    {
-        if (site.Supplies.Any(other => other.Tank is not null && Demand.Above(other.FedBy).Contains(supply))) return "it fills another tank";
-        return TankInflow.LacksFor(supply, site);
-    }
+    /// <summary>Whether another tank is fed from it, so that its level cannot be followed.</summary>
+    public static bool FillsAnother(Site site, Supply supply) =>
+        site.Supplies.Any(other => other.Tank is not null && Demand.Above(other.FedBy).Contains(supply));
 
     /// <summary>Zones draw; until then nobody has.</summary>
     /// <returns>

@@ -15,6 +15,8 @@ internal sealed class ZoneBalance
     /// <summary>Waterings further apart than this belong to two seasons; what lies between is no lack of water but the end of a season.</summary>
     private const int SeasonGap = 31;
 
+    private const string Climate = "climate", Location = "location", Temperatures = "temperatures", Rate = "rate";
+
     private readonly Zone _zone;
     private readonly RootZone? _roots;
     private readonly ImmutableArray<MonthWeather?> _year;
@@ -30,12 +32,20 @@ internal sealed class ZoneBalance
     /// <param name="site">Its site.</param>
     /// <param name="year">The climate, month by month.</param>
     public static string? LacksFor(Zone zone, Site site, ImmutableArray<MonthWeather?> year) =>
-        site.Climate is not { } climate ? "no climate given"
-        : year.All(month => month is null) ? (climate.Months.Any(month => month?.Means is not null) ? "no location given" : "no temperatures given")
-        : zone.Plants is null ? "no plants given"
-        : zone.Plants.Coefficients.IsEmpty ? "no coefficient given"
-        : zone.MillimetresPerHour is null ? "no application rate given"
+        MissingFor(zone, site, year) is { } missing ? $"no {(missing == Rate ? "application rate" : missing)} given" : null;
+
+    /// <summary>What is missing to say something of a zone, as it is written in a file; null where nothing is.</summary>
+    /// <inheritdoc cref="LacksFor"/>
+    public static string? MissingFor(Zone zone, Site site, ImmutableArray<MonthWeather?> year) =>
+        site.Climate is not { } climate ? Climate
+        : year.All(month => month is null) ? (climate.Months.Any(month => month?.Means is not null) ? Location : Temperatures)
+        : zone.Plants is null ? "plants"
+        : zone.Plants.Coefficients.IsEmpty ? "coefficient"
+        : zone.MillimetresPerHour is null ? Rate
         : null;
+
+    /// <summary>Whether something that is missing belongs to the site, and not to a zone.</summary>
+    public static bool IsOfSite(string missing) => missing is Climate or Location or Temperatures;
 
     /// <summary>The months of a horizon, in order.</summary>
     /// <param name="zone">A zone that lacks nothing.</param>

@@ -9,7 +9,7 @@ namespace WaterScript.Text.Lines;
 /// <param name="output">Where to; lines end with LF.</param>
 /// <param name="hasColour">Whether the output shows colours.</param>
 /// <param name="columns">Asks a terminal for its width; null where the output is none, and lines may be of any length.</param>
-internal sealed class PlainLines(TextWriter output, bool hasColour = false, Func<int>? columns = null) : IReportLines
+internal sealed class PlainLines(TextWriter output, bool hasColour = false, Func<int?>? columns = null) : IReportLines
 {
     /// <summary>The columns of the terminal; null where the output is none.</summary>
     public int? Columns => columns?.Invoke();

@@ -217,10 +217,10 @@ public class FindingPrinterTests
     }
 
     [Theory]
-    [InlineData(0, 0, 0, "nothing found")]
+    [InlineData(0, 0, 0, "no findings")]
     [InlineData(1, 0, 0, "1 error")]
-    [InlineData(1, 2, 1, "1 error, 2 warnings, 1 advice")]
-    [InlineData(0, 1, 3, "1 warning, 3 advice")]
+    [InlineData(1, 2, 1, "1 error, 2 warnings, 1 piece of advice")]
+    [InlineData(0, 1, 3, "1 warning, 3 pieces of advice")]
     public void A_tally_counts_by_weight(int errors, int warnings, int advice, string expected)
     {
         var place = new Location(Source("a"), new TextSpan(0, 1));

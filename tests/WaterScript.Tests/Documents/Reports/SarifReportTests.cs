@@ -44,7 +44,7 @@ public class SarifReportTests
         var run = Sarif([Checked.Of(Checked.Findings)])["runs"]![0]!;
         var rules = run["tool"]!["driver"]!["rules"]!.AsArray();
 
-        Assert.Equal(RuleCatalogue.Rules.Select(RulePage.Of), rules.Select(rule => rule!["help"]!["markdown"]!.GetValue<string>()));
+        Assert.Equal(RuleCatalogue.Rules.Select(rule => RulePage.Of(rule)), rules.Select(rule => rule!["help"]!["markdown"]!.GetValue<string>()));
         Assert.All(Results(run), result =>
             Assert.Equal(result["ruleId"]!.GetValue<string>(), rules[result["ruleIndex"]!.GetValue<int>()]!["id"]!.GetValue<string>()));
     }

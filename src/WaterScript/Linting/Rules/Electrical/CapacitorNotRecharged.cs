@@ -86,9 +86,9 @@ internal sealed class CapacitorNotRecharged : IRule, ISwitchingObserver
 
     public IEnumerable<Finding> Findings() => _weak.Values.Select(FindingFor);
 
-    public IEnumerable<string> NotChecked() => PulseValves.Of(_context.Site).Select(entry => entry.Controller).Distinct()
+    public IEnumerable<Gap> NotChecked() => PulseValves.Of(_context.Site).Select(entry => entry.Controller).Distinct()
         .Where(controller => controller.Power!.Recharge is null)
-        .Select(controller => $"recharge of {controller.Name} (none given)");
+        .Select(controller => new Gap(Concern.Power, "recharge", [Thing.Of(controller)], "recharge"));
 
     private Finding FindingFor(Weak weak)
     {

@@ -62,7 +62,8 @@ internal sealed class CapacitorTooSmall(LintContext context) : IRule
         .Where(entry => entry.Valve.IsTooWeakFromFull)
         .Select(entry => FindingFor(entry.Controller, entry.Valve));
 
-    public IEnumerable<string> NotChecked() => PulseValves.NotKnown(context.Site);
+    public IEnumerable<Gap> NotChecked() =>
+        Gap.Each(Concern.Power, "pulses", PulseValves.NotKnown(context.Site).Select(entry => (Thing.Of(entry.Valve), (string?)entry.Lacks)));
 
     private static Finding FindingFor(Controller controller, PulseValve pulse)
     {

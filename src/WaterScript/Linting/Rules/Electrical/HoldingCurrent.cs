@@ -119,18 +119,13 @@ internal sealed class HoldingCurrent : IRule, ISwitchingObserver
 
     public IEnumerable<Finding> Findings() => _overloads.All.Select(FindingFor);
 
-    public IEnumerable<string> NotChecked()
-    {
-        foreach (var controller in _context.Site.Controllers)
-        {
-            var unknown = _draw.Unknown(controller, isInrush: false);
-            if (_limits[controller.Index] is null)
-            {
-                if (controller.Power?.Capacitor is null) yield return $"power of {controller.Name} (none given)";
-            }
-            else if (unknown.Count > 0) yield return $"holding current of {Phrases.Names(unknown)} (none given)";
-        }
-    }
+    public IEnumerable<Gap> NotChecked() => _context.Site.Controllers.SelectMany(NotCheckedOf);
+
+    private IEnumerable<Gap> NotCheckedOf(Controller controller) =>
+        _limits[controller.Index] is not null ? CurrentGaps.Of(_draw, controller, isInrush: false)
+        : controller.Power?.Capacitor is not null ? []
+        : controller.Origin is null ? [new Gap(Concern.Power, "power", [], "power")]
+        : [new Gap(Concern.Power, "power", [Thing.Of(controller)], controller.Power is null ? "power" : "continuous")];
 
     private Finding FindingFor(Overload overload)
     {

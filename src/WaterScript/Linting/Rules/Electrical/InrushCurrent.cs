@@ -93,14 +93,8 @@ internal sealed class InrushCurrent : IRule, ISwitchingObserver
         return _overloads.All.Select(FindingFor);
     }
 
-    public IEnumerable<string> NotChecked()
-    {
-        foreach (var controller in _context.Site.Controllers.Where(controller => _limits[controller.Index] is not null))
-        {
-            var unknown = _draw.Unknown(controller, isInrush: true);
-            if (unknown.Count > 0) yield return $"inrush of {Phrases.Names(unknown)} (none given)";
-        }
-    }
+    public IEnumerable<Gap> NotChecked() => _context.Site.Controllers
+        .Where(controller => _limits[controller.Index] is not null).SelectMany(controller => CurrentGaps.Of(_draw, controller, isInrush: true));
 
     /// <summary>Looks at what opens at one instant, after which it is held.</summary>
     private void Judge(int controller)

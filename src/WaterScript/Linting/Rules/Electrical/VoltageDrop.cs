@@ -63,20 +63,18 @@ internal sealed class VoltageDrop(LintContext context) : IRule
 
     public IEnumerable<Finding> Findings() => context.Site.Zones.Select(Judge).OfType<Finding>();
 
-    public IEnumerable<string> NotChecked() => context.Site.Zones.Where(zone => !zone.IsSpare)
-        .Select(zone => (zone.Name, Lacks: LacksFor(zone))).Where(zone => zone.Lacks is not null)
-        .GroupBy(zone => zone.Lacks)
-        .Select(group => $"wire drop of {Phrases.Names([.. group.Select(zone => zone.Name)])} ({group.Key})");
+    public IEnumerable<Gap> NotChecked() =>
+        Gap.Each(Concern.Wires, "wires", context.Site.Zones.Where(zone => !zone.IsSpare).Select(zone => (Thing.Of(zone), LacksFor(zone))));
 
-    /// <summary>What is missing to judge a zone, or null.</summary>
+    /// <summary>The statement that is missing first to judge a zone, or null.</summary>
     private static string? LacksFor(Zone zone)
     {
-        if (zone.WireLength is null || zone.WireSection is null) return "no wire given";
-        if (zone.Valve is null) return "no valve given";
-        if (zone.Valve.MinimumVoltage is null) return "no minimum-voltage given";
-        if (zone.Valve is LatchingValve) return PulseValve.On(zone.Controller, zone.Valve) is null ? "no coil, pulse or capacitor given" : null;
-        if (VoltsOf(zone.Controller) is null) return "no power given";
-        return zone.Valve is NonLatchingValve { Inrush: null } ? "no inrush given" : null;
+        if (zone.WireLength is null || zone.WireSection is null) return "wire";
+        if (zone.Valve is null) return "valve";
+        if (zone.Valve.MinimumVoltage is null) return "minimum-voltage";
+        if (zone.Valve is LatchingValve) return PulseValve.LacksFor(zone.Controller, zone.Valve);
+        if (VoltsOf(zone.Controller) is null) return "power";
+        return zone.Valve is NonLatchingValve { Inrush: null } ? "inrush" : null;
     }
 
     private static decimal? VoltsOf(Controller controller) => (controller.Power?.TransformerVoltage ?? controller.Power?.ContinuousVoltage)?.InBase;

@@ -53,15 +53,16 @@ internal sealed class BelowRoots(LintContext context) : IRule
 
     public IEnumerable<Finding> Findings() => context.Site.Zones.Select(Judge).OfType<Finding>();
 
-    public IEnumerable<string> NotChecked() => context.Site.Zones
-        .Where(zone => !zone.IsSpare && LacksFor(zone) is not null)
-        .GroupBy(zone => LacksFor(zone)!)
-        .Select(group => $"water below the roots of {Phrases.Names([.. group.Select(zone => zone.Name)])} ({group.Key})");
+    public IEnumerable<Gap> NotChecked() =>
+        Gap.Each(Concern.Roots, "water below the roots", context.Site.Zones.Where(zone => !zone.IsSpare).Select(zone => (Thing.Of(zone), LacksFor(zone))));
 
     private static string? LacksFor(Zone zone) =>
-        zone.Soil?.Holds is null ? "no soil given"
-        : zone.Plants is not { Roots: not null, DepletionPercent: not null } ? "no plants given"
-        : zone.MillimetresPerHour is null ? "no application rate given"
+        zone.Soil is null ? "soil"
+        : zone.Soil.Holds is null ? "holds"
+        : zone.Plants is null ? "plants"
+        : zone.Plants.Roots is null ? "roots"
+        : zone.Plants.DepletionPercent is null ? "allowed-depletion"
+        : zone.MillimetresPerHour is null ? "rate"
         : null;
 
     private Finding? Judge(Zone zone)

@@ -21,11 +21,11 @@ internal static class DemandMetWords
     private const int MostInLabel = 2;
     private static readonly string[] Names = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 
-    /// <summary>The zones of which nothing can be said, by what lacks.</summary>
-    public static IEnumerable<string> NotChecked(LintContext context) => context.Site.Zones.Where(zone => !zone.IsSpare)
-        .Select(zone => (zone.Name, Lacks: context.DemandMet.LacksFor(zone))).Where(zone => zone.Lacks is not null)
-        .GroupBy(zone => zone.Lacks)
-        .Select(group => $"water that the plants of {Phrases.Names([.. group.Select(zone => zone.Name)])} need ({group.Key})");
+    /// <summary>The zones of which nothing can be said, by what lacks; what the site itself lacks, once.</summary>
+    public static IEnumerable<Gap> NotChecked(LintContext context) => Gap
+        .Each(Concern.WaterNeed, "water need", context.Site.Zones.Where(zone => !zone.IsSpare)
+            .Select(zone => (Thing.Of(zone), context.DemandMet.MissingFor(zone))))
+        .Select(gap => ZoneBalance.IsOfSite(gap.Add) ? gap with { Of = [] } : gap);
 
     /// <summary>The finding of a zone.</summary>
     public static Finding FindingFor(Rule rule, LintContext context, Zone zone, ImmutableArray<MetMonth> months, string share, string help)

@@ -79,10 +79,15 @@ internal sealed class Runoff : IRule, IRunObserver
 
     public IEnumerable<Finding> Findings() => _found.Select(entry => FindingFor(entry.Value.Place, _context.Site.Zones[entry.Key.Zone], entry.Value));
 
-    public IEnumerable<string> NotChecked() => _context.Site.Zones
-        .Where(zone => !zone.IsSpare && _grounds[zone.Index] is null)
-        .GroupBy(zone => zone.MillimetresPerHour is null ? "no application rate given" : zone.Soil is null ? "no soil given" : "its soil does not say enough")
-        .Select(group => $"runoff of {Phrases.Names([.. group.Select(zone => zone.Name)])} ({group.Key})");
+    public IEnumerable<Gap> NotChecked() =>
+        Gap.Each(Concern.Runoff, "runoff", _context.Site.Zones.Where(zone => !zone.IsSpare).Select(zone => (Thing.Of(zone), LacksFor(zone))));
+
+    private string? LacksFor(Zone zone) =>
+        _grounds[zone.Index] is not null ? null
+        : zone.MillimetresPerHour is null ? "rate"
+        : zone.Soil is null ? "soil"
+        : zone.Soil.Intake is null ? "intake"
+        : "ponds";
 
     private const decimal SecondsInHour = 3600;
 

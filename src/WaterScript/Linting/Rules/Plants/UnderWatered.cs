@@ -58,5 +58,5 @@ internal sealed class UnderWatered(LintContext context) : IRule
         Rule, context, zone.Zone, zone.Months, DemandMetWords.UpTo(zone.Months, isMost: false),
             "Water longer or more often; waterscript advise shows how long."));
 
-    public IEnumerable<string> NotChecked() => DemandMetWords.NotChecked(context);
+    public IEnumerable<Gap> NotChecked() => DemandMetWords.NotChecked(context);
 }

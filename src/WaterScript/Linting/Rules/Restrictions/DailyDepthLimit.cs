@@ -54,11 +54,9 @@ internal sealed class DailyDepthLimit(LintContext context) : IRule
 
     public IEnumerable<Finding> Findings() => context.Restrictions.BreachesOf(BreachKind.DailyDepthLimit).Select(FindingFor);
 
-    public IEnumerable<string> NotChecked() => context.Restrictions.EachNotChecked((judge, restriction) => ZonesOf(judge) is { Length: > 0 } zones
-        ? $"depth under {restriction.Name} of {zones} (no application rate)"
-        : null);
-
-    private string ZonesOf(RestrictionJudge judge) => string.Join(", ", judge.WithoutRate(context.Site).Select(zone => zone.Name));
+    public IEnumerable<Gap> NotChecked() => context.Restrictions.Each.SelectMany(entry => Gap.Each(
+        Concern.Restrictions, $"daily depth under {entry.Restriction.Name}",
+        entry.Judge.WithoutRate(context.Site).Select(zone => (Thing.Of(zone), (string?)"rate"))));
 
     private Finding FindingFor(Breach breach) => breach.FindingFor(
         Rule,

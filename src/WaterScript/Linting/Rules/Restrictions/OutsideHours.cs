@@ -55,8 +55,8 @@ internal sealed class OutsideHours(LintContext context) : IRule
 
     public IEnumerable<Finding> Findings() => context.Restrictions.BreachesOf(BreachKind.OutsideHours).Select(FindingFor);
 
-    public IEnumerable<string> NotChecked() => context.Restrictions.EachNotChecked(
-        (judge, restriction) => judge.LackedSun ? $"hours of {restriction.Name} on dates without sunrise or sunset" : null);
+    public IEnumerable<Gap> NotChecked() => context.Restrictions.Each.Where(entry => entry.Judge.LackedSun).Select(entry =>
+        new Gap(Concern.Restrictions, "hours", [Thing.Of(entry.Restriction)], "") { Because = "some dates have no sunrise or sunset" });
 
     private Finding FindingFor(Breach breach) => breach.FindingFor(
         Rule,

@@ -87,13 +87,13 @@ internal sealed class ClocksApart(LintContext context) : IRule, IRunObserver
 
     public IEnumerable<Finding> Findings() => _close.Select(entry => FindingFor(entry.Key.Step, entry.Value));
 
-    public IEnumerable<string> NotChecked() => context.Site.Zones
+    public IEnumerable<Gap> NotChecked() => context.Site.Zones
         .Where(zone => zone.Supply is not null)
         .GroupBy(zone => zone.Supply!.Index, zone => zone.Controller)
         .Select(sharing => sharing.DistinctBy(controller => controller.Index).ToArray())
         .Where(sharing => sharing.Length > 1)
         .SelectMany(sharing => sharing.Where(controller => controller.ClockWithin is null))
-        .Select(controller => $"hand-overs of {controller.Name} (no `clock within` given)");
+        .Select(controller => new Gap(Concern.HandOvers, "hand-overs", [Thing.Of(controller)], "clock"));
 
     private static long? SecondsOf(Controller controller) => controller.ClockWithin?.WholeSeconds();
 

@@ -80,5 +80,6 @@ internal sealed class EndsLate(LintContext context) : IRule, IRunObserver
             Help = "Start earlier, or write `finish by sunrise + 1 h`.",
         });
 
-    public IEnumerable<string> NotChecked() => Daylight.NotChecked(context.Site, "watering late into the morning");
+    public IEnumerable<Gap> NotChecked() =>
+        Daylight.IsLackingAt(context.Site) ? [new Gap(Concern.Daylight, "watering late in the morning", [], "location")] : [];
 }

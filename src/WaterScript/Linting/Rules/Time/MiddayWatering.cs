@@ -79,5 +79,6 @@ internal sealed class MiddayWatering(LintContext context) : IRule, IRunObserver
             Help = "Water before sunrise or after sunset, or accept it with the reason.",
         });
 
-    public IEnumerable<string> NotChecked() => Daylight.NotChecked(context.Site, "watering in the heat of the day");
+    public IEnumerable<Gap> NotChecked() =>
+        Daylight.IsLackingAt(context.Site) ? [new Gap(Concern.Daylight, "watering in the heat of the day", [], "location")] : [];
 }

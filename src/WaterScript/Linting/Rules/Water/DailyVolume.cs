@@ -91,8 +91,8 @@ internal sealed class DailyVolume : IRule, IDemandObserver
         }
     }
 
-    public IEnumerable<string> NotChecked() => _context.Site.Supplies
-        .Where(supply => supply.Daily is not null).SelectMany(supply => Flows.Unknown(_context.Site, supply, "daily volume"));
+    public IEnumerable<Gap> NotChecked() => _context.Site.Supplies
+        .Where(supply => supply.Daily is not null).SelectMany(supply => FlowGaps.Of(_context.Site, supply, Concern.Flow, "daily volume"));
 
     private void TurnTo(long instant)
     {

@@ -70,16 +70,11 @@ internal sealed class FlowOverSupply(LintContext context) : IRule, IDemandObserv
 
     public IEnumerable<Finding> Findings() => _overloads.All.Select(FindingFor);
 
-    public IEnumerable<string> NotChecked()
-    {
-        foreach (var supply in context.Site.Supplies)
-        {
-            if (supply.Flow is null) yield return $"flow from {supply.Name} (no flow given)";
-            else foreach (var unknown in Flows.Unknown(context.Site, supply, "flow")) yield return unknown;
-        }
-
-        if (context.Site.Supplies.IsEmpty) yield return "flow (no supply given)";
-    }
+    public IEnumerable<Gap> NotChecked() => context.Site.Supplies.IsEmpty
+        ? [new Gap(Concern.Flow, "flow", [], "supply")]
+        : context.Site.Supplies.SelectMany(supply => supply.Flow is null
+            ? [new Gap(Concern.Flow, "flow", [Thing.Of(supply)], "flow")]
+            : FlowGaps.Of(context.Site, supply, Concern.Flow, "flow"));
 
     private Finding FindingFor(Overload overload)
     {

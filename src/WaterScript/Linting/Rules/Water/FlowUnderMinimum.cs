@@ -91,9 +91,9 @@ internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObse
 
     public IEnumerable<Finding> Findings() => _overloads.All.Select(FindingFor);
 
-    public IEnumerable<string> NotChecked() => context.Site.Supplies
+    public IEnumerable<Gap> NotChecked() => context.Site.Supplies
         .Where(Observes)
-        .SelectMany(supply => Flows.Unknown(context.Site, supply, "least flow"));
+        .SelectMany(supply => FlowGaps.Of(context.Site, supply, Concern.Flow, "minimum flow"));
 
     private Finding FindingFor(Overload overload)
     {
@@ -125,7 +125,7 @@ internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObse
     /// <summary>The fewest other zones with which the minimum is met; null where that cannot be worked out.</summary>
     private ImmutableArray<Zone>? Together(Supply supply, Overload overload)
     {
-        if (!overload.IsSteady || Flows.Unknown(context.Site, supply, "").Any()) return null;
+        if (!overload.IsSteady || Flows.Unknown(context.Site, supply).Any()) return null;
         var others = context.Site.Zones.Where(
             zone => zone.LitresPerMinute > 0 && Demand.Above(zone.Supply).Any(above => above.Index == supply.Index)
             && overload.Contributions.All(contribution => contribution.Zone != zone.Index));

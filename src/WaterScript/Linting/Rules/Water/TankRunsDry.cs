@@ -70,14 +70,12 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
 
     public IEnumerable<Finding> Findings() => _tanks.OfType<Tank>().Where(tank => tank.Dry.Happened).Select(FindingFor);
 
-    public IEnumerable<string> NotChecked()
-    {
-        foreach (var supply in _context.Site.Supplies.Where(supply => supply.Tank is not null))
-        {
-            if (TankLevel.LacksFor(_context.Site, supply) is { } lacks) yield return $"tank of {supply.Name} ({lacks})";
-            else foreach (var unknown in Flows.Unknown(_context.Site, supply, $"tank of {supply.Name}: water")) yield return unknown;
-        }
-    }
+    public IEnumerable<Gap> NotChecked() => _context.Site.Supplies.Where(supply => supply.Tank is not null).SelectMany(NotCheckedOf);
+
+    private IEnumerable<Gap> NotCheckedOf(Supply supply) =>
+        TankLevel.FillsAnother(_context.Site, supply) ? [new Gap(Concern.Tank, "tank", [Thing.Of(supply)], "") { Because = "it fills another tank" }]
+        : TankInflow.LacksFor(supply, _context.Site) is { } lacks ? [new Gap(Concern.Tank, "tank", [Thing.Of(supply)], lacks)]
+        : FlowGaps.Of(_context.Site, supply, Concern.Tank, $"draw on tank {supply.Name}");
 
     private Finding FindingFor(Tank tank)
     {

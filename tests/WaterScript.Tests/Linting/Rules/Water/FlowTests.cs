@@ -108,7 +108,7 @@ public class FlowTests
     [Fact]
     public void What_is_not_known_is_said()
     {
-        var report = Lint.Of(
+        var notChecked = Lint.NotChecked(
             """
             site plot { timezone Etc/UTC; effective 2026-03-01 }
             supply tap { flow 25 L/min }
@@ -117,7 +117,7 @@ public class FlowTests
             schedule s { every day; start at 06:00; steps { water lawn for 10 min } }
             """);
 
-        Assert.Contains("flow of lawn (no flow given)", report.NotChecked);
-        Assert.Contains("flow from well (no flow given)", report.NotChecked);
+        Assert.Contains("flow of zone lawn (add flow)", notChecked);
+        Assert.Contains("flow of supply well (add flow)", notChecked);
     }
 }
