@@ -48,7 +48,12 @@ internal sealed class CheckCommand
     private int Run(ParseResult parsed)
     {
         var from = parsed.GetValue(_from);
-        var options = new TextReportOptions { ShowsAccepted = parsed.GetValue(_showAccepted), ListsMissing = parsed.GetValue(_missing), ShowsAll = parsed.GetValue(_all) };
+        var options = new TextReportOptions
+        {
+            ShowsAccepted = parsed.GetValue(_showAccepted),
+            ListsMissing = parsed.GetValue(_missing),
+            ShowsAll = parsed.GetValue(_all),
+        };
         var report = new ReportWriter(parsed.GetValue(_report) ?? ReportForm.Text, options);
         var output = OutputFile.Of(parsed.GetValue(_output), _terminal);
         var isPrinted = report.IsText && output.IsStandard;
