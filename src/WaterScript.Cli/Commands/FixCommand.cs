@@ -36,11 +36,26 @@ internal sealed class FixCommand(Terminal terminal, PlainLines notes, FileProble
                 continue;
             }
 
-            if (!corrected.Changed.IsEmpty)
-                notes.Line($"{string.Join(", ", corrected.Changed.Select(text => text.Path))}: {Phrases.Count(corrected.Applied, "fix", "fixes")} applied.");
+            if (!corrected.Changed.IsEmpty) ReportApplied(corrected);
             yield return corrected.After;
         }
     }
+
+    /// <summary>Each fix with its place, so that nobody has to look for what was changed.</summary>
+    private void ReportApplied(FixedSite corrected)
+    {
+        foreach (var fix in corrected.Applied)
+        {
+            var place = fix.Edits[0].Location;
+            var old = fix.Edits is [var only] && only.Replacement.Length > 0 && place.Span.Length > 0 ? $" for \"{place.Text}\"" : "";
+            notes.Line($"{PlaceOf(place)}: {fix.Title}{old}");
+        }
+
+        notes.Line($"{string.Join(", ", corrected.Changed.Select(text => text.Path))}: {Phrases.Count(corrected.Applied.Length, "fix", "fixes")} applied.");
+    }
+
+    private static string PlaceOf(Location place) =>
+        string.Create(CultureInfo.InvariantCulture, $"{place.Source.Path}:{place.Start.Line}:{place.Start.Column}");
 
     /// <summary>Writes the files of a site, none before it is known that all of them may be written.</summary>
     private FixedSite Written(FixedSite corrected)
@@ -93,8 +108,7 @@ internal sealed class FixCommand(Terminal terminal, PlainLines notes, FileProble
         {
             var place = fix.Edits[0].Location;
             var what = path == corrected.After.Path ? "another error" : $"another error or warning in {path}";
-            notes.Line(string.Create(CultureInfo.InvariantCulture,
-                $"{place.Source.Path}:{place.Start.Line}:{place.Start.Column}: not applied, it would give {what}: {fix.Title}"));
+            notes.Line($"{PlaceOf(place)}: not applied, it would give {what}: {fix.Title}");
         }
 
         if (corrected.Untried > 0)

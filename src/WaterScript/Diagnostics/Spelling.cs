@@ -26,6 +26,35 @@ internal static class Spelling
         return nearest;
     }
 
+    /// <summary>
+    /// Whether a word can only be a slip of the pen for another one, so that it may be written in its place unasked: the only one that is near, one slip
+    /// apart, with the same digits, and not a word of its own exchanged for another, such as the <c>n</c> of <c>bed-n</c> or <c>bed</c> for <c>red</c>.
+    /// </summary>
+    /// <param name="written">The word as written.</param>
+    /// <param name="nearest">The word that is to stand in its place.</param>
+    /// <param name="words">All words that there are.</param>
+    public static bool IsCertain(string written, string nearest, IEnumerable<string> words)
+    {
+        ArgumentNullException.ThrowIfNull(written);
+        ArgumentNullException.ThrowIfNull(nearest);
+        ArgumentNullException.ThrowIfNull(words);
+        var (slip, meant) = (written.ToLowerInvariant(), nearest.ToLowerInvariant());
+        if (Distance(slip, meant, 2) > 1 || !slip.Where(char.IsAsciiDigit).SequenceEqual(meant.Where(char.IsAsciiDigit))) return false;
+        if (words.Any(word => word != nearest && Distance(slip, word.ToLowerInvariant(), Near + 1) <= Near)) return false;
+        var (slips, parts) = (slip.Split('-'), meant.Split('-'));
+        return slips.Length != parts.Length || slips.Zip(parts).All(part => part.First == part.Second || IsSlip(part.First, part.Second));
+    }
+
+    /// <summary>Slips within which another word makes it uncertain which was meant.</summary>
+    private const int Near = 2;
+
+    /// <summary>Letters of a word of which one may be taken for another.</summary>
+    private const int LeastExchanged = 4;
+
+    private static bool IsSlip(string written, string meant) => written.Length == meant.Length && !written.Order().SequenceEqual(meant.Order())
+        ? meant.Length >= LeastExchanged
+        : meant.Length >= LeastExchanged - 1 && written.Length > 1;
+
     private static int Allowance(string written) => written.Length switch
     {
         <= 4 => 1,

@@ -32,7 +32,7 @@ internal sealed class Mistakes(SourceText source)
                 : home ?? (KnownTypos.Saying(first.Text) is { } form ? $"Write `{form}`."
                 : place == Place.Steps ? $"To water {first.Text}, write `water {first.Text}`. Here a statement begins with {string.Join(", ", words)}."
                 : words.IsEmpty ? "" : $"Here a statement begins with {string.Join(", ", words)}."),
-            Fix = nearest is null ? null : Fix.Safe($"write `{nearest}`", At(first.Span), nearest),
+            Fix = nearest is null ? null : Fix.Spelt(At(first.Span), nearest, words),
         });
     }
 
@@ -106,7 +106,9 @@ internal sealed class Mistakes(SourceText source)
         Add(Finding.At(ReadingRules.Syntax, At(span), heading, LabelOf(expected)) with
         {
             Help = suggestion.Text,
-            Fix = suggestion.Replacement is { } text ? Fix.Safe($"write `{text}`", At(span), text) : null,
+            Fix = suggestion.Replacement is { } text
+                ? new Fix($"write `{text}`", !suggestion.IsGuess, [new TextEdit(At(span), text)])
+                : null,
         });
     }
 

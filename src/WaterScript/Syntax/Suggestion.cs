@@ -16,6 +16,9 @@ internal readonly record struct Suggestion(string Text, string? Replacement = nu
     /// <summary>What is missing before the token, where only that is: <c>`for` or `with`</c>.</summary>
     public string Missing { get; private init; } = "";
 
+    /// <summary>Whether something else may have been meant.</summary>
+    public bool IsGuess { get; private init; }
+
     /// <summary>What to do where a block should begin and none does.</summary>
     public const string NoBlock = "Put a { at the end of this line, and a } after the last line of its block.";
 
@@ -52,7 +55,8 @@ internal readonly record struct Suggestion(string Text, string? Replacement = nu
             return new("Write how often first, such as `repeat every 20 min for 3 passes`.");
         if (isExpected(WaterScriptLexer.CLOCK) && BySun(around) is { } sun) return new($"Write `{sun}`.");
         if (before?.Type == WaterScriptLexer.EVERY && OrdinalOf(token.Text) is { } every) return new($"Write `every {every} days`.", every);
-        if (isExpected(WaterScriptLexer.CLOCK) && TimeOf(token) is { } time) return new($"Write `{time}`", time);
+        if (isExpected(WaterScriptLexer.CLOCK) && TimeOf(token) is { } time)
+            return new($"Write `{time}`", time) { IsGuess = token.Text.Length <= 2 }; // 8 may be in the evening.
         if (isExpected(WaterScriptLexer.NUMBER) && token.Type == WaterScriptLexer.CLOCK) return new("Write how long with units, such as `1 h 30 min`.");
         if (isExpected(WaterScriptLexer.WITH) && token.Text == "and") return new("Put a plus in its place for together, or a comma for one after the other.");
         return missing switch

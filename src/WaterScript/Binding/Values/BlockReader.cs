@@ -17,7 +17,7 @@ internal static class BlockReader
         var properties = new List<BoundProperty>(node.Body.Length);
         foreach (var statement in Statements(node.Body, source, schema, scope))
         {
-            if (statement is PropertyNode property && Find(property, source, schema, scope) is { } known) Add(property, known, source, properties, scope);
+            if (statement is PropertyNode property && Find(property, source, schema, scope, IsStated) is { } known) Add(property, known, source, properties, scope);
             if (statement is BlockNode inner) CheckInner(inner, source, schema, scope);
         }
 
@@ -25,6 +25,8 @@ internal static class BlockReader
         foreach (var required in schema.Properties.Where(required => required.IsRequired && !block.Has(required)))
             ReportMissing(block, schema, required, scope);
         return block;
+
+        bool IsStated(string name) => node.Body.OfType<PropertyNode>().Any(property => property.Name.Text == name);
     }
 
     /// <summary>The statements of a body. Braces after a property are reported and read as if they were not there.</summary>
@@ -44,7 +46,7 @@ internal static class BlockReader
         }
     }
 
-    private static Property? Find(PropertyNode node, SourceText source, BlockSchema schema, Scope scope)
+    private static Property? Find(PropertyNode node, SourceText source, BlockSchema schema, Scope scope, Predicate<string> isStated)
     {
         if (schema.Find(node.Name.Text) is { } property) return property;
         var location = new Location(source, node.Name.Span);
@@ -58,7 +60,7 @@ internal static class BlockReader
         {
             Details = elsewhere is null ? "" : $"It belongs to {elsewhere.Article}.",
             Help = nearest is not null ? $"Write `{nearest}`." : (elsewhere is null ? home : null) ?? $"Its properties are {ListOf(names)}.",
-            Fix = nearest is null ? null : Fix.Safe($"write `{nearest}`", location, nearest),
+            Fix = nearest is null || isStated(nearest) ? null : Fix.Spelt(location, nearest, names),
         });
         return null;
     }

@@ -183,7 +183,7 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
             var location = new Location(source, IsAtEnd ? SpanFrom(start) : Next.Span);
             if (IsAtEnd)
                 scope.Report(ReadingRules.WrongUnit, location, $"{row.Tokens[start].Text} has no unit", help: $"Write its unit after it, such as `{form}`.");
-            else scope.ReportUnknown(location, $"no unit is called \"{Next.Text}\"", Next.Text, Units.All.Select(known => known.Symbol).Distinct());
+            else scope.ReportUncertain(location, $"no unit is called \"{Next.Text}\"", Next.Text, Units.All.Select(known => known.Symbol).Distinct());
             HasFailed = true;
             return null;
         }
@@ -313,8 +313,8 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
         var percent = value is > 0 and <= 1 ? (value * 100).ToString("0.####", CultureInfo.InvariantCulture) + " %" : Next.Text + " %";
         scope.Report(Finding.At(ReadingRules.OutOfRange, new Location(source, written), $"{Next.Text} is not a share in per cent") with
         {
-            Help = $"Write {percent}.",
-            Fix = Fix.Safe($"write {percent}", new Location(source, written), percent),
+            Help = $"Write `{percent}`.",
+            Fix = Fix.Unsafe($"write `{percent}`", new Location(source, written), percent),
         });
         HasFailed = true;
         return null;
@@ -357,12 +357,12 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
         }
 
         if (Units.Find(token.Text) is { } other)
-            FailUnit($"{row.Tokens[_index - 1].Text} {token.Text} is not {dimension.Article()} but {other.Dimension.Article()}",
+            FailUnit($"{row.Tokens[_index - 1].Text} {token.Text} is {other.Dimension.Article()}; {dimension.Article()} is needed",
                 TextSpan.Cover(row.Tokens[_index - 1].Span, token.Span), dimension);
         else if (!HasFailed)
-            scope.ReportUnknown(
-                At(token), $"no unit of {dimension.Article()[(dimension.Article().IndexOf(' ', StringComparison.Ordinal) + 1)..]} is called \"{token.Text}\"",
-                token.Text, Units.Of(dimension).Select(known => known.Symbol));
+            scope.Report(ReadingRules.UnknownName, At(token),
+                $"no unit of {dimension.Article()[(dimension.Article().IndexOf(' ', StringComparison.Ordinal) + 1)..]} is called \"{token.Text}\"",
+                help: $"Write it in {dimension.UnitList()}.");
         HasFailed = true;
         return null;
     }

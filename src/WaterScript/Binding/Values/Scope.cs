@@ -39,7 +39,16 @@ internal sealed class Scope(FindingList findings, IDateTimeZoneProvider timeZone
     /// <param name="heading">What was looked for.</param>
     /// <param name="written">The name as written.</param>
     /// <param name="known">The names that there are.</param>
-    public void ReportUnknown(Location location, string heading, string written, params IEnumerable<string>[] known)
+    public void ReportUnknown(Location location, string heading, string written, params IEnumerable<string>[] known) =>
+        ReportUnknown(location, heading, written, known, Fix.Spelt);
+
+    /// <summary>Reports a word of which a near one is another thing, such as a unit, so that it is offered and never written unasked.</summary>
+    /// <inheritdoc cref="ReportUnknown(Location, string, string, IEnumerable{string}[])"/>
+    public void ReportUncertain(Location location, string heading, string written, params IEnumerable<string>[] known) =>
+        ReportUnknown(location, heading, written, known, (at, nearest, _) => Fix.Unsafe($"write `{nearest}`", at, nearest));
+
+    private void ReportUnknown(
+        Location location, string heading, string written, IEnumerable<string>[] known, Func<Location, string, IEnumerable<string>, Fix> fix)
     {
         if (Findings.IsFull(location.Source) || _unread.Contains(written)) return;
         string[] names = [.. known.SelectMany(some => some)];
@@ -47,7 +56,7 @@ internal sealed class Scope(FindingList findings, IDateTimeZoneProvider timeZone
         Report(Finding.At(ReadingRules.UnknownName, location, heading, nearest is null ? "" : $"did you mean `{nearest}`?") with
         {
             Help = nearest is not null ? $"Write `{nearest}`." : Listed(names),
-            Fix = nearest is null ? null : Fix.Safe($"write `{nearest}`", location, nearest),
+            Fix = nearest is null ? null : fix(location, nearest, names),
         });
     }
 

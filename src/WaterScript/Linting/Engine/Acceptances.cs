@@ -66,7 +66,7 @@ internal static class Acceptances
         return Finding.At(ReadingRules.UnknownName, line.Rule, $"no rule is called \"{slug}\"", nearest is null ? "" : $"did you mean `{nearest}`?") with
         {
             Help = nearest is null ? "The list: waterscript explain" : $"Write `{nearest}`.",
-            Fix = nearest is null ? null : Fix.Safe($"write `{nearest}`", line.Rule, nearest),
+            Fix = nearest is null ? null : Fix.Spelt(line.Rule, nearest, RuleCatalogue.Rules.Select(rule => rule.Slug)),
         };
     }
 }

@@ -31,12 +31,12 @@ internal sealed class FixApplier(ImmutableArray<FixTarget> sites)
         ArgumentNullException.ThrowIfNull(site);
         var before = site.Settle(_texts);
         foreach (var file in before.Reading.Files) _before.TryAdd(file.Source.Path, file.Source);
-        var (texts, applied) = (_texts, 0);
+        var (texts, applied) = (_texts, new List<Fix>());
         (_work, _mostWork) = (0, Limits.FixChecks * Limits.CheckWorkOf(before.Reading.Files.Sum(file => (long)file.Source.Text.Length)));
-        for (var round = 0; site.IsAllowed && round < Limits.FixRounds && Round(site) is > 0 and var more; round++) applied += more;
+        for (var round = 0; site.IsAllowed && round < Limits.FixRounds && Round(site) is { Length: > 0 } more; round++) applied.AddRange(more);
         var after = site.Settle(_texts);
         ImmutableArray<Fix> left = [.. after.Findings.Select(finding => finding.Fix).OfType<Fix>()];
-        return new FixedSite(before, after, applied)
+        return new FixedSite(before, after, [.. applied])
         {
             Untried = site.IsAllowed ? left.Count(IsToTry) : 0,
             Changed = [.. _texts.Values.Where(text => texts.GetValueOrDefault(text.Path, _before[text.Path]).Text != text.Text)
@@ -46,13 +46,13 @@ internal sealed class FixApplier(ImmutableArray<FixTarget> sites)
     }
 
     /// <summary>Applies what can be applied together.</summary>
-    /// <returns>How many fixes.</returns>
-    private int Round(FixTarget site)
+    /// <returns>Those that were.</returns>
+    private ImmutableArray<Fix> Round(FixTarget site)
     {
         var fixes = FixSet.Together(site.Settle(_texts).Findings.Select(finding => finding.Fix).OfType<Fix>().Where(IsToTry));
         var accepted = Accept(site, [], fixes.AsSpan());
         if (!accepted.IsEmpty) _texts = TextsWith(accepted);
-        return accepted.Length;
+        return accepted;
     }
 
     private bool IsToTry(Fix fix) => fix.IsSafe && !_refused.ContainsKey(fix);
@@ -104,8 +104,8 @@ internal sealed class FixApplier(ImmutableArray<FixTarget> sites)
 /// <summary>What fixing a site came to.</summary>
 /// <param name="Before">The site as it stood.</param>
 /// <param name="After">The site with its fixes.</param>
-/// <param name="Applied">How many fixes are applied.</param>
-internal sealed record FixedSite(CheckedSite Before, CheckedSite After, int Applied)
+/// <param name="Applied">The fixes that are applied, one round after the other; places are those of the text that the round began with.</param>
+internal sealed record FixedSite(CheckedSite Before, CheckedSite After, ImmutableArray<Fix> Applied)
 {
     /// <summary>How many safe fixes were not tried, since that would have been more work than it may be.</summary>
     public required int Untried { get; init; }

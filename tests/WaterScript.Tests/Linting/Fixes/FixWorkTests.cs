@@ -18,21 +18,21 @@ public sealed class FixWorkTests
     public void Within_its_work_each_fix_is_applied_or_refused()
     {
         var corrected = Fix(work: 0);
-        Assert.Equal((1, 1, 0), (corrected.Applied, corrected.Refused.Length, corrected.Untried));
+        Assert.Equal((1, 1, 0), (corrected.Applied.Length, corrected.Refused.Length, corrected.Untried));
     }
 
     [Fact]
     public void Beyond_its_work_the_rest_is_counted()
     {
         var corrected = Fix(work: Limits.FixChecks * Limits.CheckWorkOf(Text.Length) + 1);
-        Assert.Equal((0, 0, 2), (corrected.Applied, corrected.Refused.Length, corrected.Untried));
+        Assert.Equal((0, 0, 2), (corrected.Applied.Length, corrected.Refused.Length, corrected.Untried));
     }
 
     [Fact]
     public void A_longer_file_may_take_another_try()
     {
         var corrected = Fix(work: Limits.FixChecks * Limits.CheckWorkOf(Text.Length) + 1, "# a line of words, as files have them\n");
-        Assert.Equal((0, 1, 1), (corrected.Applied, corrected.Refused.Length, corrected.Untried));
+        Assert.Equal((0, 1, 1), (corrected.Applied.Length, corrected.Refused.Length, corrected.Untried));
     }
 
     /// <summary>Fixes the site when a try counts as so much work.</summary>
