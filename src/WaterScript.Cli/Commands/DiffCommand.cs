@@ -81,7 +81,7 @@ internal sealed class DiffCommand
         var source = SiteSource.OpenVersion(parsed.GetValue(version)!, parsed.GetValue(_root), _terminal);
         return SiteLoader.Read(source, _terminal) is null
             ? null
-            : _terminal.During($"Checking the {word} version", () => CheckedSite.Of(source.Root.Path, source.Read(), share: Versions));
+            : _terminal.During($"Checking the {word} version", () => CheckedSite.Untried(source.Root.Path, source.Read(), share: Versions));
     }
 
     private static Horizon HorizonOf(CheckedSite old, CheckedSite @new, LocalDate? from, LocalDate? until)

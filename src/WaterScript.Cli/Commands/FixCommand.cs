@@ -32,12 +32,12 @@ internal sealed class FixCommand(Terminal terminal, PlainLines notes, FileProble
             foreach (var file in corrected.After.Reading.Files) AtomicFile.RemoveLeft(file.Source.Path, terminal.Surroundings);
             if (problems.Try(corrected.After.Path, () => Written(corrected)) is null)
             {
-                yield return corrected.Before;
+                yield return corrected.Before.Tried(from);
                 continue;
             }
 
             if (!corrected.Changed.IsEmpty) ReportApplied(corrected);
-            yield return corrected.After;
+            yield return corrected.After.Tried(from);
         }
     }
 
@@ -98,7 +98,7 @@ internal sealed class FixCommand(Terminal terminal, PlainLines notes, FileProble
         var source = SiteSource.Open(path, root, terminal);
         var reading = source.Read();
         if (!source.IsText) notes.Line($"{source.Root.Path}: no fix applied, not all of it is written in UTF-8.");
-        return new FixTarget(texts => CheckedSite.Of(source.Root.Path, texts.IsEmpty ? reading : source.Read(texts), from), source.IsText);
+        return new FixTarget(texts => CheckedSite.Untried(source.Root.Path, texts.IsEmpty ? reading : source.Read(texts), from), source.IsText);
     }
 
     private FixedSite Fix(FixApplier fixApplier, FixTarget site, Func<string>? reached)

@@ -1,4 +1,3 @@
-using NodaTime;
 using WaterScript.Diagnostics;
 using WaterScript.Documents.Reports;
 using WaterScript.Documents.Verdicts;
@@ -39,7 +38,7 @@ internal sealed class TextReport(PlainLines lines, TextReportOptions options)
 
     private void Finish(CheckedSite site)
     {
-        if (!options.IsQuiet) PrintLines(Verdict.Of(site, DateTimeZoneProviders.Tzdb, options.ListsMissing));
+        if (!options.IsQuiet) PrintLines(Verdict.Of(site, options.ListsMissing));
         else if (options.ListsMissing) PrintLines(MissingLines.Of(site));
     }
 

@@ -17,10 +17,18 @@ internal static class SiteReader
     {
         ArgumentNullException.ThrowIfNull(root);
         ArgumentNullException.ThrowIfNull(rootPath);
+        return Read(root, rootPath, new FilesRead(files), timeZones);
+    }
+
+    private static SiteReading Read(SourceText root, string rootPath, FilesRead files, IDateTimeZoneProvider timeZones)
+    {
         var findings = new FindingList();
         var trees = SourceSet.Read(root, rootPath, files, findings);
         var site = SiteBinder.Bind(trees, new Scope(findings, timeZones));
         findings.Sort([.. trees.Select(tree => tree.Source)]);
-        return new SiteReading(site, trees, findings);
+        return new SiteReading(site, trees, findings)
+        {
+            Again = texts => Read(texts.GetValueOrDefault(root.Path, root), rootPath, files.With(texts), timeZones),
+        };
     }
 }

@@ -72,6 +72,9 @@ internal static class Limits
     /// <summary>Times that the fixes of a site are applied and the site is looked at again; what is left then is left.</summary>
     public const int FixRounds = 20;
 
+    /// <summary>Work of trying what findings propose, in units of about ten nanoseconds; what is left then is proposed in words only.</summary>
+    public const long FixTrialWork = 25_000_000;
+
     /// <summary>Checks, of sites as large as one may be, that finding out which fixes do no harm may take; what is left then is left.</summary>
     public const int FixChecks = 4;
 

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using NodaTime;
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
 using WaterScript.Linting.Fixes;
@@ -16,12 +15,11 @@ internal static class Verdict
 
     /// <summary>The verdict, in one line to three.</summary>
     /// <param name="site">The site.</param>
-    /// <param name="timeZones">Where time zones come from, for trying fixes.</param>
     /// <param name="listsMissing">Whether all that was not checked is listed by zone, in as many lines as that takes.</param>
-    public static IEnumerable<string> Of(CheckedSite site, IDateTimeZoneProvider timeZones, bool listsMissing = false)
+    public static IEnumerable<string> Of(CheckedSite site, bool listsMissing = false)
     {
         ArgumentNullException.ThrowIfNull(site);
-        return site.Lint is { } lint ? OfChecked(site, lint, listsMissing) : OfUnread(site, timeZones);
+        return site.Lint is { } lint ? OfChecked(site, lint, listsMissing) : OfUnread(site);
     }
 
     /// <summary>How many findings do not count: <c>, 2 accepted</c>.</summary>
@@ -29,12 +27,12 @@ internal static class Verdict
         (accepted > 0 ? string.Create(CultureInfo.InvariantCulture, $", {accepted} accepted") : "") +
         (inBaseline > 0 ? string.Create(CultureInfo.InvariantCulture, $", {inBaseline} in the baseline") : "");
 
-    private static IEnumerable<string> OfUnread(CheckedSite site, IDateTimeZoneProvider timeZones)
+    private static IEnumerable<string> OfUnread(CheckedSite site)
     {
         yield return $"{Begin(site)}.";
         var all = site.Findings.Length;
         yield return $"The timetable was not checked because of {(CountOfErrors(site) == 1 ? "this error" : "these errors")}.";
-        if (SafeFixes.CountOf(site, timeZones) is > 0 and var safe) yield return $"check --fix corrects {(safe < all ? $"{safe} of these {all}" : All(all))}.";
+        if (SafeFixes.CountOf(site) is > 0 and var safe) yield return $"check --fix corrects {(safe < all ? $"{safe} of these {all}" : All(all))}.";
     }
 
     private static IEnumerable<string> OfChecked(CheckedSite site, LintReport lint, bool listsMissing)

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using NodaTime;
 using WaterScript.Binding;
 using WaterScript.Diagnostics;
+using WaterScript.Linting.Fixes;
 using WaterScript.Simulation;
 
 namespace WaterScript.Linting.Engine;
@@ -32,7 +33,17 @@ internal sealed record CheckedSite(string Path, SiteReading Reading, LintReport?
     /// <param name="reading">What reading gave.</param>
     /// <param name="from">First date to look at; null for the site's first.</param>
     /// <param name="share">The most work is that of a check by so many, for answers that look at several sites; 1 or more.</param>
-    public static CheckedSite Of(string path, SiteReading reading, LocalDate? from = null, int share = 1)
+    public static CheckedSite Of(string path, SiteReading reading, LocalDate? from = null, int share = 1) =>
+        Untried(path, reading, from, share).Tried(from, share);
+
+    /// <summary>The site with those of its fixes that do no harm.</summary>
+    /// <inheritdoc cref="Of"/>
+    public CheckedSite Tried(LocalDate? from, int share = 1) =>
+        this with { Findings = new FixTrial(this, reading => Untried(Path, reading, from, share)).Findings() };
+
+    /// <summary>Looks at a site whose fixes nobody is shown.</summary>
+    /// <inheritdoc cref="Of"/>
+    public static CheckedSite Untried(string path, SiteReading reading, LocalDate? from = null, int share = 1)
     {
         ArgumentNullException.ThrowIfNull(reading);
         var lint = reading is { Site: { } site, Findings.HasErrors: false }

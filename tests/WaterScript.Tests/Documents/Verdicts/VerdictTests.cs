@@ -81,7 +81,7 @@ public class VerdictTests
         Assert.All(Enumerable.Range(1, 9), count => Assert.InRange(GapLine.Of(groups[..count])!.Length, 1, GapLine.Columns));
     }
 
-    private static string[] Lines(CheckedSite site) => [.. Verdict.Of(site, DateTimeZoneProviders.Tzdb)];
+    private static string[] Lines(CheckedSite site) => [.. Verdict.Of(site)];
 
     private static CheckedSite Checked(long? units = null)
     {
