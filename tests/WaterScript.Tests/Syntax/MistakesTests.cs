@@ -123,7 +123,7 @@ public class MistakesTests
     [InlineData("schedule s { every 2nd day; start at 06:00; steps { water lawn for 5 min } }",
         "Write the number alone, such as `every 2 days`, `days 2 of month` or `2 may`.")]
     [InlineData("schedule s { every day; start at 06:00; repeat 3 times every 20 min; steps { water lawn for 5 min } }",
-        "Write how often first, such as `repeat every 20 min for 3 passes`.")]
+        "Write the interval first, such as `repeat every 20 min for 3 passes`.")]
     [InlineData("schedule s { every day; start at 06:00; repeat every 20 min; steps { water lawn for 5 min } }",
         "Write how often or until when, such as `repeat every 20 min for 4 passes` or `repeat every 20 min until 09:00`.")]
     [InlineData("schedule s { every day, start at 06:00; steps { water lawn for 5 min } }",
