@@ -38,7 +38,7 @@ public sealed class AdviseTests : Workshop
         Write("site.water", Site.Replace("soil loam", "soil loamm", StringComparison.Ordinal));
         var result = Run("advise", "site.water");
         Assert.Equal(("", 1), (result.Output, result.ExitCode));
-        Assert.Contains("did you mean \"loam\"?", result.Error, StringComparison.Ordinal);
+        Assert.Contains("did you mean `loam`?", result.Error, StringComparison.Ordinal);
         Assert.EndsWith("Nothing was calculated.\n", result.Error, StringComparison.Ordinal);
     }
 

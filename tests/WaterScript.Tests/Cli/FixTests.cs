@@ -64,7 +64,7 @@ public sealed class FixTests : Workshop
         var text = Good.Replace("timezone Europe/Lisbon;", "timezone Europe/Lisbon; timezon Europe/Lisbon;", StringComparison.Ordinal);
         Write("site.water", text);
         var result = Run("check", "--fix", "site.water");
-        Assert.Contains("site.water:1:48: not applied, it would give another error: write timezone\n", result.Output, StringComparison.Ordinal);
+        Assert.Contains("site.water:1:48: not applied, it would give another error: write `timezone`\n", result.Output, StringComparison.Ordinal);
         Assert.Equal(text, Read("site.water"));
         Assert.Equal(1, result.ExitCode);
     }

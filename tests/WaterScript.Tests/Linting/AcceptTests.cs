@@ -35,9 +35,9 @@ public class AcceptTests
 
     [Theory]
     [InlineData("accept never-due because \"winter\"", "not found here")]
-    [InlineData("accept skipped-time because \"night\" until 2026-03-29", "found elsewhere, but not in its scope")]
-    [InlineData("accept skipped-time because \"night\" until 2026-03-01", "has lapsed: looked at from Sun 1 Mar 2026")]
-    public void One_that_accepts_nothing_is_told_with_a_fix(string line, string why)
+    [InlineData("accept skipped-time because \"night\" until 2026-03-29", "found, but not where this accepts it")]
+    [InlineData("accept skipped-time because \"night\" until 2026-03-01", "ended before Sun 1 Mar 2026, where the check begins")]
+    public void One_that_accepts_nothing_is_reported_with_a_fix(string line, string why)
     {
         var finding = Assert.Single(Lint.Of(Site(inSecond: line), "unused-accept"));
 
@@ -47,8 +47,8 @@ public class AcceptTests
     }
 
     [Theory]
-    [InlineData("accept ‹skiped-time› because \"so\"", "unknown-name", "Write skipped-time.")]
-    [InlineData("accept ‹midday-waterin› because \"so\"", "unknown-name", "Write midday-watering.")]
+    [InlineData("accept ‹skiped-time› because \"so\"", "unknown-name", "Write `skipped-time`.")]
+    [InlineData("accept ‹midday-waterin› because \"so\"", "unknown-name", "Write `midday-watering`.")]
     [InlineData("accept ‹syntax› because \"so\"", "contradiction", "Fix what it finds, and delete this line.")]
     public void A_rule_that_is_not_there_or_cannot_be_accepted_is_an_error(string line, string slug, string help)
     {

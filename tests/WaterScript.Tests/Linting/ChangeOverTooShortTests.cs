@@ -23,7 +23,7 @@ public class ChangeOverTooShortTests
     public void One_finding_says_when_how_often_and_how_much_is_missing()
     {
         var finding = Assert.Single(Found("change-over gap 8 s", "schedule second { on sat, sun; start at 06:10:03; steps { water b + d for 1 min } }"));
-        Assert.Equal("only 3 s between two waterings from tap", finding.Heading);
+        Assert.Equal("supply tap has 3 s between two waterings, needs 8 s", finding.Heading);
         Assert.Equal("06:10:03", finding.Primary.Location.Text);
         Assert.Equal("waters b from 06:10:03", finding.Primary.Text);
         Assert.Equal(["waters a until 06:10", "needs 8 s"], finding.Others.Select(label => label.Text));
@@ -37,7 +37,7 @@ public class ChangeOverTooShortTests
         var finding = Assert.Single(Found("change-over gap 5 s",
             "schedule second { on sat; start at 12:00; repeat every 10 min for 3 passes; steps { water b, d for 297 s } }"));
         Assert.Equal("repeat every 10 min for 3 passes", finding.Primary.Location.Text);
-        Assert.Equal("only 1 s between two waterings from tap", finding.Heading);
+        Assert.Equal("supply tap has 1 s between two waterings, needs 5 s", finding.Heading);
     }
 
     /// <summary>The first pass has its time for a until 06:10, but the other keeps its valve open: nothing closes when b opens.</summary>
@@ -53,7 +53,7 @@ public class ChangeOverTooShortTests
                 + "schedule second { on sat; start at 06:10; steps { water b for 1 min } }").Length);
 
     [Fact]
-    public void Two_schedules_that_open_a_valve_too_soon_are_both_told() => Assert.Equal(
+    public void Two_schedules_that_open_a_valve_too_soon_are_both_reported() => Assert.Equal(
         ["06:10:02", "06:10:02"],
         Found(
             "change-over gap 5 s",

@@ -200,8 +200,8 @@ public sealed class StrangersAmountsTests
     }
 
     [Theory]
-    [InlineData("closed from 10 jul to 20 jul because \"works\"", "an extra pass lies in a closed season")]
-    [InlineData("hold b from 2026-07-18 21:05 for 1 h because \"sown\"", "an extra pass lies in a hold")]
+    [InlineData("closed from 10 jul to 20 jul because \"works\"", "an extra pass falls in a closed season")]
+    [InlineData("hold b from 2026-07-18 21:05 for 1 h because \"sown\"", "an extra pass falls in a hold")]
     [InlineData("hold a from 2026-07-18 21:05 for 1 h because \"sown\"", null)]
     [InlineData("hold from 2026-07-18 to 2026-07-18 20:59 because \"party\"", null)]
     public void An_extra_pass_in_a_hold_or_a_closed_season_contradicts_it(string line, string? heading)

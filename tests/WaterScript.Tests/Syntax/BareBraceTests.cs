@@ -31,7 +31,7 @@ public sealed class BareBraceTests
     public void Bare_braces_are_one_error_at_their_brace(string text)
     {
         var finding = Expect.One("syntax", text);
-        Assert.Equal("the braces belong to no statement", finding.Heading);
+        Assert.Equal("braces without a statement before them", finding.Heading);
         Assert.Contains("Delete the { and its }.", finding.Help, StringComparison.OrdinalIgnoreCase);
     }
 

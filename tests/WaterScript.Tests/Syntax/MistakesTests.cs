@@ -7,14 +7,14 @@ using Xunit;
 
 namespace WaterScript.Tests.Syntax;
 
-/// <summary>A file with many mistakes tells each of them at its own place, and nothing else.</summary>
+/// <summary>A file with many mistakes reports each of them at its own place, and nothing else.</summary>
 public class MistakesTests
 {
     private const string Site =
         "site garden { timezone Europe/Lisbon; effective 2026-03-01; location 39.6 N 8.1 W }\nzone lawn { output 1 }\nzone beds { output 2 }\n";
 
     [Fact]
-    public void ManyMistakesAreToldOnceEachAtTheirPlaces()
+    public void ManyMistakesAreReportedOnceEachAtTheirPlaces()
     {
         const string text = """
             site garden { timezone Europe/Lisbon; effective 2026-03-01; location 39.6 N 8.1 W }
@@ -39,36 +39,36 @@ public class MistakesTests
     }
 
     [Fact]
-    public void AMissingBraceIsToldAtTheLineThatOpensItsBlock() =>
+    public void AMissingBraceIsReportedAtTheLineThatOpensItsBlock() =>
         Assert.Equal(
             ["4:14 syntax", "8:6 missing", "8:14 unknown-property"],
             Findings(Site + "schedule one {\n  every day\n  start at 06:00\n  steps { water lawn for 5 min }\nzone hedge { otput 3 }\n"));
 
     [Theory]
-    [InlineData("schedule s { evry day }", "Write every.")]
-    [InlineData("schedule s { every day; start at 06:00; steps { watr lawn for 5 min } }", "Write water.")]
-    [InlineData("restriction r { alow on odd days }", "Write allow.")]
+    [InlineData("schedule s { evry day }", "Write `every`.")]
+    [InlineData("schedule s { every day; start at 06:00; steps { watr lawn for 5 min } }", "Write `water`.")]
+    [InlineData("restriction r { alow on odd days }", "Write `allow`.")]
     public void AMisspeltStatementIsAnsweredWithTheNearestWord(string line, string help) =>
         Assert.Contains(help, Read(Site + line).Select(finding => finding.Help));
 
     [Theory]
-    [InlineData("schedule s { every day; start 06:00; steps { water lawn for 5 min } }", "Write at 06:00", "start at 06:00")]
-    [InlineData("schedule s { every day; start at 6.30; steps { water lawn for 5 min } }", "Write 06:30", "start at 06:30")]
-    [InlineData("schedule s { every day; start at 0630; steps { water lawn for 5 min } }", "Write 06:30", "start at 06:30")]
-    [InlineData("schedule s { every day; start at 6; steps { water lawn for 5 min } }", "Write 06:00", "start at 06:00")]
-    [InlineData("schedule s { every other day; start at 06:00; steps { water lawn for 5 min } }", "Write 2, like this: every 2 days", "every 2 day")]
-    [InlineData("schedule s { every third day; start at 06:00; steps { water lawn for 5 min } }", "Write 3, like this: every 3 days", "every 3 day")]
-    [InlineData("schedule s { every day; start at 06:00; cut 07:00; steps { water lawn for 5 min } }", "Write cut off at 07:00", "cut off at 07:00")]
-    [InlineData("schedule s { every day; start at 06:00; cut at 07:00; steps { water lawn for 5 min } }", "Write cut off at", "cut off at 07:00")]
-    [InlineData("closed 20 oct to 5 apr because \"drained\"", "Write from 20", "closed from 20 oct")]
-    [InlineData("let spell 5 min", "Write = 5", "let spell = 5 min")]
-    [InlineData("schedule s { every day; start at 06:00; steps { water lawn 5 min } }", "Write for 5", "water lawn for 5 min")]
-    [InlineData("schedule s { every day; start at 06:00; steps { water lawn 5 mm } }", "Write with 5", "water lawn with 5 mm")]
-    [InlineData("schedule s { every day; finish at 06:00; steps { water lawn for 5 min } }", "Write by", "finish by 06:00")]
-    [InlineData("group front lawn, beds", "Write = lawn", "group front = lawn, beds")]
+    [InlineData("schedule s { every day; start 06:00; steps { water lawn for 5 min } }", "Write `at`", "start at 06:00")]
+    [InlineData("schedule s { every day; start at 6.30; steps { water lawn for 5 min } }", "Write `06:30`", "start at 06:30")]
+    [InlineData("schedule s { every day; start at 0630; steps { water lawn for 5 min } }", "Write `06:30`", "start at 06:30")]
+    [InlineData("schedule s { every day; start at 6; steps { water lawn for 5 min } }", "Write `06:00`", "start at 06:00")]
+    [InlineData("schedule s { every other day; start at 06:00; steps { water lawn for 5 min } }", "Write `every 2 days`.", "every 2 day")]
+    [InlineData("schedule s { every third day; start at 06:00; steps { water lawn for 5 min } }", "Write `every 3 days`.", "every 3 day")]
+    [InlineData("schedule s { every day; start at 06:00; cut 07:00; steps { water lawn for 5 min } }", "Write `cut off at 07:00`", "cut off at 07:00")]
+    [InlineData("schedule s { every day; start at 06:00; cut at 07:00; steps { water lawn for 5 min } }", "Write `cut off at`", "cut off at 07:00")]
+    [InlineData("closed 20 oct to 5 apr because \"drained\"", "Write `from`", "closed from 20 oct")]
+    [InlineData("let spell 5 min", "Write `=`", "let spell = 5 min")]
+    [InlineData("schedule s { every day; start at 06:00; steps { water lawn 5 min } }", "Write `for`", "water lawn for 5 min")]
+    [InlineData("schedule s { every day; start at 06:00; steps { water lawn 5 mm } }", "Write `with`", "water lawn with 5 mm")]
+    [InlineData("schedule s { every day; finish at 06:00; steps { water lawn for 5 min } }", "Write `by`", "finish by 06:00")]
+    [InlineData("group front lawn, beds", "Write `=`", "group front = lawn, beds")]
     [InlineData("schedule s { every day; from 1 may until 30 sep; start at 06:00; steps { water lawn for 5 min } }",
-        "Write to in its place; the last day is in it too.", "from 1 may to 30 sep")]
-    [InlineData("hold lawn from 2026-07-03 until 2026-07-05 because \"fair\"", "Write to in its place; the last day is in it too.",
+        "Write `to`; the last day is included.", "from 1 may to 30 sep")]
+    [InlineData("hold lawn from 2026-07-03 until 2026-07-05 because \"fair\"", "Write `to`; the last day is included.",
         "from 2026-07-03 to 2026-07-05")]
     [InlineData("// a first try", "A comment begins with # and ends with its line.", "# a first try")]
     public void AMissingWordIsPutInWhereOnlyOneCanBeMeant(string line, string help, string corrected)
@@ -90,8 +90,8 @@ public class MistakesTests
     {
         var text = $"{Site}schedule s {{ every day; start at 06:00; steps {{ {steps} }} }}";
         var finding = Assert.Single(Read(text));
-        Assert.StartsWith("Write two lines: water beds", finding.Help, StringComparison.Ordinal);
-        Assert.EndsWith($", and: {second}", finding.Help, StringComparison.Ordinal);
+        Assert.StartsWith("Write two lines: `water beds", finding.Help, StringComparison.Ordinal);
+        Assert.EndsWith($" and `{second}`.", finding.Help, StringComparison.Ordinal);
         foreach (var edit in finding.Fix!.Edits.Reverse()) text = text.Remove(edit.Location.Span.Start, edit.Location.Span.Length)
             .Insert(edit.Location.Span.Start, edit.Replacement);
         Assert.Contains(corrected, text, StringComparison.Ordinal);
@@ -99,16 +99,16 @@ public class MistakesTests
     }
 
     [Theory]
-    [InlineData("schedule s { every day; start sunset; steps { water lawn for 5 min } }", "Put at or after before it.")]
+    [InlineData("schedule s { every day; start sunset; steps { water lawn for 5 min } }", "Put `at` or `after` before it.")]
     [InlineData("schedule s { every day; start at 06:00; steps { water lawn and beds for 5 min } }",
         "Put a plus in its place for together, or a comma for one after the other.")]
     [InlineData("schedule s { on mon and wed; start at 06:00; steps { water lawn for 5 min } }", "Put a comma in its place.")]
-    [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 01:30 } }", "Write how long with units, like this: 1 h 30 min")]
-    [InlineData("schedule s { every day at 06:00; steps { water lawn for 5 min } }", "Write start at and the time, on a line of its own.")]
-    [InlineData("schedule s { daily; start at 06:00; steps { water lawn for 5 min } }", "Write every day")]
-    [InlineData("schedule s { on weekdays; start at 06:00; steps { water lawn for 5 min } }", "Write mon to fri")]
-    [InlineData("schedule s { on weekends; start at dawn; steps { water lawn for 5 min } }", "Write sunrise")]
-    [InlineData("schedule s { every day; start at noon; steps { water lawn for 5 min } }", "Write 12:00")]
+    [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 01:30 } }", "Write how long with units, such as `1 h 30 min`.")]
+    [InlineData("schedule s { every day at 06:00; steps { water lawn for 5 min } }", "Write `start at` and the time, on a line of its own.")]
+    [InlineData("schedule s { daily; start at 06:00; steps { water lawn for 5 min } }", "Write `every day`.")]
+    [InlineData("schedule s { on weekdays; start at 06:00; steps { water lawn for 5 min } }", "Write `mon to fri`.")]
+    [InlineData("schedule s { on weekends; start at dawn; steps { water lawn for 5 min } }", "Write `sunrise`.")]
+    [InlineData("schedule s { every day; start at noon; steps { water lawn for 5 min } }", "Write `12:00`.")]
     public void WhatIsSaidInOtherWordsIsAnsweredAndNotRewritten(string line, string help)
     {
         var finding = Read(Site + line).First(finding => finding.Help == help);
@@ -117,33 +117,33 @@ public class MistakesTests
 
     /// <summary>Each is one finding, with something to do about it.</summary>
     [Theory]
-    [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 0:10 } }", "Write how long with units, like this: 1 h 30 min")]
-    [InlineData("schedule s { every day; start at 30 min before sunrise; steps { water lawn for 5 min } }", "Write sunrise - 30 min")]
-    [InlineData("schedule s { every day; start at 10 min after sunset; steps { water lawn for 5 min } }", "Write sunset + 10 min")]
+    [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 0:10 } }", "Write how long with units, such as `1 h 30 min`.")]
+    [InlineData("schedule s { every day; start at 30 min before sunrise; steps { water lawn for 5 min } }", "Write `sunrise - 30 min`.")]
+    [InlineData("schedule s { every day; start at 10 min after sunset; steps { water lawn for 5 min } }", "Write `sunset + 10 min`.")]
     [InlineData("schedule s { every 2nd day; start at 06:00; steps { water lawn for 5 min } }",
-        "Write the number alone, like this: every 2 days, or days 2 of month, or 2 may")]
+        "Write the number alone, such as `every 2 days`, `days 2 of month` or `2 may`.")]
     [InlineData("schedule s { every day; start at 06:00; repeat 3 times every 20 min; steps { water lawn for 5 min } }",
-        "Say first how often, like this: repeat every 20 min for 3 passes")]
+        "Write the interval first, such as `repeat every 20 min for 3 passes`.")]
     [InlineData("schedule s { every day; start at 06:00; repeat every 20 min; steps { water lawn for 5 min } }",
-        "Say how often or until when, like this: repeat every 20 min for 4 passes, or: repeat every 20 min until 09:00")]
+        "Write how often or until when, such as `repeat every 20 min for 4 passes` or `repeat every 20 min until 09:00`.")]
     [InlineData("schedule s { every day, start at 06:00; steps { water lawn for 5 min } }",
         "Put a ; in its place, or begin a new line: a comma stands only inside a list.")]
     [InlineData("schedule s { every day; start at 06:00; water lawn for 5 min }",
-        "Put it into the steps of a schedule, like this: steps { water lawn for 10 min }")]
+        "Put it into the steps of a schedule, such as `steps { water lawn for 10 min }`.")]
     [InlineData("schedule s { every day; start at 06:00; steps { lawn for 5 min } }",
-        "If lawn is to be watered, write water lawn. Here a statement begins with water, pause, repeat, cycle, run, accept.")]
-    [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 5 min; wait 2 min } }", "Write pause")]
+        "To water lawn, write `water lawn`. Here a statement begins with water, pause, repeat, cycle, run, accept.")]
+    [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 5 min; wait 2 min } }", "Write `pause`.")]
     [InlineData("schedule s { every day; start at 06:00; steps { water lawn } }",
-        "Say how long or how much, like this: water lawn for 10 min, or: water lawn with 5 mm")]
-    [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 5 min with 5 mm } }", "Say how long or how much, not both.")]
-    [InlineData("schedule s { every day; start at 06:00; steps { water lawn with 5 } }", "Write its unit after it, like this: water lawn with 12 mm")]
+        "Write how long or how much, such as `water lawn for 10 min` or `water lawn with 5 mm`.")]
+    [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 5 min with 5 mm } }", "Write how long or how much, not both.")]
+    [InlineData("schedule s { every day; start at 06:00; steps { water lawn with 5 } }", "Write its unit after it, such as `water lawn with 12 mm`.")]
     [InlineData("schedule s { every day; start at 06:00; steps { water lawn for half an hour } }",
-        "Write a number and its unit, like this: water lawn for 10 min")]
+        "Write a number and its unit, such as `water lawn for 10 min`.")]
     [InlineData("schedule s { every day; start at 06:00; steps { water 1 for 5 min } }",
         "Write a name: things are called by their names here, not by numbers.")]
-    [InlineData("schedule s { every day; start at 06:00; steps { water \"Rose Beds\" for 5 min } }", "Write a name, without quotes, like this: rose-beds")]
+    [InlineData("schedule s { every day; start at 06:00; steps { water \"Rose Beds\" for 5 min } }", "Write a name, without quotes: `rose-beds`.")]
     [InlineData("schedule s { every day; start at 06:00; steps { cycle 5 min { water lawn for 10 min } } }",
-        "Say how long the water may soak in, like this: cycle 6 min soak 30 min { … }")]
+        "Write how long the water may soak in, such as `cycle 6 min soak 30 min { … }`.")]
     [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 5 min } }   /* was 8 */", "A comment begins with # and ends with its line.")]
     [InlineData("schedule s: every day at 06:00 water lawn for 5 min", "Delete it: a value stands after a blank, and a block between { and }.")]
     [InlineData("schedule s\n  every day\n  start at 06:00\n  steps\n    water lawn for 5 min",
@@ -152,26 +152,26 @@ public class MistakesTests
         "Put a { at the end of this line, and a } after the last line of its block.")]
     [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 10 m } }", "Write 10 min.")]
     [InlineData("schedule s { on 30 feb; start at 06:00; steps { water lawn for 5 min } }", "Write last feb for its last day, or another day of it.")]
-    [InlineData("zone hedge 'Hedge' { output 3 }", "Write a label between \" and \", like this: \"Hedge\"; a name stands without quotes.")]
-    [InlineData("zone hedge { output 3; soil ‘loam’ }", "Write a label between \" and \", like this: \"loam\"; a name stands without quotes.")]
-    [InlineData("zone hedge { output 3; area .5 m2 }", "Write 0.5")]
-    [InlineData("zone Hedge_Süd { output 3 }", "Use small letters a to z, digits and single hyphens, like this: hedge-sued; people read the label.")]
-    [InlineData("zone \"Rose beds\" { output 3 }", "Write it like this: zone rose-beds \"Rose beds\" { … }")]
+    [InlineData("zone hedge 'Hedge' { output 3 }", "Write a label in quotes, `\"Hedge\"`; a name stands without quotes.")]
+    [InlineData("zone hedge { output 3; soil ‘loam’ }", "Write a label in quotes, `\"loam\"`; a name stands without quotes.")]
+    [InlineData("zone hedge { output 3; area .5 m2 }", "Write `0.5`.")]
+    [InlineData("zone Hedge_Süd { output 3 }", "Use small letters a to z, digits and single hyphens, such as `hedge-sued`; people read the label.")]
+    [InlineData("zone \"Rose beds\" { output 3 }", "Write it as `zone rose-beds \"Rose beds\" { … }`.")]
     [InlineData("group front = lawn & beds", "Write + for together, or a comma for one after the other.")]
-    [InlineData("hold lawn because \"new seed\"", "Say from when to when, like this: from 2026-06-12 to 2026-06-14")]
-    [InlineData("closed nov to mar because \"frost\"", "Write from, and days with their months, like this: from 1 nov to 31 mar")]
+    [InlineData("hold lawn because \"new seed\"", "Write from when to when, such as `from 2026-06-12 to 2026-06-14`.")]
+    [InlineData("closed nov to mar because \"frost\"", "Write from, and days with their months, such as `from 1 nov to 31 mar`.")]
     [InlineData("closed from nov to last mar because \"frost\"",
-        "Write both days without a year, like this: closed from 1 nov to 15 mar; a span of one year is a hold.")]
+        "Write both days without a year, such as `closed from 1 nov to 15 mar`; a span of one year is a hold.")]
     [InlineData("closed from 2026-11-01 to 2027-03-01 because \"frost\"",
-        "Write both days without a year, like this: closed from 1 nov to 15 mar; a span of one year is a hold.")]
-    [InlineData("extra 2026-07-01 21:00 { water lawn for 5 min }", "Say why, like this: because \"new plants\"")]
+        "Write both days without a year, such as `closed from 1 nov to 15 mar`; a span of one year is a hold.")]
+    [InlineData("extra 2026-07-01 21:00 { water lawn for 5 min }", "Write why, such as `because \"new plants\"`.")]
     [InlineData("restriction town { at most 3 times a week }", "Write at most 3 days a week")]
-    [InlineData("water lawn for 5 min", "Put it into the steps of a schedule, like this: steps { water lawn for 10 min }")]
+    [InlineData("water lawn for 5 min", "Put it into the steps of a schedule, such as `steps { water lawn for 10 min }`.")]
     [InlineData("zone hedge { output 3; start at 06:00 }", "Put it into a schedule, between its { and }.")]
     [InlineData("injector feed { output 3; before 5 min }",
         "Its properties are output, supply, zones, load, valve, starts, stops, bridges, at most, after, rinse.")]
-    [InlineData("climate { january 3 C to 10 C }", "Write jan.")]
-    [InlineData("schedule s { on may; start at 06:00; steps { water lawn for 5 min } }", "Write its days, like this: 1 may to last may")]
+    [InlineData("climate { january 3 C to 10 C }", "Write `jan`.")]
+    [InlineData("schedule s { on may; start at 06:00; steps { water lawn for 5 min } }", "Write its days, such as `1 may to last may`.")]
     public void A_slip_is_one_finding_with_help(string line, string help) => Assert.Equal([help], Read(Site + line).Select(finding => finding.Help));
 
     /// <summary>A name is not unknown because its description has a mistake.</summary>
@@ -181,9 +181,9 @@ public class MistakesTests
     [InlineData("suply tap { flow 9 L/min }\nzone hedge { output 3; supply tap }\nzone pots { output 4; supply tap }", "4:1 unknown-name")]
     [InlineData("zome hedge { output 3 }\nschedule s { every day; start at 06:00; steps { water hedge for 5 min; water hedge, lawn for 5 min } }",
         "4:1 unknown-name")]
-    public void WhatCannotBeReadIsToldWhereItStandsAndNotWhereItIsAskedFor(string lines, string finding) => Assert.Equal([finding], Findings(Site + lines));
+    public void WhatCannotBeReadIsReportedWhereItStandsAndNotWhereItIsAskedFor(string lines, string finding) => Assert.Equal([finding], Findings(Site + lines));
 
-    /// <summary>A thing that is written where it cannot be is told there; what asks for it is told where it asks.</summary>
+    /// <summary>A thing that is written where it cannot be is reported there; what asks for it is reported where it asks.</summary>
     [Fact]
     public void AZoneInsideAScheduleIsSentToTheTop() =>
         Assert.Contains("Put it at the top of the file, outside of all braces.",
@@ -192,25 +192,25 @@ public class MistakesTests
     [Theory]
     [InlineData("schedule s { every day; from May 1 to Sept 30; start at 06:00; steps { water lawn for 5 min } }", "1 may", "30 sep")]
     [InlineData("zone hedge { output 3; area 12 m^2 }", "m2")]
-    public void WhatIsUnderstoodIsToldWithItsUsualForm(string line, params string[] forms) =>
-        Assert.Equal(forms.Select(form => $"{ReadingRules.UnusualForm.Slug} Write {form}"),
+    public void WhatIsUnderstoodIsReportedWithItsUsualForm(string line, params string[] forms) =>
+        Assert.Equal(forms.Select(form => $"{ReadingRules.UnusualForm.Slug} Write `{form}`."),
             Read(Site + line).Select(finding => $"{finding.Rule.Slug} {finding.Help}"));
 
     [Theory]
-    [InlineData("Berlin", "Write Europe/Berlin.")]
-    [InlineData("\"Europe/Berlin\"", "Write Europe/Berlin.")]
-    [InlineData("new york", "Write America/New_York.")]
-    [InlineData("europe/berlin", "Write Europe/Berlin.")]
-    [InlineData("Europe/Berln", "Write Europe/Berlin.")]
-    [InlineData("GMT+1", "Name the zone of a city, like this: Europe/Lisbon")]
-    [InlineData("here", "Name the zone of a city, like this: Europe/Lisbon")]
+    [InlineData("Berlin", "Write `Europe/Berlin`.")]
+    [InlineData("\"Europe/Berlin\"", "Write `Europe/Berlin`.")]
+    [InlineData("new york", "Write `America/New_York`.")]
+    [InlineData("europe/berlin", "Write `Europe/Berlin`.")]
+    [InlineData("Europe/Berln", "Write `Europe/Berlin`.")]
+    [InlineData("GMT+1", "Name the zone of a city, such as `Europe/Lisbon`.")]
+    [InlineData("here", "Name the zone of a city, such as `Europe/Lisbon`.")]
     public void ATimeZoneIsAnsweredWithThatOfItsCityAndNeverWithAnotherOffset(string zone, string help) =>
         Assert.Equal(help, Assert.Single(Read(Site.Replace("Europe/Lisbon", zone, StringComparison.Ordinal))).Help);
 
     [Theory]
-    [InlineData("39.6N 8.1W", "unusual-form Write 39.6 N|unusual-form Write 8.1 W")]
+    [InlineData("39.6N 8.1W", "unusual-form Write `39.6 N`.|unusual-form Write `8.1 W`.")]
     [InlineData("39°36'N 8°6'W",
-        "syntax Write degrees with a decimal point, like this: 52.5 N 13.4 E|syntax Write degrees with a decimal point, like this: 52.5 N 13.4 E")]
+        "syntax Write degrees with a decimal point, such as `52.5 N 13.4 E`.|syntax Write degrees with a decimal point, such as `52.5 N 13.4 E`.")]
     public void ALocationAsMapsShowItIsAnswered(string location, string found) =>
         Assert.Equal(found, string.Join('|',
             Read(Site.Replace("39.6 N 8.1 W", location, StringComparison.Ordinal)).Select(finding => $"{finding.Rule.Slug} {finding.Help}")));
@@ -223,13 +223,13 @@ public class MistakesTests
         Assert.Equal(finding is null ? [] : [finding], Findings(Site + line));
 
     [Fact]
-    public void AMissingOpeningBraceIsToldAtTheEndOfItsLine() =>
+    public void AMissingOpeningBraceIsReportedAtTheEndOfItsLine() =>
         Assert.Equal(
             ["4:13 syntax", "9:6 missing"],
             Findings(Site + "schedule one\n  every day\n  start at 06:00\n  steps { water lawn for 5 min }\n}\nzone hedge { flow 5 L/min }\n"));
 
     [Fact]
-    public void AMissingOpeningBraceInsideABlockIsToldToo() =>
+    public void AMissingOpeningBraceInsideABlockIsReportedToo() =>
         Assert.Equal(
             ["7:8 syntax"],
             Findings(Site + "schedule one {\n  every day\n  start at 06:00\n  steps\n    water lawn for 5 min\n  }\n}\n"));
@@ -241,7 +241,7 @@ public class MistakesTests
     public void ANameIsSmallLettersDigitsAndHyphens(string line) => Assert.Contains(Findings(Site + line), finding => finding == "4:6 syntax");
 
     [Fact]
-    public void ABraceTooManyIsToldAlone() => Assert.Equal(["5:1 syntax"], Findings(Site + "zone hedge { output 3 }\n}\n"));
+    public void ABraceTooManyIsReportedAlone() => Assert.Equal(["5:1 syntax"], Findings(Site + "zone hedge { output 3 }\n}\n"));
 
     [Theory]
     [InlineData("\r\n")]
@@ -258,7 +258,7 @@ public class MistakesTests
     [InlineData("zone hedge \"\u202Eegdeh\" { output 3 }", "hidden-text")]
     [InlineData("zone hedge \"\\u{zz}\" { output 3 }", "syntax")]
     [InlineData("zone hedge \"open { output 3 }", "syntax")]
-    public void WhatCannotBeSeenOrReadIsTold(string line, string slug) => Assert.Contains(Findings(Site + line), finding => finding.EndsWith(' ' + slug));
+    public void WhatCannotBeSeenOrReadIsReported(string line, string slug) => Assert.Contains(Findings(Site + line), finding => finding.EndsWith(' ' + slug));
 
     [Fact]
     public void ALabelMayHoldAMarkOfDirectionAndAnEmoji() => Assert.Empty(Findings(Site + "zone hedge \"Hedge \u200F🌱 \\u{1F331}\" { output 3 }"));

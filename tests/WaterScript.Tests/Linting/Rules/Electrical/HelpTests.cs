@@ -24,7 +24,7 @@ public class HelpTests
         "controller box {\n  at most 4 zones\n  stagger 500 ms\n  # in the shed\n  power { transformer 21 VA at 24 V }\n}\n")]
     [InlineData("controller box {\n  schedules may-overlap\n  power { transformer 21 VA at 24 V }\n}\n",
         "controller box {\n  schedules may-overlap\n  stagger   500 ms\n  power { transformer 21 VA at 24 V }\n}\n")]
-    public void A_spacing_that_clears_an_inrush_is_written_as_the_layout_has_it(string controller, string corrected)
+    public void A_stagger_that_clears_an_inrush_is_written_as_the_layout_has_it(string controller, string corrected)
     {
         var lineEnd = controller.Contains('\r', StringComparison.Ordinal) ? "\r\n" : "\n";
         var site = LaidOut((Head + controller + Valves(3)).ReplaceLineEndings(lineEnd));
@@ -32,7 +32,7 @@ public class HelpTests
         var finding = Assert.Single(Lint.Of(site, "inrush-current"));
         var text = Fixed(finding.Fix!);
 
-        Assert.Equal("Write stagger 500 ms in box: it then opens one by one, which clears it.", finding.Help);
+        Assert.Equal("Write `stagger 500 ms` in controller box: its valves then open one by one, which clears it.", finding.Help);
         Assert.Equal(LaidOut((Head + corrected + Valves(3)).ReplaceLineEndings(lineEnd)), text);
         Assert.Empty(Lint.Of(text, "inrush-current"));
     }
@@ -48,22 +48,22 @@ public class HelpTests
 
     /// <summary>One by one, the third wants 20.16 VA; there are 20. One after the other, each wants 9.6 VA.</summary>
     [Fact]
-    public void Where_one_by_one_is_too_much_no_spacing_is_proposed()
+    public void Where_one_by_one_is_too_much_no_stagger_is_proposed()
     {
         var finding = Assert.Single(Lint.Of($"{Head}controller box {{ power {{ transformer 20 VA at 24 V }} }}\n{Valves(3)}", "inrush-current"));
 
-        Assert.Equal("Even one by one, with a `stagger`, up to 20.16 VA would be needed. Water them one after the other: write a comma in place of a plus.",
+        Assert.Equal("Even one by one, with a `stagger`, up to 20.16 VA is needed. Water them one after the other.",
             finding.Help);
         Assert.Empty(Lint.Of(Fixed(finding.Fix!), "inrush-current"));
     }
 
     /// <summary>24 V · 0.4 A = 9.6 VA.</summary>
     [Fact]
-    public void A_valve_that_wants_too_much_alone_is_told_as_such()
+    public void A_valve_that_needs_too_much_alone_is_reported_as_such()
     {
         var finding = Assert.Single(Lint.Of($"{Head}controller box {{ power {{ transformer 9 VA at 24 V }} }}\n{Valves(1)}", "inrush-current"));
 
-        Assert.Equal("Take a power supply that gives more for a moment, or a valve that wants less.", finding.Help);
+        Assert.Equal("Take a power supply that gives more for a moment, or a valve that needs less.", finding.Help);
         Assert.Null(finding.Fix);
     }
 
@@ -81,14 +81,14 @@ public class HelpTests
     [InlineData("controller box { outputs 2; power { capacitor 2200 uF at 24 V; recharge 0.5 W efficiency 80 % } }\n", "outputs 2; stagger 1300 ms; power")]
     [InlineData("controller box {\n  outputs 2\n  power { capacitor 2200 uF at 24 V; recharge 0.5 W efficiency 80 % }\n}\n",
         "  outputs 2\n  stagger 1300 ms\n  power")]
-    public void A_spacing_that_the_recharge_fits_into_is_written_where_there_is_none(string controller, string corrected)
+    public void A_stagger_that_the_recharge_fits_into_is_written_where_there_is_none(string controller, string corrected)
     {
         var site = $"{Head}{controller}valve click latching {{ pulse 50 ms; coil 20 ohm; minimum-voltage 7 V }}\nzone a {{ output 1; valve click }}\n"
             + "zone b { output 2; valve click }\nschedule s { on mon; start at 06:00; steps { water a, b for 5 s } }\n";
         var finding = Assert.Single(Lint.Of(site, "capacitor-not-recharged"));
         var text = Fixed(finding.Fix!);
 
-        Assert.Equal("Write stagger 1300 ms in box, or take a larger capacitor.", finding.Help);
+        Assert.Equal("Write `stagger 1300 ms` in controller box, or use a larger capacitor.", finding.Help);
         Assert.Contains(corrected, text, StringComparison.Ordinal);
         Assert.Empty(Lint.Of(text).Findings.Where(found => found.Rule.Slug is "capacitor-not-recharged" or "valves-left-open"));
     }
@@ -100,22 +100,22 @@ public class HelpTests
     /// be lost: 1.25 ohm, 51.7 m.
     /// </summary>
     [Theory]
-    [InlineData("24 V", "250 m 1.5 mm2", "Lay a wire of 2.5 mm2 or thicker. One of 1.5 mm2 may be 206 m long.")]
-    [InlineData("24 V", "700 m 1.5 mm2", "Lay a wire of 6 mm2 or thicker. One of 1.5 mm2 may be 206 m long.")]
+    [InlineData("24 V", "250 m 1.5 mm2", "Lay a wire of 2.5 mm2 or thicker. A wire of 1.5 mm2 may be 206 m long.")]
+    [InlineData("24 V", "700 m 1.5 mm2", "Lay a wire of 6 mm2 or thicker. A wire of 1.5 mm2 may be 206 m long.")]
     [InlineData("24 V", "1500 m 1.5 mm2",
-        "No single wire of up to 10 mm2 will do: shorten it, or lay a second conductor beside it. One of 1.5 mm2 may be 206 m long.")]
-    [InlineData("24 V", "500 ft 18 AWG", "Lay a wire of 16 AWG or thicker. One of 18 AWG may be 391 ft long.")]
-    [InlineData("22.5 V", "60 m 1.5 mm2", "Lay a wire of 2.5 mm2 or thicker. One of 1.5 mm2 may be 51 m long.")]
+        "No single wire of up to 10 mm2 will do: shorten it, or lay a second conductor beside it. A wire of 1.5 mm2 may be 206 m long.")]
+    [InlineData("24 V", "500 ft 18 AWG", "Lay a wire of 16 AWG or thicker. A wire of 18 AWG may be 391 ft long.")]
+    [InlineData("22.5 V", "60 m 1.5 mm2", "Lay a wire of 2.5 mm2 or thicker. A wire of 1.5 mm2 may be 51 m long.")]
     [InlineData("21 V", "60 m 1.5 mm2",
-        "The power supply gives too little for this valve, whatever the wire: take a valve that works from less, or another power supply.")]
-    public void The_wire_that_is_enough_is_told(string volts, string wire, string told)
+        "The power gives too little for this valve, whatever the wire: use a valve that needs less, or another power supply.")]
+    public void The_wire_that_is_enough_is_named(string volts, string wire, string help)
     {
         string Site(string laid) =>
             $"{Head}controller box {{ power {{ transformer 40 VA at {volts} }} }}\n"
                 + $"valve ac24 non-latching {{ inrush 400 mA; holding 220 mA; minimum-voltage 22 V }}\nzone far {{ output 1; valve ac24; wire {laid} }}\n"
                 + "schedule s { on mon; start at 06:00; steps { water far for 10 min } }\n";
 
-        Assert.Equal(told, Assert.Single(Lint.Of(Site(wire), "voltage-drop")).Help);
+        Assert.Equal(help, Assert.Single(Lint.Of(Site(wire), "voltage-drop")).Help);
     }
 
     /// <summary>
@@ -123,18 +123,18 @@ public class HelpTests
     /// w = 10.01 ohm: 24.2 ohm/km out and back are 413 m.
     /// </summary>
     [Fact]
-    public void The_wire_of_a_latching_valve_is_told_too()
+    public void The_wire_of_a_latching_valve_is_named_too()
     {
         string Site(int length) =>
             $"{Head}controller box {{ power {{ capacitor 2200 uF at 24 V }} }}\nvalve click latching {{ pulse 50 ms; coil 20 ohm; minimum-voltage 7.5 V }}\n"
                 + $"zone far {{ output 1; valve click; wire {length} m 1.5 mm2 }}\nschedule s {{ on mon; start at 06:00; steps {{ water far for 10 min }} }}\n";
 
-        var told = Assert.Single(Lint.Of(Site(600), "voltage-drop")).Help;
-        var longest = int.Parse(told.Split("may be ")[1].Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
+        var help = Assert.Single(Lint.Of(Site(600), "voltage-drop")).Help;
+        var longest = int.Parse(help.Split("may be ")[1].Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
         var wire = 2 * 12.1 / 1000;
 
         Assert.Equal(413, longest);
-        Assert.True(Volts(longest * wire) >= 7.5 && Volts((longest + 1) * wire) < 7.5, told);
+        Assert.True(Volts(longest * wire) >= 7.5 && Volts((longest + 1) * wire) < 7.5, help);
         Assert.Empty(Lint.Of(Site(longest), "voltage-drop"));
         Assert.NotEmpty(Lint.Of(Site(longest + 1), "voltage-drop"));
 

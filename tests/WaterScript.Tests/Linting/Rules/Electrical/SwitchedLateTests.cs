@@ -13,10 +13,10 @@ public class SwitchedLateTests
         """;
 
     [Fact]
-    public void The_last_of_four_opens_three_spacings_late_and_closes_in_time()
+    public void The_last_of_four_opens_three_staggers_late_and_closes_in_time()
     {
         var finding = Assert.Single(Found("30 s", "ac24", "start at 06:00; steps { water a + b + c + d for 3 min }"));
-        Assert.Equal("outputs of box wait too long for their turn", finding.Heading);
+        Assert.Equal("outputs of controller box wait too long for their turn", finding.Heading);
         Assert.Contains("d opens 1 min 30 s late and closes in time; it is on for 1 min 30 s instead of 3 min.", finding.Details, StringComparison.Ordinal);
     }
 
@@ -55,7 +55,7 @@ public class SwitchedLateTests
     /// Every 20 s one closes and one opens, which takes 24 s at 12 s apart: each waits 4 s longer than the one before, until it is over a minute.
     /// </summary>
     [Fact]
-    public void More_than_the_spacing_lets_through_piles_up()
+    public void More_than_the_stagger_lets_through_piles_up()
     {
         var finding = Assert.Single(Found("12 s", "click", "start at 06:00; steps { repeat 10 times { water a, b for 20 s } }"));
         Assert.Contains("opens 1 min 24 s late and closes 1 min 16 s late", finding.Details, StringComparison.Ordinal);
@@ -67,11 +67,13 @@ public class SwitchedLateTests
 
     [Fact]
     public void A_manual_schedule_is_looked_at_too() =>
-        Assert.StartsWith("In a pass of \"morning\"", Assert.Single(Found("30 s", "ac24", "manual; steps { water a + b + c + d for 3 min }", days: "")).Details,
-            StringComparison.Ordinal);
+        Assert.Equal(
+            "Longest wait at its start: d opens 1 min 30 s late and closes in time; it is on for 1 min 30 s instead of 3 min.\n"
+                + "In each pass of morning: first at its start; 3 times.",
+            Assert.Single(Found("30 s", "ac24", "manual; steps { water a + b + c + d for 3 min }", days: "")).Details);
 
     [Fact]
-    public void Without_a_spacing_nothing_waits() => Assert.Empty(Found("0 s", "ac24", "start at 06:00; steps { water a + b + c + d for 3 min }"));
+    public void Without_a_stagger_nothing_waits() => Assert.Empty(Found("0 s", "ac24", "start at 06:00; steps { water a + b + c + d for 3 min }"));
 
     private static WaterScript.Diagnostics.Finding[] Found(string stagger, string valve, string schedule, string days = "every day; ") => Lint.Of($$"""
         site plot { timezone Europe/Lisbon; effective 2026-03-01 }

@@ -7,11 +7,12 @@ public sealed class PlantTests
 {
     /// <summary>40 mm/h on ground that takes in 10, 5 mm may stand: 10 min. 18 min bring 30 · 0.3 = 9 mm, so 4 run off.</summary>
     [Fact]
-    public void A_run_that_runs_off_is_told_with_the_cycle_that_fixes_it()
+    public void A_run_that_runs_off_is_reported_with_the_cycle_that_fixes_it()
     {
         var finding = Assert.Single(Lint.Of(Bank("water bank for 18 min"), "runoff"));
         Assert.Equal("12.0 mm in 18 min", finding.Primary.Text);
-        Assert.Equal("4.0 mm run off. From dry ground the longest run without runoff is 10 min.", finding.Details);
+        Assert.Equal("4.0 mm of 12.0 mm runs off zone bank", finding.Heading);
+        Assert.Equal("From dry soil the longest run without runoff is 10 min.", finding.Details);
         Assert.Equal("cycle 9 min soak 27 min { water bank for 18 min }", Assert.Single(finding.Fix!.Edits).Replacement);
         Assert.False(finding.Fix.IsSafe);
     }
@@ -86,7 +87,7 @@ public sealed class PlantTests
     [InlineData("closed from 1 nov to 15 mar because \"drained\"\nschedule s { on mon; start at 06:00; steps { water a for 5 min } }", 0)]
     [InlineData("extra 2026-12-01 06:00 because \"test\" { water a for 5 min }", 0)]
     [InlineData("schedule s { manual; steps { water a for 5 min } }", 0)]
-    public void Watering_in_frost_wants_a_last_day(string schedule, int found) =>
+    public void Watering_in_frost_needs_a_last_day(string schedule, int found) =>
         Assert.Equal(found, Lint.Of(Plot($"climate {{ dec -1 C to 5 C; jan 4 C to 6 C; feb 5 C to 9 C }}\nzone a {{ output 1 }}\n{schedule}"),
             "frost-months").Length);
 
@@ -112,7 +113,7 @@ public sealed class PlantTests
             + $"schedule s {{ every day; from 1 jul to 31 jul; start at 05:00; steps {{ water lawn for {length} }} }}"))
             .Findings.Where(finding => finding.Rule.Slug is "under-watered" or "over-watered").ToList();
         Assert.Equal(rule, findings.SingleOrDefault()?.Rule.Slug);
-        if (rule is not null) Assert.StartsWith($"Jul: gets {(rule == "under-watered" ? "109 mm of 147 mm, 74 %" : "186 mm of 147 mm, 126 %")}",
+        if (rule is not null) Assert.StartsWith($"Jul {(rule == "under-watered" ? "109 of 147 mm, 74 %: too dry on 17 days." : "186 of 147 mm, 126 %: 39 mm drains below the roots.")}",
             findings[0].Details, StringComparison.Ordinal);
     }
 

@@ -40,12 +40,12 @@ public class FlowTests
                 """),
             "flow-over-supply"));
 
-        Assert.Equal("too much water at once from tap", finding.Heading);
-        Assert.Equal("together they need 26.0 L/min", finding.Primary.Text);
-        Assert.Equal("lawn (output 1) 16.0 L/min, beds (output 2) 10.0 L/min: 1.0 L/min too much.", finding.Details);
+        Assert.Equal("zones need 26.0 L/min at once, supply tap gives 25.0", finding.Heading);
+        Assert.Equal("needs 26.0 L/min", finding.Primary.Text);
+        Assert.Equal("lawn 16.0 + beds 10.0 = 26.0 L/min: 1.0 L/min too much.", finding.Details);
         Assert.Contains(finding.Others, label => label.Text == "gives 25.0 L/min");
-        Assert.Equal("On Mon 2 Mar 2026 06:05 for the first time, 104 times on 104 days, last on Mon 21 Feb 2028 06:05.",
-            MomentWords.When(finding.Happens! with { Times = 104, Days = 104, Last = new(2028, 2, 21, 6, 5) }));
+        Assert.Equal("First Mon 2 Mar 2026 06:05; 104 times; last Mon 21 Feb 2028 06:05.",
+            MomentWords.When(finding.Happens! with { Times = 104, Days = 104, Last = new(2028, 2, 21, 6, 5), IsStill = false }));
         Assert.Equal(finding.Happens!.Days, finding.Happens.Times);
     }
 
@@ -63,13 +63,13 @@ public class FlowTests
     }
 
     [Fact]
-    public void A_manual_schedule_is_told_without_a_date()
+    public void A_manual_schedule_is_reported_without_a_date()
     {
         var finding = Assert.Single(Lint.Of(
             Site("supply tap { flow 25 L/min }", "schedule walk { manual; steps { water pots for 5 min\n water lawn + beds for 90 s } }"), "flow-over-supply"));
 
         Assert.Null(finding.Happens);
-        Assert.StartsWith("In a pass of \"walk\", 5 min after its start.", finding.Details, StringComparison.Ordinal);
+        Assert.Equal("lawn 16.0 + beds 10.0 = 26.0 L/min: 1.0 L/min too much.\nIn each pass of walk, 5 min after its start.", finding.Details);
     }
 
     [Theory]
@@ -91,7 +91,8 @@ public class FlowTests
 
         Assert.Empty(Lint.Of(Site("supply well { flow 30 L/min; daily 240 L }", Schedule), "daily-volume"));
         var finding = Assert.Single(Lint.Of(Site("supply well { flow 30 L/min; daily 239 L }", Schedule), "daily-volume"));
-        Assert.Equal("gives 239 L a day, up to 240 L are needed", finding.Primary.Text);
+        Assert.Equal("zone lawn needs 240 L in a day, supply well gives 239 L", finding.Heading);
+        Assert.Equal("the limit", finding.Primary.Text);
         Assert.Equal("Most on Mon 2 Mar 2026: lawn 240 L.", finding.Details);
         Assert.True(finding.Happens is { IsWholeDays: true, First.Day: 2 });
     }

@@ -42,14 +42,14 @@ public class HelpTests
         var site = Daily("schedule two { on mon; start at 07:00; steps { water beds for 21 min } }");
         var finding = Assert.Single(Lint.Of(site, "daily-volume"));
 
-        Assert.Equal("Cut the run times of that day to 78 %, or water \"two\" on tue instead, which clears it.", finding.Help);
+        Assert.Equal("Cut the run times of that day to 78 %, or water two on tue instead, which clears it.", finding.Help);
         Assert.Equal(site.Replace("two { on mon", "two { on tue", StringComparison.Ordinal), Fixed(finding.Fix!));
         Assert.Empty(Lint.Of(Fixed(finding.Fix!), "daily-volume"));
     }
 
     /// <summary>Each waters on four days of the week, so that they meet on one, whichever is moved.</summary>
     [Fact]
-    public void Where_no_other_days_fit_only_the_share_is_told()
+    public void Where_no_other_days_fit_only_the_share_is_given()
     {
         var finding = Assert.Single(Lint.Of(
             Daily("schedule two { on mon, wed, fri, sun; start at 07:00; steps { water beds for 21 min } }")
@@ -64,12 +64,12 @@ public class HelpTests
     /// L/min.
     /// </summary>
     [Fact]
-    public void Of_a_tank_the_greatest_share_and_the_least_refill_are_told()
+    public void Of_a_tank_the_greatest_share_and_the_least_refill_are_given()
     {
         var finding = Assert.Single(Lint.Of(Tank("refill 5 L/min"), "tank-runs-dry"));
 
         Assert.Equal(
-            "Water less or less often, or let more flow in: at 74 % of all run times it does not run dry; with a refill of 8.9 L/min it does not run dry.",
+            "Water for 74 % of the time, or refill at 8.9 L/min or more.",
             finding.Help);
         Assert.Empty(Lint.Of(Tank("refill 8.9 L/min"), "tank-runs-dry"));
         Assert.NotEmpty(Lint.Of(Tank("refill 8.8 L/min"), "tank-runs-dry"));
@@ -87,7 +87,7 @@ public class HelpTests
             .Replace("one { on mon", "one { on mon, tue", StringComparison.Ordinal);
         var finding = Assert.Single(Lint.Of(site, "daily-volume"));
 
-        Assert.Equal("Cut the run times of that day to 78 %, or water \"two\" on wed, sat instead, which clears it.", finding.Help);
+        Assert.Equal("Cut the run times of that day to 78 %, or water two on wed, sat instead, which clears it.", finding.Help);
         Assert.Empty(Lint.Of(Fixed(finding.Fix!), "daily-volume"));
     }
 
@@ -99,7 +99,7 @@ public class HelpTests
     {
         var scaled = Tank("refill 5 L/min", "scale half").Replace("90 min", "180 min", StringComparison.Ordinal)
             + "scale half { jan 50 %; feb 50 %; mar 50 %; apr 50 %; may 50 %; jun 50 %; jul 50 %; aug 50 %; sep 50 %; oct 50 %; nov 50 %; dec 50 % }\n";
-        Assert.Contains("at 74 % of all run times", Assert.Single(Lint.Of(scaled, "tank-runs-dry")).Help, StringComparison.Ordinal);
+        Assert.StartsWith("Water for 74 % of the time, or ", Assert.Single(Lint.Of(scaled, "tank-runs-dry")).Help, StringComparison.Ordinal);
 
         var dry = Tank("refill 5 L/min; contains 0 L on 2026-03-02; reserve 900 L").Replace("06:00", "00:00", StringComparison.Ordinal);
         Assert.Equal("Water less or less often, or give the tank more time to refill.", Assert.Single(Lint.Of(dry, "tank-runs-dry")).Help);
@@ -114,7 +114,7 @@ public class HelpTests
         var site = Motor(supply, pump, "every 8 min for 10 passes");
         var finding = Assert.Single(Lint.Of(site, "pump-starts"));
 
-        Assert.Equal("Write bridges gaps up to 8 min, with which it starts no more than 6 times an hour, or water longer and less often.", finding.Help);
+        Assert.Equal("Write `bridges gaps up to 8 min`, with which it starts no more than 6 times an hour, or water longer and less often.", finding.Help);
         Assert.Equal(site.Replace(pump, corrected, StringComparison.Ordinal), Fixed(finding.Fix!));
         Assert.Empty(Lint.Of(Fixed(finding.Fix!), "pump-starts"));
     }
@@ -125,7 +125,7 @@ public class HelpTests
         var finding = Assert.Single(Lint.Of(Motor("", "at most 6 starts an hour", "every 8 min for 10 passes"), "pump-starts"));
 
         Assert.Equal(
-            "Water longer and less often. Or give the supply a `bypass` or a `pressure-tank` with its pressures, and write bridges gaps up to 8 min, "
+            "Water longer and less often. Or give the supply a `bypass` or a `pressure-tank` with its pressures, and write `bridges gaps up to 8 min`, "
                 + "with which it starts no more than 6 times an hour.",
             finding.Help);
         Assert.Null(finding.Fix);
@@ -144,7 +144,7 @@ public class HelpTests
             + "zone b { output 2; flow 5 L/min }\nschedule more { every day; start at 06:02; repeat every 4 min for 3 passes; steps { water b for 1 min } }\n";
         var finding = Assert.Single(Lint.Of(site, "pump-starts"));
 
-        Assert.StartsWith("Write bridges gaps up to 1 min,", finding.Help, StringComparison.Ordinal);
+        Assert.StartsWith("Write `bridges gaps up to 1 min`,", finding.Help, StringComparison.Ordinal);
         Assert.Empty(Lint.Of(Fixed(finding.Fix!), "pump-starts"));
     }
 
@@ -156,18 +156,18 @@ public class HelpTests
             Stopping("", "", "schedule one { on mon; start at 06:00; steps { water a for 10 min } }\n"
                 + "schedule two { on mon; start at 06:05; steps { water b for 5 min } }\n"), "water-hammer"));
 
-        Assert.Equal("Start \"two\" at 06:06, which clears it.", finding.Help);
+        Assert.Equal("Start two at 06:06, which clears it.", finding.Help);
         Assert.Empty(Lint.Of(Fixed(finding.Fix!), "water-hammer"));
     }
 
     [Fact]
-    public void Latching_valves_close_one_by_one_with_a_spacing()
+    public void Latching_valves_close_one_by_one_with_a_stagger()
     {
         var finding = Assert.Single(Lint.Of(
             Stopping("; valve click", "controller box { outputs 4; power { capacitor 47000 uF at 24 V } }\nvalve click latching { pulse 50 ms }\n",
                 "schedule s { on mon; start at 06:00; steps { water a + b for 10 min } }\n"), "water-hammer"));
 
-        Assert.Equal("Write stagger 1000 ms in box: its valves then close one by one, which clears it.", finding.Help);
+        Assert.Equal("Write `stagger 1000 ms` in controller box: its valves then close one by one, which clears it.", finding.Help);
         Assert.Empty(Lint.Of(Fixed(finding.Fix!), "water-hammer"));
     }
 
@@ -178,7 +178,7 @@ public class HelpTests
         var finding = Assert.Single(Lint.Of(Stopping("", "controller box { outputs 4 }\n",
             "schedule s { on mon; start at 06:00; steps { water a + b for 10 min } }\n"), "water-hammer"));
 
-        Assert.StartsWith("Let one of them run a few seconds longer than the other, or water them one after the other", finding.Help, StringComparison.Ordinal);
+        Assert.Equal("Water them one after the other, or let one of them run a few seconds longer than the other.", finding.Help);
         Assert.Empty(Lint.Of(Fixed(finding.Fix!), "water-hammer"));
     }
 

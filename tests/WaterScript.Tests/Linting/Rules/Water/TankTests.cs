@@ -5,7 +5,7 @@ namespace WaterScript.Tests.Linting.Rules.Water;
 /// <summary>Levels of tanks, starts of motors, hours under pressure, doses, and what stops at one instant.</summary>
 public class TankTests
 {
-    /// <summary>Minutes to empty = volume / (out − in): 1000 L at 20 out and 5 in are dry after 66.7 min.</summary>
+    /// <summary>Minutes to empty = volume / (out − in): 1000 L at 20 out and 5 in are dry after 66 min 40 s.</summary>
     [Theory]
     [InlineData("66 min", false)]
     [InlineData("66 min 40 s", false)]
@@ -18,22 +18,22 @@ public class TankTests
         Assert.Equal(isDry ? 1 : 0, findings.Length);
         if (!isDry) return;
         Assert.Equal(new(2026, 3, 2, 7, 6, 40), findings[0].Happens!.First);
-        Assert.StartsWith("It is empty 66.7 min after the watering begins.", findings[0].Details, StringComparison.Ordinal);
+        Assert.StartsWith("Empty 1 h 6 min 40 s after the watering begins. ", findings[0].Details, StringComparison.Ordinal);
     }
 
     /// <summary>Out 20, in 5: 80 min want 1600 L, of which 1000 + 400 are there.</summary>
     [Fact]
-    public void The_shortfall_is_told() =>
-        Assert.Contains("most on one day: 200 L.",
+    public void The_shortfall_is_given() =>
+        Assert.Contains(" 200 L on the worst day.",
             Assert.Single(Lint.Of(Site("tank 1000 L; refill 5 L/min", "on mon; start at 06:00; steps { water lawn for 80 min }"), "tank-runs-dry")).Details,
             StringComparison.Ordinal);
 
-    /// <summary>(1000 − 250) L / 15 L/min = 50 min; and from 370 L at midnight of the date, 370 / 15 = 24.7 min.</summary>
+    /// <summary>(1000 − 250) L / 15 L/min = 50 min; and from 370 L at midnight of the date, 370 / 15 = 24.67 min.</summary>
     [Theory]
-    [InlineData("tank 1000 L; refill 5 L/min; reserve 250 L", "It is under the reserve of 250 L 50.0 min after")]
-    [InlineData("tank 1000 L; refill 5 L/min; contains 370 L on 2026-03-02", "It is empty 24.7 min after")]
-    public void A_reserve_and_a_known_level_count(string tank, string told) =>
-        Assert.Contains(told, Assert.Single(Lint.Of(Site(tank, "on mon; start at 00:00; steps { water lawn for 1 h }"), "tank-runs-dry")).Details,
+    [InlineData("tank 1000 L; refill 5 L/min; reserve 250 L", "50 min after the watering begins, the level is below the reserve of 250 L.")]
+    [InlineData("tank 1000 L; refill 5 L/min; contains 370 L on 2026-03-02", "Empty 24 min 40 s after")]
+    public void A_reserve_and_a_known_level_count(string tank, string expected) =>
+        Assert.Contains(expected, Assert.Single(Lint.Of(Site(tank, "on mon; start at 00:00; steps { water lawn for 1 h }"), "tank-runs-dry")).Details,
             StringComparison.Ordinal);
 
     /// <summary>Each hour 20 min draw 20 and get 5 L/min, 40 min get 5: after the ninth, 1000 − 9 · 300 + 8 · 200 L = −100 L. So the ninth is dry.</summary>
@@ -44,13 +44,13 @@ public class TankTests
             "on mon; start at 00:00; repeat every 1 h for 9 passes; steps { water lawn for 20 min }"), "tank-runs-dry"));
 
         Assert.Equal(new(2026, 3, 2, 8, 13, 20), finding.Happens!.First);
-        Assert.Contains("most on one day: 100 L.", finding.Details, StringComparison.Ordinal);
+        Assert.Contains(" 100 L on the worst day.", finding.Details, StringComparison.Ordinal);
     }
 
     [Theory]
     [InlineData("tank 1000 L", "tank of supply well (add refill)")]
     [InlineData("tank 1000 L; refill 5 L/min; catchment 18 m2 at 80 %", "tank of supply well (add climate)")]
-    public void A_tank_that_cannot_be_followed_is_told_as_such(string tank, string notChecked)
+    public void A_tank_that_cannot_be_followed_is_reported_as_such(string tank, string notChecked)
     {
         var report = Lint.Of(Site(tank, "on mon; start at 06:00; steps { water lawn for 3 h }"));
 
@@ -74,7 +74,7 @@ public class TankTests
             $"on 2026-03-19; start at 06:00; steps {{ water lawn for {length} }}", climate), "tank-runs-dry");
 
         Assert.Equal(isDry ? 1 : 0, findings.Length);
-        if (isDry) Assert.Contains("In all, 89 L are missing", findings[0].Details, StringComparison.Ordinal);
+        if (isDry) Assert.Contains(" 89 L short in all,", findings[0].Details, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -82,7 +82,7 @@ public class TankTests
     [InlineData("lawn + pots", "", false)]
     [InlineData("lawn, beds", "", false)]
     [InlineData("lawn + beds", "pump lift { output 8; supply well; load 60 mA; stops 2 s before zones }", false)]
-    public void Much_flow_that_stops_at_one_instant_is_told(string zones, string more, bool isHammer) =>
+    public void Much_flow_that_stops_at_one_instant_is_reported(string zones, string more, bool isHammer) =>
         Assert.Equal(isHammer, Lint.Of(Site("", $"on mon; start at 06:00; steps {{ water {zones} for 10 min }}", more), "water-hammer").Length == 1);
 
     [Theory]
@@ -120,7 +120,7 @@ public class TankTests
     [InlineData("after 5 min; rinse 8 min; stops 10 s after zones", "water pots for 20 min through feeder", "the rinse is shorter than it should be")]
     [InlineData("bridges gaps up to 10 min", "water pots for 20 min through feeder; pause 9 min; water pots for 20 min through feeder",
         "doses on through a gap without water")]
-    public void A_dose_wants_flow_and_its_rinse(string injector, string steps, string? what)
+    public void A_dose_needs_flow_and_its_rinse(string injector, string steps, string? what)
     {
         var findings = Lint.Of(Site("", $"on mon; start at 06:00; steps {{ {steps} }}", $"injector feeder {{ output 7; zones pots; load 40 mA; {injector} }}"),
             "dose-without-flow");
