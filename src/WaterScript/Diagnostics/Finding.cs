@@ -21,6 +21,9 @@ internal sealed record Finding(Rule Rule, string Heading, Label Primary)
     /// <summary>When it happens, for what happens in time.</summary>
     public Occurrences? Happens { get; init; }
 
+    /// <summary>When it happens in a pass that somebody starts, as a sentence, in place of <see cref="Happens"/>; may be empty.</summary>
+    public string InPass { get; init; } = "";
+
     /// <summary>Sentences under the excerpt, one a line; may be empty.</summary>
     public string Details { get; init; } = "";
 

@@ -52,7 +52,7 @@ internal readonly record struct Suggestion(string Text, string? Replacement = nu
         if (before?.Type == WaterScriptLexer.CUT && token.Type is WaterScriptLexer.CLOCK or WaterScriptLexer.SUNRISE or WaterScriptLexer.SUNSET)
             return new($"Write `cut off at {token.Text}`", $"off at {token.Text}");
         if (before?.Type == WaterScriptLexer.REPEAT && isExpected(WaterScriptLexer.EVERY))
-            return new("Write how often first, such as `repeat every 20 min for 3 passes`.");
+            return new("Write the interval first, such as `repeat every 20 min for 3 passes`.");
         if (isExpected(WaterScriptLexer.CLOCK) && BySun(around) is { } sun) return new($"Write `{sun}`.");
         if (before?.Type == WaterScriptLexer.EVERY && OrdinalOf(token.Text) is { } every) return new($"Write `every {every} days`.", every);
         if (isExpected(WaterScriptLexer.CLOCK) && TimeOf(token) is { } time)

@@ -17,7 +17,8 @@ internal static class BlockReader
         var properties = new List<BoundProperty>(node.Body.Length);
         foreach (var statement in Statements(node.Body, source, schema, scope))
         {
-            if (statement is PropertyNode property && Find(property, source, schema, scope, IsStated) is { } known) Add(property, known, source, properties, scope);
+            if (statement is PropertyNode property && Find(property, source, schema, scope, IsStated) is { } known)
+                Add(property, known, source, properties, scope);
             if (statement is BlockNode inner) CheckInner(inner, source, schema, scope);
         }
 

@@ -179,9 +179,14 @@ internal static class PropertyReaders
             id.Equals(city, StringComparison.OrdinalIgnoreCase)
             || (id.Contains('/', StringComparison.Ordinal) && id.EndsWith('/' + city, StringComparison.OrdinalIgnoreCase)));
         if (meant?.Equals(name, StringComparison.OrdinalIgnoreCase) == true)
-            scope.Report(Finding.At(ReadingRules.UnknownName, location, heading) with { Fix = Fix.Safe($"write `{meant}`", location, meant) });
+            scope.Report(Finding.At(ReadingRules.UnknownName, location, heading) with
+            {
+                Help = $"Write `{meant}`.",
+                Fix = Fix.Safe($"write `{meant}`", location, meant),
+            });
         else if (meant is not null) scope.ReportUncertain(location, heading, meant, [meant]);
-        else if (name.Contains('/', StringComparison.Ordinal) && Spelling.Nearest(name, scope.TimeZones.Ids) is { } nearest && Spelling.IsCertain(name, nearest, [nearest]))
+        else if (name.Contains('/', StringComparison.Ordinal) && Spelling.Nearest(name, scope.TimeZones.Ids) is { } nearest
+            && Spelling.IsCertain(name, nearest, [nearest]))
             scope.ReportUncertain(location, heading, name, [nearest]);
         else scope.Report(ReadingRules.UnknownName, location, heading, help: "Name the zone of a city, such as `Europe/Lisbon`.");
     }

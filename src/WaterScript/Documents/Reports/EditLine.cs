@@ -79,7 +79,7 @@ internal readonly record struct EditLine(int Number, string Text, bool IsWritten
 
     private static string[] Lines(string text)
     {
-        var lines = text.ReplaceLineEndings("\n");
+        var lines = text.Replace("\r\n", "\n", StringComparison.Ordinal).Replace('\r', '\n');
         if (lines.Length == 0) return [];
         return (lines.EndsWith('\n') ? lines[..^1] : lines).Split('\n');
     }

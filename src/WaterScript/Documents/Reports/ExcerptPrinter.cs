@@ -1,6 +1,7 @@
 using System.Globalization;
 using WaterScript.Text;
 using WaterScript.Text.Lines;
+using WaterScript.Wording;
 
 namespace WaterScript.Documents.Reports;
 
@@ -29,7 +30,7 @@ internal sealed class ExcerptPrinter(PlainLines lines, ReportLayout layout, int 
             before = group[0].Line;
         }
 
-        if (groups.Count > MostLines) Dots(string.Create(CultureInfo.InvariantCulture, $"and {groups.Count - MostLines} more lines"));
+        if (!layout.IsNarrow && groups.Count > MostLines) Dots($"and {Phrases.Count(groups.Count - MostLines, "more line")}");
     }
 
     private int Room => layout.SourceColumns - gutter - Bar.Length;
@@ -64,7 +65,7 @@ internal sealed class ExcerptPrinter(PlainLines lines, ReportLayout layout, int 
         var length = DisplayWidth.Of(words);
         var isBeside = length == 0 || (!layout.HasLabelsBelow && mark.Column + mark.Width + 1 + length <= room);
         Beside(mark.Column, (new string(mark.IsPrimary ? '^' : '-', mark.Width), ink), isBeside && length > 0 ? " " + words : "");
-        if (!isBeside) Beside(Math.Max(0, Math.Min(mark.Column, room - length)), ("", TextStyle.Plain), words);
+        if (!isBeside) Beside(layout.IsTerminal ? Math.Max(0, Math.Min(mark.Column, room - length)) : mark.Column, ("", TextStyle.Plain), words);
     }
 
     private void Beside(int column, (string Words, TextStyle Ink) mark, string words) => lines.Line(

@@ -31,7 +31,7 @@ internal class FindingItem(Finding finding)
     public HappensItem? Happens => finding.Happens is { } occurrences ? new(occurrences) : null;
 
     [Description("Sentences, one a line.")]
-    public string? Details => UnlessEmpty(finding.Details);
+    public string? Details => UnlessEmpty(string.Join('\n', new[] { finding.Details, finding.InPass }.Where(text => text.Length > 0)));
 
     [Description("What was taken for granted because the source does not say it.")]
     public string? Assumed => UnlessEmpty(finding.Assumed);

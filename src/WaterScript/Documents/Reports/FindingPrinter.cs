@@ -30,10 +30,10 @@ internal sealed class FindingPrinter(PlainLines lines)
     public void Print(IEnumerable<Finding> findings)
     {
         ArgumentNullException.ThrowIfNull(findings);
-        ImmutableArray<Finding> all = [.. findings];
-        var shared = all.Select(finding => finding.Assumed).Where(assumed => assumed.Length > 0).CountBy(assumed => assumed)
+        ImmutableArray<FindingGroup> groups = [.. FindingGroup.Of([.. findings], ShowsAll)];
+        var shared = groups.Select(group => group.Finding.Assumed).Where(assumed => assumed.Length > 0).CountBy(assumed => assumed)
             .Where(count => count.Value > 1).Select(count => count.Key).ToHashSet();
-        foreach (var group in FindingGroup.Of(all, ShowsAll)) Print(group.Without(shared), accepted: false);
+        foreach (var group in groups) Print(group.Without(shared), accepted: false);
         foreach (var assumed in shared) PrintFact(FindingText.Assumption(assumed), indent: "");
         if (shared.Count > 0) lines.Line();
     }
@@ -85,7 +85,7 @@ internal sealed class FindingPrinter(PlainLines lines)
     }
 
     private IEnumerable<string> FactsShown(Finding finding) => !_layout.IsTiny ? FindingText.Facts(finding)
-        : finding.Happens is { } occurrences ? [MomentWords.When(occurrences)] : [];
+        : FindingText.When(finding) is { Length: > 0 } when ? [when] : [];
 
     private void PrintFact(string fact, string indent)
     {

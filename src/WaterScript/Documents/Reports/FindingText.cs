@@ -35,8 +35,15 @@ internal static class FindingText
             foreach (var line in finding.Details.Split('\n')) yield return line.TrimEnd();
         }
 
-        if (finding.Happens is { } occurrences) yield return MomentWords.When(occurrences);
+        if (When(finding) is { Length: > 0 } when) yield return when;
         if (finding.Assumed.Length > 0) yield return Assumption(finding.Assumed);
+    }
+
+    /// <summary>When it happens, by the clock or in a pass that somebody starts; may be empty.</summary>
+    public static string When(Finding finding)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        return finding.Happens is { } occurrences ? MomentWords.When(occurrences) : finding.InPass;
     }
 
     /// <summary><c>Assumed: the tank is full at the start.</c></summary>

@@ -21,6 +21,9 @@ internal readonly record struct ReportLayout(int Columns, int SourceColumns)
         return new(width, width);
     }
 
+    /// <summary>Whether the lines are for a terminal, which would break those that are too long.</summary>
+    public bool IsTerminal => Columns == SourceColumns;
+
     /// <summary>Whether a label always stands below its mark.</summary>
     public bool HasLabelsBelow => Columns < 80;
 

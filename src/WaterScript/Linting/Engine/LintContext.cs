@@ -88,7 +88,7 @@ internal sealed class LintContext(Timetable timetable, Schedule? manual = null) 
         ? finding with { Happens = counter.Happens(this) }
         : finding with
         {
-            Details = $"{finding.Details}\n{InPass(counter)}".TrimStart(),
+            InPass = InPass(counter),
         };
 
     private string InPass(OccurrenceCounter counter) => counter.Times > 1

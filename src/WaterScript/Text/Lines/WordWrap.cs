@@ -49,6 +49,6 @@ internal static class WordWrap
 
     /// <summary>Whether something belongs to a number that stands at the end, or is its year: <c>10</c>, <c>1 Mar</c>.</summary>
     private static bool IsOpen(string unit) => unit.Split(' ') is var words && (words.Length == 1
-        ? words[0].All(char.IsAsciiDigit)
+        ? words[0].Length > 0 && words[0].All(char.IsAsciiDigit)
         : words.Length == 2 && words[1].Length == 3 && char.IsAsciiLetterUpper(words[1][0]));
 }

@@ -10,9 +10,10 @@ namespace WaterScript.Tests.Linting.Fixes;
 /// <summary>Finding out which fixes do no harm ends when it is more work than it may be, and how many are left is counted.</summary>
 public sealed class FixWorkTests
 {
-    /// <summary>Two safe fixes, of which the second would give an error: "timezone" for "timezon" would be there twice.</summary>
-    private const string Text = "site s { timezone Europe/Lisbon; timezon Europe/Lisbon; effective 2026-03-01 }\nzone a { output 1; flow 10L/min }\n"
-        + "schedule s { every day; start at 06:00; steps { water a for 10 min } }\n";
+    /// <summary>Two safe fixes, of which the second would give an error: the schedules would start after one another.</summary>
+    private const string Text = "site s { timezone Europe/Lisbon; effective 2026-03-01 }\nzone a { output 1; flow 10L/min }\n"
+        + "schedule morning { start after evening; steps { water a for 10 min } }\n"
+        + "schedule evening { start after mornin; steps { water a for 10 min } }\n";
 
     [Fact]
     public void Within_its_work_each_fix_is_applied_or_refused()

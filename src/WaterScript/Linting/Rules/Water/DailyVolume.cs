@@ -103,13 +103,17 @@ internal sealed class DailyVolume : IRule, IDemandObserver
         _dayTo = _context.Site.TimeZone.AtStartOfDay(date.PlusDays(1)).ToInstant().ToUnixTimeSeconds();
     }
 
+    /// <summary>Further decimals where a sum would look like its limit.</summary>
+    private const int MostDigits = 4;
+
     private Finding FindingFor(DayUse use)
     {
         var daily = use.Supply.Daily!.Value;
         var zones = use.WorstByZone.Select((litres, zone) => (Litres: litres, Zone: _context.Site.Zones[zone])).Where(entry => entry.Litres > 0)
-            .OrderByDescending(entry => entry.Litres).Select(entry => $"{entry.Zone.Name} {Say(entry.Litres)}");
-        var finding = Finding.At(Rule, use.Supply.Daily!.Value.Place, $"zones need {Say(use.TooMuch.Worst)} in a day, supply {use.Supply.Name} gives {daily}",
-            "the limit");
+            .OrderByDescending(entry => entry.Litres).ToArray();
+        var needing = zones is [var only] ? $"zone {only.Zone.Name} needs" : "zones need";
+        var finding = Finding.At(Rule, use.Supply.Daily!.Value.Place,
+            $"{needing} {More(use.TooMuch.Worst)} in a day, supply {use.Supply.Name} gives {daily}", "the limit");
         finding = _context.Manual is { } manual
             ? finding with { Others = [new Label(manual.Origin, "one pass of this")] }
             : finding with { Happens = use.TooMuch.WholeDays };
@@ -117,12 +121,16 @@ internal sealed class DailyVolume : IRule, IDemandObserver
         return finding with
         {
             Details = $"{(_context.Manual is null ? $"Most on {MomentWords.Date(CivilDate.FromDayNumber(use.WorstDay).ToLocalDate())}: " : "")}" +
-                $"{Phrases.Names([.. zones])}.",
+                $"{Phrases.Names([.. zones.Select(entry => $"{entry.Zone.Name} {Say(entry.Litres)}")])}.",
             Help = Help(use, moved),
             Fix = moved?.Fix,
         };
 
-        string Say(decimal litres) => Phrases.Amount(litres, daily.Unit, daily.Unit.Symbol == "L" ? 0 : 2);
+        string Say(decimal litres, int more = 0) => Phrases.Amount(litres, daily.Unit, (daily.Unit.Symbol == "L" ? 0 : 2) + more);
+
+        // A sum just over the limit is never rounded onto it.
+        string More(decimal litres) => Enumerable.Range(0, MostDigits).Select(more => Say(litres, more))
+            .FirstOrDefault(words => words != Say(daily.InBase) && words != daily.ToString()) ?? Say(litres, MostDigits);
     }
 
     /// <summary>

@@ -86,10 +86,10 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
             Others = [.. _context.Steps.Of(tank.Origin).Labels("draws on it")],
         };
         finding = _context.Happening(finding, tank.Dry);
-        var reserve = supply.Reserve is { } kept ? $"Below its reserve of {kept}" : "Empty";
+        var level = supply.Reserve is { } kept ? $"the level is below the reserve of {kept}" : "it is empty";
         return finding with
         {
-            Details = $"{finding.Details}{reserve} {Phrases.Length((long)tank.FirstAfter)} after the watering begins. " +
+            Details = $"{finding.Details}{Phrases.Length((long)tank.FirstAfter)} after the watering begins, {level}. " +
                 $"{Say(tank.Shortfall)} short in all, {Say(tank.Dry.Worst)} on the worst day.",
             Assumed = Assumed(tank) is { Length: > 0 } assumed ? $"{assumed}." : "",
             Help = Help(tank),
