@@ -40,7 +40,8 @@ public sealed class SoakPropertyTests
         var runs = Timetable.Of(site, horizon).Runs().ToLookup(run => run.Zone);
         var cut = site.Zones.Where(zone => runs[zone.Index].Any(run => IsCut(run, [.. runs[zone.Index]])))
             .Select(zone => $"zone {zone.Name} soaks for ");
-        var found = Linter.Check(site, horizon).Findings.Where(finding => finding.Rule.Slug == "soak-too-short").Select(finding => BeforeNumbers(finding.Heading)).Distinct();
+        var found = Linter.Check(site, horizon).Findings.Where(finding => finding.Rule.Slug == "soak-too-short")
+            .Select(finding => BeforeNumbers(finding.Heading)).Distinct();
         Assert.Equal(cut.Order(), found.Order());
     }
 

@@ -334,8 +334,8 @@ public class FindingPrinterTests
     [InlineData("advice", "1;36")]
     public void The_word_and_the_mark_have_the_colour_of_the_severity(string word, string code)
     {
-        var printed = Printed.Of(new Finding(Rule, "found", Printed.At(Printed.Source("zone a"), "a")) { Severity = Enum.Parse<Severity>(word, ignoreCase: true) },
-            colour: true);
+        var finding = new Finding(Rule, "found", Printed.At(Printed.Source("zone a"), "a")) { Severity = Enum.Parse<Severity>(word, ignoreCase: true) };
+        var printed = Printed.Of(finding, colour: true);
         Assert.StartsWith($"\e[{code}m{word}\e[0m\e[1m: found\e[0m ", printed, StringComparison.Ordinal);
         Assert.EndsWith($"\e[34m       |\e[0m      \e[{code}m^\e[0m\n\n", printed, StringComparison.Ordinal);
     }

@@ -25,7 +25,7 @@ public class WorkedNumbersTests
 
     /// <summary>6 · 24 V · 0.40 A = 57.6 VA.</summary>
     [Fact]
-    public void Six_at_one_instant_need_more_than_40_VA() =>
+    public void Six_at_one_instant_want_more_than_40_VA() =>
         Assert.Equal("needs 57.60 VA", Assert.Single(Lint.Of(Valves(6, ""), "inrush-current")).Primary.Text);
 
     [Theory]
@@ -60,7 +60,7 @@ public class WorkedNumbersTests
 
     /// <summary>Calculated from E = C · U² / 2, U = U0 · exp(−t / RC), t = C · (U2² − U1²) / (2 · η · P) and their inverses.</summary>
     [Fact]
-    public void A_capacitor_discharges_and_recharges()
+    public void A_store_discharges_and_recharges()
     {
         var once = Electricity.AfterPulse(24, Farads, 20, 0.050);
 
@@ -148,7 +148,7 @@ public class WorkedNumbersTests
     }
 
     [Fact]
-    public void A_capacitor_that_is_too_small_is_reported_once_with_the_least_that_would_do()
+    public void A_store_that_is_too_small_is_told_once_with_the_least_that_would_do()
     {
         var report = Lint.Of(Alternating("", works: "12 V", water: "a, b for 5 s"));
 

@@ -82,7 +82,7 @@ public class TankTests
     [InlineData("lawn + pots", "", false)]
     [InlineData("lawn, beds", "", false)]
     [InlineData("lawn + beds", "pump lift { output 8; supply well; load 60 mA; stops 2 s before zones }", false)]
-    public void Much_flow_that_stops_at_one_instant_is_reported(string zones, string more, bool isHammer) =>
+    public void Much_flow_that_stops_at_one_instant_is_told(string zones, string more, bool isHammer) =>
         Assert.Equal(isHammer, Lint.Of(Site("", $"on mon; start at 06:00; steps {{ water {zones} for 10 min }}", more), "water-hammer").Length == 1);
 
     [Theory]
