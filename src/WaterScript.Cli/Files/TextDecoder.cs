@@ -32,8 +32,8 @@ internal static class TextDecoder
     }
 
     private static string HelpOf(ReadOnlySpan<byte> bytes) => IsUtf16(bytes)
-        ? "It is UTF-16, which some programs call Unicode. Open it where it was written, and save it as UTF-8."
-        : "Open it in the program that it comes from, and save it as UTF-8.";
+        ? "Save it as UTF-8 where it was written; it is UTF-16, which some programs call Unicode."
+        : "Save it as UTF-8, in the program that it comes from.";
 
     private static bool IsUtf16(ReadOnlySpan<byte> bytes) => bytes.StartsWith<byte>([0xFF, 0xFE]) || bytes.StartsWith<byte>([0xFE, 0xFF]);
 

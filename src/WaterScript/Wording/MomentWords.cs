@@ -42,7 +42,8 @@ internal static class MomentWords
         {
             1 => $"Once, {first}.",
             2 => $"Twice: {first} and {last}.",
-            _ when IsDaily(occurrences) => $"First {first}; {HowOften(occurrences)}, daily, to {DayOf(occurrences)}.",
+            _ when IsDaily(occurrences) =>
+                $"First {first}; {HowOften(occurrences)}, daily, {(occurrences.IsStill ? "still so on" : "to")} {DayOf(occurrences)}.",
             _ => $"First {first}; {HowOften(occurrences)}; {(occurrences.IsStill ? "still so on" : "last")} {last}.",
         };
     }

@@ -178,8 +178,10 @@ public sealed class CheckTests : Workshop
         Write("site.water", bytes);
         var result = Run("check", "site.water");
         Assert.Contains("error: this is not text in UTF-8 [syntax]", result.Output, StringComparison.Ordinal);
-        Assert.Contains(bytes[0] == 0xFF ? "  Fix: it is UTF-16, which some programs call Unicode. " : "  Fix: open it in the program", result.Output,
-            StringComparison.Ordinal);
+        var fix = bytes[0] == 0xFF
+            ? "  Fix: save it as UTF-8 where it was written; it is UTF-16, which some programs call Unicode.\n"
+            : "  Fix: save it as UTF-8, in the program";
+        Assert.Contains(fix, result.Output, StringComparison.Ordinal);
         Assert.Contains("site.water: 1 error.", result.Output, StringComparison.Ordinal);
         Assert.Equal(("", 1), (result.Error, result.ExitCode));
     }

@@ -14,7 +14,11 @@ public sealed class FixTests : Workshop
         Write("site.water", Bad);
         var result = Run("check", "--fix", "site.water");
         Assert.Equal(Good, Read("site.water"));
-        Assert.StartsWith("site.water: 2 fixes applied.\nGarden: no findings, but only days", result.Output, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "site.water:4:61: write `lawn` for \"lawm\"\n"
+            + "site.water:4:76: write `10 min` for \"10min\"\nsite.water: 2 fixes applied.\nGarden: no findings, but only days",
+            result.Output,
+            StringComparison.Ordinal);
         Assert.Equal(0, result.ExitCode);
         Assert.StartsWith("Garden: no findings", Run("check", "--fix", "site.water").Output, StringComparison.Ordinal);
     }
@@ -51,7 +55,9 @@ public sealed class FixTests : Workshop
         Write("parts/zones.water", "zone lawn { output 1 }\nzone beds { output 2; colour 3 }\n");
         Write("parts/times.water", "schedule morning { every day; start at 06:00; steps { water lawm, beds for 10min } }\n");
         var result = Run("check", "--fix", "site.water");
-        Assert.StartsWith("parts/times.water: 2 fixes applied.\n", result.Output, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "parts/times.water:1:61: write `lawn` for \"lawm\"\n"
+            + "parts/times.water:1:76: write `10 min` for \"10min\"\nparts/times.water: 2 fixes applied.\n", result.Output, StringComparison.Ordinal);
         Assert.Equal("schedule morning { every day; start at 06:00; steps { water lawn, beds for 10 min } }\n", Read("parts/times.water"));
         Assert.Equal(Root, Read("site.water"));
         Assert.Equal(1, result.ExitCode);
@@ -60,11 +66,12 @@ public sealed class FixTests : Workshop
     [Fact]
     public void A_fix_that_would_give_another_error_is_left()
     {
-        // "timezone" for "timezon" would be there twice.
-        var text = Good.Replace("timezone Europe/Lisbon;", "timezone Europe/Lisbon; timezon Europe/Lisbon;", StringComparison.Ordinal);
+        // The schedules would start after one another.
+        var text = $"{Good}schedule noon {{ start after evening; steps {{ water lawn for 1 min }} }}\n"
+            + "schedule evening { start after noom; steps { water lawn for 1 min } }\n";
         Write("site.water", text);
         var result = Run("check", "--fix", "site.water");
-        Assert.Contains("site.water:1:48: not applied, it would give another error: write `timezone`\n", result.Output, StringComparison.Ordinal);
+        Assert.Contains("site.water:6:32: not applied, it would give another error: write `noon`\n", result.Output, StringComparison.Ordinal);
         Assert.Equal(text, Read("site.water"));
         Assert.Equal(1, result.ExitCode);
     }

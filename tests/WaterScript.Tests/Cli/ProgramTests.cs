@@ -30,7 +30,7 @@ public sealed class ProgramTests : Workshop
         Assert.Distinct(RuleCatalogue.Rules.Select(rule => rule.Slug));
         Assert.All(RuleCatalogue.Rules, rule => Assert.Contains($"{rule.Slug} ", list, StringComparison.Ordinal));
         var page = Run("explain", ReadingRules.Missing.Slug);
-        Assert.Equal(RulePage.Of(ReadingRules.Missing), page.Output);
+        Assert.Equal(RulePage.Of(ReadingRules.Missing, RuleExample.Finding(ReadingRules.Missing, NodaTime.DateTimeZoneProviders.Tzdb)), page.Output);
         Assert.Equal(0, page.ExitCode);
     }
 

@@ -29,7 +29,8 @@ internal sealed class FixPrinter(PlainLines lines, ReportLayout layout, int gutt
         var (title, words) = FindingText.FixWords(finding);
         foreach (var (index, line) in WordWrap.Of($"{title}: {words}", layout.Columns - Indent.Length).Index())
         {
-            if (index == 0 && line.StartsWith(title, StringComparison.Ordinal)) lines.Line((Indent, TextStyle.Plain), (title, TextStyle.Green), (line[title.Length..], TextStyle.Plain));
+            if (index == 0 && line.StartsWith(title, StringComparison.Ordinal))
+                lines.Line((Indent, TextStyle.Plain), (title, TextStyle.Green), (line[title.Length..], TextStyle.Plain));
             else lines.Line(Indent + line);
         }
 

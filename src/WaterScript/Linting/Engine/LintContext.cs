@@ -72,8 +72,8 @@ internal sealed class LintContext(Timetable timetable, Schedule? manual = null) 
     /// <summary>Counts a trial, for which all runs are calculated again; false when there were too many.</summary>
     public bool MayTry() => !IsCut && !IsRepeated && Trials.Spend(Runs);
 
-    /// <summary>The zone or device that is switched, as people call it.</summary>
-    public string NameOf(in Switching switching) => switching.Zone >= 0 ? Site.Zones[switching.Zone].DisplayName : Site.Devices[switching.Device].DisplayName;
+    /// <summary>The zone or device that is switched, as the file names it.</summary>
+    public string NameOf(in Switching switching) => switching.Zone >= 0 ? Site.Zones[switching.Zone].Name : Site.Devices[switching.Device].Name;
 
     /// <summary>The time of day of an instant in Unix seconds: <c>06:00</c>.</summary>
     public string Time(long instant) => MomentWords.Time(ClockAt(instant).TimeOfDay);

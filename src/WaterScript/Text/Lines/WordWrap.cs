@@ -32,19 +32,19 @@ internal static class WordWrap
     /// <summary>Words, a number with what it counts and a date as one.</summary>
     private static IEnumerable<string> Units(string text)
     {
-        var unit = "";
+        string? unit = null;
         foreach (var word in text.Split(' '))
         {
-            if (unit.Length > 0 && !IsOpen(unit))
+            if (unit is not null && !IsOpen(unit))
             {
                 yield return unit;
-                unit = "";
+                unit = null;
             }
 
-            unit = unit.Length > 0 ? $"{unit} {word}" : word;
+            unit = unit is not null ? $"{unit} {word}" : word;
         }
 
-        yield return unit;
+        yield return unit ?? "";
     }
 
     /// <summary>Whether something belongs to a number that stands at the end, or is its year: <c>10</c>, <c>1 Mar</c>.</summary>

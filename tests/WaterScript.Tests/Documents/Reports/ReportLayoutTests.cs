@@ -79,8 +79,8 @@ public class ReportLayoutTests
                |           ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
                |           needs 20.5 L/min
           kale 11.0 + berries 9.5 = 20.5 L/min: 2.5 L/min too much.
-          First Thu 16 Apr 2026 06:40; 97 times; last Thu 30 Sep
-            2027 06:40.
+          First Thu 16 Apr 2026 06:40; 97 times; last Thu
+            30 Sep 2027 06:40.
           Fix (changes the watering): water them one after the
             other
              5 +   steps { water kale, berries for 25 min }
@@ -92,8 +92,9 @@ public class ReportLayoutTests
         """
         error: zones need 20.5 L/min at once, supply tap gives 18.0 [flow-over-supply]
           site.water:5:11
-          First Thu 16 Apr 2026 06:40; 97
-            times; last Thu 30 Sep 2027 06:40.
+          First Thu 16 Apr 2026 06:40;
+            97 times; last Thu 30 Sep 2027
+            06:40.
           Fix (changes the watering): water
             them one after the other
         """,

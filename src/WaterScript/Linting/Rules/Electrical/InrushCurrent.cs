@@ -140,7 +140,7 @@ internal sealed class InrushCurrent : IRule, ISwitchingObserver
         }
 
         var less = LessAtOnce(finding, overload);
-        return less with { Help = $"Even one by one, with a `stagger`, up to {_limits[overload.Owner]!.Say(most.Worst)} is needed. {less.Help}" };
+        return less with { Help = $"{less.Help.TrimEnd('.')}: even with a `stagger`, up to {_limits[overload.Owner]!.Say(most.Worst)} is needed." };
     }
 
     private Finding LessAtOnce(Finding finding, Overload overload) =>

@@ -131,12 +131,12 @@ internal sealed class VoltageDrop(LintContext context) : IRule
     {
         var longest = Bisection.First(1, (long)Math.Ceiling(length.Value), units => !Reaches(zone, new Quantity(units, length.Unit), section))!.Value - 1;
         if (longest == 0)
-            return "The power gives too little for this valve, whatever the wire: use a valve that needs less, or another power supply.";
+            return "Use a valve that needs less, or another power supply: no wire is enough.";
         var thicker = Electricity.Thicker(section).ToArray();
         var most = $"A wire of {section} may be {new Quantity(longest, length.Unit)} long.";
         if (thicker.Where(other => Reaches(zone, length, other)).Take(1).ToArray() is [var enough]) return $"Lay a wire of {enough} or thicker. {most}";
         return thicker.Length > 0
-            ? $"No single wire of up to {thicker[^1]} will do: shorten it, or lay a second conductor beside it. {most}"
+            ? $"Shorten the wire, or lay a second conductor beside it: no single wire of up to {thicker[^1]} is enough. {most}"
             : $"Shorten the wire, or lay a second conductor beside it. {most}";
     }
 

@@ -90,7 +90,7 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
         return finding with
         {
             Details = $"{finding.Details}{Phrases.Length((long)tank.FirstAfter)} after the watering begins, {level}. " +
-                $"{Say(tank.Shortfall)} short in all, {Say(tank.Dry.Worst)} on the worst day.",
+                (tank.Dry.Days > 1 ? $"{Say(tank.Shortfall)} short in all, {Say(tank.Dry.Worst)} on the worst day." : $"{Say(tank.Shortfall)} short."),
             Assumed = Assumed(tank) is { Length: > 0 } assumed ? $"{assumed}." : "",
             Help = Help(tank),
         };

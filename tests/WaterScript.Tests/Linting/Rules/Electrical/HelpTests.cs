@@ -52,7 +52,7 @@ public class HelpTests
     {
         var finding = Assert.Single(Lint.Of($"{Head}controller box {{ power {{ transformer 20 VA at 24 V }} }}\n{Valves(3)}", "inrush-current"));
 
-        Assert.Equal("Even one by one, with a `stagger`, up to 20.16 VA is needed. Water them one after the other.",
+        Assert.Equal("Water them one after the other: even with a `stagger`, up to 20.16 VA is needed.",
             finding.Help);
         Assert.Empty(Lint.Of(Fixed(finding.Fix!), "inrush-current"));
     }
@@ -103,11 +103,11 @@ public class HelpTests
     [InlineData("24 V", "250 m 1.5 mm2", "Lay a wire of 2.5 mm2 or thicker. A wire of 1.5 mm2 may be 206 m long.")]
     [InlineData("24 V", "700 m 1.5 mm2", "Lay a wire of 6 mm2 or thicker. A wire of 1.5 mm2 may be 206 m long.")]
     [InlineData("24 V", "1500 m 1.5 mm2",
-        "No single wire of up to 10 mm2 will do: shorten it, or lay a second conductor beside it. A wire of 1.5 mm2 may be 206 m long.")]
+        "Shorten the wire, or lay a second conductor beside it: no single wire of up to 10 mm2 is enough. A wire of 1.5 mm2 may be 206 m long.")]
     [InlineData("24 V", "500 ft 18 AWG", "Lay a wire of 16 AWG or thicker. A wire of 18 AWG may be 391 ft long.")]
     [InlineData("22.5 V", "60 m 1.5 mm2", "Lay a wire of 2.5 mm2 or thicker. A wire of 1.5 mm2 may be 51 m long.")]
     [InlineData("21 V", "60 m 1.5 mm2",
-        "The power gives too little for this valve, whatever the wire: use a valve that needs less, or another power supply.")]
+        "Use a valve that needs less, or another power supply: no wire is enough.")]
     public void The_wire_that_is_enough_is_named(string volts, string wire, string help)
     {
         string Site(string laid) =>

@@ -1,3 +1,4 @@
+using WaterScript.Documents.Reports;
 using Xunit;
 
 namespace WaterScript.Tests.Linting.Rules.Electrical;
@@ -68,9 +69,11 @@ public class SwitchedLateTests
     [Fact]
     public void A_manual_schedule_is_looked_at_too() =>
         Assert.Equal(
-            "Longest wait at its start: d opens 1 min 30 s late and closes in time; it is on for 1 min 30 s instead of 3 min.\n"
-                + "In each pass of morning: first at its start; 3 times.",
-            Assert.Single(Found("30 s", "ac24", "manual; steps { water a + b + c + d for 3 min }", days: "")).Details);
+            [
+                "Longest wait at its start: d opens 1 min 30 s late and closes in time; it is on for 1 min 30 s instead of 3 min.",
+                "In each pass of morning: first at its start; 3 times.",
+            ],
+            FindingText.Facts(Assert.Single(Found("30 s", "ac24", "manual; steps { water a + b + c + d for 3 min }", days: ""))));
 
     [Fact]
     public void Without_a_stagger_nothing_waits() => Assert.Empty(Found("0 s", "ac24", "start at 06:00; steps { water a + b + c + d for 3 min }"));

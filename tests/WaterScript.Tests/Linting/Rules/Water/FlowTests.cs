@@ -1,3 +1,4 @@
+using WaterScript.Documents.Reports;
 using WaterScript.Wording;
 using Xunit;
 
@@ -69,7 +70,9 @@ public class FlowTests
             Site("supply tap { flow 25 L/min }", "schedule walk { manual; steps { water pots for 5 min\n water lawn + beds for 90 s } }"), "flow-over-supply"));
 
         Assert.Null(finding.Happens);
-        Assert.Equal("lawn 16.0 + beds 10.0 = 26.0 L/min: 1.0 L/min too much.\nIn each pass of walk, 5 min after its start.", finding.Details);
+        Assert.Equal(
+            ["lawn 16.0 + beds 10.0 = 26.0 L/min: 1.0 L/min too much.", "In each pass of walk, 5 min after its start."],
+            FindingText.Facts(finding));
     }
 
     [Theory]
