@@ -36,6 +36,11 @@ internal sealed record Finding(Rule Rule, string Heading, Label Primary)
     /// <summary>A change that fixes it, where there is one.</summary>
     public Fix? Fix { get; init; }
 
+    /// <summary>
+    /// Another change, which loses no watering; it is named beside <see cref="Fix"/>, or takes its place, where trying it shows that it does no harm.
+    /// </summary>
+    public Fix? OtherFix { get; init; }
+
     /// <summary>A finding whose place needs no words of its own.</summary>
     public static Finding At(Rule rule, Location location, string heading, string label = "") =>
         new(rule, heading, new Label(location, label));

@@ -66,6 +66,7 @@ internal sealed class BoundedWalk(Site site, Horizon asked, long units)
         {
             ConflictProof = context.WholeCycle.ConflictProof,
             Collisions = found.Count(finding => RuleCatalogue.Collisions.Contains(finding.Rule)),
+            Runs = context.Runs,
             Work = _work + _runs.Spent + _outputs.Spent + manual.Work,
         };
         return context.IsCut ? Cut(report, greatest) : report;

@@ -23,6 +23,9 @@ internal sealed record LintReport(
     /// <summary>Whether the dates end before those that were asked for, at the limit of work; a finding says so too.</summary>
     public bool IsCut { get; init; }
 
+    /// <summary>How many runs there were.</summary>
+    public long Runs { get; init; }
+
     /// <summary>The work that it took, in units of about ten nanoseconds.</summary>
     public long Work { get; init; }
 }

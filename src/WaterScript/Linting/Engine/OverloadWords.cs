@@ -82,10 +82,11 @@ internal static class OverloadWords
     {
         if (overload.Places is [var only])
             return finding with { Help = "Water them one after the other.", Fix = OneByOne(only.Step) };
-        var (first, last) = (overload.Places[0].Schedule.Name, overload.Places[^1].Schedule.Name);
+        var last = overload.Places[^1].Schedule;
+        var after = FollowingStart.Of(last, overload.Places[0].Schedule);
         if (StartTrial.Best(context, finding, overload, overloads.All.Sum(other => other.Times), create) is not var (start, left))
-            return finding with { Help = $"Start {last} later, or let it `start after {first}`." };
-        return finding with { Help = $"Start {last} at {start.Time}, which {Cleared(overload, left)}, or let it `start after {first}`.", Fix = start.Fix };
+            return finding with { Help = $"Start {last.Name} later.", OtherFix = after };
+        return finding with { Help = $"Start {last.Name} at {start.Time}, which {Cleared(overload, left)}.", Fix = start.Fix, OtherFix = after };
     }
 
     /// <summary><c>clears it</c>, or <c>clears 75 of the 78</c>.</summary>

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using WaterScript.Binding;
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
+using WaterScript.Text;
 
 namespace WaterScript.Linting.Fixes;
 
@@ -25,18 +26,39 @@ internal sealed class FixTrial(CheckedSite site, Func<SiteReading, CheckedSite> 
     /// <summary>A safe fix is tried when it is applied.</summary>
     private Finding Tried(Finding finding)
     {
-        if (finding.Fix is not { IsSafe: false, Edits.IsEmpty: false } fix || site.Reading.Again is not { } again) return finding;
-        if (_work > Limits.FixTrialWork) return finding with { Fix = null, Help = Words(finding, "not tried here: the site is too large") };
-        var after = check(again(FixSet.Apply([fix])));
-        _work += (after.Lint?.Work ?? 0) + (WorkOfCharacter * site.Reading.Files.Sum(file => (long)file.Source.Text.Length));
-        return Judged(finding, new Tally(after));
+        if (site.Reading.Again is not { } again || finding.Fix is { IsSafe: true }) return finding;
+        var first = finding.Fix is { Edits.IsEmpty: false } fix ? Judged(finding, fix, again) : finding;
+        if (finding.OtherFix is not { } other || _work > Limits.FixTrialWork || !Keeps(other, finding, again)) return first;
+        var words = WordsOf(first.Fix is null ? "" : first.Help, other.Title);
+        return first.Fix is null ? first with { Fix = other, Help = words } : first with { Help = words };
     }
 
-    private Finding Judged(Finding finding, Tally after)
+    private static string WordsOf(string help, string other) =>
+        help.Length == 0 ? $"{char.ToUpperInvariant(other[0])}{other[1..]}." : $"{help.TrimEnd('.')}, or {other}.";
+
+    private Finding Judged(Finding finding, Fix fix, Func<IReadOnlyDictionary<string, SourceText>, SiteReading> again)
     {
+        if (_work > Limits.FixTrialWork) return finding with { Fix = null, Help = Words(finding, "not tried here: the site is too large") };
+        var after = new Tally(Checked(fix, again));
         if (after.FirstNew(_before, finding.Rule, isChecked: site.Lint is not null) is { } brought)
             return finding with { Fix = null, Help = Words(finding, $"but that brings: {brought.Heading} [{brought.Rule.Slug}]") };
         return after.IsLess(_before, finding) ? finding : finding with { Fix = null, Help = Words(finding, "but that does not clear it") };
+    }
+
+    /// <summary>Whether another change clears it, brings nothing, and leaves as many runs as there were.</summary>
+    private bool Keeps(Fix other, Finding finding, Func<IReadOnlyDictionary<string, SourceText>, SiteReading> again)
+    {
+        var changed = Checked(other, again);
+        var after = new Tally(changed);
+        return changed.Lint?.Runs == site.Lint?.Runs && after.IsLess(_before, finding)
+            && after.FirstNew(_before, finding.Rule, isChecked: site.Lint is not null) is null;
+    }
+
+    private CheckedSite Checked(Fix fix, Func<IReadOnlyDictionary<string, SourceText>, SiteReading> again)
+    {
+        var after = check(again(FixSet.Apply([fix])));
+        _work += (after.Lint?.Work ?? 0) + (WorkOfCharacter * site.Reading.Files.Sum(file => (long)file.Source.Text.Length));
+        return after;
     }
 
     private static string Words(Finding finding, string more)

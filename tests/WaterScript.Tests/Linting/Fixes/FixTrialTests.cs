@@ -26,6 +26,48 @@ public class FixTrialTests
     [MemberData(nameof(Seeds))]
     public void What_is_proposed_for_a_random_site_does_no_harm(int seed) => Judge(RandomSource.Of(seed).Text);
 
+    /// <summary>
+    /// The round ends at 17:05, so noon could wait for it. It has only to water on the same dates: on Sundays there is no round, and with <c>start after</c>
+    /// no noon either.
+    /// </summary>
+    [Theory]
+    [InlineData("every day", "start after late")]
+    [InlineData("on mon to sat", null)]
+    public void To_start_after_another_is_proposed_where_no_watering_is_lost(string days, string? written)
+    {
+        var site = Checked.Of(
+            $$"""
+            site n { timezone Europe/Lisbon; effective 2026-03-01 }
+            supply tap { flow 15 L/min }
+            controller box { outputs 4; schedules may-overlap }
+            zone a { output 1; flow 10 L/min }
+            zone b { output 2; flow 10 L/min }
+            schedule late { {{days}}; start at 07:00; repeat every 20 min for 31 passes; steps { water a for 5 min } }
+            schedule noon { every day; start at 12:00; steps { water b for 17 min } }
+            """);
+        var finding = Assert.Single(site.Findings, finding => finding.Rule.Slug == "flow-over-supply");
+        Assert.Equal(written is null ? "Start noon later." : $"Write `{written}`.", finding.Help);
+        Assert.Equal(written is null, finding.Fix is null);
+    }
+
+    /// <summary>Lawn and beds one after the other need 10 h; the restriction leaves 8 h.</summary>
+    [Fact]
+    public void What_brings_another_error_is_named_with_it_and_not_proposed()
+    {
+        var site = Checked.Of(
+            """
+            site n { timezone Europe/Lisbon; effective 2026-03-01 }
+            supply tap { flow 15 L/min }
+            zone lawn { output 1; flow 10 L/min }
+            zone beds { output 2; flow 10 L/min }
+            restriction town { allow between 22:00 and 06:00 }
+            schedule night { on tue; start at 22:00; steps { water lawn + beds for 5 h } }
+            """);
+        var finding = Assert.Single(site.Findings, finding => finding.Rule.Slug == "flow-over-supply");
+        Assert.Equal("Water them one after the other; but that brings: schedule night needs 10 h, has 8 h [window-too-short].", finding.Help);
+        Assert.Null(finding.Fix);
+    }
+
     private static void Judge(string text)
     {
         var site = Checked.Of(text);

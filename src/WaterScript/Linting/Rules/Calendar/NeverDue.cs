@@ -1,3 +1,5 @@
+using NodaTime;
+using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
 using WaterScript.Model;
@@ -30,8 +32,10 @@ internal sealed class NeverDue(LintContext context) : IRule, IDayObserver
             zone beds { output 1 }
             schedule evening { on mon; from 2026-06-01 to 2026-06-07; start at 20:00; steps { water beds for 10 min } }
             """,
-        KnownLimits = "A day beyond the horizon is not looked at; the finding says what was.",
+        KnownLimits = "Where it is due later, within 400 years, the finding names the first date; of one that starts after another it does not.",
     };
+
+    private const int CycleDays = 146_097, WorkOfCalendar = 20_000;
 
     private readonly HashSet<int> _due = [];
 
@@ -48,12 +52,29 @@ internal sealed class NeverDue(LintContext context) : IRule, IDayObserver
     {
         var horizon = context.Horizon;
         var isOver = schedule.Season?.Span is DateRange { Last: var last } && last < context.Site.Effective;
-        return Finding.At(Rule, schedule.Origin, $"schedule {schedule.Name} never waters",
-            isOver ? "its last date lies before the site's first" : "no date fits all of its lines") with
+        var next = isOver ? null : NextDue(schedule);
+        var heading = next is { } first
+            ? $"schedule {schedule.Name} does not water before {MomentWords.Date(first)}"
+            : $"schedule {schedule.Name} never waters";
+        var label = next is not null ? "no earlier date fits all of its lines"
+            : isOver ? "its last date lies before the site's first" : "no date fits all of its lines";
+        return Finding.At(Rule, schedule.Origin, heading, label) with
         {
             Severity = isOver ? Severity.Advice : Rule.Severity,
             Details = $"Checked {MomentWords.Date(horizon.From)} to {MomentWords.Date(horizon.Until.PlusDays(-1))}.",
-            Help = isOver ? "Delete it." : "Loosen its days, its `from` or its `except` line, or delete it.",
+            Help = isOver ? "Delete it." : next is null ? "Loosen its days, its `from` or its `except` line, or delete it."
+                : "Loosen its days, its `from` or its `except` line, or accept it.",
         };
+    }
+
+    /// <summary>The first date after those that were checked on which it is due, within the 400 years after which the calendar repeats; or null.</summary>
+    private LocalDate? NextDue(Schedule schedule)
+    {
+        if (schedule.Starts.Any(start => start is StartAfter)) return null;
+        context.Spend(WorkOfCalendar);
+        var (days, until) = (DayPattern.Of(schedule, context.Site.Effective), CivilDate.DayNumberOf(context.Horizon.Until));
+        return schedule.Starts.Select(start => days.NarrowedTo(start.On).NextDue(until, until + CycleDays)).Min() is { } day
+            ? CivilDate.FromDayNumber(day).ToLocalDate()
+            : null;
     }
 }

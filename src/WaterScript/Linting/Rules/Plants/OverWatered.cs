@@ -1,5 +1,6 @@
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
+using WaterScript.Model;
 
 namespace WaterScript.Linting.Rules.Plants;
 
@@ -54,5 +55,10 @@ internal sealed class OverWatered(LintContext context) : IRule
         context.DemandMet.Where((given, need) => given > Most * need && given - need >= DemandMetWords.LeastDifference)
         .Select(zone => DemandMetWords.FindingFor(
         Rule, context, zone.Zone, zone.Months, DemandMetWords.UpTo(zone.Months, isMost: true),
-            "Water less in these months: `scale year { by climate }`, or see waterscript advise."));
+            HasClimateScale
+            ? "Water less in these months; waterscript advise shows how long."
+            : "Water less in these months: `scale year { by climate }`, or see waterscript advise."));
+
+    /// <summary>Whether some scale follows the climate already: then another one is no advice.</summary>
+    private bool HasClimateScale => context.Site.Scales.Any(scale => scale is ClimateScale);
 }

@@ -153,7 +153,7 @@ internal sealed class SchedulesOverlap : IRule, IRunObserver
                 ? [start, new Label(origin, "runs one schedule at a time")]
                 : [start],
             Help = IsNever(index)
-                ? $"Start {second.Name} after {first.Name}, or put both into one schedule."
+                ? "Start one after the other, or put both into one schedule."
                 : "Start one after the other, or write `schedules may-overlap` in the controller.",
         };
     }

@@ -75,6 +75,7 @@ internal sealed class ZoneTwice(LintContext context) : IRule
             Details = Phrases.Zones("Both need", meeting.Zones.Select(index => context.Site.Zones[index])),
             Help = Help(meeting.Later, meeting.LaterBy),
             Fix = MovedStart.OfOnly(context.Site.Schedules[meeting.Later.Schedule], meeting.LaterBy)?.Fix,
+            OtherFix = FollowingStart.Of(context.Site.Schedules[meeting.Later.Schedule], context.Site.Schedules[meeting.Earlier.Schedule]),
         };
     }
 
@@ -87,7 +88,7 @@ internal sealed class ZoneTwice(LintContext context) : IRule
     };
 
     private string Help(in Run later, long seconds) =>
-        $"Start {context.Site.Schedules[later.Schedule].Name} {Phrases.Length(seconds)} later, or let one `start after` the other.";
+        $"Start {context.Site.Schedules[later.Schedule].Name} {Phrases.Length(seconds)} later.";
 
     private Finding FindingFor(in Run earlier, in Run later)
     {

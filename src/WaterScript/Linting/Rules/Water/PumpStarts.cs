@@ -55,10 +55,9 @@ internal sealed class PumpStarts : IRule, IOpeningObserver
             }
             """,
         FixSafety = "Writes `bridges gaps up to` with a length, or a longer one, where the supply has a `bypass` or a `pressure-tank` with its pressures. " +
-            "Unsafe: the pump runs on while " +
-            "no zone is " +
-            "open. It is tried against this rule before it is proposed.",
-        KnownLimits = "Starts that a pressure switch makes by itself are not seen.",
+            "Unsafe: the pump runs on while no zone is open. It is tried against this rule before it is proposed.",
+        KnownLimits = "Starts that a pressure switch makes by itself are not seen. No gap is bridged that is longer than the shortest time for which the " +
+            "pump is on: it would run longer for nothing than for its zones.",
         Sources = "The number is that of the motor's own data sheet.",
     };
 
@@ -103,13 +102,16 @@ internal sealed class PumpStarts : IRule, IOpeningObserver
     }
 
     /// <summary>
-    /// The least gap through which it has to stay on, in seconds, as trials show; null where none is enough or there are too many runs to try.
+    /// The least gap through which it has to stay on, in seconds, as trials show; null where none is enough, where it would run longer for nothing than
+    /// for its zones, or where there are too many runs to try.
     /// </summary>
     private long? Enough(Starts starts)
     {
         var gaps = starts.Gaps.ToArray();
         if (gaps.Length == 0 || Clears(starts.Device, gaps[^1]) is not true) return null;
-        return Bisection.First(0, gaps.Length - 1, index => Clears(starts.Device, gaps[index])) is { } least ? gaps[least] : null;
+        return Bisection.First(0, gaps.Length - 1, index => Clears(starts.Device, gaps[index])) is { } least && gaps[least] <= starts.ShortestOn
+            ? gaps[least]
+            : null;
     }
 
     private bool? Clears(Device device, long through)
@@ -143,6 +145,9 @@ internal sealed class PumpStarts : IRule, IOpeningObserver
         /// <summary>The gaps of under an hour between the zones that it serves, in seconds, rounded up to the minute, each once.</summary>
         public SortedSet<long> Gaps { get; } = [];
 
+        /// <summary>The shortest time that it is on, in seconds.</summary>
+        public long ShortestOn { get; private set; } = long.MaxValue;
+
         /// <summary>When it begins to be too much; the worst is the most starts in an hour.</summary>
         public OccurrenceCounter TooMuch { get; } = new();
 
@@ -151,6 +156,7 @@ internal sealed class PumpStarts : IRule, IOpeningObserver
             var start = opening.From;
             if (start - _end + _between is > 0 and < Hour and var gap) Gaps.Add((gap + Minute - 1) / Minute * Minute);
             _end = opening.To;
+            ShortestOn = Math.Min(ShortestOn, opening.To - opening.From);
             _lastHour.Enqueue(start);
             while (_lastHour.Peek() <= start - Hour) _lastHour.Dequeue();
             TooMuch.Reach(_lastHour.Count);

@@ -105,18 +105,29 @@ public class HelpTests
         Assert.Equal("Water less or less often, or give the tank more time to refill.", Assert.Single(Lint.Of(dry, "tank-runs-dry")).Help);
     }
 
-    /// <summary>Every 8 min for 30 s: gaps of 7 min 30 s, 8 starts an hour. Staying on through 8 min, it starts once.</summary>
+    /// <summary>Every 8 min for 5 min: gaps of 3 min, 8 starts an hour. Staying on through 3 min, it starts once.</summary>
     [Theory]
-    [InlineData("pressure-tank 24 L from 2 bar to 3.5 bar", "at most 6 starts an hour", "bridges gaps up to 8 min; at most 6 starts an hour")]
-    [InlineData("bypass", "bridges gaps up to 30 s; at most 6 starts an hour", "bridges gaps up to 8 min; at most 6 starts an hour")]
+    [InlineData("pressure-tank 24 L from 2 bar to 3.5 bar", "at most 6 starts an hour", "bridges gaps up to 3 min; at most 6 starts an hour")]
+    [InlineData("bypass", "bridges gaps up to 30 s; at most 6 starts an hour", "bridges gaps up to 3 min; at most 6 starts an hour")]
     public void A_motor_is_left_on_through_the_least_gap_that_is_enough(string supply, string pump, string corrected)
     {
         var site = Motor(supply, pump, "every 8 min for 10 passes");
         var finding = Assert.Single(Lint.Of(site, "pump-starts"));
 
-        Assert.Equal("Write `bridges gaps up to 8 min`, with which it starts no more than 6 times an hour, or water longer and less often.", finding.Help);
+        Assert.Equal("Write `bridges gaps up to 3 min`, with which it starts no more than 6 times an hour, or water longer and less often.", finding.Help);
         Assert.Equal(site.Replace(pump, corrected, StringComparison.Ordinal), Fixed(finding.Fix!));
         Assert.Empty(Lint.Of(Fixed(finding.Fix!), "pump-starts"));
+    }
+
+    /// <summary>Every 8 min for 3 min: through the gaps of 5 min it would run longer for nothing than for the zone.</summary>
+    [Fact]
+    public void A_pump_does_not_run_longer_for_nothing_than_for_its_zones()
+    {
+        var site = Motor("bypass", "at most 6 starts an hour", "every 8 min for 10 passes").Replace("5 min } }", "3 min } }", StringComparison.Ordinal);
+        var finding = Assert.Single(Lint.Of(site, "pump-starts"));
+
+        Assert.Equal("Water longer and less often.", finding.Help);
+        Assert.Null(finding.Fix);
     }
 
     [Fact]
@@ -125,7 +136,7 @@ public class HelpTests
         var finding = Assert.Single(Lint.Of(Motor("", "at most 6 starts an hour", "every 8 min for 10 passes"), "pump-starts"));
 
         Assert.Equal(
-            "Water longer and less often. Or give the supply a `bypass` or a `pressure-tank` with its pressures, and write `bridges gaps up to 8 min`, "
+            "Water longer and less often. Or give the supply a `bypass` or a `pressure-tank` with its pressures, and write `bridges gaps up to 3 min`, "
                 + "with which it starts no more than 6 times an hour.",
             finding.Help);
         Assert.Null(finding.Fix);
@@ -140,7 +151,7 @@ public class HelpTests
     public void The_least_of_several_gaps_is_taken()
     {
         var site = Motor("pressure-tank 24 L from 2 bar to 3.5 bar", "at most 15 starts an hour", "every 4 min for 40 passes")
-            .Replace("30 s } }", "1 min } }", StringComparison.Ordinal)
+            .Replace("5 min } }", "1 min } }", StringComparison.Ordinal)
             + "zone b { output 2; flow 5 L/min }\nschedule more { every day; start at 06:02; repeat every 4 min for 3 passes; steps { water b for 1 min } }\n";
         var finding = Assert.Single(Lint.Of(site, "pump-starts"));
 
@@ -204,7 +215,7 @@ public class HelpTests
         {{Head}}supply well { flow 20 L/min; {{supply}} }
         zone a { output 1; flow 5 L/min }
         pump lift { output 8; supply well; load 60 mA; {{pump}} }
-        schedule mist { every day; start at 06:00; repeat {{repeat}}; steps { water a for 30 s } }
+        schedule mist { every day; start at 06:00; repeat {{repeat}}; steps { water a for 5 min } }
 
         """;
 
