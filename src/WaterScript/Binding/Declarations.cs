@@ -37,6 +37,27 @@ internal sealed class Declarations
         ["scale"] = 1,
     };
 
+    /// <summary>What other programs and people call these things.</summary>
+    private static readonly Dictionary<string, string> Synonyms = new(StringComparer.Ordinal)
+    {
+        ["program"] = "schedule",
+        ["programme"] = "schedule",
+        ["timer"] = "schedule",
+        ["plan"] = "schedule",
+        ["station"] = "zone",
+        ["circuit"] = "zone",
+        ["sector"] = "zone",
+        ["area"] = "zone",
+        ["bed"] = "zone",
+        ["source"] = "supply",
+        ["tank"] = "supply",
+        ["well"] = "supply",
+        ["mains"] = "supply",
+        ["crop"] = "plants",
+        ["plant"] = "plants",
+        ["weather"] = "climate",
+    };
+
     private static readonly string[] StatementWords =
         ["include", "let", "group", "hold", "closed", "extra", "accept", "sequence", "restriction", "schedule"];
 
@@ -92,10 +113,12 @@ internal sealed class Declarations
         if (statement is BlockNode block && !IsKnown(block, source))
         {
             if (!block.Header.IsEmpty) _scope.TakeUnread(block.Header[0].Text);
+            else if (block.Label is not null && Names.Like(block.Label.Value) is { } like) _scope.TakeUnread(like);
             return false;
         }
 
         if (NameOf(statement) is not { } name) return true;
+        TakeMisread(name, source);
         var location = new Location(source, name.Span);
         if (name.Text == "all" && KindOf(statement).StartsWith("zone", StringComparison.Ordinal))
         {
@@ -116,13 +139,28 @@ internal sealed class Declarations
         return false;
     }
 
+    /// <summary>A name that is not as names are, which is reported, may be used in the form that it should have, and in its parts.</summary>
+    private void TakeMisread(NameNode name, SourceText source)
+    {
+        var written = source.Slice(name.Span);
+        if (written == name.Text && Names.IsWellFormed(name.Text)) return;
+        if (!Names.IsWellFormed(name.Text)) _scope.TakeIllFormed(name.Text);
+        foreach (var part in written.Split(' ').Append(written))
+        {
+            _scope.TakeUnread(part);
+            if (Names.Like(part) is { } like) _scope.TakeUnread(like);
+        }
+    }
+
     private bool IsKnown(BlockNode block, SourceText source)
     {
         var kind = block.Kind.Text;
         if (!HeaderLengths.TryGetValue(kind, out var length))
         {
             var location = new Location(source, block.Kind.Span);
-            _scope.ReportUnknown(location, $"nothing is described by \"{kind}\"", kind, HeaderLengths.Keys, StatementWords);
+            if (Synonyms.TryGetValue(kind.ToLowerInvariant(), out var meant))
+                _scope.ReportUncertain(location, $"nothing is described by \"{kind}\"", meant, [meant]);
+            else _scope.ReportUnknown(location, $"nothing is described by \"{kind}\"", kind, HeaderLengths.Keys, StatementWords);
             return false;
         }
 
@@ -137,7 +175,7 @@ internal sealed class Declarations
         if (kind == "valve" && block.Header.Length == 1)
             _scope.Report(ReadingRules.Missing, new Location(source, block.Header[0].Span), $"whether valve \"{block.Header[0].Text}\" is latching is missing",
                 help: FormOf(kind));
-        else
+        else if (!_scope.HasFindingIn(new Location(source, block.Row.Span)))
             _scope.Report(ReadingRules.Missing, new Location(source, block.Kind.Span), $"a {kind} without a name", help: FormOf(kind, block.Label));
         return false;
     }

@@ -223,9 +223,14 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
     private TextSpan? SecondWatering()
     {
         if (CurrentToken.Type != WaterScriptLexer.COMMA || TokenStream.Get(StatementStart()).Type != WaterScriptLexer.WATER) return null;
-        var last = 1;
-        while (!EndsStatement(TokenStream.LT(last + 1))) last++;
-        return last == 1 ? null : TokenStream.LT(2).SpanTo(TokenStream.LT(last));
+        var (last, isWatering) = (1, false);
+        while (!EndsStatement(TokenStream.LT(last + 1)))
+        {
+            last++;
+            isWatering |= last > 2 && TokenStream.LT(last).Type is WaterScriptLexer.FOR or WaterScriptLexer.WITH;
+        }
+
+        return isWatering && Words.IsWord(TokenStream.LT(2).Type) ? TokenStream.LT(2).SpanTo(TokenStream.LT(last)) : null;
     }
 
     private int StatementStart()

@@ -102,7 +102,6 @@ public class MistakesTests
     [InlineData("schedule s { every day; start sunset; steps { water lawn for 5 min } }", "Put at or after before it.")]
     [InlineData("schedule s { every day; start at 06:00; steps { water lawn and beds for 5 min } }",
         "Put a plus in its place for together, or a comma for one after the other.")]
-    [InlineData("schedule s { on mon and wed; start at 06:00; steps { water lawn for 5 min } }", "Put a comma in its place.")]
     [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 01:30 } }", "Write how long with units, like this: 1 h 30 min")]
     [InlineData("schedule s { every day at 06:00; steps { water lawn for 5 min } }", "Write start at and the time, on a line of its own.")]
     [InlineData("schedule s { daily; start at 06:00; steps { water lawn for 5 min } }", "Write every day")]

@@ -9,6 +9,7 @@ namespace WaterScript.Binding.Values;
 internal sealed class Scope(FindingList findings, IDateTimeZoneProvider timeZones)
 {
     private readonly HashSet<string> _unread = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _illFormed = new(StringComparer.Ordinal);
 
     /// <summary>Where findings go.</summary>
     public FindingList Findings { get; } = findings;
@@ -34,6 +35,9 @@ internal sealed class Scope(FindingList findings, IDateTimeZoneProvider timeZone
     /// <summary>Takes the name of a thing whose description cannot be read. That is reported there, and not once more wherever the name is asked for.</summary>
     public void TakeUnread(string name) => _unread.Add(name);
 
+    /// <summary>Takes a name that is not formed as names are. It is read, and never offered.</summary>
+    public void TakeIllFormed(string name) => _illFormed.Add(name);
+
     /// <summary>Reports a name that nothing has, with the nearest known one as the fix.</summary>
     /// <param name="location">The name.</param>
     /// <param name="heading">What was looked for.</param>
@@ -51,7 +55,7 @@ internal sealed class Scope(FindingList findings, IDateTimeZoneProvider timeZone
         Location location, string heading, string written, IEnumerable<string>[] known, Func<Location, string, IEnumerable<string>, Fix> fix)
     {
         if (Findings.IsFull(location.Source) || _unread.Contains(written)) return;
-        string[] names = [.. known.SelectMany(some => some)];
+        string[] names = [.. known.SelectMany(some => some).Where(name => !_illFormed.Contains(name))];
         var nearest = Spelling.Nearest(written, names);
         Report(Finding.At(ReadingRules.UnknownName, location, heading, nearest is null ? "" : $"did you mean `{nearest}`?") with
         {
