@@ -82,7 +82,8 @@ internal static class PropertyReaders
     {
         var name = row.Name(what);
         if (row.IsAtEnd || row.IsProperty(row.Left[0].Text) || row.Left.Any(token => token.Kind != TokenKind.Word)) return name;
-        while (name is not null && !row.IsAtEnd && row.Name(what) is { } more) name = new NameNode(TextSpan.Cover(name.Span, more.Span), $"{name.Text} {more.Text}");
+        while (name is not null && !row.IsAtEnd && row.Name(what) is { } more)
+            name = new NameNode(TextSpan.Cover(name.Span, more.Span), $"{name.Text} {more.Text}");
         return name;
     }
 

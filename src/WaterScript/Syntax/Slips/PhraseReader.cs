@@ -91,6 +91,7 @@ internal sealed class PhraseReader(List<IToken> tokens, SourceText source, Mista
         }
 
         var (first, last) = (tokens[part.First], tokens[part.First + part.Count - 1]);
+        if (part.Text is "," or ";") return TextSpan.FromBounds(tokens[part.First - 1].StopIndex + 1, last.StopIndex + 1);
         if (part.Text.Length > 0) return first.SpanTo(last);
         return part.First > 0 && (isEnd || TokenSpans.Touch(tokens[part.First - 1], first))
             ? TextSpan.FromBounds(tokens[part.First - 1].StopIndex + 1, last.StopIndex + 1)

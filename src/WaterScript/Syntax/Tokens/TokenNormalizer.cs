@@ -195,7 +195,8 @@ internal sealed class TokenNormalizer(TokenCursor cursor)
         var isBetweenWords = cursor.Before(1) is { } before && cursor.Ahead(0) is { } after
             && TokenSpans.Touch(before, token) && TokenSpans.Touch(token, after);
         var isRange = cursor.Ahead(0) is { } next
-            && (next.Type is WaterScriptLexer.DATE or WaterScriptLexer.CLOCK || KnownTypos.Weekday(next.Text) is not null);
+            && (next.Type is WaterScriptLexer.DATE or WaterScriptLexer.CLOCK || KnownTypos.Weekday(next.Text) is not null
+                || (cursor.Ahead(1) is { } month && KnownTypos.Month(month.Text) is not null));
         if (token.Text == "-" || isBetweenWords || isRange) cursor.Add(TokenSpans.Make(token.Type, token.Span(), "-"));
         else cursor.Rewrite(token, token.Type, "-");
     }
