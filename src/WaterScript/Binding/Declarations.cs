@@ -70,12 +70,16 @@ internal sealed class Declarations
         _scope = scope;
         foreach (var file in files)
         {
+            foreach (var name in file.UnreadNames) TakeGlued(name);
             foreach (var statement in file.Statements)
             {
                 if (IsNew(statement, file.Source)) _statements.Add((statement, file.Source));
             }
         }
     }
+
+    /// <summary>Whether a description that cannot be read may be that of the site.</summary>
+    public bool MayHaveSite { get; private set; }
 
     /// <summary>The statements of a type.</summary>
     public IEnumerable<PlacedNode<T>> All<T>()
@@ -112,8 +116,8 @@ internal sealed class Declarations
     {
         if (statement is BlockNode block && !IsKnown(block, source))
         {
-            if (!block.Header.IsEmpty) _scope.TakeUnread(block.Header[0].Text);
-            else if (block.Label is not null && Names.Like(block.Label.Value) is { } like) _scope.TakeUnread(like);
+            foreach (var word in block.Header.Prepend(block.Kind)) TakeGlued(word.Text);
+            if (block.Label is not null && Names.Like(block.Label.Value) is { } like) _scope.TakeUnread(like);
             return false;
         }
 
@@ -137,6 +141,14 @@ internal sealed class Declarations
             Help = statement is BlockNode { Kind.Text: "site" or "climate" } ? "Delete one of the two." : "Give one of them another name.",
         });
         return false;
+    }
+
+    /// <summary>Takes a word of a statement that cannot be read, which may be a name, also where it is glued to the word before it.</summary>
+    private void TakeGlued(string word)
+    {
+        _scope.TakeUnread(word);
+        foreach (var kind in HeaderLengths.Keys.Where(kind => word.StartsWith(kind, StringComparison.Ordinal))) _scope.TakeUnread(word[kind.Length..]);
+        if (Spelling.Nearest(word, HeaderLengths.Keys) == "site") MayHaveSite = true;
     }
 
     /// <summary>A name that is not as names are, which is reported, may be used in the form that it should have, and in its parts.</summary>
@@ -177,6 +189,7 @@ internal sealed class Declarations
                 help: FormOf(kind));
         else if (!_scope.HasFindingIn(new Location(source, block.Row.Span)))
             _scope.Report(ReadingRules.Missing, new Location(source, block.Kind.Span), $"a {kind} without a name", help: FormOf(kind, block.Label));
+        if (block.Header.IsEmpty || block.Header[0].Text is "latching" or "non-latching") _scope.TakeUnnamed();
         return false;
     }
 

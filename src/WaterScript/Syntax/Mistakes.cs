@@ -15,6 +15,9 @@ internal sealed class Mistakes(SourceText source)
 
     private readonly List<Finding> _findings = [];
 
+    /// <summary>Words of statements at the top of the file that could not be read, which may be names.</summary>
+    public List<string> UnreadNames { get; } = [];
+
     /// <summary>Lines in a row that are no statements: how many, the last, and which finding tells of them.</summary>
     private (int Lines, int Last, int Index) _unread;
 
@@ -311,6 +314,13 @@ internal sealed class Mistakes(SourceText source)
     {
         Help = "Put a { at the end of this line.",
         Fix = Fix.Unsafe("put a { here", At(span), " {"),
+    });
+
+    /// <summary>A block without its opening brace, in the line that holds all of it.</summary>
+    public void MissingOpenInLine(TextSpan span) => Add(Finding.At(ReadingRules.Syntax, At(span), "a block without its opening brace", "{ is missing here") with
+    {
+        Help = "Write a `{` here.",
+        Fix = Fix.Unsafe("write `{`", At(span), " {"),
     });
 
     /// <summary>A closing brace too many.</summary>

@@ -14,6 +14,7 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
 {
     private SourceText? _source;
     private Mistakes? _mistakes;
+    private bool _isUnread;
 
     /// <summary>The file.</summary>
     public SourceText Source => _source ?? throw new InvalidOperationException("Call Begin first.");
@@ -128,6 +129,7 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
         var begins = Words.BeginsStatement(head.Start.Text, Place.File);
         if (IsInBare(context) && (body is null || !begins)) return null;
         if (body is not null) return Named(Described(context, head, body));
+        _isUnread = true;
         if (begins) ReportNoBlock();
         else Mistakes.UnknownStatement(TokenOf(head.Start), Place.File);
         return null;
@@ -206,6 +208,7 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
     protected void EndTopStatement()
     {
         var start = LacksBlock ? Source.PositionOf(TokenStream.Get(StatementStart()).StartIndex).Column : 0;
+        TakeUnreadNames();
         EndStatement();
         while (LacksBlock && CurrentToken.Type == WaterScriptLexer.NEWLINE && IsOfBlock(TokenStream.LT(2), start))
         {
@@ -214,6 +217,15 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
         }
 
         LacksBlock = false;
+    }
+
+    /// <summary>Takes the first two words of a statement that could not be read: one of them may be the name that it gives.</summary>
+    private void TakeUnreadNames()
+    {
+        if (Whole && !LacksBlock && AtEnd && !_isUnread) return;
+        _isUnread = false;
+        var start = StatementStart();
+        for (var i = start; i < Math.Min(start + 2, CurrentToken.TokenIndex); i++) Mistakes.UnreadNames.Add(TokenStream.Get(i).Text);
     }
 
     private bool IsOfBlock(IToken first, int start) => !EndsStatement(first) &&

@@ -12,13 +12,22 @@ internal sealed record PenSlip(string Kind, string Text, string Written, int[] L
 {
     private static readonly string[] Units = ["min", "m", "mm", "m2", "mm2", "mA", "h", "ha", "L", "L/min", "L/h", "s", "ms", "V", "W", "uF", "A", "acre"];
 
-    /// <summary>Whether this slip is one of those from which no single answer can be asked, each with its reason.</summary>
-    public bool IsExcused => Kind is "";
+    /// <summary>
+    /// Whether it is in a name where that is given: it is reported where the name is used, in each place, because either of the two spellings may be meant.
+    /// </summary>
+    public bool IsInGivenName { get; private init; }
 
     /// <summary>A slip in a text; null where what was drawn has no place for one.</summary>
     public static PenSlip? In(string text, IReadOnlyList<IToken> tokens, Random random)
     {
         var index = random.Next(tokens.Count - 1);
+        var isGiven = index > 0 && WaterScript.Syntax.Words.IsNamed(tokens[index - 1].Text) && text[tokens[index - 1].StartIndex - 1] == '\n';
+        var slip = Drawn(text, tokens, index, random);
+        return slip is null ? null : slip with { IsInGivenName = isGiven && slip.Kind.Contains("letter", StringComparison.Ordinal) };
+    }
+
+    private static PenSlip? Drawn(string text, IReadOnlyList<IToken> tokens, int index, Random random)
+    {
         return random.Next(10) switch
         {
             0 => Letters(text, tokens[index], random, "a letter dropped", (word, at, _) => word.Remove(at, 1)),

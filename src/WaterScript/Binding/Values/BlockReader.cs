@@ -23,6 +23,7 @@ internal static class BlockReader
         }
 
         var block = new BoundBlock(node, source, properties);
+        if (scope.HasMisreadIn(new Location(source, node.Span))) return block;
         foreach (var required in schema.Properties.Where(required => required.IsRequired && !block.Has(required)))
             ReportMissing(block, schema, required, scope);
         return block;

@@ -323,7 +323,7 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
         {
             var heading = $"no quantity is called \"{token.Text}\"";
             if (!HasFailed && scope.Lets.Names.Count > 0) scope.ReportUnknown(At(token), heading, token.Text, scope.Lets.Names);
-            else if (!HasFailed)
+            else if (!HasFailed && !scope.IsUnread(token.Text))
                 scope.Report(ReadingRules.UnknownName, At(token), heading, help: form.Length == 0 ? "" : $"Write a number and its unit, such as `{form}`.");
             HasFailed = true;
             return null;

@@ -11,7 +11,19 @@ internal static class BlockSlips
     private const decimal SteepestDegrees = 60;
 
     /// <summary>All of them.</summary>
-    public static ImmutableArray<Func<Phrase, Slip?>> All => [FromSupply, FromDate, SlopeInDegrees, NameOfWords];
+    public static ImmutableArray<Func<Phrase, Slip?>> All => [JoinedProperty, FromSupply, FromDate, SlopeInDegrees, NameOfWords];
+
+    /// <summary><c>output7</c>, <c>location41.9 N</c></summary>
+    private static Slip? JoinedProperty(Phrase phrase)
+    {
+        if (phrase.Place != Place.Description || !phrase.IsWord(0) || !phrase.Text(0).Any(char.IsAsciiDigit)) return null;
+        var schema = Schema.Blocks.FirstOrDefault(block => block.Kind.Split(' ')[0] == phrase.Kind);
+        var name = phrase.Text(0).TrimEnd('0', '1', '2', '3', '4', '5', '6', '7', '8', '9', '-');
+        if (schema?.Find(name) is null) return null;
+        var count = phrase.Type(1) == WaterScriptLexer.MALFORMED && phrase.Tokens[1].StartIndex == phrase.Tokens[0].StopIndex + 1 ? 2 : 1;
+        var text = $"{name} {phrase.Text(0)[name.Length..]}{(count == 2 ? phrase.Text(1) : "")}";
+        return new Slip($"a space is missing in \"{phrase.Text(0)}\"", $"Write `{text}`.", IsSafe: true, [new SlipPart(0, count, text)]);
+    }
 
     /// <summary><c>supply two { from main }</c></summary>
     private static Slip? FromSupply(Phrase phrase) =>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using WaterScript.Diagnostics;
 using WaterScript.Syntax.Generated;
 using WaterScript.Syntax.Tokens;
 
@@ -10,7 +11,7 @@ internal static class DaySlips
 {
     /// <summary>All of them.</summary>
     public static ImmutableArray<Func<Phrase, Slip?>> All =>
-        [DashInRange, Each, OnEvery, EveryWeekday, EveryHours, ExceptOn, NthWithoutMonth, AndInDays, HalfSeason];
+        [DashInRange, ToMisspelt, Each, OnEvery, EveryWeekday, EveryHours, ExceptOn, NthWithoutMonth, AndInDays, HalfSeason];
 
     private static bool HasDays(Phrase phrase) => phrase.Place is Place.Schedule or Place.Restriction;
 
@@ -26,6 +27,23 @@ internal static class DaySlips
             if (phrase.Type(i + 1) == WaterScriptLexer.DATE || (phrase.Type(i + 1) == WaterScriptLexer.NUMBER
                 && KnownTypos.Month(phrase.Text(i + 2)) is not null))
                 return Slip.Written(phrase, i, 1, "to");
+        }
+
+        return null;
+    }
+
+    /// <summary><c>monto fri</c>, <c>from 1 apr too 30 sep</c></summary>
+    private static Slip? ToMisspelt(Phrase phrase)
+    {
+        if (phrase.Place is Place.Steps or Place.Description) return null;
+        for (var i = 1; i < phrase.Length - 1; i++)
+        {
+            if (!phrase.IsWord(i)) continue;
+            if (IsWeekday(phrase, i + 1) && phrase.Text(i).EndsWith("to", StringComparison.Ordinal) && KnownTypos.Weekday(phrase.Text(i)[..^2]) is { } first)
+                return Slip.Written(phrase, i, 1, $"{first} to");
+            var isBetween = (phrase.Type(i - 1) == WaterScriptLexer.DATE || KnownTypos.Month(phrase.Text(i - 1)) is not null)
+                && (phrase.Type(i + 1) == WaterScriptLexer.DATE || KnownTypos.Month(phrase.Text(i + 2)) is not null);
+            if (isBetween && Spelling.Nearest(phrase.Text(i), ["to"]) is not null) return Slip.Written(phrase, i, 1, "to", isSafe: false);
         }
 
         return null;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WaterScript.Diagnostics;
 using WaterScript.Quantities;
 using WaterScript.Syntax.Generated;
 
@@ -14,7 +15,23 @@ internal static class GeneralSlips
         [("fifteen", "15"), ("twenty", "20"), ("thirty", "30"), ("forty", "40"), ("sixty", "60")];
 
     /// <summary>All of them.</summary>
-    public static ImmutableArray<Func<Phrase, Slip?>> All => [NumberInWords, The, AndInLength];
+    public static ImmutableArray<Func<Phrase, Slip?>> All => [Misspelt, NumberInWords, The, AndInLength];
+
+    /// <summary><c>hold lawn from 2026-06-01 for 3 days becaus "new turf"</c>, <c>repeat every 8 min untel sunset</c></summary>
+    private static Slip? Misspelt(Phrase phrase)
+    {
+        var hasReason = phrase.Type(0) is WaterScriptLexer.HOLD or WaterScriptLexer.CLOSED or WaterScriptLexer.EXTRA or WaterScriptLexer.ACCEPT;
+        for (var i = 1; i < phrase.Length - 1; i++)
+        {
+            if (!phrase.IsWord(i)) continue;
+            var word = hasReason && phrase.Type(i + 1) == WaterScriptLexer.STRING ? "because"
+                : phrase.Type(0) == WaterScriptLexer.REPEAT && phrase.IsMoment(i + 1) ? "until"
+                : null;
+            if (word is not null && Spelling.Nearest(phrase.Text(i), [word]) is not null) return Slip.Written(phrase, i, 1, word);
+        }
+
+        return null;
+    }
 
     /// <summary><c>every two days</c></summary>
     private static Slip? NumberInWords(Phrase phrase)

@@ -9,7 +9,31 @@ namespace WaterScript.Syntax.Slips;
 internal static class StepSlips
 {
     /// <summary>All of them.</summary>
-    public static ImmutableArray<Func<Phrase, Slip?>> All => [Waits, PauseFor, ZoneAlone, CommaBeforeFor, SecondStep, CommaAtEnd, CommaBeforeSoak];
+    public static ImmutableArray<Func<Phrase, Slip?>> All => [NoZone, ForGlued, Waits, PauseFor, ZoneAlone, CommaBeforeFor, SecondStep, CommaAtEnd, CommaBeforeSoak];
+
+    /// <summary><c>water for 5 min</c></summary>
+    private static Slip? NoZone(Phrase phrase) => phrase.Place == Place.Steps && phrase.Type(0) == WaterScriptLexer.WATER
+        && phrase.Type(1) is WaterScriptLexer.FOR or WaterScriptLexer.WITH && phrase.Type(2) == WaterScriptLexer.NUMBER
+            ? new Slip($"no zone before \"{phrase.Text(1)}\"", $"Name a zone, such as `water lawn {phrase.Text(1)} {phrase.Text(2)} {phrase.Text(3)}`.", IsSafe: false,
+                [new SlipPart(1, 1, "")]) { IsUnread = true }
+            : null;
+
+    /// <summary><c>water lawnfor 5 min</c>, <c>water lawn foor 5 min</c></summary>
+    private static Slip? ForGlued(Phrase phrase)
+    {
+        if (phrase.Place != Place.Steps || phrase.Type(0) != WaterScriptLexer.WATER || !IsOpenList(phrase)) return null;
+        for (var i = 1; i < phrase.Length - 1; i++)
+        {
+            if (!phrase.IsWord(i) || phrase.Type(i + 1) != WaterScriptLexer.NUMBER) continue;
+            var text = phrase.Text(i);
+            if (Words.IsWord(phrase.Type(i - 1)) && i > 1)
+                return Spelling.Nearest(text, ["for", "with"]) is { } word ? Slip.Written(phrase, i, 1, word, isSafe: false) : null;
+            var ending = text.EndsWith("for", StringComparison.Ordinal) ? "for" : text.EndsWith("with", StringComparison.Ordinal) ? "with" : "";
+            if (ending.Length > 0 && text.Length > ending.Length) return Slip.Written(phrase, i, 1, $"{text[..^ending.Length]} {ending}", isSafe: false);
+        }
+
+        return null;
+    }
 
     /// <summary><c>soak 10 min</c>, <c>delay 10 min</c></summary>
     private static Slip? Waits(Phrase phrase)
