@@ -61,6 +61,8 @@ internal sealed class Declarations
     private static readonly string[] StatementWords =
         ["include", "let", "group", "hold", "closed", "extra", "accept", "sequence", "restriction", "schedule"];
 
+    private static readonly string[] StatementsWithBlocks = ["extra", "sequence", "restriction", "schedule"];
+
     private readonly Scope _scope;
     private readonly Dictionary<(string Kind, string Name), Location> _names = [];
     private readonly List<(StatementNode Node, SourceText Source)> _statements = [];
@@ -78,8 +80,8 @@ internal sealed class Declarations
         }
     }
 
-    /// <summary>Whether a description that cannot be read may be that of the site.</summary>
-    public bool MayHaveSite { get; private set; }
+    /// <summary>Whether a description begins with a word that there is not: it may be that of the site, or of the climate.</summary>
+    public bool HasUnknown { get; private set; }
 
     /// <summary>The statements of a type.</summary>
     public IEnumerable<PlacedNode<T>> All<T>()
@@ -147,8 +149,14 @@ internal sealed class Declarations
     private void TakeGlued(string word)
     {
         _scope.TakeUnread(word);
-        foreach (var kind in HeaderLengths.Keys.Where(kind => word.StartsWith(kind, StringComparison.Ordinal))) _scope.TakeUnread(word[kind.Length..]);
-        if (Spelling.Nearest(word, HeaderLengths.Keys) == "site") MayHaveSite = true;
+        foreach (var kind in HeaderLengths.Keys.Concat(StatementWords).Where(kind => word.StartsWith(kind, StringComparison.Ordinal)))
+            _scope.TakeUnread(word[kind.Length..]);
+        foreach (var kind in (string[])["non-latching", "latching"])
+        {
+            if (word.EndsWith(kind, StringComparison.Ordinal)) _scope.TakeUnread(word[..^kind.Length]);
+        }
+
+        if (word is ['=' or '"', ..]) _scope.TakeUnnamed();
     }
 
     /// <summary>A name that is not as names are, which is reported, may be used in the form that it should have, and in its parts.</summary>
@@ -169,10 +177,11 @@ internal sealed class Declarations
         var kind = block.Kind.Text;
         if (!HeaderLengths.TryGetValue(kind, out var length))
         {
+            HasUnknown = true;
             var location = new Location(source, block.Kind.Span);
             if (Synonyms.TryGetValue(kind.ToLowerInvariant(), out var meant))
                 _scope.ReportUncertain(location, $"nothing is described by \"{kind}\"", meant, [meant]);
-            else _scope.ReportUnknown(location, $"nothing is described by \"{kind}\"", kind, HeaderLengths.Keys, StatementWords);
+            else _scope.ReportUnknown(location, $"nothing is described by \"{kind}\"", kind, HeaderLengths.Keys, StatementsWithBlocks);
             return false;
         }
 
@@ -190,6 +199,7 @@ internal sealed class Declarations
         else if (!_scope.HasFindingIn(new Location(source, block.Row.Span)))
             _scope.Report(ReadingRules.Missing, new Location(source, block.Kind.Span), $"a {kind} without a name", help: FormOf(kind, block.Label));
         if (block.Header.IsEmpty || block.Header[0].Text is "latching" or "non-latching") _scope.TakeUnnamed();
+        HasUnknown |= kind == "site";
         return false;
     }
 

@@ -174,6 +174,14 @@ internal sealed class Mistakes(SourceText source)
     /// <summary>A number with letters after it that are no unit.</summary>
     public void Glued(TextSpan span) => Wrong(span, "is neither a number with a unit nor a name", "Write the number, a space and the unit, such as `18 min`.");
 
+    /// <summary><c>at07:00</c></summary>
+    public void NoSpace(TextSpan span, int length) =>
+        Add(Finding.At(ReadingRules.Syntax, At(span), $"a space is missing in \"{source.Slice(span)}\"") with
+        {
+            Help = $"Write `{source.Slice(span).Insert(length, " ")}`.",
+            Fix = Fix.Safe("write a space", At(new TextSpan(span.Start + length, 0)), " "),
+        });
+
     /// <summary><c>2nd</c></summary>
     public void Ordinal(TextSpan span, string number) =>
         Wrong(span, "is not how days are counted", $"Write the number alone, such as `every {number} days`, `days {number} of month` or `{number} may`.");
@@ -338,8 +346,19 @@ internal sealed class Mistakes(SourceText source)
     private void Wrong(TextSpan span, string what, string help) =>
         Add(Finding.At(ReadingRules.Syntax, At(span), $"\"{source.Slice(span)}\" {what}") with { Help = help });
 
-    /// <summary>Hands over what was found, in order of place.</summary>
-    public void HandOver(FindingList findings) => findings.AddRange(_findings.OrderBy(finding => finding.Primary.Location.Span.Start));
+    /// <summary>Hands over what was found, in order of place: of each statement the first that cannot be read.</summary>
+    public void HandOver(FindingList findings)
+    {
+        TextSpan? last = null;
+        foreach (var finding in _findings.OrderBy(finding => finding.Primary.Location.Span.Start))
+        {
+            var place = finding.Primary.Location.Span;
+            var isSyntax = SameStatement.MakesUnread(finding);
+            if (isSyntax && last is { } before && SameStatement.IsOne(source, before, place)) continue;
+            if (isSyntax) last = place;
+            findings.Add(finding);
+        }
+    }
 
     private Location At(TextSpan span) => new(source, span);
 }

@@ -128,7 +128,8 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
     {
         var begins = Words.BeginsStatement(head.Start.Text, Place.File);
         if (IsInBare(context) && (body is null || !begins)) return null;
-        if (body is not null) return Named(Described(context, head, body));
+        if (body is not null && begins) return Named(Described(context, head, body));
+        if (body is not null) return Described(context, head, body);
         _isUnread = true;
         if (begins) ReportNoBlock();
         else Mistakes.UnknownStatement(TokenOf(head.Start), Place.File);

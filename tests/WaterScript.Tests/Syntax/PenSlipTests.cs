@@ -10,12 +10,12 @@ namespace WaterScript.Tests.Syntax;
 
 /// <summary>
 /// Single slips of the pen in the examples: each is one error at most, on the line of the slip, and where it is corrected unasked, the error is gone and no
-/// new one is there.
+/// new one is there. Not asked for: a slip in a name where that is given, and a statement that is gone as a whole.
 /// </summary>
 public sealed class PenSlipTests
 {
     private const int Seed = 17;
-    private static readonly int Slips = Samples.Of(20_000);
+    private static readonly int Slips = Samples.Of(2_000);
 
     private static readonly (string Text, IReadOnlyList<IToken> Tokens)[] Examples =
     [
@@ -32,7 +32,7 @@ public sealed class PenSlipTests
         {
             var (text, tokens) = Examples[random.Next(Examples.Length)];
             var slip = PenSlip.In(text, tokens, random);
-            if (slip is null || slip.IsInGivenName) continue;
+            if (slip is null || slip.IsInGivenName || slip.Written.AsSpan().Trim().IsEmpty) continue;
             if (Fault(slip) is { } fault) failures.Add($"{number}: {slip}: {fault}");
         }
 

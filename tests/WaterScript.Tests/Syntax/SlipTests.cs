@@ -38,7 +38,8 @@ public sealed class SlipTests
     [InlineData("on mon ‹and› wed", "Put a comma in its place.", "on mon, wed")]
     [InlineData("on mon, wed, ‹and› fri", "Delete `and`.", "on mon, wed, fri")]
     [InlineData("on mon, wed‹,›", "Delete the comma.", "on mon, wed\n")]
-    public void Days(string days, string help, string? corrected) => Hold(Site + Schedule.Replace("every day", days, StringComparison.Ordinal), help, corrected);
+    public void Days(string days, string help, string? corrected) =>
+        Hold(Site + Schedule.Replace("every day", days, StringComparison.Ordinal), help, corrected);
 
     [Theory]
     [InlineData("except ‹on› sown", "Delete `on`.", "except sown")]
@@ -123,7 +124,8 @@ public sealed class SlipTests
     [InlineData("zone ‹Rose Bed› { output 4 }", "rose", "Write `zone rose-bed \"Rose Bed\"`.", null)]
     [InlineData("zone ‹rose Front› { output 4 }", "rose", "Write `zone rose \"Front\"`.", "zone rose \"Front\" {")]
     [InlineData("zone ‹Rose› { output 4 }", "rose", "Use small letters a to z, digits and single hyphens, such as `rose`; people read the label.", null)]
-    [InlineData("zone ‹3rose› { output 4 }", "3rose", "Use small letters a to z, digits and single hyphens, such as `north-bed`; people read the label.", null)]
+    [InlineData("zone ‹3rose› { output 4 }", "3rose",
+        "Use small letters a to z, digits and single hyphens, such as `north-bed`; people read the label.", null)]
     [InlineData("‹station› rose { output 4 }", "rose", "Write `zone`.", "zone rose { output 4 }")]
     public void Misread_names(string declaration, string name, string help, string? corrected) => Hold(
         $"{Site}{declaration}\ngroup all-of-them = lawn, {name}\nhold {name} from 2026-06-01 for 3 days because \"new\"\n"

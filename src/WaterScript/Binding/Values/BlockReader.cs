@@ -17,7 +17,7 @@ internal static class BlockReader
         var properties = new List<BoundProperty>(node.Body.Length);
         foreach (var statement in Statements(node.Body, source, schema, scope))
         {
-            if (statement is PropertyNode property && Find(property, source, schema, scope, IsStated) is { } known)
+            if (statement is PropertyNode property && Find(property, source, schema, scope, node.Span, IsStated) is { } known)
                 Add(property, known, source, schema, properties, scope);
             if (statement is BlockNode inner) CheckInner(inner, source, schema, scope);
         }
@@ -48,9 +48,11 @@ internal static class BlockReader
         }
     }
 
-    private static Property? Find(PropertyNode node, SourceText source, BlockSchema schema, Scope scope, Predicate<string> isStated)
+    private static Property? Find(PropertyNode node, SourceText source, BlockSchema schema, Scope scope, TextSpan inside, Predicate<string> isStated)
     {
         if (schema.Find(node.Name.Text) is { } property) return property;
+        if (scope.Findings.Any(finding => finding.Primary.Text == "begin here" && finding.Primary.Location is var bare && bare.Source == source
+            && inside.Contains(bare.Span) && bare.Span.Start < node.Span.Start)) return null;
         var location = new Location(source, node.Name.Span);
         var names = schema.Properties.Select(known => known.Name).ToArray();
         var home = Words.HomeOf(node.Name.Text);

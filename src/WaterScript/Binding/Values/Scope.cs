@@ -1,6 +1,7 @@
 using NodaTime;
 using WaterScript.Diagnostics;
 using WaterScript.Diagnostics.Reading;
+using WaterScript.Syntax;
 using WaterScript.Text;
 
 namespace WaterScript.Binding.Values;
@@ -22,7 +23,10 @@ internal sealed class Scope(FindingList findings, IDateTimeZoneProvider timeZone
     public LetTable Lets { get; } = new();
 
     /// <summary>Reports a finding.</summary>
-    public void Report(Finding finding) => Findings.Add(finding);
+    public void Report(Finding finding)
+    {
+        if (finding.Severity != Severity.Error || !SameStatement.HasMistake(finding.Primary.Location, Findings)) Findings.Add(finding);
+    }
 
     /// <summary>Reports a finding of a rule at a place.</summary>
     /// <param name="rule">The rule.</param>

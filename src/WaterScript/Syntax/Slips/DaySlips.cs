@@ -41,6 +41,8 @@ internal static class DaySlips
             if (!phrase.IsWord(i)) continue;
             if (IsWeekday(phrase, i + 1) && phrase.Text(i).EndsWith("to", StringComparison.Ordinal) && KnownTypos.Weekday(phrase.Text(i)[..^2]) is { } first)
                 return Slip.Written(phrase, i, 1, $"{first} to");
+            if (phrase.Type(i + 1) == WaterScriptLexer.NUMBER && phrase.Text(i).EndsWith("to", StringComparison.Ordinal)
+                && KnownTypos.Month(phrase.Text(i)[..^2]) is { } month) return Slip.Written(phrase, i, 1, $"{month} to");
             var isBetween = (phrase.Type(i - 1) == WaterScriptLexer.DATE || KnownTypos.Month(phrase.Text(i - 1)) is not null)
                 && (phrase.Type(i + 1) == WaterScriptLexer.DATE || KnownTypos.Month(phrase.Text(i + 2)) is not null);
             if (isBetween && Spelling.Nearest(phrase.Text(i), ["to"]) is not null) return Slip.Written(phrase, i, 1, "to", isSafe: false);

@@ -27,6 +27,8 @@ internal static class GeneralSlips
             var word = hasReason && phrase.Type(i + 1) == WaterScriptLexer.STRING ? "because"
                 : phrase.Type(0) == WaterScriptLexer.REPEAT && phrase.IsMoment(i + 1) ? "until"
                 : null;
+            if (word == "until" && phrase.Text(i).EndsWith(word, StringComparison.Ordinal) && Units.Find(phrase.Text(i)[..^word.Length]) is { } unit)
+                return Slip.Written(phrase, i, 1, $"{unit.Symbol} {word}");
             if (word is not null && Spelling.Nearest(phrase.Text(i), [word]) is not null) return Slip.Written(phrase, i, 1, word);
         }
 

@@ -10,7 +10,7 @@ namespace WaterScript.Syntax.Slips;
 internal sealed record Slip(string Heading, string Help, bool IsSafe, ImmutableArray<SlipPart> Parts)
 {
     /// <summary>Whether there is nothing to write that would do, so that the statement is left out.</summary>
-    public bool IsUnread { get; init; }
+    public bool IsUnread { get; private init; }
 
     /// <summary>Other words in place of some.</summary>
     public static Slip Written(Phrase phrase, int first, int count, string text, bool isSafe = true, string? help = null) =>

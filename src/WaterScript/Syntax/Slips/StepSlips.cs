@@ -9,13 +9,16 @@ namespace WaterScript.Syntax.Slips;
 internal static class StepSlips
 {
     /// <summary>All of them.</summary>
-    public static ImmutableArray<Func<Phrase, Slip?>> All => [NoZone, ForGlued, Waits, PauseFor, ZoneAlone, CommaBeforeFor, SecondStep, CommaAtEnd, CommaBeforeSoak];
+    public static ImmutableArray<Func<Phrase, Slip?>> All =>
+        [NoZone, ForGlued, Waits, PauseFor, ZoneAlone, CommaBeforeFor, SecondStep, CommaAtEnd, CommaBeforeSoak];
 
     /// <summary><c>water for 5 min</c></summary>
     private static Slip? NoZone(Phrase phrase) => phrase.Place == Place.Steps && phrase.Type(0) == WaterScriptLexer.WATER
         && phrase.Type(1) is WaterScriptLexer.FOR or WaterScriptLexer.WITH && phrase.Type(2) == WaterScriptLexer.NUMBER
-            ? new Slip($"no zone before \"{phrase.Text(1)}\"", $"Name a zone, such as `water lawn {phrase.Text(1)} {phrase.Text(2)} {phrase.Text(3)}`.", IsSafe: false,
-                [new SlipPart(1, 1, "")]) { IsUnread = true }
+            ? Slip.Answered(phrase, 1, $"Name a zone, such as `water lawn {Rest(phrase.Text(1), phrase)}`.") with
+            {
+                Heading = $"no zone before \"{phrase.Text(1)}\"",
+            }
             : null;
 
     /// <summary><c>water lawnfor 5 min</c>, <c>water lawn foor 5 min</c></summary>
@@ -47,6 +50,8 @@ internal static class StepSlips
             _ => null,
         };
     }
+
+    private static string Rest(string word, Phrase phrase) => $"{word} {phrase.Text(2)} {phrase.Text(3)}".TrimEnd();
 
     private static string Rest(Phrase phrase) =>
         string.Join(' ', phrase.Tokens.Skip(1).Where(token => token.Type != WaterScriptLexer.FOR).Select(token => token.Text));

@@ -2,6 +2,7 @@ using Antlr4.Runtime;
 using WaterScript.Language;
 using WaterScript.Quantities;
 using WaterScript.Syntax.Generated;
+using WaterScript.Text;
 
 namespace WaterScript.Syntax.Tokens;
 
@@ -128,7 +129,7 @@ internal sealed class TokenNormalizer(TokenCursor cursor)
 
     private void NormalizeWord(IToken token)
     {
-        if (NormalizeForeignDigit(token) || NormalizeSpacedStroke(token) || NormalizeMonthFirst(token)) return;
+        if (NormalizeForeignDigit(token) || NormalizeNoSpace(token) || NormalizeSpacedStroke(token) || NormalizeMonthFirst(token)) return;
         var plain = KnownTypos.Plain(token.Text);
         if (plain == token.Text) cursor.Add(token);
         else cursor.Rewrite(token, token.Type, plain);
@@ -140,6 +141,22 @@ internal sealed class TokenNormalizer(TokenCursor cursor)
         if (!char.IsNumber(token.Text[0])) return false;
         cursor.Mistakes.ForeignDigit(token.Span());
         cursor.Add(TokenSpans.Make(WaterScriptLexer.OTHER, token.Span(), token.Text));
+        return true;
+    }
+
+    /// <summary><c>at07:00</c>, <c>to30 sep</c></summary>
+    private bool NormalizeNoSpace(IToken token)
+    {
+        if (token.Text.Length is not (3 or 4) || token.Text[..2] is not ("at" or "by" or "to") || !token.Text[2..].All(char.IsAsciiDigit)) return false;
+        var isTime = cursor.Ahead(0) is { Text: ":" } colon && TokenSpans.Touch(token, colon) && cursor.Ahead(1) is { Type: WaterScriptLexer.NUMBER } minutes
+            && TokenSpans.Touch(colon, minutes);
+        if (!isTime && !(token.Text[..2] == "to" && cursor.Ahead(0) is { } month && KnownTypos.Month(month.Text) is not null)) return false;
+        var last = isTime ? cursor.Ahead(1)! : token;
+        cursor.Mistakes.NoSpace(token.SpanTo(last), 2);
+        cursor.Add(TokenSpans.Make(Words.TypeOf(token.Text[..2]), new TextSpan(token.StartIndex, 2), token.Text[..2]));
+        var rest = TokenCursor.Lexed(cursor.TextOf(token, last)[2..], token.StartIndex + 2).ToList();
+        cursor.Skip(isTime ? 2 : 0);
+        cursor.PutBack(rest);
         return true;
     }
 
