@@ -13,7 +13,7 @@ internal static class SameStatement
 
     /// <summary>Whether a finding says that its statement cannot be read; one of braces says nothing of what is beside them.</summary>
     public static bool MakesUnread(Finding finding) => finding.Rule == ReadingRules.Syntax && finding.Primary.Location.Text is not ("{" or "}")
-        && !finding.Primary.Text.StartsWith('{');
+        && !finding.Primary.Text.Contains('{', StringComparison.Ordinal);
 
     /// <summary>Whether nothing that ends a statement stands between two places.</summary>
     public static bool IsOne(SourceText source, TextSpan one, TextSpan other)

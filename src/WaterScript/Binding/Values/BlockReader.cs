@@ -23,9 +23,9 @@ internal static class BlockReader
         }
 
         var block = new BoundBlock(node, source, properties);
-        if (scope.HasMisreadIn(new Location(source, node.Span))) return block;
-        foreach (var required in schema.Properties.Where(required => required.IsRequired && !block.Has(required)))
-            ReportMissing(block, schema, required, scope);
+        var missing = schema.Properties.Where(required => required.IsRequired && !block.Has(required)).ToArray();
+        if (missing.Length == 0 || scope.HasMisreadIn(new Location(source, node.Span))) return block;
+        foreach (var required in missing) ReportMissing(block, schema, required, scope);
         return block;
 
         bool IsStated(string name) => node.Body.OfType<PropertyNode>().Any(property => property.Name.Text == name);

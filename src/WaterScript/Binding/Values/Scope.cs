@@ -25,7 +25,8 @@ internal sealed class Scope(FindingList findings, IDateTimeZoneProvider timeZone
     /// <summary>Reports a finding.</summary>
     public void Report(Finding finding)
     {
-        if (finding.Severity != Severity.Error || !SameStatement.HasMistake(finding.Primary.Location, Findings)) Findings.Add(finding);
+        if (finding.Severity != Severity.Error || Findings.IsFull(finding.Primary.Location.Source)
+            || !SameStatement.HasMistake(finding.Primary.Location, Findings)) Findings.Add(finding);
     }
 
     /// <summary>Reports a finding of a rule at a place.</summary>
