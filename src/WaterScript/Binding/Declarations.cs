@@ -37,8 +37,31 @@ internal sealed class Declarations
         ["scale"] = 1,
     };
 
+    /// <summary>What other programs and people call these things.</summary>
+    private static readonly Dictionary<string, string> Synonyms = new(StringComparer.Ordinal)
+    {
+        ["program"] = "schedule",
+        ["programme"] = "schedule",
+        ["timer"] = "schedule",
+        ["plan"] = "schedule",
+        ["station"] = "zone",
+        ["circuit"] = "zone",
+        ["sector"] = "zone",
+        ["area"] = "zone",
+        ["bed"] = "zone",
+        ["source"] = "supply",
+        ["tank"] = "supply",
+        ["well"] = "supply",
+        ["mains"] = "supply",
+        ["crop"] = "plants",
+        ["plant"] = "plants",
+        ["weather"] = "climate",
+    };
+
     private static readonly string[] StatementWords =
         ["include", "let", "group", "hold", "closed", "extra", "accept", "sequence", "restriction", "schedule"];
+
+    private static readonly string[] StatementsWithBlocks = ["extra", "sequence", "restriction", "schedule"];
 
     private readonly Scope _scope;
     private readonly Dictionary<(string Kind, string Name), Location> _names = [];
@@ -49,12 +72,16 @@ internal sealed class Declarations
         _scope = scope;
         foreach (var file in files)
         {
+            foreach (var name in file.UnreadNames) TakeGlued(name);
             foreach (var statement in file.Statements)
             {
                 if (IsNew(statement, file.Source)) _statements.Add((statement, file.Source));
             }
         }
     }
+
+    /// <summary>Whether a description begins with a word that there is not: it may be that of the site, or of the climate.</summary>
+    public bool HasUnknown { get; private set; }
 
     /// <summary>The statements of a type.</summary>
     public IEnumerable<PlacedNode<T>> All<T>()
@@ -91,11 +118,13 @@ internal sealed class Declarations
     {
         if (statement is BlockNode block && !IsKnown(block, source))
         {
-            if (!block.Header.IsEmpty) _scope.TakeUnread(block.Header[0].Text);
+            foreach (var word in block.Header.Prepend(block.Kind)) TakeGlued(word.Text);
+            if (block.Label is not null && Names.Like(block.Label.Value) is { } like) _scope.TakeUnread(like);
             return false;
         }
 
         if (NameOf(statement) is not { } name) return true;
+        TakeMisread(name, source);
         var location = new Location(source, name.Span);
         if (name.Text == "all" && KindOf(statement).StartsWith("zone", StringComparison.Ordinal))
         {
@@ -116,13 +145,43 @@ internal sealed class Declarations
         return false;
     }
 
+    /// <summary>Takes a word of a statement that cannot be read, which may be a name, also where it is glued to the word before it.</summary>
+    private void TakeGlued(string word)
+    {
+        _scope.TakeUnread(word);
+        foreach (var kind in HeaderLengths.Keys.Concat(StatementWords).Where(kind => word.StartsWith(kind, StringComparison.Ordinal)))
+            _scope.TakeUnread(word[kind.Length..]);
+        foreach (var kind in (string[])["non-latching", "latching"])
+        {
+            if (word.EndsWith(kind, StringComparison.Ordinal)) _scope.TakeUnread(word[..^kind.Length]);
+        }
+
+        if (word is ['=' or '"', ..]) _scope.TakeUnnamed();
+    }
+
+    /// <summary>A name that is not as names are, which is reported, may be used in the form that it should have, and in its parts.</summary>
+    private void TakeMisread(NameNode name, SourceText source)
+    {
+        var written = source.Slice(name.Span);
+        if (written == name.Text && Names.IsWellFormed(name.Text)) return;
+        if (!Names.IsWellFormed(name.Text)) _scope.TakeIllFormed(name.Text);
+        foreach (var part in written.Split(' ').Append(written))
+        {
+            _scope.TakeUnread(part);
+            if (Names.Like(part) is { } like) _scope.TakeUnread(like);
+        }
+    }
+
     private bool IsKnown(BlockNode block, SourceText source)
     {
         var kind = block.Kind.Text;
         if (!HeaderLengths.TryGetValue(kind, out var length))
         {
+            HasUnknown = true;
             var location = new Location(source, block.Kind.Span);
-            _scope.ReportUnknown(location, $"nothing is described by \"{kind}\"", kind, HeaderLengths.Keys, StatementWords);
+            if (Synonyms.TryGetValue(kind.ToLowerInvariant(), out var meant))
+                _scope.ReportUncertain(location, $"nothing is described by \"{kind}\"", meant, [meant]);
+            else _scope.ReportUnknown(location, $"nothing is described by \"{kind}\"", kind, HeaderLengths.Keys, StatementsWithBlocks);
             return false;
         }
 
@@ -137,8 +196,10 @@ internal sealed class Declarations
         if (kind == "valve" && block.Header.Length == 1)
             _scope.Report(ReadingRules.Missing, new Location(source, block.Header[0].Span), $"whether valve \"{block.Header[0].Text}\" is latching is missing",
                 help: FormOf(kind));
-        else
+        else if (!_scope.HasFindingIn(new Location(source, block.Row.Span)))
             _scope.Report(ReadingRules.Missing, new Location(source, block.Kind.Span), $"a {kind} without a name", help: FormOf(kind, block.Label));
+        if (block.Header.IsEmpty || block.Header[0].Text is "latching" or "non-latching") _scope.TakeUnnamed();
+        HasUnknown |= kind == "site";
         return false;
     }
 

@@ -75,6 +75,12 @@ internal sealed class GroundBinder(Declarations declarations, Scope scope)
     private void BindScale(BoundBlock block)
     {
         var since = block.All(Schema.Scale.Since).ToArray();
+        if (block.Properties.Count == 0 && scope.HasMisreadIn(new Location(block.Source, block.Node.Span)))
+        {
+            scope.TakeUnread(block.Name.Text);
+            return;
+        }
+
         if (block.Properties.Count == 0)
             scope.Report(ReadingRules.Missing, block.Origin, $"scale \"{block.Name.Text}\" has no shares", help: "Add lines such as `jul 110 %`.");
         else CheckOneWay(block);

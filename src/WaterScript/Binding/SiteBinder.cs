@@ -20,7 +20,7 @@ internal static class SiteBinder
         var declarations = new Declarations(files, scope);
         LetBinder.Bind(declarations.All<LetNode>(), scope);
         if (SiteBlock(declarations, files, scope) is not { } block) return null;
-        var hasPosition = block.Has(Schema.Site.Location);
+        var hasPosition = block.Has(Schema.Site.Location) || scope.HasMisreadIn(new Location(block.Source, block.Node.Span));
         var hardware = new HardwareBinder(declarations, scope);
         hardware.Bind();
         var ground = new GroundBinder(declarations, scope);
@@ -62,7 +62,9 @@ internal static class SiteBinder
             Acceptances = new AcceptBinder(scope).Bind(files),
         };
         site = site with { Unused = [.. Unused(hardware, ground, lists, steps, scope)], SourceLength = files.Sum(file => (long)file.Source.Text.Length) };
-        new ClimateValidator(site, scope).Report();
+        var isMisread = declarations.Blocks("climate").Any(climate => scope.HasFindingIn(climate.At(climate.Node.Span)))
+            || declarations.HasUnknown || scope.HasMisreadIn(new Location(block.Source, block.Node.Span));
+        if (!isMisread) new ClimateValidator(site, scope).Report();
         return IsUsable(block) ? site : null;
     }
 
@@ -99,7 +101,7 @@ internal static class SiteBinder
             found ??= BlockReader.Read(placed.Node, placed.Source, Schema.Site.Block, scope);
         }
 
-        if (found is null && !scope.Findings.Any(finding => finding.Rule == ReadingRules.OverLimit))
+        if (found is null && !declarations.HasUnknown && !scope.Findings.Any(finding => finding.Rule == ReadingRules.OverLimit))
         {
             scope.Report(
                 ReadingRules.Missing,

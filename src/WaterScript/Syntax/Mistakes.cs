@@ -15,6 +15,12 @@ internal sealed class Mistakes(SourceText source)
 
     private readonly List<Finding> _findings = [];
 
+    /// <summary>Words of statements at the top of the file that could not be read, which may be names.</summary>
+    public List<string> UnreadNames { get; } = [];
+
+    /// <summary>Lines in a row that are no statements: how many, the last, and which finding tells of them.</summary>
+    private (int Lines, int Last, int Index) _unread;
+
     /// <summary>Adds a finding.</summary>
     public void Add(Finding finding) => _findings.Add(finding);
 
@@ -25,6 +31,7 @@ internal sealed class Mistakes(SourceText source)
         var words = Words.At(place);
         var home = Words.HomeOf(first.Text);
         var nearest = home is null ? Spelling.Nearest(first.Text, words) : null;
+        if (place == Place.File && home is null && nearest is null && KnownTypos.Saying(first.Text) is null && IsNextOfMany(first.Span)) return;
         Add(Finding.At(ReadingRules.Syntax, At(first.Span), $"\"{first.Text}\" is not a statement here",
             nearest is null ? "" : $"did you mean `{nearest}`?") with
         {
@@ -34,6 +41,24 @@ internal sealed class Mistakes(SourceText source)
                 : words.IsEmpty ? "" : $"Here a statement begins with {string.Join(", ", words)}."),
             Fix = nearest is null ? null : Fix.Spelt(At(first.Span), nearest, words),
         });
+    }
+
+    /// <summary>
+    /// Whether the line before was no statement either, as where rows of a spreadsheet were pasted: all of them are one finding, which says how many.
+    /// </summary>
+    private bool IsNextOfMany(TextSpan first)
+    {
+        var line = source.PositionOf(first.Start).Line;
+        var isNext = _unread.Lines > 0 && line == _unread.Last + 1;
+        _unread = isNext ? (_unread.Lines + 1, line, _unread.Index) : (1, line, _findings.Count);
+        if (!isNext) return false;
+        var begin = _findings[_unread.Index].Primary.Location.Span.Start;
+        _findings[_unread.Index] = Finding.At(ReadingRules.Syntax, At(TextSpan.FromBounds(begin, source.LineSpan(line).End)),
+            $"{_unread.Lines} lines in a row are no statements") with
+        {
+            Help = "Describe each zone, such as `zone lawn \"Front lawn\" { output 1; flow 12 L/min }`, or begin the lines with # to keep them as comments.",
+        };
+        return true;
     }
 
     /// <summary>Something after the end of a statement.</summary>
@@ -129,7 +154,7 @@ internal sealed class Mistakes(SourceText source)
 
     /// <summary>Something understood that is written in another way here.</summary>
     public void Unusual(TextSpan span, string form) =>
-        Add(Finding.At(ReadingRules.UnusualForm, At(span), $"\"{source.Slice(span)}\" is written {form} here") with
+        Add(Finding.At(ReadingRules.UnusualForm, At(span), $"\"{source.Slice(span)}\" is written `{form}` here") with
         {
             Help = $"Write `{form}`.",
             Fix = Fix.Safe($"write `{form}`", At(span), form),
@@ -137,7 +162,7 @@ internal sealed class Mistakes(SourceText source)
 
     /// <summary>A number with a comma in place of the point.</summary>
     public void DecimalComma(TextSpan span, string whole, string part) =>
-        Add(Finding.At(ReadingRules.DecimalComma, At(span), "a comma in a number", "a comma stands between things of a list") with
+        Add(Finding.At(ReadingRules.DecimalComma, At(span), $"\"{source.Slice(span)}\" has a comma for its decimal point", "a comma stands between things of a list") with
         {
             Help = $"Write `{whole}.{part}`",
             Fix = Fix.Unsafe($"write `{whole}.{part}`", At(span), $"{whole}.{part}"),
@@ -148,6 +173,14 @@ internal sealed class Mistakes(SourceText source)
 
     /// <summary>A number with letters after it that are no unit.</summary>
     public void Glued(TextSpan span) => Wrong(span, "is neither a number with a unit nor a name", "Write the number, a space and the unit, such as `18 min`.");
+
+    /// <summary><c>at07:00</c></summary>
+    public void NoSpace(TextSpan span, int length) =>
+        Add(Finding.At(ReadingRules.Syntax, At(span), $"a space is missing in \"{source.Slice(span)}\"") with
+        {
+            Help = $"Write `{source.Slice(span).Insert(length, " ")}`.",
+            Fix = Fix.Safe("write a space", At(new TextSpan(span.Start + length, 0)), " "),
+        });
 
     /// <summary><c>2nd</c></summary>
     public void Ordinal(TextSpan span, string number) =>
@@ -180,7 +213,7 @@ internal sealed class Mistakes(SourceText source)
     public void ForeignComment(TextSpan span, bool ends) =>
         Add(Finding.At(ReadingRules.Syntax, At(span), $"\"{source.Slice(span)}\" does not begin a comment") with
         {
-            Help = "A comment begins with # and ends with its line.",
+            Help = "Begin the comment with `#`; it ends with its line.",
             Fix = ends ? Fix.Safe("write `#`", At(span), "#") : null,
         });
 
@@ -193,9 +226,48 @@ internal sealed class Mistakes(SourceText source)
 
     /// <summary>A label without its second quote.</summary>
     public void OpenLabel(TextSpan span) =>
-        Add(Finding.At(ReadingRules.Syntax, At(span), "a label without its closing quote", "begins here")
-        with
-        { Help = "Put a \" at its end, on the same line." });
+        Add(Finding.At(ReadingRules.Syntax, At(span), "a label without its closing quote", "begins here") with
+        {
+            Help = "Write a `\"` at its end, on the same line.",
+            Fix = Fix.Unsafe("write a `\"` at its end", At(new TextSpan(span.End, 0)), "\""),
+        });
+
+    /// <summary>A path, a reason or a note without quotes.</summary>
+    /// <param name="span">It.</param>
+    /// <param name="word">What stands before it.</param>
+    public void NoQuotes(TextSpan span, string word)
+    {
+        var form = $"\"{source.Slice(span)}\"";
+        var heading = word switch
+        {
+            "include" => "a path without quotes",
+            "note" => "a note without quotes",
+            _ => "a reason without quotes",
+        };
+        Add(Finding.At(ReadingRules.Syntax, At(span), heading) with
+        {
+            Help = $"Write `{word} {form}`.",
+            Fix = new Fix($"write `{word} {form}`", IsSafe: true,
+                [new TextEdit(At(new TextSpan(span.Start, 0)), "\""), new TextEdit(At(new TextSpan(span.End, 0)), "\"")]),
+        });
+    }
+
+    /// <summary>Words in parentheses.</summary>
+    /// <param name="open">The first.</param>
+    /// <param name="close">The second.</param>
+    /// <param name="isAside">Whether what they enclose is left out.</param>
+    public void Parentheses(TextSpan open, TextSpan close, bool isAside)
+    {
+        var all = TextSpan.Cover(open, close);
+        var blank = open.Start > 0 && source.Text[open.Start - 1] == ' ' ? 1 : 0;
+        Add(Finding.At(ReadingRules.Syntax, At(all), "parentheses mean nothing here") with
+        {
+            Help = isAside ? $"Delete `{source.Slice(all)}`, or write it after a # at the end of the line." : "Delete the `(` and the `)`.",
+            Fix = isAside
+                ? Fix.Unsafe($"delete `{source.Slice(all)}`", At(TextSpan.FromBounds(open.Start - blank, close.End)), "")
+                : new Fix("delete the parentheses", IsSafe: false, [new TextEdit(At(open), ""), new TextEdit(At(close), "")]),
+        });
+    }
 
     /// <summary>A label, a reason or a path of nothing but spaces.</summary>
     public void NothingInQuotes(TextSpan span) =>
@@ -252,6 +324,13 @@ internal sealed class Mistakes(SourceText source)
         Fix = Fix.Unsafe("put a { here", At(span), " {"),
     });
 
+    /// <summary>A block without its opening brace, in the line that holds all of it.</summary>
+    public void MissingOpenInLine(TextSpan span) => Add(Finding.At(ReadingRules.Syntax, At(span), "a block without its opening brace", "{ is missing here") with
+    {
+        Help = "Write a `{` here.",
+        Fix = Fix.Unsafe("write `{`", At(span), " {"),
+    });
+
     /// <summary>A closing brace too many.</summary>
     public void StrayClose(TextSpan span) =>
         Add(Finding.At(ReadingRules.Syntax, At(span), "a closing brace that closes nothing")
@@ -267,8 +346,19 @@ internal sealed class Mistakes(SourceText source)
     private void Wrong(TextSpan span, string what, string help) =>
         Add(Finding.At(ReadingRules.Syntax, At(span), $"\"{source.Slice(span)}\" {what}") with { Help = help });
 
-    /// <summary>Hands over what was found, in order of place.</summary>
-    public void HandOver(FindingList findings) => findings.AddRange(_findings.OrderBy(finding => finding.Primary.Location.Span.Start));
+    /// <summary>Hands over what was found, in order of place: of each statement the first that cannot be read.</summary>
+    public void HandOver(FindingList findings)
+    {
+        TextSpan? last = null;
+        foreach (var finding in _findings.OrderBy(finding => finding.Primary.Location.Span.Start))
+        {
+            var place = finding.Primary.Location.Span;
+            var isSyntax = SameStatement.MakesUnread(finding);
+            if (isSyntax && last is { } before && SameStatement.IsOne(source, before, place)) continue;
+            if (isSyntax) last = place;
+            findings.Add(finding);
+        }
+    }
 
     private Location At(TextSpan span) => new(source, span);
 }

@@ -13,7 +13,11 @@ internal abstract record Node(TextSpan Span);
 /// <param name="Statements">What stands at its top, in order; what could not be read is left out.</param>
 /// <param name="Comments">Spans of the comments, from <c>#</c> to before the end of the line, in order.</param>
 internal sealed record FileNode(SourceText Source, ImmutableArray<StatementNode> Statements, ImmutableArray<TextSpan> Comments)
-    : Node(new TextSpan(0, Source.Text.Length));
+    : Node(new TextSpan(0, Source.Text.Length))
+{
+    /// <summary>Words of statements at its top that could not be read, which may be names.</summary>
+    public ImmutableArray<string> UnreadNames { get; init; } = [];
+}
 
 /// <summary>A name or a word as written.</summary>
 internal sealed record NameNode(TextSpan Span, string Text) : Node(Span);

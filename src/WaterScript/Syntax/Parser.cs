@@ -35,7 +35,7 @@ internal static class Parser
         HiddenText.Find(source, tokens.Labels(), mistakes);
         var parser = new WaterScriptParser(tokens, TextWriter.Null, TextWriter.Null);
         parser.Begin(source, mistakes);
-        var file = new FileNode(source, [.. parser.file().nodes], comments);
+        var file = new FileNode(source, [.. parser.file().nodes], comments) { UnreadNames = [.. mistakes.UnreadNames] };
         mistakes.HandOver(findings);
         return file;
     }

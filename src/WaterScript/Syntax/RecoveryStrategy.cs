@@ -38,6 +38,7 @@ internal sealed class RecoveryStrategy : IAntlrErrorStrategy
         var token = e.OffendingToken;
         ((TreeBuilder)recognizer).LacksBlock = token.Type is WaterScriptLexer.NEWLINE or TokenConstants.EOF
             && e.GetExpectedTokens()?.Contains(WaterScriptLexer.LBRACE) == true;
+        if (((ITokenStream)recognizer.InputStream).LT(-1)?.Type is WaterScriptLexer.SEQUENCE) ((TreeBuilder)recognizer).Mistakes.UnreadNames.Add(token.Text);
         if (token.Type is not (WaterScriptLexer.GLUED or WaterScriptLexer.MALFORMED or WaterScriptLexer.OTHER))
             ((TreeBuilder)recognizer).Mistakes.Unexpected(token, Expected(e, recognizer), RemedyFor(token, e, recognizer));
     }

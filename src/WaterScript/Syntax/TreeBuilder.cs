@@ -14,6 +14,7 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
 {
     private SourceText? _source;
     private Mistakes? _mistakes;
+    private bool _isUnread;
 
     /// <summary>The file.</summary>
     public SourceText Source => _source ?? throw new InvalidOperationException("Call Begin first.");
@@ -127,7 +128,9 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
     {
         var begins = Words.BeginsStatement(head.Start.Text, Place.File);
         if (IsInBare(context) && (body is null || !begins)) return null;
-        if (body is not null) return Named(Described(context, head, body));
+        if (body is not null && begins) return Named(Described(context, head, body));
+        if (body is not null) return Described(context, head, body);
+        _isUnread = true;
         if (begins) ReportNoBlock();
         else Mistakes.UnknownStatement(TokenOf(head.Start), Place.File);
         return null;
@@ -206,6 +209,7 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
     protected void EndTopStatement()
     {
         var start = LacksBlock ? Source.PositionOf(TokenStream.Get(StatementStart()).StartIndex).Column : 0;
+        TakeUnreadNames();
         EndStatement();
         while (LacksBlock && CurrentToken.Type == WaterScriptLexer.NEWLINE && IsOfBlock(TokenStream.LT(2), start))
         {
@@ -216,6 +220,15 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
         LacksBlock = false;
     }
 
+    /// <summary>Takes the first two words of a statement that could not be read: one of them may be the name that it gives.</summary>
+    private void TakeUnreadNames()
+    {
+        if (Whole && !LacksBlock && AtEnd && !_isUnread) return;
+        _isUnread = false;
+        var start = StatementStart();
+        for (var i = start; i < Math.Min(start + 2, CurrentToken.TokenIndex); i++) Mistakes.UnreadNames.Add(TokenStream.Get(i).Text);
+    }
+
     private bool IsOfBlock(IToken first, int start) => !EndsStatement(first) &&
         (Source.PositionOf(first.StartIndex).Column > start || !Words.BeginsStatement(first.Text, Place.File));
 
@@ -223,9 +236,14 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
     private TextSpan? SecondWatering()
     {
         if (CurrentToken.Type != WaterScriptLexer.COMMA || TokenStream.Get(StatementStart()).Type != WaterScriptLexer.WATER) return null;
-        var last = 1;
-        while (!EndsStatement(TokenStream.LT(last + 1))) last++;
-        return last == 1 ? null : TokenStream.LT(2).SpanTo(TokenStream.LT(last));
+        var (last, isWatering) = (1, false);
+        while (!EndsStatement(TokenStream.LT(last + 1)))
+        {
+            last++;
+            isWatering |= last > 2 && TokenStream.LT(last).Type is WaterScriptLexer.FOR or WaterScriptLexer.WITH;
+        }
+
+        return isWatering && Words.IsWord(TokenStream.LT(2).Type) ? TokenStream.LT(2).SpanTo(TokenStream.LT(last)) : null;
     }
 
     private int StatementStart()

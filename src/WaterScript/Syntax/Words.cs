@@ -35,6 +35,9 @@ internal static class Words
         _ => [],
     };
 
+    /// <summary>Whether a name is given after a word at the top of a file: <c>zone</c>.</summary>
+    public static bool IsNamed(string word) => AtTop.Contains(word) && word is not ("include" or "hold" or "closed" or "extra" or "accept" or "climate");
+
     /// <summary>Where a statement stands that begins with a word, as what to do with one that stands elsewhere; null for a word that begins none.</summary>
     public static string? HomeOf(string word) =>
         InSteps.Contains(word) ? "Put it into the steps of a schedule, such as `steps { water lawn for 10 min }`."

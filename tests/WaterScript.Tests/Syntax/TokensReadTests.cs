@@ -87,7 +87,7 @@ public sealed class TokensReadTests
         foreach (var statement in file.Statements) Take(statement, text, read);
         var statements = Statements(text);
         var errors = findings.Where(finding => finding.Severity == Severity.Error).Select(finding => finding.Primary.Location.Span).ToArray();
-        var lackBlocks = findings.Where(finding => finding.Primary.Text is "{ is expected" or "{ is missing here")
+        var lackBlocks = findings.Where(finding => finding.Primary.Text is "{ is expected" or "`{` is expected" or "{ is missing here")
             .Select(finding => finding.Primary.Location.Span).ToArray();
         return
         [

@@ -17,14 +17,15 @@ internal static class BlockReader
         var properties = new List<BoundProperty>(node.Body.Length);
         foreach (var statement in Statements(node.Body, source, schema, scope))
         {
-            if (statement is PropertyNode property && Find(property, source, schema, scope, IsStated) is { } known)
-                Add(property, known, source, properties, scope);
+            if (statement is PropertyNode property && Find(property, source, schema, scope, node.Span, IsStated) is { } known)
+                Add(property, known, source, schema, properties, scope);
             if (statement is BlockNode inner) CheckInner(inner, source, schema, scope);
         }
 
         var block = new BoundBlock(node, source, properties);
-        foreach (var required in schema.Properties.Where(required => required.IsRequired && !block.Has(required)))
-            ReportMissing(block, schema, required, scope);
+        var missing = schema.Properties.Where(required => required.IsRequired && !block.Has(required)).ToArray();
+        if (missing.Length == 0 || scope.HasMisreadIn(new Location(source, node.Span))) return block;
+        foreach (var required in missing) ReportMissing(block, schema, required, scope);
         return block;
 
         bool IsStated(string name) => node.Body.OfType<PropertyNode>().Any(property => property.Name.Text == name);
@@ -47,9 +48,11 @@ internal static class BlockReader
         }
     }
 
-    private static Property? Find(PropertyNode node, SourceText source, BlockSchema schema, Scope scope, Predicate<string> isStated)
+    private static Property? Find(PropertyNode node, SourceText source, BlockSchema schema, Scope scope, TextSpan inside, Predicate<string> isStated)
     {
         if (schema.Find(node.Name.Text) is { } property) return property;
+        if (scope.Findings.Any(finding => finding.Primary.Text == "begin here" && finding.Primary.Location is var bare && bare.Source == source
+            && inside.Contains(bare.Span) && bare.Span.Start < node.Span.Start)) return null;
         var location = new Location(source, node.Name.Span);
         var names = schema.Properties.Select(known => known.Name).ToArray();
         var home = Words.HomeOf(node.Name.Text);
@@ -79,7 +82,7 @@ internal static class BlockReader
         return string.Join(", ", names.Contains("jan") ? listed.Append("the months, jan to dec") : listed);
     }
 
-    private static void Add(PropertyNode node, Property property, SourceText source, List<BoundProperty> properties, Scope scope)
+    private static void Add(PropertyNode node, Property property, SourceText source, BlockSchema schema, List<BoundProperty> properties, Scope scope)
     {
         var origin = new Location(source, node.Span);
         if (!property.MayRepeat && properties.Find(bound => bound.Property == property) is { } first)
@@ -93,8 +96,35 @@ internal static class BlockReader
             return;
         }
 
-        var row = new RowCursor(scope, source, node.Value, property.Form);
-        properties.Add(new BoundProperty(property, origin, new Location(source, node.Value.Span), PropertyReaders.Read(property.ValueType, row)));
+        var row = new RowCursor(scope, source, node.Value, property.Form) { IsProperty = name => schema.Find(name) is not null };
+        var value = PropertyReaders.ValueOf(property.ValueType, row);
+        var second = row.HasFailed ? null : Second(row);
+        if (second is null) row.End();
+        properties.Add(new BoundProperty(property, origin, new Location(source, node.Value.Span), row.HasFailed ? null : value));
+        if (second is not null) AddSecond(second, node, source, schema, properties, scope);
+    }
+
+    /// <summary>What is left over of a row, where it is a property of its own with a value; null where it is none.</summary>
+    private static PropertyNode? Second(RowCursor row)
+    {
+        if (row.Left is not [{ Kind: TokenKind.Word } name, .. { Length: > 0 } rest] || !row.IsProperty(name.Text)
+            || row.Location.Span.Start == name.Span.Start)
+            return null;
+        var value = new RowNode(TextSpan.Cover(rest[0].Span, rest[^1].Span), rest);
+        return new PropertyNode(TextSpan.Cover(name.Span, value.Span), new NameNode(name.Span, name.Text), value);
+    }
+
+    /// <summary><c>output 2 flow 2 L/min</c>: a property that is written behind another one.</summary>
+    private static void AddSecond(
+        PropertyNode second, PropertyNode first, SourceText source, BlockSchema schema, List<BoundProperty> properties, Scope scope)
+    {
+        var end = first.Value.Tokens.Last(token => token.Span.End <= second.Span.Start).Span.End;
+        scope.Report(Finding.At(ReadingRules.Syntax, new Location(source, second.Name.Span), $"`;` is missing before \"{second.Name.Text}\"") with
+        {
+            Help = $"Write a `;` before `{second.Name.Text}`, or begin a new line.",
+            Fix = Fix.Safe("write `;`", new Location(source, new TextSpan(end, 0)), ";"),
+        });
+        Add(second, schema.Find(second.Name.Text)!, source, schema, properties, scope);
     }
 
     private static void CheckInner(BlockNode inner, SourceText source, BlockSchema schema, Scope scope)

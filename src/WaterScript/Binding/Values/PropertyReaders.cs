@@ -40,15 +40,8 @@ internal static class PropertyReaders
     /// <summary>Nearer to the ground no wind is measured, and the logarithm of FAO 56, eq. 47, comes near to zero.</summary>
     private static readonly Bounds HeightOfWind = new(0.5m, 200);
 
-    /// <summary>Reads the value of a property by its type, to the end of its row; null when it could not be read, which is reported.</summary>
-    public static object? Read(PropertyType type, RowCursor row)
-    {
-        var value = ValueOf(type, row);
-        row.End();
-        return row.HasFailed ? null : value;
-    }
-
-    private static object? ValueOf(PropertyType type, RowCursor row) => type switch
+    /// <summary>Reads the value of a property by its type; null when it could not be read, which is reported.</summary>
+    public static object? ValueOf(PropertyType type, RowCursor row) => type switch
     {
         AmountType amount => row.Quantity(amount.Dimension, amount.Bounds),
         TimeType time => time.Before.All(row.Expect) ? row.WholeSeconds() : null,
@@ -58,7 +51,7 @@ internal static class PropertyReaders
         NumberType number => row.Number(number.Bounds),
         CountType count => Count(row, count),
         FlagType => row.IsAtEnd ? true : null,
-        ReferenceType reference => row.Name(reference.What),
+        ReferenceType reference => ReferenceName(row, reference.What),
         WordType word => row.Choice(word.What, word.Words),
         ZoneNamesType => ZoneNames(row),
         DateType => row.Date(),
@@ -82,6 +75,16 @@ internal static class PropertyReaders
         if ((type.Before is { } before && !row.Expect(before)) || row.Whole(1, type.Most) is not { } count) return null;
         if (type.Counted is { } counted && row.OneOf(counted.Several, counted.One) is null) return null;
         return type.After.All(row.Expect) ? count : null;
+    }
+
+    /// <summary>A name; words that go on from it are part of it, so that a name written in several is looked for as a whole.</summary>
+    private static NameNode? ReferenceName(RowCursor row, string what)
+    {
+        var name = row.Name(what);
+        if (row.IsAtEnd || row.IsProperty(row.Left[0].Text) || row.Left.Any(token => token.Kind != TokenKind.Word)) return name;
+        while (name is not null && !row.IsAtEnd && row.Name(what) is { } more)
+            name = new NameNode(TextSpan.Cover(name.Span, more.Span), $"{name.Text} {more.Text}");
+        return name;
     }
 
     private static OutputValue? Output(RowCursor row)

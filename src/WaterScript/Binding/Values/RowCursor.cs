@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using NodaTime;
 using WaterScript.Diagnostics;
@@ -27,6 +28,9 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
 
     /// <summary>Whether nothing is left.</summary>
     public bool IsAtEnd => _index >= row.Tokens.Length;
+
+    /// <summary>Whether a word begins another property of the block.</summary>
+    public Predicate<string> IsProperty { get; init; } = _ => false;
 
     /// <summary>Where findings go.</summary>
     public Scope Scope => scope;
@@ -118,6 +122,9 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
         _index = row.Tokens.Length;
         return text;
     }
+
+    /// <summary>What is left over.</summary>
+    public ImmutableArray<Token> Left => row.Tokens[_index..];
 
     /// <summary>A bare number.</summary>
     public decimal? Number(Bounds bounds, bool isWhole = false)
@@ -252,11 +259,12 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
     /// <summary>A share in per cent.</summary>
     public decimal? Percent(Bounds bounds)
     {
-        var start = _index;
         if (!IsAtEnd && Next.Kind == TokenKind.Number && (_index + 1 >= row.Tokens.Length || Units.Find(row.Tokens[_index + 1].Text) is null)
             && decimal.TryParse(Next.Text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value))
         {
-            return FailShare(start, value);
+            ShareSlip.Report(scope, new Location(source, Next.Span), value);
+            HasFailed = true;
+            return null;
         }
 
         return Quantity(Dimension.Share, bounds)?.InBase;
@@ -307,19 +315,6 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
         HasFailed = true;
     }
 
-    private decimal? FailShare(int start, decimal value)
-    {
-        var written = SpanFrom(start, start + 1);
-        var percent = value is > 0 and <= 1 ? (value * 100).ToString("0.####", CultureInfo.InvariantCulture) + " %" : Next.Text + " %";
-        scope.Report(Finding.At(ReadingRules.OutOfRange, new Location(source, written), $"{Next.Text} is not a share in per cent") with
-        {
-            Help = $"Write `{percent}`.",
-            Fix = Fix.Unsafe($"write `{percent}`", new Location(source, written), percent),
-        });
-        HasFailed = true;
-        return null;
-    }
-
     private Quantity? NamedQuantity()
     {
         if (IsAtEnd || Next.Kind != TokenKind.Word) return null;
@@ -328,7 +323,7 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
         {
             var heading = $"no quantity is called \"{token.Text}\"";
             if (!HasFailed && scope.Lets.Names.Count > 0) scope.ReportUnknown(At(token), heading, token.Text, scope.Lets.Names);
-            else if (!HasFailed)
+            else if (!HasFailed && !scope.IsUnread(token.Text))
                 scope.Report(ReadingRules.UnknownName, At(token), heading, help: form.Length == 0 ? "" : $"Write a number and its unit, such as `{form}`.");
             HasFailed = true;
             return null;

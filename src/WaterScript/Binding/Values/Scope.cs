@@ -1,6 +1,7 @@
 using NodaTime;
 using WaterScript.Diagnostics;
 using WaterScript.Diagnostics.Reading;
+using WaterScript.Syntax;
 using WaterScript.Text;
 
 namespace WaterScript.Binding.Values;
@@ -9,6 +10,8 @@ namespace WaterScript.Binding.Values;
 internal sealed class Scope(FindingList findings, IDateTimeZoneProvider timeZones)
 {
     private readonly HashSet<string> _unread = new(StringComparer.Ordinal);
+    private bool _hasUnnamed;
+    private readonly HashSet<string> _illFormed = new(StringComparer.Ordinal);
 
     /// <summary>Where findings go.</summary>
     public FindingList Findings { get; } = findings;
@@ -20,7 +23,11 @@ internal sealed class Scope(FindingList findings, IDateTimeZoneProvider timeZone
     public LetTable Lets { get; } = new();
 
     /// <summary>Reports a finding.</summary>
-    public void Report(Finding finding) => Findings.Add(finding);
+    public void Report(Finding finding)
+    {
+        if (finding.Severity != Severity.Error || Findings.IsFull(finding.Primary.Location.Source)
+            || !SameStatement.HasMistake(finding.Primary.Location, Findings)) Findings.Add(finding);
+    }
 
     /// <summary>Reports a finding of a rule at a place.</summary>
     /// <param name="rule">The rule.</param>
@@ -33,6 +40,15 @@ internal sealed class Scope(FindingList findings, IDateTimeZoneProvider timeZone
 
     /// <summary>Takes the name of a thing whose description cannot be read. That is reported there, and not once more wherever the name is asked for.</summary>
     public void TakeUnread(string name) => _unread.Add(name);
+
+    /// <summary>Takes it that a thing has no name, which is reported there: what is asked for may be that one.</summary>
+    public void TakeUnnamed() => _hasUnnamed = true;
+
+    /// <summary>Whether the description of a thing of that name could not be read.</summary>
+    public bool IsUnread(string name) => _unread.Contains(name);
+
+    /// <summary>Takes a name that is not formed as names are. It is read, and never offered.</summary>
+    public void TakeIllFormed(string name) => _illFormed.Add(name);
 
     /// <summary>Reports a name that nothing has, with the nearest known one as the fix.</summary>
     /// <param name="location">The name.</param>
@@ -50,8 +66,8 @@ internal sealed class Scope(FindingList findings, IDateTimeZoneProvider timeZone
     private void ReportUnknown(
         Location location, string heading, string written, IEnumerable<string>[] known, Func<Location, string, IEnumerable<string>, Fix> fix)
     {
-        if (Findings.IsFull(location.Source) || _unread.Contains(written)) return;
-        string[] names = [.. known.SelectMany(some => some)];
+        if (Findings.IsFull(location.Source) || _hasUnnamed || _unread.Contains(written)) return;
+        string[] names = [.. known.SelectMany(some => some).Where(name => !_illFormed.Contains(name))];
         var nearest = Spelling.Nearest(written, names);
         Report(Finding.At(ReadingRules.UnknownName, location, heading, nearest is null ? "" : $"did you mean `{nearest}`?") with
         {
@@ -63,6 +79,10 @@ internal sealed class Scope(FindingList findings, IDateTimeZoneProvider timeZone
     /// <summary>Whether something was found inside a stretch of a file, so that it need not be asked for more.</summary>
     public bool HasFindingIn(Location location) =>
         Findings.Any(finding => finding.Primary.Location.Source == location.Source && location.Span.Contains(finding.Primary.Location.Span));
+
+    /// <summary>Whether a stretch of a file has a statement that nobody can read, so that what is missing in it may be just that one.</summary>
+    public bool HasMisreadIn(Location location) => Findings.Any(finding => (finding.Rule == ReadingRules.UnknownProperty || finding.Rule == ReadingRules.Syntax)
+        && finding.Primary.Location.Source == location.Source && location.Span.Contains(finding.Primary.Location.Span));
 
     private static string Listed(string[] names)
     {

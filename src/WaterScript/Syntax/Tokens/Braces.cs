@@ -37,7 +37,7 @@ internal sealed class Braces(List<IToken> tokens, SourceText source, Mistakes mi
     public List<IToken> Balance()
     {
         if (AreBalanced()) return tokens;
-        foreach (var token in tokens) Take(token);
+        foreach (var token in new LineBraces(tokens, source, mistakes).Balanced()) Take(token);
         return _balanced;
     }
 

@@ -81,10 +81,10 @@ internal static class KnownTypos
     /// <summary><c>mon</c> for <c>mon</c>, <c>Mon</c>, <c>Monday</c>; null for what is no day of the week.</summary>
     public static string? Weekday(string word) => WeekdayWords.GetValueOrDefault(word.ToLowerInvariant());
 
-    /// <summary>The two days of <c>mon-fri</c>; null for what is no such pair.</summary>
+    /// <summary>The two days of <c>mon-fri</c>, with a hyphen or a dash; null for what is no such pair.</summary>
     public static (string First, string Last)? WeekdayRange(string word)
     {
-        var parts = word.Split('-');
+        var parts = word.Split('-', '\u2010', '\u2011', '\u2012', '\u2013', '\u2014', '\u2015', '\u2212');
         return parts.Length == 2 && Weekday(parts[0]) is { } first && Weekday(parts[1]) is { } last ? (first, last) : null;
     }
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Antlr4.Runtime;
 using WaterScript.Syntax.Generated;
+using WaterScript.Syntax.Slips;
 using WaterScript.Text;
 
 namespace WaterScript.Syntax.Tokens;
@@ -20,13 +21,13 @@ internal static class TokenReader
         for (var token = lexer.NextToken(); ; token = lexer.NextToken())
         {
             if (token.Type == WaterScriptLexer.COMMENT) comments.Add(token.Span());
-            else if (token.Type == TokenConstants.EOF || (!IsDropped(token, conflicts) && !IsIdle(token, tokens))) Add(token, tokens);
+            else if (token.Type == TokenConstants.EOF || !IsDropped(token, conflicts)) tokens.Add(token);
             if (token.Type == TokenConstants.EOF) break;
         }
 
-        var braces = new Braces(new TokenNormalizer(tokens, mistakes).Normalize(), source, mistakes);
+        var braces = new Braces(new TokenNormalizer(new TokenCursor(LineEnds.Without(tokens), source, mistakes)).Normalize(), source, mistakes);
         if (!braces.AreShallow()) return (null, comments.DrainToImmutable());
-        var corrected = braces.Balance();
+        var corrected = new PhraseReader(braces.Balance(), source, mistakes).Correct();
         for (var i = 0; i < corrected.Count; i++) ((IWritableToken)corrected[i]).TokenIndex = i;
         return (new TokenList(corrected, lexer), comments.DrainToImmutable());
     }
@@ -39,22 +40,5 @@ internal static class TokenReader
         }
 
         return false;
-    }
-
-    /// <summary>Whether a line ends after a token that lets the statement go on.</summary>
-    private static bool IsIdle(IToken token, List<IToken> before) =>
-        IsLineEnd(token) && before.Count > 0 &&
-        before[^1].Type is WaterScriptLexer.COMMA or WaterScriptLexer.PLUS or WaterScriptLexer.EQUALS or WaterScriptLexer.LBRACE;
-
-    private static bool IsLineEnd(IToken token) => token.Type == WaterScriptLexer.NEWLINE && token.Text != ";";
-
-    private static void Add(IToken token, List<IToken> tokens)
-    {
-        if (token.Type == WaterScriptLexer.LBRACE)
-        {
-            while (tokens.Count > 0 && IsLineEnd(tokens[^1])) tokens.RemoveAt(tokens.Count - 1);
-        }
-
-        tokens.Add(token);
     }
 }

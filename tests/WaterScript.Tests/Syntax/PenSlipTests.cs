@@ -1,0 +1,66 @@
+using Antlr4.Runtime;
+using WaterScript.Diagnostics;
+using WaterScript.Syntax.Generated;
+using WaterScript.Tests.Binding;
+using WaterScript.Tests.Documentation;
+using WaterScript.Tests.Syntax.Formatting;
+using Xunit;
+
+namespace WaterScript.Tests.Syntax;
+
+/// <summary>
+/// Single slips of the pen in the examples: each is one error at most, on the line of the slip, and where it is corrected unasked, the error is gone and no
+/// new one is there. Not asked for: a slip in a name where that is given, and a statement that is gone as a whole.
+/// </summary>
+public sealed class PenSlipTests
+{
+    private const int Seed = 17;
+    private static readonly int Slips = Samples.Of(2_000);
+
+    private static readonly (string Text, IReadOnlyList<IToken> Tokens)[] Examples =
+    [
+        .. Repository.ExampleFiles.Select(Repository.Read).Where(text => Errors(text).Length == 0)
+            .Select(text => (text, (IReadOnlyList<IToken>)[.. RawTokens.Of(text).Where(IsOfStatement)])),
+    ];
+
+    [Fact]
+    public void A_slip_is_one_error_at_its_line()
+    {
+        var random = new Random(Seed);
+        var failures = new List<string>();
+        for (var number = 0; number < Slips; number++)
+        {
+            var (text, tokens) = Examples[random.Next(Examples.Length)];
+            var slip = PenSlip.In(text, tokens, random);
+            if (slip is null || slip.IsInGivenName || slip.Written.AsSpan().Trim().IsEmpty) continue;
+            if (Fault(slip) is { } fault) failures.Add($"{number}: {slip}: {fault}");
+        }
+
+        Assert.True(failures.Count == 0, $"{failures.Count} of {Slips}, seed {Seed}:\n{string.Join('\n', failures)}");
+    }
+
+    private static bool IsOfStatement(IToken token) => token.Type is not (WaterScriptLexer.COMMENT or WaterScriptLexer.NEWLINE);
+
+    private static string? Fault(PenSlip slip)
+    {
+        var errors = Errors(slip.Text);
+        if (errors.Length > 1) return $"{errors.Length} errors: {string.Join("; ", errors.Select(Expect.Shown))}";
+        if (errors.Length == 0) return null;
+        var (place, fix) = (errors[0].Primary.Location, errors[0].Fix);
+        if (!slip.Lines.Any(line => line >= place.Start.Line && line <= place.End.Line))
+            return $"not at its line {string.Join(", ", slip.Lines)}: {Expect.Shown(errors[0])}";
+        if (fix is not { IsSafe: true }) return null;
+        var after = Errors(Applied(slip.Text, fix));
+        return after.Length == 0 ? null
+            : $"{Expect.Shown(errors[0])}, corrected with \"{fix.Edits[0].Replacement}\", gives {string.Join("; ", after.Select(Expect.Shown))}";
+    }
+
+    private static Finding[] Errors(string text) => Expect.Errors(Expect.Read(text));
+
+    private static string Applied(string text, Fix fix)
+    {
+        foreach (var edit in fix.Edits.Reverse())
+            text = text.Remove(edit.Location.Span.Start, edit.Location.Span.Length).Insert(edit.Location.Span.Start, edit.Replacement);
+        return text;
+    }
+}
