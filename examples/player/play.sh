@@ -34,7 +34,7 @@ while [ $# -gt 0 ]; do
   shift 2
 done
 [ "$outputs" -le 4096 ] || wrong "--outputs wants 4096 at most"
-[ $# -gt 0 ] || wrong "a list is wanted"
+[ $# -gt 0 ] || wrong "a list is needed"
 
 header=t,after_ms,controller,output,do,polarity,pulse_ms,max_on_s,opening
 cr=$(printf '\r')
@@ -163,5 +163,5 @@ exec awk -F , -v from="$from" -v cut="$cut" -v speed="$speed" -v outputs="$outpu
     if (silent) join()
     for (output in guard) if (guard[output] > ends) ends = guard[output]
     go_on(ends)
-    rest("the list has ended: a new one is wanted")
+    rest("the list has ended: a new one is needed")
   }' "${list:-/dev/null}" "${list:-/dev/null}"

@@ -162,9 +162,10 @@ internal sealed class Mistakes(SourceText source)
 
     /// <summary>A number with a comma in place of the point.</summary>
     public void DecimalComma(TextSpan span, string whole, string part) =>
-        Add(Finding.At(ReadingRules.DecimalComma, At(span), $"\"{source.Slice(span)}\" has a comma for its decimal point", "a comma stands between things of a list") with
+        Add(Finding.At(
+            ReadingRules.DecimalComma, At(span), $"\"{source.Slice(span)}\" has a comma for its decimal point", "a comma stands between things of a list") with
         {
-            Help = $"Write `{whole}.{part}`",
+            Help = $"Write `{whole}.{part}`.",
             Fix = Fix.Unsafe($"write `{whole}.{part}`", At(span), $"{whole}.{part}"),
         });
 

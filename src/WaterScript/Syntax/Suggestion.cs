@@ -69,7 +69,7 @@ internal readonly record struct Suggestion(string Text, string? Replacement = nu
         };
     }
 
-    private static Suggestion Before(IToken token, string word) => new($"Write `{word}`", $"{word} {token.Text}") { Missing = $"`{word}`" };
+    private static Suggestion Before(IToken token, string word) => new($"Write `{word}`.", $"{word} {token.Text}") { Missing = $"`{word}`" };
 
     /// <summary>For a statement that breaks off, or goes on, where something is still to be said.</summary>
     private static Suggestion? Lacking(IToken token, IToken? before, Func<int, bool> isExpected)

@@ -20,16 +20,22 @@ public sealed class WordsLeftBehindTests
         "days-in-a-row|output-missing|looks-like-wrong-unit|accept-unused|accept hammer|skip,rain",
     ];
 
+    /// <summary>Words that a native practitioner would not write here; names of tests may have them.</summary>
+    [Fact]
+    public void No_word_that_reads_as_translated_is_left() =>
+        Assert.Empty(Left(@"\b(reckon\w*|mend(s|ed|ing)?|told|wants|is wanted|are wanted|[Ww]ays? out|held against)\b", Folders.Where(IsShown)));
+
     [Theory]
     [MemberData(nameof(Patterns))]
-    public void No_word_that_was_given_up_is_left(string pattern)
-    {
-        var left = Folders.SelectMany(Repository.FilesUnder).Where(IsText).Concat(Repository.Pages).Distinct().Except(Exempt)
+    public void No_word_that_was_given_up_is_left(string pattern) => Assert.Empty(Left(pattern, Folders));
+
+    private static bool IsShown(string folder) => !folder.StartsWith("tests/", StringComparison.Ordinal);
+
+    private static IEnumerable<string> Left(string pattern, IEnumerable<string> folders) =>
+        folders.SelectMany(Repository.FilesUnder).Where(IsText).Concat(Repository.Pages).Distinct().Except(Exempt)
             .SelectMany(path => Repository.Read(path).Split('\n').Select((line, index) => (Place: $"{path}:{index + 1}", Line: line)))
             .Where(line => Regex.IsMatch(line.Line, pattern, RegexOptions.CultureInvariant, TimeSpan.FromSeconds(1)))
             .Select(line => $"{line.Place}: {line.Line.Trim()}");
-        Assert.Empty(left);
-    }
 
     private static bool IsText(string path) => Path.GetExtension(path) is ".cs" or ".md" or ".water" or ".g4" or ".json" or ".findings";
 }

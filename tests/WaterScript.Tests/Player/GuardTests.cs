@@ -10,26 +10,26 @@ public sealed class GuardTests : PlayerWorkshop
     [ShellFact]
     public void An_output_without_a_close_is_closed() =>
         Assert.Equal(
-            ["0.000 1 open list", "120.000 1 close guard", "3600.000 rest the list has ended: a new one is wanted"],
+            ["0.000 1 open list", "120.000 1 close guard", "3600.000 rest the list has ended: a new one is needed"],
             PlayFrom(Noon - 1, SwitchingRow.Of(Noon, 1, "open", mostOn: 120)));
 
     [ShellFact]
     public void A_close_that_comes_too_late_is_carried_out_as_well() =>
         Assert.Equal(
-            ["0.000 1 open list", "120.000 1 close guard", "500.000 1 close list", "3600.000 rest the list has ended: a new one is wanted"],
+            ["0.000 1 open list", "120.000 1 close guard", "500.000 1 close list", "3600.000 rest the list has ended: a new one is needed"],
             PlayFrom(Noon - 1, SwitchingRow.Of(Noon, 1, "open", mostOn: 120), SwitchingRow.Of(Noon + 500, 1, "close", mostOn: 120)));
 
     [ShellFact]
     public void A_second_open_does_not_wind_the_guard_up_again() =>
         Assert.Equal(
-            ["0.000 1 open list", "120.000 1 close guard", "3600.000 rest the list has ended: a new one is wanted"],
+            ["0.000 1 open list", "120.000 1 close guard", "3600.000 rest the list has ended: a new one is needed"],
             PlayFrom(Noon - 1, SwitchingRow.Of(Noon, 1, "open", mostOn: 120), SwitchingRow.Of(Noon + 100, 1, "open", mostOn: 120)));
 
     [ShellFact]
     public void The_next_opening_is_carried_out_again() =>
         Assert.Equal(
             ["0.000 1 open list", "120.000 1 close guard", "300.000 1 open list", "360.000 1 close list",
-                "3600.000 rest the list has ended: a new one is wanted"],
+                "3600.000 rest the list has ended: a new one is needed"],
             PlayFrom(
                 Noon - 1,
                 SwitchingRow.Of(Noon, 1, "open", mostOn: 120),
@@ -40,7 +40,7 @@ public sealed class GuardTests : PlayerWorkshop
     public void Guards_of_several_outputs_act_in_order_of_time_between_the_rows() =>
         Assert.Equal(
             ["0.000 1 open list", "10.000 2 open list", "70.000 2 close guard", "90.000 3 open list", "120.000 1 close guard", "130.000 3 close list",
-                "3600.000 rest the list has ended: a new one is wanted"],
+                "3600.000 rest the list has ended: a new one is needed"],
             PlayFrom(
                 Noon - 1,
                 SwitchingRow.Of(Noon, 1, "open", mostOn: 120),
@@ -51,19 +51,19 @@ public sealed class GuardTests : PlayerWorkshop
     [ShellFact]
     public void A_cut_does_not_wind_the_guard_up_again() =>
         Assert.Equal(
-            ["100.000 1 open join", "120.000 1 close guard", "3600.000 rest the list has ended: a new one is wanted"],
+            ["100.000 1 open join", "120.000 1 close guard", "3600.000 rest the list has ended: a new one is needed"],
             PlayFrom(Noon + 100, SwitchingRow.Of(Noon, 1, "open", mostOn: 120)));
 
     [ShellFact]
     public void What_the_guard_would_have_closed_is_not_joined() =>
         Assert.Equal(
-            ["3600.000 rest the list has ended: a new one is wanted"],
+            ["3600.000 rest the list has ended: a new one is needed"],
             PlayFrom(Noon + 120, SwitchingRow.Of(Noon, 1, "open", mostOn: 120)));
 
     [ShellFact]
     public void The_guard_holds_after_the_end_of_the_list() =>
         Assert.Equal(
-            ["3500.000 1 open list", "3620.000 1 close guard", "3620.000 rest the list has ended: a new one is wanted"],
+            ["3500.000 1 open list", "3620.000 1 close guard", "3620.000 rest the list has ended: a new one is needed"],
             PlayFrom(Noon, SwitchingRow.Of(Noon + 3500, 1, "open", mostOn: 120)));
 
     /// <summary>Ten at a time of the openings of the mist benches lose their close.</summary>

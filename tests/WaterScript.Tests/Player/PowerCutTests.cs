@@ -33,7 +33,7 @@ public sealed class PowerCutTests : PlayerWorkshop
     {
         var list = SwitchingList.Of(Noon - 60, Noon + 3600, SwitchingRow.Of(Noon, 1, "open"), SwitchingRow.Of(Noon + 300, 1, "close"));
         Assert.Equal(
-            ["0.000 boot", "0.000 1 close power-up", "0.000 1 open join", "100.000 1 close list", "3400.000 rest the list has ended: a new one is wanted"],
+            ["0.000 boot", "0.000 1 close power-up", "0.000 1 open join", "100.000 1 close list", "3400.000 rest the list has ended: a new one is needed"],
             Play(list, Noon + 200).Select(line => line.Short(Noon + 200)));
     }
 
@@ -45,7 +45,7 @@ public sealed class PowerCutTests : PlayerWorkshop
         List<LogLine> log = [.. Play(Noon - 10, $"--cut {Noon + 100} list.csv"), .. Play(Noon + 301, "list.csv")];
         Assert.Equal(
             ["-10.000 boot", "-10.000 1 close power-up", "0.000 1 open list", "301.000 boot", "301.000 1 close power-up",
-                "3600.000 rest the list has ended: a new one is wanted"],
+                "3600.000 rest the list has ended: a new one is needed"],
             log.Select(line => line.Short(Noon)));
     }
 
@@ -77,7 +77,7 @@ public sealed class PowerCutTests : PlayerWorkshop
             Pulse(20_000, 2, "close"));
         Assert.Equal(
             ["0.000 boot", "0.000 1 close power-up", "0.800 2 close power-up", "1.600 2 open join", "20.000 2 close list",
-                "30.000 rest the list has ended: a new one is wanted"],
+                "30.000 rest the list has ended: a new one is needed"],
             Play(list, Noon, "--stagger 800").Select(line => line.Short(Noon)));
     }
 

@@ -52,7 +52,7 @@ public class MistakesTests
         Assert.Contains(help, Read(Site + line).Select(finding => finding.Help));
 
     [Theory]
-    [InlineData("schedule s { every day; start 06:00; steps { water lawn for 5 min } }", "Write `at`", "start at 06:00")]
+    [InlineData("schedule s { every day; start 06:00; steps { water lawn for 5 min } }", "Write `at`.", "start at 06:00")]
     [InlineData("schedule s { every day; start at 6.30; steps { water lawn for 5 min } }", "Write `06:30`", "start at 06:30")]
     [InlineData("schedule s { every day; start at 0630; steps { water lawn for 5 min } }", "Write `06:30`", "start at 06:30")]
     [InlineData("schedule s { every day; start at 6; steps { water lawn for 5 min } }", "Write `06:00`", "start at 06:00")]
@@ -60,17 +60,17 @@ public class MistakesTests
     [InlineData("schedule s { every third day; start at 06:00; steps { water lawn for 5 min } }", "Write `every 3 days`.", "every 3 day")]
     [InlineData("schedule s { every day; start at 06:00; cut 07:00; steps { water lawn for 5 min } }", "Write `cut off at 07:00`", "cut off at 07:00")]
     [InlineData("schedule s { every day; start at 06:00; cut at 07:00; steps { water lawn for 5 min } }", "Write `cut off at`", "cut off at 07:00")]
-    [InlineData("closed 20 oct to 5 apr because \"drained\"", "Write `from`", "closed from 20 oct")]
-    [InlineData("let spell 5 min", "Write `=`", "let spell = 5 min")]
-    [InlineData("schedule s { every day; start at 06:00; steps { water lawn 5 min } }", "Write `for`", "water lawn for 5 min")]
-    [InlineData("schedule s { every day; start at 06:00; steps { water lawn 5 mm } }", "Write `with`", "water lawn with 5 mm")]
+    [InlineData("closed 20 oct to 5 apr because \"drained\"", "Write `from`.", "closed from 20 oct")]
+    [InlineData("let spell 5 min", "Write `=`.", "let spell = 5 min")]
+    [InlineData("schedule s { every day; start at 06:00; steps { water lawn 5 min } }", "Write `for`.", "water lawn for 5 min")]
+    [InlineData("schedule s { every day; start at 06:00; steps { water lawn 5 mm } }", "Write `with`.", "water lawn with 5 mm")]
     [InlineData("schedule s { every day; finish at 06:00; steps { water lawn for 5 min } }", "Write `by`", "finish by 06:00")]
-    [InlineData("group front lawn, beds", "Write `=`", "group front = lawn, beds")]
+    [InlineData("group front lawn, beds", "Write `=`.", "group front = lawn, beds")]
     [InlineData("schedule s { every day; from 1 may until 30 sep; start at 06:00; steps { water lawn for 5 min } }",
         "Write `to`; the last day is included.", "from 1 may to 30 sep")]
     [InlineData("hold lawn from 2026-07-03 until 2026-07-05 because \"fair\"", "Write `to`; the last day is included.",
         "from 2026-07-03 to 2026-07-05")]
-    [InlineData("// a first try", "A comment begins with # and ends with its line.", "# a first try")]
+    [InlineData("// a first try", "Begin the comment with `#`; it ends with its line.", "# a first try")]
     public void AMissingWordIsPutInWhereOnlyOneCanBeMeant(string line, string help, string corrected)
     {
         var finding = Read(Site + line).First(finding => finding.Rule == ReadingRules.Syntax);
@@ -143,7 +143,7 @@ public class MistakesTests
     [InlineData("schedule s { every day; start at 06:00; steps { water \"Rose Beds\" for 5 min } }", "Write a name, without quotes: `rose-beds`.")]
     [InlineData("schedule s { every day; start at 06:00; steps { cycle 5 min { water lawn for 10 min } } }",
         "Write how long the water may soak in, such as `cycle 6 min soak 30 min { … }`.")]
-    [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 5 min } }   /* was 8 */", "A comment begins with # and ends with its line.")]
+    [InlineData("schedule s { every day; start at 06:00; steps { water lawn for 5 min } }   /* was 8 */", "Begin the comment with `#`; it ends with its line.")]
     [InlineData("schedule s: every day at 06:00 water lawn for 5 min", "Delete it: a value stands after a blank, and a block between { and }.")]
     [InlineData("schedule s\n  every day\n  start at 06:00\n  steps\n    water lawn for 5 min",
         "Put a { at the end of this line, and a } after the last line of its block.")]
@@ -209,7 +209,7 @@ public class MistakesTests
     [Theory]
     [InlineData("39.6N 8.1W", "unusual-form Write `39.6 N`.|unusual-form Write `8.1 W`.")]
     [InlineData("39°36'N 8°6'W",
-        "syntax Write degrees with a decimal point, such as `52.5 N 13.4 E`.|syntax Write degrees with a decimal point, such as `52.5 N 13.4 E`.")]
+        "syntax Write degrees with a decimal point, such as `52.5 N 13.4 E`.")]
     public void ALocationAsMapsShowItIsAnswered(string location, string found) =>
         Assert.Equal(found, string.Join('|',
             Read(Site.Replace("39.6 N 8.1 W", location, StringComparison.Ordinal)).Select(finding => $"{finding.Rule.Slug} {finding.Help}")));

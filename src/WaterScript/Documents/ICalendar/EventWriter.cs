@@ -78,7 +78,7 @@ internal sealed class EventWriter
     private static long WallOf(int day, EventForm form) => ((long)day * ZoneClock.SecondsInDay) + form.SecondOfDay;
 
     /// <summary>
-    /// Some readers hold the end of a series against its last event with the offset of the first, and lose one late in the day after a
+    /// Some readers compare the end of a series with its last event with the offset of the first, and lose one late in the day after a
     /// clock change. Such a series goes on to its next day, which is then taken out.
     /// </summary>
     private Series GuardEnd(EventSeries events)

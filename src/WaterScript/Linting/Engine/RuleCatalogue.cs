@@ -10,7 +10,7 @@ using WaterScript.Linting.Rules.Water;
 
 namespace WaterScript.Linting.Engine;
 
-/// <summary>The catalogue of all that can be found, listed by hand so that nothing has to be found at run time.</summary>
+/// <summary>The catalogue of all that can be found, listed one by one so that nothing has to be found at run time.</summary>
 internal static class RuleCatalogue
 {
     /// <summary>All rules, in the order in which the documentation lists them: those about reading the file, then those about what it does.</summary>

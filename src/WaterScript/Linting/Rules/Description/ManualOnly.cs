@@ -4,7 +4,7 @@ using WaterScript.Simulation;
 
 namespace WaterScript.Linting.Rules.Description;
 
-/// <summary>A zone that is watered by hand only.</summary>
+/// <summary>A zone that only manual schedules water.</summary>
 internal sealed class ManualOnly(LintContext context) : IRule
 {
     public static Rule Rule { get; } = new("manual-only", Severity.Warning, "a zone watered only by manual schedules")
@@ -52,7 +52,7 @@ internal sealed class ManualOnly(LintContext context) : IRule
             }
             """,
         KnownLimits = """
-            A site whose schedules are all by hand is left alone. A zone that no step names at all is the matter of `unused`; one whose
+            A site whose schedules are all manual is left alone. A zone that no step names at all is the matter of `unused`; one whose
             schedule is never due, of `never-due`.
             """,
     };

@@ -15,7 +15,7 @@ internal sealed class TooManyZones(LintContext context) : IRule, ISwitchingObser
     {
         Category = RuleCategory.Power,
         CanBeAccepted = true,
-        Finds = "Counts the zones that a controller has open at any instant, and holds the number against its `at most N zones`. Pumps, masters and " +
+        Finds = "Counts the zones that a controller has open at any instant, and compares the number with its `at most N zones`. Pumps, masters and " +
             "injectors do not count.",
         Matters = """
             Many controllers refuse to open one more, or drop one that is open, and do not say so.

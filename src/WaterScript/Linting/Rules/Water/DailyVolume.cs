@@ -18,7 +18,7 @@ internal sealed class DailyVolume : IRule, IDemandObserver
         Category = RuleCategory.Water,
         CanBeAccepted = true,
         Finds = """
-            Adds up what the zones draw from a supply on each date, from local midnight to local midnight, and holds it against its `daily` volume.
+            Adds up what the zones draw from a supply on each date, from local midnight to local midnight, and compares it with its `daily` volume.
             """,
         Matters = "A well that gives 2 m3 a day gives no more because a schedule asks for it: the last zones of the day stay dry. Where the allowance is a " +
             "rule, more costs money.",

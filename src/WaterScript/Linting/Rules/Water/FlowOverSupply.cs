@@ -16,7 +16,7 @@ internal sealed class FlowOverSupply(LintContext context) : IRule, IDemandObserv
         Category = RuleCategory.Water,
         CanBeAccepted = true,
         Finds = """
-            Adds up the flow of all zones that are open together on a supply, also those of supplies that it feeds, and holds the sum against its `flow`.
+            Adds up the flow of all zones that are open together on a supply, also those of supplies that it feeds, and compares the sum with its `flow`.
             """,
         Matters = "When too much is open the pressure falls: sprays no longer reach each other, pop-ups do not rise, and dry rings show where nobody looks " +
             "for a mistake in the schedule.",

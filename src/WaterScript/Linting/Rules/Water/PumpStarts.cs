@@ -19,7 +19,7 @@ internal sealed class PumpStarts : IRule, IOpeningObserver
         Category = RuleCategory.Water,
         CanBeAccepted = true,
         Finds = """
-            Counts the starts of a pump within any hour, and holds the number against its `at most N starts an hour`.
+            Counts the starts of a pump within any hour, and compares the number with its `at most N starts an hour`.
             """,
         Matters = """
             Each start heats the winding more than minutes of running. A motor that starts too often burns out in the season in which it is needed.
