@@ -106,7 +106,7 @@ public sealed class RefusalTests : PlayerWorkshop
     }
 
     [ShellTheory]
-    [InlineData("", "a list is wanted")]
+    [InlineData("", "a list is needed")]
     [InlineData("--from noon list.csv", "--from wants a whole number")]
     [InlineData("--from 01767614400 list.csv", "--from wants a whole number of ten digits at most")]
     [InlineData("--from 99999999999 list.csv", "--from wants a whole number of ten digits at most")]

@@ -66,7 +66,8 @@ internal sealed class WaterHammer : IRule, ISwitchingObserver
             "where a trial against this rule shows that it helps. Unsafe: the watering takes longer\n" +
             "or comes later. What else it meets is not weighed.",
         KnownLimits = """
-            How fast a valve closes and how long the pipe is, is not known. What closes while a pump or a master of it is off stops no flow, and is not reported.
+            How fast a valve closes and how long the pipe is, is not known.
+            What closes while a pump or a master of it is off stops no flow, and is not reported.
             """,
         Sources = "Joukowsky: Δp = ρ · a · ΔV when closing takes less than 2 L / a. The thresholds are common practice.",
     };
