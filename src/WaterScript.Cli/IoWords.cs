@@ -18,7 +18,7 @@ internal static class IoWords
         UnauthorizedAccessException => "you are not allowed to",
         PathTooLongException => "the path is too long",
         _ when OperatingSystem.IsLinux() && problem.HResult == Posix.Loop => "its links lead in a circle",
-        _ when !OperatingSystem.IsWindows() && problem.HResult == Posix.BrokenPipe => "nobody reads it any more",
+        _ when !OperatingSystem.IsWindows() && problem.HResult == Posix.BrokenPipe => "nobody reads it",
         _ when DiskFull.Contains(problem.HResult) => "the disk is full",
         _ => $"the system reports an error ({problem.HResult})",
     };

@@ -27,7 +27,7 @@ internal sealed class AuditCommand
     private readonly Option<int?> _tolerance = Seconds("--tolerance", "Allowed difference in start or length. Default: 60.");
     private readonly Option<int?> _silence = Seconds("--silence", "After so long without a row nothing is known. Default: 3600.");
     private readonly Option<LocalDate?> _from = OptionValues.Date("--from", "First day of the list in the device, as in compile. Default: as there.");
-    private readonly Option<LocalDate?> _until = OptionValues.Date("--until", "First day that was not in that list any more.");
+    private readonly Option<LocalDate?> _until = OptionValues.Date("--until", "The first date that was not in that list.");
     private readonly Option<int?> _days = DateOptions.Days();
     private readonly Option<ReportForm?> _report = ReportOption.OfAnswer();
     private readonly Option<string?> _output = Arguments.Output();

@@ -86,14 +86,14 @@ internal sealed class ChartCommand
     {
         if (from is { } first) return new ChartSpan(first, days);
         return ChartSpan.FromFirstWater(site, days)
-            ?? throw new CommandException($"{site.DisplayName} has no watering by a calendar, so there is nothing to draw; say --from DATE to draw empty days");
+            ?? throw new CommandException($"{site.DisplayName} has no watering with dates to draw; write --from DATE to draw empty days");
     }
 
     private static Action<Chart, Stream> WriterFor(string? path) => Path.GetExtension(path)?.ToUpperInvariant() switch
     {
         ".SVG" => SvgChart.Write,
         ".HTML" or ".HTM" => HtmlChart.Write,
-        null => throw new CommandException($"say where to draw: -o NAME{Svg} for a document, -o NAME{Html} for a screen"),
-        _ => throw new CommandException($"\"{path}\" ends neither in {Svg} nor in {Html}; those are the pictures there are"),
+        null => throw new CommandException($"write where to draw: -o NAME{Svg} for a document, -o NAME{Html} for a screen"),
+        _ => throw new CommandException($"{path}: use a name ending in {Svg} or {Html}"),
     };
 }

@@ -26,7 +26,7 @@ internal sealed class CompileCommand
         ("icalendar", CompileFormat.ICalendar));
 
     private readonly Option<LocalDate?> _from = OptionValues.Date("--from", "First day. Default: the site's effective date.");
-    private readonly Option<LocalDate?> _until = OptionValues.Date("--until", "First day that is not in it any more. Default: a year after the first.");
+    private readonly Option<LocalDate?> _until = OptionValues.Date("--until", "Stop before this date. Default: a year after the first.");
     private readonly Option<int?> _days = DateOptions.Days();
     private readonly Option<string?> _output = Arguments.Output();
     private readonly Option<TimetableList?> _only = OptionValues.Choice(
@@ -42,7 +42,7 @@ internal sealed class CompileCommand
         Arguments.Text("--run", "NAME", "One pass of this schedule, manual or not, in place of the calendar; goes with --at.");
     private readonly Option<LocalDateTime?> _at = OptionValues.Time("--at", "When, by the site's clocks: 2026-05-01T09:30.");
     private readonly Option<string?> _root = Arguments.Root();
-    private readonly Option<bool> _despiteErrors = Arguments.Switch("--despite-errors", "Write although there are errors; what has an error is left out.");
+    private readonly Option<bool> _despiteErrors = Arguments.Switch("--despite-errors", "Write although there are errors; what they are about may be missing.");
 
     private readonly CalendarCommandOptions _calendar = new();
 
@@ -85,7 +85,8 @@ internal sealed class CompileCommand
         if (compilation.HasErrors)
         {
             _terminal.Error.Line(
-                $"{check.Name}: {FindingSummary.Of(check.Findings)}. Written all the same, because of --despite-errors: what has an error may be missing.");
+                $"{check.Name}: {FindingSummary.Of(check.Findings)}. Written all the same, because of --despite-errors: what the errors are about may be " +
+                "missing.");
         }
 
 

@@ -180,8 +180,8 @@ internal sealed class Declarations
             HasUnknown = true;
             var location = new Location(source, block.Kind.Span);
             if (Synonyms.TryGetValue(kind.ToLowerInvariant(), out var meant))
-                _scope.ReportUncertain(location, $"nothing is described by \"{kind}\"", meant, [meant]);
-            else _scope.ReportUnknown(location, $"nothing is described by \"{kind}\"", kind, HeaderLengths.Keys, StatementsWithBlocks);
+                _scope.ReportUncertain(location, $"unknown word \"{kind}\"", meant, [meant]);
+            else _scope.ReportUnknown(location, $"unknown word \"{kind}\"", kind, HeaderLengths.Keys, StatementsWithBlocks);
             return false;
         }
 

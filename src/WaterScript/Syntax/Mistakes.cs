@@ -294,7 +294,7 @@ internal sealed class Mistakes(SourceText source)
     public void ForeignDigit(TextSpan span) => Wrong(span, "is neither a number nor a name", PlainDigits);
 
     /// <summary>A character that the language does not use.</summary>
-    public void Stray(TextSpan span) => Wrong(span, "is no character of the language", source.Slice(span) switch
+    public void Stray(TextSpan span) => Wrong(span, "means nothing here", source.Slice(span) switch
     {
         "&" => "Write + for together, or a comma for one after the other.",
         ":" => "Delete it: a value stands after a blank, and a block between { and }.",

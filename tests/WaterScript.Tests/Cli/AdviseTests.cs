@@ -70,6 +70,6 @@ public sealed class AdviseTests : Workshop
     public void Without_a_climate_it_says_so()
     {
         Write("site.water", Good);
-        Assert.Equal("Nothing to say of lawn, beds (no climate given).\n", Run("advise", "site.water").Output);
+        Assert.Equal("No advice for lawn, beds (no climate given).\n", Run("advise", "site.water").Output);
     }
 }

@@ -48,11 +48,11 @@ public sealed class ChartCommandTests : Workshop
     }
 
     [Theory]
-    [InlineData("chart garden.water", "say where to draw: -o NAME.svg for a document, -o NAME.html for a screen")]
-    [InlineData("chart garden.water -o garden.png", "\"garden.png\" ends neither in .svg nor in .html")]
+    [InlineData("chart garden.water", "write where to draw: -o NAME.svg for a document, -o NAME.html for a screen")]
+    [InlineData("chart garden.water -o garden.png", "garden.png: use a name ending in .svg or .html")]
     [InlineData("chart garden.water -o garden.svg --days 32", "--days must be a number of days from 1 to 31")]
     [InlineData("chart garden.water -o garden.svg --from soon", "\"soon\" is not a date, as --from needs one")]
-    [InlineData("chart manual.water -o garden.svg", "manual has no watering by a calendar")]
+    [InlineData("chart manual.water -o garden.svg", "manual has no watering with dates to draw")]
     [InlineData("chart often.water -o garden.svg --days 31", "there are more than the 20000 runs that a chart can show; choose fewer --days")]
     public void What_cannot_be_drawn_says_why(string line, string why)
     {

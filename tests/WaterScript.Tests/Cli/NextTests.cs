@@ -141,13 +141,13 @@ public sealed class NextTests : Workshop
     [Theory]
     [InlineData("lawn 2026-06-02", "Lawn, Tue 2 Jun 2026: watered 17 times, 18 min in all.\n  Tue 2 Jun 2026 06:00 to 06:10, morning, step 1 (site.water:4)\n")]
     [InlineData("lawn 2026-06-02",
-        "mist: due\n  site.water:5  on tue: names this date\n  site.water:5  09:00: starts 16 passes, the first Tue 2 Jun 2026 09:00\n")]
-    [InlineData("lawn 2026-06-03", "mist: not due\n  site.water:5  on tue: does not name Wed 3 Jun 2026; the next is Tue 9 Jun 2026\n")]
+        "mist: due\n  site.water:5  on tue: includes Tue 2 Jun 2026\n  site.water:5  09:00: starts 16 passes, the first Tue 2 Jun 2026 09:00\n")]
+    [InlineData("lawn 2026-06-03", "mist: not due\n  site.water:5  on tue: does not include Wed 3 Jun 2026; the next is Tue 9 Jun 2026\n")]
     [InlineData("lawn 2026-06-09", "Lawn, Tue 9 Jun 2026: not watered.\n")]
     [InlineData("lawn 2026-06-10", "  site.water:7  hold lawn from 2026-06-08 to 2026-06-10 because \"new gravel\": takes 10 min, because new gravel\n")]
     [InlineData("beds 2026-06-02", "  site.water:3  trim 10 %: is 10 % of every run time\n")]
     [InlineData("beds 2026-06-02", "by-hand: not due\n  site.water:6  by-hand: is manual: it runs when somebody starts it\n")]
-    [InlineData("lawn 2026-02-28", "  site.water:1  garden: begins on Sun 1 Mar 2026\n")]
+    [InlineData("lawn 2026-02-28", "  site.water:1  garden: the file takes effect on Sun 1 Mar 2026\n")]
     [InlineData("lawn 2026-12-01", "  site.water:8  closed from 20 oct to 5 feb because \"drained\": takes 10 min, because drained\n")]
     public void The_lines_that_decide_a_date_are_named(string asked, string text)
     {

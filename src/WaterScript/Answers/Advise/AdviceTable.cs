@@ -32,7 +32,7 @@ internal sealed class AdviceTable
         var silent = advice.Zones.Where(zone => zone.Lacks is not null).GroupBy(zone => zone.Lacks).ToArray();
         if (silent.Length > 0)
             yield return string.Concat(silent.Select(
-                group => $"Nothing to say of {Phrases.Names([.. group.Select(zone => zone.Zone.Name)])} ({group.Key}).\n"));
+                group => $"No advice for {Phrases.Names([.. group.Select(zone => zone.Zone.Name)])} ({group.Key}).\n"));
         if (silent.Sum(group => group.Count()) == advice.Zones.Length && AdviceWords.ScaleBlock(advice) is null) yield break;
         if (AdviceWords.ScaleBlock(advice) is { } block)
         {

@@ -27,7 +27,7 @@ internal sealed class ChangesText
         _lines.Part("Schedules", _changes.Schedules.Select(Words));
         _lines.Part("Average water per week", _changes.Zones.Select(Words));
         _lines.Part("Found now", _changes.Appeared.Select(Words));
-        _lines.Part("Not found any more", _changes.Gone.Select(Words));
+        _lines.Part("Findings that are gone", _changes.Gone.Select(Words));
     }
 
     private string Verdict()

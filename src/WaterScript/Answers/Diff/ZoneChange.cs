@@ -26,7 +26,7 @@ internal sealed record ZoneChange(string Name, string DisplayName, WeeklyWater? 
     }
 }
 
-/// <summary>What a zone gets in a week, on an average over all dates that are looked at.</summary>
+/// <summary>What a zone gets in a week, the average of all dates that are compared.</summary>
 /// <param name="Seconds">Run time, rounded to the whole second.</param>
 /// <param name="Litres">Water, or null where the flow is not known.</param>
 internal sealed record WeeklyWater(long Seconds, decimal? Litres)

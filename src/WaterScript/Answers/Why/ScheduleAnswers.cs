@@ -43,22 +43,24 @@ internal sealed class ScheduleAnswers(Timetable timetable, Zone zone, int day)
     {
         if (day < CivilDate.DayNumberOf(timetable.Site.Effective))
         {
-            lines.Add(new DecidingLine(timetable.Site.Origin, $"begins on {SiteWords.Date(CivilDate.DayNumberOf(timetable.Site.Effective))}", IsAgainst: true));
+            lines.Add(new DecidingLine(
+                timetable.Site.Origin, $"the file takes effect on {SiteWords.Date(CivilDate.DayNumberOf(timetable.Site.Effective))}", IsAgainst: true));
             return false;
         }
 
         if (schedule.SeasonOrigin is { } season)
         {
             var isIn = IsDue(schedule, []);
-            lines.Add(new DecidingLine(season, isIn ? "has this date" : "does not have this date", !isIn));
+            lines.Add(new DecidingLine(season, isIn ? "in season" : "out of season", !isIn));
             if (!isIn) return false;
         }
 
         var naming = schedule.DayLines.Where(line => IsDue(schedule, line.Days)).ToList();
-        lines.AddRange(naming.Select(line => new DecidingLine(line.Origin, "names this date", IsAgainst: false)));
+        lines.AddRange(naming.Select(line => new DecidingLine(line.Origin, $"includes {Weekday()}", IsAgainst: false)));
         if (naming.Count == 0 && !schedule.DayLines.IsEmpty)
         {
-            lines.AddRange(schedule.DayLines.Select(line => new DecidingLine(line.Origin, $"does not name {Weekday()}{NextAfter(schedule)}", IsAgainst: true)));
+            lines.AddRange(schedule.DayLines.Select(
+                line => new DecidingLine(line.Origin, $"does not include {Weekday()}{NextAfter(schedule)}", IsAgainst: true)));
             return false;
         }
 

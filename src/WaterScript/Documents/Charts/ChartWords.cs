@@ -6,8 +6,8 @@ namespace WaterScript.Documents.Charts;
 /// <summary>The texts around the drawings, the same in documents and in pages.</summary>
 internal static class ChartWords
 {
-    /// <summary><c>Balcony: watering, noon to noon</c></summary>
-    internal static string Title(Chart chart) => $"{chart.Site.DisplayName}: watering, noon to noon";
+    /// <summary><c>Balcony: watering</c></summary>
+    internal static string Title(Chart chart) => $"{chart.Site.DisplayName}: watering";
 
     /// <summary>When, by which clocks, and how much in all: <c>Mon 18 May 2026 12:00 to Tue 19 May 2026 12:00, Europe/Vienna. 4 runs, …</c></summary>
     public static string Summary(Chart chart)

@@ -43,7 +43,7 @@ internal sealed record CheckedItem
     [Shape(Of = ShapeAttribute.Date)]
     public required string From { get; init; }
 
-    [Description("The first date that was not looked at."), Shape(Of = ShapeAttribute.Date)]
+    [Description("The first date that was not checked."), Shape(Of = ShapeAttribute.Date)]
     public required string Until { get; init; }
 
     [Description("What was looked at.")]

@@ -48,7 +48,7 @@ public sealed class WateringAdviceTests
     public void What_lacks_is_said(string climate, string zone, string lacks)
     {
         Assert.Equal(lacks, Of(zone, climate).Lacks);
-        Assert.Contains($"Nothing to say of lawn ({lacks})", AdviceTable.Of(Advice(zone, climate)), StringComparison.Ordinal);
+        Assert.Contains($"No advice for lawn ({lacks})", AdviceTable.Of(Advice(zone, climate)), StringComparison.Ordinal);
     }
 
     /// <summary>Every third day from 1 to 31 July, 11 times 15 mm/h for 1 h.</summary>

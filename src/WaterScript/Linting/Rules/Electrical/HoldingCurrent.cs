@@ -61,7 +61,7 @@ internal sealed class HoldingCurrent : IRule, ISwitchingObserver
             }
             """,
         FixSafety = "Writes commas in place of the pluses of a step, or a later start. Unsafe: the watering takes longer or comes later. A later start is " +
-            "tried against this rule; what else it meets is not weighed.",
+            "tried against all rules before it is proposed.",
         KnownLimits = "What the controller itself draws is not known: give the power that is left for the outputs. Excess that lasts less than a second is " +
             "left to `inrush-current`. An output that waits for\n" +
             "its turn, because the controller has a `stagger`, draws nothing yet.",

@@ -48,7 +48,7 @@ internal sealed class InrushCurrent : IRule, ISwitchingObserver
         Fixed = Example.Replace("STAGGER", "\n  stagger 500 ms", StringComparison.Ordinal),
         FixSafety = "Writes a `stagger` into a controller that has none; where even one by one is too much, commas in place of the pluses of a step, or a " +
             "later start. Unsafe: valves open later, or the watering\n" +
-            "takes longer or comes later. A stagger and a later start are tried against this rule; what else they meet is not weighed.",
+            "takes longer or comes later. A stagger and a later start are tried against all rules before they are proposed.",
         KnownLimits = "A `stagger` is taken to be longer than an inrush, which lasts tens of milliseconds. Of a transformer the apparent power that is " +
             "stated is taken for the peak too; many bear more for a moment.\n" +
             "Instants within one second count as one time.",

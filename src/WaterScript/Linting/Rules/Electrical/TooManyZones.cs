@@ -54,7 +54,7 @@ internal sealed class TooManyZones(LintContext context) : IRule, ISwitchingObser
             }
             """,
         FixSafety = "Writes commas in place of the pluses of a step, or a later start. Unsafe: the watering takes longer or comes later. A later start is " +
-            "tried against this rule; what else it meets is not weighed.",
+            "tried against all rules before it is proposed.",
         KnownLimits = "A change-over `overlap` counts here: for so long both valves are open. A valve that waits for its turn, because the controller has " +
             "a `stagger`, is not open yet.\n" +
             "What is too much twice within one second counts as once.",

@@ -48,7 +48,7 @@ internal sealed class FrostMonths : IRule, IRunObserver
               steps { water beds for 10 min }
             }
             """,
-        KnownLimits = "Months without temperatures in the climate are not looked at. What a closed season takes away is not due. A watering of one pass, " +
+        KnownLimits = "Months without temperatures in the climate are not looked at. What a closed season skips is not due. A watering of one pass, " +
             "outside the calendar, is left to whoever wrote it.",
         Sources = "Common practice.",
     };

@@ -13,7 +13,7 @@ internal sealed class ForbiddenDay(LintContext context) : IRule
         Category = RuleCategory.Restrictions,
         CanBeAccepted = true,
         Finds = """
-            A zone that a restriction binds is watered on a date that its `allow on` lines do not name, or that an `except` line takes away. A run
+            A zone that a restriction binds is watered on a date that its `allow on` lines do not name, or that an `except` line skips. A run
             over midnight waters on both dates.
             """,
         Matters = """

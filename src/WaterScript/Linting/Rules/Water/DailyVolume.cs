@@ -48,8 +48,8 @@ internal sealed class DailyVolume : IRule, IDemandObserver
               steps { water lawn for 25 min }
             }
             """,
-        FixSafety = "Writes other weekdays for one of several schedules. Unsafe: it waters on other days. They are tried against this rule; what else they " +
-            "meet is not weighed.",
+        FixSafety = "Writes other weekdays for one of several schedules. Unsafe: it waters on other days. They are tried against all rules " +
+            "before they are proposed.",
         KnownLimits = "Manual schedules are looked at one pass at a time, as if nothing else ran on that day. Other days are tried for schedules `on` days " +
             "of the week, all of them moved by as many days; of the share that fits,\n" +
             "it is not calculated what rounding run times to the second and the shortest run times of zones add.",

@@ -49,7 +49,7 @@ internal sealed class FlowOverSupply(LintContext context) : IRule, IDemandObserv
             }
             """,
         FixSafety = "Writes commas in place of the pluses of a step, or a later start. Unsafe: the watering takes longer or comes later. A later start is " +
-            "tried against this rule; what else it meets is not weighed.",
+            "tried against all rules before it is proposed.",
         KnownLimits = "What refills a tank is not added to the flow of the supply that feeds it. A change-over `overlap` does not count: while one valve " +
             "closes and the next\n" +
             "opens, the two together give about what one gives. Whoever draws from the same main without a zone, a kitchen for instance, is not seen: " +

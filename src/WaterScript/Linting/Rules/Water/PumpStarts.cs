@@ -55,7 +55,7 @@ internal sealed class PumpStarts : IRule, IOpeningObserver
             }
             """,
         FixSafety = "Writes `bridges gaps up to` with a length, or a longer one, where the supply has a `bypass` or a `pressure-tank` with its pressures. " +
-            "Unsafe: the pump runs on while no zone is open. It is tried against this rule before it is proposed.",
+            "Unsafe: the pump runs on while no zone is open. It is tried against all rules before it is proposed.",
         KnownLimits = "Starts that a pressure switch makes by itself are not seen. No gap is bridged that is longer than the shortest time for which the " +
             "pump is on: it would run longer for nothing than for its zones.",
         Sources = "The number is that of the motor's own data sheet.",

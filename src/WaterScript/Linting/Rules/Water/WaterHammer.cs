@@ -29,7 +29,7 @@ internal sealed class WaterHammer : IRule, ISwitchingObserver
         GoesWith = "flow-over-supply",
         Finds = "Two or more valves of a supply, or of those that it feeds with no tank between, close at one instant, and together they stop more than " +
             "half of what the supply gives, and more than 20 L/min.\n" +
-            "The instant is that at which the controllers switch; each is one time.",
+            "The instant is that at which the controllers switch; each counts once.",
         Matters = "A long column of water that is stopped at once strikes: the pressure rises by the density of water, times the speed of sound in it, " +
             "times its speed. Pipes bang, joints loosen, and solenoids lift.",
         Fires = """
@@ -64,7 +64,7 @@ internal sealed class WaterHammer : IRule, ISwitchingObserver
             """,
         FixSafety = "Writes commas in place of the pluses of a step; for two schedules a start some minutes later, and for latching valves a `stagger`, " +
             "where a trial against this rule shows that it helps. Unsafe: the watering takes longer\n" +
-            "or comes later. What else it meets is not weighed.",
+            "or comes later. It is tried against all rules before it is proposed.",
         KnownLimits = """
             How fast a valve closes and how long the pipe is, is not known.
             What closes while a pump or a master of it is off stops no flow, and is not reported.
