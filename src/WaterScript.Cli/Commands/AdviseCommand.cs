@@ -26,7 +26,7 @@ internal sealed class AdviseCommand
     public static Command Create(Terminal terminal)
     {
         var self = new AdviseCommand(terminal);
-        var command = new Command("advise", "Says how much each zone needs by month, from climate, soil and plants.") { self._file, self._report, self._from,
+        var command = new Command("advise", "Shows how much each zone needs by month, from climate, soil and plants.") { self._file, self._report, self._from,
             self._output, self._root };
         command.SetAction(self.Run);
         return command;

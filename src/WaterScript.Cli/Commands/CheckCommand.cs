@@ -15,7 +15,7 @@ internal sealed class CheckCommand
     private readonly Argument<string[]> _files =
         new("FILE") { Description = "Files with a site, folders to look for them in, or - for standard input.", Arity = ArgumentArity.OneOrMore };
     private readonly Option<bool> _strict = Arguments.Switch("--strict", "A warning counts like an error for the exit status.");
-    private readonly Option<LocalDate?> _from = OptionValues.Date("--from", "First date to look at. Default: the site's effective date.");
+    private readonly Option<LocalDate?> _from = OptionValues.Date("--from", "First date to check. Default: the site's effective date.");
     private readonly Option<ReportForm?> _report = ReportOption.OfFindings();
     private readonly Option<string?> _output = Arguments.Output();
     private readonly Option<bool> _fix = Arguments.Switch("--fix", "Apply the safe fixes, none of which gives a new error.");
@@ -35,7 +35,7 @@ internal sealed class CheckCommand
     public static Command Create(Terminal terminal)
     {
         var self = new CheckCommand(terminal);
-        var command = new Command("check", "Reads sites and says what is found in them.")
+        var command = new Command("check", "Checks sites, and reports what is wrong, at its place and with a fix.")
         {
             self._files, self._strict, self._from, self._report, self._output, self._showAccepted,
             self._all, self._missing,

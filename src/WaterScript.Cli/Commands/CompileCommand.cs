@@ -31,7 +31,7 @@ internal sealed class CompileCommand
     private readonly Option<string?> _output = Arguments.Output();
     private readonly Option<TimetableList?> _only = OptionValues.Choice(
         "--only",
-        "One list, without the description of the site. Of csv, runs are the default.",
+        "One list: runs of zones, openings of outputs (on, for a time), or each switching. Of csv, runs are the default.",
         "a list of a timetable",
         ("runs", TimetableList.Runs),
         ("openings", TimetableList.Openings),
@@ -39,7 +39,7 @@ internal sealed class CompileCommand
 
     private readonly Option<string?> _controller = Arguments.Text("--controller", "NAME", "Only what this controller switches.");
     private readonly Option<string?> _run =
-        Arguments.Text("--run", "NAME", "One pass of this schedule, manual or not, in place of the calendar; goes with --at.");
+        Arguments.Text("--run", "NAME", "One pass, once through the steps, of this schedule, in place of the calendar; goes with --at.");
     private readonly Option<LocalDateTime?> _at = OptionValues.Time("--at", "When, by the site's clocks: 2026-05-01T09:30.");
     private readonly Option<string?> _root = Arguments.Root();
     private readonly Option<bool> _despiteErrors = Arguments.Switch("--despite-errors", "Write although there are errors; what they are about may be missing.");

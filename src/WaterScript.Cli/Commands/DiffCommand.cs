@@ -35,7 +35,7 @@ internal sealed class DiffCommand
     public static Command Create(Terminal terminal)
     {
         var self = new DiffCommand(terminal);
-        var command = new Command("diff", "Says what changes in the watering between two versions, whatever changed in the text.")
+        var command = new Command("diff", "Shows what changes in the watering between two versions of a site.")
         {
             self._old, self._new, self._from, self._until, self._report, self._output, self._root,
         };

@@ -26,7 +26,7 @@ internal sealed class NextCommand
     public static Command Create(Terminal terminal)
     {
         var self = new NextCommand(terminal);
-        var command = new Command("next", "Says what waters now, what keeps it shut, and what comes next.") { self._file, self._at, self._count, self._report,
+        var command = new Command("next", "Shows what waters now, what keeps it shut, and what comes next.") { self._file, self._at, self._count, self._report,
             self._root };
         command.SetAction(self.Run);
         return command;

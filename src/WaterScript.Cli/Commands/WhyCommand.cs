@@ -29,7 +29,7 @@ internal sealed class WhyCommand
     public static Command Create(Terminal terminal)
     {
         var self = new WhyCommand(terminal);
-        var command = new Command("why", "Says whether a zone is watered on a date, and which lines make it so.") { self._file, self._zone, self._date,
+        var command = new Command("why", "Shows whether a zone is watered on a date, and which lines make it so.") { self._file, self._zone, self._date,
             self._report, self._root };
         command.SetAction(self.Run);
         return command;

@@ -19,7 +19,7 @@ internal static class ChartLegend
     {
         var items = chart.Days.SelectMany(day => day.Lanes).SelectMany(lane => lane.Items).ToList();
         var curves = chart.Days.SelectMany(day => day.Curves).ToList();
-        if (items.Any(item => !item.IsRow)) yield return (Pass, "water; the tick is the start of a pass");
+        if (items.Any(item => !item.IsRow)) yield return (Pass, "water; the tick starts a pass, once through the steps");
         if (items.Any(item => !item.IsRow && item.Runs.Length > 1)) yield return (Cycles, "cycles of one pass");
         if (items.Any(item => item.IsRow)) yield return (markup => Filled(markup, "passes", "row"), "passes too short or too close to be drawn apart");
         if (chart.Days.Any(day => !day.Nights.IsEmpty)) yield return (Night, "night, sunset to sunrise");
