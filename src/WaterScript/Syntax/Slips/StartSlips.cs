@@ -29,7 +29,7 @@ internal static class StartSlips
     private static Slip? CutBy(Phrase phrase)
     {
         if (phrase.Place != Place.Schedule || phrase.Type(0) != WaterScriptLexer.CUT) return null;
-        if (phrase.Text(1) is "by" or "before" && phrase.IsMoment(2)) 
+        if (phrase.Text(1) is "by" or "before" && phrase.IsMoment(2))
             return Slip.Written(phrase, 1, 1, "off at", help: $"Write `cut off at {phrase.Text(2)}`.");
         return phrase.Type(1) == WaterScriptLexer.OFF && phrase.Text(2) is "by" or "before" && phrase.IsMoment(3)
             ? Slip.Written(phrase, 2, 1, "at", help: $"Write `cut off at {phrase.Text(3)}`.")
