@@ -19,7 +19,8 @@ internal sealed class UnlikelyValue(LintContext context) : IRule, IRunObserver
         CanBeAccepted = true,
         Finds = """
             Sprays or rotors that run for over 3 h, or anything for over 12 h, in a zone without `longest`; a pulse of a second or more; an
-            area of less than a hundredth of what the zones of the site mostly have.
+            area of less than a hundredth of what the zones of the site mostly have; drip emitters of more than 60 L/h each; an evapotranspiration of more
+            than 15 mm a day; more sunshine than the days of the month have; a soil that holds more than 600 mm/m.
             """,
         Matters = """
             h for min, s for ms, m2 for ft2 or ha: the file reads well and the water runs for hours, or a coil burns.
@@ -51,7 +52,7 @@ internal sealed class UnlikelyValue(LintContext context) : IRule, IRunObserver
         KnownLimits = """
             Areas are compared where at least three other zones have one. Where the quantity is right, `longest` says so of run times, an `accept` of the rest.
             """,
-        Sources = "Common practice.",
+        Sources = "Common practice; of climate and soil FAO Irrigation and Drainage Paper 56, 1998, tables 2 and 19, eq. 34.",
     };
 
     private const long LongestOverhead = 3 * 3_600;
@@ -73,7 +74,7 @@ internal sealed class UnlikelyValue(LintContext context) : IRule, IRunObserver
         found.Reach(run.Seconds);
     }
 
-    public IEnumerable<Finding> Findings() => [.. LongRuns(), .. LongPulses(), .. SmallAreas()];
+    public IEnumerable<Finding> Findings() => [.. LongRuns(), .. LongPulses(), .. SmallAreas(), .. UnlikelyAmounts.Of(context.Site)];
 
     private static long UsualOf(Zone zone) => zone.WatersFromAbove ? LongestOverhead : LongestOfAny;
 
