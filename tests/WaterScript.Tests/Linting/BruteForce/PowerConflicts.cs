@@ -1,5 +1,6 @@
 using WaterScript.Language;
 using WaterScript.Model;
+using WaterScript.Tests.Simulation;
 
 namespace WaterScript.Tests.Linting.BruteForce;
 

@@ -54,7 +54,8 @@ internal sealed class BelowRoots(LintContext context) : IRule
     public IEnumerable<Finding> Findings() => context.Site.Zones.Select(Judge).OfType<Finding>();
 
     public IEnumerable<Gap> NotChecked() =>
-        Gap.Each(Concern.Roots, "water below the roots", context.Site.Zones.Where(zone => !zone.IsSpare).Select(zone => (Thing.Of(zone), LacksFor(zone))));
+        Gap.Each(Concern.Roots, "water below the roots",
+            context.Site.Zones.Where(zone => !zone.IsSpare && !zone.WatersNoPlants).Select(zone => (Thing.Of(zone), LacksFor(zone))));
 
     private static string? LacksFor(Zone zone) =>
         zone.Soil is null ? "soil"
