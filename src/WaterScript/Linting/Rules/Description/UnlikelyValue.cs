@@ -1,3 +1,4 @@
+using NodaTime;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Language;
@@ -57,7 +58,7 @@ internal sealed class UnlikelyValue(LintContext context) : IRule, IRunObserver
 
     private const long LongestOverhead = 3 * 3_600;
     private const long LongestOfAny = 12 * 3_600;
-    private const long LongestPulseMilliseconds = 1_000;
+    private static readonly Duration LongestPulse = Duration.FromSeconds(1);
     private const int FewestAreas = 3;
     private const decimal LeastShareOfArea = 0.01m;
 
@@ -89,7 +90,7 @@ internal sealed class UnlikelyValue(LintContext context) : IRule, IRunObserver
     });
 
     private IEnumerable<Finding> LongPulses() => context.Site.Valves.OfType<LatchingValve>()
-        .Where(valve => valve.Pulse?.Value.TotalMilliseconds >= LongestPulseMilliseconds)
+        .Where(valve => valve.Pulse?.Value >= LongestPulse)
         .Select(valve => Finding.At(Rule, valve.Pulse!.Value.Place,
             $"the pulse of valve {valve.Name} lasts {Phrases.Length(valve.Pulse!.Value.WholeSeconds())} or more", "is another unit meant?") with
         {

@@ -54,7 +54,7 @@ internal sealed class InrushCurrent : IRule, ISwitchingObserver
             "takes longer or comes later. A stagger and a later start are tried against this rule; what else they meet is not weighed.",
         KnownLimits = "A `stagger` is taken to be longer than an inrush, which lasts tens of milliseconds. Of a transformer the apparent power that is " +
             "stated is taken for the peak too; many bear more for a moment.\n" +
-            "Instants within one second count as one time. Pulses that close are not counted: each valve has opened with as much.",
+            "Instants within one second count as one time. Pulses that close valves are not counted.",
         Sources = "S = U · (Σ holding of those open + inrush of the one that opens). Common practice: 24 V AC valves need 0.20 to 0.50 A for tens of " +
             "milliseconds.",
     };

@@ -107,9 +107,10 @@ internal sealed class PumpNeverRuns : IRule, IRunObserver
     {
         var (pump, zone) = (dry.Pump, _context.Site.Zones[dry.Run.Zone].Name);
         var name = $"{(pump.Device.Kind == DeviceKind.Master ? "master" : "pump")} {pump.Device.Name}";
-        return isLate ? $"{name} starts {Phrases.Length(pump.Late)} late, zone {zone} closes after {Phrases.Length(dry.Closes)}"
-            : dry.Opens <= pump.Early ? $"{name} stops {Phrases.Length(pump.Early)} early, zone {zone} has the last {Phrases.Length(dry.Opens)}"
-            : $"{name} is off for {Phrases.Length(pump.Late + pump.Early)}, zone {zone} is open for {Phrases.Length(dry.Run.Seconds)}";
+        var ends = dry.Closes == dry.Run.Seconds ? "runs" : "closes at";
+        return isLate ? $"{name} starts {Phrases.Length(pump.Late)} late, zone {zone} {ends} {Phrases.Length(dry.Closes)}"
+            : dry.Opens <= pump.Early ? $"{name} stops {Phrases.Length(pump.Early)} early, zone {zone} runs the last {Phrases.Length(dry.Opens)}"
+            : $"{name} is off for {Phrases.Length(pump.Late + pump.Early)}, zone {zone} runs {Phrases.Length(dry.Run.Seconds)}";
     }
 
     private static string Sum(DryRuns dry, bool isLate)
