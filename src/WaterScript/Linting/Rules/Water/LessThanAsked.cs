@@ -102,14 +102,15 @@ internal sealed class LessThanAsked : IRule, IRunObserver
         var flows = run.Seconds - found.Without;
         var given = asked.InBase * flows / run.Seconds;
         var digits = Enumerable.Range(1, MostDigits).First(digits => digits == MostDigits || Say(given, digits) != Say(asked.InBase, digits));
+        var kind = pump.Device.Kind == DeviceKind.Master ? "master" : "pump";
         var place = pump.Late > 0 ? pump.Device.WrittenStart : pump.Device.WrittenStop;
         var finding = Finding.At(Rule, _context.Steps.Of(run).Step.Origin,
             $"zone {zone.Name} gets {Phrases.Bare(Say(given, digits))} of {Say(asked.InBase, digits)}", $"opens for {Phrases.Length(run.Seconds)}") with
         {
             Others = [new Label(place!.Value.Place, $"no water for {Phrases.Length(found.Without)}")],
-            Details = $"{Phrases.Length(run.Seconds)} open − {Phrases.Length(found.Without)} without pump {pump.Device.Name} = {Phrases.Length(flows)} of " +
+            Details = $"{Phrases.Length(run.Seconds)} open − {Phrases.Length(found.Without)} without {kind} {pump.Device.Name} = {Phrases.Length(flows)} of " +
                 $"water: {Phrases.Number(100m * flows / run.Seconds, 0)} %.",
-            Help = "Start the pump sooner and stop it later, or ask for more.",
+            Help = $"Start the {kind} sooner and stop it later, or ask for more.",
         };
         return _context.Happening(finding, found.Counter);
 

@@ -97,8 +97,8 @@ internal sealed class PumpNeverRuns : IRule, IRunObserver
         {
             Others = [.. _context.Steps.Of(dry.Run).Labels($"opens for {Phrases.Length(dry.Run.Seconds)}")],
             Details = Sum(dry, isLate) + Alone(dry),
-            Help = isLate ? $"Start the pump earlier, or water for longer than {Phrases.Length(pump.Late)}."
-                : $"Stop the pump later, or water for longer than {Phrases.Length(pump.Late + pump.Early)}.",
+            Help = isLate ? $"Start it earlier, or water for longer than {Phrases.Length(pump.Late)}."
+                : $"Stop it later, or water for longer than {Phrases.Length(pump.Late + pump.Early)}.",
         };
         return _context.Happening(isLate ? finding : finding with { Primary = finding.Primary with { Text = "no water from then on" } }, dry.Counter);
     }
