@@ -11,6 +11,9 @@ namespace WaterScript.Agronomy;
 /// </summary>
 internal static class PlantTable
 {
+    /// <summary>What a zone without plants says in place of a name.</summary>
+    public const string None = "none";
+
     /// <summary>All of them.</summary>
     public static ImmutableArray<Plants> All { get; } =
     [

@@ -39,7 +39,12 @@ internal sealed class GroundBinder(Declarations declarations, Scope scope)
     public Soil? SoilOf(BoundBlock block, Property<ReferenceType> property) => Named(block, property, Soils, SoilTable.All, soil => soil.Name);
 
     /// <summary>The plants of a name, the file's own before built-in ones; null, and reported, when there are none.</summary>
-    public Plants? PlantsOf(BoundBlock block, Property<ReferenceType> property) => Named(block, property, Plants, PlantTable.All, plants => plants.Name);
+    public Plants? PlantsOf(BoundBlock block, Property<ReferenceType> property) =>
+        IsWithoutPlants(block, property) ? null : Named(block, property, Plants, PlantTable.All, plants => plants.Name);
+
+    /// <summary>Whether a zone is said to water no plants; plants of the file's own that are called so are plants.</summary>
+    public bool IsWithoutPlants(BoundBlock block, Property<ReferenceType> property) =>
+        block.Get(property)?.Text == PlantTable.None && Plants.Find(PlantTable.None) is null;
 
     private T? Named<T>(BoundBlock block, Property<ReferenceType> property, NameTable<T> own, ImmutableArray<T> builtIn, Func<T, string> nameOf)
         where T : class

@@ -85,6 +85,7 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
             Soil = ground.SoilOf(block, Schema.Zone.Soil),
             SlopePercent = block.Get(Schema.Zone.Slope),
             Plants = ground.PlantsOf(block, Schema.Zone.Plants),
+            WatersNoPlants = ground.IsWithoutPlants(block, Schema.Zone.Plants),
             WrittenTrim = block.Get(Schema.Zone.Trim),
             Longest = block.Get(Schema.Zone.Longest),
             Shortest = block.Get(Schema.Zone.Shortest),

@@ -297,7 +297,7 @@ internal static class Schema
             new("uniformity", "uniformity 70 %", "Low-quarter distribution uniformity, in place of the efficiency.", new(Bounds.ShareOfWhole));
         public static readonly Property<ReferenceType> Soil = new("soil", "soil loam", "Its soil.", Reference("the name of a soil"));
         public static readonly Property<ShareType> Slope = new("slope", "slope 9 %", "Slope of the ground.", new(new Bounds(0, 200))) { Default = "0 %" };
-        public static readonly Property<ReferenceType> Plants = new("plants", "plants turf-cool", "Its plants.", Reference("the name of plants"));
+        public static readonly Property<ReferenceType> Plants = new("plants", "plants turf-cool", "Its plants, or `none`.", Reference("the name of plants"));
         public static readonly Property<ShareType> Trim =
             new("trim", "trim 80 %", "A share of every run time.", new(ScaleShare)) { Default = "100 %", IsAlwaysDescribed = true };
         public static readonly Property<TimeType> Longest = new("longest", "longest 40 min", "The longest run meant.", new());

@@ -90,6 +90,9 @@ internal sealed record Zone
     /// <summary>Its plants, own or built in, or null.</summary>
     public Plants? Plants { get; init; }
 
+    /// <summary>Whether it waters no plants, by <c>plants none</c>: it lays dust, keeps off frost, flushes pipes.</summary>
+    public bool WatersNoPlants { get; init; }
+
     /// <summary>A share of every run time, in per cent, as written, or null.</summary>
     public Placed<decimal>? WrittenTrim { get; init; }
 
@@ -114,8 +117,8 @@ internal sealed record Zone
     /// <summary>Section of that wire, or null.</summary>
     public Placed<Quantity>? WireSection { get; init; }
 
-    /// <summary>Whether its heads throw water, so that sun and wind take a share of it.</summary>
-    public bool WatersFromAbove => Method is IrrigationMethod.Spray or IrrigationMethod.Rotor;
+    /// <summary>Whether its heads throw water at plants, so that sun and wind take a share of it.</summary>
+    public bool WatersFromAbove => !WatersNoPlants && Method is IrrigationMethod.Spray or IrrigationMethod.Rotor;
 
     /// <summary>Whether it is wired but not in use.</summary>
     public bool IsSpare { get; init; }

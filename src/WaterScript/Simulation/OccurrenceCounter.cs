@@ -63,7 +63,7 @@ internal sealed class OccurrenceCounter
     public Occurrences WholeDays => new(MidnightOf(_days.Min()), MidnightOf(_days.Max()), Times, Days) { IsWholeDays = true };
 
     private bool IsStill(LocalDate after, LocalDate end) =>
-        Days > 1 && Period.DaysBetween(after, end) < (_days.Max() - _days.Min()) / (double)(Days - 1);
+        Days > 1 && (long)Period.DaysBetween(after, end) * (Days - 1) < _days.Max() - _days.Min();
 
     private static LocalDateTime MidnightOf(int day) => CivilDate.FromDayNumber(day).ToLocalDate().AtMidnight();
 }

@@ -21,11 +21,14 @@ internal static class ScaledTime
     /// <summary>Half up to the whole second.</summary>
     public static long Rounded(decimal seconds) => (long)Math.Round(Math.Round(seconds, Decimals), MidpointRounding.AwayFromZero);
 
-    /// <summary>Whether scale and trim bring a watering to nothing, or under the zone's shortest although it was written longer.</summary>
+    /// <summary>
+    /// Whether scale and trim bring a watering to nothing, or under the zone's shortest although it was written longer. A time calculated from an amount
+    /// that comes to just the shortest is not shorter for its last digit.
+    /// </summary>
     public static bool IsLeftOut(decimal written, long scaled, Zone zone)
     {
         if (scaled == 0) return true;
         var shortest = zone.Shortest?.WholeSeconds() ?? 0;
-        return written >= shortest && scaled < shortest;
+        return Math.Round(written, Decimals) >= shortest && scaled < shortest;
     }
 }

@@ -57,6 +57,7 @@ public sealed class PropertyValueTests
     [InlineData("master", "starts 5 s before zones; stops 10 s after zones")]
     [InlineData("injector", "after 5 min; rinse 8 min")]
     [InlineData("device", "output 8; zones a, b")]
+    [InlineData("zone", "output 3; plants none")]
     [InlineData("zone", "output 3; emitters 12 at 4 L/h")]
     [InlineData("zone", "output 3 of box; supply tap")]
     [InlineData("zone", "output 3; flow 10 L/min; area 50 m2; rate 12 mm/h")] // 60 · 10 / 50

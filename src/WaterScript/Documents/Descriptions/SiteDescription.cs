@@ -1,5 +1,6 @@
 using NodaTime;
 using NodaTime.Text;
+using WaterScript.Agronomy;
 using WaterScript.Documents.Timetables;
 using WaterScript.Documents.Writers;
 using WaterScript.Language;
@@ -141,7 +142,7 @@ internal sealed class SiteDescription(Site site)
         writer.Entry(Schema.Zone.Uniformity, zone.UniformityPercent);
         writer.Entry(Schema.Zone.Soil, zone.Soil?.Name);
         writer.Entry(Schema.Zone.Slope, zone.SlopePercent);
-        writer.Entry(Schema.Zone.Plants, zone.Plants?.Name);
+        writer.Entry(Schema.Zone.Plants, zone.WatersNoPlants ? PlantTable.None : zone.Plants?.Name);
         writer.Entry(Schema.Zone.Trim, zone.TrimPercent);
         writer.Entry(Schema.Zone.Longest, zone.Longest);
         writer.Entry(Schema.Zone.Shortest, zone.Shortest);

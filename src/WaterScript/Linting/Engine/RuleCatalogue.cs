@@ -29,6 +29,8 @@ internal static class RuleCatalogue
     [
         // what is described
         new(UnlikelyValue.Rule, context => new UnlikelyValue(context)),
+        new(NumbersClash.Rule, context => new NumbersClash(context)),
+        new(SpareWatered.Rule, context => new SpareWatered(context)) { VisitsManual = true },
         new(Unused.Rule, context => new Unused(context)),
         new(ManualOnly.Rule, context => new ManualOnly(context)),
 
@@ -36,6 +38,7 @@ internal static class RuleCatalogue
         new(SkippedTime.Rule, context => new SkippedTime(context)),
         new(DoubledTime.Rule, context => new DoubledTime(context)),
         new(NoSunEvent.Rule, context => new NoSunEvent(context)),
+        new(ClockFarFromSun.Rule, context => new ClockFarFromSun(context)),
         new(NeverDue.Rule, context => new NeverDue(context)),
         new(DuplicateStart.Rule, context => new DuplicateStart(context)),
         new(NoPass.Rule, context => new NoPass(context)),
@@ -77,6 +80,9 @@ internal static class RuleCatalogue
         new(FlowUnderMinimum.Rule, context => new FlowUnderMinimum(context)) { VisitsManual = true },
         new(DailyVolume.Rule, context => new DailyVolume(context)) { VisitsManual = true },
         new(PumpWithoutFlow.Rule, context => new PumpWithoutFlow(context)) { VisitsManual = true },
+        new(PumpNeverRuns.Rule, context => new PumpNeverRuns(context)) { VisitsManual = true },
+        new(LessThanAsked.Rule, context => new LessThanAsked(context)) { VisitsManual = true },
+        new(InjectorBackflow.Rule, context => new InjectorBackflow(context)),
         new(DoseWithoutFlow.Rule, context => new DoseWithoutFlow(context)) { VisitsManual = true },
         new(PumpStarts.Rule, context => new PumpStarts(context)) { VisitsManual = true, VisitsOutputs = true },
         new(TankRunsDry.Rule, context => new TankRunsDry(context)) { VisitsManual = true },

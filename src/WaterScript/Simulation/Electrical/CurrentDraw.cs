@@ -4,7 +4,10 @@ using WaterScript.Timetables.Switchings;
 
 namespace WaterScript.Simulation.Electrical;
 
-/// <summary>What outputs draw, as the limit of their controller counts it. A latching valve draws nothing but for its pulses.</summary>
+/// <summary>
+/// What outputs draw, as the limit of their controller counts it. A latching valve draws nothing but for its pulses, and those from the capacitor where
+/// there is one.
+/// </summary>
 internal sealed class CurrentDraw
 {
     private readonly (decimal? Inrush, decimal? Holding)[] _zones;
@@ -17,9 +20,8 @@ internal sealed class CurrentDraw
     /// <param name="limits">The limit of each controller; null where it has none.</param>
     public CurrentDraw(Site site, IReadOnlyList<PowerLimit?> limits)
     {
-        _zones = [.. site.Zones.Select(zone => Counted(Of(zone.Valve), limits[zone.Controller.Index]))];
-        _devices = [.. site.Devices.Select(
-            device => Counted(device.Load is { } load ? (load.InBase, load.InBase) : Of(device.Valve), limits[device.Controller.Index]))];
+        _zones = [.. site.Zones.Select(zone => Counted(Of(zone.Valve, zone.Controller.Power), limits[zone.Controller.Index]))];
+        _devices = [.. site.Devices.Select(device => Counted(Of(device), limits[device.Controller.Index]))];
         _zonesOf = site.Zones.Where(zone => !zone.IsSpare).ToLookup(zone => zone.Controller.Index);
         _devicesOf = site.Devices.Where(device => device.Output > 0).ToLookup(device => device.Controller.Index);
         _all = new decimal[site.Controllers.Length];
@@ -53,10 +55,19 @@ internal sealed class CurrentDraw
         ? amperes
         : (amperes.Inrush * limit.PerAmpere, amperes.Holding * limit.PerAmpere);
 
-    private static (decimal? Inrush, decimal? Holding) Of(Valve? valve) => valve switch
+    private static (decimal? Inrush, decimal? Holding) Of(Device device) =>
+        device.Load is { } load ? (load.InBase, load.InBase) : Of(device.Valve, device.Controller.Power);
+
+    private static (decimal? Inrush, decimal? Holding) Of(Valve? valve, Power? power) => valve switch
     {
         NonLatchingValve { Inrush: var inrush, Holding: var holding } => (inrush?.InBase, holding?.InBase),
-        LatchingValve => (0, 0),
+        LatchingValve latching => (PulseCurrent(latching, power), 0),
         _ => (null, null),
     };
+
+    /// <summary>
+    /// What a pulse draws from the power supply, in A: I = U / R. Nothing where a capacitor gives it, and nothing that is known without a coil.
+    /// </summary>
+    private static decimal PulseCurrent(LatchingValve valve, Power? power) =>
+        power is { Capacitor: null } && Electricity.VoltsOf(power) is { } volts && valve.Coil is { } coil ? Electricity.Current(volts.InBase, coil.InBase) : 0;
 }

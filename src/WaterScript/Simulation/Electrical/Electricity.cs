@@ -1,4 +1,6 @@
 using System.Collections.Frozen;
+using WaterScript.Language;
+using WaterScript.Model;
 using WaterScript.Quantities;
 
 namespace WaterScript.Simulation.Electrical;
@@ -56,6 +58,12 @@ internal static class Electricity
 
     /// <summary>Apparent power in VA: S = U · I.</summary>
     public static decimal ApparentPower(decimal volts, decimal amperes) => volts * amperes;
+
+    /// <summary>Current in A through a resistance: I = U / R.</summary>
+    public static decimal Current(decimal volts, decimal ohms) => volts / ohms;
+
+    /// <summary>Voltage that a power supply gives for as long as needed; null where it is not given.</summary>
+    public static Placed<Quantity>? VoltsOf(Power? power) => power?.TransformerVoltage ?? power?.ContinuousVoltage;
 
     /// <summary>Energy of a charged capacitor in joules: E = C · U² / 2.</summary>
     public static double Energy(double farads, double volts) => farads * volts * volts / 2;

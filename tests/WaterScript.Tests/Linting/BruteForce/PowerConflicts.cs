@@ -1,5 +1,6 @@
 using WaterScript.Language;
 using WaterScript.Model;
+using WaterScript.Tests.Simulation;
 
 namespace WaterScript.Tests.Linting.BruteForce;
 
@@ -94,8 +95,19 @@ internal static class PowerConflicts
         _ => 0,
     };
 
-    private static decimal Inrush(Evidence evidence, int opening) =>
-        Part(evidence, opening).Valve is NonLatchingValve valve ? valve.Inrush?.InBase ?? 0 : Holding(evidence, opening);
+    private static decimal Inrush(Evidence evidence, int opening) => Part(evidence, opening).Valve switch
+    {
+        NonLatchingValve valve => valve.Inrush?.InBase ?? 0,
+        LatchingValve { Coil: { } coil } => Pulse(PowerOf(evidence, evidence.Openings[opening - 1]), coil.InBase),
+        _ => Holding(evidence, opening),
+    };
+
+    private static Model.Power PowerOf(Evidence evidence, ReferenceOpening opening) =>
+        (opening.Zone >= 0 ? evidence.Site.Zones[opening.Zone].Controller : evidence.Site.Devices[opening.Device].Controller).Power!;
+
+    /// <summary>Without a capacitor a pulse is drawn from the power supply: U / R.</summary>
+    private static decimal Pulse(Model.Power power, decimal ohms) =>
+        power.Capacitor is null ? (power.ContinuousVoltage ?? power.TransformerVoltage)!.Value.InBase / ohms : 0;
 
     private static (Valve? Valve, decimal? Load) Part(Evidence evidence, int number)
     {

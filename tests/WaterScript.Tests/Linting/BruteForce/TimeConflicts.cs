@@ -103,11 +103,14 @@ internal static class TimeConflicts
         (schedule.Season is not { } season || ReferenceDays.Holds(season.Span, date, anchor: null))
         && schedule.Starts.Any(start => start is not StartAfter after || IsInSeason(site, site.Schedules.Single(other => other.Name == after.Other), date));
 
+    /// <summary>Runs that touch are one opening; what a change-over keeps open at its end does not count.</summary>
     public static IEnumerable<Conflict> LongerThanLongest(Evidence evidence) =>
-        from run in evidence.Runs
-        let zone = evidence.Site.Zones[run.Zone]
-        where run.End - run.Start > zone.Longest?.Value.TotalSeconds
-        select new Conflict(run.Start, zone.Origin);
+        from opening in evidence.Openings
+        where opening.Zone >= 0
+        let zone = evidence.Site.Zones[opening.Zone]
+        let runs = evidence.Runs.Where(run => run.Zone == opening.Zone && run.Start >= opening.From && run.Start < opening.To)
+        where runs.Max(run => run.End) - opening.From > zone.Longest?.Value.TotalSeconds
+        select new Conflict(opening.From, zone.Origin);
 
     /// <summary>What a pass does on one controller; null where it does nothing.</summary>
     private static Evidence.Pass? OnOne(Evidence evidence, Controller controller, Evidence.Pass pass)

@@ -1,4 +1,5 @@
 using WaterScript.Diagnostics;
+using WaterScript.Language;
 using WaterScript.Linting.Engine;
 using WaterScript.Linting.Fixes;
 using WaterScript.Model;
@@ -41,7 +42,9 @@ internal sealed class InrushCurrent : IRule, ISwitchingObserver
         CanBeAccepted = true,
         Finds = "At each instant at which a controller opens outputs, adds their inrush currents to the holding currents of what is on already, and holds " +
             "the sum against the\n" +
-            "peak of its power supply. A controller with a `stagger` opens one by one, so that only one inrush counts at a time.",
+            "peak of its power supply. A controller with a `stagger` opens one by one, so that only one inrush counts at a time. A latching valve on a " +
+            "controller without a `capacitor`\n" +
+            "draws its pulse from the power supply: the voltage over the resistance of its coil.",
         Matters = "A solenoid needs about twice its holding current for the moment in which it moves. Where the voltage breaks down in that moment, it " +
             "does not move, and hums until somebody comes.",
         Fires = Example.Replace("STAGGER", "", StringComparison.Ordinal),
@@ -51,7 +54,7 @@ internal sealed class InrushCurrent : IRule, ISwitchingObserver
             "takes longer or comes later. A stagger and a later start are tried against all rules before they are proposed.",
         KnownLimits = "A `stagger` is taken to be longer than an inrush, which lasts tens of milliseconds. Of a transformer the apparent power that is " +
             "stated is taken for the peak too; many bear more for a moment.\n" +
-            "Instants within one second count as one time.",
+            "Instants within one second count as one time. Pulses that close valves are not counted.",
         Sources = "S = U · (Σ holding of those open + inrush of the one that opens). Common practice: 24 V AC valves need 0.20 to 0.50 A for tens of " +
             "milliseconds.",
     };
@@ -120,9 +123,21 @@ internal sealed class InrushCurrent : IRule, ISwitchingObserver
         {
             Assumed = limit.IsStated ? "" : "the peak current is the continuous one, as none is given.",
         };
+        finding = finding with { Details = finding.Details + PulseOf(overload) };
         if (overload.Contributions.Length == 1) return finding with { Help = "Take a power supply that gives more for a moment, or a valve that needs less." };
         return controller.Stagger == NodaTime.Duration.Zero ? OneByOne(finding, overload, controller) : LessAtOnce(finding, overload);
     }
+
+    /// <summary>How the current of a pulse comes about, of the first that has one.</summary>
+    private string PulseOf(Overload overload)
+    {
+        var volts = Electricity.VoltsOf(_context.Site.Controllers[overload.Owner].Power);
+        var valve = overload.Contributions.Where(part => part.Amount > 0).Select(ValveOf).OfType<LatchingValve>().FirstOrDefault();
+        return valve is null || volts is null ? ""
+            : $"\nA pulse of {valve.Name}: {volts} / {valve.Coil} = {Phrases.Number(Electricity.Current(volts.Value.InBase, valve.Coil!.Value.InBase), 2)} A.";
+    }
+
+    private Valve? ValveOf(Contribution part) => part.Zone >= 0 ? _context.Site.Zones[part.Zone].Valve : _context.Site.Devices[part.Device].Valve;
 
     /// <summary>With a stagger, where that is enough; else with how much it is even so.</summary>
     private Finding OneByOne(Finding finding, Overload overload, Controller controller)

@@ -17,7 +17,7 @@ internal sealed class VoltageDrop(LintContext context) : IRule
         Category = RuleCategory.Power,
         CanBeAccepted = true,
         Finds = "Takes the voltage that a zone's wire loses, out and back, at the inrush current of its valve from that of the power supply, and holds the " +
-            "rest against what the valve works from.",
+            "rest against what the valve works from. Where the power supply gives less than that to begin with, no wire has to be known.",
         Matters = """
             A valve at the end of a thin wire opens on the bench and not in the ground; it hums, stays shut, and is replaced by another that does the same.
             """,
@@ -61,7 +61,7 @@ internal sealed class VoltageDrop(LintContext context) : IRule
         Sources = "U = I · (R out + R back). Resistance of copper conductors: IEC 60228:2004, class 1 and 2; American Wire Gauge, ASTM B258.",
     };
 
-    public IEnumerable<Finding> Findings() => context.Site.Zones.Select(Judge).OfType<Finding>();
+    public IEnumerable<Finding> Findings() => [.. SupplyVoltage.Findings(Rule, context.Site), .. context.Site.Zones.Select(Judge).OfType<Finding>()];
 
     public IEnumerable<Gap> NotChecked() =>
         Gap.Each(Concern.Wires, "wires", context.Site.Zones.Where(zone => !zone.IsSpare).Select(zone => (Thing.Of(zone), LacksFor(zone))));
@@ -77,11 +77,11 @@ internal sealed class VoltageDrop(LintContext context) : IRule
         return zone.Valve is NonLatchingValve { Inrush: null } ? "inrush" : null;
     }
 
-    private static decimal? VoltsOf(Controller controller) => (controller.Power?.TransformerVoltage ?? controller.Power?.ContinuousVoltage)?.InBase;
+    private static decimal? VoltsOf(Controller controller) => Electricity.VoltsOf(controller.Power)?.InBase;
 
     private static Finding? Judge(Zone zone)
     {
-        if (LacksFor(zone) is not null) return null;
+        if (LacksFor(zone) is not null || SupplyVoltage.IsTooLow(zone.Controller, zone.Valve)) return null;
         var (length, section) = (zone.WireLength!.Value, zone.WireSection!.Value);
         if (Reaches(zone, length, section)) return null;
         return zone.Valve is NonLatchingValve valve

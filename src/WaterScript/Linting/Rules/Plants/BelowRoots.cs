@@ -54,7 +54,8 @@ internal sealed class BelowRoots(LintContext context) : IRule
     public IEnumerable<Finding> Findings() => context.Site.Zones.Select(Judge).OfType<Finding>();
 
     public IEnumerable<Gap> NotChecked() =>
-        Gap.Each(Concern.Roots, "water below the roots", context.Site.Zones.Where(zone => !zone.IsSpare).Select(zone => (Thing.Of(zone), LacksFor(zone))));
+        Gap.Each(Concern.Roots, "water below the roots",
+            context.Site.Zones.Where(zone => !zone.IsSpare && !zone.WatersNoPlants).Select(zone => (Thing.Of(zone), LacksFor(zone))));
 
     private static string? LacksFor(Zone zone) =>
         zone.Soil is null ? "soil"
@@ -68,9 +69,15 @@ internal sealed class BelowRoots(LintContext context) : IRule
     private Finding? Judge(Zone zone)
     {
         if (LacksFor(zone) is not null || RootZone.Of(zone) is not { } roots) return null;
-        WateredDay[] days = [.. context.Water.DaysOf(zone).Where(day => (double)DepthOn(zone, day) > roots.Total)];
+        WateredDay[] days = [.. context.Water.DaysOf(zone).Where(day => DepthOn(zone, day) > HeldBy(zone) + Tolerance)];
         return days.Length == 0 ? null : FindingFor(zone, roots, days);
     }
+
+    /// <summary>What a quotient such as a flow by an area may be off, in mm.</summary>
+    private const decimal Tolerance = 0.000001m;
+
+    /// <summary>What the roots hold, in mm, exactly.</summary>
+    private static decimal HeldBy(Zone zone) => zone.Soil!.Holds!.Value.InBase * zone.Plants!.Roots!.Value.InBase;
 
     private Finding FindingFor(Zone zone, RootZone roots, WateredDay[] days)
     {

@@ -23,7 +23,7 @@ internal static class DemandMetWords
 
     /// <summary>The zones of which nothing can be said, by what lacks; what the site itself lacks, once.</summary>
     public static IEnumerable<Gap> NotChecked(LintContext context) => Gap
-        .Each(Concern.WaterNeed, "water need", context.Site.Zones.Where(zone => !zone.IsSpare)
+        .Each(Concern.WaterNeed, "water need", context.Site.Zones.Where(zone => !zone.IsSpare && !zone.WatersNoPlants)
             .Select(zone => (Thing.Of(zone), context.DemandMet.MissingFor(zone))))
         .Select(gap => ZoneBalance.IsOfSite(gap.Add) ? gap with { Of = [] } : gap);
 

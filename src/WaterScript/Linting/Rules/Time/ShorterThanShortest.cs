@@ -12,7 +12,7 @@ internal sealed class ShorterThanShortest(LintContext context) : IRule
         Category = RuleCategory.DaysAndTimes,
         CanBeAccepted = true,
         Finds = "A watering that scale or trim brings to nothing, or under the zone's `shortest`, is left out; one that is written shorter than that is " +
-            "kept and reported.",
+            "taken as meant.",
         Matters = """
             Under a certain time the pipes are hardly full, and the far end gets nothing.
             """,
