@@ -1,3 +1,4 @@
+using System.Globalization;
 using WaterScript.Diagnostics;
 using WaterScript.Language;
 using WaterScript.Linting.Engine;
@@ -118,7 +119,8 @@ internal sealed class VoltageDrop(LintContext context) : IRule
 
     private static Finding FindingFor(Zone zone, Quantity length, Quantity section, string details) =>
         Finding.At(Rule, zone.WireLength!.Value.Place,
-            $"valve of zone {zone.Name} gets {Volts(VoltsAt(zone, length, section))} V, needs {zone.Valve!.MinimumVoltage}",
+            $"valve of zone {zone.Name} gets {Under(VoltsAt(zone, length, section), zone.Valve!.MinimumVoltage!.Value.InBase)} V, " +
+                $"needs {zone.Valve!.MinimumVoltage}",
             $"loses {Volts(Lost(zone, length, section))} V") with
         {
             Others = [new Label(zone.Valve!.MinimumVoltage!.Value.Place, $"needs {zone.Valve!.MinimumVoltage}")],
@@ -139,6 +141,11 @@ internal sealed class VoltageDrop(LintContext context) : IRule
             ? $"Shorten the wire, or lay a second conductor beside it: no single wire of up to {thicker[^1]} is enough. {most}"
             : $"Shorten the wire, or lay a second conductor beside it. {most}";
     }
+
+    /// <summary>A voltage to a tenth, or more where it would look like the one that it is below.</summary>
+    private static string Under(decimal volts, decimal needed) =>
+        Enumerable.Range(1, 3).Select(digits => Phrases.Number(volts, digits))
+            .FirstOrDefault(words => decimal.Parse(words, CultureInfo.InvariantCulture) < needed) ?? Volts(volts);
 
     private static string Volts(decimal volts) => Phrases.Number(volts, 3).TrimEnd('0').TrimEnd('.');
 }
