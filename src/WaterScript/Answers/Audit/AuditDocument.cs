@@ -41,6 +41,12 @@ internal sealed record AuditDocument
 
     public required IEnumerable<AuditWaterItem> Water { get; init; }
 
+    [Description("Water that was metered while nothing was open.")]
+    public IEnumerable<AuditLeakItem>? Leaks { get; init; }
+
+    [Description("How many leaks there are, where not all are listed."), Shape(Least = 0)]
+    public long? LeaksInAll { get; init; }
+
     [Description("Rows that could not be read.")]
     public required IEnumerable<AuditBadItem> PassedOver { get; init; }
 
@@ -71,7 +77,7 @@ internal sealed record AuditListItem
 internal sealed record AuditEntryItem
 {
     [Shape(Words = ["done", "late", "early", "short", "long", "missed", "unplanned", "by hand", "skipped", "interrupted", "close not seen", "fault",
-        "not known"])]
+        "not known", "no water", "too little water", "too much water"])]
     public required string Class { get; init; }
 
     [Shape(Of = ShapeAttribute.Name)]
@@ -95,12 +101,43 @@ internal sealed record AuditEntryItem
     [JsonPropertyName("actual_s"), Shape(Least = 0)]
     public long? ActualSeconds { get; init; }
 
+    [JsonPropertyName("metered_l"), Description("By the meter."), Shape(Least = 0)]
+    public decimal? MeteredLitres { get; init; }
+
+    [JsonPropertyName("expected_l"), Description("What the flow of the zone gives in the time that was metered."), Shape(Least = 0)]
+    public decimal? ExpectedLitres { get; init; }
+
     public string? Why { get; init; }
 
     public string? File { get; init; }
 
     [Shape(Least = 1)]
     public int? Line { get; init; }
+}
+
+/// <summary>Water that was metered while nothing was open.</summary>
+internal sealed record AuditLeakItem
+{
+    [Description("The last moment by which there was none of it."), Shape(Of = ShapeAttribute.Moment)]
+    public required string Since { get; init; }
+
+    [Shape(Of = ShapeAttribute.Moment)]
+    public required string Until { get; init; }
+
+    [JsonPropertyName("litres"), Shape(Least = 0)]
+    public required decimal Litres { get; init; }
+
+    [Description("Of the row that shows it first.")]
+    public required string File { get; init; }
+
+    [Shape(Least = 1)]
+    public required int Line { get; init; }
+
+    [Description("Of the row that shows it last.")]
+    public required string LastFile { get; init; }
+
+    [Shape(Least = 1)]
+    public required int LastLine { get; init; }
 }
 
 /// <summary>Water of a zone.</summary>

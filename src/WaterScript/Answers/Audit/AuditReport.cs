@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WaterScript.Answers.Audit.Water;
 using WaterScript.Model;
 using WaterScript.Timetables;
 
@@ -45,6 +46,15 @@ internal enum AuditClass
 
     /// <summary>The log has a hole there.</summary>
     NotKnown,
+
+    /// <summary>It was switched, and the meter shows no water.</summary>
+    NoWater,
+
+    /// <summary>It was switched, and took less water than its flow gives in that time.</summary>
+    TooLittle,
+
+    /// <summary>It was switched, and took more water than its flow gives in that time.</summary>
+    TooMuch,
 }
 
 /// <summary>A watering that was meant, or that was, or both.</summary>
@@ -59,7 +69,11 @@ internal enum AuditClass
 /// <param name="Why">The reason that the log gives, or null.</param>
 /// <param name="Place">The row that it comes from, or null.</param>
 internal sealed record AuditEntry(
-    AuditClass Class, Zone Zone, Schedule? Schedule, int Day, long From, long Seconds, long? ActualFrom, long? ActualSeconds, string? Why, LogPlace? Place);
+    AuditClass Class, Zone Zone, Schedule? Schedule, int Day, long From, long Seconds, long? ActualFrom, long? ActualSeconds, string? Why, LogPlace? Place)
+{
+    /// <summary>What the meter has of it; null where that is not known.</summary>
+    public MeteredWatering? Volume { get; init; }
+}
 
 /// <summary>Water of a zone.</summary>
 /// <param name="Zone">The zone.</param>
@@ -126,6 +140,9 @@ internal sealed record AuditReport(
 
     /// <summary>Whether the log has hashes of more lists than are listed.</summary>
     public required bool HasMoreLists { get; init; }
+
+    /// <summary>Water that was metered while nothing was open.</summary>
+    public required AuditList<WaterLeak> Leaks { get; init; }
 
     /// <summary>Where the comparison ended before the log did; null where it did not.</summary>
     public required ComparedInPart? InPart { get; init; }

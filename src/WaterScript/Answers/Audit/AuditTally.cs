@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WaterScript.Answers.Audit.Water;
 using WaterScript.Model;
 
 namespace WaterScript.Answers.Audit;
@@ -51,9 +52,9 @@ internal sealed class AuditTally(Site site)
     public AuditList<AuditedDay> Days => _days.InOrder();
 
     /// <summary>Water of each zone.</summary>
-    public ImmutableArray<AuditedWater> Water =>
-        [.. site.Zones.Where(zone => !zone.IsSpare)
-            .Select(zone => new AuditedWater(zone, _meantSeconds[zone.Index], _actualSeconds[zone.Index], _litres[zone.Index]))];
+    public ImmutableArray<AuditedWater> Water(WaterMeter meter) =>
+        [.. site.Zones.Where(zone => !zone.IsSpare).Select(zone => new AuditedWater(
+            zone, _meantSeconds[zone.Index], _actualSeconds[zone.Index], Sum(_litres[zone.Index], meter.LitresOf(zone))))];
 
     /// <summary>Takes in a row.</summary>
     public void Add(LogEvent logged)
@@ -84,6 +85,8 @@ internal sealed class AuditTally(Site site)
         _meantSeconds[entry.Zone.Index] += entry.Seconds;
         if (entry.Schedule is { } schedule) _days.Add(schedule, entry.Day, entry.Class);
     }
+
+    private static decimal? Sum(decimal? own, decimal? shared) => own is null ? shared : own + (shared ?? 0);
 
     private static AuditList<AuditEntry> Of(FirstInOrder<EntryKey, AuditEntry> entries) => new([.. entries.InOrder()], entries.Count);
 

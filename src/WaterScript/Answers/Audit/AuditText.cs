@@ -1,4 +1,5 @@
 using System.Globalization;
+using WaterScript.Answers.Audit.Water;
 using WaterScript.Text.Lines;
 using WaterScript.Wording;
 
@@ -28,6 +29,9 @@ internal sealed class AuditText
         AuditClass.ByHand => "by hand",
         AuditClass.CloseNotSeen => "close not seen",
         AuditClass.NotKnown => "not known",
+        AuditClass.NoWater => "no water",
+        AuditClass.TooLittle => "too little water",
+        AuditClass.TooMuch => "too much water",
         _ => kind.ToString().ToLowerInvariant(),
     };
 
@@ -47,6 +51,7 @@ internal sealed class AuditText
         if (_report.InPart is { } part) _lines.Part("Over the limit", [part.Words(_words)]);
         _lines.Part("By schedule and day", Few(_report.Days, Words));
         _lines.Part("Not as meant", Few(_report.NotAsMeant, Words));
+        _lines.Part("Water while nothing was open", Few(_report.Leaks, Words));
         _lines.Part("Not known, the log has a hole there", Few(_report.NotKnown, entry => $"{_words.Moment(entry.From)} {entry.Zone.DisplayName}"));
         _lines.Part("Water by time", _report.Water.Where(water => water.MeantSeconds + water.ActualSeconds > 0).Select(Words));
         if (_report.MeterLitres is { } litres) _lines.Part("Water by the meter", [_water.Say(litres)]);
@@ -72,9 +77,34 @@ internal sealed class AuditText
         var actual = entry.ActualFrom is not { } from
             ? ""
             : $", ran from {_words.TimeAfter(from, _words.DateAt(entry.From))}{(entry.ActualSeconds is { } seconds ? $" for {Phrases.Length(seconds)}" : "")}";
-        var place = entry.Place is { } row ? string.Create(CultureInfo.InvariantCulture, $" ({row.File}:{row.Line})") : "";
-        return $"{_words.Moment(entry.From)} {entry.Zone.DisplayName}: {WordOf(entry.Class)}{(entry.Why is { } why ? $", {why}" : "")}{meant}{actual}{place}";
+        var place = entry.Place is { } row ? $" ({Place(row)})" : "";
+        var why = entry.Why is { } reason ? $", {reason}" : "";
+        return $"{_words.Moment(entry.From)} {entry.Zone.DisplayName}: {WordOf(entry.Class)}{CauseOf(entry.Class)}{why}{meant}{actual}{Metered(entry)}{place}";
     }
+
+    private static string CauseOf(AuditClass kind) => kind switch
+    {
+        AuditClass.NoWater => " (dry supply, or a closed manual valve)",
+        AuditClass.TooLittle => " (a blockage, or a valve half closed)",
+        AuditClass.TooMuch => " (a burst, or a leak)",
+        _ => "",
+    };
+
+    /// <summary>Where something is wrong with a watering, what the meter has of it.</summary>
+    private string Metered(AuditEntry entry) => entry.Volume switch
+    {
+        null => "",
+        { Expected: { } expected, Litres: var litres } => $", by the meter {_water.Say(litres)} of {_water.Say(expected)} in that time",
+        { Litres: var litres } => $", by the meter {_water.Say(litres)}",
+    };
+
+    private string Words(WaterLeak leak)
+    {
+        var rows = Place(leak.First) + (leak.Last == leak.First ? "" : $" to {Place(leak.Last)}");
+        return $"{_water.Say(leak.Litres)}, a leak since {_words.Moment(leak.Since)}, shown until {_words.TimeAfter(leak.Until, _words.DateAt(leak.Since))} ({rows})";
+    }
+
+    private static string Place(LogPlace row) => string.Create(CultureInfo.InvariantCulture, $"{row.File}:{row.Line}");
 
     private string Words(AuditedList list)
     {

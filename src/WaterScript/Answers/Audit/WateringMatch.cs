@@ -1,3 +1,4 @@
+using WaterScript.Answers.Audit.Water;
 using WaterScript.Calendars;
 using WaterScript.Model;
 
@@ -45,8 +46,11 @@ internal sealed class WateringMatch
         {
             if (_isUsed[index]) continue;
             var (actual, from) = (_actual[index], (long)_actual[index].From);
-            yield return new AuditEntry(_isByHand[index] ? AuditClass.ByHand : AuditClass.Unplanned, _zone, null, _ground.Clock.At(from).Day, from, 0, from,
-                LengthOf(actual), null, actual.Place);
+            var kind = _isByHand[index] ? ClassByVolume(AuditClass.ByHand, actual) : AuditClass.Unplanned;
+            yield return new AuditEntry(kind, _zone, null, _ground.Clock.At(from).Day, from, 0, from, LengthOf(actual), null, actual.Place)
+            {
+                Volume = VolumeOf(actual),
+            };
         }
     }
 
@@ -85,9 +89,12 @@ internal sealed class WateringMatch
         var knowledge = _ground.Knowledge;
         AuditEntry Of(AuditClass kind, string? why = null, LogPlace? place = null) => new(
             kind, _zone, _ground.Site.Schedules[meant.Schedule], meant.Day, meant.From, meant.To - meant.From, (long?)actual?.From,
-                actual is null ? null : LengthOf(actual), why, place ?? actual?.Place);
+                actual is null ? null : LengthOf(actual), why, place ?? actual?.Place)
+            {
+                Volume = actual is null ? null : VolumeOf(actual),
+            };
         if (knowledge.Remark(LogKind.Fault, _zone.Index, from, to) is { } fault) return Of(AuditClass.Fault, fault.Why, fault.Place);
-        if (actual is not null) return Of(ClassOf(meant, found));
+        if (actual is not null) return Of(ClassByVolume(ClassOf(meant, found), actual));
         var skip = knowledge.Remark(LogKind.Skip, _zone.Index, from, to) ?? knowledge.Remark(LogKind.Skip, LogEvent.NoZone, meant.PassStart - Tolerance, to);
         if (skip is not null) return Of(AuditClass.Skipped, skip.Why, skip.Place);
         return Of(knowledge.IsKnown(from, to) ? AuditClass.Missed : AuditClass.NotKnown);
@@ -118,8 +125,26 @@ internal sealed class WateringMatch
         return hasPieces;
     }
 
+    /// <summary>What was switched as it should be may still have had no water, or too little, or too much.</summary>
+    private AuditClass ClassByVolume(AuditClass kind, Actual actual)
+    {
+        if (VolumeOf(actual) is not { } volume) return kind;
+        var isWhole = kind is AuditClass.Done or AuditClass.Late or AuditClass.Early or AuditClass.ByHand;
+        if (volume.Litres <= 0 && (isWhole || kind is AuditClass.Short or AuditClass.Long) && volume.IsWorthWater) return AuditClass.NoWater;
+        if (!isWhole || volume.Expected is not { } expected || Math.Abs(volume.Litres - expected) < WaterMeter.LeastLitres) return kind;
+        if (volume.Litres < expected * (1 - _ground.VolumeTolerance)) return AuditClass.TooLittle;
+        return volume.Litres > expected * (1 + _ground.VolumeTolerance) ? AuditClass.TooMuch : kind;
+    }
+
+    private MeteredWatering? VolumeOf(Actual actual)
+    {
+        if (actual.End == ActualEnd.NotSeen || actual.Volume.Litres is not { } litres) return null;
+        var seconds = actual.Volume.SecondsOf(actual.To - actual.From);
+        return new MeteredWatering(litres, seconds, _zone.LitresPerMinute * seconds / 60);
+    }
+
     private static long? LengthOf(Actual actual) => actual.End == ActualEnd.NotSeen ? null : actual.Seconds;
 }
 
 /// <summary>What waterings of a log are judged by.</summary>
-internal sealed record AuditGround(Site Site, long Tolerance, LogKnowledge Knowledge, ZoneClock Clock);
+internal sealed record AuditGround(Site Site, long Tolerance, LogKnowledge Knowledge, ZoneClock Clock, WaterMeter Meter, decimal VolumeTolerance);
