@@ -152,6 +152,9 @@ internal sealed record AuditWaterItem
     [JsonPropertyName("actual_s"), Shape(Least = 0)]
     public required long ActualSeconds { get; init; }
 
+    [JsonPropertyName("not_known_s"), Description("Of what was meant, where the log does not show what became of it."), Shape(Least = 0)]
+    public long? NotKnownSeconds { get; init; }
+
     [JsonPropertyName("meant_l"), Shape(Least = 0)]
     public decimal? MeantLitres { get; init; }
 

@@ -75,6 +75,7 @@ internal static class AuditJson
         Zone = water.Zone.Name,
         MeantSeconds = water.MeantSeconds,
         ActualSeconds = water.ActualSeconds,
+        NotKnownSeconds = water.NotKnownSeconds > 0 ? water.NotKnownSeconds : null,
         MeantLitres = Measure.Hundredths(water.MeantLitres),
         ActualLitres = Measure.Hundredths(water.ActualLitres),
         MeteredLitres = Measure.Hundredths(water.MeteredLitres),

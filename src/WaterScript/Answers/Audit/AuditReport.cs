@@ -79,8 +79,9 @@ internal sealed record AuditEntry(
 /// <param name="Zone">The zone.</param>
 /// <param name="MeantSeconds">Run time that was meant.</param>
 /// <param name="ActualSeconds">Run time by the log.</param>
-/// <param name="MeteredLitres">What meters show in rows of this zone, or null.</param>
-internal sealed record AuditedWater(Zone Zone, long MeantSeconds, long ActualSeconds, decimal? MeteredLitres)
+/// <param name="NotKnownSeconds">Run time that was meant and of which it is not known what became of it.</param>
+/// <param name="MeteredLitres">What meters show for this zone, or null.</param>
+internal sealed record AuditedWater(Zone Zone, long MeantSeconds, long ActualSeconds, long NotKnownSeconds, decimal? MeteredLitres)
 {
     /// <summary>Litres that were meant, by time and flow; null where the flow is not known.</summary>
     public decimal? MeantLitres => Zone.LitresPerMinute * MeantSeconds / 60;
@@ -146,6 +147,15 @@ internal sealed record AuditReport(
 
     /// <summary>Where the comparison ended before the log did; null where it did not.</summary>
     public required ComparedInPart? InPart { get; init; }
+
+    /// <summary>Seconds by which a watering may begin or last otherwise.</summary>
+    public required long Tolerance { get; init; }
+
+    /// <summary>How many waterings there are of each class that there is, in order of the classes.</summary>
+    public required ImmutableArray<(AuditClass Class, long Count)> Counts { get; init; }
+
+    /// <summary>How many were meant; what touches is one.</summary>
+    public required long MeantCount { get; init; }
 
     /// <summary>Whether a deployed timetable says what was meant, and not the file of a site.</summary>
     public bool IsOfDeployed { get; init; }

@@ -17,11 +17,13 @@ internal sealed class Auditor : IDisposable
     private readonly ZoneRecord[] _zones;
     private readonly HashSet<int> _open = [];
     private readonly WaterMeter _meter;
+    private readonly long _tolerance;
     private long _meantUntil = long.MinValue;
 
     private Auditor(Site site, Func<ZoneClock, long, MeantRuns> meant, LogEvent first, bool isNumbered, AuditOptions options)
     {
         var clock = new ZoneClock(site.TimeZone);
+        _tolerance = options.ToleranceSeconds;
         _knowledge = new LogKnowledge(options.SilenceSeconds, isNumbered);
         _tally = new AuditTally(site);
         _meant = meant(clock, (long)first.At);
@@ -168,6 +170,9 @@ internal sealed class Auditor : IDisposable
             NotKnown = _tally.NotKnown,
             BadCount = log.BadRows,
             HasMoreLists = _tally.HasMoreLists,
+            Tolerance = _tolerance,
+            Counts = _tally.Counts,
+            MeantCount = _tally.MeantCount,
             Leaks = new AuditList<WaterLeak>([.. _meter.Leaks], _meter.LeakCount),
             IsAsMeant = _tally.IsAsMeant && isWhole && _meter.LeakCount == 0,
             InPart = isWhole ? null : ComparedInPart.At(Math.Min((long)_knowledge.Last, _meant.NextStart), _meant.Count, _meant.Budget, site),

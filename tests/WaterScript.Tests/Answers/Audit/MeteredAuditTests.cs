@@ -138,6 +138,62 @@ public sealed class MeteredAuditTests
         }
     }
 
+    /// <summary>Four, one and five minutes of what was to last ten, with a pause between each: ten minutes in sum, and the 340 L of both readings.</summary>
+    [Fact]
+    public void What_was_interrupted_has_the_length_and_the_water_of_its_pieces()
+    {
+        var report = Audit("""
+            time,zone,do,litres
+            2026-06-01 06:00,lawn,open,
+            2026-06-01 06:04,lawn,close,140
+            2026-06-01 06:05,lawn,open,
+            2026-06-01 06:06,lawn,close,40
+            2026-06-01 06:07,lawn,open,
+            2026-06-01 06:12,lawn,close,160
+
+            """);
+        var entry = report.Entries[0];
+        Assert.Equal((AuditClass.Interrupted, 600L, 340m, 360m), (entry.Class, entry.ActualSeconds, entry.Volume!.Litres, entry.Volume.Expected));
+        Assert.Equal(600, report.Water[0].ActualSeconds);
+    }
+
+    /// <summary>The beds open at 06:10 and the log ends at 06:12; that the pots are not in it is no hole.</summary>
+    [Fact]
+    public void Of_what_is_not_known_no_litres_are_counted()
+    {
+        var report = Audit("zone,time,do\nlawn,2026-06-01 06:00,open\nlawn,2026-06-01 06:10,close\nbeds,2026-06-01 06:10,open\n,2026-06-01 06:12,alive\n");
+        Assert.True(report.IsAsMeant);
+        var text = Text(report);
+        Assert.StartsWith("Garden, Mon 1 Jun 2026 06:00 to 06:12, 4 rows: 1 of 3 waterings done, 2 not known\n", text, StringComparison.Ordinal);
+        Assert.Contains("Not known:\n"
+            + "  Mon 1 Jun 2026 06:10 Beds: opened, no close in the log (log.csv:4), 10 min planned\n"
+            + "  Mon 1 Jun 2026 06:20 Pots: the log ends at 06:12, 10 min planned\n"
+            + "Water by time:\n"
+            + "  Lawn: 360.0 L of 360.0 L\n"
+            + "  Beds: 30.0 L planned not known\n"
+            + "  Pots: 10 min planned not known\n", text, StringComparison.Ordinal);
+    }
+
+    /// <summary>Two schedules water the lawn from 06:00 to 06:30 and from 06:10 to 06:35: the valve is open for 35 min, at 20 L/min 700 L, not 1100.</summary>
+    [Fact]
+    public void What_two_schedules_water_at_once_counts_once()
+    {
+        var site = RandomRunsTests.Read(
+            """
+            site garden "Garden" { timezone Europe/Lisbon; effective 2026-03-01 }
+            zone lawn "Lawn" { output 1; flow 20 L/min }
+            schedule one { every day; start at 06:00; steps { water lawn for 30 min } }
+            schedule two { every day; start at 06:10; steps { water lawn for 25 min } }
+            """,
+            out _)!;
+        var log = new LogReader(site, LogColumns.Default);
+        Assert.Null(log.Read("log.csv", "zone,from,to,litres\nlawn,2026-06-01 06:00,2026-06-01 06:35,700\n"));
+        var report = Auditor.Audit(site, log, new AuditOptions(), Timetable.Of(site, Horizon.DaysFrom(site.Effective, 1)))!;
+        Assert.Equal((700m, 700m, 700m), (report.Water[0].MeantLitres, report.Water[0].ActualLitres, report.Water[0].MeteredLitres));
+        Assert.Equal((1L, true), (report.MeantCount, report.IsAsMeant));
+        Assert.Contains(": 1 of 1 watering done\n", Text(report), StringComparison.Ordinal);
+    }
+
     private static string Text(AuditReport report) => Reports.Plain(lines => AuditText.Write(report, lines));
 
     private static AuditReport Audit(string text, AuditOptions? options = null)
