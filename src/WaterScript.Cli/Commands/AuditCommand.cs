@@ -45,8 +45,8 @@ internal sealed class AuditCommand
         var self = new AuditCommand(terminal);
         var command = new Command("audit", "Says what ran, by the logs of a device, against what was meant.")
         {
-            self._file, self._logs, self._columns, self._tolerance, self._silence, self._volume, self._from, self._until, self._days, self._report, self._output,
-            self._root,
+            self._file, self._logs, self._columns, self._tolerance, self._silence, self._volume, self._from, self._until, self._days,
+            self._report, self._output, self._root,
         };
         command.SetAction(self.Run);
         return command;

@@ -31,6 +31,9 @@ internal sealed record AuditDocument
 
     public OverLimitItem? OverLimit { get; init; }
 
+    [Description("How the clock of the log is off; all moments are corrected by that.")]
+    public AuditClockItem? Clock { get; init; }
+
     [Description("That the device says it has.")]
     public required IEnumerable<AuditListItem> Timetables { get; init; }
 
@@ -113,6 +116,29 @@ internal sealed record AuditEntryItem
 
     [Shape(Least = 1)]
     public int? Line { get; init; }
+}
+
+/// <summary>How the clock of a log is off.</summary>
+internal sealed record AuditClockItem
+{
+    [JsonPropertyName("season_s"), Description("Seconds that it is ahead because it does not change with the season.")]
+    public required long SeasonSeconds { get; init; }
+
+    [JsonPropertyName("per_week_s"), Description("Seconds that it gains in a week.")]
+    public required long PerWeekSeconds { get; init; }
+
+    [Description("What was measured, the first weeks.")]
+    public required IEnumerable<AuditClockWeekItem> Weeks { get; init; }
+}
+
+/// <summary>How far the clock of a log was ahead in a week.</summary>
+internal sealed record AuditClockWeekItem
+{
+    [Shape(Of = ShapeAttribute.Moment)]
+    public required string From { get; init; }
+
+    [JsonPropertyName("ahead_s"), Description("Below 0 where it was behind.")]
+    public required long AheadSeconds { get; init; }
 }
 
 /// <summary>Water that was metered while nothing was open.</summary>

@@ -1,4 +1,5 @@
 using NodaTime.Text;
+using WaterScript.Answers.Audit.Clocks;
 using WaterScript.Answers.Audit.Water;
 using WaterScript.Documents.Writers;
 
@@ -25,6 +26,7 @@ internal static class AuditJson
         Doubled = report.Doubled,
         MeterLitres = report.MeterLitres,
         OverLimit = OverLimitItem.Of(report.InPart, moments),
+        Clock = report.Clock is { } clock ? Of(clock, moments) : null,
         Timetables = report.Lists.Select(list => new AuditListItem
         {
             Hash = list.Hash,
@@ -57,6 +59,14 @@ internal static class AuditJson
         Why = entry.Why,
         File = entry.Place?.File,
         Line = entry.Place?.Line,
+    };
+
+    private static AuditClockItem Of(LogClock clock, SiteMoments moments) => new()
+    {
+        SeasonSeconds = clock.Season,
+        PerWeekSeconds = (long)Math.Round(clock.PerWeek),
+        Weeks = clock.Weeks.Take(AuditReport.MostListed)
+            .Select(week => new AuditClockWeekItem { From = moments.At((long)week.From), AheadSeconds = (long)Math.Round(week.Ahead) }),
     };
 
     private static AuditLeakItem Of(WaterLeak leak, SiteMoments moments) => new()

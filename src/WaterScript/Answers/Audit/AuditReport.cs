@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WaterScript.Answers.Audit.Clocks;
 using WaterScript.Answers.Audit.Water;
 using WaterScript.Model;
 using WaterScript.Timetables;
@@ -156,6 +157,9 @@ internal sealed record AuditReport(
 
     /// <summary>How many were meant; what touches is one.</summary>
     public required long MeantCount { get; init; }
+
+    /// <summary>How the clock of the log is off, by which all moments of the report are corrected; null where it is not.</summary>
+    public LogClock? Clock { get; init; }
 
     /// <summary>Whether a deployed timetable says what was meant, and not the file of a site.</summary>
     public bool IsOfDeployed { get; init; }

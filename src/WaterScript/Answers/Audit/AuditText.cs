@@ -1,4 +1,5 @@
 using System.Globalization;
+using WaterScript.Answers.Audit.Clocks;
 using WaterScript.Answers.Audit.Water;
 using WaterScript.Model;
 using WaterScript.Text.Lines;
@@ -51,6 +52,7 @@ internal sealed class AuditText
             + $"{Phrases.Count(_report.Rows, "row")}: {Verdict()}");
         _lines.Sentence("Done means that the valve was switched, not that water came out.");
         if (_report.InPart is { } part) _lines.Part("Over the limit", [part.Words(_words)]);
+        if (_report.Clock is { } clock) _lines.Part("Clock of the log", ClockWords.Of(clock, _words));
         _lines.Part("By schedule and day", Few(_report.Days, Words));
         _lines.Part("Not as meant", Few(_report.NotAsMeant, Words));
         _lines.Part("Water while nothing was open", Few(_report.Leaks, Words));
@@ -123,7 +125,8 @@ internal sealed class AuditText
     private string Words(WaterLeak leak)
     {
         var rows = Place(leak.First) + (leak.Last == leak.First ? "" : $" to {Place(leak.Last)}");
-        return $"{_water.Say(leak.Litres)}, a leak since {_words.Moment(leak.Since)}, shown until {_words.TimeAfter(leak.Until, _words.DateAt(leak.Since))} ({rows})";
+        return $"{_water.Say(leak.Litres)}, a leak since {_words.Moment(leak.Since)}, "
+            + $"shown until {_words.TimeAfter(leak.Until, _words.DateAt(leak.Since))} ({rows})";
     }
 
     private static string Place(LogPlace row) => string.Create(CultureInfo.InvariantCulture, $"{row.File}:{row.Line}");

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WaterScript.Answers.Audit.Clocks;
 using WaterScript.Answers.Audit.Water;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
@@ -42,7 +43,8 @@ internal sealed class Auditor : IDisposable
     {
         ArgumentNullException.ThrowIfNull(site);
         ArgumentNullException.ThrowIfNull(inDevice);
-        return Audit(site, (clock, from) => new MeantRuns(site, clock, from), log, options, () => AuditedList.OwnOf(site, inDevice.Horizon), inDevice.Horizon);
+        return Audit(site, (clock, from) => new MeantRuns(site, clock, from), log, options, () => AuditedList.OwnOf(site, inDevice.Horizon), inDevice.Horizon,
+            rows => CorrectedLog.Of(rows, site, options.ToleranceSeconds));
     }
 
     /// <summary>Audits a log against a timetable that is deployed.</summary>
@@ -74,17 +76,26 @@ internal sealed class Auditor : IDisposable
         LogReader log,
         AuditOptions options,
         Func<ImmutableArray<(string? Hash, Controller? Controller)>?> own,
-        Horizon listDates)
+        Horizon listDates,
+        Func<IEnumerator<LogEvent>, CorrectedLog>? correct = null)
     {
         ArgumentNullException.ThrowIfNull(log);
         ArgumentNullException.ThrowIfNull(options);
-        using var events = log.Events().GetEnumerator();
+        using var rows = log.Events().GetEnumerator();
+        var corrected = correct?.Invoke(rows);
+        using var events = (corrected?.Events() ?? Rest(rows)).GetEnumerator();
         if (!events.MoveNext()) return null;
         using var auditor = new Auditor(site, meant, events.Current, log.IsNumbered, options);
         var isWhole = true;
         do isWhole = auditor.TryAdd(events.Current);
         while (isWhole && events.MoveNext());
-        return auditor.Report(site, log, own, listDates, isWhole);
+        var report = auditor.Report(site, log, own, listDates, isWhole);
+        return corrected?.Clock is { } clock ? report with { Clock = clock, IsAsMeant = false } : report;
+    }
+
+    private static IEnumerable<LogEvent> Rest(IEnumerator<LogEvent> rows)
+    {
+        while (rows.MoveNext()) yield return rows.Current;
     }
 
     /// <summary>Takes in the next row; false where too much was meant by then to go on.</summary>

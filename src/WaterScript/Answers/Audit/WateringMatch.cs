@@ -136,7 +136,7 @@ internal sealed class WateringMatch
         if (VolumeOf(index) is not { } volume) return kind;
         var isWhole = kind is AuditClass.Done or AuditClass.Late or AuditClass.Early or AuditClass.ByHand;
         if (volume.Litres <= 0 && (isWhole || kind is AuditClass.Short or AuditClass.Long) && volume.IsWorthWater) return AuditClass.NoWater;
-        if (!isWhole || volume.Expected is not { } expected || Math.Abs(volume.Litres - expected) < WaterMeter.LeastLitres) return kind;
+        if (!isWhole || volume.Expected is not { } expected || Math.Abs(volume.Litres - expected) < MeteredWatering.LeastLitres) return kind;
         if (volume.Litres < expected * (1 - _ground.VolumeTolerance)) return AuditClass.TooLittle;
         return volume.Litres > expected * (1 + _ground.VolumeTolerance) ? AuditClass.TooMuch : kind;
     }

@@ -87,7 +87,8 @@ public sealed class MeteredAuditTests
     {
         string[] rows =
         [
-            "2026-06-01 06:00,lawn,open,0", "2026-06-01 06:10,lawn,close,360", "2026-06-01 06:10,beds,open,360", "2026-06-01 06:20,beds,close,390",
+            "2026-06-01 06:00,lawn,open,0", "2026-06-01 06:10,lawn,close,360", "2026-06-01 06:10,beds,open,360",
+            "2026-06-01 06:20,beds,close,390",
             "2026-06-01 06:20,pots,open,390", "2026-06-01 06:30,pots,close,402", "2026-06-01 07:00,,alive,405", "2026-06-01 07:30,,alive,409",
             "2026-06-01 08:00,,alive,420",
         ];
@@ -96,8 +97,8 @@ public sealed class MeteredAuditTests
         Assert.Equal((18m, 8, 10), (leak.Litres, leak.First.Line, leak.Last.Line));
         Assert.False(report.IsAsMeant);
         Assert.All(report.Entries, entry => Assert.Equal(AuditClass.Done, entry.Class));
-        Assert.Contains("Water while nothing was open:\n  18.0 L, a leak since Mon 1 Jun 2026 06:30, shown until 08:00 (log.csv:8 to log.csv:10)\n", Text(report),
-            StringComparison.Ordinal);
+        Assert.Contains("Water while nothing was open:\n  18.0 L, a leak since Mon 1 Jun 2026 06:30, shown until 08:00 (log.csv:8 to log.csv:10)\n",
+            Text(report), StringComparison.Ordinal);
     }
 
     [Fact]

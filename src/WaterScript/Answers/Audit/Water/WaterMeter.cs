@@ -9,8 +9,8 @@ namespace WaterScript.Answers.Audit.Water;
 /// </summary>
 internal sealed class WaterMeter(Site site, LogKnowledge knowledge, WorkBudget budget)
 {
-    /// <summary>Meters mostly show whole litres, so less is no evidence of anything.</summary>
-    public const decimal LeastLitres = 1;
+    /// <summary>Leaks that are listed.</summary>
+    private const int MostLeaks = 50;
 
     private readonly Dictionary<int, Flowing> _open = [];
     private readonly List<Flowing> _sinceReading = [];
@@ -119,7 +119,7 @@ internal sealed class WaterMeter(Site site, LogKnowledge knowledge, WorkBudget b
 
     private void EndLeak()
     {
-        if (_growing is { Litres: >= LeastLitres } leak && LeakCount++ < AuditReport.MostListed) _leaks.Add(leak);
+        if (_growing is { Litres: >= MeteredWatering.LeastLitres } leak && LeakCount++ < MostLeaks) _leaks.Add(leak);
         _growing = null;
     }
 
