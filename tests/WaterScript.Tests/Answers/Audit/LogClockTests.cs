@@ -60,6 +60,21 @@ public sealed class LogClockTests
         Assert.Contains("  the clock of the log gains 1 min 10 s a week\n  from Mon 1 Jun 2026 06:00: ", text, StringComparison.Ordinal);
     }
 
+    /// <summary>Clocks go back from 02:00 to 01:00 in Lisbon on 25 Oct 2026: from 01:50 to 01:20 are 30 min.</summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void The_order_of_rows_settles_the_doubled_hour(bool isNumbered)
+    {
+        var log = new LogReader(Garden, LogColumns.Default);
+        var rows = new[] { "2026-10-25 01:50,lawn,open", "2026-10-25 01:20,lawn,close", "2026-10-25 01:30,beds,open", "2026-10-25 01:40,beds,close" };
+        var head = isNumbered ? "time,zone,do,number\n" : "time,zone,do\n";
+        Assert.Null(log.Read("log.csv", head + string.Concat(rows.Select((row, index) => string.Create(CultureInfo.InvariantCulture,
+            $"{row}{(isNumbered ? $",{index + 1}" : "")}\n")))));
+        var first = Instant.FromUtc(2026, 10, 25, 0, 50).ToUnixTimeSeconds();
+        Assert.Equal([first, first + 1_800, first + 2_400, first + 3_000], log.Events().Select(logged => (long)logged.At));
+    }
+
     private static string Audit(LocalDate from, int days, Func<long, int> ahead, out AuditReport report)
     {
         var rows = Timetable.Of(Garden, Horizon.DaysFrom(from, days)).Openings().SelectMany((opening, index) => new[]
