@@ -15,6 +15,7 @@ namespace WaterScript.Cli.Commands;
 internal sealed class AuditCommand
 {
     private const int MostSeconds = 86_400;
+    private const int MostPercent = 1_000;
 
     private readonly Terminal _terminal;
     private readonly Argument<string> _file =
@@ -26,6 +27,9 @@ internal sealed class AuditCommand
 
     private readonly Option<int?> _tolerance = Seconds("--tolerance", "Allowed difference in start or length. Default: 60.");
     private readonly Option<int?> _silence = Seconds("--silence", "After so long without a row nothing is known. Default: 3600.");
+    private readonly Option<int?> _volume = OptionValues.Number("--volume-tolerance", "PERCENT",
+        "Allowed difference of metered water. Default: 20.", "number of percent", 0, MostPercent);
+
     private readonly Option<LocalDate?> _from = OptionValues.Date("--from", "First day of the list in the device, as in compile. Default: as there.");
     private readonly Option<LocalDate?> _until = OptionValues.Date("--until", "The first date that was not in that list.");
     private readonly Option<int?> _days = DateOptions.Days();
@@ -41,7 +45,8 @@ internal sealed class AuditCommand
         var self = new AuditCommand(terminal);
         var command = new Command("audit", "Says what ran, by the logs of a device, against what was meant.")
         {
-            self._file, self._logs, self._columns, self._tolerance, self._silence, self._from, self._until, self._days, self._report, self._output, self._root,
+            self._file, self._logs, self._columns, self._tolerance, self._silence, self._volume, self._from, self._until, self._days,
+            self._report, self._output, self._root,
         };
         command.SetAction(self.Run);
         return command;
@@ -54,7 +59,8 @@ internal sealed class AuditCommand
         var columns = parsed.GetValue(_columns) ?? LogColumns.Default;
         var options = new AuditOptions(
             parsed.GetValue(_tolerance) ?? AuditOptions.DefaultTolerance,
-            parsed.GetValue(_silence) ?? AuditOptions.DefaultSilence);
+            parsed.GetValue(_silence) ?? AuditOptions.DefaultSilence,
+            parsed.GetValue(_volume) ?? AuditOptions.DefaultVolumePercent);
         var listDates = DateOptions.Read(parsed.GetValue(_from), parsed.GetValue(_until), parsed.GetValue(_days), run: null, at: null);
         if (parsed.GetValue(_logs)!.Append(parsed.GetValue(_file)).Count(path => path == SiteSource.Standard) > 1)
             throw new CommandException("only one of the files can be standard input");

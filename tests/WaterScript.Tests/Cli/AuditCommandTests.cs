@@ -32,7 +32,7 @@ public sealed class AuditCommandTests : Workshop
         Assert.Equal(("", 0), (result.Error, result.ExitCode));
         Assert.Equal(
             $"""
-            Yard, Mon 1 Jun 2026 06:00 to Tue 2 Jun 2026 06:30, 12 rows
+            Yard, Mon 1 Jun 2026 06:00 to Tue 2 Jun 2026 06:30, 12 rows: 6 of 6 waterings done
             Done means that the valve was switched, not that water came out.
             By schedule and day:
               Mon 1 Jun 2026 morning: 3 of 3 done
@@ -68,7 +68,7 @@ public sealed class AuditCommandTests : Workshop
         Assert.Equal(("", 1), (result.Error, result.ExitCode));
         Assert.Equal(
             $$"""
-            **Yard, Mon 1 Jun 2026 06:00 to Tue 2 Jun 2026 06:30, 13 rows**
+            **Yard, Mon 1 Jun 2026 06:00 to Tue 2 Jun 2026 06:30, 13 rows: 2 of 6 waterings done, 1 short, 1 by hand, 1 skipped, 1 fault, 1 not known**
 
             Done means that the valve was switched, not that water came out.
 
@@ -79,20 +79,20 @@ public sealed class AuditCommandTests : Workshop
 
             Not as meant:
 
-            - Mon 1 Jun 2026 06:00 Lawn: short, meant for 10 min, ran from 06:00 for 4 min (log.csv:2)
+            - Mon 1 Jun 2026 06:00 Lawn: short, meant for 10 min, ran from 06:00 for 4 min, by the meter 30.0 gal of 24.0 gal in that time (log.csv:2)
             - Mon 1 Jun 2026 06:10 Beds \*north\*: skipped, \<b\>rain\</b\>, meant for 10 min (log.csv:4)
             - Tue 2 Jun 2026 06:00 Lawn: fault, no flow, meant for 10 min, ran from 06:00 for 10 min (log.csv:9)
             - Tue 2 Jun 2026 06:15 pots: by hand, ran from 06:15 for 1 min (log.csv:12)
 
-            Not known, the log has a hole there:
+            Not known:
 
-            - Mon 1 Jun 2026 06:20 pots
+            - Mon 1 Jun 2026 06:20 pots: the log has a hole there, 10 min planned
 
             Water by time:
 
             - Lawn: 84.0 gal of 120.0 gal, by the meter 30.0 gal
             - Beds \*north\*: 30.0 gal of 60.0 gal
-            - pots: 11 min of 20 min
+            - pots: 11 min of 10 min, 10 min planned not known
 
             Timetable in the device:
 
@@ -117,7 +117,7 @@ public sealed class AuditCommandTests : Workshop
             tree.AsObject().Select(member => member.Key));
         Assert.Equal(
             """{"class":"short","zone":"lawn","schedule":"morning","day":"2026-06-01","meant_from":"2026-06-01T06:00:00+01:00","meant_s":600"""
-                + ""","actual_from":"2026-06-01T06:00:00+01:00","actual_s":240,"file":"log.csv","line":2}""",
+                + ""","actual_from":"2026-06-01T06:00:00+01:00","actual_s":240,"metered_l":113.56,"expected_l":90.85,"file":"log.csv","line":2}""",
             tree["entries"]![0]!.ToJsonString(AsWritten));
         Assert.Equal(["short", "skipped", "not known", "fault", "done", "by hand", "done"],
             tree["entries"]!.AsArray().Select(entry => (string)entry!["class"]!));
@@ -126,7 +126,7 @@ public sealed class AuditCommandTests : Workshop
             tree["entries"]![5]!.ToJsonString(AsWritten));
         Assert.Equal("""{"zone":"lawn","meant_s":1200,"actual_s":840,"meant_l":454.25,"actual_l":317.97,"metered_l":113.56}""",
             tree["water"]![0]!.ToJsonString(AsWritten));
-        Assert.Equal("""{"zone":"pots","meant_s":1200,"actual_s":660}""", tree["water"]![2]!.ToJsonString(AsWritten));
+        Assert.Equal("""{"zone":"pots","meant_s":1200,"actual_s":660,"not_known_s":600}""", tree["water"]![2]!.ToJsonString(AsWritten));
         Assert.Equal($$"""{"hash":"{{HashOf(Dates)}}","is":"of this file","from":"2026-06-01","until":"2026-06-03"}""",
             tree["timetables"]![0]!.ToJsonString(AsWritten));
         Assert.Equal("""{"file":"log.csv","line":14,"why":"\"yesterday\" is no time"}""", tree["passed_over"]![0]!.ToJsonString(AsWritten));

@@ -31,6 +31,9 @@ internal sealed record AuditDocument
 
     public OverLimitItem? OverLimit { get; init; }
 
+    [Description("How the clock of the log is off; all moments are corrected by that.")]
+    public AuditClockItem? Clock { get; init; }
+
     [Description("That the device says it has.")]
     public required IEnumerable<AuditListItem> Timetables { get; init; }
 
@@ -40,6 +43,12 @@ internal sealed record AuditDocument
     public long? EntriesInAll { get; init; }
 
     public required IEnumerable<AuditWaterItem> Water { get; init; }
+
+    [Description("Water that was metered while nothing was open.")]
+    public IEnumerable<AuditLeakItem>? Leaks { get; init; }
+
+    [Description("How many leaks there are, where not all are listed."), Shape(Least = 0)]
+    public long? LeaksInAll { get; init; }
 
     [Description("Rows that could not be read.")]
     public required IEnumerable<AuditBadItem> PassedOver { get; init; }
@@ -71,7 +80,7 @@ internal sealed record AuditListItem
 internal sealed record AuditEntryItem
 {
     [Shape(Words = ["done", "late", "early", "short", "long", "missed", "unplanned", "by hand", "skipped", "interrupted", "close not seen", "fault",
-        "not known"])]
+        "not known", "no water", "too little water", "too much water"])]
     public required string Class { get; init; }
 
     [Shape(Of = ShapeAttribute.Name)]
@@ -95,12 +104,66 @@ internal sealed record AuditEntryItem
     [JsonPropertyName("actual_s"), Shape(Least = 0)]
     public long? ActualSeconds { get; init; }
 
+    [JsonPropertyName("metered_l"), Description("By the meter."), Shape(Least = 0)]
+    public decimal? MeteredLitres { get; init; }
+
+    [JsonPropertyName("expected_l"), Description("What the flow of the zone gives in the time that was metered."), Shape(Least = 0)]
+    public decimal? ExpectedLitres { get; init; }
+
     public string? Why { get; init; }
 
     public string? File { get; init; }
 
     [Shape(Least = 1)]
     public int? Line { get; init; }
+}
+
+/// <summary>How the clock of a log is off.</summary>
+internal sealed record AuditClockItem
+{
+    [JsonPropertyName("season_s"), Description("Seconds that it is ahead because it does not change with the season.")]
+    public required long SeasonSeconds { get; init; }
+
+    [JsonPropertyName("per_week_s"), Description("Seconds that it gains in a week.")]
+    public required long PerWeekSeconds { get; init; }
+
+    [Description("What was measured, the first weeks.")]
+    public required IEnumerable<AuditClockWeekItem> Weeks { get; init; }
+}
+
+/// <summary>How far the clock of a log was ahead in a week.</summary>
+internal sealed record AuditClockWeekItem
+{
+    [Shape(Of = ShapeAttribute.Moment)]
+    public required string From { get; init; }
+
+    [JsonPropertyName("ahead_s"), Description("Below 0 where it was behind.")]
+    public required long AheadSeconds { get; init; }
+}
+
+/// <summary>Water that was metered while nothing was open.</summary>
+internal sealed record AuditLeakItem
+{
+    [Description("The last moment by which there was none of it."), Shape(Of = ShapeAttribute.Moment)]
+    public required string Since { get; init; }
+
+    [Shape(Of = ShapeAttribute.Moment)]
+    public required string Until { get; init; }
+
+    [JsonPropertyName("litres"), Shape(Least = 0)]
+    public required decimal Litres { get; init; }
+
+    [Description("Of the row that shows it first.")]
+    public required string File { get; init; }
+
+    [Shape(Least = 1)]
+    public required int Line { get; init; }
+
+    [Description("Of the row that shows it last.")]
+    public required string LastFile { get; init; }
+
+    [Shape(Least = 1)]
+    public required int LastLine { get; init; }
 }
 
 /// <summary>Water of a zone.</summary>
@@ -114,6 +177,9 @@ internal sealed record AuditWaterItem
 
     [JsonPropertyName("actual_s"), Shape(Least = 0)]
     public required long ActualSeconds { get; init; }
+
+    [JsonPropertyName("not_known_s"), Description("Of what was meant, where the log does not show what became of it."), Shape(Least = 0)]
+    public long? NotKnownSeconds { get; init; }
 
     [JsonPropertyName("meant_l"), Shape(Least = 0)]
     public decimal? MeantLitres { get; init; }

@@ -1,4 +1,6 @@
 using NodaTime.Text;
+using WaterScript.Answers.Audit.Clocks;
+using WaterScript.Answers.Audit.Water;
 using WaterScript.Documents.Writers;
 
 namespace WaterScript.Answers.Audit;
@@ -24,6 +26,7 @@ internal static class AuditJson
         Doubled = report.Doubled,
         MeterLitres = report.MeterLitres,
         OverLimit = OverLimitItem.Of(report.InPart, moments),
+        Clock = report.Clock is { } clock ? Of(clock, moments) : null,
         Timetables = report.Lists.Select(list => new AuditListItem
         {
             Hash = list.Hash,
@@ -35,6 +38,8 @@ internal static class AuditJson
         Entries = report.Entries.Select(entry => Of(entry, moments)),
         EntriesInAll = report.EntryCount > report.Entries.Length ? report.EntryCount : null,
         Water = report.Water.Select(Of),
+        Leaks = report.Leaks.Count == 0 ? null : report.Leaks.First.Select(leak => Of(leak, moments)),
+        LeaksInAll = report.Leaks.Count > report.Leaks.First.Length ? report.Leaks.Count : null,
         PassedOver = report.Bad.Select(bad => new AuditBadItem { File = bad.Place.File, Line = bad.Place.Line, Why = bad.Why }),
         PassedOverInAll = report.BadCount > report.Bad.Length ? report.BadCount : null,
     };
@@ -49,9 +54,30 @@ internal static class AuditJson
         MeantSeconds = entry.Schedule is null ? null : entry.Seconds,
         ActualFrom = moments.At(entry.ActualFrom),
         ActualSeconds = entry.ActualSeconds,
+        MeteredLitres = Measure.Hundredths(entry.Volume?.Litres),
+        ExpectedLitres = Measure.Hundredths(entry.Volume?.Expected),
         Why = entry.Why,
         File = entry.Place?.File,
         Line = entry.Place?.Line,
+    };
+
+    private static AuditClockItem Of(LogClock clock, SiteMoments moments) => new()
+    {
+        SeasonSeconds = clock.Season,
+        PerWeekSeconds = (long)Math.Round(clock.PerWeek),
+        Weeks = clock.Weeks.Take(AuditReport.MostListed)
+            .Select(week => new AuditClockWeekItem { From = moments.At((long)week.From), AheadSeconds = (long)Math.Round(week.Ahead) }),
+    };
+
+    private static AuditLeakItem Of(WaterLeak leak, SiteMoments moments) => new()
+    {
+        Since = moments.At(leak.Since),
+        Until = moments.At(leak.Until),
+        Litres = Math.Round(leak.Litres, 2),
+        File = leak.First.File,
+        Line = leak.First.Line,
+        LastFile = leak.Last.File,
+        LastLine = leak.Last.Line,
     };
 
     private static AuditWaterItem Of(AuditedWater water) => new()
@@ -59,8 +85,9 @@ internal static class AuditJson
         Zone = water.Zone.Name,
         MeantSeconds = water.MeantSeconds,
         ActualSeconds = water.ActualSeconds,
+        NotKnownSeconds = water.NotKnownSeconds > 0 ? water.NotKnownSeconds : null,
         MeantLitres = Measure.Hundredths(water.MeantLitres),
         ActualLitres = Measure.Hundredths(water.ActualLitres),
-        MeteredLitres = water.MeteredLitres,
+        MeteredLitres = Measure.Hundredths(water.MeteredLitres),
     };
 }

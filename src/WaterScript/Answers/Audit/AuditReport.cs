@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using WaterScript.Answers.Audit.Clocks;
+using WaterScript.Answers.Audit.Water;
 using WaterScript.Model;
 using WaterScript.Timetables;
 
@@ -45,6 +47,15 @@ internal enum AuditClass
 
     /// <summary>The log has a hole there.</summary>
     NotKnown,
+
+    /// <summary>It was switched, and the meter shows no water.</summary>
+    NoWater,
+
+    /// <summary>It was switched, and took less water than its flow gives in that time.</summary>
+    TooLittle,
+
+    /// <summary>It was switched, and took more water than its flow gives in that time.</summary>
+    TooMuch,
 }
 
 /// <summary>A watering that was meant, or that was, or both.</summary>
@@ -59,14 +70,19 @@ internal enum AuditClass
 /// <param name="Why">The reason that the log gives, or null.</param>
 /// <param name="Place">The row that it comes from, or null.</param>
 internal sealed record AuditEntry(
-    AuditClass Class, Zone Zone, Schedule? Schedule, int Day, long From, long Seconds, long? ActualFrom, long? ActualSeconds, string? Why, LogPlace? Place);
+    AuditClass Class, Zone Zone, Schedule? Schedule, int Day, long From, long Seconds, long? ActualFrom, long? ActualSeconds, string? Why, LogPlace? Place)
+{
+    /// <summary>What the meter has of it; null where that is not known.</summary>
+    public MeteredWatering? Volume { get; init; }
+}
 
 /// <summary>Water of a zone.</summary>
 /// <param name="Zone">The zone.</param>
 /// <param name="MeantSeconds">Run time that was meant.</param>
 /// <param name="ActualSeconds">Run time by the log.</param>
-/// <param name="MeteredLitres">What meters show in rows of this zone, or null.</param>
-internal sealed record AuditedWater(Zone Zone, long MeantSeconds, long ActualSeconds, decimal? MeteredLitres)
+/// <param name="NotKnownSeconds">Run time that was meant and of which it is not known what became of it.</param>
+/// <param name="MeteredLitres">What meters show for this zone, or null.</param>
+internal sealed record AuditedWater(Zone Zone, long MeantSeconds, long ActualSeconds, long NotKnownSeconds, decimal? MeteredLitres)
 {
     /// <summary>Litres that were meant, by time and flow; null where the flow is not known.</summary>
     public decimal? MeantLitres => Zone.LitresPerMinute * MeantSeconds / 60;
@@ -127,8 +143,23 @@ internal sealed record AuditReport(
     /// <summary>Whether the log has hashes of more lists than are listed.</summary>
     public required bool HasMoreLists { get; init; }
 
+    /// <summary>Water that was metered while nothing was open.</summary>
+    public required AuditList<WaterLeak> Leaks { get; init; }
+
     /// <summary>Where the comparison ended before the log did; null where it did not.</summary>
     public required ComparedInPart? InPart { get; init; }
+
+    /// <summary>Seconds by which a watering may begin or last otherwise.</summary>
+    public required long Tolerance { get; init; }
+
+    /// <summary>How many waterings there are of each class that there is, in order of the classes.</summary>
+    public required ImmutableArray<(AuditClass Class, long Count)> Counts { get; init; }
+
+    /// <summary>How many were meant; what touches is one.</summary>
+    public required long MeantCount { get; init; }
+
+    /// <summary>How the clock of the log is off, by which all moments of the report are corrected; null where it is not.</summary>
+    public LogClock? Clock { get; init; }
 
     /// <summary>Whether a deployed timetable says what was meant, and not the file of a site.</summary>
     public bool IsOfDeployed { get; init; }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using WaterScript.Answers.Audit.Water;
 using WaterScript.Model;
 
 namespace WaterScript.Answers.Audit;
@@ -14,6 +15,8 @@ internal sealed class AuditTally(Site site)
     private readonly FirstInOrder<EntryKey, AuditEntry> _notKnown = new(AuditReport.MostListed);
     private readonly AuditedDays _days = new();
     private readonly long[] _meantSeconds = new long[site.Zones.Length];
+    private readonly long[] _notKnownSeconds = new long[site.Zones.Length];
+    private readonly SortedDictionary<AuditClass, long> _counts = [];
     private readonly long[] _actualSeconds = new long[site.Zones.Length];
     private readonly decimal?[] _litres = new decimal?[site.Zones.Length];
     private readonly List<string> _lists = [];
@@ -50,10 +53,16 @@ internal sealed class AuditTally(Site site)
     /// <summary>What became of those of each schedule and date.</summary>
     public AuditList<AuditedDay> Days => _days.InOrder();
 
+    /// <summary>How many there are of each class that there is.</summary>
+    public ImmutableArray<(AuditClass Class, long Count)> Counts => [.. _counts.Select(count => (count.Key, count.Value))];
+
+    /// <summary>How many were meant.</summary>
+    public long MeantCount { get; private set; }
+
     /// <summary>Water of each zone.</summary>
-    public ImmutableArray<AuditedWater> Water =>
-        [.. site.Zones.Where(zone => !zone.IsSpare)
-            .Select(zone => new AuditedWater(zone, _meantSeconds[zone.Index], _actualSeconds[zone.Index], _litres[zone.Index]))];
+    public ImmutableArray<AuditedWater> Water(WaterMeter meter) =>
+        [.. site.Zones.Where(zone => !zone.IsSpare).Select(zone => new AuditedWater(
+            zone, _meantSeconds[zone.Index], _actualSeconds[zone.Index], _notKnownSeconds[zone.Index], Sum(_litres[zone.Index], meter.LitresOf(zone))))];
 
     /// <summary>Takes in a row.</summary>
     public void Add(LogEvent logged)
@@ -81,9 +90,14 @@ internal sealed class AuditTally(Site site)
         if (entry.Class == AuditClass.NotKnown) _notKnown.Add(key, entry);
         else if (entry.Class != AuditClass.Done) _notAsMeant.Add(key, entry);
         IsAsMeant &= entry.Class is AuditClass.Done or AuditClass.Skipped or AuditClass.ByHand or AuditClass.NotKnown;
+        _counts[entry.Class] = _counts.GetValueOrDefault(entry.Class) + 1;
+        if (entry.Schedule is not null) MeantCount++;
         _meantSeconds[entry.Zone.Index] += entry.Seconds;
+        if (entry is { Class: AuditClass.NotKnown or AuditClass.CloseNotSeen, ActualSeconds: null }) _notKnownSeconds[entry.Zone.Index] += entry.Seconds;
         if (entry.Schedule is { } schedule) _days.Add(schedule, entry.Day, entry.Class);
     }
+
+    private static decimal? Sum(decimal? own, decimal? shared) => own is null ? shared : own + (shared ?? 0);
 
     private static AuditList<AuditEntry> Of(FirstInOrder<EntryKey, AuditEntry> entries) => new([.. entries.InOrder()], entries.Count);
 

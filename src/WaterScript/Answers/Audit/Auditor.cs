@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using WaterScript.Answers.Audit.Clocks;
+using WaterScript.Answers.Audit.Water;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Documents.Timetables.Deployed;
@@ -15,14 +17,19 @@ internal sealed class Auditor : IDisposable
     private readonly AuditTally _tally;
     private readonly ZoneRecord[] _zones;
     private readonly HashSet<int> _open = [];
+    private readonly WaterMeter _meter;
+    private readonly long _tolerance;
+    private long _meantUntil = long.MinValue;
 
     private Auditor(Site site, Func<ZoneClock, long, MeantRuns> meant, LogEvent first, bool isNumbered, AuditOptions options)
     {
         var clock = new ZoneClock(site.TimeZone);
+        _tolerance = options.ToleranceSeconds;
         _knowledge = new LogKnowledge(options.SilenceSeconds, isNumbered);
         _tally = new AuditTally(site);
         _meant = meant(clock, (long)first.At);
-        var ground = new AuditGround(site, options.ToleranceSeconds, _knowledge, clock);
+        _meter = new WaterMeter(site, _knowledge, _meant.Budget);
+        var ground = new AuditGround(site, options.ToleranceSeconds, _knowledge, clock, _meter, options.VolumePercent / 100m);
         _zones = [.. site.Zones.Select(zone => new ZoneRecord(zone, ground, _tally))];
     }
 
@@ -36,7 +43,8 @@ internal sealed class Auditor : IDisposable
     {
         ArgumentNullException.ThrowIfNull(site);
         ArgumentNullException.ThrowIfNull(inDevice);
-        return Audit(site, (clock, from) => new MeantRuns(site, clock, from), log, options, () => AuditedList.OwnOf(site, inDevice.Horizon), inDevice.Horizon);
+        return Audit(site, (clock, from) => new MeantRuns(site, clock, from), log, options, () => AuditedList.OwnOf(site, inDevice.Horizon), inDevice.Horizon,
+            rows => CorrectedLog.Of(rows, site, options.ToleranceSeconds));
     }
 
     /// <summary>Audits a log against a timetable that is deployed.</summary>
@@ -68,17 +76,26 @@ internal sealed class Auditor : IDisposable
         LogReader log,
         AuditOptions options,
         Func<ImmutableArray<(string? Hash, Controller? Controller)>?> own,
-        Horizon listDates)
+        Horizon listDates,
+        Func<IEnumerator<LogEvent>, CorrectedLog>? correct = null)
     {
         ArgumentNullException.ThrowIfNull(log);
         ArgumentNullException.ThrowIfNull(options);
-        using var events = log.Events().GetEnumerator();
+        using var rows = log.Events().GetEnumerator();
+        var corrected = correct?.Invoke(rows);
+        using var events = (corrected?.Events() ?? Rest(rows)).GetEnumerator();
         if (!events.MoveNext()) return null;
         using var auditor = new Auditor(site, meant, events.Current, log.IsNumbered, options);
         var isWhole = true;
         do isWhole = auditor.TryAdd(events.Current);
         while (isWhole && events.MoveNext());
-        return auditor.Report(site, log, own, listDates, isWhole);
+        var report = auditor.Report(site, log, own, listDates, isWhole);
+        return corrected?.Clock is { } clock ? report with { Clock = clock, IsAsMeant = false } : report;
+    }
+
+    private static IEnumerable<LogEvent> Rest(IEnumerator<LogEvent> rows)
+    {
+        while (rows.MoveNext()) yield return rows.Current;
     }
 
     /// <summary>Takes in the next row; false where too much was meant by then to go on.</summary>
@@ -92,13 +109,26 @@ internal sealed class Auditor : IDisposable
         {
             _zones[run.Zone].Add(run);
             _zones[run.Zone].Settle(logged.At, run.Start);
+            _meantUntil = Math.Max(_meantUntil, run.End + run.Overlap);
         }
 
-        if (_meant.Budget.IsUsedUp) return false;
-
+        if (_meant.Budget.IsUsedUp || !TryReadMeter(logged)) return false;
         if (logged.Kind == LogKind.Boot) Restart(logged);
         else if (logged.Zone >= 0 && logged.Kind is LogKind.Open or LogKind.Close) Switch(logged);
         return true;
+    }
+
+    private bool TryReadMeter(LogEvent logged)
+    {
+        try
+        {
+            _meter.Read(logged, _meantUntil);
+            return true;
+        }
+        catch (WorkUsedUpException)
+        {
+            return false;
+        }
     }
 
     private void Restart(LogEvent logged)
@@ -131,12 +161,13 @@ internal sealed class Auditor : IDisposable
         isWhole &= !_meant.Budget.IsUsedUp;
 
         foreach (var zone in _zones) zone.Finish();
+        _meter.Finish();
         return new AuditReport(
             site,
             (long)_knowledge.First,
             (long)_knowledge.Last,
             _tally.Entries.First,
-            _tally.Water,
+            _tally.Water(_meter),
             _tally.MeterLitres,
             AuditedList.Of(_tally.Lists, own),
             listDates,
@@ -150,7 +181,11 @@ internal sealed class Auditor : IDisposable
             NotKnown = _tally.NotKnown,
             BadCount = log.BadRows,
             HasMoreLists = _tally.HasMoreLists,
-            IsAsMeant = _tally.IsAsMeant && isWhole,
+            Tolerance = _tolerance,
+            Counts = _tally.Counts,
+            MeantCount = _tally.MeantCount,
+            Leaks = new AuditList<WaterLeak>([.. _meter.Leaks], _meter.LeakCount),
+            IsAsMeant = _tally.IsAsMeant && isWhole && _meter.LeakCount == 0,
             InPart = isWhole ? null : ComparedInPart.At(Math.Min((long)_knowledge.Last, _meant.NextStart), _meant.Count, _meant.Budget, site),
         };
     }
@@ -159,8 +194,15 @@ internal sealed class Auditor : IDisposable
 /// <summary>How exact an audit is to be.</summary>
 /// <param name="ToleranceSeconds">Seconds by which a watering may begin or last otherwise and still be done; 0 or more.</param>
 /// <param name="SilenceSeconds">Seconds without a row after which nothing is known, where rows are not numbered.</param>
-internal sealed record AuditOptions(long ToleranceSeconds = AuditOptions.DefaultTolerance, long SilenceSeconds = AuditOptions.DefaultSilence)
+/// <param name="VolumePercent">Percent by which a metered volume may differ from what flow and time give.</param>
+internal sealed record AuditOptions(
+    long ToleranceSeconds = AuditOptions.DefaultTolerance,
+    long SilenceSeconds = AuditOptions.DefaultSilence,
+    int VolumePercent = AuditOptions.DefaultVolumePercent)
 {
+    /// <summary>A fifth: flows that a file names are mostly those of the maker's table, and pressure is not the table's.</summary>
+    public const int DefaultVolumePercent = 20;
+
     /// <summary>A minute: most clocks are set to it, and controllers open one valve after the other.</summary>
     public const long DefaultTolerance = 60;
 

@@ -61,7 +61,8 @@ internal sealed class LogOrder(Action<LogSource, int, string> passOver)
             }
 
             if (!IsNew(row.Event)) continue;
-            yield return row.Event;
+            // A row that is a whole watering is written when it is over, and so is what its meter shows.
+            yield return row.End is null ? row.Event : row.Event with { Meter = null };
             if (row.End is { } ends) AddEnd(row, ends);
         }
 
@@ -82,7 +83,7 @@ internal sealed class LogOrder(Action<LogSource, int, string> passOver)
     /// <summary>What a watering ends with comes after it, also where it takes no time.</summary>
     private void AddEnd(in Row row, decimal at)
     {
-        var end = row.Event with { At = at, Kind = LogKind.Close, Why = null, Litres = null, Meter = null };
+        var end = row.Event with { At = at, Kind = LogKind.Close, Why = null, Litres = null };
         if (_ends.Count < 2 * Window) _ends.Enqueue(end, Key.Of(end, row.Source.Index));
         else passOver(row.Source, row.Event.Place.Line, "too many waterings are under way at once to look for its end");
     }

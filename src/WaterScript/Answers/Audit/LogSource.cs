@@ -19,6 +19,8 @@ internal sealed class LogSource
     private readonly Places _at;
     private string? _lastReason;
     private string? _lastList;
+    private decimal _lastTime = decimal.MinValue;
+    private long? _lastNumber;
 
     private LogSource(string file, int index, LogLines lines, LogDictionary site, char separator, Places places)
     {
@@ -89,6 +91,7 @@ internal sealed class LogSource
     private string? TakeEvent()
     {
         if (Time(_row[_at.Time], out var at) is { } wrong) return wrong;
+        at = Settled(at);
         var word = BeforeComma(_row[_at.Do]);
         if (KindOf(word) is not { } kind) return $"{Quoted(word)} is nothing that a valve does";
         if (Zone(out var zone) is { } unknown) return unknown;
@@ -101,9 +104,11 @@ internal sealed class LogSource
     private string? TakeWatering()
     {
         if (Time(_row[_at.From], out var from) is { } wrong) return wrong;
+        from = Settled(from);
         var isOpen = _row[_at.To].Length == 0;
         var to = from;
         if (!isOpen && Time(_row[_at.To], out to) is { } wrongEnd) return wrongEnd;
+        if (to < from) to += _site.Times.Again;
         if (to < from) return "it ends before it begins";
         if (Zone(out var zone) is { } unknown) return unknown;
         if (zone is null) return "it names no zone and no output";
@@ -189,6 +194,17 @@ internal sealed class LogSource
         at = moment;
         if (at < _site.NotBefore) return $"{Quoted(text)} is long before the site began: a clock that was not set";
         return at >= _site.NotFrom ? $"{Quoted(text)} is more than {LogDictionary.YearsAfter} years after the site began: a clock that was not set" : null;
+    }
+
+    /// <summary>In the hour that the clock shows twice, what goes back from the row before is the second time; with numbers, of a later number only.</summary>
+    private decimal Settled(decimal at)
+    {
+        var again = _site.Times.Again;
+        var number = long.TryParse(_row[_at.Number], NumberStyles.None, CultureInfo.InvariantCulture, out var own) ? own : (long?)null;
+        var isLater = number is null || _lastNumber is null || number >= _lastNumber;
+        if (again > 0 && isLater && at < _lastTime && at + again >= _lastTime) at += again;
+        (_lastTime, _lastNumber) = (at, number);
+        return at;
     }
 
     private static string Quoted(ReadOnlySpan<char> text) => text.Length > MostQuoted ? $"\"{text[..MostQuoted]}…\"" : $"\"{text}\"";

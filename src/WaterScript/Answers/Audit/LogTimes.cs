@@ -8,7 +8,7 @@ namespace WaterScript.Answers.Audit;
 
 /// <summary>
 /// Reads the times of a log: Unix seconds, or a date and time with its offset or by the site's clocks. Of an hour that the clock shows twice the
-/// first is taken.
+/// first is taken, and told that there is another.
 /// </summary>
 internal sealed class LogTimes(Site site)
 {
@@ -32,9 +32,13 @@ internal sealed class LogTimes(Site site)
     private (int Year, int Month, int Day) _lastDate;
     private int _lastDay;
 
+    /// <summary>Seconds from what was read last to when the clock shows it again; 0 where it shows it once.</summary>
+    public long Again { get; private set; }
+
     /// <summary>A time in Unix seconds; null where the text is none.</summary>
     public decimal? Read(ReadOnlySpan<char> text)
     {
+        Again = 0;
         // Parsers of numbers and of dates take a NUL at the end for the end.
         if (text.Contains('\0')) return null;
         if (Number(text) is { } seconds) return seconds;
@@ -60,8 +64,14 @@ internal sealed class LogTimes(Site site)
         var (hour, minute, second) = (Digits(text[11..13]), Digits(text[14..16]), text.Length > MinutesLength ? Digits(text[17..19]) : 0);
         if (hour is < 0 or > 23 || minute is < 0 or > 59 || second is < 0 or > 59 || DayOf(text) is not { } day) return null;
         var ofDay = (((hour * 60) + minute) * 60) + second;
-        if (text.Length <= SecondsLength) return _clock.Read(day, ofDay).Instant;
+        if (text.Length <= SecondsLength) return First(_clock.Read(day, ofDay));
         return Offset(text[SecondsLength..]) is { } offset ? ((long)day * ZoneClock.SecondsInDay) + ofDay - offset : null;
+    }
+
+    private long First(MomentReading reading)
+    {
+        if (reading.Note == MomentNote.Doubled) Again = _clock.OffsetAt(reading.Instant) - _clock.OffsetAt(reading.Instant + ZoneClock.SecondsInDay);
+        return reading.Instant;
     }
 
     /// <summary>Rows of one date mostly follow each other.</summary>
@@ -104,8 +114,9 @@ internal sealed class LogTimes(Site site)
 
         foreach (var pattern in Local)
         {
-            if (pattern.Parse(text) is { Success: true, Value: var moment })
-                return SecondsOf(site.TimeZone.ResolveLocal(moment, NodaTime.TimeZones.Resolvers.LenientResolver).ToInstant());
+            if (pattern.Parse(text) is not { Success: true, Value: var moment }) continue;
+            if (site.TimeZone.MapLocal(moment) is { Count: 2 } both) Again = (long)(both.Last().ToInstant() - both.First().ToInstant()).TotalSeconds;
+            return SecondsOf(site.TimeZone.ResolveLocal(moment, NodaTime.TimeZones.Resolvers.LenientResolver).ToInstant());
         }
 
         return null;

@@ -1,3 +1,4 @@
+using WaterScript.Answers.Audit.Water;
 using WaterScript.Calendars;
 using WaterScript.Model;
 
@@ -19,6 +20,7 @@ internal sealed class WateringMatch
     private readonly int[] _found;
     private readonly bool[] _isUsed;
     private readonly bool[] _isByHand;
+    private readonly Dictionary<int, long?> _joined = [];
 
     /// <param name="zone">The zone.</param>
     /// <param name="meant">What was meant, in order.</param>
@@ -45,8 +47,11 @@ internal sealed class WateringMatch
         {
             if (_isUsed[index]) continue;
             var (actual, from) = (_actual[index], (long)_actual[index].From);
-            yield return new AuditEntry(_isByHand[index] ? AuditClass.ByHand : AuditClass.Unplanned, _zone, null, _ground.Clock.At(from).Day, from, 0, from,
-                LengthOf(actual), null, actual.Place);
+            var kind = _isByHand[index] ? ClassByVolume(AuditClass.ByHand, index) : AuditClass.Unplanned;
+            yield return new AuditEntry(kind, _zone, null, _ground.Clock.At(from).Day, from, 0, from, LengthOf(index), null, actual.Place)
+            {
+                Volume = VolumeOf(index),
+            };
         }
     }
 
@@ -85,9 +90,12 @@ internal sealed class WateringMatch
         var knowledge = _ground.Knowledge;
         AuditEntry Of(AuditClass kind, string? why = null, LogPlace? place = null) => new(
             kind, _zone, _ground.Site.Schedules[meant.Schedule], meant.Day, meant.From, meant.To - meant.From, (long?)actual?.From,
-                actual is null ? null : LengthOf(actual), why, place ?? actual?.Place);
+                actual is null ? null : LengthOf(found), why, place ?? actual?.Place)
+            {
+                Volume = actual is null ? null : VolumeOf(found),
+            };
         if (knowledge.Remark(LogKind.Fault, _zone.Index, from, to) is { } fault) return Of(AuditClass.Fault, fault.Why, fault.Place);
-        if (actual is not null) return Of(ClassOf(meant, found));
+        if (actual is not null) return Of(ClassByVolume(ClassOf(meant, found), found));
         var skip = knowledge.Remark(LogKind.Skip, _zone.Index, from, to) ?? knowledge.Remark(LogKind.Skip, LogEvent.NoZone, meant.PassStart - Tolerance, to);
         if (skip is not null) return Of(AuditClass.Skipped, skip.Why, skip.Place);
         return Of(knowledge.IsKnown(from, to) ? AuditClass.Missed : AuditClass.NotKnown);
@@ -97,7 +105,8 @@ internal sealed class WateringMatch
     {
         var actual = _actual[found];
         if (TakePieces(meant, found) || actual.End == ActualEnd.Boot) return AuditClass.Interrupted;
-        if (actual.End == ActualEnd.NotSeen) return AuditClass.CloseNotSeen;
+        // Where the log ends before it was to close, nothing is wrong with it, as far as anybody knows.
+        if (actual.End == ActualEnd.NotSeen) return _ground.Knowledge.Last < meant.To + Tolerance ? AuditClass.NotKnown : AuditClass.CloseNotSeen;
         var (late, longer) = (actual.From - meant.From, actual.Seconds - (meant.To - meant.From));
         if (longer > Tolerance && !_ground.Knowledge.IsKnown(actual.From, actual.To)) return AuditClass.CloseNotSeen;
         if (Math.Abs(longer) > Tolerance) return longer > 0 ? AuditClass.Long : AuditClass.Short;
@@ -105,21 +114,47 @@ internal sealed class WateringMatch
         return AuditClass.Done;
     }
 
-    /// <summary>Whether what began as meant goes on in pieces.</summary>
+    /// <summary>Whether what began as meant goes on in pieces, whose lengths it then has in sum.</summary>
     private bool TakePieces(Meant meant, int found)
     {
-        var hasPieces = false;
+        var (hasPieces, length) = (false, LengthOf(found));
         for (var index = found + 1; index < _actual.Count && _actual[index].From < meant.To; index++)
         {
             if (_isUsed[index] || _isByHand[index] || _actual[index].From == _actual[found].From) continue;
             _isUsed[index] = hasPieces = true;
+            length += LengthOf(index);
+            _actual[found].Volume.Add(_actual[index].Volume);
         }
 
+        if (hasPieces) _joined[found] = length;
         return hasPieces;
     }
 
-    private static long? LengthOf(Actual actual) => actual.End == ActualEnd.NotSeen ? null : actual.Seconds;
+    /// <summary>What was switched as it should be may still have had no water, or too little, or too much.</summary>
+    private AuditClass ClassByVolume(AuditClass kind, int index)
+    {
+        if (VolumeOf(index) is not { } volume) return kind;
+        var isWhole = kind is AuditClass.Done or AuditClass.Late or AuditClass.Early or AuditClass.ByHand;
+        if (volume.Litres <= 0 && (isWhole || kind is AuditClass.Short or AuditClass.Long) && volume.IsWorthWater) return AuditClass.NoWater;
+        if (!isWhole || volume.Expected is not { } expected || Math.Abs(volume.Litres - expected) < MeteredWatering.LeastLitres) return kind;
+        if (volume.Litres < expected * (1 - _ground.VolumeTolerance)) return AuditClass.TooLittle;
+        return volume.Litres > expected * (1 + _ground.VolumeTolerance) ? AuditClass.TooMuch : kind;
+    }
+
+    private MeteredWatering? VolumeOf(int index)
+    {
+        if (LengthOf(index) is not { } length || _actual[index].Volume is not { Litres: { } litres } volume) return null;
+        var seconds = volume.SecondsOf(length);
+        return new MeteredWatering(litres, seconds, _zone.LitresPerMinute * seconds / 60);
+    }
+
+    /// <summary>How long the valve was open, in all pieces; null where a closing is not seen.</summary>
+    private long? LengthOf(int index)
+    {
+        if (_joined.TryGetValue(index, out var joined)) return joined;
+        return _actual[index].End == ActualEnd.NotSeen ? null : _actual[index].Seconds;
+    }
 }
 
 /// <summary>What waterings of a log are judged by.</summary>
-internal sealed record AuditGround(Site Site, long Tolerance, LogKnowledge Knowledge, ZoneClock Clock);
+internal sealed record AuditGround(Site Site, long Tolerance, LogKnowledge Knowledge, ZoneClock Clock, WaterMeter Meter, decimal VolumeTolerance);

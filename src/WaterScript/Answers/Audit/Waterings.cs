@@ -1,3 +1,5 @@
+using WaterScript.Answers.Audit.Water;
+
 namespace WaterScript.Answers.Audit;
 
 /// <summary>An opening of a zone that was meant, in Unix seconds.</summary>
@@ -22,7 +24,7 @@ internal enum ActualEnd
 }
 
 /// <summary>A valve was open, as a log has it, in Unix seconds.</summary>
-internal sealed record Actual(decimal From, decimal To, ActualEnd End, string? Why, LogPlace Place)
+internal sealed record Actual(decimal From, decimal To, ActualEnd End, string? Why, LogPlace Place, MeteredVolume Volume)
 {
     /// <summary>Its length in whole seconds.</summary>
     public long Seconds => (long)Math.Round(To - From, MidpointRounding.AwayFromZero);

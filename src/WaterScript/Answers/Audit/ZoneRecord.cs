@@ -1,3 +1,4 @@
+using WaterScript.Answers.Audit.Water;
 using WaterScript.Model;
 using WaterScript.Timetables;
 
@@ -23,6 +24,7 @@ internal sealed class ZoneRecord(Zone zone, AuditGround ground, AuditTally tally
     private decimal _end;
     private Meant? _growing;
     private LogEvent? _open;
+    private MeteredVolume _volume = new();
 
     /// <summary>Whether the log says that its valve is open.</summary>
     public bool IsOpen => _open is not null;
@@ -47,12 +49,13 @@ internal sealed class ZoneRecord(Zone zone, AuditGround ground, AuditTally tally
         if (_open is { } open)
         {
             var isClosed = logged.Kind == LogKind.Close && (!ground.Knowledge.IsNumbered || ground.Knowledge.IsKnown(open.At, logged.At));
+            ground.Meter.Close(zone.Index, logged.At);
             if (logged.Kind == LogKind.Boot) EndActual(logged.At, ActualEnd.Boot);
             else if (isClosed) EndActual(logged.At, ActualEnd.Closed);
             else EndActual(open.At, ActualEnd.NotSeen);
         }
 
-        if (logged.Kind == LogKind.Open) _open = logged;
+        if (logged.Kind == LogKind.Open) (_open, _volume) = (logged, ground.Meter.Open(logged));
     }
 
     /// <summary>Puts together what is complete.</summary>
@@ -88,7 +91,7 @@ internal sealed class ZoneRecord(Zone zone, AuditGround ground, AuditTally tally
 
     private void EndActual(decimal to, ActualEnd end)
     {
-        var actual = new Actual(_open!.At, to, end, _open.Why, _open.Place);
+        var actual = new Actual(_open!.At, to, end, _open.Why, _open.Place, _volume);
         _actualNext.Enqueue(actual);
         if (end != ActualEnd.NotSeen) tally.AddActual(zone, actual.Seconds);
         _open = null;

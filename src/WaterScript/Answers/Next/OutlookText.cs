@@ -26,13 +26,22 @@ internal sealed class OutlookText
 
     private void Write()
     {
-        _lines.Line($"{_outlook.Site.DisplayName}, {_words.Moment(_outlook.At)}");
+        _lines.Line($"{_outlook.Site.DisplayName}, {_words.Moment(_outlook.At)}{WhichOfTwo()}");
         if (_outlook.Open.IsEmpty) _lines.Line("Nothing waters now.");
         _lines.Part(_outlook.Open.IsEmpty ? "On all the same" : "Now", _outlook.Open.Select(Words).Concat(_outlook.On.Select(Words)));
         _lines.Part("Kept shut", _outlook.Shut.Select(Words));
         _lines.Part("Not allowed, as you read the rules", _outlook.NotAllowed.Select(Words));
         if (_outlook.Coming.IsEmpty) _lines.Line($"Nothing comes before {MomentWords.Date(_outlook.LookedUntil)}.");
         _lines.Part("Next", _outlook.Coming.Select(Words));
+    }
+
+    /// <summary>Which of both it is, where the clock shows the time twice on that date.</summary>
+    private string WhichOfTwo()
+    {
+        var both = _outlook.Site.TimeZone.MapLocal(_words.ClockAt(_outlook.At));
+        if (both.Count < 2) return "";
+        var isFirst = both.First().ToInstant().ToUnixTimeSeconds() == _outlook.At;
+        return $", the {(isFirst ? "first" : "second")} of two, the clock goes back";
     }
 
     private string Words(OpenNow open) => string.Create(

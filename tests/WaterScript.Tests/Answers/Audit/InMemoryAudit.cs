@@ -16,6 +16,7 @@ internal sealed class InMemoryAudit
     private readonly AuditOptions _options;
     private readonly List<Was> _actuals;
     private readonly HashSet<Was> _used = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<Was, long?> _joined = new(ReferenceEqualityComparer.Instance);
     private readonly ZoneClock _clock;
 
     private InMemoryAudit(Site site, List<LogEvent> events, AuditOptions options)
@@ -72,7 +73,7 @@ internal sealed class InMemoryAudit
     {
         var (from, to) = (meant.From - _options.ToleranceSeconds, meant.To + _options.ToleranceSeconds);
         AuditEntry Of(AuditClass kind, LogEvent? because = null) =>
-            new(kind, zone, _site.Schedules[run.Schedule], run.Day, meant.From, meant.Seconds, (long?)was?.From, was?.Length, because?.Why, because?.Place
+            new(kind, zone, _site.Schedules[run.Schedule], run.Day, meant.From, meant.Seconds, (long?)was?.From, LengthOf(was), because?.Why, because?.Place
                 ?? was?.Place);
         LogEvent? Remark(LogKind kind, long since, bool isOfAll) =>
             _events.Find(told => told.Kind == kind && (told.Zone < 0 || (!isOfAll && told.Zone == zone.Index)) && told.At >= since && told.At <= to);
@@ -87,14 +88,18 @@ internal sealed class InMemoryAudit
     {
         var pieces = actuals.Where(other => !_used.Contains(other) && !other.IsByHand && other.From > was.From && other.From < meant.To).ToList();
         _used.UnionWith(pieces);
+        if (pieces.Count > 0) _joined[was] = pieces.Aggregate(was.Length, (sum, piece) => sum + piece.Length);
         if (pieces.Count > 0 || was.End == "boot") return AuditClass.Interrupted;
-        if (was.End == "not seen") return AuditClass.CloseNotSeen;
+        if (was.End == "not seen")
+            return _events[^1].At < meant.To + _options.ToleranceSeconds ? AuditClass.NotKnown : AuditClass.CloseNotSeen;
         var (late, longer) = (was.From - meant.From, was.Seconds - meant.Seconds);
         if (longer > _options.ToleranceSeconds && !IsKnown(was.From, was.To)) return AuditClass.CloseNotSeen;
         if (Math.Abs(longer) > _options.ToleranceSeconds) return longer > 0 ? AuditClass.Long : AuditClass.Short;
         if (Math.Abs(late) > _options.ToleranceSeconds) return late > 0 ? AuditClass.Late : AuditClass.Early;
         return AuditClass.Done;
     }
+
+    private long? LengthOf(Was? was) => was is not null && _joined.TryGetValue(was, out var joined) ? joined : was?.Length;
 
     private IEnumerable<Was> ActualsOf(int zone)
     {

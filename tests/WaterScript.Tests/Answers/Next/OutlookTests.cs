@@ -61,4 +61,16 @@ public sealed class OutlookTests
             });
         }
     }
+
+    /// <summary>Clocks go back from 02:00 to 01:00 in Lisbon on 25 Oct 2026, at 01:00 UTC.</summary>
+    [Theory]
+    [InlineData(0, ", the first of two, the clock goes back")]
+    [InlineData(1, ", the second of two, the clock goes back")]
+    [InlineData(3, "")]
+    public void A_time_that_the_clock_shows_twice_says_which_it_is(int hour, string words)
+    {
+        var site = RandomRunsTests.Read("site garden \"Garden\" { timezone Europe/Lisbon; effective 2026-03-01 }", out _)!;
+        var outlook = Outlook.Of(site, Instant.FromUtc(2026, 10, 25, hour, 15), 1);
+        Assert.Matches($"^Garden, Sun 25 Oct 2026 0[13]:15{words}\n", Reports.Plain(lines => OutlookText.Write(outlook, lines)));
+    }
 }
