@@ -68,7 +68,7 @@ public sealed class AuditCommandTests : Workshop
         Assert.Equal(("", 1), (result.Error, result.ExitCode));
         Assert.Equal(
             $$"""
-            **Yard, Mon 1 Jun 2026 06:00 to Tue 2 Jun 2026 06:30, 13 rows: 2 of 6 waterings done, 1 short, 1 by hand, 1 skipped, 1 fault, 1 not known**
+            **Yard, Mon 1 Jun 2026 06:00 to Tue 2 Jun 2026 06:30, 13 rows: 2 of 6 waterings done, 1 short, 1 manual, 1 skipped, 1 fault, 1 not known**
 
             Done means that the valve was switched, not that water came out.
 
@@ -82,7 +82,7 @@ public sealed class AuditCommandTests : Workshop
             - Mon 1 Jun 2026 06:00 Lawn: short, meant for 10 min, ran from 06:00 for 4 min, by the meter 30.0 gal of 24.0 gal in that time (log.csv:2)
             - Mon 1 Jun 2026 06:10 Beds \*north\*: skipped, \<b\>rain\</b\>, meant for 10 min (log.csv:4)
             - Tue 2 Jun 2026 06:00 Lawn: fault, no flow, meant for 10 min, ran from 06:00 for 10 min (log.csv:9)
-            - Tue 2 Jun 2026 06:15 pots: by hand, ran from 06:15 for 1 min (log.csv:12)
+            - Tue 2 Jun 2026 06:15 pots: manual, ran from 06:15 for 1 min (log.csv:12)
 
             Not known:
 
@@ -100,7 +100,7 @@ public sealed class AuditCommandTests : Workshop
 
             Rows passed over:
 
-            - log.csv:14: "yesterday" is no time
+            - log.csv:14: "yesterday" is not a time
 
             """,
             result.Output,
@@ -119,17 +119,17 @@ public sealed class AuditCommandTests : Workshop
             """{"class":"short","zone":"lawn","schedule":"morning","day":"2026-06-01","meant_from":"2026-06-01T06:00:00+01:00","meant_s":600"""
                 + ""","actual_from":"2026-06-01T06:00:00+01:00","actual_s":240,"metered_l":113.56,"expected_l":90.85,"file":"log.csv","line":2}""",
             tree["entries"]![0]!.ToJsonString(AsWritten));
-        Assert.Equal(["short", "skipped", "not known", "fault", "done", "by hand", "done"],
+        Assert.Equal(["short", "skipped", "not known", "fault", "done", "manual", "done"],
             tree["entries"]!.AsArray().Select(entry => (string)entry!["class"]!));
         Assert.Equal(
-            """{"class":"by hand","zone":"pots","day":"2026-06-02","actual_from":"2026-06-02T06:15:00+01:00","actual_s":60,"file":"log.csv","line":12}""",
+            """{"class":"manual","zone":"pots","day":"2026-06-02","actual_from":"2026-06-02T06:15:00+01:00","actual_s":60,"file":"log.csv","line":12}""",
             tree["entries"]![5]!.ToJsonString(AsWritten));
         Assert.Equal("""{"zone":"lawn","meant_s":1200,"actual_s":840,"meant_l":454.25,"actual_l":317.97,"metered_l":113.56}""",
             tree["water"]![0]!.ToJsonString(AsWritten));
         Assert.Equal("""{"zone":"pots","meant_s":1200,"actual_s":660,"not_known_s":600}""", tree["water"]![2]!.ToJsonString(AsWritten));
         Assert.Equal($$"""{"hash":"{{HashOf(Dates)}}","is":"of this file","from":"2026-06-01","until":"2026-06-03"}""",
             tree["timetables"]![0]!.ToJsonString(AsWritten));
-        Assert.Equal("""{"file":"log.csv","line":14,"why":"\"yesterday\" is no time"}""", tree["passed_over"]![0]!.ToJsonString(AsWritten));
+        Assert.Equal("""{"file":"log.csv","line":14,"why":"\"yesterday\" is not a time"}""", tree["passed_over"]![0]!.ToJsonString(AsWritten));
     }
 
     [Fact]
@@ -185,7 +185,7 @@ public sealed class AuditCommandTests : Workshop
     [InlineData("audit yard.water", "audit needs FILE, LOG")]
     [InlineData("audit yard.water gone.csv", "there is no file gone.csv")]
     [InlineData("audit yard.water empty.csv", "no column of empty.csv is called time, or from and to")]
-    [InlineData("audit yard.water bad.csv", "no row of the log could be used; bad.csv:2: \"later\" is no time")]
+    [InlineData("audit yard.water bad.csv", "no row of the log could be used; bad.csv:2: \"later\" is not a time")]
     [InlineData("audit yard.water log.csv --columns tine=Zeit", "\"tine\" is not a column of a log for --columns; did you mean time?")]
     [InlineData("audit yard.water log.csv --columns time", "\"time\" after --columns names no column; write it like time=Zeit")]
     [InlineData("audit yard.water log.csv --tolerance -1", "--tolerance must be a number of seconds from 0 to 86400")]

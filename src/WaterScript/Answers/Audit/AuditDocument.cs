@@ -79,7 +79,7 @@ internal sealed record AuditListItem
 /// <summary>A watering that was meant, or that was, or both.</summary>
 internal sealed record AuditEntryItem
 {
-    [Shape(Words = ["done", "late", "early", "short", "long", "missed", "unplanned", "by hand", "skipped", "interrupted", "close not seen", "fault",
+    [Shape(Words = ["done", "late", "early", "short", "long", "missed", "unplanned", "manual", "skipped", "interrupted", "close not seen", "fault",
         "not known", "no water", "too little water", "too much water"])]
     public required string Class { get; init; }
 

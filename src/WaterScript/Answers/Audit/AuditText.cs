@@ -28,7 +28,7 @@ internal sealed class AuditText
     /// <summary>The word for what became of a watering.</summary>
     internal static string WordOf(AuditClass kind) => kind switch
     {
-        AuditClass.ByHand => "by hand",
+        AuditClass.ByHand => "manual",
         AuditClass.CloseNotSeen => "close not seen",
         AuditClass.NotKnown => "not known",
         AuditClass.NoWater => "no water",

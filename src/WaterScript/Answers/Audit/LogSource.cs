@@ -190,7 +190,7 @@ internal sealed class LogSource
     private string? Time(ReadOnlySpan<char> text, out decimal at)
     {
         at = 0;
-        if (_site.Times.Read(text) is not { } moment) return $"{Quoted(text)} is no time";
+        if (_site.Times.Read(text) is not { } moment) return $"{Quoted(text)} is not a time";
         at = moment;
         if (at < _site.NotBefore) return $"{Quoted(text)} is long before the site began: a clock that was not set";
         return at >= _site.NotFrom ? $"{Quoted(text)} is more than {LogDictionary.YearsAfter} years after the site began: a clock that was not set" : null;

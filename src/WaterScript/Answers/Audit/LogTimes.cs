@@ -8,7 +8,7 @@ namespace WaterScript.Answers.Audit;
 
 /// <summary>
 /// Reads the times of a log: Unix seconds, or a date and time with its offset or by the site's clocks. Of an hour that the clock shows twice the
-/// first is taken, and told that there is another.
+/// first is taken, and that there is another is reported.
 /// </summary>
 internal sealed class LogTimes(Site site)
 {

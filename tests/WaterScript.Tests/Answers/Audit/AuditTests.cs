@@ -123,7 +123,7 @@ public sealed class AuditTests
         var report = Auditor.Audit(Garden, log, new AuditOptions(), Timetable.Of(Garden, Week))!;
         Assert.Equal(1, log.Doubled);
         Assert.Equal(
-            ["7 \"2000-01-01 00:00:07\" is long before the site began: a clock that was not set", "11 no zone has output 9", "12 \"yesterday\" is no time",
+            ["7 \"2000-01-01 00:00:07\" is long before the site began: a clock that was not set", "11 no zone has output 9", "12 \"yesterday\" is not a time",
                 "13 \"drip\" is nothing that a valve does", "14 it cannot be read as a row", "15 it names no zone and no output"],
             log.Bad.Select(bad => string.Create(CultureInfo.InvariantCulture, $"{bad.Place.Line} {bad.Why}")));
         Assert.Equal(60m, report.MeterLitres);

@@ -26,14 +26,14 @@ public sealed class HostileLogTests
         { new string('x', 100_000), "it has more than 8192 letters" },
         { new string('"', 100_000), "it has more than 8192 letters" },
         { new string(',', 100_000), "it has more than 8192 letters" },
-        { new string(',', 8_000), "\"\" is no time" },
+        { new string(',', 8_000), "\"\" is not a time" },
         { "\"2026-06-01 06:00:00,lawn,open", "it cannot be read as a row" },
         { "\"2026-06-01 06:00:00\",\"lawn\",\"drip\"", "\"drip\" is nothing that a valve does" },
         { "9998-06-01 06:00:00,lawn,open", "\"9998-06-01 06:00:00\" is more than 100 years after the site began: a clock that was not set" },
         { "99999999999,lawn,open", "\"99999999999\" is more than 100 years after the site began: a clock that was not set" },
-        { "2026-02-30 06:00:00,lawn,open", "\"2026-02-30 06:00:00\" is no time" },
+        { "2026-02-30 06:00:00,lawn,open", "\"2026-02-30 06:00:00\" is not a time" },
         { "2026-06-01 06:00:00," + new string('z', 300) + ",open", "no zone is called \"" + new string('z', 100) + "…\"" },
-        { "2026-06-01 06:00:00\0,lawn,open", "\"2026-06-01 06:00:00\0\" is no time" },
+        { "2026-06-01 06:00:00\0,lawn,open", "\"2026-06-01 06:00:00\0\" is not a time" },
     };
 
     [Theory]
