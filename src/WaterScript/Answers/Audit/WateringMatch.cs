@@ -91,9 +91,9 @@ internal sealed class WateringMatch
         AuditEntry Of(AuditClass kind, string? why = null, LogPlace? place = null) => new(
             kind, _zone, _ground.Site.Schedules[meant.Schedule], meant.Day, meant.From, meant.To - meant.From, (long?)actual?.From,
                 actual is null ? null : LengthOf(found), why, place ?? actual?.Place)
-            {
-                Volume = actual is null ? null : VolumeOf(found),
-            };
+        {
+            Volume = actual is null ? null : VolumeOf(found),
+        };
         if (knowledge.Remark(LogKind.Fault, _zone.Index, from, to) is { } fault) return Of(AuditClass.Fault, fault.Why, fault.Place);
         if (actual is not null) return Of(ClassByVolume(ClassOf(meant, found), found));
         var skip = knowledge.Remark(LogKind.Skip, _zone.Index, from, to) ?? knowledge.Remark(LogKind.Skip, LogEvent.NoZone, meant.PassStart - Tolerance, to);
