@@ -27,6 +27,9 @@ internal sealed class WaterWords
     /// <param name="digits">Digits after the point.</param>
     public string Say(decimal litres, int digits = 1) => Phrases.Amount(litres, Volume, digits);
 
+    /// <summary><c>11.0 L/min</c></summary>
+    public string SayFlow(decimal litresPerMinute) => Phrases.Amount(litresPerMinute, Flow, digits: 1);
+
     private static IEnumerable<Quantity?> QuantitiesOf(Site site) =>
         site.Supplies.SelectMany(supply => new Quantity?[] { supply.Flow, supply.Tank, supply.Daily })
             .Concat(site.Zones.SelectMany(zone => new Quantity?[] { zone.Flow, zone.EmitterFlow }));

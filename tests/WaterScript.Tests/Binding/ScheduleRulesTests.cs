@@ -11,7 +11,7 @@ public sealed class ScheduleRulesTests
 
     [Theory]
     [InlineData("every day")]
-    [InlineData("every 5 days; from 2026-05-01")]
+    [InlineData("every 4 days; from 2026-05-01")]
     [InlineData("every 2 weeks on tue, thu")]
     [InlineData("on mon, wed to fri")]
     [InlineData("on sat to mon")]

@@ -53,7 +53,7 @@ internal static class ClockChangeSites
     [
         "on mon, wed, fri", "every 3 days", "every 2 weeks on sat, sun", "on odd days", "on even days", "on odd days; except days 31 of month",
         "on last sun of month, first sun of month", "on days 1, 29, 31 of month", "on last day of month", "on 29 mar, 25 oct, 8 mar, 1 nov",
-        "every day; from 20 oct to 10 apr", "every day; from 2026-03-20 to 2026-04-10; except sun", "every 5 days; from 1 feb to 30 nov",
+        "every day; from 20 oct to 10 apr", "every day; from 2026-03-20 to 2026-04-10; except sun", "every 6 days; from 1 feb to 30 nov",
     ];
 
     private static string Schedule(string name, string lines, string length) =>

@@ -108,7 +108,7 @@ internal sealed class NumbersClash(LintContext context) : IRule
         if (power.Recharge is { } recharge && PowerOf(power) is var (watts, from, sum) && recharge.InBase > watts)
         {
             yield return Between(recharge, from, $"capacitor of {controller.Name} recharges with {recharge}, its power gives {Trimmed(watts)} W", sum,
-                $"Write a `recharge` of {Trimmed(watts)} W or less, or a power supply that gives more.");
+                $"Write a `recharge` of {Trimmed(watts)} W or less, or a stronger power source.");
         }
     }
 

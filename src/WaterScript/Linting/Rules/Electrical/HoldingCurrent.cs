@@ -11,7 +11,7 @@ namespace WaterScript.Linting.Rules.Electrical;
 /// <summary>More valves held open than the power supply can carry.</summary>
 internal sealed class HoldingCurrent : IRule, ISwitchingObserver
 {
-    public static Rule Rule { get; } = new("holding-current", Severity.Error, "more held open than the power supply can carry")
+    public static Rule Rule { get; } = new("holding-current", Severity.Error, "open valves need more current than the power gives")
     {
         Category = RuleCategory.Power,
         CanBeAccepted = true,

@@ -124,7 +124,7 @@ internal sealed class InrushCurrent : IRule, ISwitchingObserver
             Assumed = limit.IsStated ? "" : "the peak current is the continuous one, as none is given.",
         };
         finding = finding with { Details = finding.Details + PulseOf(overload) };
-        if (overload.Contributions.Length == 1) return finding with { Help = "Take a power supply that gives more for a moment, or a valve that needs less." };
+        if (overload.Contributions.Length == 1) return finding with { Help = "Use a stronger power source, or a valve that needs less." };
         return controller.Stagger == NodaTime.Duration.Zero ? OneByOne(finding, overload, controller) : LessAtOnce(finding, overload);
     }
 

@@ -27,7 +27,7 @@ internal static class SupplyVoltage
         {
             Others = [new Label(least.Place, $"needs {least}")],
             Details = $"{least} − {volts} = {new Quantity(least.InBase - volts.InBase, Units.Of(Dimension.Voltage).First())} too little, before any wire.",
-            Help = "Use a valve that needs less, or another power supply: no wire is enough.",
+            Help = "Use a valve that needs less, or a higher voltage: no wire is enough.",
         };
     }
 }

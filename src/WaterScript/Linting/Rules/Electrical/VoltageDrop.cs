@@ -133,7 +133,7 @@ internal sealed class VoltageDrop(LintContext context) : IRule
     {
         var longest = Bisection.First(1, (long)Math.Ceiling(length.Value), units => !Reaches(zone, new Quantity(units, length.Unit), section))!.Value - 1;
         if (longest == 0)
-            return "Use a valve that needs less, or another power supply: no wire is enough.";
+            return "Use a valve that needs less, or a higher voltage: no wire is enough.";
         var thicker = Electricity.Thicker(section).ToArray();
         var most = $"A wire of {section} may be {new Quantity(longest, length.Unit)} long.";
         if (thicker.Where(other => Reaches(zone, length, other)).Take(1).ToArray() is [var enough]) return $"Lay a wire of {enough} or thicker. {most}";

@@ -106,12 +106,12 @@ internal sealed class Runoff : IRule, IRunObserver
     {
         var ground = _grounds[zone.Index]!.Value;
         var given = Depth(ground.Rate * found.Seconds / SecondsInHour);
-        var labels = place.Labels($"{given} in {Phrases.Length(found.Seconds)}").ToArray();
+        var labels = place.Labels($"{given} in {Phrases.Length(found.Seconds)} at {Depth(ground.Rate)}/h").ToArray();
         var fix = FixFor(place, zone, found, out var lengths);
         return new Finding(Rule, $"{Depth(found.OccurrenceCounter.Worst)} of {given} runs off zone {zone.Name}", labels[0])
         {
             Others = [.. labels[1..], new Label(
-                zone.Origin, $"gets {Depth(ground.Rate)}/h, takes in {Depth(ground.Intake)}/h, holds {Depth(ground.Ponds)} on top")],
+                zone.SlopePercent?.Place ?? zone.Origin, $"takes in {Depth(ground.Intake)}/h, holds {Depth(ground.Ponds)} on top")],
             Happens = found.OccurrenceCounter.Happens(_context),
             Details = $"From dry soil the longest run without runoff is {Phrases.Length(ground.LongestWholeRun)}."
                 + (found.Before > 0 ? $" From a run before, {Depth(found.Before)} still stands." : ""),

@@ -3,6 +3,7 @@ using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
 using WaterScript.Model;
 using WaterScript.Simulation.Restrictions;
+using WaterScript.Text;
 using WaterScript.Wording;
 
 namespace WaterScript.Linting.Rules.Restrictions;
@@ -20,8 +21,10 @@ internal static class BreachWords
     /// <param name="label">What stands at the start of the schedule.</param>
     /// <param name="limit">What stands at the restriction's line.</param>
     /// <param name="help">What to do.</param>
-    public static Finding FindingFor(this Breach breach, Rule rule, LintContext context, string heading, string label, string limit, string help) =>
-        Finding.At(rule, context.StartOf(breach.First.Schedule, breach.First.StartNumber), heading, label) with
+    /// <param name="place">The cause, where it is not the start of the schedule.</param>
+    public static Finding FindingFor(
+        this Breach breach, Rule rule, LintContext context, string heading, string label, string limit, string help, Location? place = null) =>
+        Finding.At(rule, place ?? context.StartOf(breach.First.Schedule, breach.First.StartNumber), heading, label) with
         {
             Others = [new Label(breach.Line, limit)],
             Happens = breach.OccurrenceCounter.Happens(context),

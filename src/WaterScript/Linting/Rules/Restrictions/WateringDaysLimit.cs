@@ -1,6 +1,8 @@
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
+using WaterScript.Model;
 using WaterScript.Simulation.Restrictions;
+using WaterScript.Text;
 using WaterScript.Wording;
 
 namespace WaterScript.Linting.Rules.Restrictions;
@@ -62,5 +64,9 @@ internal sealed class WateringDaysLimit(LintContext context) : IRule
         $"{breach.ScheduleIn(context)} waters {BreachWords.Number(breach.Worst)} days a week; {breach.AllowedWords()} allowed",
         $"{MomentWords.Date(context.ClockAt(breach.Moment).Date)} is one day over",
         $"{breach.Restriction.Name} allows {BreachWords.Number(breach.Allowed)}",
-        "Water on fewer days, for longer.");
+        "Water on fewer days, for longer.",
+        DaysOf(context.Site.Schedules[breach.First.Schedule]));
+
+    /// <summary>The line that names the days, where there is one such; else the start is marked.</summary>
+    private static Location? DaysOf(Schedule schedule) => schedule.DayLines is [var only] ? only.Origin : null;
 }

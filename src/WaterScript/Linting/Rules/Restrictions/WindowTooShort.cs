@@ -66,13 +66,23 @@ internal sealed class WindowTooShort(LintContext context) : IRule
     private Finding FindingFor(Breach breach)
     {
         var (needs, has) = ((long)breach.Worst, (long)breach.Allowed);
-        return breach.FindingFor(
+        var finding = breach.FindingFor(
             Rule,
             context,
             $"{breach.ScheduleIn(context)} needs {Phrases.Length(needs)}, has {Phrases.Length(has)}",
             $"needs {(breach.IsVaried ? "up to " : "")}{Phrases.Length(needs)}{Why(breach)}, has {Phrases.Length(has)}",
             $"{breach.Restriction.Name} allows {Phrases.Length(has)} at a stretch",
             $"Take {Phrases.Length(needs - has)} off, water zones together where the water supply allows, or use two schedules.");
+        return finding with { Others = [.. finding.Others, .. ScaleOf(breach)] };
+    }
+
+    /// <summary>The scale that makes it as long as that.</summary>
+    private IEnumerable<Label> ScaleOf(Breach breach)
+    {
+        var percent = context.Timetable.PercentOn(breach.First.Schedule, breach.WorstDay);
+        if (percent <= ScaleTable.AsWritten || (context.Site.Schedules[breach.First.Schedule].Scale ?? context.Site.Scale) is not { } use) yield break;
+        var place = context.Site.Scales.FirstOrDefault(scale => scale.Name == use.Name)?.Origin ?? use.Origin;
+        yield return new Label(place, $"makes it {Phrases.Number(percent, 0)} % as long");
     }
 
     /// <summary>Why it is as long as that then, where it is not at other times of the year.</summary>

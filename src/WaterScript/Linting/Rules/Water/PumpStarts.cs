@@ -85,6 +85,7 @@ internal sealed class PumpStarts : IRule, IOpeningObserver
         var finding = Finding.At(Rule, limit.Place,
             $"pump {starts.Device.Name} starts {MomentWords.Times((long)starts.TooMuch.Worst)} an hour, its limit is {limit.Value}",
             "the limit");
+        if (starts.Origin is { } origin) finding = finding with { Others = [.. _context.Steps.Of(origin).Labels("starts it once more")] };
         if (_context.Manual is { } manual) finding = finding with { Others = [new Label(manual.Origin, "one pass of this")] };
         return WithHelp(_context.Happening(finding, starts.TooMuch), starts);
     }
@@ -145,6 +146,9 @@ internal sealed class PumpStarts : IRule, IOpeningObserver
         /// <summary>The gaps of under an hour between the zones that it serves, in seconds, rounded up to the minute, each once.</summary>
         public SortedSet<long> Gaps { get; } = [];
 
+        /// <summary>Who asks for the start that is one too many, the first time; null where no output is switched for it.</summary>
+        public StepOrigin? Origin { get; private set; }
+
         /// <summary>The shortest time that it is on, in seconds.</summary>
         public long ShortestOn { get; private set; } = long.MaxValue;
 
@@ -162,7 +166,7 @@ internal sealed class PumpStarts : IRule, IOpeningObserver
             TooMuch.Reach(_lastHour.Count);
             var wasOver = _isOver;
             _isOver = _lastHour.Count > Device.StartsAnHour;
-            if (_isOver && !wasOver) TooMuch.Add(start, context);
+            if (_isOver && !wasOver && TooMuch.Add(start, context) && opening.Output > 0) Origin = context.Origins.Of(opening.Number);
         }
     }
 }

@@ -83,17 +83,42 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
         var heading = $"tank of supply {supply.Name} {(supply.Reserve is null ? "runs dry" : "falls below its reserve")}";
         var finding = Finding.At(Rule, supply.Tank!.Value.Place, heading, Gets(supply)) with
         {
-            Others = [.. _context.Steps.Of(tank.Origin).Labels("draws on it")],
+            Others = [.. Levels(tank), .. _context.Steps.Of(tank.Origin).Labels(Draws(tank))],
         };
         finding = _context.Happening(finding, tank.Dry);
         var level = supply.Reserve is { } kept ? $"the level is below the reserve of {kept}" : "it is empty";
         return finding with
         {
-            Details = $"{finding.Details}{Phrases.Length((long)tank.FirstAfter)} after the watering begins, {level}. " +
+            Details = (Sum(tank) ?? $"{Phrases.Length((long)tank.FirstAfter)} after the watering begins, {level}.") + " " +
                 (tank.Dry.Days > 1 ? $"{Say(tank.Shortfall)} short in all, {Say(tank.Dry.Worst)} on the worst day." : $"{Say(tank.Shortfall)} short."),
             Assumed = Assumed(tank) is { Length: > 0 } assumed ? $"{assumed}." : "",
             Help = Help(tank),
         };
+    }
+
+    /// <summary>What stands at the refill and at the reserve.</summary>
+    private static IEnumerable<Label> Levels(Tank tank)
+    {
+        if (tank.Supply.Refill is { } refill) yield return new Label(refill.Place, "what flows in");
+        if (tank.Supply.Reserve is { } reserve) yield return new Label(reserve.Place, "what has to stay in it");
+    }
+
+    private string Draws(Tank tank) => tank.SteadyDraw is { } draw ? $"draws {new WaterWords(_context.Site).SayFlow(draw)}" : "draws on it";
+
+    /// <summary>
+    /// How long what is in the tank lasts, where it is full at the start, nothing but a steady refill comes in, and one steady draw takes it the first time.
+    /// </summary>
+    private string? Sum(Tank tank)
+    {
+        var (supply, words) = (tank.Supply, new WaterWords(_context.Site));
+        if (tank.SteadyDraw is not { } draw || !tank.IsFullAtStart || supply.CatchmentArea is not null) return null;
+        var (full, kept, inflow) = (supply.Tank!.Value.InBase, supply.Reserve?.InBase ?? 0, supply.Refill?.InBase ?? 0);
+        if (draw <= inflow || Math.Abs((double)((full - kept) / (draw - inflow) * 60) - tank.FirstAfter) > 1) return null;
+        var volume = kept > 0 ? $"{Phrases.Bare(Say(full))} - {Phrases.Bare(Say(kept))} = {Say(full - kept)}" : Say(full);
+        var flow = inflow > 0
+            ? $"{Phrases.Bare(words.SayFlow(draw))} - {Phrases.Bare(words.SayFlow(inflow))} = {words.SayFlow(draw - inflow)}"
+            : words.SayFlow(draw);
+        return $"{volume} lasts {Phrases.Length((long)tank.FirstAfter)} at {flow}.";
     }
 
     /// <summary>The greatest share of the run times, and the least refill, with which trials show that it does not run dry.</summary>
@@ -169,6 +194,9 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
 
         public decimal Shortfall { get; private set; }
 
+        /// <summary>What one zone draws the first time that it is dry, in L/min; null where several do.</summary>
+        public decimal? SteadyDraw { get; private set; }
+
         /// <summary>The most that is drawn at once, in L/min.</summary>
         public decimal MostDrawn { get; private set; }
 
@@ -198,7 +226,12 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
         private void Begin(long at, double after, in DemandInterval interval)
         {
             var day = context.DayOf(at);
-            if (Dry.Add(at, day)) (FirstAfter, Origin) = (after, interval.Contributions.MaxBy(contribution => contribution.Amount).Origin);
+            if (Dry.Add(at, day))
+            {
+                (FirstAfter, Origin) = (after, interval.Contributions.MaxBy(contribution => contribution.Amount).Origin);
+                SteadyDraw = interval.Contributions.Count == 1 ? interval.Flow : null;
+            }
+
             if (day != _day) (_day, _dayShortfall) = (day, 0);
         }
     }

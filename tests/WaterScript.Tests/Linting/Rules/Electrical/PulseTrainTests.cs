@@ -7,6 +7,7 @@ public class PulseTrainTests
 {
     /// <summary>
     /// 50 ms through 20 ohm take 2200 uF from 24 V to 7.70 V, and again to 2.47 V: the second is too weak for 7 V, whatever the first valve needs.
+    /// The capacitor, its voltage and the coil are common practice.
     /// </summary>
     [Theory]
     [InlineData("click", "click", 1)]

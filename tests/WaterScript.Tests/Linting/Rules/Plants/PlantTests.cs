@@ -10,7 +10,7 @@ public sealed class PlantTests
     public void A_run_that_runs_off_is_reported_with_the_cycle_that_fixes_it()
     {
         var finding = Assert.Single(Lint.Of(Bank("water bank for 18 min"), "runoff"));
-        Assert.Equal("12.0 mm in 18 min", finding.Primary.Text);
+        Assert.Equal("12.0 mm in 18 min at 40.0 mm/h", finding.Primary.Text);
         Assert.Equal("4.0 mm of 12.0 mm runs off zone bank", finding.Heading);
         Assert.Equal("From dry soil the longest run without runoff is 10 min.", finding.Details);
         Assert.Equal("cycle 9 min soak 27 min { water bank for 18 min }", Assert.Single(finding.Fix!.Edits).Replacement);
