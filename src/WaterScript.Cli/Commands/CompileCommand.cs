@@ -1,6 +1,8 @@
 using System.CommandLine;
 using NodaTime;
+using NodaTime.Text;
 using WaterScript.Cli.Files;
+using WaterScript.Diagnostics;
 using WaterScript.Documents.ICalendar;
 using WaterScript.Documents.Reports;
 using WaterScript.Documents.Timetables;
@@ -76,13 +78,20 @@ internal sealed class CompileCommand
         var check = compilation.Check;
         new FindingPrinter(_terminal.Error).Print(check.Findings);
 
-        if (check.Reading.Site is not { } site || (compilation.HasErrors && !parsed.GetValue(_despiteErrors))) return Refuse(check);
+        var firstError = compilation.HasErrors ? FirstErrorOf(check) : null;
+        var isDespite = parsed.GetValue(_despiteErrors);
+        if (check.Reading.Site is not { } site || (compilation.HasErrors && !isDespite && firstError is null)) return Refuse(check);
         var controller = ControllerOf(site, parsed.GetValue(_controller));
         var timetable = range.TimetableOf(site);
+        var lastSafe = firstError?.PlusDays(-LongestPass(timetable));
+        var isBefore = !range.IsOpenEnded && timetable.Horizon.Until <= lastSafe;
+        if (compilation.HasErrors && !isDespite && !isBefore) return Refuse(check, firstError!.Value, lastSafe!.Value, timetable.Horizon.From);
         var compiled = compilation.Over(timetable, range.IsOpenEnded);
         var options = compiled.Options(only, controller);
         if (format is { } form && compiled.WhyNot(form, options) is { } reason) return Refuse(check, reason);
-        if (compilation.HasErrors)
+        if (isBefore && !isDespite)
+            _terminal.Error.Line($"{check.Name}: the first error comes on {MomentWords.Date(firstError!.Value)}, after what is written.");
+        else if (compilation.HasErrors)
         {
             _terminal.Error.Line(
                 $"{check.Name}: {FindingSummary.Of(check.Findings)}. Written all the same, because of --despite-errors: what the errors are about may be " +
@@ -94,13 +103,35 @@ internal sealed class CompileCommand
         if (format is { } document) Write(stream => WriteTimetable(compiled, document, options, stream));
         else WriteCalendar(timetable, _calendar.Read(parsed, site, controller, range.IsOpenEnded, _terminal.Surroundings),
             _calendar.IsDespiteSize(parsed), Write);
-        return compilation.HasErrors ? ExitCode.Findings : ExitCode.Success;
+        return compilation.HasErrors && (isDespite || !isBefore) ? ExitCode.Findings : ExitCode.Success;
     }
 
     private int Refuse(CheckedSite check, string reason)
     {
         _terminal.Error.Line(
             $"{check.Name}: no list of switchings is written: {reason}. Nothing was written; --only runs and --only openings need no such list.");
+        return ExitCode.Findings;
+    }
+
+    /// <summary>The date on which the first error happens; null where one is not about dates, so that no date is free of it.</summary>
+    private static LocalDate? FirstErrorOf(CheckedSite check)
+    {
+        var errors = check.Findings.Where(finding => finding.Severity == Severity.Error).ToArray();
+        return Array.TrueForAll(errors, error => error.Happens is not null) ? errors.Min(error => error.Happens!.First.Date) : null;
+    }
+
+    /// <summary>The days that a pass goes on after its date, at most: what happens on a date may belong to a pass of so many days before.</summary>
+    private static int LongestPass(Timetable timetable) => timetable.Site.Schedules
+        .Select(schedule => (int)((timetable.LongestSecondsOf(schedule.Index) + NodaConstants.SecondsPerDay - 1) / NodaConstants.SecondsPerDay))
+        .Append(1).Max();
+
+    /// <summary>Refuses dates with an error, and names those before it, where there are some.</summary>
+    private int Refuse(CheckedSite check, LocalDate firstError, LocalDate lastSafe, LocalDate from)
+    {
+        var before = lastSafe > from
+            ? $" The first error comes on {MomentWords.Date(firstError)}: days before it are written with --until {LocalDatePattern.Iso.Format(lastSafe)}."
+            : "";
+        _terminal.Error.Line($"{check.Name}: {FindingSummary.Of(check.Findings)}. Nothing was written.{before}");
         return ExitCode.Findings;
     }
 

@@ -268,4 +268,27 @@ public sealed class CompileTests : Workshop
         Assert.Contains(why, result.Error, StringComparison.Ordinal);
         Assert.Equal(("", 2), (result.Output, result.ExitCode));
     }
+
+    /// <summary>
+    /// From July on the night needs 8 h 3 min of the 7 h 30 min that are allowed: the pass of 1 July ends too late on 2 July. Each pass lies within a day
+    /// of its date, so what is written until 1 July has nothing of that in it.
+    /// </summary>
+    [Theory]
+    [InlineData("--until 2026-07-01", 0, "park: the first error comes on Thu 2 Jul 2026, after what is written.\n")]
+    [InlineData("--until 2026-07-02", 1, "Nothing was written. The first error comes on Thu 2 Jul 2026: days before it are written with --until 2026-07-01.\n")]
+    [InlineData("--from 2026-07-01 --days 3", 1, "1 error. Nothing was written.\n")]
+    public void Days_before_the_first_error_are_written(string dates, int status, string end)
+    {
+        Write("park.water", """
+            site park { timezone Europe/Vienna; effective 2026-03-15 }
+            zone north { output 1 }
+            zone south { output 2 }
+            scale year { jul 115 % }
+            restriction town { allow between 21:30 and 05:00 }
+            schedule night { on wed; start at 21:30; scale year; steps { water north, south for 210 min } }
+            """);
+        var result = Run(["compile", "park.water", "--to", "csv", .. dates.Split(' ')]);
+        Assert.EndsWith(end, result.Error, StringComparison.Ordinal);
+        Assert.Equal((status, status == 1), (result.ExitCode, result.Output.Length == 0));
+    }
 }

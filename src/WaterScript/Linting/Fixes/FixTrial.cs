@@ -83,11 +83,12 @@ internal sealed class FixTrial(CheckedSite site, Func<SiteReading, CheckedSite> 
             .Select(rule => FirstNew([.. rule.Where(IsGrave)], [.. before._byRule[rule.Key].Where(IsGrave)]))
             .FirstOrDefault(finding => finding is not null);
 
-        /// <summary>Whether a finding is gone, or happens less often.</summary>
+        /// <summary>Whether there are fewer findings of its rule, or they happen less often, and neither is more than it was.</summary>
         public bool IsLess(Tally before, Finding finding)
         {
             Finding[] known = [.. before._byRule[finding.Rule]], left = [.. _byRule[finding.Rule]];
-            return left.Length < known.Length || Times(left) < Times(known);
+            var (fewer, rarer) = (left.Length.CompareTo(known.Length), Times(left).CompareTo(Times(known)));
+            return fewer <= 0 && rarer <= 0 && fewer + rarer < 0;
         }
 
         private static Finding? FirstNew(Finding[] found, Finding[] known) => found.Length > known.Length || Times(found) > Times(known)
