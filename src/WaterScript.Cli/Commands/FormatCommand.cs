@@ -41,23 +41,28 @@ internal sealed class FormatCommand
         Action<FileLayout> deliver = parsed.GetValue(_diff) ? ShowDiff : isCheck ? ShowName : Write;
         var paths = Paths(parsed.GetValue(_files)!);
         if (isWritten) PathsThere.Verify(paths, _terminal.Surroundings);
-        var (changed, refused) = (0, 0);
+        var (changed, refused) = (0, new List<string>());
         foreach (var (index, path) in paths.Index())
         {
             FileLayout LayOut() =>
                 _terminal.During("Laying out", () => FileLayout.Of(path, parsed.GetValue(_root), _terminal), Progress.OfFiles(() => index, paths.Length));
-            if (_problems.Try(path, () => Deliver(LayOut(), deliver)) is not { Formatted: not null } layout) refused++;
+            if (_problems.Try(path, () => Deliver(LayOut(), deliver, isNamed: isCheck && paths.Length > 1)) is not { Formatted: not null } layout)
+                refused.Add(path);
             else if (layout.IsChanged) changed++;
         }
 
-        var isAnyDone = changed > 0 || refused < paths.Length || !_problems.IsAny;
+        if (isCheck && paths.Length > 1 && !_terminal.IsQuiet) _terminal.Error.Line(Sum(changed, refused));
+
+        var isAnyDone = changed > 0 || refused.Count < paths.Length || !_problems.IsAny;
         if (isWritten && !_terminal.IsQuiet && !paths.IsEmpty && !paths.Contains(SiteSource.Standard) && isAnyDone)
-            _terminal.Text.Line(Sum(paths.Length, changed, refused));
-        return _problems.StatusOr(refused > 0 || (isCheck && changed > 0) ? ExitCode.Findings : ExitCode.Success);
+            _terminal.Text.Line(Sum(paths.Length, changed, refused.Count));
+        return _problems.StatusOr(refused.Count > 0 || (isCheck && changed > 0) ? ExitCode.Findings : ExitCode.Success);
     }
 
-    private FileLayout Deliver(FileLayout layout, Action<FileLayout> deliver)
+    /// <summary>Delivers a file that can be laid out; of another its findings are shown, unless it is named at the end.</summary>
+    private FileLayout Deliver(FileLayout layout, Action<FileLayout> deliver, bool isNamed)
     {
+        if (layout.Formatted is null && isNamed) return layout;
         if (layout.Formatted is null) Refuse(layout);
         else deliver(layout);
         return layout;
@@ -67,6 +72,16 @@ internal sealed class FormatCommand
         CultureInfo.InvariantCulture,
         $"{Phrases.Count(all, "file")}: {changed} laid out anew, {all - changed - refused} already " +
             $"so{(refused == 0 ? "" : $", {refused} left because of errors")}.");
+
+    /// <summary><c>2 files would change. 2 were not read because of errors: merge.water, syntax.water.</c></summary>
+    private string Sum(int changed, List<string> refused)
+    {
+        var would = $"{Phrases.Count(changed, "file")} would change.";
+        if (refused.Count == 0) return would;
+        string[] names = [.. refused.Select(path => path == SiteSource.Standard ? path : _terminal.Surroundings.Shown(path))];
+        return string.Create(CultureInfo.InvariantCulture,
+            $"{would} {refused.Count} {(refused.Count == 1 ? "was" : "were")} not read because of errors: {Phrases.Names(names)}.");
+    }
 
     private ImmutableArray<string> Paths(string[] arguments) =>
         [.. arguments.Distinct(StringComparer.Ordinal).SelectMany(path => Directory.Exists(_terminal.Surroundings.At(path)) ? FilesIn(path) : [path])];

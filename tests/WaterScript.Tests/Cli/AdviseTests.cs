@@ -19,7 +19,7 @@ public sealed class AdviseTests : Workshop
         Write("site.water", Site);
         var result = Run("advise", "site.water");
         Assert.Equal(("", 0), (result.Error, result.ExitCode));
-        Assert.StartsWith("lawn: turf-cool, on loam, 15.0 mm/h", result.Output, StringComparison.Ordinal);
+        Assert.StartsWith("lawn: turf-cool on loam, 15.0 mm/h, all of it counted", result.Output, StringComparison.Ordinal);
         Assert.EndsWith("look at the ground and the plants before you change anything.\n", result.Output, StringComparison.Ordinal);
     }
 

@@ -27,7 +27,7 @@ public sealed class FormatTests : Workshop
         Write("a.water", Untidy);
         Write("b.water", Tidy);
         Write("c/d.water", Untidy);
-        Assert.Equal(("a.water\nc/d.water\n", "", 1), Answer("format --check ."));
+        Assert.Equal(("a.water\nc/d.water\n", "2 files would change.\n", 1), Answer("format --check ."));
         Assert.Equal(Untidy, Read("a.water"));
         Assert.Equal(("", "", 0), Answer("format --check b.water"));
     }

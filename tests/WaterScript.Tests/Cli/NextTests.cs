@@ -18,15 +18,16 @@ public sealed class NextTests : Workshop
         """;
 
     [Theory]
-    [InlineData("2026-06-11T06:04", "Garden, Thu 11 Jun 2026 06:04\nNow:\n  Lawn until 06:10, 6 min left: morning, pass 1, step 1 (site.water:4)\n")]
-    [InlineData("2026-06-09T06:04", "Nothing waters now.\nKept shut:\n  Lawn: held until Thu 11 Jun 2026 00:00, because new gravel (site.water:7)\n")]
+    [InlineData("2026-06-11T06:04",
+        "Garden, Thu 11 Jun 2026 06:04, Europe/Lisbon\nNow:       Lawn until 06:10, 6 min left: morning, pass 1, step 1 (site.water:4)\n")]
+    [InlineData("2026-06-09T06:04", "Now:       nothing is watered\nHeld:      Lawn until Thu 11 Jun 00:00, \"new gravel\" (site.water:7)\n")]
     [InlineData("2026-10-20T06:04",
-        "Kept shut:\n  All zones: closed until Sat 6 Feb 2027 00:00, because drained (site.water:8)\nNext:\n  Sat 6 Feb 2027 06:00 morning: Lawn 10 min\n")]
+        "Closed:    All zones until Sat 6 Feb 2027 00:00, \"drained\" (site.water:8)\nNext:      Sat 6 Feb 2027 06:00  morning: Lawn 10 min\n")]
     [InlineData(
         "2026-06-02T06:10",
-        "  beds: too little is left of what is due today, trim 10 % (site.water:3)\nNext:\n"
-            + "  Tue 2 Jun 2026 09:00 mist, every 8 min until 11:00 (16 times): Lawn 30 s\n")]
-    [InlineData("2026-06-02T09:08", "Now:\n  Lawn until 09:08:30, 30 s left: mist, pass 2, step 1 (site.water:5)\n")]
+        "Left out:  beds, too little is left of what is due today, trim 10 % (site.water:3)\n"
+            + "Next:      Tue 2 Jun 09:00  mist, every 8 min until 11:00 (16 times): Lawn 30 s\n")]
+    [InlineData("2026-06-02T09:08", "Now:       Lawn until 09:08:30, 30 s left: mist, pass 2, step 1 (site.water:5)\n")]
     public void It_says_what_waters_what_is_shut_and_what_comes(string at, string text)
     {
         Write("site.water", Held);
@@ -50,14 +51,15 @@ public sealed class NextTests : Workshop
         """;
 
     [Theory]
-    [InlineData("2026-06-08T10:00", "  Lawn, Beds: until Tue 9 Jun 2026 00:00, Town rule (site.water:6)\nNext:\n")]
-    [InlineData("2026-06-09T08:00", "  Lawn, Beds: from 09:00 until 18:00, Town rule (site.water:6)\nNext:\n")]
-    [InlineData("2026-06-09T17:59:59", "  Lawn, Beds: until 18:00, Town rule (site.water:6)\nNext:\n")]
-    [InlineData("2026-06-09T18:00", "Nothing waters now.\nNext:\n")]
+    [InlineData("2026-06-08T10:00", "Forbidden: Lawn, Beds: until Tue 9 Jun 2026 00:00, Town rule (site.water:6)\nNext:")]
+    [InlineData("2026-06-09T08:00", "Forbidden: Lawn, Beds: from 09:00 until 18:00, Town rule (site.water:6)\nNext:")]
+    [InlineData("2026-06-09T17:59:59", "Forbidden: Lawn, Beds: until 18:00, Town rule (site.water:6)\nNext:")]
+    [InlineData("2026-06-09T18:00", "Now:       nothing is watered\nNext:")]
     [InlineData("2026-07-07T06:30",
-        "  All zones: from 07:00 until 20:00, drought (site.water:7)\n  All zones: from 22:00 until Wed 8 Jul 2026 05:00, drought (site.water:7)\nNext:\n")]
+        "           All zones: from 07:00 until 20:00, drought (site.water:7)\n"
+            + "           All zones: from 22:00 until Wed 8 Jul 2026 05:00, drought (site.water:7)\nNext:")]
     [InlineData("2026-07-10T06:30", "  Lawn, Beds: from 07:00 until 20:00, drought (site.water:7)\n")]
-    [InlineData("2026-08-31T23:00", "  Lawn, Beds: until Tue 1 Sep 2026 00:00, drought (site.water:7)\n")]
+    [InlineData("2026-08-31T23:00", "Forbidden: Lawn, Beds: until Tue 1 Sep 2026 00:00, drought (site.water:7)\n")]
     [InlineData("2026-10-07T12:00", "  herbs: until Sun 1 Nov 2026 00:00, never (site.water:8)\n")]
     public void What_a_restriction_does_not_allow_is_said_with_its_line(string at, string text)
     {
@@ -81,11 +83,13 @@ public sealed class NextTests : Workshop
     }
 
     [Theory]
-    [InlineData("2026-06-09T05:59:56", "Nothing waters now.\n")]
-    [InlineData("2026-06-09T05:59:57", "Nothing waters now.\nOn all the same:\n  main until 06:10:03, 10 min 6 s left: master (site.water:9)\n")]
-    [InlineData("2026-06-09T06:10:02", "Nothing waters now.\nOn all the same:\n  main until 06:10:03, 1 s left: master (site.water:9)\n")]
+    [InlineData("2026-06-09T05:59:56", "Now:       nothing is watered\n")]
+    [InlineData("2026-06-09T05:59:57",
+        "Now:       nothing is watered\n           main until 06:10:03, 10 min 6 s left: master (site.water:9)\n")]
+    [InlineData("2026-06-09T06:10:02", "Now:       nothing is watered\n           main until 06:10:03, 1 s left: master (site.water:9)\n")]
     [InlineData("2026-06-09T06:05",
-        "  Lawn until 06:10, 5 min left: morning, pass 1, step 1 (site.water:10)\n  main until 06:10:03, 5 min 3 s left: master (site.water:9)\n")]
+        "Now:       Lawn until 06:10, 5 min left: morning, pass 1, step 1 (site.water:10)\n"
+            + "           main until 06:10:03, 5 min 3 s left: master (site.water:9)\n")]
     public void Devices_that_are_on_are_told(string at, string text)
     {
         Write("site.water", Restricted);

@@ -55,11 +55,15 @@ internal sealed class AdviceTable
 
     private string About(Zone zone)
     {
-        var parts = new List<string> { zone.Plants!.Name };
-        if (zone.Soil is { } soil) parts.Add($"on {soil.Name}");
-        parts.Add($"{_depths.Say(zone.MillimetresPerHour!.Value)}/h, of which {Phrases.Number(Uniformity.ShareThatCounts(zone), 0)} % count");
+        var share = Uniformity.ShareThatCounts(zone);
+        var parts = new List<string>
+        {
+            zone.Soil is { } soil ? $"{zone.Plants!.Name} on {soil.Name}" : zone.Plants!.Name,
+            $"{_depths.Say(zone.MillimetresPerHour!.Value)}/h",
+            share == 100 ? "all of it counted" : $"{Phrases.Number(share, 0)} % of it counted",
+        };
         if (RootZone.Of(zone) is { } roots)
-            parts.Add($"of {_depths.Say((decimal)roots.Total, 0)} in the root zone {_depths.Number((decimal)roots.Readily, 0)} may be used");
+            parts.Add($"{_depths.Number((decimal)roots.Readily, 0)} of {_depths.Say((decimal)roots.Total, 0)} in the root zone usable");
         return string.Join(", ", parts);
     }
 

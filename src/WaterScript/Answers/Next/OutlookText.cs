@@ -11,13 +11,16 @@ namespace WaterScript.Answers.Next;
 /// <summary>An outlook for people to read.</summary>
 internal sealed class OutlookText
 {
+    /// <summary>Columns of the longest title, its colon, and a space.</summary>
+    private const int TitleWidth = 11;
+
     private readonly Outlook _outlook;
     private readonly SiteWords _words;
     private readonly PlainLines _lines;
 
     private OutlookText(Outlook outlook, PlainLines lines) => (_outlook, _words, _lines) = (outlook, new SiteWords(outlook.Site), lines);
 
-    /// <summary>Writes what waters now, what keeps it shut, what comes.</summary>
+    /// <summary>Writes what waters now, what is kept dry, what comes.</summary>
     public static void Write(Outlook outlook, PlainLines lines)
     {
         ArgumentNullException.ThrowIfNull(outlook);
@@ -26,14 +29,31 @@ internal sealed class OutlookText
 
     private void Write()
     {
-        _lines.Line($"{_outlook.Site.DisplayName}, {_words.Moment(_outlook.At)}{WhichOfTwo()}");
-        if (_outlook.Open.IsEmpty) _lines.Line("Nothing waters now.");
-        _lines.Part(_outlook.Open.IsEmpty ? "On all the same" : "Now", _outlook.Open.Select(Words).Concat(_outlook.On.Select(Words)));
-        _lines.Part("Kept shut", _outlook.Shut.Select(Words));
-        _lines.Part("Not allowed, as you read the rules", _outlook.NotAllowed.Select(Words));
-        if (_outlook.Coming.IsEmpty) _lines.Line($"Nothing comes before {MomentWords.Date(_outlook.LookedUntil)}.");
-        _lines.Part("Next", _outlook.Coming.Select(Words));
+        _lines.Line($"{_outlook.Site.DisplayName}, {_words.Moment(_outlook.At)}{WhichOfTwo()}, {_outlook.Site.TimeZone.Id}");
+        var nothing = _outlook.Open.IsEmpty ? new[] { "nothing is watered" } : [];
+        Part("Now", nothing.Concat(_outlook.Open.Select(Words)).Concat(_outlook.On.Select(Words)));
+        foreach (var cause in _outlook.Shut.GroupBy(shut => shut.By)) Part(TitleOf(cause.Key), cause.Select(Words));
+        Part("Forbidden", _outlook.NotAllowed.Select(Words));
+        Part("Next", _outlook.Coming.IsEmpty ? [$"nothing before {MomentWords.Date(_outlook.LookedUntil)}"] : _outlook.Coming.Select(Words));
     }
+
+    /// <summary>Writes items one under the other, beside what they have in common.</summary>
+    private void Part(string title, IEnumerable<string> items)
+    {
+        foreach (var (index, item) in items.Index()) _lines.Line($"{(index == 0 ? title + ":" : "").PadRight(TitleWidth)}{item}");
+    }
+
+    private static string TitleOf(SkipCause cause) => cause switch
+    {
+        SkipCause.Hold => "Held",
+        SkipCause.ClosedSeason => "Closed",
+        SkipCause.Cut => "Cut off",
+        _ => "Left out",
+    };
+
+    /// <summary>A moment, without its year where that is the year of the question.</summary>
+    private string Moment(long instant) =>
+        _words.Moment(instant).Replace($" {_words.ClockAt(_outlook.At).Year.ToString(CultureInfo.InvariantCulture)} ", " ", StringComparison.Ordinal);
 
     /// <summary>Which of both it is, where the clock shows the time twice on that date.</summary>
     private string WhichOfTwo()
@@ -66,20 +86,20 @@ internal sealed class OutlookText
     private static string Zones(ImmutableArray<Zone> zones) => zones.IsEmpty ? "All zones" : Phrases.Names([.. zones.Select(zone => zone.DisplayName)]);
 
     private string Words(KeptShut shut) =>
-        $"{Zones(shut.Zones)}: {Cause(shut)}{(shut.Because is { } because ? $", because {because}" : "")} ({SiteWords.Place(shut.Origin)})";
+        $"{Zones(shut.Zones)}{Cause(shut)}{(shut.Because is { } because ? $", \"{because}\"" : "")} ({SiteWords.Place(shut.Origin)})";
 
     private string Cause(KeptShut shut) => shut.By switch
     {
-        SkipCause.Hold => shut.Until is { } end ? $"held until {_words.Moment(end)}" : "held until lifted",
-        SkipCause.ClosedSeason => $"closed until {_words.Moment(shut.Until!.Value)}",
-        SkipCause.Cut => "what is due today is cut",
-        _ => $"too little is left of what is due today, {SiteWords.Written(shut.Origin)}",
+        SkipCause.Hold => shut.Until is { } end ? $" until {Moment(end)}" : " until lifted",
+        SkipCause.ClosedSeason => $" until {Moment(shut.Until!.Value)}",
+        SkipCause.Cut => ", what is due today",
+        _ => $", too little is left of what is due today, {SiteWords.Written(shut.Origin)}",
     };
 
     private string Words(ComingWatering coming)
     {
         var waterings = Phrases.Names([.. coming.Waterings.Select(watering => $"{watering.Zone.DisplayName} {Phrases.Length(watering.Seconds)}")]);
-        return $"{_words.Moment(coming.First)} {coming.Schedule.Name}{Passes(coming)}: {waterings}";
+        return $"{Moment(coming.First)}  {coming.Schedule.Name}{Passes(coming)}: {waterings}";
     }
 
     private string Passes(ComingWatering coming) => coming switch

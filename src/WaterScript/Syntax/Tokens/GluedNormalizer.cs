@@ -135,11 +135,9 @@ internal sealed partial class GluedNormalizer(TokenCursor cursor)
             return;
         }
 
-        var isGlued = cursor.Before(1) is { Type: WaterScriptLexer.WORD } before && TokenSpans.Touch(before, token);
-        if (isGlued && NoWhole().IsMatch(token.Text)) cursor.Add(token);
-        else if (NoWhole().IsMatch(token.Text)) cursor.Mistakes.NoWhole(token.Span());
+        if (NoWhole().IsMatch(token.Text)) cursor.Mistakes.NoWhole(token.Span());
         else cursor.Mistakes.Malformed(token.Span(), token.Text);
-        if (!isGlued || !NoWhole().IsMatch(token.Text)) cursor.Add(token);
+        cursor.Add(token);
     }
 
     /// <summary>The numbers and units that are glued together, or null where one of them is no unit.</summary>

@@ -71,6 +71,6 @@ public sealed class OutlookTests
     {
         var site = RandomRunsTests.Read("site garden \"Garden\" { timezone Europe/Lisbon; effective 2026-03-01 }", out _)!;
         var outlook = Outlook.Of(site, Instant.FromUtc(2026, 10, 25, hour, 15), 1);
-        Assert.Matches($"^Garden, Sun 25 Oct 2026 0[13]:15{words}\n", Reports.Plain(lines => OutlookText.Write(outlook, lines)));
+        Assert.Matches($"^Garden, Sun 25 Oct 2026 0[13]:15{words}, Europe/Lisbon\n", Reports.Plain(lines => OutlookText.Write(outlook, lines)));
     }
 }
