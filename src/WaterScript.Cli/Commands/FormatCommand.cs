@@ -78,10 +78,14 @@ internal sealed class FormatCommand
     {
         var would = $"{Phrases.Count(changed, "file")} would change.";
         if (refused.Count == 0) return would;
-        string[] names = [.. refused.Select(path => path == SiteSource.Standard ? path : _terminal.Surroundings.Shown(path))];
+        string[] names = [.. refused.Select(ShownName)];
         return string.Create(CultureInfo.InvariantCulture,
             $"{would} {refused.Count} {(refused.Count == 1 ? "was" : "were")} not read because of errors: {Phrases.Names(names)}.");
     }
+
+    /// <summary>A path as it is shown; one that can be no file as it was given.</summary>
+    private string ShownName(string path) =>
+        path == SiteSource.Standard || path.Length == 0 || path.Contains('\0', StringComparison.Ordinal) ? $"\"{path}\"" : _terminal.Surroundings.Shown(path);
 
     private ImmutableArray<string> Paths(string[] arguments) =>
         [.. arguments.Distinct(StringComparer.Ordinal).SelectMany(path => Directory.Exists(_terminal.Surroundings.At(path)) ? FilesIn(path) : [path])];

@@ -30,6 +30,10 @@ public sealed class FormatTests : Workshop
         Assert.Equal(("a.water\nc/d.water\n", "2 files would change.\n", 1), Answer("format --check ."));
         Assert.Equal(Untidy, Read("a.water"));
         Assert.Equal(("", "", 0), Answer("format --check b.water"));
+        Assert.EndsWith(
+            "0 files would change. 1 was not read because of errors: \"\".\n",
+            Run("format", "--check", "", "b.water").Error,
+            StringComparison.Ordinal);
     }
 
     [Fact]
