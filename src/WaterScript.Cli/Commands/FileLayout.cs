@@ -1,3 +1,4 @@
+using WaterScript.Binding;
 using WaterScript.Cli.Files;
 using WaterScript.Diagnostics;
 using WaterScript.Documents.Timetables;
@@ -29,14 +30,14 @@ internal sealed record FileLayout(string Path, SourceText Source, SourceText? Fo
 
         var findings = new FindingList();
         var layout = new FileLayout(path, source, Formatter.Format(source, findings), findings);
-        if (layout.IsChanged && HashOf(file, source) != HashOf(file, layout.Formatted!))
+        if (layout.IsChanged && file.Read() is var reading && HashOf(reading) != HashOf(reading.Again!(Changed(layout.Formatted!))))
             throw new InvalidOperationException($"{source.Path} would be another site in its layout");
         return layout;
     }
 
     /// <summary>What distinguishes the site of a file from others; null where it is not the file of a site, or the site has an error.</summary>
-    private static string? HashOf(SiteSource file, SourceText root) =>
-        file.Read(new Dictionary<string, SourceText>(StringComparer.Ordinal) { [root.Path] = root }) is { Site: { } site, Findings.HasErrors: false }
-            ? SiteHash.Of(site)
-            : null;
+    private static string? HashOf(SiteReading reading) =>
+        reading is { Site: { } site, Findings.HasErrors: false } ? SiteHash.Of(site) : null;
+
+    private static Dictionary<string, SourceText> Changed(SourceText text) => new(StringComparer.Ordinal) { [text.Path] = text };
 }

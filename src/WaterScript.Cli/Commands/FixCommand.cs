@@ -98,7 +98,7 @@ internal sealed class FixCommand(Terminal terminal, PlainLines notes, FileProble
         var source = SiteSource.Open(path, root, terminal);
         var reading = source.Read();
         if (!source.IsText) notes.Line($"{source.Root.Path}: no fix applied, not all of it is written in UTF-8.");
-        return new FixTarget(texts => CheckedSite.Untried(source.Root.Path, texts.IsEmpty ? reading : source.Read(texts), from), source.IsText);
+        return new FixTarget(texts => CheckedSite.Untried(source.Root.Path, texts.IsEmpty ? reading : reading.Again!(texts), from), source.IsText);
     }
 
     private FixedSite Fix(FixApplier fixApplier, FixTarget site, Func<string>? reached)

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using NodaTime;
 using WaterScript.Binding;
 using WaterScript.Diagnostics;
@@ -53,14 +52,15 @@ internal sealed class SiteSource
         return new SiteSource(root, rootPath, folder);
     }
 
-    /// <summary>Reads a site and all that it includes, as they are.</summary>
-    public SiteReading Read() => Read(ImmutableDictionary<string, SourceText>.Empty);
-
-    /// <summary>Reads a site and all that it includes, with other texts in place of some files.</summary>
-    /// <param name="changed">The other texts, by the path that findings show.</param>
-    public SiteReading Read(IReadOnlyDictionary<string, SourceText> changed)
+    /// <summary>Reads a site and all that it includes; read again with other texts, it has what could not be decoded too.</summary>
+    public SiteReading Read()
     {
-        var reading = SiteReader.Read(changed.GetValueOrDefault(Root.Path, Root), _rootPath, new ChangedFiles(_folder, changed), DateTimeZoneProviders.Tzdb);
+        var reading = SiteReader.Read(Root, _rootPath, _folder, DateTimeZoneProviders.Tzdb);
+        return Completed(reading) with { Again = texts => Completed(reading.Again!(texts)) };
+    }
+
+    private SiteReading Completed(SiteReading reading)
+    {
         if (IsText) return reading;
         if (_folder.Findings is [var only] && Root.Text.Length == 0) return new SiteReading(null, [], [only]);
         return reading with { Findings = [.. _folder.Findings, .. reading.Findings.Where(finding => !IsFollowUp(finding))] };
@@ -68,13 +68,4 @@ internal sealed class SiteSource
 
     /// <summary>Whether a finding is about a letter that could not be decoded, which is reported already.</summary>
     private static bool IsFollowUp(Finding finding) => finding.Primary.Location.Text.Contains('\uFFFD', StringComparison.Ordinal);
-
-    private sealed class ChangedFiles(ISourceFiles folder, IReadOnlyDictionary<string, SourceText> changed) : ISourceReader
-    {
-        public SourceText? Read(string path) => folder.Read(path) is { } text ? changed.GetValueOrDefault(text.Path, text) : null;
-
-        public bool LeadsOutside(string path) => folder.LeadsOutside(path);
-
-        public string? WhyUnreadable(string path) => folder.WhyUnreadable(path);
-    }
 }
