@@ -18,6 +18,7 @@ ACCEPT      : 'accept' ;
 SEQUENCE    : 'sequence' ;
 RESTRICTION : 'restriction' ;
 SCHEDULE    : 'schedule' ;
+LEAVE_OUT   : 'skip' ; // SKIP is a word of ANTLR's own
 
 // ---- Words that begin a statement of a schedule ----
 EVERY  : 'every' ;
@@ -31,6 +32,7 @@ REPEAT : 'repeat' ;
 CUT    : 'cut' ;
 SCALE  : 'scale' ;
 NOTE   : 'note' ;
+FORMERLY : 'formerly' ;
 STEPS  : 'steps' ;
 
 // ---- Words that begin a step ----
@@ -52,6 +54,7 @@ UNTIL   : 'until' ;
 LIFTED  : 'lifted' ;
 BECAUSE : 'because' ;
 WITH    : 'with' ;
+EXACTLY : 'exactly' ;
 THROUGH : 'through' ;
 AFTER   : 'after' ;
 BY      : 'by' ;

@@ -44,6 +44,8 @@ topStatement returns [StatementNode node]
   | h=sequenceStatement  { $node = $h.node; }
   | i=restriction        { $node = $i.node; }
   | j=schedule           { $node = $j.node; }
+  | k=skipStatement      { $node = $k.node; }
+  | l=daysStatement      { $node = $l.node; }
   ;
 
 /** `include "zones.water"` */
@@ -88,15 +90,28 @@ closedStatement returns [StatementNode node]
     { if (Whole) $node = new ClosedNode(SpanOf($ctx), $f.node, $t.node, $b.node); }
   ;
 
-/** `extra 2026-07-18 21:00 because "new plants" { water herbs for 10 min }` */
+/** `skip evening, dawn on 2026-07-04 because "party"` */
+skipStatement returns [StatementNode node]
+  locals [List<NameNode> schedules = new()]
+  : LEAVE_OUT a=name { Add($schedules, $a.node); } ( COMMA b=name { Add($schedules, $b.node); } )* ON d=days BECAUSE w=label
+    { if (Whole) $node = new SkipNode(SpanOf($ctx), [.. $schedules], [.. $d.nodes], $w.node); }
+  ;
+
+/** `days holidays ["label"] = 2026-07-01 to 2026-08-15, 25 dec` */
+daysStatement returns [StatementNode node]
+  : DAYS n=newName l=label? EQUALS d=days
+    { if (Whole) $node = new NamedDaysNode(SpanOf($ctx), $n.node, $l.ctx?.node, [.. $d.nodes]); }
+  ;
+
+/** `extra 2026-07-18 21:00 ["label"] because "new plants" { water herbs for 10 min }` */
 extraStatement returns [StatementNode node]
   : h=extraHead b=steps
     { $node = $h.node is null ? null : $h.node with { Span = SpanOf($ctx), Steps = OnlySteps($b.list) }; }
   ;
 
 extraHead returns [ExtraNode node]
-  : EXTRA d=date t=moment BECAUSE b=label
-    { if (Whole) $node = new ExtraNode(SpanOf($ctx), $d.node, $t.node, $b.node, []); }
+  : EXTRA d=date t=moment l=label? BECAUSE b=label
+    { if (Whole) $node = new ExtraNode(SpanOf($ctx), $d.node, $t.node, $l.ctx?.node, $b.node, []); }
   ;
 
 /** `accept RULE because "reason" [until DATE]` */
@@ -129,7 +144,7 @@ block[List<StatementNode> nodes]
   ;
 
 blockHead
-  : ~( INCLUDE | LET | GROUP | HOLD | CLOSED | EXTRA | ACCEPT | SEQUENCE | RESTRICTION | SCHEDULE | NEWLINE | LBRACE | RBRACE ) rowToken*
+  : ~( INCLUDE | LET | GROUP | HOLD | CLOSED | EXTRA | ACCEPT | SEQUENCE | RESTRICTION | SCHEDULE | LEAVE_OUT | DAYS | NEWLINE | LBRACE | RBRACE ) rowToken*
   ;
 
 body returns [List<StatementNode> nodes = new()]
@@ -151,7 +166,7 @@ property[List<StatementNode> nodes]
   ;
 
 propertyHead
-  : ~( INCLUDE | LET | GROUP | HOLD | CLOSED | EXTRA | ACCEPT | SEQUENCE | RESTRICTION | SCHEDULE | NEWLINE | LBRACE | RBRACE ) rowToken*
+  : ~( INCLUDE | LET | GROUP | HOLD | CLOSED | EXTRA | ACCEPT | SEQUENCE | RESTRICTION | SCHEDULE | LEAVE_OUT | DAYS | NEWLINE | LBRACE | RBRACE ) rowToken*
   ;
 
 // ---------------------------------------------------------------- Schedules
@@ -189,6 +204,7 @@ scheduleStatement returns [StatementNode node]
   | j=noteStatement   { $node = $j.node; }
   | k=stepsStatement  { $node = $k.node; }
   | l=acceptStatement { $node = $l.node; }
+  | m=formerlyStatement { $node = $m.node; }
   ;
 
 /** `every day`, `every 5 days`, `every 2 weeks on tue, thu` */
@@ -209,10 +225,10 @@ fromStatement returns [StatementNode node]
     { if (Whole) $node = new FromNode(SpanOf($ctx), $f.node, $t.ctx?.node, $d.ctx?.node); }
   ;
 
-/** `except DAYS`, `except every 2 weeks on fri` */
+/** `except DAYS`, `except every 2 weeks on fri from 2026-05-01` */
 exceptStatement returns [StatementNode node]
-  : EXCEPT ( i=interval { if (Whole) $node = new ExceptNode(SpanOf($ctx), [$i.node]); }
-           | d=days     { if (Whole) $node = new ExceptNode(SpanOf($ctx), [.. $d.nodes]); } )
+  : EXCEPT ( i=interval ( FROM f=date )? { if (Whole) $node = new ExceptNode(SpanOf($ctx), [$i.node with { From = $f.ctx?.node }]); }
+           | d=days                      { if (Whole) $node = new ExceptNode(SpanOf($ctx), [.. $d.nodes]); } )
   ;
 
 /** `start at T, T [on DAYS]`, `start after OTHER [+ 10 min]` */
@@ -258,6 +274,12 @@ noteStatement returns [StatementNode node]
     { if (Whole) $node = new NoteNode(SpanOf($ctx), $t.node); }
   ;
 
+/** `formerly NAME` */
+formerlyStatement returns [StatementNode node]
+  : FORMERLY n=name
+    { if (Whole) $node = new FormerlyNode(SpanOf($ctx), $n.node); }
+  ;
+
 /** `steps { … }` */
 stepsStatement returns [StatementNode node]
   : stepsHead b=steps
@@ -292,10 +314,11 @@ step[StepList list]
   | e=cycleStep[$list]
   ;
 
-/** `water LIST for DURATION` or `water LIST with AMOUNT`; either perhaps `through INJECTOR` */
+/** `water LIST for [exactly] DURATION` or `water LIST with [exactly] AMOUNT`; either perhaps `through INJECTOR` */
 waterStep returns [StepNode node]
-  : WATER z=zones ( FOR d=duration | WITH w=duration ) ( THROUGH i=name )?
-    { if (Whole) $node = new WaterNode(SpanOf($ctx), $z.node, $d.ctx?.node, $w.ctx?.node, $i.ctx?.node); }
+  locals [bool exact]
+  : WATER z=zones ( FOR ( EXACTLY { $exact = true; } )? d=duration | WITH ( EXACTLY { $exact = true; } )? w=duration ) ( THROUGH i=name )?
+    { if (Whole) $node = new WaterNode(SpanOf($ctx), $z.node, $d.ctx?.node, $w.ctx?.node, $i.ctx?.node) { IsExact = $exact }; }
   ;
 
 /** `pause 2 min` */
@@ -550,11 +573,11 @@ holdName returns [NameNode node]
   ;
 
 nameButFrom
-  : INCLUDE | LET | GROUP | HOLD | CLOSED | EXTRA | ACCEPT | SEQUENCE | RESTRICTION | SCHEDULE
-  | EVERY | ON | MANUAL | EXCEPT | START | FINISH | REPEAT | CUT | SCALE | NOTE | STEPS
+  : INCLUDE | LET | GROUP | HOLD | CLOSED | EXTRA | ACCEPT | SEQUENCE | RESTRICTION | SCHEDULE | LEAVE_OUT
+  | EVERY | ON | MANUAL | EXCEPT | START | FINISH | REPEAT | CUT | SCALE | NOTE | FORMERLY | STEPS
   | WATER | PAUSE | CYCLE | RUN
   | FOR | ALLOW | AT | EXEMPT | WEEK
-  | TO | UNTIL | LIFTED | BECAUSE | WITH | THROUGH | AFTER | BY | OFF | NEXT | SOAK | AUTO | BETWEEN | AND | MOST | STARTS
+  | TO | UNTIL | LIFTED | BECAUSE | WITH | EXACTLY | THROUGH | AFTER | BY | OFF | NEXT | SOAK | AUTO | BETWEEN | AND | MOST | STARTS
   | TIME | TIMES | PASS | PASSES | SUNRISE | SUNSET
   | DAY | DAYS | WEEKS | ODD | EVEN | FIRST | SECOND | THIRD | FOURTH | LAST | OF | MONTH
   | WORD
@@ -588,7 +611,7 @@ skipped : LBRACE ( ~( LBRACE | RBRACE ) | skipped )* RBRACE ;
 
 unknownInSchedule[List<StatementNode> nodes]
   : ~( NEWLINE | LBRACE | RBRACE | ACCEPT
-     | EVERY | ON | MANUAL | FROM | EXCEPT | START | FINISH | REPEAT | CUT | SCALE | NOTE | STEPS ) rowToken* { Unknown($ctx, Place.Schedule); }
+     | EVERY | ON | MANUAL | FROM | EXCEPT | START | FINISH | REPEAT | CUT | SCALE | NOTE | FORMERLY | STEPS ) rowToken* { Unknown($ctx, Place.Schedule); }
     ( skipped { EndStatement(); } bareInSchedule[$nodes] | { EndStatement(); } )
   ;
 
@@ -604,6 +627,6 @@ unknownInRestriction[List<StatementNode> nodes]
 
 /** A statement of the top of a file that stands inside a description. */
 misplaced[List<StatementNode> nodes]
-  : ( INCLUDE | LET | GROUP | HOLD | CLOSED | EXTRA | SEQUENCE | RESTRICTION | SCHEDULE ) rowToken* { Unknown($ctx, Place.Description); }
+  : ( INCLUDE | LET | GROUP | HOLD | CLOSED | EXTRA | SEQUENCE | RESTRICTION | SCHEDULE | LEAVE_OUT | DAYS ) rowToken* { Unknown($ctx, Place.Description); }
     ( skipped { EndStatement(); } bareInDescription[$nodes] | { EndStatement(); } )
   ;

@@ -22,10 +22,10 @@ wrong() { printf 'play.sh: %s; how to call it is said at its top\n' "$1" >&2; ex
 from=$(date +%s) cut=0 speed=1 controller='' outputs=0 stagger=0
 while [ $# -gt 0 ]; do
   case $1 in
-    --controller) [ -n "${2-}" ] || wrong "$1 wants a name"; controller=$2 ;;
+    --controller) [ -n "${2-}" ] || wrong "$1 needs a name"; controller=$2 ;;
     --from | --cut | --speed | --outputs | --stagger)
-      # No sign, no fraction, no 0 in front, and not so long that reckoning with it goes wrong.
-      case ${2-} in '' | *[!0-9]* | 0?* | ???????????*) wrong "$1 wants a whole number of ten digits at most" ;; esac
+      # No sign, no fraction, no 0 in front, and not so long that calculating with it goes wrong.
+      case ${2-} in '' | *[!0-9]* | 0?* | ???????????*) wrong "$1 needs a whole number of ten digits at most" ;; esac
       eval "${1#--}=\$2" ;;
     --) shift; break ;;
     -*) wrong "there is no $1" ;;
@@ -33,11 +33,13 @@ while [ $# -gt 0 ]; do
   esac
   shift 2
 done
-[ "$outputs" -le 4096 ] || wrong "--outputs wants 4096 at most"
+[ "$outputs" -le 4096 ] || wrong "--outputs needs 4096 at most"
 [ $# -gt 0 ] || wrong "a list is needed"
 
 header=t,after_ms,controller,output,do,polarity,pulse_ms,max_on_s,opening
 cr=$(printf '\r')
+# The list as it was hashed: in the last line neither the hash nor, behind the times, what the list comes from.
+unsigned="\$s/^\\(end,[^,]*\\),[^,]*,\\([^,]*,[^,]*\\),[^,]*,[^,]*,[^,]*,[^,$cr]*/\\1,,\\2,,,,/"
 command -v sha256sum >/dev/null || sha256sum() { shasum -a 256; }
 
 # Prints what is wrong with a list, or nothing where it is whole and understood. Nothing is switched before that is known.
@@ -46,14 +48,14 @@ fault() (
   [ "$(head -n 1 "$1" | tr -d '\000')" = "$header$cr" ] || { echo "its first line is not that of a list of switchings"; exit; }
   [ "$(tail -c 1 "$1" | wc -l)" -eq 1 ] || { echo "it is cut off in the middle of a line"; exit; }
   rows=$(($(sed '$d' "$1" | wc -l) - 1))
-  hash=$(sed '$s/^\(end,[^,]*\),[^,]*,/\1,,/' "$1" | sha256sum | cut -c 1-64)
+  hash=$(sed "$unsigned" "$1" | sha256sum | cut -c 1-64)
   case $(tail -n 1 "$1" | tr -d '\000') in
-    "end,$rows,$hash,"*",,,,$cr") ;;
+    "end,$rows,$hash,"*"$cr") ;;
     "end,$rows,"*) echo "it is altered: its hash is $hash"; exit ;;
     end,*) echo "it has $rows rows, and was written with another number"; exit ;;
     *) echo "it is cut off: the last line with its count and hash is missing"; exit ;;
   esac
-  # What follows is printed in messages, so no byte may be left with which a terminal could be told something.
+  # What follows is printed in messages, so no byte may be left that a terminal would take for a command.
   [ "$(tr -d '\040-\176\200-\377\r\n' <"$1" | wc -c)" -eq 0 ] || { echo "it has bytes that are no text"; exit; }
   CONTROLLER=$controller awk -F , -v outputs="$outputs" '
     function say(what) { print "line " NR ": " what; exit }
@@ -77,7 +79,7 @@ fault() (
     $5 != "open" && $5 != "close" { say("\"" $5 "\" is neither open nor close") }
     $6 != "" && $6 != ($5 == "open" ? "positive" : "negative") { say("a pulse that is " $6 " does not " $5) }
     $7 != "" && ($6 == "" || !is_pulse($7)) { say("not a pulse of up to 10000 ms") }
-    !is_whole($9, 1, 9999999999) { say("not the number of an opening") }
+    !is_whole($9, 1, last) { say("not the number of an opening") }
     { kind = ($6 != "") "," $7 "," $8 }
     $4 in kinds && kinds[$4] != kind { say("output " $4 " has another pulse or max_on_s than before") }
     { kinds[$4] = kind; due = $1 * 1000 + $2 }' "$1"
@@ -98,15 +100,19 @@ done
 # played as well, silently; after them it is known what is still due.
 exec awk -F , -v from="$from" -v cut="$cut" -v speed="$speed" -v outputs="$outputs" -v stagger="$stagger" -v list="$hash" '
   function say(output, what, polarity, pulse, why, opening) {
-    printf "%.3f,%s,%s,%s,%s,%s,%s,%s\n", now / 1000, output, what, polarity, pulse, why, opening, list
+    printf "%.3f,%s,%s,%s,%s,%s,%s,%s,%s\n", now / 1000, name, output, what, polarity, pulse, why, opening, list
   }
 
   function rest(why) { say("", "rest", "", "", why, "") }
 
-  # Pulses, and openings of every kind, keep their distance. It is here that a device would move a pin.
-  function send(output, what, why) {
+  # Pulses, and openings of every kind, keep their distance; what the list does not name may be a latching valve.
+  # What is so late that the guard is due already stays closed. It is here that a device would move a pin.
+  function send(output, what, why,   is_spaced) {
     if (silent) return
-    if (what == "open" || latching[output]) { wait(free); free = now + stagger }
+    is_spaced = what == "open" || latching[output] || !(output in named)
+    if (is_spaced) wait(free)
+    if (what == "open" && guard[output] <= now) return
+    if (is_spaced) free = now + stagger
     say(output, what, !latching[output] ? "" : what == "open" ? "positive" : "negative", pulse[output], why, why == "power-up" ? "" : opening[output])
   }
 
@@ -143,12 +149,19 @@ exec awk -F , -v from="$from" -v cut="$cut" -v speed="$speed" -v outputs="$outpu
     if (start < begins && !joined) rest("the list begins at " begins / 1000)
   }
 
-  BEGIN { from *= 1000; cut *= 1000; print "time,output,do,polarity,pulse_ms,why,opening,list" }
+  BEGIN { from *= 1000; cut *= 1000; print "time,controller,output,do,polarity,pulse_ms,why,opening,list" }
   { sub(/\r$/, "") }
   NR != FNR && FNR == 1 { power_up() }
   $1 == "end" { begins = $4 * 1000; ends = $5 * 1000 }
   $1 !~ /^[0-9]/ { next }
-  NR == FNR { if ($4 + 0 > outputs + 0) outputs = $4 + 0; if ($6 != "") latching[$4] = 1; pulse[$4] = $7; next }
+  NR == FNR {
+    name = $3
+    if ($4 + 0 > outputs + 0) outputs = $4 + 0
+    if ($6 != "") latching[$4] = 1
+    named[$4 + 0] = 1
+    pulse[$4] = $7
+    next
+  }
 
   { due = $1 * 1000 + $2 }
   silent && due > start { join() }

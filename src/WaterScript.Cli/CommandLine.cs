@@ -1,7 +1,13 @@
 using System.CommandLine;
 using System.CommandLine.Completions;
+using System.CommandLine.Invocation;
 using System.CommandLine.Parsing;
 using WaterScript.Cli.Commands;
+using WaterScript.Cli.Commands.Comparing;
+using WaterScript.Cli.Commands.Deployed;
+using WaterScript.Cli.Commands.Git;
+using WaterScript.Cli.LanguageServer;
+using WaterScript.Cli.Shells;
 using WaterScript.Diagnostics;
 
 namespace WaterScript.Cli;
@@ -21,6 +27,12 @@ internal static class CommandLine
         try
         {
             var root = Root(terminal);
+            foreach (var version in root.Options.OfType<VersionOption>())
+            {
+                version.Validators.Clear(); // It goes with --tzdata.
+                version.Action = new VersionAction((SynchronousCommandLineAction)version.Action!, terminal);
+            }
+
             var options = new GlobalOptions();
             options.AddTo(root);
             // A misspelt -output is no -o with "utput" behind it.
@@ -55,30 +67,32 @@ internal static class CommandLine
         }
     }
 
-    private static RootCommand Root(Terminal terminal) => new("Says what a watering schedule means, and finds what cannot be right in it.")
+    private static RootCommand Root(Terminal terminal) => new("Checks irrigation schedules, and turns them into timetables, calendars and charts.")
     {
         CheckCommand.Create(terminal),
         CompileCommand.Create(terminal),
         ChartCommand.Create(terminal),
+        ViewCommand.Create(terminal),
         FormatCommand.Create(terminal),
         NextCommand.Create(terminal),
         WhyCommand.Create(terminal),
         DiffCommand.Create(terminal),
+        GitCommand.Create(terminal),
         AuditCommand.Create(terminal),
+        DeployedCommand.Create(terminal),
         ExplainCommand.Create(terminal),
+        LspCommand.Create(terminal),
         AdviseCommand.Create(terminal),
+        UsageCommand.Create(terminal),
+        CompletionsCommand.Create(terminal),
+        ManualCommand.Create(terminal),
     };
 
     private static int Invoke(ParseResult parsed, Terminal terminal)
     {
         if (parsed.Errors is [var error, ..] && parsed.Action is not System.CommandLine.Help.HelpAction && !IsAskedToComplete(parsed))
-        {
-            var why = UsageWords.Of(error, parsed, terminal.Surroundings);
-            return UsageWords.IsOfValue(error, parsed) ? Refuse(terminal, why) : Refuse(terminal, why, $"See: {Usage(parsed.CommandResult)} --help");
-        }
-
-        if (UsageWords.MisspeltOption(parsed, terminal.Surroundings) is { } option)
-            return Refuse(terminal, option, $"See: {Usage(parsed.CommandResult)} --help");
+            return RefuseLine(terminal, UsageWords.Of(error, parsed, terminal.Surroundings), parsed);
+        if (UsageWords.MisspeltOption(parsed, terminal.Surroundings) is { } option) return RefuseLine(terminal, option, parsed);
         using var help = new StringWriter();
         var code = parsed.Invoke(new InvocationConfiguration { Output = help, Error = help, EnableDefaultExceptionHandler = false });
         terminal.Text.Page(help.ToString());
@@ -91,6 +105,9 @@ internal static class CommandLine
 
     private static string Usage(CommandResult command) =>
         command.Command is RootCommand ? Program : $"{Program} {command.Command.Name}";
+
+    private static int RefuseLine(Terminal terminal, (string Words, bool IsAll) why, ParseResult parsed) =>
+        why.IsAll ? Refuse(terminal, why.Words) : Refuse(terminal, why.Words, $"See: {Usage(parsed.CommandResult)} --help");
 
     /// <summary>Says why, after what there is to say already.</summary>
     private static int Refuse(Terminal terminal, string why, params ReadOnlySpan<string> more)

@@ -1,4 +1,5 @@
 using System.Text;
+using NodaTime;
 using WaterScript.Cli.Files;
 using WaterScript.Text.Lines;
 
@@ -52,6 +53,9 @@ internal sealed class Terminal(
 
     /// <summary>Standard error.</summary>
     public PlainLines Error { get; } = new(error, errorHasColour, columns);
+
+    /// <summary>The time zones that sites are read with.</summary>
+    public IDateTimeZoneProvider TimeZones { get; set; } = DateTimeZoneProviders.Tzdb;
 
     /// <summary>Whether a person asks for no more than what is found, or asked for.</summary>
     public bool IsQuiet { get; set; }

@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
 using NodaTime;
 using NodaTime.Text;
-using NodaTime.TimeZones;
 using WaterScript.Binding;
 using WaterScript.Diagnostics;
 using WaterScript.Documents.Charts;
+using WaterScript.Documents.Charts.Pages;
 using WaterScript.Documents.Reports;
 using WaterScript.Linting.Engine;
 using WaterScript.Model;
@@ -21,12 +21,9 @@ namespace WaterScript;
 public sealed class Compilation
 {
     private readonly CheckedSite _check;
-    private readonly string _timeZoneData;
-
-    private Compilation(CheckedSite check, string timeZoneData)
+    private Compilation(CheckedSite check)
     {
         _check = check;
-        _timeZoneData = timeZoneData;
         Findings = [.. check.Findings.Select(finding => new SiteFinding(finding))];
         Files = [.. check.Reading.Files.Select(file => file.Source.Path)];
         Site = check.Reading.Site is { } site ? new CompiledSite(site) : null;
@@ -77,16 +74,17 @@ public sealed class Compilation
         if (checkFrom is { } from) Require.Year(from.Year, nameof(checkFrom));
         var root = readFile(path) ?? throw new FileNotFoundException($"There is no file \"{path}\".", path);
         var reading = SiteReader.Read(SourceText.From(path, root), path, new FunctionReader(readFile), timeZones ?? OwnTimeZones());
-        return OfReading(path, reading, checkFrom, timeZones?.VersionId);
+        return OfReading(path, reading, checkFrom);
     }
 
     /// <summary>A site that was read.</summary>
     /// <param name="path">The root file, as findings show it.</param>
     /// <param name="reading">What reading gave.</param>
     /// <param name="checkFrom">First date to look at; null for the site's first.</param>
-    /// <param name="timeZoneData">The version of the time-zone data that it was read with; null for the data that comes with Noda Time.</param>
-    internal static Compilation OfReading(string path, SiteReading reading, LocalDate? checkFrom = null, string? timeZoneData = null) =>
-        new(CheckedSite.Of(path, reading, checkFrom), timeZoneData ?? TzdbDateTimeZoneSource.Default.TzdbVersion);
+    internal static Compilation OfReading(string path, SiteReading reading, LocalDate? checkFrom = null) => new(CheckedSite.Of(path, reading, checkFrom));
+
+    /// <summary>A site that was read and checked.</summary>
+    internal static Compilation OfCheck(CheckedSite check) => new(check);
 
     /// <summary>Its timetable over a year from its first date. Calendars of it may go on for ever.</summary>
     /// <exception cref="InvalidOperationException">The site has an error.</exception>
@@ -178,12 +176,13 @@ public sealed class Compilation
     /// <param name="lint">What its check found.</param>
     /// <param name="span">The days.</param>
     /// <exception cref="WorkUsedUpException">There is too much to walk over.</exception>
-    internal static Chart ChartOf(Site site, LintReport lint, ChartSpan span) => ChartBuilder.Build(site, FindingMoments.Of(site, lint, span.Dates), span);
+    internal static Chart ChartOf(Site site, LintReport lint, ChartSpan span) =>
+        ChartBuilder.Build(site, FindingMoments.Of(site, lint, span.Dates), span);
 
     /// <summary>A timetable of the site, whether the site has errors or not.</summary>
     /// <param name="timetable">The timetable.</param>
     /// <param name="isOpenEnded">Whether nobody said its last date.</param>
-    internal CompiledTimetable Over(Timetable timetable, bool isOpenEnded) => new(_check, timetable, _timeZoneData, isOpenEnded);
+    internal CompiledTimetable Over(Timetable timetable, bool isOpenEnded) => new(_check, timetable, isOpenEnded);
 
     private void WriteChart(Stream output, LocalDate? first, int days, Action<Chart, Stream> write)
     {

@@ -16,11 +16,10 @@ public sealed class CompiledTimetable
 {
     private readonly CheckedSite _check;
     private readonly Timetable _timetable;
-    private readonly string _timeZoneData;
     private readonly bool _isOpenEnded;
 
-    internal CompiledTimetable(CheckedSite check, Timetable timetable, string timeZoneData, bool isOpenEnded) =>
-        (_check, _timetable, _timeZoneData, _isOpenEnded) = (check, timetable, timeZoneData, isOpenEnded);
+    internal CompiledTimetable(CheckedSite check, Timetable timetable, bool isOpenEnded) =>
+        (_check, _timetable, _isOpenEnded) = (check, timetable, isOpenEnded);
 
     /// <summary>The first date, included, in the zone of the site. A pass is in the timetable when its start is, and then whole.</summary>
     public LocalDate From => _timetable.Horizon.From;
@@ -100,7 +99,13 @@ public sealed class CompiledTimetable
     /// <summary>What goes into a document.</summary>
     /// <param name="only">One list; null for all.</param>
     /// <param name="controller">Only what this controller switches; null for all.</param>
-    internal OutputOptions Options(TimetableList? only, Controller? controller) => new(_timeZoneData) { Only = only, Controller = controller };
+    /// <param name="revision">The revision that the sources stand in unchanged; null for none.</param>
+    internal OutputOptions Options(TimetableList? only, Controller? controller, string? revision = null) => new()
+    {
+        Only = only,
+        Controller = controller,
+        Provenance = new Provenance(_check.Path, [.. _check.Reading.Files.Select(file => file.Source)], revision),
+    };
 
     /// <summary>Why a document may not be written, as words that follow a colon; null when it may.</summary>
     internal string? WhyNot(OutputFormat format, OutputOptions options) => DeviceListGuard.WhyNot(_check, _timetable, format, options);

@@ -16,7 +16,7 @@ public partial class ArchitectureTests
     private static readonly string[] Stages =
     [
         "Text", "Diagnostics", "Quantities", "Language", "Syntax", "Model", "Agronomy", "Binding", "Calendars", "Timetables", "Simulation", "Wording",
-        "Linting", "Documents", "Answers", Entry,
+        "Linting", "Documents", "Answers", "Editing", Entry,
     ];
 
     private static readonly FileDependencies Dependencies = FileDependencies.Of(Library);

@@ -3,11 +3,16 @@ using System.CommandLine.Parsing;
 using System.Globalization;
 using NodaTime;
 using WaterScript.Answers.Audit;
+using WaterScript.Answers.Audit.Lists;
+using WaterScript.Answers.Audit.Words;
+using WaterScript.Cli.Commands.Auditing;
+using WaterScript.Cli.Commands.Options;
 using WaterScript.Cli.Files;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Text;
 using WaterScript.Text.Lines;
+using WaterScript.Timetables;
 
 namespace WaterScript.Cli.Commands;
 
@@ -28,11 +33,29 @@ internal sealed class AuditCommand
     private readonly Option<int?> _tolerance = Seconds("--tolerance", "Allowed difference in start or length. Default: 60.");
     private readonly Option<int?> _silence = Seconds("--silence", "After so long without a row nothing is known. Default: 3600.");
     private readonly Option<int?> _volume = OptionValues.Number("--volume-tolerance", "PERCENT",
-        "Allowed difference of metered water. Default: 20.", "number of percent", 0, MostPercent);
+        "Allowed difference of metered water. Default: 20.", 0, MostPercent);
 
     private readonly Option<LocalDate?> _from = OptionValues.Date("--from", "First day of the list in the device, as in compile. Default: as there.");
     private readonly Option<LocalDate?> _until = OptionValues.Date("--until", "The first date that was not in that list.");
     private readonly Option<int?> _days = DateOptions.Days();
+    private readonly Option<string[]?> _lists = new("--list")
+    {
+        HelpName = "LIST",
+        Description = "A list that the device had, as compile wrote it; repeatable. Each row is compared with the list that it names, or that was due.",
+        Arity = ArgumentArity.OneOrMore,
+        AllowMultipleArgumentsPerToken = true,
+    };
+
+    private readonly Option<string[]?> _revisions = new("--revision")
+    {
+        HelpName = "REV",
+        Description = "Take FILE as it is in this revision of git; repeatable, REV=FROM/UNTIL with the dates on which the device had it.",
+        Arity = ArgumentArity.OneOrMore,
+    };
+
+    private readonly Option<string?> _controller = Arguments.Text("--controller", "NAME",
+        "The controller that wrote the log, where its rows do not name it; only its zones are compared.");
+
     private readonly Option<ReportForm?> _report = ReportOption.OfAnswer();
     private readonly Option<string?> _output = Arguments.Output();
     private readonly Option<string?> _root = Arguments.Root();
@@ -43,9 +66,10 @@ internal sealed class AuditCommand
     public static Command Create(Terminal terminal)
     {
         var self = new AuditCommand(terminal);
-        var command = new Command("audit", "Says what ran, by the logs of a device, against what was meant.")
+        var command = new Command("audit", "Compares the logs of a device with the timetable.")
         {
-            self._file, self._logs, self._columns, self._tolerance, self._silence, self._volume, self._from, self._until, self._days,
+            self._file, self._logs, self._lists, self._revisions, self._columns, self._controller,
+            self._tolerance, self._silence, self._volume, self._from, self._until, self._days,
             self._report, self._output, self._root,
         };
         command.SetAction(self.Run);
@@ -65,13 +89,73 @@ internal sealed class AuditCommand
         if (parsed.GetValue(_logs)!.Append(parsed.GetValue(_file)).Count(path => path == SiteSource.Standard) > 1)
             throw new CommandException("only one of the files can be standard input");
         if (DeployedFile.IsMeant(parsed.GetValue(_file)!, _terminal)) return RunDeployed(parsed, columns, options, form, output);
-        var source = SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal);
+        DatedRevision[] revisions = [.. (parsed.GetValue(_revisions) ?? []).Select(DatedRevision.Read)];
+        if (revisions.Length > 1 || revisions.Any(revision => revision.IsDated)) return RunRevisions(parsed, revisions, columns, options, form, output);
+        var source = OpenSite(parsed.GetValue(_file)!, revisions.FirstOrDefault(), parsed.GetValue(_root));
         if (SiteLoader.Read(source, _terminal) is not { } site) return ExitCode.CannotRun;
+        if (parsed.GetValue(_lists) is { Length: > 0 } lists)
+        {
+            GivenList[] given = [.. lists.Select(path => DeployedListFile.ReadFor(site, path, _terminal))];
+            return RunLists(parsed, site, given, source.Root, columns, options with { Window = WindowOf(parsed, given) }, form, output);
+        }
+
         var inDevice = listDates.TimetableOf(site);
+        options = options with
+        {
+            Controller = ControllerOption.Of(site, parsed.GetValue(_controller)),
+            Window = listDates.IsOpenEnded ? null : inDevice.Horizon,
+        };
         using var texts = new LogTexts(_terminal);
-        var log = OpenLog(site, columns, parsed.GetValue(_logs)!, texts);
+        var log = OpenLog(site, columns, options.Controller, parsed.GetValue(_logs)!, texts);
         var report = _terminal.During("Comparing", () => Auditor.Audit(site, log, options, inDevice));
         return Finish(report, log, [source.Root], form, output);
+    }
+
+    /// <summary>The site as it is, or as it was in a revision.</summary>
+    private SiteSource OpenSite(string path, DatedRevision? revision, string? root) => revision is null
+        ? SiteSource.Open(path, root, _terminal)
+        : SiteSource.OpenVersion($"{revision.Revision}:{FromHere(path)}", root, _terminal);
+
+    /// <summary>A path as git takes it behind a revision: from the current folder.</summary>
+    private string FromHere(string path)
+    {
+        if (path == SiteSource.Standard) throw new CommandException("--revision needs the name of a file, not -");
+        var surroundings = _terminal.Surroundings;
+        return "./" + Path.GetRelativePath(surroundings.Here, surroundings.At(path)).Replace(Path.DirectorySeparatorChar, '/');
+    }
+
+    /// <summary>Audits against what the file meant in several revisions, each on its dates, and against lists besides.</summary>
+    private int RunRevisions(
+        ParseResult parsed, DatedRevision[] revisions, LogColumns columns, AuditOptions options, ReportForm form, OutputFile output)
+    {
+        var from = parsed.GetValue(_from);
+        var until = parsed.GetValue(_until) ?? (parsed.GetValue(_days) is { } days ? from?.PlusDays(days) : null);
+        if (new RevisionLists(FromHere(parsed.GetValue(_file)!), _terminal).Read(revisions, until) is not var (site, source, lists)) return ExitCode.CannotRun;
+        lists.AddRange((parsed.GetValue(_lists) ?? []).Select(path => DeployedListFile.ReadFor(site, path, _terminal)));
+        var isOpen = from is null && until is null && !revisions.All(revision => revision.Until is not null);
+        var window = isOpen ? null : new Horizon(from ?? lists.Min(list => list.Dates.From), until ?? lists.Max(list => list.Dates.Until));
+        if (window is not null && window.Until <= window.From) throw new CommandException("the last of these dates comes before the first");
+        return RunLists(parsed, site, lists, source.Root, columns, options with { Window = window }, form, output);
+    }
+
+    /// <summary>Without other dates, all of those of the lists have to be seen.</summary>
+    private Horizon WindowOf(ParseResult parsed, GivenList[] lists)
+    {
+        var from = parsed.GetValue(_from) ?? lists.Min(list => list.Dates.From);
+        var until = parsed.GetValue(_until) ?? (parsed.GetValue(_days) is { } days ? from.PlusDays(days) : lists.Max(list => list.Dates.Until));
+        return until > from ? new Horizon(from, until) : throw new CommandException("the last of these dates comes before the first");
+    }
+
+    /// <summary>Audits against lists.</summary>
+    private int RunLists(
+        ParseResult parsed, Site site, IReadOnlyList<GivenList> lists, SourceText root, LogColumns columns, AuditOptions options, ReportForm form,
+        OutputFile output)
+    {
+        var controller = ControllerOption.Of(site, parsed.GetValue(_controller));
+        using var texts = new LogTexts(_terminal);
+        var log = OpenLog(site, columns, controller, parsed.GetValue(_logs)!, texts);
+        var report = _terminal.During("Comparing", () => Auditor.Audit(site, lists, log, options with { Controller = controller }));
+        return Finish(report, log, [root], form, output);
     }
 
     /// <summary>Audits against a timetable that is deployed, which says itself which dates it covers.</summary>
@@ -79,11 +163,14 @@ internal sealed class AuditCommand
     {
         if ((parsed.GetValue(_from) ?? parsed.GetValue(_until)) is not null || parsed.GetValue(_days) is not null)
             throw new CommandException("a timetable says itself which dates it covers; leave out --from, --until and --days");
+        if (parsed.GetValue(_lists) is { Length: > 0 } || parsed.GetValue(_revisions) is { Length: > 0 })
+            throw new CommandException("--list and --revision need the file with the site, and this is a timetable");
         using var texts = new LogTexts(_terminal);
         var (report, log, file) = DeployedFile.Use(parsed.GetValue(_file)!, _terminal, deployed =>
         {
-            var log = OpenLog(deployed.Site, columns, parsed.GetValue(_logs)!, texts);
-            return (_terminal.During("Comparing", () => Auditor.Audit(deployed, log, options)), log, deployed.Source);
+            var only = ControllerOption.Of(deployed.Site, parsed.GetValue(_controller)) ?? deployed.Controller;
+            var log = OpenLog(deployed.Site, columns, only, parsed.GetValue(_logs)!, texts);
+            return (_terminal.During("Comparing", () => Auditor.Audit(deployed, log, options with { Controller = only })), log, deployed.Source);
         });
         return Finish(report, log, [file], form, output);
     }
@@ -97,9 +184,9 @@ internal sealed class AuditCommand
         return report.IsAsMeant ? ExitCode.Success : ExitCode.Findings;
     }
 
-    private LogReader OpenLog(Site site, LogColumns columns, string[] files, LogTexts texts)
+    private LogReader OpenLog(Site site, LogColumns columns, Controller? controller, string[] files, LogTexts texts)
     {
-        var log = new LogReader(site, columns);
+        var log = new LogReader(site, columns, controller);
         foreach (var file in files)
         {
             if (log.Open(file == SiteSource.Standard ? file : _terminal.Surroundings.Shown(file), texts.Open(file)) is { } why) throw new CommandException(why);
@@ -116,7 +203,7 @@ internal sealed class AuditCommand
         {
             if (part.Split('=', 2) is not [var column, var name] || name.Trim().Length == 0)
             {
-                result.AddError($"\"{part}\" after --columns names no column; write it like time=Zeit");
+                result.AddError($"--columns needs pairs such as time=Zeit, not {UsageWords.Typed(part)}");
                 return null;
             }
 
@@ -124,8 +211,8 @@ internal sealed class AuditCommand
             if (columns is not null) continue;
             var help = Spelling.Nearest(column, LogColumns.Known) is { } nearest
                 ? $"did you mean {nearest}?"
-                : $"there are {string.Join(", ", LogColumns.Known)}";
-            result.AddError($"\"{column}\" is not a column of a log for --columns; {help}");
+                : $"there are: {string.Join(", ", LogColumns.Known)}";
+            result.AddError($"--columns: no column \"{column}\"; {help}");
             return null;
         }
 
@@ -133,7 +220,7 @@ internal sealed class AuditCommand
     }
 
     private static Option<int?> Seconds(string name, string description) =>
-        OptionValues.Number(name, "SECONDS", description, "number of seconds", 0, MostSeconds);
+        OptionValues.Number(name, "SECONDS", description, 0, MostSeconds);
 
     private static void Write(AuditReport report, ReportForm form, Stream stream)
     {

@@ -4,6 +4,8 @@ using NodaTime;
 using WaterScript.Cli.Files;
 using WaterScript.Diagnostics;
 using WaterScript.Documents.Charts;
+using WaterScript.Documents.Charts.Pages;
+using WaterScript.Documents.Charts.Years;
 using WaterScript.Documents.Reports;
 using WaterScript.Linting.Engine;
 using WaterScript.Model;
@@ -29,9 +31,17 @@ internal sealed class ChartCommand
         "--days",
         "N",
         $"So many days, each from noon to noon, 1 to {MostDays}; a picture shows up to {MostRuns} runs. Default: 1.",
-        "number of days",
         1,
         Limits.ChartDays);
+    private readonly Option<bool> _year = new("--year")
+    {
+        Description = "Draw a year, a vessel for each day, with totals by month and zone. It begins at --from; default: the first date of the site."
+    };
+    private readonly Option<string?> _sourceLink = new("--source-link")
+    {
+        HelpName = "ADDRESS",
+        Description = "What bars lead to: an address with {line}, and {path} where there are several files, such as https://example.org/garden/{path}#L{line}."
+    };
     private readonly Option<string?> _root = Arguments.Root();
 
     private static string MostDays => Limits.ChartDays.ToString(CultureInfo.InvariantCulture);
@@ -44,14 +54,19 @@ internal sealed class ChartCommand
     public static Command Create(Terminal terminal)
     {
         var self = new ChartCommand(terminal);
-        var command = new Command("chart", "Draws the watering of a site, from noon to noon.") { self._file, self._output, self._from, self._days, self._root };
+        var command = new Command("chart", "Draws the watering of a site, from noon to noon.")
+        {
+            self._file, self._output, self._from, self._days, self._year, self._sourceLink, self._root,
+        };
         command.SetAction(self.Run);
         return command;
     }
 
     private int Run(ParseResult parsed)
     {
-        var write = WriterFor(parsed.GetValue(_output));
+        _ = IsPage(parsed);
+        if (parsed.GetValue(_year) && parsed.GetValue(_days) is not null) throw new CommandException("--year draws a year, --days some days; choose one");
+        var options = new ChartOptions(LinkOf(parsed.GetValue(_sourceLink)));
         var output = OutputFile.Of(parsed.GetValue(_output), _terminal);
         var source = SiteSource.Open(parsed.GetValue(_file)!, parsed.GetValue(_root), _terminal);
         var check = _terminal.During("Checking", () => Compilation.OfReading(source.Root.Path, source.Read())).Check;
@@ -62,11 +77,37 @@ internal sealed class ChartCommand
             return ExitCode.Findings;
         }
 
+        var (words, write) = parsed.GetValue(_year) ? YearOf(parsed, site, options) : DaysOf(parsed, site, lint, options);
+        output.Write(check.Reading.Files.Select(read => read.Source), write);
+        // A terminal ends its lines where it likes; pages do not part a number.
+        _terminal.Note($"{check.Name}: {words}".Replace('\u00A0', ' '));
+        return check.Worst == Severity.Error ? ExitCode.Findings : ExitCode.Success;
+    }
+
+    /// <summary>What a picture of a year says in a line, and what writes it.</summary>
+    private (string Words, Action<Stream> Write) YearOf(ParseResult parsed, Site site, ChartOptions options)
+    {
+        var year = SiteLoader.Answer(site, "Drawing", () => YearBuilder.Build(site, parsed.GetValue(_from) ?? site.Effective), _terminal);
+        var words = new YearWords(year);
+        return ($"{words.Dates}{words.Rest}", stream =>
+        {
+            if (IsPage(parsed)) YearPage.Write(year, options, stream);
+            else SvgYear.Write(year, stream);
+        }
+        );
+    }
+
+    /// <summary>What a picture of some days says in a line, and what writes it.</summary>
+    private (string Words, Action<Stream> Write) DaysOf(ParseResult parsed, Site site, LintReport lint, ChartOptions options)
+    {
         var (from, days) = (parsed.GetValue(_from), parsed.GetValue(_days) ?? 1);
         var chart = SiteLoader.Answer(site, "Drawing", () => Drawn(site, lint, from, days), _terminal);
-        output.Write(check.Reading.Files.Select(read => read.Source), stream => write(chart, stream));
-        _terminal.Note($"{check.Name}: {ChartWords.Summary(chart)}");
-        return check.Worst == Severity.Error ? ExitCode.Findings : ExitCode.Success;
+        return (ChartWords.Summary(chart), stream =>
+        {
+            if (IsPage(parsed)) HtmlChart.Write(chart, options, stream);
+            else SvgChart.Write(chart, options, stream);
+        }
+        );
     }
 
     private static Chart Drawn(Site site, LintReport lint, LocalDate? from, int days)
@@ -89,11 +130,16 @@ internal sealed class ChartCommand
             ?? throw new CommandException($"{site.DisplayName} has no watering with dates to draw; write --from DATE to draw empty days");
     }
 
-    private static Action<Chart, Stream> WriterFor(string? path) => Path.GetExtension(path)?.ToUpperInvariant() switch
+    private static string? LinkOf(string? pattern) => pattern is null || PictureLinks.IsPattern(pattern)
+        ? pattern
+        : throw new CommandException($"--source-link needs an address such as https://example.org/garden/{{path}}#L{{line}}, not {pattern}");
+
+    /// <summary>Whether a page is to be written, not a picture of its own.</summary>
+    private bool IsPage(ParseResult parsed) => Path.GetExtension(parsed.GetValue(_output))?.ToUpperInvariant() switch
     {
-        ".SVG" => SvgChart.Write,
-        ".HTML" or ".HTM" => HtmlChart.Write,
+        ".SVG" => false,
+        ".HTML" or ".HTM" => true,
         null => throw new CommandException($"write where to draw: -o NAME{Svg} for a document, -o NAME{Html} for a screen"),
-        _ => throw new CommandException($"{path}: use a name ending in {Svg} or {Html}"),
+        _ => throw new CommandException($"{parsed.GetValue(_output)}: use a name ending in {Svg} or {Html}"),
     };
 }

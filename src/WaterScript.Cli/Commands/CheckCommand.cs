@@ -1,8 +1,11 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using NodaTime;
+using WaterScript.Cli.Commands.Options;
 using WaterScript.Cli.Files;
 using WaterScript.Diagnostics;
+using WaterScript.Documents.Verdicts;
+using WaterScript.Linting.Baselines;
 using WaterScript.Linting.Engine;
 using WaterScript.Text.Lines;
 
@@ -25,6 +28,7 @@ internal sealed class CheckCommand
     private readonly Option<bool> _showAccepted = Arguments.Switch("--show-accepted", "Show what is accepted too, with the reason.");
     private readonly Option<bool> _all = Arguments.Switch("--all", "Show every finding, also where there are more than 20 of one rule.");
     private readonly Option<bool> _missing = Arguments.Switch("--missing", "List by zone all that was not checked, with the statement to add.");
+    private readonly Option<Rule[]?> _rules = RuleOption.Create("Look for what this rule finds and nothing else; any such finding gives status 1.");
     private readonly Option<string?> _root = Arguments.Root();
 
     private readonly FileProblems _problems;
@@ -38,7 +42,7 @@ internal sealed class CheckCommand
         var command = new Command("check", "Checks sites, and reports what is wrong, at its place and with a fix.")
         {
             self._files, self._strict, self._from, self._report, self._output, self._showAccepted,
-            self._all, self._missing,
+            self._all, self._missing, self._rules,
             self._fix, self._diff, self._baseline, self._writeBaseline, self._root,
         };
         command.SetAction(self.Run);
@@ -53,23 +57,42 @@ internal sealed class CheckCommand
             ShowsAccepted = parsed.GetValue(_showAccepted),
             ListsMissing = parsed.GetValue(_missing),
             ShowsAll = parsed.GetValue(_all),
+            Rules = [.. parsed.GetValue(_rules) ?? []],
         };
+        if (!options.Rules.IsEmpty && (parsed.GetValue(_fix) || parsed.GetValue(_diff) || parsed.GetValue(_writeBaseline) is not null))
+            throw new CommandException("--rule only looks; leave out --fix, --diff and --write-baseline");
         var report = new ReportWriter(parsed.GetValue(_report) ?? ReportForm.Text, options);
         var output = OutputFile.Of(parsed.GetValue(_output), _terminal);
         var isPrinted = report.IsText && output.IsStandard;
-        var notes = isPrinted && !parsed.GetValue(_diff) ? _terminal.Text : _terminal.Error;
+        var notes = _terminal.IsQuiet ? new PlainLines(TextWriter.Null) : isPrinted && !parsed.GetValue(_diff) ? _terminal.Text : _terminal.Error;
         var targets = Targets(parsed.GetValue(_files)!, notes);
         if (parsed.GetValue(_fix)) PathsThere.Verify(targets, _terminal.Surroundings);
         if (parsed.GetValue(_diff)) return StatusOf(new FixCommand(_terminal, notes, _problems).Diff(targets, parsed.GetValue(_root), from), parsed);
         var checks = parsed.GetValue(_fix)
             ? new FixCommand(_terminal, notes, _problems).Apply(targets, parsed.GetValue(_root), from)
             : CheckAll(targets, parsed.GetValue(_root), from);
-        var sites = BaselineFile.Apply(checks, parsed.GetValue(_baseline), parsed.GetValue(_writeBaseline), notes, _terminal.Surroundings, _problems);
+        var baseline = new BaselineFile([.. parsed.GetValue(_files)!], notes, _terminal.Surroundings, _problems);
+        var sites = baseline.Apply(OnlyOf(SharedFindings.Of(checks), options.Rules), parsed.GetValue(_baseline), parsed.GetValue(_writeBaseline));
         return StatusOf(isPrinted ? Report(sites, options) : Write([.. sites], report, output), parsed);
     }
 
-    private int StatusOf(Severity? gravest, ParseResult parsed) =>
-        _problems.StatusOr(gravest >= (parsed.GetValue(_strict) ? Severity.Warning : Severity.Error) ? ExitCode.Findings : ExitCode.Success);
+    private int StatusOf(Severity? gravest, ParseResult parsed)
+    {
+        var least = parsed.GetValue(_rules) is { Length: > 0 } ? Severity.Advice : parsed.GetValue(_strict) ? Severity.Warning : Severity.Error;
+        return _problems.StatusOr(gravest >= least ? ExitCode.Findings : ExitCode.Success);
+    }
+
+    /// <summary>What the rules that are asked for find; a site with an error that keeps it from being looked at gives no answer.</summary>
+    private IEnumerable<CheckedSite> OnlyOf(IEnumerable<CheckedSite> sites, ImmutableArray<Rule> rules)
+    {
+        foreach (var site in sites)
+        {
+            if (rules.IsEmpty) yield return site;
+            else yield return RuleVerdict.Only(site, rules);
+            if (!rules.IsEmpty && !RuleVerdict.IsAnswered(site, rules))
+                _problems.Report($"{site.Path}: its errors keep it from being checked for {string.Join(", ", rules.Select(rule => rule.Slug))}");
+        }
+    }
 
     /// <summary>Reports each site as soon as it is checked.</summary>
     /// <returns>The gravest finding of all.</returns>

@@ -1,13 +1,15 @@
 using System.CommandLine;
 using NodaTime;
 using NodaTime.Text;
+using WaterScript.Cli.Commands.Options;
 using WaterScript.Cli.Files;
+using WaterScript.Cli.Files.Git;
+using WaterScript.Cli.Shells;
 using WaterScript.Diagnostics;
 using WaterScript.Documents.ICalendar;
 using WaterScript.Documents.Reports;
 using WaterScript.Documents.Timetables;
 using WaterScript.Linting.Engine;
-using WaterScript.Model;
 using WaterScript.Timetables;
 using WaterScript.Wording;
 
@@ -21,7 +23,6 @@ internal sealed class CompileCommand
     private readonly Option<CompileFormat?> _to = OptionValues.Choice(
         "--to",
         "What to write.",
-        "a format",
         ("yaml", CompileFormat.Yaml),
         ("json", CompileFormat.Json),
         ("csv", CompileFormat.Csv),
@@ -34,7 +35,6 @@ internal sealed class CompileCommand
     private readonly Option<TimetableList?> _only = OptionValues.Choice(
         "--only",
         "One list: runs of zones, openings of outputs (on, for a time), or each switching. Of csv, runs are the default.",
-        "a list of a timetable",
         ("runs", TimetableList.Runs),
         ("openings", TimetableList.Openings),
         ("switchings", TimetableList.Switchings));
@@ -54,6 +54,8 @@ internal sealed class CompileCommand
     public static Command Create(Terminal terminal)
     {
         var self = new CompileCommand(terminal);
+        self._controller.CompletionSources.Add(SiteNames.Of(self._file, site => site.Controllers.Select(controller => controller.Name), terminal));
+        self._run.CompletionSources.Add(SiteNames.Of(self._file, site => site.Schedules.Select(schedule => schedule.Name), terminal));
         var command = new Command("compile", "Writes the timetable of a site.")
         {
             self._file, self._to, self._from, self._until, self._days, self._output, self._only, self._controller, self._run, self._at, self._root,
@@ -81,13 +83,14 @@ internal sealed class CompileCommand
         var firstError = compilation.HasErrors ? FirstErrorOf(check) : null;
         var isDespite = parsed.GetValue(_despiteErrors);
         if (check.Reading.Site is not { } site || (compilation.HasErrors && !isDespite && firstError is null)) return Refuse(check);
-        var controller = ControllerOf(site, parsed.GetValue(_controller));
+        var controller = ControllerOption.Of(site, parsed.GetValue(_controller));
         var timetable = range.TimetableOf(site);
         var lastSafe = firstError?.PlusDays(-LongestPass(timetable));
         var isBefore = !range.IsOpenEnded && timetable.Horizon.Until <= lastSafe;
         if (compilation.HasErrors && !isDespite && !isBefore) return Refuse(check, firstError!.Value, lastSafe!.Value, timetable.Horizon.From);
         var compiled = compilation.Over(timetable, range.IsOpenEnded);
-        var options = compiled.Options(only, controller);
+        var revision = format is null ? null : SourceRevision.Of([.. check.Reading.Files.Select(read => read.Source)], _terminal.Surroundings);
+        var options = compiled.Options(only, controller, revision);
         if (format is { } form && compiled.WhyNot(form, options) is { } reason) return Refuse(check, reason);
         if (isBefore && !isDespite)
             _terminal.Error.Line($"{check.Name}: the first error comes on {MomentWords.Date(firstError!.Value)}, after what is written.");
@@ -101,7 +104,12 @@ internal sealed class CompileCommand
 
         void Write(Action<Stream> write) => output.Write(check.Reading.Files.Select(read => read.Source), write);
         if (format is { } document) Write(stream => WriteTimetable(compiled, document, options, stream));
-        else WriteCalendar(timetable, _calendar.Read(parsed, site, controller, range.IsOpenEnded, _terminal.Surroundings),
+        else WriteCalendar(timetable,
+            _calendar.Read(parsed, site, controller, _terminal.Surroundings) with
+            {
+                IsOpenEnded = range.IsOpenEnded,
+                Earlier = _calendar.Earlier(parsed, output, _terminal.Surroundings),
+            },
             _calendar.IsDespiteSize(parsed), Write);
         return compilation.HasErrors && (isDespite || !isBefore) ? ExitCode.Findings : ExitCode.Success;
     }
@@ -177,12 +185,4 @@ internal sealed class CompileCommand
         CompileFormat.ICalendar => null,
         _ => throw new CommandException("say what to write: --to yaml, --to json, --to csv or --to icalendar"),
     };
-
-    private static Controller? ControllerOf(Site site, string? name)
-    {
-        if (name is null) return null;
-        return site.Controllers.FirstOrDefault(controller => controller.Name == name)
-            ?? throw new CommandException(
-                $"no controller is called \"{name}\"; there are: {string.Join(", ", site.Controllers.Select(controller => controller.Name))}");
-    }
 }

@@ -40,7 +40,7 @@ internal sealed class DateOptions
 
     /// <summary><c>--days N</c></summary>
     public static Option<int?> Days() =>
-        OptionValues.Number("--days", "N", "So many days, in place of --until.", "number of days", 1, Limits.HorizonDays);
+        OptionValues.Number("--days", "N", "So many days, in place of --until.", 1, Limits.HorizonDays);
 
     /// <summary>Whether they name no last day.</summary>
     public bool IsOpenEnded => _until is null && _days is null && _schedule is null;
@@ -66,9 +66,6 @@ internal sealed class DateOptions
     {
         var schedule = site.Schedules.FirstOrDefault(schedule => schedule.Name == _schedule);
         if (schedule is not null) return schedule;
-        var names = site.Schedules.Select(schedule => schedule.Name).ToList();
-        var nearest = Spelling.Nearest(_schedule!, names);
-        throw new CommandException($"no schedule is called \"{_schedule}\""
-            + (nearest is null ? $"; there are: {string.Join(", ", names)}" : $"; did you mean {nearest}?"));
+        throw new CommandException(UsageWords.NoSuch("schedule", _schedule!, [.. site.Schedules.Select(known => known.Name)]));
     }
 }

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using NodaTime;
+using WaterScript.Cli.Commands.Options;
 using WaterScript.Diagnostics;
 using WaterScript.Documents.Reports;
 using WaterScript.Linting.Engine;
@@ -38,12 +39,7 @@ internal static class ExplainCommand
     /// <summary>The rule that is asked for; null, with what is wrong, where there is none of that name.</summary>
     private static Rule? Find(ArgumentResult result)
     {
-        if (result.Tokens.Count == 0) return null;
-        var slug = OptionValues.TextOf(result);
-        if (RuleCatalogue.Find(slug) is { } rule) return rule;
-        var nearest = Spelling.Nearest(slug, RuleCatalogue.Rules.Select(known => known.Slug));
-        result.AddError($"no rule is called \"{slug}\"" + (nearest is null ? "; the list: waterscript explain" : $"; did you mean {nearest}?"));
-        return null;
+        return result.Tokens.Count == 0 ? null : RuleOption.Find(OptionValues.TextOf(result), result);
     }
 
     private static void List(PlainLines output)

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Text;
 using NodaTime;
 using WaterScript.Cli.Files;
 using WaterScript.Diagnostics;
@@ -19,7 +18,8 @@ namespace WaterScript.Cli.Commands;
 /// <param name="problems">Keeps what goes wrong with one site from the others, and reports it.</param>
 internal sealed class FixCommand(Terminal terminal, PlainLines notes, FileProblems problems)
 {
-    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
+    /// <summary>What each file holds, as far as this command knows: what was read, or what it has written since.</summary>
+    private readonly Dictionary<string, SourceText> _onDisk = new(StringComparer.Ordinal);
 
     /// <summary>Writes what safe fixes change, and hands out what is found then.</summary>
     public IEnumerable<CheckedSite> Apply(ImmutableArray<string> paths, string? root, LocalDate? from)
@@ -57,11 +57,17 @@ internal sealed class FixCommand(Terminal terminal, PlainLines notes, FileProble
     private static string PlaceOf(Location place) =>
         string.Create(CultureInfo.InvariantCulture, $"{place.Source.Path}:{place.Start.Line}:{place.Start.Column}");
 
-    /// <summary>Writes the files of a site, none before it is known that all of them may be written.</summary>
+    /// <summary>Writes the files of a site, none before it is known that all of them may be written and hold what was read.</summary>
     private FixedSite Written(FixedSite corrected)
     {
-        foreach (var text in corrected.Changed) AtomicFile.Prepare(text.Path, terminal.Surroundings);
-        foreach (var text in corrected.Changed) AtomicFile.Write(text.Path, terminal.Surroundings, stream => Write(text, stream));
+        foreach (var file in corrected.Before.Reading.Files) _onDisk.TryAdd(file.Source.Path, file.Source);
+        foreach (var text in corrected.Changed) AtomicFile.Prepare(text.Path, terminal.Surroundings, FileContent.Of(_onDisk[text.Path]));
+        foreach (var text in corrected.Changed)
+        {
+            FileContent.Write(text.Path, _onDisk[text.Path], text, terminal.Surroundings);
+            _onDisk[text.Path] = text;
+        }
+
         return corrected;
     }
 
@@ -104,6 +110,8 @@ internal sealed class FixCommand(Terminal terminal, PlainLines notes, FileProble
     private FixedSite Fix(FixApplier fixApplier, FixTarget site, Func<string>? reached)
     {
         var corrected = terminal.During("Fixing", () => fixApplier.Fix(site), reached);
+        foreach (var (fix, path) in corrected.Needed)
+            notes.Line($"{PlaceOf(fix.Edits[0].Location)}: not applied, since {path} uses what {corrected.After.Path} does not: {fix.Title}");
         foreach (var (fix, path) in corrected.Refused)
         {
             var place = fix.Edits[0].Location;
@@ -118,11 +126,5 @@ internal sealed class FixCommand(Terminal terminal, PlainLines notes, FileProble
         }
 
         return corrected;
-    }
-
-    private static void Write(SourceText text, Stream stream)
-    {
-        if (text.HasByteOrderMark) stream.Write(Encoding.UTF8.Preamble);
-        stream.Write(Utf8.GetBytes(text.Text));
     }
 }

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
-using System.Text;
 using WaterScript.Cli.Files;
 using WaterScript.Documents.Reports;
 using WaterScript.Text.Diffs;
@@ -12,7 +11,8 @@ namespace WaterScript.Cli.Commands;
 /// <summary><c>waterscript format FILE…</c>: gives files the one layout that all files have.</summary>
 internal sealed class FormatCommand
 {
-    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
+    /// <summary>Files that the command which lays them out names.</summary>
+    private const int MostNamed = 20;
 
     private readonly Terminal _terminal;
     private readonly Argument<string[]> _files =
@@ -41,22 +41,23 @@ internal sealed class FormatCommand
         Action<FileLayout> deliver = parsed.GetValue(_diff) ? ShowDiff : isCheck ? ShowName : Write;
         var paths = Paths(parsed.GetValue(_files)!);
         if (isWritten) PathsThere.Verify(paths, _terminal.Surroundings);
-        var (changed, refused) = (0, new List<string>());
+        var (changed, refused) = (new List<string>(), new List<string>());
         foreach (var (index, path) in paths.Index())
         {
             FileLayout LayOut() =>
                 _terminal.During("Laying out", () => FileLayout.Of(path, parsed.GetValue(_root), _terminal), Progress.OfFiles(() => index, paths.Length));
             if (_problems.Try(path, () => Deliver(LayOut(), deliver, isNamed: isCheck && paths.Length > 1)) is not { Formatted: not null } layout)
                 refused.Add(path);
-            else if (layout.IsChanged) changed++;
+            else if (layout.IsChanged) changed.Add(path);
         }
 
-        if (isCheck && paths.Length > 1 && !_terminal.IsQuiet) _terminal.Error.Line(Sum(changed, refused));
+        if (isCheck && paths.Length > 1 && !_terminal.IsQuiet) _terminal.Error.Line(Sum(changed.Count, refused));
+        if (isCheck && changed.Count > 0) _terminal.Note(Repair(changed));
 
-        var isAnyDone = changed > 0 || refused.Count < paths.Length || !_problems.IsAny;
+        var isAnyDone = changed.Count > 0 || refused.Count < paths.Length || !_problems.IsAny;
         if (isWritten && !_terminal.IsQuiet && !paths.IsEmpty && !paths.Contains(SiteSource.Standard) && isAnyDone)
-            _terminal.Text.Line(Sum(paths.Length, changed, refused.Count));
-        return _problems.StatusOr(refused.Count > 0 || (isCheck && changed > 0) ? ExitCode.Findings : ExitCode.Success);
+            _terminal.Text.Line(Sum(paths.Length, changed.Count, refused.Count));
+        return _problems.StatusOr(refused.Count > 0 || (isCheck && changed.Count > 0) ? ExitCode.Findings : ExitCode.Success);
     }
 
     /// <summary>Delivers a file that can be laid out; of another its findings are shown, unless it is named at the end.</summary>
@@ -82,6 +83,19 @@ internal sealed class FormatCommand
         return string.Create(CultureInfo.InvariantCulture,
             $"{would} {refused.Count} {(refused.Count == 1 ? "was" : "were")} not read because of errors: {Phrases.Names(names)}.");
     }
+
+    /// <summary><c>To lay them out: waterscript format slips.water wire.water</c></summary>
+    private string Repair(List<string> changed)
+    {
+        var names = changed.Take(MostNamed).Select(path => path == SiteSource.Standard ? path : ShownName(path)).Select(Argument);
+        var them = changed.Count == 1 ? "it" : "them";
+        return $"To lay {them} out: {CommandLine.Program} format {string.Join(' ', names)}{(changed.Count > MostNamed ? " …" : "")}";
+    }
+
+    /// <summary>A name as a shell takes it.</summary>
+    private static string Argument(string name) =>
+        name.All(letter => char.IsLetterOrDigit(letter) || "/._-".Contains(letter, StringComparison.Ordinal)) ? name
+            : $"'{name.Replace("'", "'\\''", StringComparison.Ordinal)}'";
 
     /// <summary>A path as it is shown; one that can be no file as it was given.</summary>
     private string ShownName(string path) =>
@@ -111,15 +125,9 @@ internal sealed class FormatCommand
 
     private void Write(FileLayout layout)
     {
-        if (layout.Path == SiteSource.Standard) WriteText(layout, _terminal.Output);
-        else if (layout.IsChanged) AtomicFile.Write(layout.Path, _terminal.Surroundings, stream => WriteText(layout, stream));
+        if (layout.Path == SiteSource.Standard) _terminal.Output.Write(FileContent.Of(layout.Formatted!));
+        else if (layout.IsChanged) FileContent.Write(layout.Path, layout.Source, layout.Formatted!, _terminal.Surroundings);
         else AtomicFile.RemoveLeft(layout.Path, _terminal.Surroundings);
-    }
-
-    private static void WriteText(FileLayout layout, Stream stream)
-    {
-        if (layout.Source.HasByteOrderMark) stream.Write(Encoding.UTF8.Preamble);
-        stream.Write(Utf8.GetBytes(layout.Formatted!.Text));
     }
 
     private void ShowName(FileLayout layout)

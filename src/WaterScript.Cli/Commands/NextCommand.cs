@@ -7,7 +7,7 @@ using WaterScript.Model;
 
 namespace WaterScript.Cli.Commands;
 
-/// <summary><c>waterscript next FILE</c>: what waters now, what keeps it shut, and what comes.</summary>
+/// <summary><c>waterscript next FILE</c>: what is on now, what is held back and why, and what comes next.</summary>
 internal sealed class NextCommand
 {
     private const int DefaultCount = 10;
@@ -16,7 +16,7 @@ internal sealed class NextCommand
     private readonly Argument<string> _file = new("FILE") { Description = "The file with the site, or - for standard input." };
     private readonly Option<LocalDateTime?> _at = OptionValues.Time("--at", "A moment by the site's clocks, in place of now: 2026-05-01T09:30.");
     private readonly Option<int?> _count = OptionValues.Number(
-        "--count", "N", "The most waterings to come that are shown. Default: 10.", "number", 1, MostCount);
+        "--count", "N", "The most waterings to come that are shown. Default: 10.", 1, MostCount);
     private readonly Option<ReportForm?> _report = ReportOption.TextOrJson();
     private readonly Option<string?> _root = Arguments.Root();
 
@@ -26,8 +26,10 @@ internal sealed class NextCommand
     public static Command Create(Terminal terminal)
     {
         var self = new NextCommand(terminal);
-        var command = new Command("next", "Shows what waters now, what keeps it shut, and what comes next.") { self._file, self._at, self._count, self._report,
-            self._root };
+        var command = new Command("next", "Shows what is on now, what is held back and why, and what comes next.")
+        {
+            self._file, self._at, self._count, self._report, self._root,
+        };
         command.SetAction(self.Run);
         return command;
     }

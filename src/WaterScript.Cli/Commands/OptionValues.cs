@@ -27,11 +27,11 @@ internal static class OptionValues
         Create<LocalDate?>(name, "DATE", description, result => ReadDate(result, name));
 
     /// <summary>Reads the date that an option needs, or an argument without a name; null, with what is wrong, where it is not one.</summary>
-    public static LocalDate? ReadDate(ArgumentResult result, string after = "")
+    public static LocalDate? ReadDate(ArgumentResult result, string after = "DATE")
     {
         var text = TextOf(result);
         if (LocalDatePattern.Iso.Parse(text) is { Success: true, Value.Year: >= 1 and <= LastYear } date) return date.Value;
-        result.AddError($"\"{text}\" is not a date{(after.Length == 0 ? "" : $", as {after} needs one")}; write it like 2026-05-01");
+        result.AddError($"{after} needs a date such as 2026-05-01, not {UsageWords.Typed(text)}");
         return null;
     }
 
@@ -44,7 +44,7 @@ internal static class OptionValues
             if (pattern.Parse(text) is { Success: true, Value.Year: >= 1 and <= LastYear } time) return time.Value;
         }
 
-        result.AddError($"\"{text}\" is not a date and time, as {name} needs one; write it like 2026-05-01T09:30");
+        result.AddError($"{name} needs a date and time such as 2026-05-01T09:30, not {UsageWords.Typed(text)}");
         return null;
     });
 
@@ -53,7 +53,7 @@ internal static class OptionValues
     {
         var text = TextOf(result);
         if (Utc.Parse(text) is { Success: true } time && time.Value.InUtc().Year is >= 1 and <= LastYear) return time.Value;
-        result.AddError($"\"{text}\" is not a time in UTC, as {name} needs one; write it like 2026-05-01T09:30:00Z, with the Z");
+        result.AddError($"{name} needs a time in UTC such as 2026-05-01T09:30:00Z, with the Z, not {UsageWords.Typed(text)}");
         return null;
     });
 
@@ -61,24 +61,22 @@ internal static class OptionValues
     /// <param name="name">What the option is called.</param>
     /// <param name="value">What its value is called in the help.</param>
     /// <param name="description">What it is for.</param>
-    /// <param name="kind">What is counted, as it is said where the value is none: <c>number of days</c>.</param>
     /// <param name="least">The least that it may be.</param>
     /// <param name="most">The most that it may be.</param>
-    public static Option<int?> Number(string name, string value, string description, string kind, int least, int most) =>
+    public static Option<int?> Number(string name, string value, string description, int least, int most) =>
         Create<int?>(name, value, description, result =>
     {
         var text = TextOf(result);
         if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number >= least && number <= most) return number;
-        result.AddError(string.Create(CultureInfo.InvariantCulture, $"{name} must be a {kind} from {least} to {most}, not \"{text}\""));
+        result.AddError(string.Create(CultureInfo.InvariantCulture, $"{name} must be {least} to {most}, not {UsageWords.Typed(text)}"));
         return null;
     });
 
     /// <summary>An option with one of a few words, which a shell can offer.</summary>
     /// <param name="name">What the option is called.</param>
     /// <param name="description">What it is for.</param>
-    /// <param name="otherwise">What is said of any other word: <c>no format</c>.</param>
     /// <param name="choices">The words, and what each stands for.</param>
-    public static Option<T?> Choice<T>(string name, string description, string otherwise, params (string Word, T Value)[] choices)
+    public static Option<T?> Choice<T>(string name, string description, params (string Word, T Value)[] choices)
         where T : struct
     {
         string[] words = [.. choices.Select(choice => choice.Word)];
@@ -90,10 +88,8 @@ internal static class OptionValues
                 if (word == text) return value;
             }
 
-            var help = Spelling.Nearest(text, words) is { } nearest
-                ? $"did you mean {nearest}?"
-                : $"there are {string.Join(", ", words[..^1])} and {words[^1]}";
-            result.AddError($"\"{text}\" is not {otherwise} for {name}; {help}");
+            var help = Spelling.Nearest(text, words) is { } nearest ? $"; did you mean {nearest}?" : "";
+            result.AddError($"{name} must be {UsageWords.Choice(words)}, not {UsageWords.Typed(text)}{help}");
             return null;
         });
 

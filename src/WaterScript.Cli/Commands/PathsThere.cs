@@ -10,6 +10,6 @@ internal static class PathsThere
     public static void Verify(IEnumerable<string> paths, Surroundings surroundings)
     {
         if (paths.FirstOrDefault(path => path != SiteSource.Standard && !Path.Exists(surroundings.At(path))) is { } missing)
-            throw new CommandException($"there is no file {surroundings.Shown(missing)}; nothing was changed");
+            throw new CommandException($"no such file: {surroundings.Shown(missing)}; nothing was changed");
     }
 }

@@ -19,23 +19,29 @@ internal enum ReportForm
 
     /// <summary>For a log of GitHub Actions.</summary>
     Github,
+
+    /// <summary>For a spreadsheet.</summary>
+    Csv,
 }
 
 /// <summary>The option <c>--report</c>.</summary>
 internal static class ReportOption
 {
     private const string Description = "Form of the report. Default: text, for people.";
-    private const string Otherwise = "a form of report";
 
     /// <summary>That of a check.</summary>
     public static Option<ReportForm?> OfFindings() => OptionValues.Choice(
-        "--report", Description, Otherwise, ("text", ReportForm.Text), ("json", ReportForm.Json), ("sarif", ReportForm.Sarif), ("github", ReportForm.Github));
+        "--report", Description, ("text", ReportForm.Text), ("json", ReportForm.Json), ("sarif", ReportForm.Sarif), ("github", ReportForm.Github));
 
     /// <summary>That of an answer to one question.</summary>
     public static Option<ReportForm?> TextOrJson() =>
-        OptionValues.Choice("--report", Description, Otherwise, ("text", ReportForm.Text), ("json", ReportForm.Json));
+        OptionValues.Choice("--report", Description, ("text", ReportForm.Text), ("json", ReportForm.Json));
+
+    /// <summary>That of an answer which is a table.</summary>
+    public static Option<ReportForm?> OfTable() => OptionValues.Choice("--report", Description,
+        ("text", ReportForm.Text), ("markdown", ReportForm.Markdown), ("json", ReportForm.Json), ("csv", ReportForm.Csv));
 
     /// <summary>That of an answer.</summary>
     public static Option<ReportForm?> OfAnswer() => OptionValues.Choice(
-        "--report", Description, Otherwise, ("text", ReportForm.Text), ("markdown", ReportForm.Markdown), ("json", ReportForm.Json));
+        "--report", Description, ("text", ReportForm.Text), ("markdown", ReportForm.Markdown), ("json", ReportForm.Json));
 }

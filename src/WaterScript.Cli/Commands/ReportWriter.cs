@@ -22,7 +22,7 @@ internal sealed class ReportWriter(ReportForm form, TextReportOptions options)
                 JsonReport.Write(sites, options.ShowsAccepted, output);
                 break;
             case ReportForm.Sarif:
-                SarifReport.Write(sites, options.ShowsAccepted, Version(), output);
+                SarifReport.Write(sites, options.ShowsAccepted, ThisProgram.ForReports, output);
                 break;
             case ReportForm.Github:
                 GithubReport.Write(sites, output);
@@ -42,7 +42,4 @@ internal sealed class ReportWriter(ReportForm form, TextReportOptions options)
             report.Finish();
         });
     }
-
-    /// <summary>The version of this program: <c>0.1.0</c>.</summary>
-    private static string Version() => typeof(ReportWriter).Assembly.GetName().Version!.ToString(fieldCount: 3);
 }

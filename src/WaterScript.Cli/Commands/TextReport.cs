@@ -15,6 +15,10 @@ internal sealed class TextReport(PlainLines lines, TextReportOptions options)
 {
     private readonly FindingPrinter _printer = new(lines) { ShowsAll = options.ShowsAll };
     private readonly SitesVerdict _all = new();
+    private readonly RuleVerdict? _rules = options.Rules.IsEmpty ? null : new RuleVerdict(options.Rules);
+
+    /// <summary>What was shown: of a file that several sites share, once.</summary>
+    private readonly HashSet<(string Rule, string Heading, (string File, int Start) Place, (string File, int Start) By)> _accepted = [];
     private CheckedSite? _only;
     private int _sites;
 
@@ -25,6 +29,7 @@ internal sealed class TextReport(PlainLines lines, TextReportOptions options)
         _printer.Print(site.Findings);
         if (options.ShowsAccepted) PrintAccepted(site);
         _all.Add(site);
+        _rules?.Add(site);
         _only = ++_sites == 1 ? site : null;
         if (_sites > 1) PrintMissing(site);
     }
@@ -32,7 +37,9 @@ internal sealed class TextReport(PlainLines lines, TextReportOptions options)
     /// <summary>Prints the verdict, when all sites are there.</summary>
     public void Finish()
     {
-        if (_only is not null) Finish(_only);
+        if (_rules is not null && !options.IsQuiet && _sites > 0) PrintLines([_rules.Line()]);
+        else if (_rules is not null) return;
+        else if (_only is not null) Finish(_only);
         else if (_sites > 1 && !options.IsQuiet) PrintLines(_all.Lines());
     }
 
@@ -56,8 +63,13 @@ internal sealed class TextReport(PlainLines lines, TextReportOptions options)
     private void PrintAccepted(CheckedSite site)
     {
         foreach (var (finding, acceptance) in site.Accepted)
-            _printer.PrintAccepted(finding, new Label(Accepting(acceptance), $"\"{acceptance.Because}\""));
+        {
+            if (_accepted.Add((finding.Rule.Slug, finding.Heading, SpotOf(finding.Primary.Location), SpotOf(acceptance.Origin))))
+                _printer.PrintAccepted(finding, new Label(Accepting(acceptance), $"\"{acceptance.Because}\""));
+        }
     }
+
+    private static (string File, int Start) SpotOf(Location place) => (place.Source.Path, place.Span.Start);
 
     /// <summary><c>accept RULE</c>, without the reason, which stands behind the mark.</summary>
     private static Location Accepting(Acceptance acceptance) =>

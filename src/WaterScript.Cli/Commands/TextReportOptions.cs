@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using WaterScript.Diagnostics;
 using WaterScript.Documents.Verdicts;
 
 namespace WaterScript.Cli.Commands;
@@ -16,6 +18,9 @@ internal sealed record TextReportOptions
 
     /// <summary>Whether there is no verdict.</summary>
     public bool IsQuiet { get; init; }
+
+    /// <summary>The only rules that are looked for; empty for all.</summary>
+    public ImmutableArray<Rule> Rules { get; init; } = [];
 
     /// <summary>Columns of a line of the verdict.</summary>
     public int Columns { get; init; } = GapLine.Columns;

@@ -2,7 +2,7 @@ using System.CommandLine;
 using NodaTime;
 using WaterScript.Answers.Why;
 using WaterScript.Cli.Files;
-using WaterScript.Diagnostics;
+using WaterScript.Cli.Shells;
 using WaterScript.Model;
 
 namespace WaterScript.Cli.Commands;
@@ -29,6 +29,7 @@ internal sealed class WhyCommand
     public static Command Create(Terminal terminal)
     {
         var self = new WhyCommand(terminal);
+        self._zone.CompletionSources.Add(SiteNames.Of(self._file, site => site.Zones.Select(zone => zone.Name), terminal));
         var command = new Command("why", "Shows whether a zone is watered on a date, and which lines make it so.") { self._file, self._zone, self._date,
             self._report, self._root };
         command.SetAction(self.Run);
@@ -49,7 +50,6 @@ internal sealed class WhyCommand
     {
         if ((site.Zones.FirstOrDefault(zone => zone.Name == name) ?? site.Zones.FirstOrDefault(zone => zone.Label == name)) is { } zone) return zone;
         string[] names = [.. site.Zones.Select(known => known.Name)];
-        throw new CommandException($"no zone is called \"{name}\"; "
-            + (Spelling.Nearest(name, names) is { } nearest ? $"did you mean {nearest}?" : $"there are: {string.Join(", ", names)}"));
+        throw new CommandException(UsageWords.NoSuch("zone", name, names));
     }
 }

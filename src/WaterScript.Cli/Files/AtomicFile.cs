@@ -12,20 +12,28 @@ internal static class AtomicFile
     /// Writes a file. A link stays, and what it leads to is replaced, with the owner and the permissions of the old file. What is no file, such as a
     /// pipe, is written into.
     /// </summary>
-    /// <exception cref="CommandException">It cannot be written.</exception>
-    public static void Write(string path, Surroundings surroundings, Action<Stream> write) => Attempt(path, () =>
+    /// <param name="path">The file.</param>
+    /// <param name="surroundings">Where paths start from.</param>
+    /// <param name="write">Writes all of it.</param>
+    /// <param name="read">What it held when it was read; where it holds something else by now, that stays. Null for whatever it holds.</param>
+    /// <exception cref="CommandException">It cannot be written, or holds something else than was read.</exception>
+    public static void Write(string path, Surroundings surroundings, Action<Stream> write, byte[]? read = null) => Attempt(path, () =>
     {
         var old = FileStatus.Of(surroundings.At(path));
+        if (read is not null && old is null) throw FileContent.Changed(path);
         if (IsWrittenInto(path, old, surroundings)) WriteInto(surroundings.At(path), write);
-        else Replace(path, TargetOf(path, old, surroundings), old, write);
+        else Replace(path, TargetOf(path, old, surroundings), old, write, read);
     });
 
     /// <summary>Makes sure that a file could be written, before others that belong to it are; removes what killed runs have left of it.</summary>
-    /// <exception cref="CommandException">It cannot be written.</exception>
-    public static void Prepare(string path, Surroundings surroundings) => Attempt(path, () =>
+    /// <exception cref="CommandException">It cannot be written, or holds something else than was read.</exception>
+    public static void Prepare(string path, Surroundings surroundings, byte[] read) => Attempt(path, () =>
     {
         var old = FileStatus.Of(surroundings.At(path));
-        if (!IsWrittenInto(path, old, surroundings)) TemporaryFile.RemoveLeft(TargetOf(path, old, surroundings));
+        if (IsWrittenInto(path, old, surroundings)) return;
+        var target = TargetOf(path, old, surroundings);
+        TemporaryFile.RemoveLeft(target);
+        if (!FileContent.Is(target, read)) throw FileContent.Changed(path);
     });
 
     /// <summary>Removes what killed runs have left of a file that needs no writing.</summary>
@@ -61,7 +69,7 @@ internal static class AtomicFile
         if (old is { Kind: FileKind.Folder }) throw new CommandException($"cannot write {path}: it is a folder");
         if (old is { Kind: not FileKind.Regular }) throw new NotAFileException(old.Kind);
         if (!Directory.Exists(Path.GetDirectoryName(target)))
-            throw new CommandException($"cannot write {path}: there is no folder {Path.GetDirectoryName(path)}");
+            throw new CommandException($"cannot write {path}: no such folder: {Path.GetDirectoryName(path)}");
         if (old is not null) RequireReplaceable(path, target, old);
         return target;
     }
@@ -81,7 +89,7 @@ internal static class AtomicFile
                 CultureInfo.InvariantCulture, $"cannot write {path}: it has {old.Names} names (hard links), and only this one would change"));
     }
 
-    private static void Replace(string path, string target, FileStatus? old, Action<Stream> write)
+    private static void Replace(string path, string target, FileStatus? old, Action<Stream> write, byte[]? read)
     {
         TemporaryFile.RemoveLeft(target);
         using var stream = TemporaryFile.Create(target, isPrivate: old is not null);
@@ -93,7 +101,8 @@ internal static class AtomicFile
             write(stream);
             stream.Flush(flushToDisk: true);
             if (OperatingSystem.IsWindows()) stream.Dispose(); // Elsewhere it stays locked until it has its place, so that nobody takes it for left behind.
-            File.Move(beside, target, overwrite: true);
+            if (read is null) File.Move(beside, target, overwrite: true);
+            else FileContent.Replace(path, target, beside, read);
         }
         catch
         {

@@ -1,12 +1,18 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using WaterScript.Linting.Baselines;
 using WaterScript.Linting.Engine;
 using WaterScript.Text.Lines;
 
 namespace WaterScript.Cli.Files;
 
 /// <summary>Baselines in files. Paths in them are from the file's own folder, so that it does not matter where a check is started.</summary>
-internal static class BaselineFile
+/// <param name="targets">What is checked: files and folders, as the command line names them.</param>
+/// <param name="notes">Where it is said what was not found.</param>
+/// <param name="surroundings">Where paths start from.</param>
+/// <param name="problems">What could not be read: a baseline without it would be a wrong one.</param>
+internal sealed class BaselineFile(ImmutableArray<string> targets, PlainLines notes, Surroundings surroundings, FileProblems problems)
 {
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
@@ -14,23 +20,19 @@ internal static class BaselineFile
     /// <param name="sites">What is found.</param>
     /// <param name="read">The baseline to read, or null.</param>
     /// <param name="write">The baseline to write, or null.</param>
-    /// <param name="notes">Where it is said what was written.</param>
-    /// <param name="surroundings">Where paths start from.</param>
-    /// <param name="problems">What could not be read: a baseline without it would be a wrong one.</param>
     /// <exception cref="CommandException">It cannot be read or written, or both are asked for.</exception>
-    public static IEnumerable<CheckedSite> Apply(IEnumerable<CheckedSite> sites, string? read, string? write, PlainLines notes, Surroundings surroundings,
-        FileProblems problems)
+    public IEnumerable<CheckedSite> Apply(IEnumerable<CheckedSite> sites, string? read, string? write)
     {
         if (read is not null && write is not null) throw new CommandException("--baseline reads and --write-baseline writes; give one of them");
-        if (write is not null) return Written([.. sites], write, surroundings, problems);
-        return read is null ? sites : Without(sites, Read(read, surroundings), read, notes, surroundings);
+        if (write is not null) return Written([.. sites], write);
+        return read is null ? sites : Without(sites, Read(read), read);
     }
 
-    private static IEnumerable<CheckedSite> Written(List<CheckedSite> sites, string file, Surroundings surroundings, FileProblems problems)
+    private IEnumerable<CheckedSite> Written(ImmutableArray<CheckedSite> sites, string file)
     {
         if (problems.IsAny) throw new CommandException($"the baseline {file} was not written, because not all of the files could be read");
-        if (File.Exists(surroundings.At(file))) Read(file, surroundings);
-        var baseline = Baseline.Of(sites, path => PathFrom(surroundings.Whole(file), surroundings.Whole(path)));
+        if (File.Exists(surroundings.At(file)) && !BaselineText.IsOld(TextOf(file))) Read(file);
+        var baseline = Baseline.Of(sites, PathsOf(file));
         AtomicFile.Write(file, surroundings, stream =>
         {
             using var text = new StreamWriter(stream, Utf8, leaveOpen: true);
@@ -39,7 +41,7 @@ internal static class BaselineFile
         return sites.Select(baseline.Apply);
     }
 
-    private static IEnumerable<CheckedSite> Without(IEnumerable<CheckedSite> sites, Baseline baseline, string file, PlainLines notes, Surroundings surroundings)
+    private IEnumerable<CheckedSite> Without(IEnumerable<CheckedSite> sites, Baseline baseline, string file)
     {
         foreach (var site in sites) yield return baseline.Apply(site);
         if (baseline.Left > 0)
@@ -48,14 +50,29 @@ internal static class BaselineFile
                 $"when they are corrected, write it anew with --write-baseline."));
     }
 
-    private static Baseline Read(string file, Surroundings surroundings)
+    private Baseline Read(string file)
     {
         if (!File.Exists(surroundings.At(file))) throw new CommandException($"there is no baseline {file}; --write-baseline {file} writes one");
-        using var text = new StreamReader(RegularFile.OpenNamed(file, surroundings));
-        return Baseline.Parse(text.ReadToEnd(), path => PathFrom(surroundings.Whole(file), surroundings.Whole(path)))
-            ?? throw new CommandException($"{file} is no baseline; --write-baseline with another name writes one");
+        var text = TextOf(file);
+        return Baseline.Parse(text, PathsOf(file)) ?? throw new CommandException(BaselineText.IsOld(text)
+            ? $"{file} is a baseline of another form, which does not show how bad a finding was; write it anew with --write-baseline {file}"
+            : $"{file} is no baseline; --write-baseline with another name writes one");
     }
 
-    private static string PathFrom(string file, string path) =>
-        Path.GetRelativePath(Path.GetDirectoryName(file)!, path).Replace(Path.DirectorySeparatorChar, '/');
+    private string TextOf(string file)
+    {
+        using var text = new StreamReader(RegularFile.OpenNamed(file, surroundings));
+        return text.ReadToEnd();
+    }
+
+    private BaselinePaths PathsOf(string file)
+    {
+        var folder = Path.GetDirectoryName(surroundings.Whole(file))!;
+        ImmutableArray<string> folders = [.. targets.Where(path => Directory.Exists(surroundings.At(path))).Select(surroundings.Whole)];
+        string Whole(string name) => Path.GetFullPath(name, folder);
+        return new BaselinePaths(
+            path => Path.GetRelativePath(folder, surroundings.Whole(path)).Replace(Path.DirectorySeparatorChar, '/'),
+            name => File.Exists(Whole(name)),
+            name => !File.Exists(Whole(name)) && folders.Any(looked => RealPath.IsInside(Whole(name), looked)));
+    }
 }

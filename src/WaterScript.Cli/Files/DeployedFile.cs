@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using NodaTime;
 using WaterScript.Documents.Timetables.Deployed;
 
 namespace WaterScript.Cli.Files;
@@ -28,7 +27,7 @@ internal static class DeployedFile
         using var text = new StreamReader(path == SiteSource.Standard ? terminal.OpenInput() : RegularFile.OpenNamed(path, terminal.Surroundings), Utf8);
         try
         {
-            using var timetable = DeployedTimetable.Open(text, shown, DateTimeZoneProviders.Tzdb);
+            using var timetable = DeployedTimetable.Open(text, shown, terminal.TimeZones);
             return work(timetable);
         }
         catch (DeployedException problem)

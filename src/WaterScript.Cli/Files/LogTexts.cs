@@ -10,7 +10,7 @@ internal sealed class LogTexts(Terminal terminal) : IDisposable
     /// <exception cref="CommandException">The file cannot be read.</exception>
     public TextReader Open(string path)
     {
-        if (path != SiteSource.Standard && !File.Exists(terminal.Surroundings.At(path))) throw new CommandException($"there is no file {path}");
+        if (path != SiteSource.Standard && !File.Exists(terminal.Surroundings.At(path))) throw new CommandException($"no such file: {path}");
         var text = path == SiteSource.Standard ? new StreamReader(terminal.OpenInput()) : new StreamReader(RegularFile.OpenNamed(path, terminal.Surroundings));
         _open.Add(text);
         return text;

@@ -23,6 +23,26 @@ internal sealed class OutputFile
         return new OutputFile(path is null || StandardDescriptor.Of(terminal.Surroundings.Whole(path)) == 1 ? SiteSource.Standard : path, terminal);
     }
 
+    /// <summary>Reads what it takes the place of.</summary>
+    /// <param name="mostBytes">More than this is not looked at.</param>
+    /// <returns>Null where there is nothing that can be read.</returns>
+    public byte[]? ReadReplaced(long mostBytes)
+    {
+        if (IsStandard || !File.Exists(_terminal.Surroundings.At(_path))) return null;
+        try
+        {
+            using var file = RegularFile.Open(_terminal.Surroundings.At(_path));
+            if (file.Length > mostBytes) return null;
+            var bytes = new byte[file.Length];
+            file.ReadExactly(bytes);
+            return bytes;
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        {
+            return null;
+        }
+    }
+
     /// <summary>Writes.</summary>
     /// <param name="sources">The files that were read, which stay.</param>
     /// <param name="write">Writes all of it.</param>

@@ -24,6 +24,7 @@ internal static partial class Posix
     private const uint BasicFields = 0x7ff;
     private const int ReadOnly = 0, NoControllingTerminal = 0x100, NonBlocking = 0x800, CloseOnExec = 0x80000;
     private const int MayWrite = 2;
+    private const uint Exchange = 2;
     private const int PermissionBits = 0xfff, KindBits = 0xf000;
 
     /// <summary>The status of a path; null where nothing is there.</summary>
@@ -48,6 +49,19 @@ internal static partial class Posix
 
     /// <summary>Whether the system would let this user write a file that is there.</summary>
     public static bool IsWritable(string path) => access(path, MayWrite) == 0;
+
+    /// <summary>Has two files change places in one step; false where the file system cannot, or one of them is gone.</summary>
+    public static bool TryExchange(string first, string second)
+    {
+        try
+        {
+            return renameat2(HereFolder, first, HereFolder, second, Exchange) == 0;
+        }
+        catch (EntryPointNotFoundException)
+        {
+            return false; // A C library that is older than the call.
+        }
+    }
 
     /// <summary>Gives a file an owner and a group; false where this user may not.</summary>
     public static bool TryOwn(string path, uint owner, uint group) => chown(path, owner, group) == 0;
@@ -129,6 +143,10 @@ internal static partial class Posix
     [LibraryImport("libc", SetLastError = true, StringMarshalling = StringMarshalling.Utf8)]
     [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
     private static partial int access(string path, int mode);
+
+    [LibraryImport("libc", SetLastError = true, StringMarshalling = StringMarshalling.Utf8)]
+    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
+    private static partial int renameat2(int oldFolder, string oldPath, int newFolder, string newPath, uint flags);
 
     [LibraryImport("libc", SetLastError = true, StringMarshalling = StringMarshalling.Utf8)]
     [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]

@@ -33,7 +33,7 @@ internal static class RegularFile
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
-            throw new CommandException(problem is FileNotFoundException ? $"there is no file {path}" : $"cannot read {path}: {IoWords.Of(problem)}");
+            throw new CommandException(problem is FileNotFoundException ? $"no such file: {path}" : $"cannot read {path}: {IoWords.Of(problem)}");
         }
     }
 

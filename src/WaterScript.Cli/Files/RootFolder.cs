@@ -11,7 +11,7 @@ internal static class RootFolder
     public static string Of(string folder, string? requested, Surroundings surroundings)
     {
         if (requested is not null)
-            return Directory.Exists(surroundings.At(requested)) ? requested : throw new CommandException($"there is no folder {requested} (from --root)");
+            return Directory.Exists(surroundings.At(requested)) ? requested : throw new CommandException($"no such folder: {requested} (from --root)");
         for (var above = new DirectoryInfo(surroundings.Whole(folder)); above is not null; above = above.Parent)
         {
             if (Path.Exists(Path.Combine(above.FullName, ".git"))) return above.FullName;

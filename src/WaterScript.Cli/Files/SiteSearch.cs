@@ -42,7 +42,7 @@ internal sealed record SiteSearch(ImmutableArray<string> Sites, ImmutableArray<s
     }
 
     /// <summary>The tree of a file. One that the program itself fails on is taken for a site, so that it is reported when that is checked.</summary>
-    private static FileNode? TreeOf(SourceText source)
+    internal static FileNode? TreeOf(SourceText source)
     {
         try
         {
@@ -56,7 +56,8 @@ internal sealed record SiteSearch(ImmutableArray<string> Sites, ImmutableArray<s
         }
     }
 
-    private static bool HasSite(FileNode? tree) => tree is null || tree.Statements.Any(statement => statement is BlockNode { Kind.Text: "site" });
+    /// <summary>Whether a file has a site; one that the program itself fails on is taken for one.</summary>
+    internal static bool HasSite(FileNode? tree) => tree is null || tree.Statements.Any(statement => statement is BlockNode { Kind.Text: "site" });
 
     private static IEnumerable<string> Included(string path, FileNode? tree) =>
         (tree?.Statements ?? []).OfType<IncludeNode>()

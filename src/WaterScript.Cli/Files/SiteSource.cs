@@ -1,5 +1,6 @@
 using NodaTime;
 using WaterScript.Binding;
+using WaterScript.Cli.Files.Git;
 using WaterScript.Diagnostics;
 using WaterScript.Text;
 
@@ -14,7 +15,10 @@ internal sealed class SiteSource
     private readonly string _rootPath;
     private readonly ISourceFiles _folder;
 
-    private SiteSource(SourceText root, string rootPath, ISourceFiles folder) => (Root, _rootPath, _folder) = (root, rootPath, folder);
+    private readonly IDateTimeZoneProvider _timeZones;
+
+    private SiteSource(SourceText root, string rootPath, ISourceFiles folder, IDateTimeZoneProvider timeZones) =>
+        (Root, _rootPath, _folder, _timeZones) = (root, rootPath, folder, timeZones);
 
     /// <summary>The root file.</summary>
     public SourceText Root { get; }
@@ -34,13 +38,13 @@ internal sealed class SiteSource
         {
             var here = surroundings.Here;
             var folder = new SourceFolder(RootFolder.Of(here, expectedRoot, surroundings), surroundings);
-            return new SiteSource(folder.Decode(Standard, terminal.OpenInput()), folder.PathOf(Path.Combine(here, Standard)), folder);
+            return new SiteSource(folder.Decode(Standard, terminal.OpenInput()), folder.PathOf(Path.Combine(here, Standard)), folder, terminal.TimeZones);
         }
 
-        if (path.Length == 0 || path.Contains('\0', StringComparison.Ordinal)) throw new CommandException($"there is no file \"{path}\"");
+        if (path.Length == 0 || path.Contains('\0', StringComparison.Ordinal)) throw new CommandException($"no such file: \"{path}\"");
         if (Directory.Exists(surroundings.At(path))) throw new CommandException($"{path} is a folder; give a file");
         var files = new SourceFolder(RootFolder.Of(Path.GetDirectoryName(RealPath.Of(path, surroundings))!, expectedRoot, surroundings), surroundings);
-        return new SiteSource(files.ReadFile(path), files.PathOf(path), files);
+        return new SiteSource(files.ReadFile(path), files.PathOf(path), files, terminal.TimeZones);
     }
 
     /// <summary>Opens a root file that may also be one in a revision of git, with its includes from there: <c>HEAD~1:garden.water</c>.</summary>
@@ -49,13 +53,25 @@ internal sealed class SiteSource
     {
         if (!RevisionFolder.IsMeant(path, terminal.Surroundings)) return Open(path, expectedRoot, terminal);
         var (root, rootPath, folder) = RevisionFolder.Open(path, terminal.Surroundings);
-        return new SiteSource(root, rootPath, folder);
+        return new SiteSource(root, rootPath, folder, terminal.TimeZones);
     }
+
+    /// <summary>A root file among others, wherever those are.</summary>
+    public static SiteSource? Among(ISourceFiles files, string path, IDateTimeZoneProvider timeZones) =>
+        files.Read(path) is { } root ? new SiteSource(root, path, files, timeZones) : null;
+
+    /// <summary>A root file whose text is known already.</summary>
+    /// <param name="root">Its text.</param>
+    /// <param name="rootPath">Its path from the root folder, as <paramref name="folder"/> takes it.</param>
+    /// <param name="folder">Where includes come from.</param>
+    /// <param name="timeZones">Where time zones come from.</param>
+    public static SiteSource Of(SourceText root, string rootPath, ISourceFiles folder, IDateTimeZoneProvider timeZones) =>
+        new(root, rootPath, folder, timeZones);
 
     /// <summary>Reads a site and all that it includes; read again with other texts, it has what could not be decoded too.</summary>
     public SiteReading Read()
     {
-        var reading = SiteReader.Read(Root, _rootPath, _folder, DateTimeZoneProviders.Tzdb);
+        var reading = SiteReader.Read(Root, _rootPath, _folder, _timeZones);
         return Completed(reading) with { Again = texts => Completed(reading.Again!(texts)) };
     }
 

@@ -62,7 +62,7 @@ internal sealed class SourceFolder : ISourceFiles
         }
         catch (FileNotFoundException)
         {
-            throw new CommandException($"there is no file {file}");
+            throw new CommandException($"no such file: {file}");
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {

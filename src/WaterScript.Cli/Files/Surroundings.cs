@@ -30,11 +30,20 @@ internal sealed class Surroundings(string folder, Func<string, string?> variable
     /// <summary>A path of the command line, absolute, without dots.</summary>
     public string Whole(string path) => Path.GetFullPath(At(path));
 
-    /// <summary>As people read it: from the folder where the file lies in it, else whole; with <c>/</c> between folders.</summary>
+    /// <summary>As people read it: from the folder, unless both have no folder in common but that of all; with <c>/</c> between folders.</summary>
     public string Shown(string path)
     {
         var (whole, here) = (Whole(path), Here);
-        var shown = RealPath.IsInside(whole, here) ? Path.GetRelativePath(here, whole) : whole;
+        var shown = HaveFolderInCommon(whole, here) ? Path.GetRelativePath(here, whole) : whole;
         return shown.Replace(Path.DirectorySeparatorChar, '/');
     }
+
+    private static bool HaveFolderInCommon(string path, string here)
+    {
+        var root = Path.GetPathRoot(here)!;
+        if (Path.GetPathRoot(path) != root) return false;
+        return FirstOf(path[root.Length..]) == FirstOf(here[root.Length..]) || RealPath.IsInside(path, here);
+    }
+
+    private static string FirstOf(string path) => path.Split(Path.DirectorySeparatorChar)[0];
 }

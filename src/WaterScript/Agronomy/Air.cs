@@ -9,9 +9,6 @@ internal static class Air
     /// <summary>Wind where none is known, in m/s 2 m above ground (FAO 56, p. 63: the mean of over 2000 stations).</summary>
     public const double UsualWind = 2;
 
-    /// <summary>Height above ground for which the equations take the wind, in m.</summary>
-    public const double HeightOfWind = 2;
-
     /// <summary>Atmospheric pressure in kPa (eq. 7).</summary>
     /// <param name="height">Above sea level in m.</param>
     public static double Pressure(double height) => 101.3 * Math.Pow((293 - (0.0065 * height)) / 293, 5.26);

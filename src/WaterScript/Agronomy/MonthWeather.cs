@@ -34,19 +34,37 @@ internal sealed record MonthWeather(int Month, decimal Et, EtMethod Method, deci
 
     /// <summary>
     /// The months of a site's climate, January first; null for those of which no evapotranspiration is known: nothing is given, or only rain, or
-    /// temperatures of a site without a location. The binder has refused humidity, wind and sunshine without temperatures.
+    /// temperatures of a site without a location. All that are calculated are so by one method and from the same numbers: a month with humidity beside
+    /// others without would look drier or damper than it is. The binder has refused humidity, wind and sunshine without temperatures.
     /// </summary>
     public static ImmutableArray<MonthWeather?> YearOf(Site site)
     {
         ArgumentNullException.ThrowIfNull(site);
         if (site.Climate is not { } climate) return [.. new MonthWeather?[12]];
-        return [.. Enumerable.Range(1, 12).Select(month => Of(climate.Months, month, site.Position))];
+        var months = InCommon(climate.Months);
+        return [.. Enumerable.Range(1, 12).Select(month => Of(months, month, site.Position, climate.IsByTheSea))];
     }
 
-    private static MonthWeather? Of(ImmutableArray<ClimateMonth?> months, int month, Position? position)
+    /// <summary>The months that are given, without what not all those have that evapotranspiration is calculated of.</summary>
+    public static ImmutableArray<ClimateMonth?> InCommon(ImmutableArray<ClimateMonth?> months)
+    {
+        ClimateMonth[] calculated = [.. months.OfType<ClimateMonth>().Where(month => month is { Et: null, Means: not null })];
+        var (hasHumidity, hasWind, hasSun) = (Array.TrueForAll(calculated, month => month.HumidityLeast is not null),
+            Array.TrueForAll(calculated, month => month.Wind is not null), Array.TrueForAll(calculated, month => month.Sun is not null));
+        return [.. months.Select(month => month is null ? null : month with
+        {
+            HumidityLeast = hasHumidity ? month.HumidityLeast : null,
+            HumidityGreatest = hasHumidity ? month.HumidityGreatest : null,
+            Wind = hasWind ? month.Wind : null,
+            WindHeight = hasWind ? month.WindHeight : null,
+            Sun = hasSun ? month.Sun : null,
+        })];
+    }
+
+    private static MonthWeather? Of(ImmutableArray<ClimateMonth?> months, int month, Position? position, bool isByTheSea)
     {
         if (months[month - 1] is not { } given) return null;
-        if (given.Et is { } et) return new MonthWeather(month, Rounded(24 * (double)et.InBase), EtMethod.Given, given.Rain?.InBase, []);
+        if (given.Et is { } et) return new MonthWeather(month, Math.Round(24 * et.InBase, Decimals), EtMethod.Given, given.Rain?.InBase, []);
         if (position is null || given.Means is not { } means) return null;
         var solar = Radiation.Extraterrestrial(position.Latitude * Math.PI / 180, MiddleDays[month - 1]);
         if (given is { HumidityLeast: null, Wind: null, Sun: null })
@@ -55,16 +73,16 @@ internal sealed record MonthWeather(int Month, decimal Et, EtMethod Method, deci
         var assumed = ImmutableArray.CreateBuilder<string>();
         var daylight = Radiation.Daylight(position.Latitude * Math.PI / 180, MiddleDays[month - 1]);
         var soilHeat = ReferenceEvapotranspiration.SoilHeatOfMonth(MeanOf(months, month - 1), means.Mean, MeanOf(months, month + 1));
-        var value = FromMeans(given, means, solar, daylight, soilHeat, HeightOf(position, assumed), assumed);
+        var value = FromMeans(given, means, solar, daylight, soilHeat, HeightOf(position, assumed), isByTheSea, assumed);
         return new MonthWeather(month, Rounded(value), EtMethod.PenmanMonteith, given.Rain?.InBase, assumed.DrainToImmutable());
     }
 
     private static double FromMeans(ClimateMonth given, MeanTemperatures means, double extraterrestrial, double daylight, double soilHeat, double height,
-        ImmutableArray<string>.Builder assumed)
+        bool isByTheSea, ImmutableArray<string>.Builder assumed)
     {
         var clearSky = Radiation.ClearSky(height, extraterrestrial);
         var vapour = VapourOf(given, means, assumed);
-        var solar = SolarOf(given, means, extraterrestrial, daylight, clearSky, assumed);
+        var solar = SolarOf(given, means, extraterrestrial, daylight, clearSky, isByTheSea, assumed);
         var net = Radiation.Net(solar, Radiation.NetLongwave(means.Coldest, means.Warmest, vapour, solar, clearSky));
         return ReferenceEvapotranspiration.PenmanMonteith(means.Coldest, means.Warmest, vapour, WindOf(given, assumed), net, soilHeat, height);
     }
@@ -78,16 +96,17 @@ internal sealed record MonthWeather(int Month, decimal Et, EtMethod Method, deci
     }
 
     private static double SolarOf(ClimateMonth given, MeanTemperatures means, double extraterrestrial, double daylight, double clearSky,
-        ImmutableArray<string>.Builder assumed)
+        bool isByTheSea, ImmutableArray<string>.Builder assumed)
     {
         if (given.Sun is { } sun) return Radiation.FromSunshine((double)sun.InBase, daylight, extraterrestrial);
-        assumed.Add("sunshine: from the temperatures, as inland (FAO 56, eq. 50)");
-        return Radiation.FromTemperatures(means.Coldest, means.Warmest, Radiation.Inland, extraterrestrial, clearSky);
+        assumed.Add($"sunshine: from the temperatures, as {(isByTheSea ? "by the sea" : "inland")} (FAO 56, eq. 50)");
+        return Radiation.FromTemperatures(means.Coldest, means.Warmest, isByTheSea ? Radiation.Coast : Radiation.Inland, extraterrestrial, clearSky);
     }
 
     private static double WindOf(ClimateMonth given, ImmutableArray<string>.Builder assumed)
     {
-        if (given.Wind is { } wind) return Air.WindAtTwoMetres((double)wind.InBase, (double?)given.WindHeight?.InBase ?? Air.HeightOfWind);
+        if (given.Wind is { } wind)
+            return given.WindHeight is { } height ? Air.WindAtTwoMetres((double)wind.InBase, (double)height.InBase) : (double)wind.InBase;
         assumed.Add("wind: 2 m/s (FAO 56, p. 63)");
         return Air.UsualWind;
     }

@@ -11,6 +11,17 @@ internal sealed class SeenDays
     /// <summary>How many there are.</summary>
     public int Count { get; private set; }
 
+    /// <summary>The dates, in order.</summary>
+    public IEnumerable<int> Days => _words.SelectMany((word, index) =>
+        Enumerable.Range(0, BitsInWord).Where(bit => (word >> bit & 1) != 0).Select(bit => ((_first + index) * BitsInWord) + bit));
+
+    /// <summary>Whether a date was taken in.</summary>
+    public bool Contains(int day)
+    {
+        var word = (int)Math.Floor((double)day / BitsInWord);
+        return word >= _first && word - _first < _words.Count && (_words[word - _first] >> (day - (word * BitsInWord)) & 1) != 0;
+    }
+
     /// <summary>Takes a date in; false where it was there.</summary>
     public bool Add(int day)
     {

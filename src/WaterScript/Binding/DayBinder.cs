@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 using WaterScript.Binding.Values;
+using WaterScript.Diagnostics;
 using WaterScript.Diagnostics.Reading;
 using WaterScript.Model;
 using WaterScript.Syntax;
@@ -26,7 +27,8 @@ internal sealed class DayBinder(Scope scope, SourceText source)
         var days = ImmutableArray.CreateBuilder<DaySet>();
         foreach (var node in nodes)
         {
-            if (Bind(node) is { } set) days.Add(set);
+            if (Named(node) is { } named) days.AddRange(named);
+            else if (Bind(node) is { } set) days.Add(set);
         }
 
         return days.DrainToImmutable();
@@ -34,6 +36,13 @@ internal sealed class DayBinder(Scope scope, SourceText source)
 
     /// <summary>An interval.</summary>
     public IntervalDays? Interval(IntervalNode node)
+    {
+        if (Uncounted(node) is not { } interval) return null;
+        if (node.From is null) return interval;
+        return _dates.Dated(node.From) is { } anchor ? interval with { Anchor = anchor } : null;
+    }
+
+    private IntervalDays? Uncounted(IntervalNode node)
     {
         var count = node.Count is null ? 1 : WholeNumber(node.Count, 1, node.IsWeeks ? MostDays / 7 : MostDays);
         if (count is not { } every) return null;
@@ -120,6 +129,27 @@ internal sealed class DayBinder(Scope scope, SourceText source)
         _ => throw new ArgumentException($"not a day of the language: {node.GetType().Name}", nameof(node)),
     };
 
+    /// <summary>The days of a name, which stands alone; null where the item is something else.</summary>
+    private ImmutableArray<DaySet>? Named(DayNode node)
+    {
+        if (node is not DateRangeNode { First: { Base: LetDateNode let } first } range || !scope.NamedDays.Contains(let.Name)) return null;
+        if (first.Offset is null && range.Last is null) return Use(let.Name, At(let.Span));
+        scope.Report(ReadingRules.Contradiction, At(node.Span), $"{let.Name} is a list of days, and one date is needed here",
+            help: $"Write `{let.Name}` alone, or a date in its place.");
+        return [];
+    }
+
+    private ImmutableArray<DaySet> Use(string name, Location place)
+    {
+        var days = scope.NamedDays.Use(name, out var circle, out var isTooDeep);
+        if (circle is not null)
+            scope.Report(ReadingRules.Loop, place, $"\"{name}\" is made of itself: {circle}", help: "Give the days of one of them.");
+        else if (isTooDeep)
+            scope.Report(ReadingRules.OverLimit, place, $"more than {Limits.NameDepth} lists of days are made of one another",
+                help: "Give the days of this one.");
+        return days;
+    }
+
     private WeekdayDays? WeekdaySet(WeekdayNode node)
     {
         if (Weekday(node.First) is not { } first) return null;
@@ -159,7 +189,7 @@ internal sealed class DayBinder(Scope scope, SourceText source)
                 scope.Report(ReadingRules.Missing, At(node.First.Base.Span), $"{month} without its days",
                     help: $"Write its days, such as `1 {month} to last {month}`.");
             else if (KnownTypos.Saying(name) is { } form) scope.Report(ReadingRules.UnknownName, At(node.First.Base.Span), heading, help: $"Write `{form}`.");
-            else scope.ReportUnknown(At(node.First.Base.Span), heading, name, WeekdayNames, scope.Lets.Names);
+            else scope.ReportUnknown(At(node.First.Base.Span), heading, name, WeekdayNames, scope.Lets.Names, scope.NamedDays.Names);
             return null;
         }
 

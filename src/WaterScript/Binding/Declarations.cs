@@ -25,6 +25,7 @@ internal sealed class Declarations
     {
         ["site"] = 1,
         ["supply"] = 1,
+        ["tariff"] = 1,
         ["controller"] = 1,
         ["valve"] = 2,
         ["pump"] = 1,
@@ -59,7 +60,7 @@ internal sealed class Declarations
     };
 
     private static readonly string[] StatementWords =
-        ["include", "let", "group", "hold", "closed", "extra", "accept", "sequence", "restriction", "schedule"];
+        ["include", "let", "group", "hold", "closed", "extra", "accept", "sequence", "restriction", "schedule", "skip", "days"];
 
     private static readonly string[] StatementsWithBlocks = ["extra", "sequence", "restriction", "schedule"];
 
@@ -99,7 +100,7 @@ internal sealed class Declarations
         SequenceNode => "sequence",
         ScheduleNode => "schedule",
         RestrictionNode => "restriction",
-        LetNode => "let",
+        LetNode or NamedDaysNode => "let",
         _ => "",
     };
 
@@ -111,6 +112,7 @@ internal sealed class Declarations
         ScheduleNode schedule => schedule.Name,
         RestrictionNode restriction => restriction.Name,
         LetNode let => let.Name,
+        NamedDaysNode days => days.Name,
         _ => null,
     };
 
@@ -163,7 +165,7 @@ internal sealed class Declarations
     private void TakeMisread(NameNode name, SourceText source)
     {
         var written = source.Slice(name.Span);
-        if (written == name.Text && Names.IsWellFormed(name.Text)) return;
+        if (Names.IsWellFormed(name.Text) && (written == name.Text || !HasErrorIn(new Location(source, name.Span)))) return;
         if (!Names.IsWellFormed(name.Text)) _scope.TakeIllFormed(name.Text);
         foreach (var part in written.Split(' ').Append(written))
         {
@@ -171,6 +173,10 @@ internal sealed class Declarations
             if (Names.Like(part) is { } like) _scope.TakeUnread(like);
         }
     }
+
+    /// <summary>What is only advised of a name, such as to write <c>2</c> for <c>²</c>, leaves no doubt which name it is.</summary>
+    private bool HasErrorIn(Location place) => _scope.Findings.Any(finding => finding.Severity == Severity.Error
+        && finding.Primary.Location.Source == place.Source && place.Span.Contains(finding.Primary.Location.Span));
 
     private bool IsKnown(BlockNode block, SourceText source)
     {

@@ -1,3 +1,5 @@
+using WaterScript.Diagnostics;
+using WaterScript.Syntax;
 using WaterScript.Text;
 
 namespace WaterScript.Binding;
@@ -21,6 +23,8 @@ internal sealed class FilesRead(ISourceReader files) : ISourceReader
 
     public string? WhyUnreadable(string path) => files.WhyUnreadable(path);
 
+    public FileNode Parse(SourceText source, FindingList findings) => files.Parse(source, findings);
+
     private sealed class Changed(FilesRead files, IReadOnlyDictionary<string, SourceText> texts) : ISourceReader
     {
         public SourceText? Read(string path) => files.Read(path) is { } text ? texts.GetValueOrDefault(text.Path, text) : null;
@@ -28,5 +32,7 @@ internal sealed class FilesRead(ISourceReader files) : ISourceReader
         public bool LeadsOutside(string path) => files.LeadsOutside(path);
 
         public string? WhyUnreadable(string path) => files.WhyUnreadable(path);
+
+        public FileNode Parse(SourceText source, FindingList findings) => files.Parse(source, findings);
     }
 }

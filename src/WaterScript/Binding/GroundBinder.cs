@@ -75,7 +75,10 @@ internal sealed class GroundBinder(Declarations declarations, Scope scope)
             block.Name.Text, block.Label, block.Origin, coefficients, block.Get(Schema.Plants.Roots), block.Get(Schema.Plants.Depletion))));
     }
 
-    private void BindClimate(BoundBlock block) => Climate = new Climate(block.Origin, [.. Schema.Climate.Months.Select(block.Get)]);
+    private void BindClimate(BoundBlock block) => Climate = new Climate(block.Origin, [.. Schema.Climate.Months.Select(block.Get)])
+    {
+        IsByTheSea = block.Has(Schema.Climate.Coast),
+    };
 
     private void BindScale(BoundBlock block)
     {
@@ -91,7 +94,10 @@ internal sealed class GroundBinder(Declarations declarations, Scope scope)
         else CheckOneWay(block);
         Scale scale = block.Has(Schema.Scale.By) ? new ClimateScale(block.Name.Text, block.Label, block.Origin)
             : since.Length > 0 ? Dated(block, since)
-            : new MonthlyScale(block.Name.Text, block.Label, block.Origin, [.. Schema.Scale.Months.Select(month => (decimal?)block.Get(month))]);
+            : new MonthlyScale(block.Name.Text, block.Label, block.Origin, [.. Schema.Scale.Months.Select(month => (decimal?)block.Get(month))])
+            {
+                Lines = [.. Schema.Scale.Months.Select(month => block.Properties.FirstOrDefault(line => line.Property == month)?.Origin)],
+            };
         Scales.Add(block.Name.Text, block.Origin, scale);
     }
 

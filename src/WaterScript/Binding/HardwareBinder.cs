@@ -9,7 +9,7 @@ using WaterScript.Text;
 namespace WaterScript.Binding;
 
 /// <summary>Supplies, controllers and kinds of valve.</summary>
-internal sealed class HardwareBinder(Declarations declarations, Scope scope)
+internal sealed class HardwareBinder(Declarations declarations, NameTable<Tariff> tariffs, Scope scope)
 {
     /// <summary>Supplies by name.</summary>
     public NameTable<Supply> Supplies { get; } = new("supply", scope);
@@ -94,6 +94,7 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
         var catches = block.Get(Schema.Supply.Catchment);
         if (contains is { } content && block.Get(Schema.Supply.Tank) is { } tank && content.Value.Amount.InBase > tank.InBase)
             scope.Report(ReadingRules.OutOfRange, block.Find(Schema.Supply.Contains)!.ValueOrigin, "more than the tank holds", $"the tank holds {tank}");
+        CheckTariff(block, feeder);
         return new Supply
         {
             Index = index,
@@ -115,7 +116,27 @@ internal sealed class HardwareBinder(Declarations declarations, Scope scope)
             Change = block.Get(Schema.Supply.Change),
             FedBy = feeder,
             Backflow = block.Choice(Schema.Supply.Backflow, _ => BackflowProtection.Atmospheric),
+            Tariff = tariffs.Use(block.Get(Schema.Supply.Tariff), block.Source),
+            OtherUse = block.Get(Schema.Supply.OtherUse),
         };
+    }
+
+    private void CheckTariff(BoundBlock block, Supply? feeder)
+    {
+        if (block.Find(Schema.Supply.OtherUse) is { } other && !block.Has(Schema.Supply.Tariff))
+            scope.Report(ReadingRules.Missing, other.Origin, "other use of a supply without a tariff", "it counts for bills alone",
+                "Add a line such as `tariff town`.");
+        if (block.Find(Schema.Supply.Tariff) is not { Value: not null } own) return;
+        for (var above = feeder; above is not null; above = above.FedBy)
+        {
+            if (above.Tariff is null) continue;
+            scope.Report(Finding.At(ReadingRules.Contradiction, own.Origin, "the same water is paid for twice", "and here") with
+            {
+                Others = [new Label(above.Origin, "this supply feeds it, and has a tariff too")],
+                Help = "Delete one of the two `tariff` lines.",
+            });
+            return;
+        }
     }
 
     private void BindController(PlacedNode<BlockNode> placed)

@@ -1,3 +1,5 @@
+using WaterScript.Diagnostics;
+using WaterScript.Syntax;
 using WaterScript.Text;
 
 namespace WaterScript.Binding;
@@ -19,4 +21,9 @@ internal interface ISourceReader
     /// </summary>
     /// <param name="path">A path for which <see cref="Read"/> gave nothing.</param>
     string? WhyUnreadable(string path) => null;
+
+    /// <summary>The tree of a file. Who reads a site again and again may keep those of files that stay as they were.</summary>
+    /// <param name="source">The file.</param>
+    /// <param name="findings">Takes what was found.</param>
+    FileNode Parse(SourceText source, FindingList findings) => Parser.Parse(source, findings);
 }

@@ -35,6 +35,8 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
             Index = index,
             Name = placed.Node.Name.Text,
             Label = placed.Node.Label?.Value,
+            Formerly = body.One<FormerlyNode>()?.Name.Text,
+            FormerlyOrigin = body.One<FormerlyNode>() is { } formerly ? body.At(formerly.Name.Span) : null,
             Origin = body.Origin,
             IsManual = isManual,
             Days = [.. dayLines.SelectMany(line => line.Days)],
@@ -69,6 +71,7 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
         {
             Index = index,
             Name = name,
+            Label = placed.Node.Label?.Value,
             Origin = placed.At(placed.Node.Date.Span),
             ExtraBecause = placed.Node.Because.Value,
             Days = [new DateRange(on, on)],
@@ -212,7 +215,8 @@ internal sealed class ScheduleBinder(StepBinder steps, NameTable<Scale> scales, 
 
     private void CheckManual(ScheduleBody body)
     {
-        foreach (var statement in body.Statements.Where(statement => statement is not (ManualNode or StepsNode or UseScaleNode or NoteNode or AcceptNode)))
+        foreach (var statement in body.Statements.Where(statement =>
+            statement is not (ManualNode or StepsNode or UseScaleNode or NoteNode or FormerlyNode or AcceptNode)))
         {
             scope.Report(Finding.At(ReadingRules.Contradiction, body.At(statement.Span), "a manual schedule has no calendar") with
             {

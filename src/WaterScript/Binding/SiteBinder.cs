@@ -19,9 +19,12 @@ internal static class SiteBinder
     {
         var declarations = new Declarations(files, scope);
         LetBinder.Bind(declarations.All<LetNode>(), scope);
+        NamedDaysBinder.Bind(declarations.All<NamedDaysNode>(), scope);
         if (SiteBlock(declarations, files, scope) is not { } block) return null;
         var hasPosition = block.Has(Schema.Site.Location) || scope.HasMisreadIn(new Location(block.Source, block.Node.Span));
-        var hardware = new HardwareBinder(declarations, scope);
+        var tariffs = new TariffBinder(declarations, scope);
+        tariffs.Bind();
+        var hardware = new HardwareBinder(declarations, tariffs.Tariffs, scope);
         hardware.Bind();
         var ground = new GroundBinder(declarations, scope);
         ground.Bind();
@@ -45,6 +48,7 @@ internal static class SiteBinder
             Scale = ground.Scales.Use(block.Get(Schema.Site.Scale), block.Source) is { } scale
                 ? new ScaleUse(block.Find(Schema.Site.Scale)!.ValueOrigin, scale.Name, null)
                 : null,
+            Tariffs = [.. tariffs.Tariffs.Things],
             Supplies = [.. hardware.Supplies.Things],
             Controllers = [.. hardware.Controllers.Things],
             Valves = [.. hardware.Valves.Things],
@@ -61,7 +65,11 @@ internal static class SiteBinder
             Schedules = schedules,
             Acceptances = new AcceptBinder(scope).Bind(files),
         };
-        site = site with { Unused = [.. Unused(hardware, ground, lists, steps, scope)], SourceLength = files.Sum(file => (long)file.Source.Text.Length) };
+        site = site with
+        {
+            Unused = [.. Named("tariff", tariffs.Tariffs.Unused), .. Unused(hardware, ground, lists, steps, scope)],
+            SourceLength = files.Sum(file => (long)file.Source.Text.Length),
+        };
         var isMisread = declarations.Blocks("climate").Any(climate => scope.HasFindingIn(climate.At(climate.Node.Span)))
             || declarations.HasUnknown || scope.HasMisreadIn(new Location(block.Source, block.Node.Span));
         if (!isMisread) new ClimateValidator(site, scope).Report();
@@ -77,6 +85,7 @@ internal static class SiteBinder
         .. Named("scale", ground.Scales.Unused),
         .. Named("group", lists.UnusedGroups),
         .. Named("sequence", steps.UnusedSequences),
+        .. Named("days", scope.NamedDays.Unused),
         .. Named("let", scope.Lets.Unused.Select(let => (let.Name, let.Origin))),
     ];
 
@@ -123,7 +132,8 @@ internal static class SiteBinder
             if (binder.Extra(placed, schedules.Count) is { } extra) AddExtra(extra, schedules, scope);
         }
 
-        return StartAfterValidator.Check(schedules, scope);
+        var checkedSchedules = FormerNameValidator.Check(StartAfterValidator.Check(schedules, scope), scope);
+        return new SkipBinder(scope).Bind(declarations.All<SkipNode>(), checkedSchedules);
     }
 
     private static void AddExtra(Schedule extra, List<Schedule> schedules, Scope scope)

@@ -26,7 +26,7 @@ internal static class SiteReader
         var trees = SourceSet.Read(root, rootPath, files, findings);
         var site = SiteBinder.Bind(trees, new Scope(findings, timeZones));
         findings.Sort([.. trees.Select(tree => tree.Source)]);
-        return new SiteReading(site, trees, findings)
+        return new SiteReading(site is null ? null : site with { TimeZoneData = TimeZoneVersion.Of(timeZones) }, trees, findings)
         {
             Again = texts => Read(texts.GetValueOrDefault(root.Path, root), rootPath, files.With(texts), timeZones),
         };

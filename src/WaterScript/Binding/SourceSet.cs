@@ -32,7 +32,7 @@ internal sealed class SourceSet
 
     private void Add(SourceText source, string path)
     {
-        var file = Parser.Parse(source, _findings);
+        var file = _reader.Parse(source, _findings);
         _files[path] = file;
         _order.Add(file);
         _open.Add(path);

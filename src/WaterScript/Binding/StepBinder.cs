@@ -95,7 +95,7 @@ internal sealed class StepBinder
 
         if (parts.IsEmpty || (length is null && amount is null)) return null;
         if (amount is { } given) _amounts.Check(given, new Location(origin.Source, node.With!.Span), parts);
-        return new WaterStep(origin, parts, length, amount, through);
+        return new WaterStep(origin, parts, length, amount, through) { IsExact = node.IsExact };
     }
 
     private CycleStep? Cycle(CycleNode node, Location origin)

@@ -83,6 +83,7 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
             EfficiencyPercent = block.Get(Schema.Zone.Efficiency),
             UniformityPercent = block.Get(Schema.Zone.Uniformity),
             Soil = ground.SoilOf(block, Schema.Zone.Soil),
+            SoilLine = block.Properties.FirstOrDefault(line => line.Property == Schema.Zone.Soil)?.Origin,
             SlopePercent = block.Get(Schema.Zone.Slope),
             Plants = ground.PlantsOf(block, Schema.Zone.Plants),
             WatersNoPlants = ground.IsWithoutPlants(block, Schema.Zone.Plants),
@@ -91,8 +92,7 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
             Shortest = block.Get(Schema.Zone.Shortest),
             Rest = block.Get(Schema.Zone.Rest),
             NeverDryFor = block.Get(Schema.Zone.NeverDryFor),
-            WireLength = block.Get(Schema.Zone.Wire)?.Part(wire => wire.First),
-            WireSection = block.Get(Schema.Zone.Wire)?.Part(wire => wire.Second),
+            Wire = block.Get(Schema.Zone.Wire),
             IsSpare = block.Has(Schema.Zone.Spare),
         };
         CheckRate(zone, block);
@@ -139,6 +139,8 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
         if (controller is null) return null;
         Exclude(block, Schema.Device.Supply, Schema.Device.Zones, "both a supply and zones");
         Exclude(block, Schema.Device.Load, Schema.Device.Valve, "both a load and a valve");
+        Exclude(block, Schema.Device.Valve, Schema.Device.Inrush, "both a valve and an inrush");
+        Exclude(block, Schema.Device.Valve, Schema.Device.MinimumVoltage, "both a valve and a minimum voltage");
         var zones = block.Get(Schema.Device.Zones) is { } names ? lists.Set(names.Names, block.Source) : default;
         var supply = block.Has(Schema.Device.Zones) ? null : hardware.SupplyOf(block, Schema.Device.Supply);
         return new Device
@@ -152,8 +154,12 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
             WrittenOutput = output?.Part(value => value.Number),
             Zones = zones.IsDefault ? [.. Zones.Things.Where(zone => DrawsFrom(zone, supply))] : zones,
             Supply = supply,
+            Flow = block.Get(Schema.Device.Flow),
             Load = block.Get(Schema.Device.Load),
             Valve = hardware.Valves.Use(block.Get(Schema.Device.Valve), block.Source),
+            Inrush = block.Get(Schema.Device.Inrush),
+            MinimumVoltage = block.Get(Schema.Device.MinimumVoltage),
+            Wire = block.Get(Schema.Device.Wire),
             WrittenStart = block.Get(Schema.Device.Starts),
             WrittenStop = block.Get(Schema.Device.Stops),
             WrittenBridges = block.Get(Schema.Device.Bridges),

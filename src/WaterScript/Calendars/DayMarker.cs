@@ -81,7 +81,7 @@ internal sealed class DayMarker(Season? season, int effective)
 
     private void MarkInterval(DayBits bits, IntervalDays interval)
     {
-        foreach (var counted in Counted(bits))
+        foreach (var counted in interval.Anchor is { } anchor ? [new(CivilDate.DayNumberOf(anchor), int.MaxValue)] : Counted(bits))
         {
             if (interval.On is { } weekdays)
                 MarkWeeks(bits, weekdays, interval.PeriodDays, counted.First, counted.Last);

@@ -9,8 +9,8 @@ namespace WaterScript.Calendars;
 /// </summary>
 /// <remarks>
 /// The altitude is worked out at the event itself, not at noon: within a minute of printed tables up to the polar circles. Times are
-/// rounded to the nearest whole minute of UTC, half up, and belong to the date on which the rounded time falls. Where two sunrises
-/// or two sunsets fall on one date, the first counts; where none does, there is none. It may be used from several threads.
+/// rounded to the nearest whole minute of UTC, half up. A date has the sunrise before and the sunset after its noon, so that an evening whose sun sets
+/// after midnight is still that of its date: none is lost and none counts twice. It may be used from several threads.
 /// </remarks>
 internal sealed class SunTimes
 {
@@ -23,9 +23,6 @@ internal sealed class SunTimes
 
     /// <summary>The sky turns by one degree in 240 s.</summary>
     private const double SecondsInDegree = 240;
-
-    /// <summary>The sun crosses the meridian at most 17 minutes off the mean (the equation of time); rounded up.</summary>
-    private const double CulminationLeeway = 1_200;
 
     /// <summary>How near the event is searched, in seconds.</summary>
     private const double Nearness = 0.25;
@@ -54,7 +51,7 @@ internal sealed class SunTimes
     /// <summary>The sun at a place, by the dates of a wall clock.</summary>
     public static SunTimes Of(Position position, ZoneClock clock) => new(position, clock);
 
-    /// <summary>The instant of an event on a local date, in Unix seconds, or null when there is none.</summary>
+    /// <summary>The instant of an event of a local date, in Unix seconds, or null when there is none; a sunset may come after midnight.</summary>
     /// <param name="day">The date, in days since 1970-01-01.</param>
     /// <param name="sunEvent">Which.</param>
     public long? EventOn(int day, SunEvent sunEvent)
@@ -67,37 +64,27 @@ internal sealed class SunTimes
     }
 
     /// <summary>
-    /// Goes through the half days between the sun's highest and lowest places that can touch the date. In each the sun climbs or
-    /// sinks all the time, so it passes the horizon once or not at all.
+    /// The half days before and after the noon of a date. In each the sun climbs or sinks all the time, so it passes the horizon once or not at all.
     /// </summary>
     private SunDay Compute(int day)
     {
-        var from = _clock.StartOfDay(day);
-        var until = _clock.StartOfDay(day + 1);
-        var last = HalfDayAt(until + CulminationLeeway);
-        long? sunrise = null;
-        long? sunset = null;
-        var index = HalfDayAt(from - CulminationLeeway);
-        var end = Culmination(index);
-        for (; index <= last; index++)
-        {
-            var start = end;
-            end = Culmination(index + 1);
-            if (start.IsUp == end.IsUp)
-                continue;
-            var instant = ToWholeMinute(Crossing(start, end));
-            if (instant < from || instant >= until)
-                continue;
-            if (end.IsUp)
-                sunrise ??= instant;
-            else
-                sunset ??= instant;
-        }
-        return new(day, sunrise, sunset);
+        var noon = NoonOf(day);
+        var (before, highest, after) = (Culmination(noon - 1), Culmination(noon), Culmination(noon + 1));
+        return new(day, Rise(before, highest) ?? Rise(highest, after), Rise(after, highest) ?? Rise(highest, before));
     }
 
-    /// <summary>Half days count from the mean midnight of 1970-01-01 at the place: even ones begin at midnight, odd ones at noon.</summary>
-    private long HalfDayAt(double instant) => (long)Math.Floor((instant + (_longitude * SecondsInDegree)) / HalfDay);
+    /// <summary>When the sun passes the horizon between a sighting under it and one above it, in whichever order; null where they are not.</summary>
+    private long? Rise(Sighting under, Sighting above) => !under.IsUp && above.IsUp ? ToWholeMinute(Crossing(under, above)) : null;
+
+    /// <summary>
+    /// The mean noon that is nearest to 12:00 of a date: each date has one, and the sunset after it is that of the date, even where it comes after midnight.
+    /// Half days count from the mean midnight of 1970-01-01 at the place: even ones begin at midnight, odd ones at noon.
+    /// </summary>
+    private long NoonOf(int day)
+    {
+        var clockNoon = _clock.Read(day, ZoneClock.SecondsInDay / 2).Instant;
+        return (2 * (long)Math.Floor((clockNoon + (_longitude * SecondsInDegree)) / (2 * HalfDay))) + 1;
+    }
 
     /// <summary>When the sun stands highest or lowest, to some seconds, which is near enough to part the half days.</summary>
     private Sighting Culmination(long halfDay)

@@ -21,6 +21,12 @@ internal sealed record Finding(Rule Rule, string Heading, Label Primary)
     /// <summary>When it happens, for what happens in time.</summary>
     public Occurrences? Happens { get; init; }
 
+    /// <summary>
+    /// How far it is beyond its limit, or what it comes to where there is no limit, in a unit of its rule: greater is graver. Null where that is
+    /// <see cref="Occurrences.Worst"/>, or is nothing that could be more.
+    /// </summary>
+    public decimal? Excess { get; init; }
+
     /// <summary>When it happens in a pass that somebody starts, as a sentence, in place of <see cref="Happens"/>; may be empty.</summary>
     public string InPass { get; init; } = "";
 

@@ -84,6 +84,18 @@ internal static class Limits
     /// <summary>Runs of one chart: a browser draws so many within some seconds.</summary>
     public const int ChartRuns = 20_000;
 
+    /// <summary>Corners of the curves of one chart; of more it has only the curves that go beyond their limit.</summary>
+    public const int ChartPoints = 40_000;
+
+    /// <summary>Runs of the weeks that a page of a change holds; the weeks after them are not in it.</summary>
+    public const int ChangedRuns = 60_000;
+
+    /// <summary>Runs of a year whose nights a picture of it holds as well; of more it shows the days only.</summary>
+    public const int YearRuns = 100_000;
+
+    /// <summary>Rows of those nights: passes that repeat alike are one.</summary>
+    public const int YearRows = 15_000;
+
     /// <summary>Work that <c>audit</c> and <c>diff</c> may do for each row of a log, or of a deployed timetable, beside that of a check.</summary>
     public const int WorkPerRow = 200;
 

@@ -15,6 +15,9 @@ internal sealed record Occurrences(LocalDateTime First, LocalDateTime Last, long
     /// <summary>Whether nothing shows that it ends: the last time lies as close to the end of the dates as times lie together.</summary>
     public bool IsStill { get; init; }
 
+    /// <summary>What it comes to at worst, in a unit of its rule; 0 where it comes to nothing.</summary>
+    public decimal Worst { get; init; }
+
     /// <summary>What it was found in.</summary>
     public Basis Basis { get; init; }
 }

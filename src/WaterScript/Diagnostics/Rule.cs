@@ -12,6 +12,9 @@ internal sealed record Rule(string Slug, Severity Severity, string Title)
     /// <summary>Whether an <c>accept</c> may silence it. A file that cannot be read cannot be accepted.</summary>
     public bool CanBeAccepted { get; init; }
 
+    /// <summary>Whether it finds what is not used, so that another site which reads the same file may show that it is.</summary>
+    public bool IsAboutUse { get; init; }
+
     /// <summary>
     /// The rule whose finding at the same place, or with the same edit, has the same cause, so that it is enough to name this one beside it; may be empty.
     /// </summary>

@@ -6,8 +6,13 @@ namespace WaterScript.Diagnostics;
 /// how far the work came. It belongs to one thread at a time.
 /// </summary>
 /// <param name="units">The most work; a unit takes about ten nanoseconds.</param>
-internal sealed class WorkBudget(long units)
+/// <param name="stop">Nobody needs the answer any more: what spends gets an <see cref="OperationCanceledException"/>.</param>
+internal sealed class WorkBudget(long units, CancellationToken stop = default)
 {
+    /// <summary>After so much work it is looked at whether somebody still needs the answer: about a millisecond.</summary>
+    private const long BetweenLooks = 100_000;
+
+    private long _nextLook = BetweenLooks;
     private readonly List<long> _bySource = [];
 
     /// <summary>The most work.</summary>
@@ -31,6 +36,9 @@ internal sealed class WorkBudget(long units)
     {
         Spent += units;
         if (Spent > Units) throw new WorkUsedUpException(this);
+        if (Spent < _nextLook) return;
+        stop.ThrowIfCancellationRequested();
+        _nextLook = Spent + BetweenLooks;
     }
 
     /// <summary>Counts work that somebody asks for by a line of the file.</summary>
@@ -58,7 +66,7 @@ internal sealed class WorkBudget(long units)
     public void Allow(long units) => Units += Math.Min(units, long.MaxValue - Units);
 
     /// <summary>Nothing is spent any more, for another stage of the same answer.</summary>
-    public void Renew() => Spent = 0;
+    public void Renew() => (Spent, _nextLook) = (0, BetweenLooks);
 
     /// <summary>All before a date is done.</summary>
     /// <param name="day">The date, in days since 1970-01-01.</param>

@@ -31,6 +31,9 @@ internal abstract record Property(string Name, string Form, string Help)
 
     /// <summary>The only key, or the first.</summary>
     internal string Key => Keys[0].Name;
+
+    /// <summary>Whether it is the same: seen by its word at once, as it is asked of each property of each block.</summary>
+    internal bool Is(Property other) => ReferenceEquals(this, other) || (Name == other.Name && Equals(other));
 }
 
 /// <summary>A property whose type is known, so that its value has a type where it is read and where it is written.</summary>

@@ -145,16 +145,13 @@ internal sealed record PositionType : PropertyType
     public override ImmutableArray<DescribedKey> KeysOf(string word, string help) => [new(word, new DefinedShape("location"), help)];
 }
 
-/// <summary>Two quantities above zero: <c>40 VA at 24 V</c>, <c>60 m 1.5 mm2</c>.</summary>
+/// <summary>Two quantities above zero: <c>40 VA at 24 V</c>.</summary>
 /// <param name="First">What the first measures.</param>
 /// <param name="FirstHelp">One line of help on the first.</param>
 /// <param name="Second">What the second measures.</param>
 /// <param name="SecondHelp">One line of help on the second.</param>
 internal sealed record PairType(Dimension First, string FirstHelp, Dimension Second, string SecondHelp) : PropertyType
 {
-    /// <summary>Whether <c>at</c> stands between them.</summary>
-    public bool HasAt { get; init; } = true;
-
     /// <inheritdoc/>
     public override ImmutableArray<DescribedKey> KeysOf(string word, string help) =>
         [new(KeyOf(word, First), new NumberShape(Bounds.Positive), FirstHelp), new(KeyOf(word, Second), new NumberShape(Bounds.Positive), SecondHelp)];
@@ -175,6 +172,36 @@ internal sealed record CatchType : CompositeType;
 /// <summary>A volume, and the pressures between which a pump fills it: <c>24 L from 2 bar to 3.5 bar</c>.</summary>
 internal sealed record PressureTankType : CompositeType;
 
+/// <summary>A length and a section of wire, and how it is made and laid: <c>60 m 1.5 mm2 flexible shared-return</c>.</summary>
+internal sealed record WireType : PropertyType
+{
+    /// <inheritdoc/>
+    public override ImmutableArray<DescribedKey> KeysOf(string word, string help) =>
+    [
+        new(KeyOf(word, Dimension.Length), new NumberShape(Bounds.Positive), "Length of its wire, one way."),
+        new(KeyOf(word, Dimension.WireSection), new NumberShape(Bounds.Positive), "Section of its wire."),
+        new($"{word}_flexible", new TrueShape(), "Whether its conductors are flexible, of class 5 of IEC 60228.") { Form = $"{word} 60 m 1.5 mm2 flexible" },
+        new($"{word}_shared_return", new TrueShape(), "Whether it returns through one conductor with others of its controller.")
+        {
+            Form = $"{word} 60 m 1.5 mm2 shared-return",
+        },
+    ];
+}
+
+/// <summary>A current for a time to the millisecond: <c>2.4 A for 1 s</c>.</summary>
+internal sealed record StartingCurrentType : PropertyType
+{
+    /// <summary>How long it may last, in seconds: a motor that has not started by then is blocked.</summary>
+    public static Bounds Bounds { get; } = new(Least: 0, Most: 60, IsAboveLeast: true);
+
+    /// <inheritdoc/>
+    public override ImmutableArray<DescribedKey> KeysOf(string word, string help) =>
+    [
+        new(KeyOf(word, Dimension.Current), new NumberShape(Language.Bounds.Positive), "Current as its motor starts."),
+        new($"{word}_ms", new NumberShape(Bounds with { Most = 1000 * Bounds.Most }), "For how long."),
+    ];
+}
+
 /// <summary>A power and a share: <c>2 W efficiency 80 %</c>.</summary>
 internal sealed record RechargeType : CompositeType;
 
@@ -191,3 +218,23 @@ internal sealed record SinceType(Bounds Bounds) : CompositeType;
 
 /// <summary>Means of a month: <c>16.1 C to 27.9 C, rain 4 mm</c>.</summary>
 internal sealed record WeatherType : CompositeType;
+
+/// <summary>A currency by its code: <c>EUR</c>.</summary>
+internal sealed record CurrencyType : PropertyType
+{
+    /// <inheritdoc/>
+    public override ImmutableArray<DescribedKey> KeysOf(string word, string help) => [new(word, new TextShape(), help)];
+}
+
+/// <summary>A number of months and a date: <c>every 2 months from 2026-01-15</c>.</summary>
+/// <param name="Most">The greatest number.</param>
+internal sealed record BillsType(int Most) : CompositeType;
+
+/// <summary>An amount of money for a length of time: <c>4.50 a month</c>.</summary>
+internal sealed record ChargeType : CompositeType;
+
+/// <summary>An amount of money for a volume: <c>2.60 per m3 above 20 m3 from 1 may to 30 sep</c>.</summary>
+internal sealed record PriceType : CompositeType;
+
+/// <summary>A volume over a length of time: <c>12 m3 a month</c>.</summary>
+internal sealed record OtherUseType : CompositeType;

@@ -7,12 +7,12 @@ namespace WaterScript.Language;
 /// The one table of what may stand in the blocks of the language. The binder reads values by it; the reference, the described site of a
 /// timetable and its JSON Schema follow from it.
 /// </summary>
-internal static class Schema
+internal static partial class Schema
 {
     /// <summary>Every kind of block, in the order of the reference.</summary>
     public static ImmutableArray<BlockSchema> Blocks =>
     [
-        Site.Block, Supply.Block, Controller.Block, Power.Block, LatchingValve.Block, NonLatchingValve.Block, Pump.Block,
+        Site.Block, Supply.Block, Tariff.Block, Controller.Block, Power.Block, LatchingValve.Block, NonLatchingValve.Block, Pump.Block,
         Master.Block, Injector.Block, Zone.Block, Soil.Block, Plants.Block, Climate.Block, Scale.Block,
     ];
 
@@ -123,9 +123,20 @@ internal static class Schema
             {
                 Keys = [new("atmospheric_backflow", new TrueShape(), "Whether an atmospheric vacuum breaker stands behind it.")],
             };
+        public static readonly Property<ReferenceType> Tariff = new("tariff", "tariff town", "What its water costs.", Reference("the name of a tariff"));
+        public static readonly Property<OtherUseType> OtherUse =
+            new("other-use", "other-use 12 m3 a month", "What else goes through its meter, a day, month or year.", new())
+            {
+                Default = "none",
+                Keys =
+            [
+                new("other_use_l", new NumberShape(Bounds.NotNegative), "What else goes through its meter in an `other_use_per`."),
+                new("other_use_per", new WordShape(["day", "month", "year"]), "Over what it is spread evenly.") { Form = "other-use 1 m3 a day" },
+            ],
+            };
         public static readonly BlockSchema Block = new(
             "supply", "Where water comes from.",
-            [Flow, MinimumFlow, Bypass, PressureTank, Tank, Contains, Refill, Catchment, Reserve, Daily, Change, FedBy, Backflow])
+            [Flow, MinimumFlow, Bypass, PressureTank, Tank, Contains, Refill, Catchment, Reserve, Daily, Change, FedBy, Backflow, Tariff, OtherUse])
         {
             Section = "supplies",
         };
@@ -142,10 +153,9 @@ internal static class Schema
                 Keys = [new("at_most_zones", new CountShape(MostOutputs), "The most zones at once.")],
             };
         public static readonly Property<WordType> Schedules =
-            new("schedules", "schedules never-overlap", "Whether two schedules may run at once on it.",
+            new("schedules", "schedules never-overlap", "Whether two schedules may run at once on it; not said, it is reported as advice.",
             Word("a word about schedules", "may-overlap", "never-overlap"))
             {
-                Default = "may-overlap",
                 Keys = [new("schedules_may_overlap", new TrueOrFalseShape(), "Whether two schedules may run at once on it.")],
             };
         public static readonly Property<TimeType> Clock = new("clock", "clock within 20 s", "How far its clock may be off.", new() { Before = ["within"] });
@@ -213,8 +223,16 @@ internal static class Schema
         public static readonly Property<ReferenceType> Supply =
             new("supply", "supply cistern", "It serves the zones of this supply.", Reference("the name of a supply"));
         public static readonly Property<ZoneNamesType> Zones = new("zones", "zones lawn, beds", "It serves these zones.", new()) { IsAlwaysDescribed = true };
+        public static readonly Property<AmountType> Flow =
+            new("flow", "flow 40 L/min", "The most that it gives or lets through.", Amount(Dimension.Flow));
         public static readonly Property<AmountType> Load = new("load", "load 60 mA", "Current that its output carries.", Amount(Dimension.Current));
         public static readonly Property<ReferenceType> Valve = new("valve", "valve ac24", "Its kind of valve.", Reference("the name of a valve"));
+        public static readonly Property<StartingCurrentType> Inrush =
+            new("inrush", "inrush 2.4 A for 1 s", "Current as its motor starts, and for how long.", new());
+        public static readonly Property<AmountType> MinimumVoltage =
+            new("minimum-voltage", "minimum-voltage 19 V", "Voltage that it needs to start.", Amount(Dimension.Voltage));
+        public static readonly Property<WireType> Wire =
+            new("wire", "wire 20 m 2.5 mm2", "Length of its wire, one way, and section.", new());
         public static readonly Property<LeadType> Starts =
             new("starts", "starts 5 s before zones", "When it starts, before or after its first zone opens.", new())
             {
@@ -239,7 +257,8 @@ internal static class Schema
             {
                 Keys = [new("starts_an_hour", new CountShape(3_600), "The most starts an hour.")],
             };
-        public static readonly ImmutableArray<Property> All = [Output, Supply, Zones, Load, Valve, Starts, Stops, Bridges, AtMost];
+        public static readonly ImmutableArray<Property> All =
+            [Output, Supply, Zones, Flow, Load, Valve, Inrush, MinimumVoltage, Wire, Starts, Stops, Bridges, AtMost];
     }
 
     internal static class Pump
@@ -304,9 +323,8 @@ internal static class Schema
         public static readonly Property<TimeType> Shortest = new("shortest", "shortest 2 min", "The shortest run worth it.", new());
         public static readonly Property<TimeType> Rest = new("rest", "rest 30 min", "The least time from closing to opening again.", new());
         public static readonly Property<TimeType> NeverDryFor = new("never-dry-for", "never-dry-for 3 days", "The longest time without water.", new());
-        public static readonly Property<PairType> Wire =
-            new("wire", "wire 60 m 1.5 mm2", "Length of its wire, one way, and section.",
-            new(Dimension.Length, "Length of its wire, one way.", Dimension.WireSection, "Section of its wire.") { HasAt = false });
+        public static readonly Property<WireType> Wire =
+            new("wire", "wire 60 m 1.5 mm2", "Length of its wire, one way, and section.", new());
         public static readonly Property<FlagType> Spare = new("spare", "spare", "Wired but not in use.", new());
         public static readonly BlockSchema Block = new(
             "zone", "An area watered by one valve.",
@@ -354,7 +372,9 @@ internal static class Schema
         public static readonly ImmutableArray<Property<WeatherType>> Months =
             EachMonth("16.1 C to 27.9 C, rain 4 mm", "Means of the month; rain is its total.", new WeatherType(),
             month => new DescribedKey(month, new DefinedShape("climateMonth")));
-        public static readonly BlockSchema Block = new("climate", "Monthly means of the weather.", [.. Months]) { Section = "climate" };
+        public static readonly Property<FlagType> Coast =
+            new("coast", "coast", "It lies by the sea, which makes the days milder for as much sun.", new());
+        public static readonly BlockSchema Block = new("climate", "Monthly means of the weather.", [.. Months, Coast]) { Section = "climate" };
     }
 
     internal static class Scale

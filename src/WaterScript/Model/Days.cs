@@ -73,7 +73,11 @@ internal sealed record YearlyDay(YearDay Day) : DaySet;
 /// </summary>
 /// <param name="PeriodDays">Length of the period in days; a multiple of 7 when it counts weeks.</param>
 /// <param name="On">Null when it counts days: then the first day of each period. Else these days in the first seven days of each period.</param>
-internal sealed record IntervalDays(int PeriodDays, Weekdays? On) : DaySet;
+internal sealed record IntervalDays(int PeriodDays, Weekdays? On) : DaySet
+{
+    /// <summary>The date that it counts from in place of those, before which it has none; null where it is not written.</summary>
+    public LocalDate? Anchor { get; init; }
+}
 
 /// <summary>A day of the year without a year.</summary>
 /// <param name="Month">1 to 12.</param>

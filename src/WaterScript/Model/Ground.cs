@@ -38,7 +38,11 @@ internal sealed record Plants(string Name, string? Label, Location? Origin, Immu
 /// <summary>Monthly means of the weather.</summary>
 /// <param name="Origin">Where it stands.</param>
 /// <param name="Months">Twelve entries, January first; null where a month is not given.</param>
-internal sealed record Climate(Location Origin, ImmutableArray<ClimateMonth?> Months);
+internal sealed record Climate(Location Origin, ImmutableArray<ClimateMonth?> Months)
+{
+    /// <summary>Whether it is that of a coast.</summary>
+    public bool IsByTheSea { get; init; }
+}
 
 /// <summary>One month's means; rain is the month's total. What is not given is null.</summary>
 internal sealed record ClimateMonth(Location Origin)
@@ -91,7 +95,11 @@ internal abstract record Scale(string Name, string? Label, Location Origin);
 /// <param name="Label">What people read, or null.</param>
 /// <param name="Origin">Where its name stands.</param>
 /// <param name="Percents">Twelve values, January first; null where a month is not listed, which is 100.</param>
-internal sealed record MonthlyScale(string Name, string? Label, Location Origin, ImmutableArray<decimal?> Percents) : Scale(Name, Label, Origin);
+internal sealed record MonthlyScale(string Name, string? Label, Location Origin, ImmutableArray<decimal?> Percents) : Scale(Name, Label, Origin)
+{
+    /// <summary>Where the months are written, January first; null where one is not listed. Empty where they are calculated.</summary>
+    public ImmutableArray<Location?> Lines { get; init; } = [];
+}
 
 /// <summary>A share from a date until the next.</summary>
 /// <param name="Name">Its name.</param>

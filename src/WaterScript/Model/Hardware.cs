@@ -66,8 +66,28 @@ internal sealed record Supply
     /// <summary>The supply that feeds it, or null. Never leads back to itself.</summary>
     public Supply? FedBy { get; init; }
 
+    /// <summary>It, and those that watering from it draws from at once: a tank on the way stands between them.</summary>
+    public IEnumerable<Supply> WithFeeders()
+    {
+        for (var supply = this; supply is not null; supply = supply.Tank is null ? supply.FedBy : null) yield return supply;
+    }
+
+    /// <summary>
+    /// What stands between a watering from another supply and one from this: what is written for the nearest supply that both draw from, or for one that
+    /// feeds that; null for nothing.
+    /// </summary>
+    public ChangeOver? ChangeAfter(Supply before) => WithFeeders()
+        .Where(supply => supply.Change is not null && before.WithFeeders().Any(other => other.Index == supply.Index))
+        .Select(supply => supply.Change).FirstOrDefault();
+
     /// <summary>Its protection against backflow, or null.</summary>
     public Placed<BackflowProtection>? Backflow { get; init; }
+
+    /// <summary>What its water costs, or null. None of those that feed it has one.</summary>
+    public Tariff? Tariff { get; init; }
+
+    /// <summary>What else goes through its meter, or null; counts for bills alone.</summary>
+    public Placed<OtherUse>? OtherUse { get; init; }
 
     /// <summary>Whether an atmospheric vacuum breaker stands behind it.</summary>
     public bool HasAtmosphericBackflow => Backflow is not null;
@@ -245,11 +265,23 @@ internal sealed record Device
     /// <summary>The supply whose zones it serves, or null when the zones are listed.</summary>
     public Supply? Supply { get; init; }
 
+    /// <summary>The most that it gives or lets through, or null.</summary>
+    public Placed<Quantity>? Flow { get; init; }
+
     /// <summary>Current that its output carries, or null.</summary>
     public Placed<Quantity>? Load { get; init; }
 
     /// <summary>Its kind of valve, or null.</summary>
     public Valve? Valve { get; init; }
+
+    /// <summary>Current as its motor starts, or null.</summary>
+    public Placed<StartingCurrent>? Inrush { get; init; }
+
+    /// <summary>Voltage that it needs to start, where that is not its valve's, or null.</summary>
+    public Placed<Quantity>? MinimumVoltage { get; init; }
+
+    /// <summary>The wire from controller to device, or null.</summary>
+    public Placed<Wire>? Wire { get; init; }
 
     /// <summary>When it starts as written, or null.</summary>
     public Placed<Duration>? WrittenStart { get; init; }
@@ -277,6 +309,9 @@ internal sealed record Device
 
     /// <summary>Of an injector: water after the dose, or null.</summary>
     public Placed<Duration>? Rinse { get; init; }
+
+    /// <summary>The word that begins its block.</summary>
+    public string Word => Kind switch { DeviceKind.Pump => "pump", DeviceKind.Master => "master", _ => "injector" };
 
     /// <summary>Whether it is on whenever a zone is watered; an injector is so only for the steps that go through it.</summary>
     internal bool RunsBecauseOf(Zone zone) => Kind != DeviceKind.Injector && Zones.Any(served => served.Index == zone.Index);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NodaTime;
+using WaterScript.Quantities;
 using WaterScript.Text;
 
 namespace WaterScript.Model;
@@ -64,14 +65,43 @@ internal enum LimitKind
 
     /// <summary>Zones at a time.</summary>
     ZonesAtATime,
+
+    /// <summary>Volume in a day, or in something longer.</summary>
+    Volume,
+}
+
+/// <summary>What a volume is counted over: local dates that the restriction is in force on.</summary>
+internal enum LimitPeriod
+{
+    /// <summary>A date.</summary>
+    Day,
+
+    /// <summary>A week, from the day on which the restriction's weeks start.</summary>
+    Week,
+
+    /// <summary>A month of the calendar.</summary>
+    Month,
+
+    /// <summary>The dates from the first to the last of the restriction's own season.</summary>
+    Season,
+
+    /// <summary>A year of the calendar.</summary>
+    Year,
 }
 
 /// <summary>An <c>at most</c> line.</summary>
 /// <param name="Origin">Where it stands.</param>
 /// <param name="Kind">What it counts.</param>
-/// <param name="Amount">Days, seconds, millimetres or zones.</param>
+/// <param name="Amount">Days, seconds, millimetres, zones or litres.</param>
 /// <param name="PerZone">Whether each zone counts for itself; otherwise the site.</param>
-internal sealed record AtMost(Location Origin, LimitKind Kind, decimal Amount, bool PerZone);
+internal sealed record AtMost(Location Origin, LimitKind Kind, decimal Amount, bool PerZone)
+{
+    /// <summary>What a volume is counted over; a day for all else that is counted by date.</summary>
+    public LimitPeriod Period { get; init; }
+
+    /// <summary>The volume as written, whose unit people read; null for what is no volume.</summary>
+    public Quantity? Volume { get; init; }
+}
 
 /// <summary>Zones that a restriction does not hold for.</summary>
 /// <param name="Origin">Where it stands.</param>

@@ -16,6 +16,12 @@ internal sealed record Schedule
     /// <summary>What people read, or null.</summary>
     public string? Label { get; init; }
 
+    /// <summary>What it was called before, so that its events in a calendar stay the same; null for nothing else.</summary>
+    public string? Formerly { get; init; }
+
+    /// <summary>Where that name stands, or null.</summary>
+    public Location? FormerlyOrigin { get; init; }
+
     /// <summary>Where its name stands.</summary>
     public required Location Origin { get; init; }
 
@@ -34,7 +40,7 @@ internal sealed record Schedule
     /// <summary>Its bounds, or null.</summary>
     public Season? Season { get; init; }
 
-    /// <summary>Days taken away.</summary>
+    /// <summary>Days taken away, by lines of its own and by <c>skip</c>.</summary>
     public ImmutableArray<DaySet> Except { get; init; } = [];
 
     /// <summary>The lines that name <see cref="Days"/>, in order of the file.</summary>
@@ -45,6 +51,12 @@ internal sealed record Schedule
 
     /// <summary>The lines that name <see cref="Except"/>.</summary>
     public ImmutableArray<DayLine> ExceptLines { get; init; } = [];
+
+    /// <summary>Those of its own.</summary>
+    public IEnumerable<DayLine> OwnExceptLines => ExceptLines.Where(line => line.Because is null);
+
+    /// <summary>Those of <c>skip</c>.</summary>
+    public IEnumerable<DayLine> Skips => ExceptLines.Where(line => line.Because is not null);
 
     /// <summary>What its passes are calculated from, numbered from 1 in written order; empty for a manual schedule.</summary>
     public ImmutableArray<Start> Starts { get; init; } = [];
@@ -71,7 +83,11 @@ internal sealed record Schedule
 /// <summary>A line that names days.</summary>
 /// <param name="Origin">Where it stands.</param>
 /// <param name="Days">What it names, as a union.</param>
-internal sealed record DayLine(Location Origin, ImmutableArray<DaySet> Days);
+internal sealed record DayLine(Location Origin, ImmutableArray<DaySet> Days)
+{
+    /// <summary>The reason of a <c>skip</c> at the top of the file; null for a line of the schedule itself.</summary>
+    public string? Because { get; init; }
+}
 
 /// <summary>What passes are calculated from.</summary>
 /// <param name="Number">From 1, in written order over all starts of the schedule.</param>

@@ -26,6 +26,9 @@ internal sealed record Site
     /// <summary>The zone of every clock time in it.</summary>
     public required DateTimeZone TimeZone { get; init; }
 
+    /// <summary>The version of the data that it is from, such as <c>2026a</c>; letters, digits and few signs.</summary>
+    public string TimeZoneData { get; init; } = "";
+
     /// <summary>Nothing runs before the start of this date.</summary>
     public required LocalDate Effective { get; init; }
 
@@ -34,6 +37,9 @@ internal sealed record Site
 
     /// <summary>The scale of all schedules without one of their own, or null.</summary>
     public ScaleUse? Scale { get; init; }
+
+    /// <summary>What water costs.</summary>
+    public ImmutableArray<Tariff> Tariffs { get; init; } = [];
 
     /// <summary>In order of the file, as all that follow.</summary>
     public ImmutableArray<Supply> Supplies { get; init; } = [];
@@ -78,7 +84,7 @@ internal sealed record Site
     public ImmutableArray<Schedule> Schedules { get; init; } = [];
 
 
-    /// <summary>Names that nothing in it asks for: of valves, soils, plants, scales, groups, sequences and lets.</summary>
+    /// <summary>Names that nothing in it asks for: of tariffs, valves, soils, plants, scales, groups, sequences and lets.</summary>
     public ImmutableArray<UnusedName> Unused { get; init; } = [];
 
     /// <summary>What the user accepts.</summary>

@@ -15,7 +15,11 @@ internal abstract record Step(Location Origin);
 /// <param name="For">How long each part runs, whole seconds above zero; null when <paramref name="With"/> says how much.</param>
 /// <param name="With">A depth, or a volume for each zone; null when <paramref name="For"/> says how long.</param>
 /// <param name="Through">The injector that doses, or null.</param>
-internal sealed record WaterStep(Location Origin, ImmutableArray<ZonePart> Parts, Duration? For, Quantity? With, string? Through) : Step(Origin);
+internal sealed record WaterStep(Location Origin, ImmutableArray<ZonePart> Parts, Duration? For, Quantity? With, string? Through) : Step(Origin)
+{
+    /// <summary>Whether neither scale, trim nor the shortest time of a zone touches it; a scale of 0 % leaves out the pass all the same.</summary>
+    public bool IsExact { get; init; }
+}
 
 /// <summary>Zones that are on together.</summary>
 /// <param name="Origin">Where they are written.</param>

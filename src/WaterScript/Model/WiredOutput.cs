@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
+using WaterScript.Language;
+using WaterScript.Quantities;
 using WaterScript.Text;
 
 namespace WaterScript.Model;
@@ -35,6 +37,19 @@ internal sealed record WiredOutput
 
     /// <summary>Its kind of valve, or null where none is given.</summary>
     public Valve? Valve => Zone is not null ? Zone.Valve : Device!.Valve;
+
+    /// <summary>Voltage that its valve needs to move, or its motor or relay to start; null where that is not given.</summary>
+    public Placed<Quantity>? MinimumVoltage => Valve is { } valve ? valve.MinimumVoltage : Device?.MinimumVoltage;
+
+    /// <summary>What it draws as it opens or starts, but for a valve that pulses move; null where that is not given.</summary>
+    public Quantity? OpeningCurrent =>
+        Valve is { } valve ? (valve as NonLatchingValve)?.Inrush?.Value : Device?.Inrush?.Value.Current ?? Device?.Load?.Value;
+
+    /// <summary>What it is, and its name.</summary>
+    public string KindAndName => Device is { } device ? $"{device.Word} {device.Name}" : $"zone {Name}";
+
+    /// <summary>The wire to it, or null where none is given.</summary>
+    public Placed<Wire>? Wire => Zone is not null ? Zone.Wire : Device!.Wire;
 
     /// <summary>Whether a pulse opens it and another closes it; otherwise it is on while it is powered.</summary>
     public bool IsLatching => Valve is LatchingValve;

@@ -84,6 +84,9 @@ internal sealed record Zone
     /// <summary>Its soil, own or built in, or null.</summary>
     public Soil? Soil { get; init; }
 
+    /// <summary>Where that is written; null where it is not.</summary>
+    public Location? SoilLine { get; init; }
+
     /// <summary>Slope of the ground in per cent, or null.</summary>
     public Placed<decimal>? SlopePercent { get; init; }
 
@@ -111,11 +114,8 @@ internal sealed record Zone
     /// <summary>The longest time without water, or null.</summary>
     public Placed<Duration>? NeverDryFor { get; init; }
 
-    /// <summary>Length of the wire from controller to valve, one way, or null.</summary>
-    public Placed<Quantity>? WireLength { get; init; }
-
-    /// <summary>Section of that wire, or null.</summary>
-    public Placed<Quantity>? WireSection { get; init; }
+    /// <summary>The wire from controller to valve, or null.</summary>
+    public Placed<Wire>? Wire { get; init; }
 
     /// <summary>Whether its heads throw water at plants, so that sun and wind take a share of it.</summary>
     public bool WatersFromAbove => !WatersNoPlants && Method is IrrigationMethod.Spray or IrrigationMethod.Rotor;
@@ -126,10 +126,18 @@ internal sealed record Zone
     /// <summary>Flow in L/min: as written, or of all emitters; null where neither is given.</summary>
     public decimal? LitresPerMinute => Flow?.InBase ?? (EmitterFlow?.InBase * Emitters);
 
+    /// <summary>The same, exactly: six emitters of 4 L/h are 0.4 L/min.</summary>
+    public Fraction? ExactLitresPerMinute => Flow is { } flow ? Fraction.Of(flow.Value)
+        : EmitterFlow is { } emitter && Emitters is { } count ? Fraction.Of(emitter.Value) * Fraction.Of(count.Value) : null;
+
     /// <summary>
     /// Application rate in mm/h: as written, or 60 · (L/min) / m², since 1 L on 1 m² stands 1 mm deep; null where it cannot be known.
     /// </summary>
     public decimal? MillimetresPerHour => Rate?.InBase ?? (Area is null ? null : 60 * LitresPerMinute / Area?.InBase);
+
+    /// <summary>The same, exactly.</summary>
+    public Fraction? ExactMillimetresPerHour => Rate is { } rate ? Fraction.Of(rate.Value)
+        : Area is { } area && ExactLitresPerMinute is { } flow ? Fraction.Of(60) * flow / Fraction.Of(area.Value) : null;
 
     /// <summary>What people read: the label, or else the name; on one line, in which every character can be seen.</summary>
     public string DisplayName => DisplayLine.CleanLine(Label ?? Name);

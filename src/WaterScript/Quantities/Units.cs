@@ -49,6 +49,7 @@ internal static class Units
         new("L/min", Dimension.Flow, 1), new("L/h", Dimension.Flow, 1, 60), new("m3/h", Dimension.Flow, 1000, 60),
         new("gpm", Dimension.Flow, Gallon), new("gph", Dimension.Flow, Gallon, 60),
         new("L", Dimension.Volume, 1), new("m3", Dimension.Volume, 1000), new("gal", Dimension.Volume, Gallon),
+        new("HCF", Dimension.Volume, 100 * Foot * Foot * Foot * 1000), new("kgal", Dimension.Volume, 1000 * Gallon),
         new("mm", Dimension.Depth, 1), new("cm", Dimension.Depth, 10), new("in", Dimension.Depth, Inch),
         new("mm/m", Dimension.DepthHeld, 1), new("in/ft", Dimension.DepthHeld, Inch, Foot), new("%", Dimension.DepthHeld, 10),
         new("mm/h", Dimension.DepthRate, 1), new("mm/day", Dimension.DepthRate, 1, 24),

@@ -30,7 +30,8 @@ internal static class CheckHorizon
     {
         var sets = schedule.Days.Concat(schedule.Except).Concat(schedule.Starts.SelectMany(start => start.On));
         if (schedule.Season is { } season) sets = sets.Append(season.Span);
-        return sets.OfType<DateRange>().SelectMany<DateRange, LocalDate>(range =>
-            range.Last == LocalDate.MaxIsoValue ? [range.First] : [range.First, range.Last]);
+        var anchors = sets.OfType<IntervalDays>().Select(interval => interval.Anchor).OfType<LocalDate>();
+        return anchors.Concat(sets.OfType<DateRange>().SelectMany<DateRange, LocalDate>(range =>
+            range.Last == LocalDate.MaxIsoValue ? [range.First] : [range.First, range.Last]));
     }
 }

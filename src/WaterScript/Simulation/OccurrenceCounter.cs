@@ -57,10 +57,11 @@ internal sealed class OccurrenceCounter
     public Occurrences Happens(SimulationContext context) => new(context.ClockAt(First), context.ClockAt(Last), Times, Days)
     {
         IsStill = IsStill(context.ClockAt(Last).Date.PlusDays(1), context.Horizon.Until),
+        Worst = Worst,
     };
 
     /// <summary>On which dates it happens, once it has.</summary>
-    public Occurrences WholeDays => new(MidnightOf(_days.Min()), MidnightOf(_days.Max()), Times, Days) { IsWholeDays = true };
+    public Occurrences WholeDays => new(MidnightOf(_days.Min()), MidnightOf(_days.Max()), Times, Days) { IsWholeDays = true, Worst = Worst };
 
     private bool IsStill(LocalDate after, LocalDate end) =>
         Days > 1 && (long)Period.DaysBetween(after, end) * (Days - 1) < _days.Max() - _days.Min();

@@ -3,8 +3,8 @@ using System.Collections.Concurrent;
 namespace WaterScript.Simulation;
 
 /// <summary>
-/// Calculates a sequence on another thread, a few blocks ahead of whoever reads it. Blocks are used over and over, so that as little is held as
-/// if it were read at once. What the sequence does on its way to the next item must not touch what the reader touches.
+/// Calculates a sequence on another thread, where there can be one, a few blocks ahead of whoever reads it. Blocks are used over and over, so that as little
+/// is held as if it were read at once. What the sequence does on its way to the next item must not touch what the reader touches.
 /// </summary>
 internal sealed class ReadAhead<T>
 {
@@ -23,7 +23,15 @@ internal sealed class ReadAhead<T>
     /// The same items in the same order. What the sequence throws, the reader gets; when the reader has the last item, or leaves before it, the other
     /// thread is done.
     /// </summary>
-    public static IEnumerable<T> Of(IEnumerable<T> items)
+    /// <param name="items">The sequence.</param>
+    public static IEnumerable<T> Of(IEnumerable<T> items) => Of(items, hasThreads: !OperatingSystem.IsBrowser());
+
+    /// <inheritdoc cref="Of(IEnumerable{T})"/>
+    /// <param name="items">The sequence.</param>
+    /// <param name="hasThreads">Whether another thread can be started; else each item is calculated when it is read.</param>
+    public static IEnumerable<T> Of(IEnumerable<T> items, bool hasThreads) => hasThreads ? OnAnotherThread(items) : items;
+
+    private static IEnumerable<T> OnAnotherThread(IEnumerable<T> items)
     {
         var readAhead = new ReadAhead<T>();
         // A thread of its own: readers may hold all threads of the pool, and would wait for one that never gets its turn.

@@ -79,6 +79,16 @@ internal class SimulationContext(Timetable timetable, Schedule? manual = null)
     public Location StartOf(int schedule, int number) =>
         Site.Schedules[schedule].Starts.FirstOrDefault(start => start.Number == number)?.Origin ?? Site.Schedules[schedule].Origin;
 
+    /// <summary>The line that gives the scale of a schedule on a date: that of the month, of the scale, or the share itself; null where it has none.</summary>
+    /// <param name="schedule">The schedule.</param>
+    /// <param name="day">The date, in days since 1970-01-01.</param>
+    public Location? ScaleLineOf(Schedule schedule, int day)
+    {
+        if ((schedule.Scale ?? Site.Scale) is not { } use) return null;
+        if (Site.Scales.FirstOrDefault(scale => scale.Name == use.Name) is not { } named) return use.Origin;
+        return named is MonthlyScale { Lines: { IsEmpty: false } lines } && lines[CivilDate.FromDayNumber(day).Month - 1] is { } line ? line : named.Origin;
+    }
+
     /// <summary>Indexes of the schedules with a calendar that share something of their zones, for each such thing.</summary>
     /// <param name="shared">The thing, by its index; null for a zone that does not count.</param>
     public IEnumerable<ImmutableArray<int>> SchedulesBy(Func<Zone, int?> shared) => Site.Schedules

@@ -1,3 +1,4 @@
+using WaterScript.Calendars;
 using WaterScript.Simulation.Water;
 using WaterScript.Timetables;
 using WaterScript.Timetables.Switchings;
@@ -46,6 +47,7 @@ internal sealed class TimelineWalker
         else if (_openings.Length > 0) foreach (var _ in Openings()) { }
         else foreach (var _ in Runs()) { }
         _demand.Finish();
+        _context.Skipped.End(_context.WallClock.StartOfDay(CivilDate.DayNumberOf(_context.Horizon.Until)));
         _context.Runs = _outputs.Runs = _runs;
     }
 

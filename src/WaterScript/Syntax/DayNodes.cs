@@ -32,4 +32,8 @@ internal sealed record DateRangeNode(TextSpan Span, DateNode First, DateNode? La
 /// <param name="Count">Null where no number is written.</param>
 /// <param name="IsWeeks">Whether it counts weeks; otherwise days.</param>
 /// <param name="On">The days after <c>on</c>; empty without it.</param>
-internal sealed record IntervalNode(TextSpan Span, NumberNode? Count, bool IsWeeks, ImmutableArray<DayNode> On) : DayNode(Span);
+internal sealed record IntervalNode(TextSpan Span, NumberNode? Count, bool IsWeeks, ImmutableArray<DayNode> On) : DayNode(Span)
+{
+    /// <summary>The date that it counts from, where that is written behind it.</summary>
+    public DateNode? From { get; init; }
+}

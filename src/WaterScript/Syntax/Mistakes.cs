@@ -98,6 +98,17 @@ internal sealed class Mistakes(SourceText source)
             Help = "Delete one of the two.",
         });
 
+    /// <summary>A label that stands before the name it belongs to.</summary>
+    public void LabelBeforeName(TextSpan label, TextSpan name)
+    {
+        var form = $"{source.Slice(name)} {source.Slice(label)}";
+        Add(Finding.At(ReadingRules.Syntax, At(label), "the name comes before the label") with
+        {
+            Help = $"Write `{form}`.",
+            Fix = new Fix($"write `{form}`", IsSafe: true, [new TextEdit(At(TextSpan.FromBounds(label.Start, name.End)), form)]),
+        });
+    }
+
     private static bool IsReported(TokenKind kind) => kind is TokenKind.Glued or TokenKind.Malformed or TokenKind.Other;
 
     private static string InQuotes(IToken token) => token.Type == WaterScriptLexer.STRING ? token.Text : $"\"{token.Text}\"";

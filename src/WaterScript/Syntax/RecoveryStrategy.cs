@@ -1,5 +1,6 @@
 using Antlr4.Runtime;
 using WaterScript.Syntax.Generated;
+using WaterScript.Syntax.Tokens;
 
 namespace WaterScript.Syntax;
 
@@ -39,9 +40,18 @@ internal sealed class RecoveryStrategy : IAntlrErrorStrategy
         ((TreeBuilder)recognizer).LacksBlock = token.Type is WaterScriptLexer.NEWLINE or TokenConstants.EOF
             && e.GetExpectedTokens()?.Contains(WaterScriptLexer.LBRACE) == true;
         if (((ITokenStream)recognizer.InputStream).LT(-1)?.Type is WaterScriptLexer.SEQUENCE) ((TreeBuilder)recognizer).Mistakes.UnreadNames.Add(token.Text);
-        if (token.Type is not (WaterScriptLexer.GLUED or WaterScriptLexer.MALFORMED or WaterScriptLexer.OTHER))
+        if (LabelBeforeName((ITokenStream)recognizer.InputStream) is { } name)
+            ((TreeBuilder)recognizer).Mistakes.LabelBeforeName(token.Span(), name.Span());
+        else if (token.Type is not (WaterScriptLexer.GLUED or WaterScriptLexer.MALFORMED or WaterScriptLexer.OTHER))
             ((TreeBuilder)recognizer).Mistakes.Unexpected(token, Expected(e, recognizer), RemedyFor(token, e, recognizer));
     }
+
+    /// <summary>The name after a label that stands where the name should: <c>schedule "Evening" evening</c>. Null where it is something else.</summary>
+    private static IToken? LabelBeforeName(ITokenStream tokens) =>
+        tokens.LT(-1)?.Type is WaterScriptLexer.SCHEDULE or WaterScriptLexer.SEQUENCE or WaterScriptLexer.RESTRICTION or WaterScriptLexer.GROUP
+        && tokens.LT(1).Type == WaterScriptLexer.STRING && Language.Names.IsWellFormed(tokens.LT(2).Text)
+            ? tokens.LT(2)
+            : null;
 
     private static Suggestion RemedyFor(IToken token, RecognitionException e, Antlr4.Runtime.Parser recognizer) => Suggestion.For(
         (ITokenStream)recognizer.InputStream,

@@ -39,5 +39,14 @@ internal sealed record UseScaleNode(TextSpan Span, RowNode Value) : StatementNod
 /// <summary><c>note "…"</c></summary>
 internal sealed record NoteNode(TextSpan Span, StringNode Text) : StatementNode(Span);
 
+/// <summary><c>formerly NAME</c></summary>
+internal sealed record FormerlyNode(TextSpan Span, NameNode Name) : StatementNode(Span);
+
 /// <summary><c>steps { … }</c></summary>
 internal sealed record StepsNode(TextSpan Span, ImmutableArray<StepNode> Steps) : StatementNode(Span);
+
+/// <summary><c>skip evening, dawn on 2026-07-04 because "…"</c></summary>
+internal sealed record SkipNode(TextSpan Span, ImmutableArray<NameNode> Schedules, ImmutableArray<DayNode> Days, StringNode Because) : StatementNode(Span);
+
+/// <summary><c>days holidays ["label"] = 2026-07-01 to 2026-08-15, 25 dec</c></summary>
+internal sealed record NamedDaysNode(TextSpan Span, NameNode Name, StringNode? Label, ImmutableArray<DayNode> Days) : StatementNode(Span);

@@ -42,8 +42,9 @@ internal sealed record HoldNode(
 /// <summary><c>closed from 20 oct to 5 apr because "drained"</c></summary>
 internal sealed record ClosedNode(TextSpan Span, DateNode From, DateNode To, StringNode Because) : StatementNode(Span);
 
-/// <summary><c>extra 2026-07-18 21:00 because "…" { STEPS }</c></summary>
-internal sealed record ExtraNode(TextSpan Span, DateNode Date, MomentNode Time, StringNode Because, ImmutableArray<StepNode> Steps) : StatementNode(Span);
+/// <summary><c>extra 2026-07-18 21:00 ["label"] because "…" { STEPS }</c></summary>
+internal sealed record ExtraNode(
+    TextSpan Span, DateNode Date, MomentNode Time, StringNode? Label, StringNode Because, ImmutableArray<StepNode> Steps) : StatementNode(Span);
 
 /// <summary><c>accept RULE because "…" [until DATE]</c></summary>
 internal sealed record AcceptNode(TextSpan Span, NameNode Rule, StringNode Because, DateNode? Until) : StatementNode(Span);

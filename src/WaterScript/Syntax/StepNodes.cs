@@ -7,10 +7,14 @@ namespace WaterScript.Syntax;
 internal abstract record StepNode(TextSpan Span) : Node(Span);
 
 /// <summary>
-/// <c>water LIST for DURATION</c> or <c>water LIST with AMOUNT</c>, perhaps <c>through INJECTOR</c>: one of <paramref name="For"/> and
+/// <c>water LIST for [exactly] DURATION</c> or <c>water LIST with [exactly] AMOUNT</c>, perhaps <c>through INJECTOR</c>: one of <paramref name="For"/> and
 /// <paramref name="With"/>.
 /// </summary>
-internal sealed record WaterNode(TextSpan Span, ZoneListNode Zones, RowNode? For, RowNode? With, NameNode? Through) : StepNode(Span);
+internal sealed record WaterNode(TextSpan Span, ZoneListNode Zones, RowNode? For, RowNode? With, NameNode? Through) : StepNode(Span)
+{
+    /// <summary>Whether neither scale nor trim touches it.</summary>
+    public bool IsExact { get; init; }
+}
 
 /// <summary><c>pause 2 min</c></summary>
 internal sealed record PauseNode(TextSpan Span, RowNode Duration) : StepNode(Span);

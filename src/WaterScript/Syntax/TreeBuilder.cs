@@ -176,6 +176,8 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
             else Mistakes.SecondLabel(token.Span(), label.Span);
         }
 
+        if (label is not null && header.Count > 0 && label.Span.Start < header[0].Span.Start) Mistakes.LabelBeforeName(label.Span, header[0].Span);
+
         return new BlockNode(SpanOf(context), NameOf(head.Start), header.DrainToImmutable(), label, [.. body.nodes])
         {
             Brace = body.Start.Span(),

@@ -21,7 +21,7 @@ internal sealed class CancellationFilter(Site site, Holds holds, WorkBudget? bud
     }
 
     /// <summary>Whether a pass is sure to keep all its runs.</summary>
-    public bool TakesNothingOf(in Pass pass) => holds.IsNone && pass is { ClosedBy: < 0, CutAt: long.MaxValue };
+    public bool TakesNothingOf(in Pass pass) => holds.IsNone && pass is { ClosedBy: < 0, CutAt: long.MaxValue, Silence: null };
 
     /// <summary>Reports what scale and trim leave out of a pass that is not closed.</summary>
     public static void ReportLeftOut(in Pass pass, PassPlan plan, SkippedWater? skipped)
@@ -38,6 +38,7 @@ internal sealed class CancellationFilter(Site site, Holds holds, WorkBudget? bud
     {
         if (TakesNothingOf(pass)) return planned.Seconds;
         if (pass.ClosedBy >= 0) return Closed(pass, planned, skipped);
+        if (pass.Silence is { } silence) return Silenced(pass, planned, silence, skipped);
         var start = pass.Start + planned.Offset;
         var end = Math.Min(start + planned.Seconds, pass.CutAt);
         var uncut = Math.Max(0, end - start);
@@ -47,6 +48,31 @@ internal sealed class CancellationFilter(Site site, Holds holds, WorkBudget? bud
         var kept = Math.Max(0, left - start);
         skipped?.Add(SkipCause.Hold, hold.Origin, hold.Because, site.Zones[planned.Zone], start, uncut - kept);
         return kept;
+    }
+
+    /// <summary>Why nothing is left of a pass of which nothing is; null where its schedule waters nothing in the first place.</summary>
+    public Silence? SilenceOf(in Pass pass, PassPlan plan)
+    {
+        if (pass.Silence is { } silence) return silence;
+        if (pass.ClosedBy >= 0) return new Silence(SkipCause.ClosedSeason, site.ClosedSeasons[pass.ClosedBy].Origin, site.ClosedSeasons[pass.ClosedBy].Because);
+        if (plan.Runs.IsEmpty) return plan.LeftOut.IsEmpty ? null : new Silence(SkipCause.Scale, plan.LeftOut[0].Origin, Because: null);
+        foreach (var run in plan.Runs)
+        {
+            var start = pass.Start + run.Offset;
+            if (start < pass.CutAt && holds.Take(run.Zone, start, start + run.Seconds, out _) is { } hold)
+                return new Silence(SkipCause.Hold, hold.Origin, hold.Because) { Hold = hold };
+        }
+
+        return site.Schedules[pass.Schedule].Cut is { } cut ? new Silence(SkipCause.Cut, cut.Origin, Because: null) : null;
+    }
+
+    /// <summary>What a hold would have taken of the zone itself counts as taken by it; the rest as dry without being named.</summary>
+    private long Silenced(in Pass pass, in PlannedRun planned, Silence silence, SkippedWater? skipped)
+    {
+        var isNamed = silence.By != SkipCause.Hold || silence.Hold!.Zones.IsEmpty || silence.Hold.Zones.Contains(site.Zones[planned.Zone]);
+        skipped?.Add(silence.By, silence.Origin, silence.Because, site.Zones[planned.Zone], pass.Start + planned.Offset, planned.Seconds,
+            isNamed && silence.By is SkipCause.Hold or SkipCause.ClosedSeason ? null : site.Schedules[pass.Schedule]);
+        return 0;
     }
 
     private long Closed(in Pass pass, in PlannedRun planned, SkippedWater? skipped)

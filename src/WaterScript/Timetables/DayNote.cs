@@ -19,6 +19,9 @@ internal enum DayNoteKind
 
     /// <summary>The repeats end before the first pass.</summary>
     NoPass,
+
+    /// <summary>A pass of the date would start before the file takes effect.</summary>
+    BeforeEffective,
 }
 
 /// <summary>Something about a date of a schedule that a person should know.</summary>
@@ -26,5 +29,5 @@ internal enum DayNoteKind
 /// <param name="Origin">The moment or start that it is about.</param>
 /// <param name="Other">The start that it falls together with, for <see cref="DayNoteKind.DuplicateStart"/>.</param>
 /// <param name="Day">The date, in days since 1970-01-01.</param>
-/// <param name="Instant">The moment that was taken, in Unix seconds; 0 where there is none.</param>
+/// <param name="Instant">The moment that was taken, or that would be, in Unix seconds; 0 where there is none.</param>
 internal readonly record struct DayNote(DayNoteKind Kind, Location Origin, Location? Other, int Day, long Instant);

@@ -24,6 +24,9 @@ internal sealed class Holds
     /// <summary>Whether there is none.</summary>
     public bool IsNone => _spans.IsEmpty;
 
+    /// <summary>All of them, from the first instant to the first one after; <see cref="long.MaxValue"/> until lifted.</summary>
+    public IEnumerable<(Hold Hold, long From, long Until)> All => _spans.Select(span => (span.Hold, span.From, span.Until));
+
     /// <summary>The holds of a site, by its wall clock.</summary>
     public static Holds Of(Site site, ZoneClock clock) => new([.. site.Holds.Select(hold => SpanOf(hold, site, clock))]);
 

@@ -8,5 +8,7 @@ namespace WaterScript.Timetables;
 /// <param name="Number">Number among the passes of its date and start, from 1.</param>
 /// <param name="CutAt">Nothing of it runs from here on, in Unix seconds; <see cref="long.MaxValue"/> where nothing is cut.</param>
 /// <param name="ClosedBy">Index of the closed season that takes it, among the site's; -1 where none does.</param>
+/// <param name="Silence">Why the schedule that it starts after does not run, and it with that; null where it runs.</param>
 internal readonly record struct Pass(
-    long Start, int Schedule, int Day, int StartNumber, int Number, long CutAt = long.MaxValue, int ClosedBy = -1);
+    long Start, int Schedule, int Day, int StartNumber, int Number, long CutAt = long.MaxValue, int ClosedBy = -1,
+    Silence? Silence = null);

@@ -78,27 +78,40 @@ internal sealed class PassPlanner
         foreach (var zone in part.Zones)
         {
             if (WrittenSeconds(step, zone) is not { } written) continue;
-            var seconds = ScaledTime.Of(written, _scalePercent, zone);
-            if (ScaledTime.IsLeftOut(written, seconds, zone)) _leftOut.Add(new LeftOut(zone, step.Origin, ScaledTime.Rounded(written), seconds));
+            var seconds = SecondsOf(step, written, _scalePercent, zone);
+            if (seconds == 0 || (!step.IsExact && ScaledTime.IsLeftOut(written, seconds, zone)))
+                _leftOut.Add(new LeftOut(zone, step.Origin, ScaledTime.Rounded(written), seconds));
             else times.Add(new ZoneTime(zone, seconds));
         }
 
         return times;
     }
 
-    private static decimal? WrittenSeconds(WaterStep step, Zone zone) =>
+    /// <summary>What scale and trim make of a written time. Of an exact one a scale of 0 % leaves nothing, and any other all.</summary>
+    internal static long SecondsOf(WaterStep step, decimal written, decimal scalePercent, Zone zone)
+    {
+        if (!step.IsExact) return ScaledTime.Of(written, scalePercent, zone);
+        return scalePercent == 0 ? 0 : ScaledTime.Rounded(written);
+    }
+
+    /// <summary>The time of a zone before scale and trim; null where its amount cannot be turned into one.</summary>
+    internal static decimal? WrittenSeconds(WaterStep step, Zone zone) =>
         step.For is { } length ? length.WholeSeconds() : step.With is { } amount ? RunTime.SecondsFor(amount, zone) : null;
 
     /// <summary>Waters zones together, as soon as the change-over lets them.</summary>
-    private void Water(List<ZoneTime> times, WaterStep step, string path, long soak = 0)
+    /// <param name="times">The zones.</param>
+    /// <param name="step">The step that it is written in.</param>
+    /// <param name="path">Its path.</param>
+    /// <param name="soak">Seconds that a piece of a cycle is to soak; null where it is none.</param>
+    private void Water(List<ZoneTime> times, WaterStep step, string path, long? soak = null)
     {
         if (times.Count == 0) return;
         ChangeOver(times);
-        var number = _paths.NumberOf(path, step);
+        var number = _paths.NumberOf(path, step, isPiece: soak is not null);
         foreach (var (zone, seconds) in times)
         {
             _runs.Add(new PlannedRun(_now, seconds, Overlap: 0, zone.Index, number, _order.RankOf(zone, _schedule),
-                _order.IndexOfInjector(step.Through), soak));
+                _order.IndexOfInjector(step.Through), soak ?? 0));
             if (zone.Supply is { } supply) Ends(supply, _now + seconds);
         }
 
@@ -139,19 +152,20 @@ internal sealed class PassPlanner
         }
     }
 
-    /// <summary>Where the part before on a supply of these zones has just ended: waits for its gap, or keeps it open for its overlap.</summary>
+    /// <summary>Where a part before has just ended on a supply that these zones draw from too: waits for its gap, or keeps it open for its overlap.</summary>
     private void ChangeOver(List<ZoneTime> next)
     {
-        var supplies = next.Select(time => time.Zone.Supply).OfType<Supply>().Distinct()
-            .Where(supply => supply.Change is not null && _supplyEnds.ContainsKey(supply)).ToArray();
-        foreach (var supply in supplies.Where(supply => !supply.Change!.IsOverlap))
+        var changes = next.Select(time => time.Zone.Supply).OfType<Supply>().Distinct().Where(supply => supply.WithFeeders().Any(on => on.Change is not null))
+            .SelectMany(supply => _supplyEnds.Keys.Select(before => (Before: before, Change: supply.ChangeAfter(before))))
+            .Where(change => change.Change is not null).ToArray();
+        foreach (var (before, change) in changes.Where(change => !change.Change!.IsOverlap))
         {
-            _now = Math.Max(_now, _supplyEnds[supply] + supply.Change!.Length.WholeSeconds());
+            _now = Math.Max(_now, _supplyEnds[before] + change!.Length.WholeSeconds());
         }
 
-        foreach (var supply in supplies.Where(supply => supply.Change!.IsOverlap && _supplyEnds[supply] == _now))
+        foreach (var (before, change) in changes.Where(change => change.Change!.IsOverlap && _supplyEnds[change.Before] == _now))
         {
-            KeepOpen(supply, supply.Change!.Length.WholeSeconds());
+            KeepOpen(before, change!.Length.WholeSeconds());
         }
     }
 
@@ -167,7 +181,7 @@ internal sealed class PassPlanner
 
     private void KeepOpen(Supply supply, long overlap)
     {
-        foreach (var i in _lastToEnd[supply]) _runs[i] = _runs[i] with { Overlap = overlap };
+        foreach (var i in _lastToEnd[supply]) _runs[i] = _runs[i] with { Overlap = Math.Max(overlap, _runs[i].Overlap) };
     }
 
     private static string NumberOf(int index) => (index + 1).ToString(CultureInfo.InvariantCulture);

@@ -45,7 +45,13 @@ internal static class RunStream
             {
                 budget?.Spend(WorkOfRun, pass.Pass.Schedule);
                 var kept = cancellationFilter.Keep(pass.Pass, pass.Next, skipped);
-                if (kept > 0) yield return pass.RunOf(kept, ++number);
+                if (kept > 0)
+                {
+                    var run = pass.RunOf(kept, ++number);
+                    skipped?.Watered(run.Zone, run.Start, run.End);
+                    yield return run;
+                }
+
                 pass.Advance();
             }
             while (!pass.IsOver && pass.Order.CompareTo(limit) < 0);

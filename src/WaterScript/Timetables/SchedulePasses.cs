@@ -108,10 +108,17 @@ internal sealed class SchedulePasses
     {
         _firsts.Clear();
         _budget?.Spend(WorkOfDate + _starts.Length, _schedule.Index);
-        if (!_daysOf.IsEmpty && !AnyTakenRuns(day)) return;
+        Silence? silence = null;
+        if (!_daysOf.IsEmpty && !AnyTakenRuns(day) && (silence = SilenceOfTaken(day)) is null) return;
         foreach (var (start, days) in _starts)
         {
-            if (!days.IsDue(day) || FirstPass(start, day) is not { } instant) continue;
+            if (!days.IsDue(day)) continue;
+            if (FirstPass(start, day) is not { } instant || silence is not null)
+            {
+                AddSilent(start, day, silence);
+                continue;
+            }
+
             if (StartAtSame(instant) is { } same)
             {
                 _notes.Add(new DayNote(DayNoteKind.DuplicateStart, start.Origin, same.Origin, day, instant));
@@ -125,6 +132,31 @@ internal sealed class SchedulePasses
 
         if (_passes.Count > 0) TakeAway(day);
     }
+
+    /// <summary>The passes that there would be, were it not for what takes all of those that they start after.</summary>
+    private void AddSilent(Start start, int day, Silence? silence)
+    {
+        if (start is StartAfter after)
+        {
+            var other = _find(after.Other);
+            if (other.SilenceOn(day) is { } why) AddPasses(start, day, other.PlannedEndOn(day) + after.Delay.WholeSeconds(), silence ?? why);
+        }
+        else if (silence is not null && FirstPass(start, day) is { } instant)
+        {
+            AddPasses(start, day, instant, silence);
+        }
+    }
+
+    /// <summary>Why nothing is left of the passes of a date on which there are some; null where there are none, or something is left.</summary>
+    private Silence? SilenceOn(int day)
+    {
+        var passes = On(day);
+        return passes.Count == 0 || EndOn(day) is not null ? null : _cancellationFilter.SilenceOf(passes[0], _plans.On(day));
+    }
+
+    private long PlannedEndOn(int day) => On(day).Max(pass => pass.Start) + _plans.On(day).Seconds;
+
+    private Silence? SilenceOfTaken(int day) => _daysOf.Select(other => _find(other).SilenceOn(day)).FirstOrDefault(silence => silence is not null);
 
     private bool AnyTakenRuns(int day)
     {
@@ -173,16 +205,17 @@ internal sealed class SchedulePasses
         _ => null,
     };
 
-    private void AddPasses(Start start, int day, long first)
+    private void AddPasses(Start start, int day, long first, Silence? silence = null)
     {
         var every = _schedule.Repeat is { } repeat ? repeat.Every.WholeSeconds() : 1;
         if (LastPass(day, first) is not { } last) return;
+        if (first <= last && first < _notBefore) _notes.Add(new DayNote(DayNoteKind.BeforeEffective, start.Origin, Other: null, day, first));
         if (last < first) _notes.Add(new DayNote(DayNoteKind.NoPass, start.Origin, _schedule.Repeat?.Origin, day, first));
         _budget?.Spend(Math.Max(0, ((last - first) / every) + 1) * WorkOfPass, _schedule.Index);
         var number = 1;
         for (var instant = first; instant <= last; instant += every, number++)
         {
-            if (instant >= _notBefore) _passes.Add(new Pass(instant, _schedule.Index, day, start.Number, number));
+            if (instant >= _notBefore) _passes.Add(new Pass(instant, _schedule.Index, day, start.Number, number, Silence: silence));
         }
     }
 

@@ -42,8 +42,13 @@ internal sealed class SchedulePlans(Schedule schedule, Site site, RunOrder order
     /// <summary>The share of the written run times on a date, in per cent.</summary>
     public decimal PercentOn(int day) => _scale.PercentOn(day);
 
-    /// <summary>The path of a step by its number, which is the same on every date, and the step as it is written.</summary>
-    public (string Path, WaterStep Step) StepOf(int step)
+    /// <summary>What a pass would do at a share of the written times.</summary>
+    public PassPlan At(decimal percent) => WithShare(percent);
+
+    /// <summary>
+    /// The path of a step by its number, which is the same on every date, the step as it is written, and whether a cycle splits it.
+    /// </summary>
+    public (string Path, WaterStep Step, bool IsPiece) StepOf(int step)
     {
         _ = LongestPlan;
         return _paths[step];

@@ -8,17 +8,17 @@ namespace WaterScript.Timetables;
 /// </summary>
 internal sealed class StepPaths
 {
-    private readonly List<(string Path, WaterStep Step)> _steps = [];
+    private readonly List<(string Path, WaterStep Step, bool IsPiece)> _steps = [];
     private readonly Dictionary<string, int> _numbers = new(StringComparer.Ordinal);
 
-    /// <summary>The path of a number, and the step as it is written.</summary>
-    public (string Path, WaterStep Step) this[int number] => _steps[number];
+    /// <summary>The path of a number, the step as it is written, and whether a cycle splits it.</summary>
+    public (string Path, WaterStep Step, bool IsPiece) this[int number] => _steps[number];
 
     /// <summary>The number of a path, which is given one when it has none.</summary>
-    public int NumberOf(string path, WaterStep step)
+    public int NumberOf(string path, WaterStep step, bool isPiece)
     {
         if (_numbers.TryGetValue(path, out var number)) return number;
-        _steps.Add((path, step));
+        _steps.Add((path, step, isPiece));
         return _numbers[path] = _steps.Count - 1;
     }
 }

@@ -97,7 +97,8 @@ internal sealed class Timetable
 
     /// <summary>The openings that runs of this timetable make, which are drawn one by one as the openings are.</summary>
     /// <param name="runs">All of <see cref="Runs(SkippedWater?)"/>, in their order.</param>
-    public IEnumerable<Opening> OpeningsOf(IEnumerable<Run> runs) => OpeningStream.Of(Site, runs, Budget);
+    public IEnumerable<Opening> OpeningsOf(IEnumerable<Run> runs) => OpeningStream.Of(
+        Site, runs, _onePass is null ? _moments.Clock.StartOfDay(CivilDate.DayNumberOf(Horizon.From)) : long.MinValue, Budget);
 
     /// <summary>
     /// What each output does, in the order in which its controller does it: in order of the actual time, then controller; at one
@@ -124,7 +125,21 @@ internal sealed class Timetable
     }
 
     /// <summary>The path of a run's step: <c>3.2</c>, or <c>3#2.1</c> inside a repetition.</summary>
-    public string StepPath(in Run run) => _plans[run.Schedule].StepOf(run.Step).Path;
+    public string StepPath(in Run run) => StepPath(run.Schedule, run.Step);
+
+    /// <summary>The path of a step of a schedule, by their indexes.</summary>
+    internal string StepPath(int schedule, int step) => _plans[schedule].StepOf(step).Path;
+
+    /// <summary>Whether a run is a piece of a cycle.</summary>
+    internal bool IsPiece(in Run run) => _plans[run.Schedule].StepOf(run.Step).IsPiece;
+
+    /// <summary>How long the pieces of a step are in a pass of a schedule at a share of the written times, in seconds.</summary>
+    internal IEnumerable<long> PiecesOf(int schedule, WaterStep step, int zone, decimal percent)
+    {
+        var plans = _plans[schedule];
+        return plans.At(percent).Runs.Where(run => run.Zone == zone && plans.StepOf(run.Step) is { IsPiece: true } of && of.Step == step)
+            .Select(run => run.Seconds);
+    }
 
     /// <summary>How long a pass lasts, pauses included, in seconds.</summary>
     public long SecondsOf(in Pass pass) => PlanOf(pass).Seconds;

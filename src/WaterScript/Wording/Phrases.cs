@@ -46,6 +46,9 @@ internal static class Phrases
     /// <summary><c>41.28</c>: a number with so many digits after the point.</summary>
     internal static string Number(decimal value, int digits) => value.ToString($"F{digits}", CultureInfo.InvariantCulture);
 
+    /// <summary><c>80 %</c>, <c>200.1 %</c></summary>
+    internal static string Percent(decimal percent) => string.Create(CultureInfo.InvariantCulture, $"{percent:0.###} %");
+
     /// <summary>The name of a month, 1 to 12.</summary>
     internal static string Month(int month) => CultureInfo.InvariantCulture.DateTimeFormat.GetMonthName(month);
 

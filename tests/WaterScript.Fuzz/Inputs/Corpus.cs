@@ -23,7 +23,7 @@ internal sealed partial class Corpus
     /// <summary>The sites, in an order that depends on the repository alone.</summary>
     public ImmutableArray<SiteFiles> Sites { get; }
 
-    /// <summary>Those that water something, as far as can be told without the compiler.</summary>
+    /// <summary>Those that water something, as far as can be reported without the compiler.</summary>
     public ImmutableArray<SiteFiles> Whole { get; }
 
     /// <summary>The texts of all their files.</summary>

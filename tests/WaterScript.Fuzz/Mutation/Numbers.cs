@@ -25,7 +25,8 @@ internal static partial class Numbers
 
     private static readonly string[][] Units =
     [
-        ["s", "ms", "min", "h", "days", "weeks"], ["L/min", "L/h", "m3/h", "gpm", "gph"], ["mm", "cm", "m", "in", "ft"], ["L", "m3", "gal", "mL"], ["V"],
+        ["s", "ms", "min", "h", "days", "weeks"], ["L/min", "L/h", "m3/h", "gpm", "gph"], ["mm", "cm", "m", "in", "ft"],
+        ["L", "m3", "gal", "HCF", "kgal", "mL"], ["V"],
             ["mA", "A"], ["mm/h", "in/h"], ["C", "F"], ["W"], ["%"], ["ohm"], ["uF", "mF", "F"], ["mm2", "AWG"], ["m2", "ft2", "ha"],
     ];
 

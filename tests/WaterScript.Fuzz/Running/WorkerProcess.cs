@@ -38,7 +38,7 @@ internal sealed class WorkerProcess : IDisposable
     }
 
     /// <summary>Starts one.</summary>
-    /// <param name="arguments">What it is told.</param>
+    /// <param name="arguments">What it is reported.</param>
     /// <param name="first">Its first input.</param>
     /// <param name="tell">Gets what it says, other than where it is.</param>
     public static WorkerProcess Start(IEnumerable<string> arguments, long first, Action<string> tell)

@@ -10,8 +10,8 @@ public static class AllStages
     private static readonly ImmutableArray<IStage> Stages =
     [
         new ReadStage(), new FormatStage(), new CheckStage(), new FixStage(), new CompileStage(), new DeviceListStage(), new PlayerStage(), new CalendarStage(),
-            new ChartStage(), new DiffStage(), new AnswerStage(), new AuditStage(), new DeployedStage(),
-        new CommandStage(),
+            new ChartStage(), new DiffStage(), new AnswerStage(), new UsageStage(), new AuditStage(), new DeployedStage(),
+        new PageStage(), new CommandStage(),
     ];
 
     /// <summary>The names of the stages.</summary>

@@ -29,7 +29,7 @@ internal sealed class AnswerStage : IStage
         catch (WorkUsedUpException cause)
         {
             Must.Hold(AnswerCut.Words(sound, cause).Contains(ReadingRules.OverLimit.Slug, StringComparison.Ordinal),
-                "a site that is too large for an answer is told so");
+                "a site that is too large for an answer is reported so");
             return false;
         }
     }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using WaterScript.Answers.Audit;
+using WaterScript.Answers.Audit.Words;
 using WaterScript.Fuzz.Inputs;
 using WaterScript.Model;
 using WaterScript.Text.Lines;

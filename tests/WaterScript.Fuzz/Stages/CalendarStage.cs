@@ -47,6 +47,7 @@ internal sealed class CalendarStage : IStage
         .Order();
 
     private static IEnumerable<(long, long)> Events(StrictCalendar calendar) => calendar.Events
+        .Where(one => one.The("DTSTART").Parameters.GetValueOrDefault("VALUE") != "DATE") // the notice that the calendar ends
         .Select(one => (Seconds(one.The("DTSTART")), Seconds(one.The("DTEND"))))
         .Order();
 

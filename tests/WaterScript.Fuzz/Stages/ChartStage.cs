@@ -4,6 +4,8 @@ using System.Xml.Linq;
 using WaterScript.Diagnostics;
 using WaterScript.Diagnostics.Reading;
 using WaterScript.Documents.Charts;
+using WaterScript.Documents.Charts.Pages;
+using WaterScript.Documents.Charts.Years;
 using WaterScript.Linting.Engine;
 using WaterScript.Model;
 
@@ -23,11 +25,42 @@ internal sealed class ChartStage : IStage
         if (Drawn(site, sound, lint, days) is not { } chart) return false;
         Must.Hold(ChartWords.Summary(chart).Length > 0, "a chart has a summary");
         Check(CheckStage.Written(stream => SvgChart.Write(chart, stream)), "a chart as SVG is XML");
-        var page = CheckStage.Written(stream => HtmlChart.Write(chart, stream));
-        var (start, end) = (page.IndexOf("<script>", StringComparison.Ordinal), page.IndexOf("</script>", StringComparison.Ordinal));
-        Must.Hold(start > 0 && end > start, "a page has its script");
-        Check(page[..start] + page[(end + "</script>".Length)..], "a chart as a page is XML");
+        CheckPage(CheckStage.Written(stream => HtmlChart.Write(chart, stream)), "a chart as a page is XML");
+        if (site.Salt % 4 == 0) RunYear(site, sound);
         return true;
+    }
+
+    private static void RunYear(SiteInHand site, Site sound)
+    {
+        try
+        {
+            var year = YearBuilder.Build(sound, site.Horizon.From);
+            var difference = year.Months().Sum(month => year.Litres(month.From, month.Until)) - year.Litres(0, year.Days);
+            Must.Hold(Math.Round(difference, 6) == 0, "months add up to the year");
+            CheckPage(CheckStage.Written(stream => YearPage.Write(year, new ChartOptions(), stream)), "a year as a page is XML");
+            Check(CheckStage.Written(stream => SvgYear.Write(year, stream)), "a year as SVG is XML");
+        }
+        catch (WorkUsedUpException)
+        {
+            // The command says so in words, as for days.
+        }
+    }
+
+    /// <summary>A page without its data and its script, which are the only two of their kind in it.</summary>
+    private static void CheckPage(string page, string what)
+    {
+        const string end = "</script>";
+        var scripts = 0;
+        for (var start = page.IndexOf("<script", StringComparison.Ordinal); start >= 0; start = page.IndexOf("<script", StringComparison.Ordinal))
+        {
+            var until = page.IndexOf(end, start, StringComparison.Ordinal);
+            Must.Hold(until > start, "a script ends");
+            page = page[..start] + page[(until + end.Length)..];
+            scripts++;
+        }
+
+        Must.Hold(scripts == 2, "a page has its data and its script, and no other");
+        Check(page, what);
     }
 
     /// <summary>Null where that is more work than an answer may take, or more than a picture can show.</summary>
@@ -45,7 +78,7 @@ internal sealed class ChartStage : IStage
         catch (WorkUsedUpException cause)
         {
             Must.Hold(AnswerCut.Words(sound, cause).Contains(ReadingRules.OverLimit.Slug, StringComparison.Ordinal),
-                "a site that is too large for a chart is told so");
+                "a site that is too large for a chart is reported so");
             return null;
         }
     }

@@ -17,7 +17,7 @@ internal sealed class CheckStage : IStage
         foreach (var finding in check.Findings) Places.Check(finding);
         foreach (var accepted in check.Accepted) Places.Check(accepted.Finding);
         IsJson(stream => JsonReport.Write([check], showsAccepted: true, stream), "the report in JSON is JSON");
-        IsJson(stream => SarifReport.Write([check], showsAccepted: true, "0.1.0", stream), "the report in SARIF is JSON");
+        IsJson(stream => SarifReport.Write([check], showsAccepted: true, new ReportingProgram("0.1.0", Home: null), stream), "the report in SARIF is JSON");
         GithubLines(check);
         var text = new StringWriter();
         new FindingPrinter(new PlainLines(text)).Print(check.Findings);

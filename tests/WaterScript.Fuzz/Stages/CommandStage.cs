@@ -19,13 +19,14 @@ internal sealed class CommandStage : IStage
         "2026-05-01", "2026-02-30", "0000-01-01", "9000-12-31", "9999-12-31", "-1", "0", "1", "7", "31", "36525", "36526", "2147483648", "99999999999999999999",
             "1e3", "²", "٣", " 1", "+1", "", "\u001b[31m", "\u202e", "\n::error::x", "lawn", "all",
         "2026-05-01T09:30", "2026-03-29T02:30", "2026-13-01T00:00", "2026-05-01 09:30:61", "text", "json", "markdown", "sarif", "github", "yaml", "csv", "runs",
-            "switchings", "pass", "day", "\0", "a=b", "--", "{}",
+            "switchings", "pass", "day", "\0", "a=b", "--", "{}", "month,zone", "zone,day", "supply", "week,schedule", "zone,zone", ",",
     ];
 
     private static readonly string[][] Commands =
     [
         ["check", "-"], ["check", "-", "--diff"], ["check", "-", "--report"], ["check", "-", "--from"], ["next", "-"], ["next", "-", "--at"],
             ["next", "-", "--count"], ["why", "-", "lawn", "2026-05-01"], ["why", "-"], ["advise", "-"],
+            ["usage", "-"], ["usage", "-", "--by"], ["usage", "-", "--year"], ["usage", "-", "--until"], ["usage", "-", "--report"],
         ["format", "-", "--diff"], ["format", "-", "--check"], ["compile", "-", "--to"], ["compile", "-", "--to", "yaml", "--days"],
             ["compile", "-", "--to", "csv", "--only"], ["compile", "-", "--to", "icalendar", "--days", "9", "--events"],
         ["compile", "-", "--to", "json", "--days", "3", "--controller"], ["compile", "-", "--to", "csv", "--days", "5", "--despite-errors"],

@@ -27,7 +27,7 @@ internal sealed class CompileStage : IStage
     }
 
     internal static string Document(SiteInHand site, OutputFormat format, TimetableList? only) =>
-        CheckStage.Written(stream => TimetableOutput.Write(site.Timetable, format, new OutputOptions("fuzz") { Only = only }, stream));
+        CheckStage.Written(stream => TimetableOutput.Write(site.Timetable, format, new OutputOptions { Only = only }, stream));
 
     /// <summary>Runs and openings are in order, and an output that is on is not opened.</summary>
     private static void InOrder(JsonNode json)
@@ -70,12 +70,14 @@ internal sealed class CompileStage : IStage
         if (list != TimetableList.Switchings) Must.Equal(HashOf(text), end[2], "a table's hash is that of its lines");
     }
 
-    /// <summary>The hash by the page about carrying out a timetable: all of it, with the hash in the closing row left empty.</summary>
+    /// <summary>
+    /// The hash by the page about carrying out a timetable: all of it, with the hash in the closing row, and the four fields behind the times, left empty.
+    /// </summary>
     internal static string HashOf(string table)
     {
         var closing = table.LastIndexOf("\r\n", table.Length - 3, StringComparison.Ordinal) + 2;
         var fields = table[closing..].Split(',');
-        fields[2] = "";
+        foreach (var index in (int[])[2, 5, 6, 7, 8]) fields[index] = index == fields.Length - 1 ? "\r\n" : "";
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(table[..closing] + string.Join(',', fields))));
     }
 

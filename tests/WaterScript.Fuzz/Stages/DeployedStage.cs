@@ -1,9 +1,12 @@
 using NodaTime;
 using WaterScript.Answers.Audit;
+using WaterScript.Answers.Deployed;
 using WaterScript.Answers.Diff;
+using WaterScript.Diagnostics;
 using WaterScript.Documents.Timetables;
 using WaterScript.Documents.Timetables.Deployed;
 using WaterScript.Fuzz.Inputs;
+using WaterScript.Model;
 
 namespace WaterScript.Fuzz.Stages;
 
@@ -41,10 +44,30 @@ internal sealed class DeployedStage : IStage
                 string.Join('\n', changes.Schedules));
         }
 
+        Trace(site, sound);
+        if (original.Sound is { } other) Trace(site, other);
         var dice = new Dice((ulong)(yaml.Length * FuzzInput.Salts) + (ulong)site.Salt);
         var rounds = Math.Clamp(MostLetters / yaml.Length, 1, Rounds);
         for (var round = 0; round < rounds; round++) Try(Spoilt(yaml, dice), site, isAudit: dice.OneIn(2));
         return true;
+    }
+
+    /// <summary>A list is compared with what a site gives in its place: with its own all rows are the same, with any other there are words for it.</summary>
+    private static void Trace(SiteInHand site, Site beside)
+    {
+        if (DeviceListStage.IsRefused(site, controller: null, isForDevice: true)) return;
+        var list = DeployedList.Read(CompileStage.Document(site, OutputFormat.Csv, TimetableList.Switchings));
+        try
+        {
+            var comparison = ListComparison.Of(list, beside, new WorkBudget(Limits.CheckWorkOf(beside.SourceLength)));
+            if (beside == site.Sound) Must.Hold(comparison.HasSameRows, "a list that was compiled has the rows that the site gives");
+            var words = new DifferenceWords(comparison, beside);
+            Must.Hold(words.Sentences().Prepend(words.Head(list.From)).All(line => line.Length is > 0 and < 100_000), "a difference is said in words");
+        }
+        catch (Exception problem) when (problem is WorkUsedUpException or SwitchingContractException)
+        {
+            // The other site gives no list, or too long a one.
+        }
     }
 
     private static DeployedTimetable Open(string yaml) => DeployedTimetable.Open(new StringReader(yaml), "deployed.yaml", DateTimeZoneProviders.Tzdb);

@@ -21,7 +21,7 @@ internal sealed class DeviceListStage : IStage
             if (IsRefused(site, controller, isForDevice: true)) continue;
             var text = CheckStage.Written(stream =>
                 TimetableOutput.Write(site.Timetable, OutputFormat.Csv,
-                new OutputOptions("fuzz") { Only = TimetableList.Switchings, Controller = controller }, stream));
+                new OutputOptions { Only = TimetableList.Switchings, Controller = controller }, stream));
             Check(text, controller, sound);
         }
 

@@ -1,5 +1,4 @@
 using WaterScript.Answers.Diff;
-using WaterScript.Diagnostics;
 using WaterScript.Text.Lines;
 using WaterScript.Timetables;
 
@@ -21,22 +20,22 @@ internal sealed class DiffStage : IStage
     {
         if (site.Sound is null) return false;
         var same = WateringChanges.Of(site.Checked, site.Checked, HorizonOf(site, site, WholeWithItself));
-        Must.Hold(!same.IsChanged && !same.IsDescriptionChanged && same.Schedules.IsEmpty && same.Zones.IsEmpty && same.Appeared.IsEmpty && same.Gone.IsEmpty,
+        Must.Hold(!same.IsAnythingChanged && !same.IsDescriptionChanged && same.Schedules.IsEmpty && same.Zones.IsEmpty && same.Causes.IsEmpty,
             "a site does not differ from itself", Words(same));
         if (original.Sound is null) return true;
         var horizon = HorizonOf(original, site, WholeWithOther);
         var forth = WateringChanges.Of(original.Checked, site.Checked, horizon);
         var back = WateringChanges.Of(site.Checked, original.Checked, horizon);
         Must.Equal(forth.IsChanged, back.IsChanged, "a change is one from either side");
-        Must.Equal(Names(forth.Appeared), Names(back.Gone), "what appears one way is gone the other way");
-        Must.Equal(string.Join(' ', forth.Zones.Select(zone => zone.Name).Order(StringComparer.Ordinal)),
-            string.Join(' ', back.Zones.Select(zone => zone.Name).Order(StringComparer.Ordinal)), "zones differ from either side");
+        Must.Equal(forth.Devices.IsChanged, back.Devices.IsChanged, "devices do otherwise from either side");
+        Must.Equal(forth.Findings.Any, back.Findings.Any, "findings change from either side");
+        Must.Equal(forth.Zones.Length, back.Zones.Length, "as many zones differ from either side");
         Must.Equal(Count(forth, ScheduleChangeKind.Added), Count(back, ScheduleChangeKind.Removed),
             "as many schedules are new one way as are gone the other way");
         Must.Equal(Count(forth, ScheduleChangeKind.Changed), Count(back, ScheduleChangeKind.Changed), "as many schedules change from either side");
         CheckStage.IsJson(stream => ChangesJson.Write(forth, stream), "a difference in JSON is JSON");
-        Must.Hold(Words(forth).Length > 0 && CheckStage.Written(stream => MarkdownLines.WriteTo(stream, lines => ChangesText.Write(forth, lines))).Length > 0,
-            "a difference is put in words");
+        var markdown = CheckStage.Written(stream => MarkdownLines.WriteTo(stream, lines => ChangesMarkdown.Write(forth, lines)));
+        Must.Hold(Words(forth).Length > 0 && markdown.Length > 0, "a difference is put in words");
         return true;
     }
 
@@ -44,9 +43,6 @@ internal sealed class DiffStage : IStage
         CheckStage.Written(stream => PlainLines.WriteTo(stream, lines => ChangesText.Write(changes, lines)));
 
     private static int Count(WateringChanges changes, ScheduleChangeKind kind) => changes.Schedules.Count(change => change.Kind == kind);
-
-    private static string Names(IEnumerable<Finding> findings) =>
-        string.Join('\n', findings.Select(finding => $"{finding.Rule.Slug} {finding.Heading}").Order(StringComparer.Ordinal));
 
     private static Horizon HorizonOf(SiteInHand old, SiteInHand @new, int whole)
     {

@@ -40,7 +40,7 @@ internal sealed class FormatStage : IStage
     private static string Runs(Site site, Horizon horizon)
     {
         using var stream = new MemoryStream();
-        TimetableOutput.Write(Timetable.Of(site, horizon), OutputFormat.Csv, new OutputOptions("fuzz"), stream);
+        TimetableOutput.Write(Timetable.Of(site, horizon), OutputFormat.Csv, new OutputOptions(), stream);
         return Encoding.UTF8.GetString(stream.ToArray());
     }
 }

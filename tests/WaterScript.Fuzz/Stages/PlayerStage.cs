@@ -25,7 +25,7 @@ internal sealed class PlayerStage : IStage
         if (DeviceListStage.IsRefused(site, controller, isForDevice: true)) return false;
         var list = CheckStage.Written(stream =>
             TimetableOutput.Write(site.Timetable, OutputFormat.Csv,
-            new OutputOptions("fuzz") { Only = TimetableList.Switchings, Controller = controller }, stream));
+            new OutputOptions { Only = TimetableList.Switchings, Controller = controller }, stream));
         var rows = list.Split("\r\n")[1..^2];
         if (rows.Length == 0) return false;
         var file = Path.GetTempFileName();
@@ -48,9 +48,9 @@ internal sealed class PlayerStage : IStage
     /// <summary>Each row of the list is a row of the log, in the same order.</summary>
     private static void Played(string[] rows, string log)
     {
-        var played = log.Split('\n').Select(line => line.Split(',')).Where(line => line.Length == 8 && line[5] is "list")
-            .Select(line => $"{line[0]},{line[1]},{line[2]}");
-        var meant = rows.Select(row => row.Split(',')).Select(row => $"{row[0]}.{row[1].PadLeft(3, '0')},{row[3]},{row[4]}");
+        var played = log.Split('\n').Select(line => line.Split(',')).Where(line => line.Length == 9 && line[6] is "list")
+            .Select(line => $"{line[0]},{line[1]},{line[2]},{line[3]}");
+        var meant = rows.Select(row => row.Split(',')).Select(row => $"{row[0]}.{row[1].PadLeft(3, '0')},{row[2]},{row[3]},{row[4]}");
         Must.Equal(string.Join('\n', meant), string.Join('\n', played), "the player plays every row of a list");
     }
 

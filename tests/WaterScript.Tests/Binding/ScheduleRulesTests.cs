@@ -315,6 +315,17 @@ public sealed class ScheduleRulesTests
             restriction.AtMost.Select(line => (line.Kind, line.Amount, line.PerZone)));
     }
 
+    [Theory]
+    [InlineData("restriction r { ‹at most 3 m3 a season› }")]
+    [InlineData("restriction r { from 2026-05-01; ‹at most 3 m3 a season› }")]
+    public void AVolumeOfASeasonNeedsItsDates(string restriction) => Expect.One("missing", restriction);
+
+    [Fact]
+    public void AVolumeIsThatOfItsPeriod() => Assert.Equal(
+        [(LimitPeriod.Month, 20_000m, false), (LimitPeriod.Season, 3m, true), (LimitPeriod.Year, 3_785.411784m, false)],
+        Assert.Single(Expect.Fine("restriction r { from 1 may to 30 sep\nat most 20 m3 a month\nat most 3 L a season per zone\nat most 1000 gal a year }")
+            .Site!.Restrictions).AtMost.Select(line => (line.Period, line.Amount, line.PerZone)));
+
     private static Schedule Only(string lines, string before = "") =>
         Expect.Fine($"{before}schedule s {{ {lines} }}").Site!.Schedules.Single(schedule => schedule.Name == "s");
 }

@@ -48,6 +48,14 @@ public class DayPatternTests
             Pattern([new IntervalDays(5, null)], new Season(new DateRange(new(2026, 3, 30), new(2026, 4, 11)))),
             "2026-03-30 2026-04-04 2026-04-09");
 
+    /// <summary>Fridays of the seven days from Fri 9 January, and of every second such week; nothing on 2 January.</summary>
+    [Fact]
+    public void AnAnchoredExceptionCountsFromItsOwnDate() =>
+        AssertDates(
+            Pattern([new WeekdayDays(Weekdays.Friday)], except: [new IntervalDays(14, Weekdays.Friday) { Anchor = new(2026, 1, 9) }]),
+            "2026-01-02 2026-01-16 2026-01-30 2026-02-13",
+            until: new(2026, 2, 20));
+
     [Fact]
     public void TheCountOfADatedSeasonGoesOnFromBeforeTheFirstDate() =>
         AssertDates(

@@ -15,7 +15,7 @@ public sealed class CalendarTests : Workshop
         Assert.EndsWith("\r\nEND:VEVENT\r\nEND:VCALENDAR\r\n", Read("site.ics"), StringComparison.Ordinal);
     }
 
-    /// <summary>Daily at a fixed time it has no end; by the sun it has one, and that is told by name.</summary>
+    /// <summary>Daily at a fixed time it has no end; by the sun it has one, and that is reported by name.</summary>
     [Fact]
     public void What_goes_on_after_the_dates_shown_is_named()
     {
@@ -24,12 +24,43 @@ public sealed class CalendarTests : Workshop
         Assert.Contains(" Shown to 28 Feb 2027; what goes on after that needs a later --until: late.", result.Error, StringComparison.Ordinal);
     }
 
+    /// <summary>A file that is written again counts for itself what changed in it.</summary>
+    [Fact]
+    public void The_file_that_is_replaced_gives_the_revisions()
+    {
+        Write("site.water", Good);
+        RunLine("compile site.water --to icalendar -o site.ics");
+        RunLine("compile site.water --to icalendar -o site.ics");
+        Assert.Contains("\r\nSEQUENCE:0\r\n", Read("site.ics"), StringComparison.Ordinal);
+        Write("site.water", Good.Replace("start at 06:00", "start at 07:00", StringComparison.Ordinal));
+        RunLine("compile site.water --to icalendar -o site.ics");
+        Assert.Contains("\r\nSEQUENCE:1\r\n", Read("site.ics"), StringComparison.Ordinal);
+        var next = RunLine("compile site.water --to icalendar --previous site.ics --title {label}");
+        Assert.Contains("\r\nSEQUENCE:2\r\n", next.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_line_end_in_the_label_of_a_site_breaks_no_line_on_the_console()
+    {
+        Write("site.water", Good.Replace("site garden \"Garden\"", "site garden \"Gar\\nden\"", StringComparison.Ordinal));
+        var result = RunLine("compile site.water --to icalendar -o site.ics");
+        Assert.Equal(0, result.ExitCode);
+        Assert.Single(result.Error.TrimEnd('\n').Split('\n'));
+    }
+
     [Theory]
     [InlineData("", "DTSTAMP:20260301T000000Z")]
     [InlineData("", "RRULE:FREQ=DAILY\r\n")]
     [InlineData("--stamp 2026-05-01T09:30:00Z", "DTSTAMP:20260501T093000Z")]
     [InlineData("--sequence 7", "SEQUENCE:7")]
-    [InlineData("--days 9", "RRULE:FREQ=DAILY;UNTIL=20260309T235959Z")]
+    [InlineData("--rules simple --days 9", "RRULE:FREQ=DAILY;UNTIL=20260309T060000Z")]
+    [InlineData("--title {name}", "SUMMARY:morning")]
+    [InlineData("--alarm 30min", "TRIGGER:-PT30M")]
+    [InlineData("--alarm 1h", "TRIGGER:-PT60M")]
+    [InlineData("--days 9", "SUMMARY:Watering calendar ends here: export it again")]
+    [InlineData("", "REFRESH-INTERVAL;VALUE=DURATION:P1D\r\nX-PUBLISHED-TTL:P1D\r\nCOLOR:steelblue\r\n")]
+    [InlineData("", "SEQUENCE:0\r\nLAST-MODIFIED:20260301T000000Z\r\n")]
+    [InlineData("--days 9", "RRULE:FREQ=DAILY;UNTIL=20260309T060000Z")]
     [InlineData("--flat --days 9", "DTSTART:20260309T060000Z")]
     [InlineData("--events step --flat --days 1", "DTEND:20260301T062000Z")]
     [InlineData("--events day", "RRULE:FREQ=DAILY\r\n")]
@@ -42,9 +73,16 @@ public sealed class CalendarTests : Workshop
 
     [Theory]
     [InlineData("--stamp 2026-05-01T09:30:00",
-        "\"2026-05-01T09:30:00\" is not a time in UTC, as --stamp needs one; write it like 2026-05-01T09:30:00Z, with the Z")]
-    [InlineData("--stamp 2026-05-01T09:30:00+02:00", "is not a time in UTC")]
-    [InlineData("--sequence -1", "--sequence must be a whole number from 0 to 2147483647, not \"-1\"")]
+        "--stamp needs a time in UTC such as 2026-05-01T09:30:00Z, with the Z, not 2026-05-01T09:30:00")]
+    [InlineData("--stamp 2026-05-01T09:30:00+02:00", "--stamp needs a time in UTC")]
+    [InlineData("--sequence -1", "--sequence must be 0 to 2147483647, not -1")]
+    [InlineData("--rules simpel", "did you mean simple?")]
+    [InlineData("--rules simple --flat", "--flat writes no rules; leave out --rules")]
+    [InlineData("--title {lable}", "--title has no {lable}; there are {site}, {label}, {name}, {zones}")]
+    [InlineData("--title {", "--title has no {}")]
+    [InlineData("--alarm soon", "--alarm needs a time before an event such as 30min or 1h, not soon")]
+    [InlineData("--alarm 8000h", "--alarm needs a time before an event")]
+    [InlineData("--previous nowhere.ics", "no such file: nowhere.ics")]
     [InlineData("--events pas", "did you mean pass?")]
     [InlineData("--only runs", "--only is for timetables; a calendar has events only")]
     [InlineData("--from 2020-01-01 --days 3",
@@ -65,7 +103,7 @@ public sealed class CalendarTests : Workshop
     }
 
     [Fact]
-    public void Too_many_single_events_are_written_only_when_told_to()
+    public void Too_many_single_events_are_written_only_when_asked_to()
     {
         Write("site.water", Good.Replace("start at 06:00", "start at 06:00; repeat every 25 min for 40 passes", StringComparison.Ordinal));
         var refused = RunLine("compile site.water --to icalendar --flat --events pass --until 2028-03-01");

@@ -78,7 +78,7 @@ public sealed class CheckTests : Workshop
     {
         Write("good.water", Good);
         var result = Run("check", "good.water", "missing.water", "--report", "json");
-        Assert.Equal((Run("check", "good.water", "--report", "json").Output, "waterscript: there is no file missing.water\n", 2),
+        Assert.Equal((Run("check", "good.water", "--report", "json").Output, "waterscript: no such file: missing.water\n", 2),
             (result.Output, result.Error, result.ExitCode));
         Assert.Contains("did you mean sarif?", Run("check", "good.water", "--report", "sariff").Error, StringComparison.Ordinal);
     }
@@ -89,17 +89,17 @@ public sealed class CheckTests : Workshop
         Write("site.water", Good);
         Assert.Contains("checked, 1 Jul 2027 to 30 Jun 2029.", Run("check", "--from", "2027-07-01", "site.water").Output, StringComparison.Ordinal);
         Assert.Equal(
-            "waterscript: \"July\" is not a date, as --from needs one; write it like 2026-05-01\n", Run("check", "--from", "July", "site.water").Error);
+            "waterscript: --from needs a date such as 2026-05-01, not July\n", Run("check", "--from", "July", "site.water").Error);
     }
 
     [Fact]
-    public void Many_sites_are_told_in_the_order_in_which_they_are_named()
+    public void Many_sites_are_reported_in_the_order_in_which_they_are_named()
     {
         string[] names = [.. Enumerable.Range(0, 40).Select(number => $"site-{number:00}")];
         foreach (var name in names) Write($"{name}.water", Good.Replace("06:00", "01:30", StringComparison.Ordinal));
-        var told = Run("check", ".").Output.Split('\n').Where(line => line.StartsWith("  site-", StringComparison.Ordinal))
+        var reported = Run("check", ".").Output.Split('\n').Where(line => line.StartsWith("  site-", StringComparison.Ordinal))
             .Select(line => line.Trim().Split('.')[0]).Distinct();
-        Assert.Equal(names, told);
+        Assert.Equal(names, reported);
     }
 
     [Fact]
@@ -134,7 +134,7 @@ public sealed class CheckTests : Workshop
         Write("good.water", Good);
         var result = Run("check", "good.water", "missing.water");
         Assert.StartsWith("Garden: no findings", result.Output, StringComparison.Ordinal);
-        Assert.Equal(("waterscript: there is no file missing.water\n", 2), (result.Error, result.ExitCode));
+        Assert.Equal(("waterscript: no such file: missing.water\n", 2), (result.Error, result.ExitCode));
     }
 
     [Fact]
@@ -203,9 +203,9 @@ public sealed class CheckTests : Workshop
 
     [Theory]
     [InlineData("check", "check needs a file")]
-    [InlineData("check missing.water", "there is no file missing.water")]
+    [InlineData("check missing.water", "no such file: missing.water")]
     [InlineData("check . ", "no .water file with a site in .")]
-    [InlineData("check --root nowhere site.txt", "there is no folder nowhere (from --root)")]
+    [InlineData("check --root nowhere site.txt", "no such folder: nowhere (from --root)")]
     public void What_cannot_run_says_why_and_hands_back_two(string line, string why)
     {
         Write("site.txt", Good);

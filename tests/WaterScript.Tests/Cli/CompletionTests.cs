@@ -13,6 +13,7 @@ public sealed class CompletionTests : Workshop
     [InlineData("compile site.water --to icalendar --events ", "day pass step")]
     [InlineData("check site.water --report ", "github json sarif text")]
     [InlineData("diff old.water new.water --report ", "json markdown text")]
+    [InlineData("diff old.water new.water --only ", "devices findings water")]
     [InlineData("audit site.water log.csv --report ", "json markdown text")]
     [InlineData("explain over-lim", "over-limit")]
     [InlineData("nex", "next")]

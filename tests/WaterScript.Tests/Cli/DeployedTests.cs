@@ -20,30 +20,59 @@ public sealed class DeployedTests : Workshop
     {
         var result = RunLine("diff deployed.yaml garden.water");
         Assert.Equal(
-            ("Garden: no change in the watering. Compared Mon 1 Jun 2026 to Tue 30 Jun 2026.\n", "", 0),
+            ("Garden: no change in the watering. Compared 1 Jun 2026 to 30 Jun 2026.\n", "", 0),
             (result.Output, result.Error, result.ExitCode));
     }
 
     [Fact]
-    public void A_change_since_is_told_for_the_dates_that_are_deployed()
+    public void A_change_since_is_reported_for_the_dates_that_are_deployed()
     {
         Write("new.water", Good.Replace("10 min", "12 min", StringComparison.Ordinal));
         var result = RunLine("diff deployed.yaml new.water");
         Assert.Equal(
             """
-            Garden: the watering changes. Compared Mon 1 Jun 2026 to Tue 30 Jun 2026.
-            Schedules:
-              morning: lawn 10 min → 12 min; beds 10 min → 12 min; first different on Mon 1 Jun 2026
-            Average water per week:
-              lawn 700.0 L → 840.0 L (+20 %)
-              beds 1 h 10 min → 1 h 24 min (+20 %)
+            Garden: the watering changes. Compared 1 Jun 2026 to 30 Jun 2026; first change Mon 1 Jun 2026.
+            morning:  lawn, beds 10 min → 12 min
+            Per week: lawn 700 → 840 L (+20 %), beds 1 h 10 min → 1 h 24 min (+20 %)
 
             """,
             result.Output,
             ignoreLineEndingDifferences: true);
-        Assert.Equal(("", 1), (result.Error, result.ExitCode));
-        Assert.Equal(RunLine("diff garden.water new.water --from 2026-06-01 --until 2026-07-01").Output, result.Output);
+        var files = RunLine("diff garden.water new.water --from 2026-06-01 --until 2026-07-01").Output;
+        Assert.Equal(files.Replace(", new.water:4", "", StringComparison.Ordinal), result.Output);
         Assert.Equal(1, RunLine("diff deployed.yaml new.water --report json").ExitCode);
+    }
+
+    [Fact]
+    public void Other_time_zone_data_is_said()
+    {
+        if (!File.Exists("/usr/share/zoneinfo/tzdata.zi")) return;
+        var older = File.ReadLines("/usr/share/zoneinfo/tzdata.zi").First()["# version ".Length..];
+        var version = NodaTime.TimeZones.TzdbDateTimeZoneSource.Default.TzdbVersion;
+        if (older == version) return;
+        RunLine("compile garden.water --to yaml --from 2026-06-01 --days 30 --tzdata system -o older.yaml");
+        var result = RunLine("diff older.yaml garden.water");
+        Assert.Contains($"Time zones: data {older} → {version}\n", result.Output, StringComparison.Ordinal);
+        Assert.Equal(("", 0), (result.Error, result.ExitCode));
+        Assert.Contains($"\"old_time_zone_data\": \"{older}\"", RunLine("diff older.yaml garden.water --report json").Output, StringComparison.Ordinal);
+    }
+
+    /// <summary>From 2026 on British Columbia keeps −07:00 all year (the time-zone database's news of 2026): 06:00 is 14:00 in UTC before, 13:00 now.</summary>
+    [Fact]
+    public void What_other_rules_of_a_time_zone_move_is_said()
+    {
+        if (!File.Exists("/usr/share/zoneinfo/tzdata.zi")) return;
+        Write("coast.water", Good.Replace("Europe/Lisbon", "America/Vancouver", StringComparison.Ordinal));
+        RunLine("compile coast.water --to yaml --from 2026-10-20 --days 30 --tzdata system -o older.yaml");
+        var vancouver = NodaTime.DateTimeZoneProviders.Tzdb["America/Vancouver"].GetUtcOffset(NodaTime.Instant.FromUtc(2026, 11, 10, 12, 0));
+        if (!Read("older.yaml").Contains("2026-11-10T06:00:00-08:00", StringComparison.Ordinal) || vancouver.Seconds != -7 * 3_600) return;
+        var result = RunLine("diff older.yaml coast.water");
+        var said = string.Join(' ', result.Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains("; America/Vancouver: from Sun 1 Nov 2026 all starts 1 h earlier in UTC", said, StringComparison.Ordinal);
+        Assert.Equal(("", 1), (result.Error, result.ExitCode));
+        // Where something else changes too, nothing is said of all.
+        Write("other.water", Read("coast.water").Replace("10 min", "12 min", StringComparison.Ordinal));
+        Assert.DoesNotContain("in UTC", RunLine("diff older.yaml other.water").Output, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -117,18 +146,18 @@ public sealed class DeployedTests : Workshop
             $"time,zone,do,list\n1780290000,lawn,open,{hash}\n1780290600,lawn,close,{hash}\n"
                 + "1780290600,beds,open,0123456789ab\n1780291200,beds,close,\n");
         var result = RunLine("audit deployed.yaml log.csv");
-        Assert.Contains($"{hash}: the device ran this file, its list for Mon 1 Jun 2026 to Tue 30 Jun 2026\n", result.Output, StringComparison.Ordinal);
+        Assert.Contains($"{hash[..12]}, from this file, for Mon 1 Jun 2026 to Tue 30 Jun 2026\n", result.Output, StringComparison.Ordinal);
         Assert.Contains(
-            "0123456789ab: not the list of this file for Mon 1 Jun 2026 to Tue 30 Jun 2026: the device ran another file or version, "
-                + "or a list for other dates\n",
+            "0123456789ab, not the list of this file for Mon 1 Jun 2026 to Tue 30 Jun 2026: another file or version, or other dates\n",
             result.Output,
             StringComparison.Ordinal);
     }
 
     [Theory]
-    [InlineData("diff deployed.yaml garden.water --from 2026-06-02", "a timetable is compared over the dates that it covers; leave out --from and --until")]
+    [InlineData("diff deployed.yaml garden.water --from 2026-06-02",
+        "a timetable is compared over the dates that it covers, and only its runs; leave out --from, --until and --only")]
     [InlineData("diff garden.water deployed.yaml", "deployed.yaml is a timetable; give it first, and then the site")]
-    [InlineData("diff none.yaml garden.water", "there is no file none.yaml")]
+    [InlineData("diff none.yaml garden.water", "no such file: none.yaml")]
     [InlineData("diff bad.yml garden.water", "bad.yml:1:1: this is not a timetable of waterscript; compile it with --to yaml and without --only")]
     [InlineData("diff latin.yaml garden.water", "latin.yaml:1:1: a letter after this is not UTF-8; compile it anew with --to yaml")]
     [InlineData("diff cut.yaml garden.water", "cut.yaml:*")]

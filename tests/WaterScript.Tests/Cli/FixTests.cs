@@ -9,7 +9,7 @@ public sealed class FixTests : Workshop
     private static string Bad => Good.Replace("water lawn,", "water lawm,", StringComparison.Ordinal).Replace("10 min", "10min", StringComparison.Ordinal);
 
     [Fact]
-    public void Fixes_are_applied_and_what_is_left_is_told()
+    public void Fixes_are_applied_and_what_is_left_is_reported()
     {
         Write("site.water", Bad);
         var result = Run("check", "--fix", "site.water");
@@ -93,7 +93,7 @@ public sealed class FixTests : Workshop
         Write("back.water", Clock);
         Write("shared.water", Shared);
         var result = Run(command);
-        Assert.Contains("shared.water:2:1: not applied, it would give another error or warning in back.water: delete the line", result.Output,
+        Assert.Contains("shared.water:2:1: not applied, since back.water uses what front.water does not: delete the line", result.Output,
             StringComparison.OrdinalIgnoreCase);
         Assert.Contains("shared.water: 1 fix applied.", result.Output, StringComparison.Ordinal);
         Assert.Equal(Shared.Replace("10min", "10 min", StringComparison.Ordinal), Read("shared.water"));
@@ -168,7 +168,7 @@ public sealed class FixTests : Workshop
         var old = Good.Replace("06:00", "01:30", StringComparison.Ordinal);
         foreach (var name in names) Write($"plots/{name}.water", old);
         Run("check", "--strict", "plots", "--write-baseline", "base.txt");
-        Assert.Equal(1 + (2 * names.Length), File.ReadAllLines(PathOf("base.txt")).Length);
+        Assert.Equal(1 + (3 * names.Length), File.ReadAllLines(PathOf("base.txt")).Length);
         Assert.Equal(0, Run("check", "--strict", "plots", "--baseline", "base.txt").ExitCode);
         foreach (var name in names)
         {

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Text;
 using WaterScript.Cli;
 using WaterScript.Cli.Files;
+using WaterScript.Cli.Files.Git;
 using Xunit;
 
 namespace WaterScript.Tests.Cli;

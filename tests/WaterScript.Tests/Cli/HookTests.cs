@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using WaterScript.Tests.Documentation;
 using Xunit;
 using YamlDotNet.Serialization;
@@ -26,6 +27,41 @@ public sealed class HookTests : Workshop
         Write("site.water", "  zone   lawn { output 1 }\n" + Good);
         Assert.Equal(1, StatusOf(hook, "site.water"));
     }
+
+    /// <summary>What the program for hooks does: a hook runs with the files that are there and match, or always where it says so.</summary>
+    [Fact]
+    public void The_deletion_of_a_part_that_is_included_runs_the_check()
+    {
+        Write("parts/zones.water", "zone more { output 3 }\n");
+        Write("with-part.water", Good + "\ninclude \"parts/zones.water\"\n");
+        Run("format", "with-part.water", "parts/zones.water");
+        string[] changed = ["parts/zones.water"];
+        Assert.Equal(0, Commit(changed));
+        File.Delete(PathOf("parts/zones.water"));
+        Assert.Equal(1, Commit(changed));
+    }
+
+    [Fact]
+    public void The_hook_for_the_layout_says_how_to_repair()
+    {
+        Write("site.water", "  " + Good);
+        Write("other one.water", "  " + Good);
+        var result = Run("format", "--check", "site.water", "other one.water");
+        Assert.Equal(1, result.ExitCode);
+        Assert.Equal("2 files would change.\nTo lay them out: waterscript format site.water 'other one.water'\n", result.Error);
+        Assert.Equal("To lay it out: waterscript format site.water\n", Run("format", "--check", "site.water").Error);
+        Assert.Equal("", Run("format", "--check", "--quiet", "site.water").Error);
+        Assert.Equal(0, Run("format", "site.water", "other one.water").ExitCode);
+        Assert.Equal(("", 0), (Run("format", "--check", "site.water").Error, Run("format", "--check", "site.water").ExitCode));
+    }
+
+    /// <summary>The gravest status of the hooks that run for files that were changed or deleted.</summary>
+    private int Commit(string[] changed) => Hooks.Select(hook =>
+    {
+        var there = changed.Where(file => File.Exists(PathOf(file)) && Regex.IsMatch(file, (string)hook["files"])).ToArray();
+        var isRun = there.Length > 0 || (hook.TryGetValue("always_run", out var always) && (string)always == "true");
+        return isRun ? StatusOf(hook, there) : 0;
+    }).Max();
 
     private int StatusOf(Dictionary<string, object> hook, params string[] changed)
     {

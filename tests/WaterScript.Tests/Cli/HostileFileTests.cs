@@ -61,8 +61,8 @@ public sealed class HostileFileTests : Workshop
     }
 
     [Theory]
-    [InlineData("check", "-", "", "there is no file \"\"")]
-    [InlineData("format", "--check", "", "there is no file \"\"")]
+    [InlineData("check", "-", "", "no such file: \"\"")]
+    [InlineData("format", "--check", "", "no such file: \"\"")]
     [InlineData("compile", "-o", "", "the output has no name; give it one after -o")]
     public void An_empty_name_is_an_error_in_words(string command, string word, string name, string why)
     {
@@ -79,7 +79,7 @@ public sealed class HostileFileTests : Workshop
     {
         Write("b.water", Good);
         var result = RunLine("check a.water b.water");
-        Assert.Equal(("waterscript: there is no file a.water\n", 2), (result.Error, result.ExitCode));
+        Assert.Equal(("waterscript: no such file: a.water\n", 2), (result.Error, result.ExitCode));
         Assert.Contains("Garden: no findings", result.Output, StringComparison.Ordinal);
         Assert.Equal(2, RunLine("check a.water b.water --write-baseline base").ExitCode);
         Assert.False(File.Exists(PathOf("base")));

@@ -37,7 +37,8 @@ public sealed partial class HostileTextTests : Workshop
         "diff was.water site.water", "diff site.water was.water", "diff was.water site.water --report markdown", "diff site.water was.water --report markdown",
             "diff was.water site.water --report json", "diff broken.water site.water",
         "audit site.water log.csv", "audit site.water log.csv --report markdown", "audit site.water log.csv --report json", "audit site.water bad.csv",
-            "advise site.water", "advise broken.water",
+            "advise site.water", "advise broken.water", "usage site.water", "usage site.water --by schedule,supply", "usage site.water --report markdown",
+            "usage site.water --report json", "usage site.water --report csv", "usage broken.water",
         "format --diff untidy.water", "format --check untidy.water", "format --diff broken.water", "check site.water --report json",
             "check site.water --report sarif", "check --show-accepted site.water --report sarif",
     ];
@@ -52,6 +53,7 @@ public sealed partial class HostileTextTests : Workshop
             "why site.water lawn *", "diff * site.water", "diff *:site.water site.water",
         "diff site.water was.water --until *", "audit site.water *", "audit site.water log.csv --columns *=x", "audit site.water log.csv --tolerance *",
             "check site.water --root *", "check site.water * --help",
+            "usage *", "usage site.water --by *", "usage site.water --year *", "usage site.water --until *",
     ];
 
     public static TheoryData<string> Commands => [.. Reports];
@@ -220,23 +222,27 @@ public sealed partial class HostileTextTests : Workshop
         var isJson = text.StartsWith('{');
 
         // A document for programs keeps the joiners of words and emoji, and a text of a calendar may hold a tab (RFC 5545, 3.3.11).
-        if (isJson || what.Contains("--to ", StringComparison.Ordinal)) text = text.Replace("\u200D", "", StringComparison.Ordinal);
+        var isTable = what.Contains("--report csv", StringComparison.Ordinal);
+        if (isJson || isTable || what.Contains("--to ", StringComparison.Ordinal)) text = text.Replace("\u200D", "", StringComparison.Ordinal);
         if (what.Contains("--to icalendar", StringComparison.Ordinal)) text = text.Replace("\t", "", StringComparison.Ordinal);
         if (isDiff) text = text.Replace("\t", "    ", StringComparison.Ordinal).Replace("\r\n", "\n", StringComparison.Ordinal);
-        if (what.Contains("--to csv", StringComparison.Ordinal) || what.Contains("--to icalendar", StringComparison.Ordinal)) text =
+        if (isTable || what.Contains("--to csv", StringComparison.Ordinal) || what.Contains("--to icalendar", StringComparison.Ordinal)) text =
             text.Replace("\r\n", "\n", StringComparison.Ordinal);
         var raw = Forbidden().Match(text);
         Assert.False(raw.Success, $"{what}: {Visible(raw.Value)} in {Visible(text)}");
         var commands = text.Split('\n')
             .Where(line => line.TrimStart().StartsWith("::", StringComparison.Ordinal)
-            || (!isJson && LogCommand().IsMatch(line) && !what.Contains("--to ", StringComparison.Ordinal)));
+            || (!isJson && !isTable && LogCommand().IsMatch(line) && !what.Contains("--to ", StringComparison.Ordinal)));
         Assert.True(!commands.Any(), $"{what}: {Visible(string.Join('\n', commands))}");
         if (!isMarkdown) return;
+        var isUsage = what.StartsWith("usage ", StringComparison.Ordinal);
         Assert.All(answer.Output.Split('\n'), line =>
         {
             var bare = Escapes().Replace(line, "");
-            bare = bare is ['*', '*', .. var heading, '*', '*'] ? heading : bare;
-            Assert.False(Markup().IsMatch(bare), $"{what}: {line}");
+            bare = bare is ['*', '*', .. var heading, '*', '*'] ? heading : Heading().Replace(Rule().Replace(bare, "("), "${words} ");
+            if (bare is ['|', ' ', .. var row, ' ', '|']) Assert.InRange(row.Split('|').Length, isUsage ? 2 : TableCells, isUsage ? 4 : TableCells);
+            var cells = bare is ['|', ' ', .. var inside, ' ', '|'] ? inside.Split('|').Select(cell => Strong().Replace(cell.Trim(), "${words}")) : [bare];
+            Assert.False(cells.Any(Markup().IsMatch), $"{what}: {line}");
         });
         Assert.DoesNotMatch(Linked(), answer.Output.Replace("\\", "", StringComparison.Ordinal));
     }
@@ -256,6 +262,21 @@ public sealed partial class HostileTextTests : Workshop
 
     [GeneratedRegex(@"##[A-Za-z]*\[")]
     private static partial Regex LogCommand();
+
+    /// <summary>What changes is a table of what, was and is.</summary>
+    private const int TableCells = 3;
+
+    /// <summary>The heading of a report of changes, with more behind it.</summary>
+    [GeneratedRegex(@"^\*\*(?<words>[^*]*)\*\* ")]
+    private static partial Regex Heading();
+
+    /// <summary>A cell that draws the eye.</summary>
+    [GeneratedRegex(@"^\*\*(?<words>[^*]*)\*\*$")]
+    private static partial Regex Strong();
+
+    /// <summary>The name of a rule, as a finding has it before its place.</summary>
+    [GeneratedRegex(@"\(`[a-z-]+`(?=, [^ ]+\)$)")]
+    private static partial Regex Rule();
 
     /// <summary>A backslash with its mark, and the sign of a number in code.</summary>
     [GeneratedRegex(@"\\[!-/:-@\[-`{-~]|`[#-]`")]

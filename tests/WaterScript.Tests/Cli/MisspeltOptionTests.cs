@@ -10,7 +10,7 @@ public sealed partial class MisspeltOptionTests : Workshop
     [
         "check site.water", "check --fix site.water", "format site.water", "compile site.water --to yaml -o out.yaml", "chart site.water -o out.svg",
         "next site.water", "why site.water lawn 2026-03-11", "diff site.water site.water", "audit site.water site.water", "explain unused",
-        "advise site.water",
+        "advise site.water", "usage site.water",
     ];
 
     [Theory]
@@ -34,12 +34,12 @@ public sealed partial class MisspeltOptionTests : Workshop
     }
 
     [Theory]
-    [InlineData("format site.water --chekc", "there is no option \"--chekc\"; did you mean --check?")]
-    [InlineData("format site.water sight.water", "there is no file sight.water; nothing was changed")]
-    [InlineData("check --fix site.water sight.water", "there is no file sight.water; nothing was changed")]
-    [InlineData("check site.water -output all.txt", "there is no option \"-output\"; did you mean --output?")]
-    [InlineData("check site.water \u2013fix", "there is no option \"\u2013fix\"; did you mean --fix?")]
-    [InlineData("check site.water \u2014fix", "there is no option \"\u2014fix\"; did you mean --fix?")]
+    [InlineData("format site.water --chekc", "unknown option --chekc; did you mean --check?")]
+    [InlineData("format site.water sight.water", "no such file: sight.water; nothing was changed")]
+    [InlineData("check --fix site.water sight.water", "no such file: sight.water; nothing was changed")]
+    [InlineData("check site.water -output all.txt", "unknown option -output; did you mean --output?")]
+    [InlineData("check site.water \u2013fix", "unknown option \u2013fix; did you mean --fix?")]
+    [InlineData("check site.water \u2014fix", "unknown option \u2014fix; did you mean --fix?")]
     public void It_is_said_what_was_meant(string line, string why)
     {
         Write("site.water", Good.Replace("10 min", "10min", StringComparison.Ordinal));
@@ -52,7 +52,7 @@ public sealed partial class MisspeltOptionTests : Workshop
 
     [Fact]
     public void An_argument_of_nothing_is_answered() =>
-        Assert.StartsWith("waterscript: there is no argument \"\"\n", Run("compile", "site.water", "").Error, StringComparison.Ordinal);
+        Assert.StartsWith("waterscript: unknown argument \"\"\n", Run("compile", "site.water", "").Error, StringComparison.Ordinal);
 
     [Fact]
     public void A_file_that_is_called_like_an_option_is_named_behind_two_dashes()

@@ -9,7 +9,7 @@ public sealed class ProgressTests : IDisposable
     private readonly HandMovedClock _clock = new();
 
     [Fact]
-    public void What_takes_less_than_a_second_is_not_told()
+    public void What_takes_less_than_a_second_is_not_reported()
     {
         var progress = new Progress(_line, _clock);
         Assert.Equal(4, progress.During("Checking", () => After(0.99, 4)));
@@ -17,7 +17,7 @@ public sealed class ProgressTests : IDisposable
     }
 
     [Fact]
-    public void What_takes_longer_is_told_in_one_line_that_goes_again()
+    public void What_takes_longer_is_reported_in_one_line_that_goes_again()
     {
         new Progress(_line, _clock).During("Checking", () => After(2.1, true));
         Assert.Equal("\rChecking, 1 s\rChecking, 2 s\r" + new string(' ', 13) + "\r", _line.ToString());
@@ -69,7 +69,7 @@ public sealed class ProgressTests : IDisposable
     }
 
     [Fact]
-    public void Nothing_is_told_where_somebody_types()
+    public void Nothing_is_reported_where_somebody_types()
     {
         var progress = new Progress(_line, _clock);
         progress.Silence();

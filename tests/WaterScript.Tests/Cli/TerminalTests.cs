@@ -17,7 +17,7 @@ public sealed partial class TerminalTests : Workshop
     }
 
     [PseudoTerminalFact]
-    public void Without_colour_it_is_told_all_the_same_and_no_code_is_sent()
+    public void Without_colour_it_is_reported_all_the_same_and_no_code_is_sent()
     {
         var seen = OnTerminal("NO_COLOR=1", Check);
         Assert.Contains("\rChecking, ", seen, StringComparison.Ordinal);
@@ -25,7 +25,7 @@ public sealed partial class TerminalTests : Workshop
     }
 
     [PseudoTerminalFact]
-    public void Of_several_files_it_is_told_how_many_are_done()
+    public void Of_several_files_it_is_reported_how_many_are_done()
     {
         Write("other.water", Good);
         Assert.Matches(@"^(\rChecking, [01] of 2 files, [1-9][0-9]* s)+\r +\r", OnTerminal("", "\"$WATERSCRIPT\" check - other.water"));

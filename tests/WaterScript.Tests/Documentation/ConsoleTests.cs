@@ -12,6 +12,9 @@ public sealed class ConsoleTests : Workshop
 {
     private const string Program = "waterscript";
 
+    /// <summary>The player in C, where a page has it built.</summary>
+    private const string CProgram = "./player";
+
     private static readonly string[] ShellCommands = ["sh", "sed", "head", "tail", "printf"];
 
     public static TheoryData<string> Pages => [.. FencedBlock.InPages("console").Select(block => block.Page).Distinct()];
@@ -44,11 +47,12 @@ public sealed class ConsoleTests : Workshop
         File.WriteAllText(path, File.ReadAllText(path).Replace(old, renewed, StringComparison.Ordinal));
     }
 
-    /// <summary>What a command prints; null for one of a shell where there is none.</summary>
+    /// <summary>What a command prints; null for one of a shell, or of the player in C, where there is none.</summary>
     private WaterscriptProcess.Result? Answer(string command)
     {
         string[] words = command.Split(' ', StringSplitOptions.RemoveEmptyEntries);
         if (words[0] == Program) return Run(words[1..]);
+        if (words[0] == CProgram) return CPlayer.Lacks is null ? WaterscriptProcess.Shell(Folder, CPlayer.Program + command[CProgram.Length..]) : null;
         Assert.Contains(words[0], ShellCommands);
         return PosixShell.Lacks is null ? WaterscriptProcess.Shell(Folder, command) : null;
     }

@@ -21,6 +21,7 @@ internal static class DescribedSite
     {
         ["site timezone"] = "timezone UTC",
         ["site effective"] = "effective 2026-02-01",
+        ["tariff currency"] = "currency USD",
         ["zone output"] = "output 1 of hut",
         ["pump supply"] = "supply main",
         ["pump zones"] = "supply main",
@@ -63,7 +64,7 @@ internal static class DescribedSite
     private static string Write(Timetable timetable, OutputFormat format)
     {
         var output = new MemoryStream();
-        TimetableOutput.Write(timetable, format, new OutputOptions("2026a"), output);
+        TimetableOutput.Write(timetable, format, new OutputOptions(), output);
         return Encoding.UTF8.GetString(output.ToArray());
     }
 
@@ -74,7 +75,8 @@ internal static class DescribedSite
             site {{(kind == "site" ? "tested" : "garden")}} {
             {{Lines(kind, "site", line, "timezone UTC", "effective 2026-02-01", "location 38 N 9 W")}}
             }
-            supply main { flow 40 L/min }
+            tariff town { currency EUR; price 1 per m3 }
+            supply main { flow 40 L/min; tariff town }
             supply cistern { flow 30 L/min }
             controller hut { outputs 20 }
             controller shed { outputs 20 }
@@ -100,6 +102,8 @@ internal static class DescribedSite
         "site" or "climate" => "",
         "power" => $"controller tested {{\npower {{\n{line}\n}}\n}}",
         "zone" => $"zone tested {{\n{Lines(kind, kind, line, "output 1 of hut", "supply main")}\n}}",
+        "supply" => $"supply tested {{\n{line}{(line.StartsWith("other-use", StringComparison.Ordinal) ? "; tariff town" : "")}\n}}",
+        "tariff" => $"tariff tested {{\n{Lines(kind, kind, line, "currency EUR", "price 1 per m3")}\n}}",
         "pump" or "master" or "injector" => $"{kind} tested {{\n"
             + $"{(line.StartsWith("zones", StringComparison.Ordinal) ? line : Lines(kind, kind, line, "supply main"))}\n}}",
         _ when kind.StartsWith("valve ", StringComparison.Ordinal) => $"valve tested {kind["valve ".Length..]} {{\n{line}\n}}",

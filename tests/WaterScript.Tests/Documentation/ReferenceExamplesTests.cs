@@ -37,7 +37,7 @@ public class ReferenceExamplesTests
             var reading = SiteReader.Read(SourceText.From("page.water", snippet.Text), "page.water", files, DateTimeZoneProviders.Tzdb);
             var timetable = Timetable.Of(reading.Site!, Horizon.DaysFrom(reading.Site!.Effective, 1));
             var output = new MemoryStream();
-            TimetableOutput.Write(timetable, OutputFormat.Json, new OutputOptions("2026a"), output);
+            TimetableOutput.Write(timetable, OutputFormat.Json, new OutputOptions(), output);
             Assert.True(schema.Evaluate(JsonDocument.Parse(output.ToArray()).RootElement).IsValid, snippet.ToString());
         }
     }

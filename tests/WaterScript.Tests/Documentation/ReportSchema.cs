@@ -22,7 +22,7 @@ internal static class ReportSchema
         if (Allows(json)) return;
         var results = Evaluate(json, OutputFormat.List);
         var key = json[Begin.Length..json.IndexOf("\":", StringComparison.Ordinal)];
-        var kind = $"/oneOf/{Array.IndexOf(["report", "advice", "next", "why", "diff", "audit"], key)}";
+        var kind = $"/oneOf/{Array.IndexOf(["report", "advice", "next", "why", "diff", "audit", "diff_folder", "deployed", "usage"], key)}";
         var errors = results.Details!.Where(detail => detail.Errors is not null && detail.EvaluationPath.ToString().StartsWith(kind, StringComparison.Ordinal));
         Assert.Fail(string.Join('\n', errors.SelectMany(detail => detail.Errors!.Select(error => $"{detail.InstanceLocation}: {error.Value}")).Take(20)));
     }

@@ -1,8 +1,11 @@
 using System.Text.Json.Nodes;
 using WaterScript.Answers.Advise;
 using WaterScript.Answers.Audit;
+using WaterScript.Answers.Deployed;
 using WaterScript.Answers.Diff;
+using WaterScript.Answers.Diff.Folders;
 using WaterScript.Answers.Next;
+using WaterScript.Answers.Usage;
 using WaterScript.Answers.Why;
 using WaterScript.Documents.Reports;
 using Xunit;
@@ -29,7 +32,8 @@ public class ReportSchemaPageTests
 
     private static string Export() => new SchemaExport(
             "Answers of WaterScript for programs",
-            "What `check`, `advise`, `next`, `why`, `diff` and `audit` write as JSON. Each begins with its own key, whose value is the number of its form.",
+            "What `check`, `advise`, `next`, `why`, `diff`, `audit`, `deployed` and `usage` write as JSON. "
+                + "Each begins with its own key, whose value is the number of its form.",
             new JsonObject
             {
                 ["slug"] = Text("^[a-z][a-z-]*$"),
@@ -48,6 +52,9 @@ public class ReportSchemaPageTests
         .Add(new DayAnswerContext(SchemaExport.Options()).DayAnswerDocument)
         .Add(new ChangesContext(SchemaExport.Options()).ChangesDocument)
         .Add(new AuditContext(SchemaExport.Options()).AuditDocument)
+        .Add(new FolderContext(SchemaExport.Options()).FolderDocument)
+        .Add(new DeployedContext(SchemaExport.Options()).DeployedDocument)
+        .Add(new UsageContext(SchemaExport.Options()).UsageDocument)
         .ToString();
 
     private static JsonObject Text(string pattern, string? description = null)

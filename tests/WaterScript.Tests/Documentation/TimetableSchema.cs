@@ -18,7 +18,7 @@ internal sealed class TimetableSchema(JsonObject root)
         new() { WriteIndented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>Entries that are no properties, before those and after them.</summary>
-    private static readonly string[][] Frame = [["name", "label", "kind"], ["power", "timezone_data", "sha256"]];
+    private static readonly string[][] Frame = [["name", "label", "kind"], ["power", "timezone_data", "sources_sha256", "revision", "sha256"]];
 
     /// <summary>As it stands in the repository.</summary>
     public static TimetableSchema Read() => new(JsonNode.Parse(Repository.Read(Path))!.AsObject());

@@ -62,7 +62,7 @@ public class ExampleOutputTests
     private static string Write(Timetable timetable, OutputFormat format)
     {
         var output = new MemoryStream();
-        TimetableOutput.Write(timetable, format, new OutputOptions("2026a"), output);
+        TimetableOutput.Write(timetable, format, new OutputOptions(), output);
         return Encoding.UTF8.GetString(output.ToArray());
     }
 }

@@ -96,8 +96,7 @@ internal static class HandMadeSite
             Shortest = At(Duration.FromMinutes(2)),
             Rest = At(Duration.FromHours(1)),
             NeverDryFor = At(Duration.FromDays(2)),
-            WireLength = Of(500, "ft"),
-            WireSection = Of(18, "AWG"),
+            Wire = new(new Wire(Of(500, "ft").Value, Of(18, "AWG").Value), Nowhere),
         };
         var no = new Zone
         {
@@ -136,6 +135,7 @@ internal static class HandMadeSite
             Label = "Upper: # terraces",
             Origin = Nowhere,
             TimeZone = DateTimeZoneProviders.Tzdb["Europe/Lisbon"],
+            TimeZoneData = "2026a",
             Effective = new LocalDate(2026, 3, 1),
             Position = new Position(39.6, -8.1, Of(310, "m")),
             Scale = new ScaleUse(Nowhere, "year", null),

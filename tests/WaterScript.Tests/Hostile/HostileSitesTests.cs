@@ -15,7 +15,7 @@ public sealed class HostileSitesTests
     /// <summary>A part of what a check may do, so that all of them together are tested soon.</summary>
     private const long Units = Limits.CheckWork / 10;
 
-    /// <summary>Two threads walk four times at the most; then come what is told, and manual schedules.</summary>
+    /// <summary>Two threads walk four times at the most; then come what is reported, and manual schedules.</summary>
     private const long MostWork = 11 * Units;
 
     /// <summary>The names of those that are tried.</summary>
@@ -134,7 +134,12 @@ public sealed class HostileSitesTests
     private static bool IsTooMuch(Finding finding) =>
         finding.Rule == ReadingRules.OverLimit && finding.Severity == Severity.Error && finding.Heading.Contains("limit of work", StringComparison.Ordinal);
 
+    /// <summary>Whether it is of a rule, or says that there is more of that rule.</summary>
+    private static bool IsAbout(Finding finding, string rule) =>
+        finding.Rule.Slug == rule || finding.Heading.Contains($"[{rule}]", StringComparison.Ordinal);
+
+    /// <summary>Of what takes nothing in the dates that were reached nobody knows what it takes after them: a check that was cut does not say it.</summary>
     private static IEnumerable<string> Told(LintReport report) => report.Findings
-        .Where(finding => !IsTooMuch(finding) && finding.Happens?.Basis is null or Basis.Horizon)
+        .Where(finding => !IsTooMuch(finding) && !IsAbout(finding, "takes-nothing") && finding.Happens?.Basis is null or Basis.Horizon)
         .Select(finding => $"{Expect.Shown(finding)} {finding.Happens?.First} {finding.Happens?.Last} {finding.Happens?.Times} {finding.Happens?.Days}");
 }

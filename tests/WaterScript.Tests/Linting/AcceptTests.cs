@@ -4,7 +4,7 @@ using Xunit;
 
 namespace WaterScript.Tests.Linting;
 
-/// <summary>What a user accepts is kept with its reason and no longer counts; a line that accepts nothing is told.</summary>
+/// <summary>What a user accepts is kept with its reason and no longer counts; a line that accepts nothing is reported.</summary>
 public class AcceptTests
 {
     /// <summary>Both schedules start in the hour that Lisbon's clocks skip on 29 March 2026 (IANA time-zone data).</summary>

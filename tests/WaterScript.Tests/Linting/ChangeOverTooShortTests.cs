@@ -66,6 +66,41 @@ public class ChangeOverTooShortTests
     public void A_gap_inside_a_pass_is_part_of_the_plan() =>
         Assert.Empty(Found("change-over gap 5 s", "schedule second { on sat; start at 12:00; steps { water a, b, d for 5 min } }"));
 
+    /// <summary>
+    /// The gap of the main line stands between its branches too, and between a branch with a shorter one of its own and another; inside that branch its own
+    /// holds. A tank is filled when it needs to be, so that its zones do not draw from the main line.
+    /// </summary>
+    [Theory]
+    [InlineData("change-over gap 20 s", "", "", "b", "06:10:19", 1)]
+    [InlineData("change-over gap 20 s", "", "", "b", "06:10:20", 0)]
+    [InlineData("change-over gap 20 s", "change-over gap 5 s", "", "c", "06:10:05", 0)]
+    [InlineData("change-over gap 20 s", "change-over gap 5 s", "", "c", "06:10:04", 1)]
+    [InlineData("change-over gap 20 s", "change-over gap 5 s", "", "b", "06:10:05", 1)]
+    [InlineData("change-over gap 20 s", "change-over overlap 2 s", "", "c", "06:10", 0)]
+    [InlineData("change-over gap 20 s", "", "change-over gap 1 min", "b", "06:10:19", 1)]
+    [InlineData("change-over gap 20 s", "", "change-over gap 1 min", "b", "06:10:20", 0)]
+    [InlineData("change-over gap 20 s", "", "tank 1 m3", "b", "06:10", 0)]
+    [InlineData("change-over gap 20 s", "tank 1 m3", "", "b", "06:10", 0)]
+    [InlineData("change-over overlap 2 s", "", "", "b", "06:10", 0)]
+    public void The_gap_of_a_feeder_is_that_between_its_branches(string main, string left, string right, string zone, string start, int findings)
+    {
+        var found = Lint.Of(
+            $$"""
+            site plot { timezone UTC; effective 2026-03-01 }
+            supply main { {{main}} }
+            supply left { fed-by main; {{left}} }
+            supply right { fed-by main; {{right}} }
+            zone a { output 1; supply left }
+            zone b { output 2; supply right }
+            zone c { output 3; supply left }
+            schedule first { every day; start at 06:00; steps { water a for 10 min } }
+            schedule second { every day; start at {{start}}; steps { water {{zone}} for 1 min } }
+            """,
+            "change-over-too-short");
+        Assert.Equal(findings, found.Length);
+        Assert.All(found, finding => Assert.StartsWith(zone == "c" ? "supply left has" : "supply main has", finding.Heading, StringComparison.Ordinal));
+    }
+
     private static Finding[] Found(string change, string schedule) => Lint.Of(
         $$"""
         site plot { timezone UTC; effective 2026-03-01 }

@@ -39,7 +39,8 @@ internal static class EmittedCalendar
         var terminal = new Terminal(Surroundings.OfProcess(), () =>
             new MemoryStream(Encoding.UTF8.GetBytes(text)), output, TextWriter.Null, error, textHasColour: false, errorHasColour: false);
         var status = CommandLine.Run(
-            ["compile", file, "--to", "icalendar", "--from", Iso(horizon.From), "--until", Iso(horizon.Until), "--despite-errors", "--despite-size",
+            ["compile", file, "--to", "icalendar", "--from", Iso(horizon.From), "--until", Iso(horizon.Until),
+                "--despite-errors", "--despite-size", "--no-end-notice", "--title", "{label}",
                 .. Options(form)],
             terminal);
         return status != ExitCode.CannotRun && output.Length > 0 ? output.ToArray() : throw new InvalidOperationException($"{file} {form}: {error}\n{text}");

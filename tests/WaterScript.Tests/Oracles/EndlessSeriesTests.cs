@@ -27,6 +27,9 @@ public sealed class EndlessSeriesTests : Workshop
         schedule scaled { every 2 days; scale months; start at 12:00; steps { water a for 10 min } }
         schedule pairs { every 2 weeks on sun, mon; scale months; start at 12:30; steps { water a for 10 min } }
         schedule seasonal { on tue; from 15 nov to 10 feb; start at 09:00; steps { water a for 10 min } }
+        schedule middle { every day; from 16 apr to 15 oct; start at 13:00; steps { water a for 10 min } }
+        schedule shut { on wed; except 1 apr to 12 may; start at 13:30; steps { water a for 10 min } }
+        schedule odd-ones { on odd days; from 20 may to 12 sep; start at 14:00; steps { water a for 10 min } }
 
         """;
 
@@ -35,11 +38,14 @@ public sealed class EndlessSeriesTests : Workshop
     [Reader("icalendar")]
     [Reader("libical")]
     [Reader("recurring-ical-events")]
+    [Reader("sabre-vobject")]
+    [Reader("node-ical")]
+    [Reader("kcalendarcore")]
     public void What_lies_after_the_dates_compiled_is_right_or_absent(string reader)
     {
         var site = Sites.Read(Kathmandu);
         Assert.Equal(ExitCode.Success,
-            RunLine($"compile {Write("terrace.water", Kathmandu)} --to icalendar --from 2026-01-01 -o {PathOf("terrace.ics")}").ExitCode);
+            RunLine($"compile {Write("terrace.water", Kathmandu)} --to icalendar --no-end-notice --from 2026-01-01 -o {PathOf("terrace.ics")}").ExitCode);
         var calendar = StrictCalendar.Read(File.ReadAllBytes(PathOf("terrace.ics")));
         var years = Timetable.Of(site, new Horizon(new LocalDate(2026, 1, 1), new LocalDate(2030, 1, 1)));
         var one = Timetable.Of(site, new Horizon(new LocalDate(2026, 1, 1), new LocalDate(2027, 1, 1)));

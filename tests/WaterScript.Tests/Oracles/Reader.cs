@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using WaterScript.Tests.Documentation;
+using WaterScript.Timetables;
 
 namespace WaterScript.Tests.Oracles;
 
@@ -9,25 +10,35 @@ internal sealed class Reader
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(5);
     private readonly Lazy<string> _version;
 
-    private Reader(string name, bool readsZonesOfTheFile)
+    private Reader(string name)
     {
         Name = name;
-        ReadsZonesOfTheFile = readsZonesOfTheFile;
         _version = new Lazy<string>(AskVersion);
     }
 
     public static IReadOnlyList<Reader> All { get; } =
     [
-        new("ical.js", readsZonesOfTheFile: true),
-        new("icalendar", readsZonesOfTheFile: true),
-        new("libical", readsZonesOfTheFile: true),
-        new("recurring-ical-events", readsZonesOfTheFile: false),
+        new("ical.js"),
+        new("icalendar"),
+        new("libical"),
+        new("recurring-ical-events"),
+        new("sabre-vobject"),
+        new("node-ical"),
+        new("kcalendarcore"),
     ];
 
     public string Name { get; }
 
-    /// <summary>Whether a TZID means what the file's VTIMEZONE says; else the system's zone data go first.</summary>
-    public bool ReadsZonesOfTheFile { get; }
+    /// <summary>
+    /// Whether it can be right about a timetable. libical takes the clock changes over which a rule steps from the system's data whatever the file says, and of
+    /// these reads only what comes before a change that ended summer time for good, as in Paraguay in 2024.
+    /// </summary>
+    public bool MayJudge(Timetable timetable) => Name switch
+    {
+        "ical.js" or "icalendar" => true,
+        "libical" => timetable.Site.TimeZone.Id != "America/Asuncion" && SystemZones.Agree(timetable.Site.TimeZone, timetable.Horizon),
+        _ => SystemZones.Agree(timetable.Site.TimeZone, timetable.Horizon),
+    };
 
     /// <summary>Why tests with it are skipped; null where it is present, or where <c>WATERSCRIPT_ORACLES</c> says that it has to be.</summary>
     public string? Absence => IsRequired || _version.Value.Length > 0 ? null : $"not installed, tests/oracles/install gets {Name}";

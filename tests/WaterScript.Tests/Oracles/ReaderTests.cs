@@ -66,6 +66,9 @@ public sealed class ReaderTests : Workshop
     [Reader("icalendar")]
     [Reader("libical")]
     [Reader("recurring-ical-events")]
+    [Reader("sabre-vobject")]
+    [Reader("node-ical")]
+    [Reader("kcalendarcore")]
     public void A_reader_prints_what_starts_in_the_span(string reader)
     {
         var file = WriteCalendar("good.ics", Calendar(Lisbon + Sundays + Once));
@@ -81,6 +84,9 @@ public sealed class ReaderTests : Workshop
     [Reader("icalendar")]
     [Reader("libical")]
     [Reader("recurring-ical-events")]
+    [Reader("sabre-vobject")]
+    [Reader("node-ical")]
+    [Reader("kcalendarcore")]
     public void A_reader_goes_on_after_a_file_that_it_refuses(string reader)
     {
         var good = new Reader.Question(WriteCalendar("good.ics", Calendar(Lisbon + Sundays + Once)), From, Until);
@@ -97,6 +103,9 @@ public sealed class ReaderTests : Workshop
     [Reader("icalendar")]
     [Reader("libical")]
     [Reader("recurring-ical-events")]
+    [Reader("sabre-vobject")]
+    [Reader("node-ical")]
+    [Reader("kcalendarcore")]
     public void A_reader_refuses_a_malformed_file(string reader)
     {
         var good = Calendar(Lisbon + Sundays + Once);

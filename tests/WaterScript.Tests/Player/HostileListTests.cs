@@ -30,8 +30,12 @@ public sealed class HostileListTests : PlayerWorkshop
     [InlineData("1767614460,0,bench,1,close,positive,40,600,1", "line 2: a pulse that is positive does not close")]
     [InlineData("1767614460,0,bench,1,open,positive,0,600,1", "line 2: not a pulse of up to 10000 ms")]
     [InlineData("1767614460,0,bench,1,open,positive,10001,600,1", "line 2: not a pulse of up to 10000 ms")]
+    [InlineData("1767614460,0,bench,1,open,positive,10000.001,600,1", "line 2: not a pulse of up to 10000 ms")]
+    [InlineData("1767614460,0,bench,1,open,positive,40.,600,1", "line 2: not a pulse of up to 10000 ms")]
+    [InlineData("1767614460,0,bench,1,open,positive,0.00,600,1", "line 2: not a pulse of up to 10000 ms")]
     [InlineData("1767614460,0,bench,1,open,positive,1e3,600,1", "line 2: not a pulse of up to 10000 ms")]
     [InlineData("1767614460,0,bench,1,open,,40,600,1", "line 2: not a pulse of up to 10000 ms")]
+    [InlineData("1767614460,0,bench,1,open,,,600,4294967296", "line 2: not the number of an opening")]
     [InlineData("1767614460,0,bench,1,open,,,600,first", "line 2: not the number of an opening")]
     [InlineData("1767614460,0,be\u001b[2Jnch,1,open,,,600,1", "it has bytes that are no text")]
     [InlineData("1767614460,0,be\u009b2Jnch,1,open,,,600,1", "line 2: not the name of a controller")]
@@ -51,6 +55,15 @@ public sealed class HostileListTests : PlayerWorkshop
     {
         var text = Whole[..Whole.LastIndexOf("end,", StringComparison.Ordinal)];
         Assert.Contains("line 4: not a time to begin and one to end", Refused(SwitchingList.Sealed(text, 2, from, until)), StringComparison.Ordinal);
+    }
+
+    [ShellFact]
+    public void A_closing_row_with_more_in_it_refuses_the_list()
+    {
+        var text = Whole[..Whole.LastIndexOf("end,", StringComparison.Ordinal)];
+        Assert.Contains("it is altered: its hash is ", Refused(SwitchingList.Sealed(text, 2, "1767614400", "1767618000", "x,,,")), StringComparison.Ordinal);
+        Assert.Contains("line 4: 10 fields, and there should be 9", Refused(SwitchingList.Sealed(text, 2, "1767614400", "1767618000", ",,,,")),
+            StringComparison.Ordinal);
     }
 
     [ShellFact]

@@ -13,7 +13,7 @@ namespace WaterScript.Tests.Player;
 /// <param name="List">How the hash of the list begins.</param>
 internal sealed record LogLine(long At, int Output, string Do, string Polarity, string PulseMs, string Why, string Opening, string List)
 {
-    private const string Header = "time,output,do,polarity,pulse_ms,why,opening,list";
+    private const string Header = "time,controller,output,do,polarity,pulse_ms,why,opening,list";
 
     /// <summary>Reads what the player prints.</summary>
     /// <exception cref="FormatException">It is not a log.</exception>
@@ -42,11 +42,11 @@ internal sealed record LogLine(long At, int Output, string Do, string Polarity, 
 
     private static LogLine Of(string[] fields) => new(
         (long)(decimal.Parse(fields[0], CultureInfo.InvariantCulture) * 1000),
-        fields[1].Length > 0 ? int.Parse(fields[1], CultureInfo.InvariantCulture) : 0,
-        fields[2],
+        fields[2].Length > 0 ? int.Parse(fields[2], CultureInfo.InvariantCulture) : 0,
         fields[3],
         fields[4],
         fields[5],
         fields[6],
-        fields[7]);
+        fields[7],
+        fields[8]);
 }

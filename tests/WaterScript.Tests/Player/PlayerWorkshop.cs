@@ -7,7 +7,7 @@ using Xunit;
 
 namespace WaterScript.Tests.Player;
 
-/// <summary>A folder in which the player of the examples plays lists.</summary>
+/// <summary>A folder in which the players of the examples play lists: each case is one for both.</summary>
 public abstract class PlayerWorkshop : Workshop
 {
     private protected static readonly string Script = Path.Combine(Repository.Root, "examples", "player", "play.sh");
@@ -21,9 +21,17 @@ public abstract class PlayerWorkshop : Workshop
     /// <summary>Two benches under mist, a burst every eight minutes from morning to evening, for a day.</summary>
     private protected static Timetable Nursery => Days("nursery", "2026-12-01", 1);
 
-    /// <summary>Calls the player in the folder, without waiting.</summary>
-    private protected WaterscriptProcess.Result Call(string words) =>
-        WaterscriptProcess.Shell(Folder, $"sh '{Script}' --speed 0 {words}");
+    /// <summary>Calls the player in the folder, without waiting. Where the player in C is there, it does and answers the same.</summary>
+    private protected WaterscriptProcess.Result Call(string words)
+    {
+        var result = WaterscriptProcess.Shell(Folder, $"sh '{Script}' --speed 0 {words}");
+        if (CPlayer.Lacks is null) Assert.Equal(result with { Error = result.Error.Replace("play.sh: ", "player: ", StringComparison.Ordinal) }, CallC(words));
+        return result;
+    }
+
+    /// <summary>Calls the player in C in the folder, without waiting.</summary>
+    private protected WaterscriptProcess.Result CallC(string words) =>
+        WaterscriptProcess.Shell(Folder, $"'{CPlayer.Program}' --speed 0 {words}");
 
     /// <summary>Plays a list from a second on; it is taken and played.</summary>
     private protected List<LogLine> Play(string list, long from, string options = "")

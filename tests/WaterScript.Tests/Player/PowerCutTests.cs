@@ -81,6 +81,16 @@ public sealed class PowerCutTests : PlayerWorkshop
             Play(list, Noon, "--stagger 800").Select(line => line.Short(Noon)));
     }
 
+    /// <summary>Output 2 may be a latching valve, so 0.8 s go by after its closing; the guard of output 1 acts after 0.5 s.</summary>
+    [ShellFact]
+    public void What_the_guard_closes_before_its_turn_is_not_joined()
+    {
+        var list = SwitchingList.Of(Noon - 600, Noon + 30, SwitchingRow.Of(0, 1, "open", mostOn: 120) with { At = (Noon * 1000) - 119_500 });
+        Assert.Equal(
+            ["0.000 boot", "0.000 1 close power-up", "0.000 2 close power-up", "0.800 1 close guard", "30.000 rest the list has ended: a new one is needed"],
+            Play(list, Noon, "--stagger 800 --outputs 2").Select(line => line.Short(Noon)));
+    }
+
     [ShellFact]
     public void Outputs_that_the_list_does_not_name_are_closed_too()
     {

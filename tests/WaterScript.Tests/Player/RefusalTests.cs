@@ -107,11 +107,11 @@ public sealed class RefusalTests : PlayerWorkshop
 
     [ShellTheory]
     [InlineData("", "a list is needed")]
-    [InlineData("--from noon list.csv", "--from wants a whole number")]
-    [InlineData("--from 01767614400 list.csv", "--from wants a whole number of ten digits at most")]
-    [InlineData("--from 99999999999 list.csv", "--from wants a whole number of ten digits at most")]
-    [InlineData("--outputs 5000 list.csv", "--outputs wants 4096 at most")]
-    [InlineData("--controller", "--controller wants a name")]
+    [InlineData("--from noon list.csv", "--from needs a whole number")]
+    [InlineData("--from 01767614400 list.csv", "--from needs a whole number of ten digits at most")]
+    [InlineData("--from 99999999999 list.csv", "--from needs a whole number of ten digits at most")]
+    [InlineData("--outputs 5000 list.csv", "--outputs needs 4096 at most")]
+    [InlineData("--controller", "--controller needs a name")]
     [InlineData("--faster list.csv", "there is no --faster")]
     public void A_wrong_call_is_answered_and_plays_nothing(string words, string reason)
     {

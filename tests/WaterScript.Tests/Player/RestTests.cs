@@ -17,7 +17,7 @@ public sealed class RestTests : PlayerWorkshop
             Play(List, Noon - 500).Select(line => line.Short(Noon)));
 
     [ShellFact]
-    public void After_a_list_has_ended_it_rests_and_wants_a_new_one() =>
+    public void After_a_list_has_ended_it_rests_until_a_new_one_comes() =>
         Assert.Equal(
             ["9000.000 boot", "9000.000 1 close power-up", "9000.000 rest the list has ended: a new one is needed"],
             Play(List, Noon + 9000).Select(line => line.Short(Noon)));

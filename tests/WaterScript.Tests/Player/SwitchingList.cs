@@ -16,7 +16,7 @@ internal static class SwitchingList
 {
     private const string Header = "t,after_ms,controller,output,do,polarity,pulse_ms,max_on_s,opening";
 
-    /// <summary>A list with whatever lines a test wants, closed by their true count and hash.</summary>
+    /// <summary>A list with whatever lines a test needs, closed by their true count and hash.</summary>
     public static string Of(long from, long until, params string[] lines)
     {
         var text = string.Concat(lines.Prepend(Header).Select(line => line + "\r\n"));
@@ -24,9 +24,9 @@ internal static class SwitchingList
     }
 
     /// <summary>A text closed by the true hash of all of it, whatever stands in it.</summary>
-    public static string Sealed(string text, int rows, string from, string until)
+    public static string Sealed(string text, int rows, string from, string until, string rest = ",,,")
     {
-        string Closed(string hash) => string.Create(CultureInfo.InvariantCulture, $"{text}end,{rows},{hash},{from},{until},,,,\r\n");
+        string Closed(string hash) => string.Create(CultureInfo.InvariantCulture, $"{text}end,{rows},{hash},{from},{until},{rest}\r\n");
         return Closed(Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Closed("")))));
     }
 
@@ -44,12 +44,14 @@ internal static class SwitchingList
         return (long.Parse(closing[3], CultureInfo.InvariantCulture), long.Parse(closing[4], CultureInfo.InvariantCulture));
     }
 
-    /// <summary>The list that the compiler writes for a timetable.</summary>
+    /// <summary>The list that the compiler writes for a timetable, without where it comes from, which the hash does not cover.</summary>
     public static string Of(Timetable timetable)
     {
         var output = new MemoryStream();
-        TimetableOutput.Write(timetable, OutputFormat.Csv, new OutputOptions("2026a") { Only = TimetableList.Switchings }, output);
-        return Encoding.UTF8.GetString(output.ToArray());
+        TimetableOutput.Write(timetable, OutputFormat.Csv, new OutputOptions { Only = TimetableList.Switchings }, output);
+        string[] lines = Encoding.UTF8.GetString(output.ToArray()).Split("\r\n");
+        lines[^2] = string.Join(',', [.. lines[^2].Split(',')[..5], "", "", "", ""]);
+        return string.Join("\r\n", lines);
     }
 
     /// <summary>The list of a timetable of one controller, put together from its openings and switchings.</summary>

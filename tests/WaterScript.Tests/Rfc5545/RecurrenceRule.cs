@@ -35,7 +35,8 @@ internal sealed partial class RecurrenceRule
     public bool Has(LocalDate date) =>
         Numbers("BYMONTH").All(numbers => numbers.Contains(date.Month))
         && Numbers("BYMONTHDAY").All(numbers => numbers.Any(day => (day > 0 ? day : date.Calendar.GetDaysInMonth(date.Year, date.Month) + 1 + day) == date.Day))
-        && (!_parts.TryGetValue("BYDAY", out var days) || days.Any(day => IsDay(day, date)));
+        && (!_parts.TryGetValue("BYDAY", out var days) || days.Any(day => IsDay(day, date)))
+        && Numbers("BYSETPOS").All(numbers => numbers.Any(nth => IsDay(string.Create(CultureInfo.InvariantCulture, $"{nth}{days![0]}"), date)));
 
     private void Add(string part)
     {
@@ -50,10 +51,15 @@ internal sealed partial class RecurrenceRule
         if (!_parts.ContainsKey("FREQ")) throw new Malformed(_line, "a rule without FREQ");
         if (_parts.ContainsKey("UNTIL") && _parts.ContainsKey("COUNT")) throw new Malformed(_line, "both UNTIL and COUNT");
         if (Until is { } until) Values.Time(_line, until);
+        if (_parts.ContainsKey("BYSETPOS") && (Frequency != "MONTHLY" || _parts.GetValueOrDefault("BYDAY") is not [{ Length: 2 }]))
+            throw new Malformed(_line, "a position of other days than of one weekday in a month");
         if (_parts.ContainsKey("BYMONTHDAY") && Frequency == "WEEKLY") throw new Malformed(_line, "BYMONTHDAY in a weekly rule");
         if (_parts.TryGetValue("BYDAY", out var days) && days.Any(day => day.Length > 2) && Frequency is "DAILY" or "WEEKLY") throw new Malformed(_line,
             "an nth weekday in a daily or weekly rule");
-        foreach (var (name, least, most) in new[] { ("BYMONTH", 1, 12), ("BYMONTHDAY", -31, 31), ("INTERVAL", 1, int.MaxValue), ("COUNT", 1, int.MaxValue) })
+        foreach (var (name, least, most) in new[]
+        {
+            ("BYMONTH", 1, 12), ("BYMONTHDAY", -31, 31), ("BYSETPOS", -1, 4), ("INTERVAL", 1, int.MaxValue), ("COUNT", 1, int.MaxValue),
+        })
         {
             if (Numbers(name).Any(numbers => numbers.Any(number => number < least || number > most || number == 0))) throw new Malformed(_line,
                 $"{name} is out of range");
@@ -82,7 +88,7 @@ internal sealed partial class RecurrenceRule
         """^(?:(?<name>FREQ)=(?<values>DAILY|WEEKLY|MONTHLY|YEARLY)|(?<name>UNTIL)=(?<values>[0-9TZ]+)"""
             + """|(?<name>COUNT|INTERVAL)=(?<values>[0-9]{1,9})"""
             + """|(?<name>BYDAY)=(?<values>(?:(?:[+-]?[0-9]{1,2})?(?:MO|TU|WE|TH|FR|SA|SU)(?:,(?!$)|$))+)"""
-            + """|(?<name>BYMONTH|BYMONTHDAY)=(?<values>(?:-?[0-9]{1,2}(?:,(?!$)|$))+)|(?<name>WKST)=(?<values>MO|TU|WE|TH|FR|SA|SU))$""",
+            + """|(?<name>BYMONTH|BYMONTHDAY|BYSETPOS)=(?<values>(?:-?[0-9]{1,2}(?:,(?!$)|$))+)|(?<name>WKST)=(?<values>MO|TU|WE|TH|FR|SA|SU))$""",
         RegexOptions.CultureInvariant)]
     private static partial Regex Grammar();
 }

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using NodaTime;
 
 namespace WaterScript.Tests.Rfc5545;
@@ -55,6 +56,13 @@ internal sealed class StrictCalendar
         if (one.Find("LAST-MODIFIED") is { } modified) Values.Utc(modified);
         if (one.Find("SEQUENCE") is { } sequence && !int.TryParse(sequence.Value, out _)) throw new Malformed(sequence.Number, "SEQUENCE is not a number");
         if (one.Find("TRANSP") is { Value: not ("OPAQUE" or "TRANSPARENT") } transparency) throw new Malformed(transparency.Number, "TRANSP is neither");
+        foreach (var alarm in one.Parts) CheckAlarm(alarm);
+        if (one.The("DTSTART").Parameters.GetValueOrDefault("VALUE") == "DATE")
+        {
+            CheckDates(one);
+            return;
+        }
+
         var start = At(one.The("DTSTART"), one.The("DTSTART").Value);
         CheckLength(one, start.Instant);
         if (one.Find("RRULE") is { } line) CheckRule(RecurrenceRule.Of(line), one, line.Number, start);
@@ -68,6 +76,23 @@ internal sealed class StrictCalendar
         if (one.Find("DTEND") is not { } end) return;
         if (end.Zone != one.The("DTSTART").Zone) throw new Malformed(end.Number, "is not in the zone of its start");
         if (At(end, end.Value).Instant <= start) throw new Malformed(end.Number, "is not after its start");
+    }
+
+    /// <summary>An event of whole dates, which here never comes again.</summary>
+    private static void CheckDates(Component one)
+    {
+        var (start, end) = (Values.Date(one.The("DTSTART")), Values.Date(one.The("DTEND")));
+        if (end <= start) throw new Malformed(one.The("DTEND").Number, "is not after its start");
+        if (one.Find("RRULE") is { } rule) throw new Malformed(rule.Number, "a rule of whole dates");
+    }
+
+    private static void CheckAlarm(Component alarm)
+    {
+        if (alarm.Name != "VALARM") throw new Malformed(alarm.Line, $"{alarm.Name} is no part of an event");
+        CheckProperties(alarm);
+        if (alarm.The("ACTION").Value != "DISPLAY") throw new Malformed(alarm.The("ACTION").Number, "is another alarm than one that is shown");
+        var trigger = alarm.The("TRIGGER");
+        if (!Regex.IsMatch(trigger.Value, "^-?PT[0-9]+M$")) throw new Malformed(trigger.Number, "is no time before the start");
     }
 
     private static void CheckRule(RecurrenceRule rule, Component one, int line, (LocalDateTime Wall, Instant Instant) start)

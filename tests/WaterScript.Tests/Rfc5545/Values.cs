@@ -44,6 +44,13 @@ internal static partial class Values
             : throw new Malformed(line, $"{value} is no DATE-TIME");
     }
 
+    /// <summary>A date that says that it is one (3.3.4).</summary>
+    public static LocalDate Date(ContentLine line) =>
+        line.Parameters is { Count: 1 } && line.Parameters.GetValueOrDefault("VALUE") == "DATE"
+        && DateTime.TryParseExact(line.Value, "yyyyMMdd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date)
+            ? LocalDate.FromDateTime(date)
+            : throw new Malformed(line.Number, $"{line.Value} is no DATE");
+
     public static Instant Utc(ContentLine line)
     {
         var (wall, isUtc) = Time(line.Number, line.Value);

@@ -34,7 +34,7 @@ public class OccurrenceCounterTests
     }
 
     [Fact]
-    public void Of_whole_days_the_dates_are_told_and_no_times()
+    public void Of_whole_days_the_dates_are_reported_and_no_times()
     {
         var counter = new OccurrenceCounter();
         foreach (var day in new[] { 12, 4, 9 }) counter.Add(Utc(2026, 3, day, 6, 0), CivilDate.DayNumberOf(2026, 3, day));

@@ -56,7 +56,7 @@ public sealed class RandomOpeningsTests
 
     private static List<ReferenceOpening> Agree(Site site, Horizon horizon, string context)
     {
-        var expected = SecondBySecond.Openings(site, ReferenceRuns.Of(site, horizon));
+        var expected = SecondBySecond.Openings(site, ReferenceRuns.Of(site, horizon), horizon.From);
         var openings = Timetable.Of(site, horizon).Openings().ToList();
         var actual = openings.ConvertAll(opening => new ReferenceOpening(opening.From, opening.To, opening.Zone, opening.Device, opening.Runs.Count));
         Assert.Equal(Enumerable.Range(1, openings.Count).Select(number => (long)number), openings.Select(opening => opening.Number));

@@ -24,7 +24,7 @@ public sealed class RandomRunsTests
         var runs = 0;
         for (var number = batch * SitesEach; number < (batch + 1) * SitesEach; number++)
         {
-            var source = RandomSource.Of(number);
+            var source = RandomSource.Of(number, hasMore: true);
             if (Read(source.Text, out var errors) is { } site)
                 runs += Agreement.OfRuns(site, Horizon.DaysFrom(source.From, 25), $"number {number}\n{source.Text}");
             else

@@ -9,7 +9,8 @@ internal sealed partial class RandomSource
         var follows = _calendars.Count > 0 && Chance(30);
         if (!follows || Chance(30)) WriteDayRule();
         if (Chance(40)) Add($"  from {Season()}");
-        while (Chance(25)) Add($"  except {Pick(DayList(), $"every {_random.Next(2, 4)} weeks on {WeekdayList()}", $"every {_random.Next(2, 9)} days")}");
+        while (Chance(25)) Add($"  except {Pick(DayList(), $"every {_random.Next(2, 4)} weeks on {WeekdayList()}{Anchor()}",
+            $"every {_random.Next(2, 9)} days{Anchor()}")}");
         if (follows)
         {
             Add($"  start after {Pick(_calendars)}{(Chance(60) ? $" + {Seconds(1, 7200)}" : "")}");
@@ -57,7 +58,7 @@ internal sealed partial class RandomSource
         return text;
     }
 
-    private string Days() => _random.Next(9) switch
+    private string Days() => _hasNamedDays && More(15) ? "off-days" : _random.Next(9) switch
     {
         0 => Pick("odd days", "even days"),
         1 => "days 1, 15, 29, 31 of month",
@@ -69,6 +70,22 @@ internal sealed partial class RandomSource
         7 => $"{Pick(DayNames)} to {Pick(DayNames)}",
         _ => WeekdayList(),
     };
+
+    private string Anchor() => More(40) ? $" from {OneOf(Iso(From.PlusDays(_more.Next(-20, 20))), "sown", "sown - 3 days")}" : "";
+
+    private void WriteNamedDays()
+    {
+        var days = OneOf("sat, sun", "odd days, 1 may", "23 apr to 28 apr", "first mon of month", "days 1, 15 of month, last day of month");
+        Add($"days off-days \"Days off\" = {days}");
+        _hasNamedDays = true;
+    }
+
+    private void WriteSkip()
+    {
+        var first = _turn.PlusDays(_more.Next(-5, 6));
+        var days = OneOf(Iso(first), $"{Iso(first)} to {Iso(first.PlusDays(_more.Next(1, 4)))}", "sown + 3 weeks", $"{Iso(first)}, {Iso(first.PlusDays(9))}");
+        Add($"skip {OneOf([.. _calendars])} on {days} because \"a party\"");
+    }
 
     private string WeekdayList() => Pick(DayNames) + (Chance(50) ? $", {Pick(DayNames)}" : "");
 

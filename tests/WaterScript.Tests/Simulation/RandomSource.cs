@@ -30,6 +30,8 @@ internal sealed partial class RandomSource
 
     /// <summary>Chooses what is only about the wires, so that it changes no watering.</summary>
     private readonly Random _wiring;
+    private readonly Random _more;
+    private readonly bool _hasMore;
 
     private readonly List<string> _lines = [];
     private readonly List<string> _zones = [];
@@ -40,13 +42,15 @@ internal sealed partial class RandomSource
     private bool _hasGroup;
     private bool _hasInjector;
     private bool _hasWatering;
+    private bool _hasNamedDays;
     private int _supplies;
     private int _controllers;
 
-    private RandomSource(int number)
+    private RandomSource(int number, bool hasMore)
     {
         _random = new Random(number);
         _wiring = new Random(~number);
+        (_more, _hasMore) = (new Random(number ^ 0x5EED), hasMore);
         _turn = Pick(Turns);
         From = _turn.PlusDays(-_random.Next(1, 12));
     }
@@ -56,9 +60,12 @@ internal sealed partial class RandomSource
 
     public string Text => string.Join('\n', _lines) + "\n";
 
-    public static RandomSource Of(int number)
+    /// <summary>The site of a number.</summary>
+    /// <param name="number">The number.</param>
+    /// <param name="hasMore">Whether it also has what was thought of later.</param>
+    public static RandomSource Of(int number, bool hasMore = false)
     {
-        var source = new RandomSource(number);
+        var source = new RandomSource(number, hasMore);
         source.WriteSite();
         return source;
     }
@@ -95,10 +102,12 @@ internal sealed partial class RandomSource
         WriteDevices();
         WriteInjector();
         WriteSequences();
+        if (More(30)) WriteNamedDays();
         var schedules = _random.Next(1, 5);
         for (var index = 0; index < schedules; index++) WriteSchedule($"plan-{index}");
         if (Chance(30)) WriteManual();
         if (Chance(30)) WriteHold();
+        if (More(30)) WriteSkip();
         if (Chance(20)) Add($"closed from {DayOfYear(-3, 10)} to {DayOfYear(11, 30)} because \"shut\"");
         if (Chance(20)) Add($"extra {Iso(_turn.PlusDays(40 + _random.Next(5)))} {Clock()} because \"new plants\" {{ water {List()} for {Seconds(20, 900)} }}");
     }
@@ -177,9 +186,12 @@ internal sealed partial class RandomSource
             var starts = Chance(60) ? $"; starts {Seconds(1, Pick(10, 900))} {Pick("before", "after")} zones" : "";
             var stops = Chance(60) ? $"; stops {Seconds(1, Pick(10, 900))} {Pick("before", "after")} zones" : "";
             var through = Chance(40) ? $"; bridges gaps up to {Seconds(1, Pick(60, 3600))}" : "";
-            Add($"{Pick("pump", "master")} device-{index} {{ output {index + 1}{Wired()}; {serves}{Valve("; load 60 mA")}{starts}{stops}{through} }}");
+            var wiring = $"output {index + 1}{Wired()}; {serves}{Passes()}{Valve("; load 60 mA")}";
+            Add($"{Pick("pump", "master")} device-{index} {{ {wiring}{starts}{stops}{through} }}");
         }
     }
+
+    private string Passes() => More(33) ? $"; flow {_more.Next(3, 14)} L/min" : "";
 
     private void WriteInjector()
     {
@@ -256,8 +268,9 @@ internal sealed partial class RandomSource
 
     private void WriteWater(string indent)
     {
-        var amount = Chance(75) ? $"for {Pick(Seconds(5, 900), "burst", "10 min", "2 min 30 s", "1 h")}"
-            : $"with {Pick("1 mm", "2.5 mm", "0.1 in", "4 L", "33 L", "1.7 mm")}";
+        var exactly = More(15) ? "exactly " : "";
+        var amount = Chance(75) ? $"for {exactly}{Pick(Seconds(5, 900), "burst", "10 min", "2 min 30 s", "1 h")}"
+            : $"with {exactly}{Pick("1 mm", "2.5 mm", "0.1 in", "4 L", "33 L", "1.7 mm")}";
         Add($"{indent}water {List()} {amount}{(_hasInjector && Chance(30) ? " through feeder" : "")}");
     }
 
@@ -283,6 +296,11 @@ internal sealed partial class RandomSource
     }
 
     private void Add(string line) => _lines.Add(line);
+
+    /// <summary>What was thought of later is drawn apart, so that all else of a site stays as it was.</summary>
+    private bool More(int percent) => _hasMore && _more.Next(100) < percent;
+
+    private string OneOf(params string[] from) => from[_more.Next(from.Length)];
 
     private bool Chance(int percent) => _random.Next(100) < percent;
 

@@ -17,6 +17,17 @@ public class ReadAheadTests
     public void Has_the_same_items_in_the_same_order(int count) =>
         Assert.Equal(Enumerable.Range(1, count), ReadAhead<int>.Of(Enumerable.Range(1, count)));
 
+    /// <summary>As in a browser.</summary>
+    [Fact]
+    public void Where_no_thread_can_be_started_each_item_is_calculated_when_it_is_read()
+    {
+        var (calculated, reader) = (0, Environment.CurrentManagedThreadId);
+        var items = Enumerable.Range(1, 2000).Select(item => (Item: item, Calculated: ++calculated, Thread: Environment.CurrentManagedThreadId));
+        foreach (var (item, number, thread) in ReadAhead<(int, int, int)>.Of(items, hasThreads: false))
+            Assert.Equal((calculated, calculated, reader), (item, number, thread));
+        Assert.Equal(2000, calculated);
+    }
+
     /// <summary>Readers on all threads of the pool, as when a folder is checked, would wait long for a thread of the pool.</summary>
     [Fact]
     public void Is_calculated_on_a_thread_that_is_not_of_the_pool()

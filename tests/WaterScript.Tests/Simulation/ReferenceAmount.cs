@@ -18,6 +18,13 @@ internal static class ReferenceAmount
         return Rounded([.. over, percent, zone.TrimPercent], [.. under, 100, 100]);
     }
 
+    /// <summary>Whole seconds of the written amount, which neither scale nor trim touches.</summary>
+    public static long Seconds(WaterStep water, Zone zone)
+    {
+        var (over, under) = Of(water, zone);
+        return Rounded(over, under);
+    }
+
     /// <summary>Whether the written amount, without scale and trim, takes as long as a time or longer.</summary>
     public static bool IsAtLeast(WaterStep water, Zone zone, long seconds)
     {

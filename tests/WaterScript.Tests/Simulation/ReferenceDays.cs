@@ -30,6 +30,7 @@ internal static class ReferenceDays
         DateRange range => range.First <= date && date <= range.Last,
         YearlyDay yearly => IsExactly(yearly.Day, date),
         YearlyRange or YearlySpan => SeasonAround(days, date) is not null,
+        IntervalDays { Anchor: { } own } anchored => IsCounted(anchored, Period.DaysBetween(own, date), date),
         IntervalDays interval => anchor is { } from && IsCounted(interval, Period.DaysBetween(from, date), date),
         _ => throw new NotSupportedException(days.GetType().Name),
     };

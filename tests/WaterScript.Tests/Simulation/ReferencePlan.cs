@@ -122,13 +122,19 @@ internal sealed class ReferencePlan
     /// <summary>Nothing on a supply opens before its gap is over, which counts from when the supply's last zones closed.</summary>
     private long EarliestFor(Zone zone)
     {
-        if (zone.Supply is not { Change: { IsOverlap: false } gap } supply || !_lastEnd.TryGetValue(supply, out var ended)) return _now;
-        return Math.Max(_now, ended + (long)gap.Length.TotalSeconds);
+        var earliest = _now;
+        foreach (var (before, ended) in _lastEnd)
+        {
+            if (ChangeBetween(before, zone.Supply) is { IsOverlap: false } gap) earliest = Math.Max(earliest, ended + (long)gap.Length.TotalSeconds);
+        }
+
+        return earliest;
     }
 
     /// <summary>Scaling leaves out what it brings under the shortest; what is written shorter than that is meant.</summary>
     private long TimeOf(Zone zone, WaterStep water)
     {
+        if (water.IsExact) return _percent == 0 ? 0 : ReferenceAmount.Seconds(water, zone);
         var seconds = ReferenceAmount.Seconds(water, zone, _percent);
         var shortest = (long)(zone.Shortest?.Value.TotalSeconds ?? 0);
         return ReferenceAmount.IsAtLeast(water, zone, shortest) && seconds < shortest ? 0 : seconds;
@@ -136,8 +142,24 @@ internal sealed class ReferencePlan
 
     private long OverlapOf(PlannedWatering watering, int part)
     {
-        if (watering.Zone.Supply is not { Change: { IsOverlap: true } overlap } supply) return 0;
-        var next = _parts.Skip(part + 1).FirstOrDefault(later => later.Any(other => other.Zone.Supply == supply));
-        return next is not null && next[0].Start == watering.End ? (long)overlap.Length.TotalSeconds : 0;
+        var next = _parts.Skip(part + 1).Where(later => later[0].Start == watering.End).SelectMany(later => later);
+        return next.Select(later => ChangeBetween(watering.Zone.Supply, later.Zone.Supply))
+            .Select(change => change is { IsOverlap: true } ? (long)change.Length.TotalSeconds : 0).DefaultIfEmpty().Max();
+    }
+
+    /// <summary>
+    /// Between two waterings stands what is written for the first supply that the water of the later one comes through, of those that the earlier one had too.
+    /// </summary>
+    private static ChangeOver? ChangeBetween(Supply? earlier, Supply? later)
+    {
+        for (var on = later; on is not null; on = on.Tank is null ? on.FedBy : null)
+        {
+            for (var off = earlier; off is not null; off = off.Tank is null ? off.FedBy : null)
+            {
+                if (on.Name == off.Name && on.Change is not null) return on.Change;
+            }
+        }
+
+        return null;
     }
 }

@@ -17,18 +17,24 @@ internal sealed class SecondBySecond
     private readonly long _origin;
     private readonly int _seconds;
 
-    private SecondBySecond(Site site, IReadOnlyList<ReferenceRun> runs)
+    private readonly int _first;
+
+    private SecondBySecond(Site site, IReadOnlyList<ReferenceRun> runs, LocalDate from)
     {
         _site = site;
         _runs = runs;
         _origin = runs.Count == 0 ? 0 : runs.Min(run => run.Start) - Margin;
         _seconds = runs.Count == 0 ? 0 : (int)(runs.Max(run => run.End + run.Overlap) + Margin - _origin);
+        _first = (int)Math.Clamp(site.TimeZone.AtStartOfDay(from).ToInstant().ToUnixTimeSeconds() - _origin, 0, _seconds);
     }
 
     /// <summary>The openings of all outputs, in order of their first second, then of controller and output.</summary>
-    public static List<ReferenceOpening> Openings(Site site, IReadOnlyList<ReferenceRun> runs)
+    /// <param name="site">The site.</param>
+    /// <param name="runs">Its runs.</param>
+    /// <param name="from">Nothing is on before this date, a pump that leads its zones as little as any other.</param>
+    public static List<ReferenceOpening> Openings(Site site, IReadOnlyList<ReferenceRun> runs, LocalDate from)
     {
-        var simulation = new SecondBySecond(site, runs);
+        var simulation = new SecondBySecond(site, runs, from);
         return [.. site.Zones.SelectMany(simulation.OfZone).Concat(site.Devices.SelectMany(simulation.OfDevice)).OrderBy(opening => KeyOf(site, opening))];
     }
 
@@ -54,7 +60,7 @@ internal sealed class SecondBySecond
         var causes = new List<(int From, int To, int Runs)>();
         foreach (var stretch in Stretches(busy))
         {
-            var from = stretch.From + Seconds(device.StartsAfter);
+            var from = Math.Max(_first, stretch.From + Seconds(device.StartsAfter));
             var to = stretch.To + Seconds(device.StopsAfter);
             for (var second = from; second < to; second++) on[second] = true;
             if (from < to) causes.Add((from, to, CountIn(starts, stretch)));

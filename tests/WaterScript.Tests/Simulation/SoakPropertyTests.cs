@@ -29,7 +29,7 @@ public sealed class SoakPropertyTests
     }
 
     /// <summary>
-    /// Every pair of runs is looked at: wherever one begins while its zone still soaks, and does not meet another, the zone is told of; and no other zone is.
+    /// Every pair of runs is looked at: wherever one begins while its zone still soaks, and does not meet another, the zone is reported; and no other.
     /// </summary>
     [SampledProperty(60)]
     public void A_soak_that_is_cut_anywhere_is_found(ushort number)

@@ -29,7 +29,7 @@ public sealed class SwitchingPropertyTests
     }
 
     [SampledProperty(150, EndSize = 10_000)]
-    public void Switchings_come_in_order_and_as_far_apart_as_their_controller_wants(PositiveInt seed)
+    public void Switchings_come_in_order_and_as_far_apart_as_their_controller_asks(PositiveInt seed)
     {
         if (TimetableOf(seed, out var text) is not { } timetable) return;
         var switchings = timetable.Switchings().ToList();

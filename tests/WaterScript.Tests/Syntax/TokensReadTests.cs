@@ -91,7 +91,7 @@ public sealed class TokensReadTests
             .Select(finding => finding.Primary.Location.Span).ToArray();
         return
         [
-            .. WithoutMissingBlocks(statements, file.Source, lackBlocks).Where(statement => !errors.Any(error => statement.IsAt(error)))
+            .. WithoutMissingBlocks(statements, file.Source, lackBlocks, errors).Where(statement => !errors.Any(error => statement.IsAt(error)))
                 .SelectMany(statement => statement.Tokens)
                 .Where(token => !Enumerable.Range(token.StartIndex, token.StopIndex + 1 - token.StartIndex).All(read.Contains))
                 .Select(token => $"\"{token.Text}\" at {file.Source.PositionOf(token.StartIndex)}"),
@@ -100,15 +100,19 @@ public sealed class TokensReadTests
 
     /// <summary>
     /// The statements without the lines that were to be the block of one at the top that has none. That is reported at its end; they go on
-    /// to the next line that stands no deeper and begins with a word of the top of a file.
+    /// to the next line that stands no deeper and begins with a word of the top of a file. And without the deeper lines below one inside a block
+    /// that has no brace and another error besides, as for one with a brace.
     /// </summary>
-    private static IEnumerable<Stretch> WithoutMissingBlocks(IEnumerable<Stretch> statements, SourceText source, TextSpan[] lacking)
+    private static IEnumerable<Stretch> WithoutMissingBlocks(IEnumerable<Stretch> statements, SourceText source, TextSpan[] lacking, TextSpan[] errors)
     {
         var start = 0;
+        var inner = 0;
         foreach (var statement in statements)
         {
             var first = statement.Tokens[0];
             var column = source.PositionOf(first.StartIndex).Column;
+            if (inner > 0 && (column > inner || (column == inner && first.Type == WaterScriptLexer.RBRACE))) continue;
+            inner = statement.Around is not null && lacking.Any(statement.HasInside) && errors.Count(statement.HasInside) > 1 ? column : 0;
             if (statement.Around is null && column <= start && Words.BeginsStatement(first.Text, Place.File)) start = 0;
             if (start == 0) yield return statement;
             if (statement.Around is null && lacking.Any(statement.IsAt)) start = column;
@@ -259,6 +263,9 @@ public sealed class TokensReadTests
         /// Whether an error is at the statement, or at the head of a block that it stands in: with an error in its head nobody knows what a body is.
         /// </summary>
         public bool IsAt(TextSpan error) =>
-            (error.Start <= Stop && error.End >= Tokens[0].StartIndex) || Head?.IsAt(error) == true || Around?.IsAt(error) == true;
+            HasInside(error) || Head?.IsAt(error) == true || Around?.IsAt(error) == true;
+
+        /// <summary>Whether an error is at its own tokens.</summary>
+        public bool HasInside(TextSpan error) => error.Start <= Stop && error.End >= Tokens[0].StartIndex;
     }
 }

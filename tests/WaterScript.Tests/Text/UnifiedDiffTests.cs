@@ -33,7 +33,7 @@ public sealed class UnifiedDiffTests
     [InlineData("x\n", "", "@@ -1,1 +0,0 @@\n-x\n")]
     [InlineData("x", "x\n", "@@ -1,1 +1,1 @@\n-x\n\\ No newline at end of file\n+x\n")]
     [InlineData("x\r\n", "x\n", "@@ -1,1 +1,1 @@\n-x\r\n+x\n")]
-    public void Ends_are_told(string old, string @new, string hunk) => Assert.Equal("--- a\n+++ b\n" + hunk, Diff("a", "b", old, @new));
+    public void Ends_are_reported(string old, string @new, string hunk) => Assert.Equal("--- a\n+++ b\n" + hunk, Diff("a", "b", old, @new));
 
     [Fact]
     public void Applied_to_the_old_text_it_gives_the_new_one_with_the_fewest_changes()
@@ -50,7 +50,7 @@ public sealed class UnifiedDiffTests
     }
 
     [Fact]
-    public void Texts_that_differ_beyond_measure_are_told_as_one_change()
+    public void Texts_that_differ_beyond_measure_are_reported_as_one_change()
     {
         string Text(string word) => string.Concat(Enumerable.Range(0, 3_000).Select(line => string.Create(CultureInfo.InvariantCulture, $"{word} {line}\n")));
         var (old, @new) = (Text("old"), Text("new"));

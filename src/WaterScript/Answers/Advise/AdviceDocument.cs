@@ -14,6 +14,9 @@ internal sealed record AdviceDocument
     [Description("What people call it.")]
     public required string Site { get; init; }
 
+    [JsonPropertyName("timezone_data"), Description("Version of the time-zone data.")]
+    public required string TimeZoneData { get; init; }
+
     [Shape(Of = ShapeAttribute.Date)]
     public required string From { get; init; }
 
@@ -105,8 +108,8 @@ internal sealed record MonthAdviceItem
     [Description("Days from one watering to the next."), Shape(Least = 1)]
     public int? IntervalDays { get; init; }
 
-    [Description("The root zone does not hold a day's need.")]
-    public bool? MoreThanOnceADay { get; init; }
+    [Description("Waterings on each of these days; more than one where the root zone does not hold a day's need."), Shape(Least = 1)]
+    public int? TimesADay { get; init; }
 
     [JsonPropertyName("depth_mm"), Description("Of one watering."), Shape(Least = 0)]
     public decimal? Depth { get; init; }

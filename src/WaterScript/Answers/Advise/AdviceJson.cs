@@ -20,11 +20,12 @@ internal static class AdviceJson
     private static AdviceDocument Of(WateringAdvice advice) => new()
     {
         Site = advice.Site.Name,
+        TimeZoneData = advice.Site.TimeZoneData,
         From = LocalDatePattern.Iso.Format(advice.Horizon.From),
         Until = LocalDatePattern.Iso.Format(advice.Horizon.Until),
         Climate = advice.Year.OfType<MonthWeather>().Select(Of),
         Zones = advice.Zones.Select(Of),
-        Scale = AdviceWords.ScaleBlock(advice) is { } block ? ScaleOf(advice, block) : null,
+        Scale = AdviceWords.ScaleLine(advice) is { } block ? ScaleOf(advice, block) : null,
         Assumed = AdviceWords.Assumed(advice),
         Caution = AdviceWords.Caution,
     };
@@ -64,7 +65,7 @@ internal static class AdviceJson
         Need = Measure.Rounded(month.Need)!.Value,
         Given = Measure.Rounded(month.Given)!.Value,
         IntervalDays = month.Watering?.IntervalDays,
-        MoreThanOnceADay = month.Watering?.IsTooLittle == true ? true : null,
+        TimesADay = month.Watering?.TimesADay,
         Depth = Measure.Rounded(month.Watering?.Depth),
         RunSeconds = month.Watering?.Seconds,
         Pieces = month.Watering?.Cycle?.Pieces,

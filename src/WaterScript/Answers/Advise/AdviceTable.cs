@@ -1,6 +1,5 @@
 using System.Text;
 using WaterScript.Agronomy;
-using WaterScript.Language;
 using WaterScript.Model;
 using WaterScript.Wording;
 
@@ -12,7 +11,6 @@ namespace WaterScript.Answers.Advise;
 /// </summary>
 internal sealed class AdviceTable
 {
-    private static readonly int[] Widths = [5, 10, 9, 9, 9, 10, 15, 17];
     private readonly DepthWords _depths;
 
     private AdviceTable(WateringAdvice advice) => _depths = new DepthWords(advice.Site);
@@ -33,25 +31,25 @@ internal sealed class AdviceTable
         if (silent.Length > 0)
             yield return string.Concat(silent.Select(
                 group => $"No advice for {Phrases.Names([.. group.Select(zone => zone.Zone.Name)])} ({group.Key}).\n"));
-        if (silent.Sum(group => group.Count()) == advice.Zones.Length && AdviceWords.ScaleBlock(advice) is null) yield break;
-        if (AdviceWords.ScaleBlock(advice) is { } block)
-        {
-            yield return "Shares of the peak month, the mean of all zones, to paste:\n";
-            yield return block;
-        }
-
-        yield return $"Assumed:\n{string.Concat(AdviceWords.Assumed(advice).Select(sentence => $"- {sentence}\n"))}";
-        yield return $"{AdviceWords.Caution}\n";
+        var scale = AdviceWords.ScaleLine(advice);
+        if (silent.Sum(group => group.Count()) == advice.Zones.Length && scale is null) yield break;
+        if (scale is not null) yield return $"To paste:  {scale}";
+        yield return string.Concat(AdviceWords.Assumed(advice).Select(sentence => $"Assumed: {sentence}\n")) + $"{AdviceWords.Caution}\n";
     }
 
     private string Table(ZoneAdvice advice)
     {
+        string[] heads = [$"{_depths.Unit} a month", "ETo a day", "plants", "rain", "needs", "schedule", "every", "for"];
+        string[][] rows = [heads, .. advice.Months.Select(Cells)];
+        var widths = heads.Select((_, column) => rows.Max(row => row[column].Length)).ToArray();
         var text = new StringBuilder($"{advice.Zone.DisplayName}: {About(advice.Zone)}\n");
-        Row(text, "", "reference", "plants", "rain", "to be", "schedule", "", "");
-        Row(text, "", $"{_depths.Unit}/day", "use", "counts", "watered", "gives", "every", "for");
-        foreach (var month in advice.Months) Write(month, text);
+        foreach (var row in rows) text.Append(Line(row, widths)).Append('\n');
         return text.ToString();
     }
+
+    /// <summary>The month and the last column to the left, the rest to the right of their columns, two blanks between them.</summary>
+    private static string Line(string[] cells, int[] widths) => string.Join("  ", cells.Select((cell, column) =>
+        column == 0 ? cell.PadRight(widths[0]) : column == cells.Length - 1 ? cell : cell.PadLeft(widths[column]))).TrimEnd();
 
     private string About(Zone zone)
     {
@@ -60,41 +58,34 @@ internal sealed class AdviceTable
         {
             zone.Soil is { } soil ? $"{zone.Plants!.Name} on {soil.Name}" : zone.Plants!.Name,
             $"{_depths.Say(zone.MillimetresPerHour!.Value)}/h",
-            share == 100 ? "all of it counted" : $"{Phrases.Number(share, 0)} % of it counted",
+            zone is { EfficiencyPercent: null, UniformityPercent: null } ? "all of it counted (no efficiency given)"
+                : $"{Phrases.Number(share, 0)} % of it counted",
         };
-        if (RootZone.Of(zone) is { } roots)
-            parts.Add($"{_depths.Number((decimal)roots.Readily, 0)} of {_depths.Say((decimal)roots.Total, 0)} in the root zone usable");
+        if (RootZone.Of(zone) is { } roots) parts.Add($"{_depths.Number(roots.Readily, 0)} of {_depths.Say(roots.Total, 0)} usable");
         return string.Join(", ", parts);
     }
 
-    private void Write(MonthAdvice month, StringBuilder text)
+    private string[] Cells(MonthAdvice month)
     {
-        var watering = month.Watering;
-        Row(
-            text,
-            MonthNames.All[month.Weather.Month - 1],
+        var watering = month.Watering?.InMinutes();
+        return
+        [
+            Phrases.Month(month.Weather.Month)[..3],
             _depths.Number(month.Weather.Et),
             month.Coefficient is null ? "–" : _depths.Number(month.Demand, 0),
             _depths.Number(month.Weather.EffectiveRain, 0),
             _depths.Number(month.Need, 0),
             _depths.Number(month.Given, 0),
             watering is null ? "–" : Interval(watering),
-            watering is null ? "–" : Phrases.Length(watering.Seconds),
-            watering?.Cycle is { } cycle ? $"  cycle {Phrases.Length(cycle.Seconds)} soak {Phrases.Length(cycle.Soak)}" : "");
+            watering is null ? "–" : Phrases.Length(watering.Seconds)
+                + (watering.Cycle is { } cycle ? $", cycle {Phrases.Length(cycle.Seconds)} soak {Phrases.Length(cycle.Soak)}" : ""),
+        ];
     }
 
     private static string Interval(AdvisedWatering watering) => watering switch
     {
-        { IsTooLittle: true } => "day, in parts",
+        { TimesADay: > 1 } => $"day, {Phrases.Count(watering.TimesADay, "time")}",
         { IntervalDays: null or 1 } => "day",
         { IntervalDays: { } days } => Phrases.Count(days, "day"),
     };
-
-    /// <summary>The month to the left, the rest to the right of their columns; what comes after the last is not set in a column.</summary>
-    private static void Row(StringBuilder text, params string[] cells)
-    {
-        var line = new StringBuilder(cells[0].PadRight(Widths[0]));
-        for (var column = 1; column < cells.Length; column++) line.Append(column < Widths.Length ? cells[column].PadLeft(Widths[column]) : cells[column]);
-        text.Append(line.ToString().TrimEnd()).Append('\n');
-    }
 }

@@ -59,7 +59,7 @@ internal sealed class WateringAdvice
         var given = ZoneBalance.Of(zone, ledger.DaysOf(zone), horizon, year).GroupBy(month => month.Month)
             .ToDictionary(months => months.Key, months => months.Sum(month => month.Given) / years);
         return new ZoneAdvice(zone, Lacks: null,
-            [.. year.OfType<MonthWeather>().Select(weather => MonthAdvice.Of(zone, weather, (decimal)given.GetValueOrDefault(weather.Month)))]);
+            [.. year.OfType<MonthWeather>().Select(weather => MonthAdvice.Of(zone, weather, given.GetValueOrDefault(weather.Month)))]);
     }
 }
 

@@ -14,6 +14,9 @@ internal sealed record AuditDocument
     [Shape(Of = ShapeAttribute.Name)]
     public required string Site { get; init; }
 
+    [JsonPropertyName("timezone_data"), Description("Version of the time-zone data.")]
+    public required string TimeZoneData { get; init; }
+
     [Shape(Of = ShapeAttribute.Moment)]
     public required string From { get; init; }
 
@@ -36,6 +39,9 @@ internal sealed record AuditDocument
 
     [Description("That the device says it has.")]
     public required IEnumerable<AuditListItem> Timetables { get; init; }
+
+    [Description("Given lists that were due while the device had another.")]
+    public IEnumerable<AuditMissedItem>? MissedUpdates { get; init; }
 
     public required IEnumerable<AuditEntryItem> Entries { get; init; }
 
@@ -63,17 +69,36 @@ internal sealed record AuditListItem
     [Description("As the device wrote it.")]
     public required string Hash { get; init; }
 
-    [Shape(Words = ["of this file", "another", "too short to identify", "too long to compare"])]
+    [Shape(Words = ["of this file", "given", "another", "too short to identify", "too long to compare"])]
     public required string Is { get; init; }
 
     [Shape(Of = ShapeAttribute.Name)]
     public string? Controller { get; init; }
+
+    [Description("The given list that it is.")]
+    public string? File { get; init; }
 
     [Shape(Of = ShapeAttribute.Date)]
     public required string From { get; init; }
 
     [Shape(Of = ShapeAttribute.Date)]
     public required string Until { get; init; }
+}
+
+/// <summary>A list was due, and the device still had another.</summary>
+internal sealed record AuditMissedItem
+{
+    [Description("The list that was due.")]
+    public required string Due { get; init; }
+
+    [Description("The list that the rows name.")]
+    public required string Had { get; init; }
+
+    [Description("The first of these rows."), Shape(Of = ShapeAttribute.Moment)]
+    public required string First { get; init; }
+
+    [Description("The last."), Shape(Of = ShapeAttribute.Moment)]
+    public required string Last { get; init; }
 }
 
 /// <summary>A watering that was meant, or that was, or both.</summary>
@@ -103,6 +128,10 @@ internal sealed record AuditEntryItem
 
     [JsonPropertyName("actual_s"), Shape(Least = 0)]
     public long? ActualSeconds { get; init; }
+
+    [JsonPropertyName("not_known_s"), Description("Of what was meant, where the log does not show whether it ran, because the device started anew."),
+        Shape(Least = 1)]
+    public long? NotKnownSeconds { get; init; }
 
     [JsonPropertyName("metered_l"), Description("By the meter."), Shape(Least = 0)]
     public decimal? MeteredLitres { get; init; }

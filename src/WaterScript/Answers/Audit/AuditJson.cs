@@ -1,6 +1,7 @@
 using NodaTime.Text;
 using WaterScript.Answers.Audit.Clocks;
 using WaterScript.Answers.Audit.Water;
+using WaterScript.Answers.Audit.Words;
 using WaterScript.Documents.Writers;
 
 namespace WaterScript.Answers.Audit;
@@ -20,6 +21,7 @@ internal static class AuditJson
     private static AuditDocument Of(AuditReport report, SiteMoments moments) => new()
     {
         Site = report.Site.Name,
+        TimeZoneData = report.Site.TimeZoneData,
         From = moments.At(report.From),
         To = moments.At(report.To),
         Rows = report.Rows,
@@ -32,8 +34,16 @@ internal static class AuditJson
             Hash = list.Hash,
             Is = AuditText.WordOf(list.Match),
             Controller = list.Controller?.Name,
-            From = LocalDatePattern.Iso.Format(report.ListDates.From),
-            Until = LocalDatePattern.Iso.Format(report.ListDates.Until),
+            File = list.Given?.File,
+            From = LocalDatePattern.Iso.Format((list.Given?.Dates ?? report.ListDates).From),
+            Until = LocalDatePattern.Iso.Format((list.Given?.Dates ?? report.ListDates).Until),
+        }),
+        MissedUpdates = report.Missed.IsEmpty ? null : report.Missed.Select(missed => new AuditMissedItem
+        {
+            Due = missed.Due.File,
+            Had = missed.Had.File,
+            First = moments.At(missed.First),
+            Last = moments.At(missed.Last),
         }),
         Entries = report.Entries.Select(entry => Of(entry, moments)),
         EntriesInAll = report.EntryCount > report.Entries.Length ? report.EntryCount : null,
@@ -50,10 +60,11 @@ internal static class AuditJson
         Zone = entry.Zone.Name,
         Schedule = entry.Schedule?.Name,
         Day = moments.Date(entry.Day),
-        MeantFrom = entry.Schedule is null ? null : moments.At(entry.From),
-        MeantSeconds = entry.Schedule is null ? null : entry.Seconds,
+        MeantFrom = !entry.IsMeant ? null : moments.At(entry.From),
+        MeantSeconds = !entry.IsMeant ? null : entry.Seconds,
         ActualFrom = moments.At(entry.ActualFrom),
         ActualSeconds = entry.ActualSeconds,
+        NotKnownSeconds = entry.NotKnownSeconds > 0 ? entry.NotKnownSeconds : null,
         MeteredLitres = Measure.Hundredths(entry.Volume?.Litres),
         ExpectedLitres = Measure.Hundredths(entry.Volume?.Expected),
         Why = entry.Why,

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WaterScript.Answers.Audit.Clocks;
+using WaterScript.Answers.Audit.Lists;
 using WaterScript.Answers.Audit.Water;
 using WaterScript.Model;
 using WaterScript.Timetables;
@@ -61,7 +62,7 @@ internal enum AuditClass
 /// <summary>A watering that was meant, or that was, or both.</summary>
 /// <param name="Class">What became of it.</param>
 /// <param name="Zone">The zone.</param>
-/// <param name="Schedule">The schedule that it is of; null where it was not meant.</param>
+/// <param name="Schedule">The schedule that it is of; null where it was not meant, and where the list of the device does not name it.</param>
 /// <param name="Day">The date that it belongs to, in days since 1970-01-01.</param>
 /// <param name="From">When it was meant to begin, in Unix seconds; where it was not meant, when it began.</param>
 /// <param name="Seconds">How long it was meant to last; 0 where it was not meant.</param>
@@ -72,8 +73,14 @@ internal enum AuditClass
 internal sealed record AuditEntry(
     AuditClass Class, Zone Zone, Schedule? Schedule, int Day, long From, long Seconds, long? ActualFrom, long? ActualSeconds, string? Why, LogPlace? Place)
 {
+    /// <summary>Whether it was meant.</summary>
+    public bool IsMeant => Seconds > 0;
+
     /// <summary>What the meter has of it; null where that is not known.</summary>
     public MeteredWatering? Volume { get; init; }
+
+    /// <summary>Seconds of what was meant in which it may have run or not: from the last row before the device started anew.</summary>
+    public long NotKnownSeconds { get; init; }
 }
 
 /// <summary>Water of a zone.</summary>
@@ -164,7 +171,13 @@ internal sealed record AuditReport(
     /// <summary>Whether a deployed timetable says what was meant, and not the file of a site.</summary>
     public bool IsOfDeployed { get; init; }
 
-    /// <summary>Whether all was compared, and all that was meant and is known was done, skipped with a reason, or by hand.</summary>
+    /// <summary>Whether the lists were given that the device had.</summary>
+    public bool AreListsGiven { get; init; }
+
+    /// <summary>Lists that were due while the device had another, in order.</summary>
+    public ImmutableArray<MissedUpdate> Missed { get; init; } = [];
+
+    /// <summary>Whether all was compared, and the log shows that all that was meant was done, skipped with a reason, or by hand.</summary>
     public required bool IsAsMeant { get; init; }
 }
 

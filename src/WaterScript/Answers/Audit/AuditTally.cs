@@ -35,7 +35,7 @@ internal sealed class AuditTally(Site site)
     /// <summary>Rows that were used.</summary>
     public long Rows { get; private set; }
 
-    /// <summary>Whether all that was meant and is known was done, skipped with a reason, or by hand.</summary>
+    /// <summary>Whether the log shows that all that was meant was done, skipped with a reason, or by hand.</summary>
     public bool IsAsMeant { get; private set; } = true;
 
     /// <summary>What meters that show a total went on by; null where none shows two.</summary>
@@ -85,16 +85,17 @@ internal sealed class AuditTally(Site site)
     /// <summary>Takes in what became of a watering.</summary>
     public void Add(AuditEntry entry)
     {
-        var key = new EntryKey(entry.From, entry.Zone.Index, entry.Schedule is null, _sequence++);
+        var key = new EntryKey(entry.From, entry.Zone.Index, !entry.IsMeant, _sequence++);
         _entries.Add(key, entry);
         if (entry.Class == AuditClass.NotKnown) _notKnown.Add(key, entry);
         else if (entry.Class != AuditClass.Done) _notAsMeant.Add(key, entry);
-        IsAsMeant &= entry.Class is AuditClass.Done or AuditClass.Skipped or AuditClass.ByHand or AuditClass.NotKnown;
+        IsAsMeant &= entry.Class is AuditClass.Done or AuditClass.Skipped or AuditClass.ByHand;
         _counts[entry.Class] = _counts.GetValueOrDefault(entry.Class) + 1;
-        if (entry.Schedule is not null) MeantCount++;
+        if (entry.IsMeant) MeantCount++;
         _meantSeconds[entry.Zone.Index] += entry.Seconds;
         if (entry is { Class: AuditClass.NotKnown or AuditClass.CloseNotSeen, ActualSeconds: null }) _notKnownSeconds[entry.Zone.Index] += entry.Seconds;
-        if (entry.Schedule is { } schedule) _days.Add(schedule, entry.Day, entry.Class);
+        _notKnownSeconds[entry.Zone.Index] += entry.NotKnownSeconds;
+        if (entry.IsMeant) _days.Add(entry.Schedule, entry.Day, entry.Class);
     }
 
     private static decimal? Sum(decimal? own, decimal? shared) => own is null ? shared : own + (shared ?? 0);

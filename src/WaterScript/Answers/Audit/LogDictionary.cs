@@ -19,13 +19,19 @@ internal sealed class LogDictionary
     private readonly Dictionary<string, int> _controllers = new(StringComparer.Ordinal);
     private readonly Dictionary<(int Controller, int Output), int> _outputs = [];
 
-    public LogDictionary(Site site)
+    private readonly Site _ofSite;
+    private readonly Controller? _usual;
+
+    /// <param name="site">The site.</param>
+    /// <param name="usual">The controller that rows are of which name none; null where nobody says.</param>
+    public LogDictionary(Site site, Controller? usual = null)
     {
+        (_ofSite, _usual) = (site, usual);
         Times = new LogTimes(site);
         NotBefore = StartOf(site, site.Effective.PlusYears(-YearsBefore));
         var last = LocalDate.MaxIsoValue.PlusYears(-1);
         NotFrom = StartOf(site, site.Effective < last.PlusYears(-YearsAfter) ? site.Effective.PlusYears(YearsAfter) : last);
-        NeedsNoController = site.Controllers.Length <= 1;
+        NeedsNoController = site.Controllers.Length <= 1 || usual is not null;
         foreach (var controller in site.Controllers) _controllers.TryAdd(controller.Name, controller.Index);
         foreach (var zone in site.Zones)
         {
@@ -52,14 +58,25 @@ internal sealed class LogDictionary
     /// <summary>Index of the zone that has a name or a label; null for none.</summary>
     public int? ZoneNamed(ReadOnlySpan<char> name) => _zones.GetAlternateLookup<ReadOnlySpan<char>>().TryGetValue(name, out var zone) ? zone : null;
 
+    /// <summary>Whether a controller is called so, or nobody has to say which.</summary>
+    public bool IsController(ReadOnlySpan<char> name) => name.Length == 0 || _controllers.GetAlternateLookup<ReadOnlySpan<char>>().ContainsKey(name);
+
     /// <summary>Index of the zone that has an output, or <see cref="LogEvent.NoZone"/> where a device has it; null for none.</summary>
     /// <param name="controller">Its name; empty where the row names none.</param>
     /// <param name="output">The number.</param>
     public int? ZoneAt(ReadOnlySpan<char> controller, int output)
     {
-        var index = AnyController;
+        var index = _usual?.Index ?? AnyController;
         if (controller.Length > 0 && !_controllers.GetAlternateLookup<ReadOnlySpan<char>>().TryGetValue(controller, out index)) return null;
         return _outputs.TryGetValue((index, output), out var zone) ? zone : null;
+    }
+
+    /// <summary>Index of the controller that a row is of: of its zone, of its own, or the usual one; <see cref="LogEvent.NoController"/> for none.</summary>
+    public int ControllerOf(int zone, ReadOnlySpan<char> name)
+    {
+        if (zone >= 0) return _ofSite.Zones[zone].Controller.Index;
+        if (name.Length > 0 && _controllers.GetAlternateLookup<ReadOnlySpan<char>>().TryGetValue(name, out var index)) return index;
+        return _usual?.Index ?? LogEvent.NoController;
     }
 
     private static long StartOf(Site site, LocalDate date) => site.TimeZone.AtStartOfDay(date).ToInstant().ToUnixTimeSeconds();

@@ -39,6 +39,12 @@ internal sealed record LogEvent(LogPlace Place, decimal At, LogKind Kind, int Zo
 {
     /// <summary>Stands for the zone of what is about all, or about a device of the site.</summary>
     public const int NoZone = -1;
+
+    /// <summary>Stands for the controller of what is about all of them.</summary>
+    public const int NoController = -1;
+
+    /// <summary>Index of the controller that it is of; <see cref="NoController"/> where the row does not say.</summary>
+    public int Controller { get; init; } = NoController;
 }
 
 /// <summary>A row of a log.</summary>
@@ -48,5 +54,18 @@ internal sealed record LogPlace(string File, int Line);
 
 /// <summary>A row that says nothing that could be used.</summary>
 /// <param name="Place">The row.</param>
-/// <param name="Why">Why, without a capital or a full stop.</param>
-internal sealed record BadRow(LogPlace Place, string Why);
+/// <param name="Problem">Why.</param>
+internal sealed record BadRow(LogPlace Place, RowProblem Problem)
+{
+    /// <summary>Why, without a capital or a full stop.</summary>
+    public string Why => Problem.Why;
+}
+
+/// <summary>Why a row cannot be used.</summary>
+/// <param name="Why">Without a capital or a full stop.</param>
+/// <param name="IsHarmless">Whether nothing is missed without it, as without the closing of an output that nothing is wired to.</param>
+internal sealed record RowProblem(string Why, bool IsHarmless = false)
+{
+    /// <summary>The output that nothing is wired to, where that is why.</summary>
+    public int? Unwired { get; init; }
+}

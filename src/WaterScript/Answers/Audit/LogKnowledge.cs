@@ -1,55 +1,60 @@
+using WaterScript.Model;
+
 namespace WaterScript.Answers.Audit;
 
-/// <summary>What of a log has to be remembered while it goes by: where it has holes, and its remarks.</summary>
-internal sealed class LogKnowledge(long silence, bool isNumbered)
+/// <summary>What of a log has to be remembered while it goes by: where it has holes, of each controller apart, and its remarks.</summary>
+/// <param name="silence">After so many seconds without a row nothing is known, where rows are not numbered.</param>
+/// <param name="isNumbered">Whether rows are numbered.</param>
+/// <param name="controllers">How many controllers there are.</param>
+internal sealed class LogKnowledge(long silence, bool isNumbered, int controllers)
 {
     /// <summary>Remarks that are held. Whole passes are judged by theirs, which are far fewer.</summary>
     private const int MostRemarks = 40_000;
 
-    /// <summary>Holes that are held apart.</summary>
-    private const int MostHoles = 100_000;
-
-    private readonly List<(decimal Before, decimal After)> _holes = [];
+    private readonly LogHoles _all = new(silence, isNumbered);
+    private readonly LogHoles[] _apart = controllers > 1 ? [.. Enumerable.Range(0, controllers).Select(_ => new LogHoles(silence, isNumbered))] : [];
     private readonly Dictionary<(LogKind, int), Remarks> _remarks = [];
     private readonly Queue<Remarks> _heldIn = new();
     private LogEvent? _last;
+    private long _breaks;
     private long _sequence;
 
     /// <summary>Whether its rows are numbered, so that a hole shows by itself.</summary>
     public bool IsNumbered => isNumbered;
 
     /// <summary>When the first row was, in Unix seconds.</summary>
-    public decimal First { get; private set; }
+    public decimal First => _all.First;
 
     /// <summary>When the last row was, in Unix seconds.</summary>
-    public decimal Last => _last!.At;
+    public decimal Last => _all.Last;
 
-    /// <summary>Takes in the next row.</summary>
+    /// <summary>Takes in the next row. One that is of no controller in particular counts for all of them.</summary>
     public void Add(LogEvent logged)
     {
-        if (_last is null) First = logged.At;
-        else if (!Follows(_last, logged)) AddHole(_last.At, logged.At);
+        if (_last is { } last && !LogHoles.IsNext(last, logged)) _breaks++;
         _last = logged;
+        _all.Add(logged, _breaks);
+        foreach (var (index, holes) in _apart.Index())
+        {
+            if (logged.Controller == index || logged.Controller == LogEvent.NoController) holes.Add(logged, _breaks);
+        }
+
         if (logged.Kind is LogKind.Skip or LogKind.Fault or LogKind.Hand) AddRemark(logged);
     }
 
-    /// <summary>
-    /// Whether the log has a hole nowhere in a stretch: its rows are numbered without a gap, or none follows the one before by more than the silence.
-    /// Silence itself is never taken for "nothing happened".
-    /// </summary>
-    public bool IsKnown(decimal from, decimal to)
-    {
-        if (_last is null || from < First || to > Last) return false;
-        var (low, high) = (0, _holes.Count);
-        while (low < high)
-        {
-            var middle = (low + high) / 2;
-            if (_holes[middle].After > from) high = middle;
-            else low = middle + 1;
-        }
+    /// <summary>Whether the log has a hole nowhere in a stretch.</summary>
+    /// <inheritdoc cref="LogHoles.IsKnown"/>
+    public bool IsKnown(decimal from, decimal to) => _all.IsKnown(from, to);
 
-        return low == _holes.Count || _holes[low].Before >= to;
-    }
+    /// <summary>Whether what the log has of the controller of a zone has a hole nowhere in a stretch.</summary>
+    /// <inheritdoc cref="LogHoles.IsKnown"/>
+    public bool IsKnown(Zone zone, decimal from, decimal to) => Of(zone).IsKnown(from, to);
+
+    /// <summary>When the row before the current one was that is of the controller of a zone; null where there was none.</summary>
+    public decimal? Before(Zone zone) => Of(zone).Previous;
+
+    /// <summary>When the last row was that is of the controller of a zone; null where there was none.</summary>
+    public decimal? LastOf(Zone zone) => Of(zone).LastOrNull;
 
     /// <summary>The first remark of a kind about a zone, or about all, within a stretch; null for none.</summary>
     public LogEvent? Remark(LogKind kind, int zone, decimal from, decimal to)
@@ -62,21 +67,7 @@ internal sealed class LogKnowledge(long silence, bool isNumbered)
     /// <summary>Whether a remark is about a zone itself within a stretch.</summary>
     public bool HasRemark(LogKind kind, int zone, decimal from, decimal to) => FirstRemark(kind, zone, from) is { Event: var logged } && logged.At <= to;
 
-    private bool Follows(LogEvent before, LogEvent after)
-    {
-        if (after.Kind == LogKind.Boot) return false;
-        if (!isNumbered) return after.At - before.At <= silence;
-        return after.Number is { } number && before.Number is { } last && (number == last || number == last + 1);
-    }
-
-    /// <summary>Where there are too many holes, the older half becomes one, in which nothing is known.</summary>
-    private void AddHole(decimal before, decimal after)
-    {
-        _holes.Add((before, after));
-        if (_holes.Count < MostHoles) return;
-        _holes[0] = (_holes[0].Before, _holes[MostHoles / 2].After);
-        _holes.RemoveRange(1, MostHoles / 2);
-    }
+    private LogHoles Of(Zone zone) => _apart.Length == 0 ? _all : _apart[zone.Controller.Index];
 
     private void AddRemark(LogEvent logged)
     {

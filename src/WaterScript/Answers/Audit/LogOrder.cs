@@ -6,7 +6,7 @@ namespace WaterScript.Answers.Audit;
 /// Puts the rows of logs in order of time and leaves out what is logged twice. So many rows are held that a row may come that much too late; a log of twice
 /// as many rows is put in order as a whole.
 /// </summary>
-internal sealed class LogOrder(Action<LogSource, int, string> passOver)
+internal sealed class LogOrder(Action<LogSource, int, RowProblem> passOver)
 {
     /// <summary>So many rows later than its time a row may come.</summary>
     public const int Window = 32_768;
@@ -30,7 +30,8 @@ internal sealed class LogOrder(Action<LogSource, int, string> passOver)
         {
             if (row.Current!.At < _now)
             {
-                passOver(row, row.Current.Place.Line, string.Create(CultureInfo.InvariantCulture, $"it comes more than {Window} rows later than its time"));
+                passOver(row, row.Current.Place.Line,
+                    new RowProblem(string.Create(CultureInfo.InvariantCulture, $"it comes more than {Window} rows later than its time")));
                 continue;
             }
 
@@ -85,7 +86,7 @@ internal sealed class LogOrder(Action<LogSource, int, string> passOver)
     {
         var end = row.Event with { At = at, Kind = LogKind.Close, Why = null, Litres = null };
         if (_ends.Count < 2 * Window) _ends.Enqueue(end, Key.Of(end, row.Source.Index));
-        else passOver(row.Source, row.Event.Place.Line, "too many waterings are under way at once to look for its end");
+        else passOver(row.Source, row.Event.Place.Line, new RowProblem("too many waterings are under way at once to look for its end"));
     }
 
     private bool IsNew(LogEvent logged)

@@ -17,10 +17,13 @@ internal sealed class LogReader
     private LogOrder? _order;
 
     /// <summary>Reads the logs of a site.</summary>
-    public LogReader(Site site, LogColumns columns)
+    /// <param name="site">The site.</param>
+    /// <param name="columns">What the logs call their columns.</param>
+    /// <param name="controller">The controller that rows are of which name none; null where nobody says.</param>
+    public LogReader(Site site, LogColumns columns, Controller? controller = null)
     {
         ArgumentNullException.ThrowIfNull(site);
-        (_columns, _site) = (columns, new LogDictionary(site));
+        (_columns, _site) = (columns, new LogDictionary(site, controller));
     }
 
     /// <summary>The first rows that were passed over, in order.</summary>
@@ -28,6 +31,9 @@ internal sealed class LogReader
 
     /// <summary>How many rows were passed over.</summary>
     public long BadRows => _bad.Count;
+
+    /// <summary>Whether one of them may have shown something that is missing now.</summary>
+    public bool IsAnyMissed { get; private set; }
 
     /// <summary>Rows that say again what another said, of those read so far.</summary>
     public int Doubled => _order?.Doubled ?? 0;
@@ -75,5 +81,9 @@ internal sealed class LogReader
         }
     }
 
-    private void PassOver(LogSource source, int line, string why) => _bad.Add((source.Index, line), new BadRow(new LogPlace(source.File, line), why));
+    private void PassOver(LogSource source, int line, RowProblem problem)
+    {
+        IsAnyMissed |= !problem.IsHarmless;
+        _bad.Add((source.Index, line), new BadRow(new LogPlace(source.File, line), problem));
+    }
 }

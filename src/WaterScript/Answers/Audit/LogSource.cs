@@ -17,6 +17,8 @@ internal sealed class LogSource
     private readonly LogDictionary _site;
     private readonly LogRow _row;
     private readonly Places _at;
+    private bool _isHarmless;
+    private int? _unwired;
     private string? _lastReason;
     private string? _lastList;
     private decimal _lastTime = decimal.MinValue;
@@ -59,13 +61,13 @@ internal sealed class LogSource
 
     /// <summary>Goes to the next row that says something; false where there is none.</summary>
     /// <param name="passOver">Called with each row that says nothing.</param>
-    public bool MoveNext(Action<LogSource, int, string> passOver)
+    public bool MoveNext(Action<LogSource, int, RowProblem> passOver)
     {
         while (_lines.MoveNext())
         {
             if (!_lines.IsTooLong && _lines.Current.IsWhiteSpace()) continue;
             if (WhyNot() is not { } why) return true;
-            passOver(this, _lines.Number, why);
+            passOver(this, _lines.Number, new RowProblem(why, _isHarmless) { Unwired = _unwired });
         }
 
         Current = null;
@@ -82,19 +84,27 @@ internal sealed class LogSource
     /// <summary>Takes the current line; why it cannot be used, or null.</summary>
     private string? WhyNot()
     {
+        (_isHarmless, _unwired) = (false, null);
         if (_lines.IsTooLong) return string.Create(CultureInfo.InvariantCulture, $"it has more than {LogLines.MostLetters} letters");
         if (!_row.TryRead(_lines.Current)) return "it cannot be read as a row";
-        CurrentEnd = null;
+        (CurrentEnd, _isHarmless) = (null, false);
         return _at.Time < 0 ? TakeWatering() : TakeEvent();
     }
 
     private string? TakeEvent()
     {
+        var word = BeforeComma(_row[_at.Do]);
+        _isHarmless = KindOf(word) is LogKind.Close or LogKind.Boot or LogKind.Alive && IsUnset(_row[_at.Time]);
         if (Time(_row[_at.Time], out var at) is { } wrong) return wrong;
         at = Settled(at);
-        var word = BeforeComma(_row[_at.Do]);
         if (KindOf(word) is not { } kind) return $"{Quoted(word)} is nothing that a valve does";
-        if (Zone(out var zone) is { } unknown) return unknown;
+        if (Zone(out var zone) is { } unknown)
+        {
+            // What nothing is wired to is closed with all the others when the power comes on.
+            _isHarmless = kind == LogKind.Close && _unwired is not null;
+            return unknown;
+        }
+
         if (kind is LogKind.Open or LogKind.Close or LogKind.Hand && zone is null) return "it names no zone and no output";
         Current = Event(at, kind, zone ?? LogEvent.NoZone);
         return null;
@@ -126,7 +136,10 @@ internal sealed class LogSource
         long.TryParse(_row[_at.Number], NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : null,
         LogTimes.Number(_row[_at.Litres]),
         LogTimes.Number(_row[_at.Meter]),
-        Kept(_row[_at.List], ref _lastList));
+        Kept(_row[_at.List], ref _lastList))
+    {
+        Controller = _site.ControllerOf(zone, _row[_at.Controller]),
+    };
 
     /// <summary>The reason in its own column, or after a comma: <c>skip,frost</c>.</summary>
     private string? Reason()
@@ -182,10 +195,15 @@ internal sealed class LogSource
         if (output.Length == 0) return null;
         if (!int.TryParse(output, NumberStyles.None, CultureInfo.InvariantCulture, out var number)) return $"{Quoted(output)} is not a number of an output";
         var controller = _row[_at.Controller];
-        if (controller.Length == 0 && !_site.NeedsNoController) return "it does not say which controller the output is of";
+        if (controller.Length == 0 && !_site.NeedsNoController)
+            return "it does not say which controller the output is of (--controller NAME does, for all rows)";
         zone = _site.ZoneAt(controller, number);
+        if (zone is null && _site.IsController(controller)) _unwired = number;
         return zone is null ? string.Create(CultureInfo.InvariantCulture, $"no zone has output {number}") : null;
     }
+
+    /// <summary>Whether a time is one of a clock that was not set.</summary>
+    private bool IsUnset(ReadOnlySpan<char> text) => _site.Times.Read(text) is { } moment && moment < _site.NotBefore;
 
     private string? Time(ReadOnlySpan<char> text, out decimal at)
     {

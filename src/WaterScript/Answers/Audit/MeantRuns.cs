@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using NodaTime;
+using WaterScript.Answers.Audit.Lists;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Documents.Timetables.Deployed;
@@ -22,7 +24,7 @@ internal sealed class MeantRuns : IDisposable
 
     private readonly Site _site;
     private readonly ZoneClock _clock;
-    private readonly PriorityQueue<IEnumerator<Run>, (long Start, LocalDate Year)> _years = new();
+    private readonly PriorityQueue<(IEnumerator<Run> Runs, int List), (long Start, LocalDate Year)> _years = new();
     private Timetable? _latest;
     private long? _longestPass;
     private LocalDate _until;
@@ -50,11 +52,25 @@ internal sealed class MeantRuns : IDisposable
         GoTo(from);
     }
 
+    /// <summary>Those of several lists, also where a device had another; <see cref="List"/> says of which a run is.</summary>
+    public MeantRuns(Site site, ImmutableArray<GivenList> lists, ZoneClock clock, long from)
+    {
+        (_site, _clock, _reached, _until) = (site, clock, from, LastDate);
+        Budget = new WorkBudget(long.MaxValue);
+        var first = clock.StartOfDay(clock.At(from).Day);
+        foreach (var (index, list) in lists.Index())
+            Advance(list.Openings.Where(run => run.PassStart >= first).GetEnumerator(), list.Dates.From, index);
+        GoTo(from);
+    }
+
     /// <summary>Counts the work, of which the length of the log allows more.</summary>
     public WorkBudget Budget { get; }
 
     /// <summary>How many were drawn.</summary>
     public long Count { get; private set; }
+
+    /// <summary>Index of the list that the last one drawn is of, where there are several.</summary>
+    public int List { get; private set; }
 
     /// <summary>When the next starts that was not drawn, in Unix seconds; where that is too much work to find, when the last one did.</summary>
     public long NextStart => Budget.IsUsedUp ? _reached : _years.TryPeek(out _, out var next) ? next.Start : long.MaxValue;
@@ -71,7 +87,7 @@ internal sealed class MeantRuns : IDisposable
     public bool TryTake(decimal until, out Run run)
     {
         run = default;
-        return NextStart <= until && _years.TryPeek(out var runs, out _) && runs.Current.PassStart < _endOfDay && TryDraw(out run);
+        return NextStart <= until && _years.TryPeek(out var source, out _) && source.Runs.Current.PassStart < _endOfDay && TryDraw(out run);
     }
 
     /// <summary>The next run of a pass that starts on a date of the log, wherever it is; false where there is none.</summary>
@@ -90,7 +106,7 @@ internal sealed class MeantRuns : IDisposable
     /// <inheritdoc/>
     public void Dispose()
     {
-        foreach (var (runs, _) in _years.UnorderedItems) runs.Dispose();
+        foreach (var (source, _) in _years.UnorderedItems) source.Runs.Dispose();
     }
 
     private void AddYear()
@@ -118,20 +134,21 @@ internal sealed class MeantRuns : IDisposable
     private bool TryDraw(out Run run)
     {
         run = default;
-        if (Budget.IsUsedUp || !_years.TryDequeue(out var runs, out var next)) return false;
-        run = runs.Current;
+        if (Budget.IsUsedUp || !_years.TryDequeue(out var source, out var next)) return false;
+        run = source.Runs.Current;
+        List = source.List;
         Count++;
         _reached = run.Start;
-        Advance(runs, next.Year);
+        Advance(source.Runs, next.Year, source.List);
         return true;
     }
 
-    private void Advance(IEnumerator<Run> runs, LocalDate year)
+    private void Advance(IEnumerator<Run> runs, LocalDate year, int list = 0)
     {
         try
         {
             Budget.Spend(WorkOfRun);
-            if (runs.MoveNext()) _years.Enqueue(runs, (runs.Current.Start, year));
+            if (runs.MoveNext()) _years.Enqueue((runs, list), (runs.Current.Start, year));
             else runs.Dispose();
         }
         catch (WorkUsedUpException)

@@ -21,6 +21,7 @@ internal sealed class WateringMatch
     private readonly bool[] _isUsed;
     private readonly bool[] _isByHand;
     private readonly Dictionary<int, long?> _joined = [];
+    private readonly Dictionary<int, long> _unknown = [];
 
     /// <param name="zone">The zone.</param>
     /// <param name="meant">What was meant, in order.</param>
@@ -89,16 +90,17 @@ internal sealed class WateringMatch
         var actual = found < 0 ? null : _actual[found];
         var knowledge = _ground.Knowledge;
         AuditEntry Of(AuditClass kind, string? why = null, LogPlace? place = null) => new(
-            kind, _zone, _ground.Site.Schedules[meant.Schedule], meant.Day, meant.From, meant.To - meant.From, (long?)actual?.From,
+            kind, _zone, meant.Schedule < 0 ? null : _ground.Site.Schedules[meant.Schedule], meant.Day, meant.From, meant.To - meant.From, (long?)actual?.From,
                 actual is null ? null : LengthOf(found), why, place ?? actual?.Place)
         {
             Volume = actual is null ? null : VolumeOf(found),
+            NotKnownSeconds = actual is null ? 0 : NotKnownOf(found, meant.To),
         };
         if (knowledge.Remark(LogKind.Fault, _zone.Index, from, to) is { } fault) return Of(AuditClass.Fault, fault.Why, fault.Place);
         if (actual is not null) return Of(ClassByVolume(ClassOf(meant, found), found));
         var skip = knowledge.Remark(LogKind.Skip, _zone.Index, from, to) ?? knowledge.Remark(LogKind.Skip, LogEvent.NoZone, meant.PassStart - Tolerance, to);
         if (skip is not null) return Of(AuditClass.Skipped, skip.Why, skip.Place);
-        return Of(knowledge.IsKnown(from, to) ? AuditClass.Missed : AuditClass.NotKnown);
+        return Of(knowledge.IsKnown(_zone, from, to) ? AuditClass.Missed : AuditClass.NotKnown);
     }
 
     private AuditClass ClassOf(Meant meant, int found)
@@ -108,7 +110,7 @@ internal sealed class WateringMatch
         // Where the log ends before it was to close, nothing is wrong with it, as far as anybody knows.
         if (actual.End == ActualEnd.NotSeen) return _ground.Knowledge.Last < meant.To + Tolerance ? AuditClass.NotKnown : AuditClass.CloseNotSeen;
         var (late, longer) = (actual.From - meant.From, actual.Seconds - (meant.To - meant.From));
-        if (longer > Tolerance && !_ground.Knowledge.IsKnown(actual.From, actual.To)) return AuditClass.CloseNotSeen;
+        if (longer > Tolerance && !_ground.Knowledge.IsKnown(_zone, actual.From, actual.To)) return AuditClass.CloseNotSeen;
         if (Math.Abs(longer) > Tolerance) return longer > 0 ? AuditClass.Long : AuditClass.Short;
         if (Math.Abs(late) > Tolerance) return late > 0 ? AuditClass.Late : AuditClass.Early;
         return AuditClass.Done;
@@ -117,16 +119,17 @@ internal sealed class WateringMatch
     /// <summary>Whether what began as meant goes on in pieces, whose lengths it then has in sum.</summary>
     private bool TakePieces(Meant meant, int found)
     {
-        var (hasPieces, length) = (false, LengthOf(found));
+        var (hasPieces, length, unknown) = (false, LengthOf(found), NotKnownOf(found, meant.To));
         for (var index = found + 1; index < _actual.Count && _actual[index].From < meant.To; index++)
         {
             if (_isUsed[index] || _isByHand[index] || _actual[index].From == _actual[found].From) continue;
             _isUsed[index] = hasPieces = true;
-            length += LengthOf(index);
+            length = length is null ? LengthOf(index) : length + (LengthOf(index) ?? 0);
+            unknown += NotKnownOf(index, meant.To);
             _actual[found].Volume.Add(_actual[index].Volume);
         }
 
-        if (hasPieces) _joined[found] = length;
+        if (hasPieces) (_joined[found], _unknown[found]) = (length, unknown);
         return hasPieces;
     }
 
@@ -146,6 +149,14 @@ internal sealed class WateringMatch
         if (LengthOf(index) is not { } length || _actual[index].Volume is not { Litres: { } litres } volume) return null;
         var seconds = volume.SecondsOf(length);
         return new MeteredWatering(litres, seconds, _zone.LitresPerMinute * seconds / 60);
+    }
+
+    /// <summary>Of the time that was meant, the seconds in which nobody knows whether the valve was open, because the device started anew after them.</summary>
+    private long NotKnownOf(int index, long meantTo)
+    {
+        if (_unknown.TryGetValue(index, out var joined)) return joined;
+        var actual = _actual[index];
+        return (long)Math.Max(0, Math.Round(Math.Min(actual.MayBeTo, meantTo) - actual.To, MidpointRounding.AwayFromZero));
     }
 
     /// <summary>How long the valve was open, in all pieces; null where a closing is not seen.</summary>

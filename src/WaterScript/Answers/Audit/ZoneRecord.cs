@@ -48,9 +48,9 @@ internal sealed class ZoneRecord(Zone zone, AuditGround ground, AuditTally tally
     {
         if (_open is { } open)
         {
-            var isClosed = logged.Kind == LogKind.Close && (!ground.Knowledge.IsNumbered || ground.Knowledge.IsKnown(open.At, logged.At));
+            var isClosed = logged.Kind == LogKind.Close && (!ground.Knowledge.IsNumbered || ground.Knowledge.IsKnown(zone, open.At, logged.At));
             ground.Meter.Close(zone.Index, logged.At);
-            if (logged.Kind == LogKind.Boot) EndActual(logged.At, ActualEnd.Boot);
+            if (logged.Kind == LogKind.Boot) EndActual(Math.Max(open.At, ground.Knowledge.Before(zone) ?? open.At), ActualEnd.Boot, logged.At);
             else if (isClosed) EndActual(logged.At, ActualEnd.Closed);
             else EndActual(open.At, ActualEnd.NotSeen);
         }
@@ -71,8 +71,14 @@ internal sealed class ZoneRecord(Zone zone, AuditGround ground, AuditTally tally
             _growing = growing with { From = growing.To };
         }
 
-        Merge(_open is { } open ? open.At : now, _growing?.From ?? nextRun);
+        Merge(_open is { } open ? open.At : KnownTo(now), _growing?.From ?? nextRun);
     }
+
+    /// <summary>
+    /// Up to when it is known what its controller did: the next row of that may yet say that nothing is missing, whatever others log meanwhile.
+    /// One that has been silent for very long is not waited for.
+    /// </summary>
+    private decimal KnownTo(decimal now) => _meantNext.Count > MostWaiting ? now : ground.Knowledge.LastOf(zone) ?? decimal.MinValue;
 
     /// <summary>Judges all that is left.</summary>
     public void Finish()
@@ -89,9 +95,9 @@ internal sealed class ZoneRecord(Zone zone, AuditGround ground, AuditTally tally
         _growing = null;
     }
 
-    private void EndActual(decimal to, ActualEnd end)
+    private void EndActual(decimal to, ActualEnd end, decimal? mayBeTo = null)
     {
-        var actual = new Actual(_open!.At, to, end, _open.Why, _open.Place, _volume);
+        var actual = new Actual(_open!.At, to, end, _open.Why, _open.Place, _volume) { MayBeTo = mayBeTo ?? to };
         _actualNext.Enqueue(actual);
         if (end != ActualEnd.NotSeen) tally.AddActual(zone, actual.Seconds);
         _open = null;

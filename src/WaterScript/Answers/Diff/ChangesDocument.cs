@@ -15,6 +15,9 @@ internal sealed record ChangesDocument
     [Shape(Of = ShapeAttribute.Name)]
     public required string Site { get; init; }
 
+    [JsonPropertyName("timezone_data"), Description("Version of the time-zone data.")]
+    public required string TimeZoneData { get; init; }
+
     [Shape(Of = ShapeAttribute.Date)]
     public required string From { get; init; }
 
@@ -23,22 +26,88 @@ internal sealed record ChangesDocument
 
     public OverLimitItem? OverLimit { get; init; }
 
+    [Description("What was compared, where that was not all."), Shape(Words = ["water", "devices", "findings"])]
+    public string? Only { get; init; }
+
     [Description("Whether the watering changes.")]
     public required bool Changed { get; init; }
+
+    [Description("Whether devices open, close or switch otherwise.")]
+    public required bool DevicesChanged { get; init; }
+
+    [Description("Whether findings come, go, or say something else.")]
+    public required bool FindingsChanged { get; init; }
 
     [Description("Whether anything else of the site does.")]
     public required bool DescriptionChanged { get; init; }
 
+    [Description("The first date on which any zone is watered otherwise."), Shape(Of = ShapeAttribute.Date)]
+    public string? FirstDifferent { get; init; }
+
+    [Description("Version of the time-zone data that the old timetable was made with, where that was another.")]
+    public string? OldTimeZoneData { get; init; }
+
+    [Description("Version of the time-zone data that is used, where the old timetable was made with another.")]
+    public string? NewTimeZoneData { get; init; }
+
+    [Description("What is written otherwise, apart from schedules.")]
+    public required IEnumerable<CauseItem> Causes { get; init; }
+
     public required IEnumerable<ScheduleItem> Schedules { get; init; }
 
-    [Description("Watering time and water, mean of the dates.")]
+    [Description("Watering time and water, mean of the weeks of the season.")]
     public required IEnumerable<ZoneItem> Zones { get; init; }
+
+    [Description("Outputs that open otherwise.")]
+    public required IEnumerable<OpeningsItem> Openings { get; init; }
+
+    [Description("Whether outputs, how they are switched, or what runs because of what are others.")]
+    public required bool WiringChanged { get; init; }
 
     [Description("Findings of the new version only.")]
     public required IEnumerable<ChangedFindingItem> Appeared { get; init; }
 
     [Description("Findings of the old one only.")]
     public required IEnumerable<ChangedFindingItem> Gone { get; init; }
+
+    [Description("Findings of the old one that the new one accepts.")]
+    public required IEnumerable<ChangedFindingItem> Accepted { get; init; }
+
+    [Description("Findings of both that do not say the same, as they are in the new one.")]
+    public required IEnumerable<ChangedFindingItem> Turned { get; init; }
+}
+
+/// <summary>Something that is written otherwise.</summary>
+internal sealed record CauseItem
+{
+    [Shape(Words = ["added", "removed", "renamed", "changed"])]
+    public required string Change { get; init; }
+
+    [Description("The kind of thing, in the word of the language.")]
+    public required string Thing { get; init; }
+
+    [Description("Its name, the new one where there are two.")]
+    public string? Name { get; init; }
+
+    [Description("The property or the kind of statement.")]
+    public string? What { get; init; }
+
+    public string? Old { get; init; }
+
+    public string? New { get; init; }
+
+    [Description("In the old version where it is gone.")]
+    public required PlaceItem Place { get; init; }
+}
+
+/// <summary>What opens otherwise.</summary>
+internal sealed record OpeningsItem
+{
+    [Description("A zone, or a pump, master or injector, with its kind before its name.")]
+    public required string Output { get; init; }
+
+    [Description("How many openings only one of the versions has."), Shape(Least = 1)]
+    public required long Differ { get; init; }
 }
 
 /// <summary>A schedule that is not what it was.</summary>
@@ -68,6 +137,12 @@ internal sealed record TurnItem
     public string? Old { get; init; }
 
     public string? New { get; init; }
+
+    [Description("What it does.")]
+    public string? Effect { get; init; }
+
+    [Description("Where it is written; in the old version where it is gone.")]
+    public PlaceItem? Place { get; init; }
 }
 
 /// <summary>A zone that does not get what it got.</summary>
@@ -87,6 +162,12 @@ internal sealed record ZoneItem
 
     [JsonPropertyName("new_l_per_week"), Shape(Least = 0)]
     public decimal? NewLitres { get; init; }
+
+    [JsonPropertyName("old_mm_per_week"), Shape(Least = 0)]
+    public decimal? OldMillimetres { get; init; }
+
+    [JsonPropertyName("new_mm_per_week"), Shape(Least = 0)]
+    public decimal? NewMillimetres { get; init; }
 }
 
 /// <summary>A finding of one version.</summary>
@@ -100,6 +181,9 @@ internal sealed record ChangedFindingItem
     public required string Severity { get; init; }
 
     public required string Heading { get; init; }
+
+    [Description("What its heading was, where that was another.")]
+    public string? Was { get; init; }
 
     public required PlaceItem Place { get; init; }
 }

@@ -1,86 +1,80 @@
+using WaterScript.Answers.Diff.Words;
 using WaterScript.Diagnostics;
 using WaterScript.Text.Lines;
 using WaterScript.Wording;
 
 namespace WaterScript.Answers.Diff;
 
-/// <summary>What changes in the watering, as a report for people.</summary>
+/// <summary>What changes between two versions, as a report for people.</summary>
 internal sealed class ChangesText
 {
-    private readonly WateringChanges _changes;
-    private readonly WaterWords _water;
-    private readonly IReportLines _lines;
+    /// <summary>Columns of a line.</summary>
+    private const int Width = 100;
 
-    private ChangesText(WateringChanges changes, IReportLines lines) => (_changes, _water, _lines) = (changes, new WaterWords(changes.New), lines);
+    /// <summary>The widest label that all others are set beside.</summary>
+    private const int WidestLabel = 18;
+
+    /// <summary>Findings of a kind that are shown.</summary>
+    private const int MostFindings = 20;
+
+    private readonly ChangeReport _report;
+    private readonly PlainLines _lines;
+    private readonly int _column;
+
+    private ChangesText(ChangeReport report, PlainLines lines)
+    {
+        (_report, _lines) = (report, lines);
+        _column = report.Rows.Select(row => row.Label.Length).Where(length => length <= WidestLabel).Append("Per week".Length).Max() + 2;
+    }
 
     /// <summary>Writes it.</summary>
-    public static void Write(WateringChanges changes, IReportLines lines)
-    {
-        ArgumentNullException.ThrowIfNull(changes);
-        new ChangesText(changes, lines).Write();
-    }
+    public static void Write(WateringChanges changes, PlainLines lines) => new ChangesText(new ChangeReport(changes), lines).Write();
 
     private void Write()
     {
-        _lines.Heading($"{_changes.New.DisplayName}: {Verdict()}");
-        if (_changes.InPart is { } part) _lines.Part("Over the limit", [part.Words(new SiteWords(_changes.New))]);
-        _lines.Part("Schedules", _changes.Schedules.Select(Words));
-        _lines.Part("Average water per week", _changes.Zones.Select(Words));
-        _lines.Part("Found now", _changes.Appeared.Select(Words));
-        _lines.Part("Findings that are gone", _changes.Gone.Select(Words));
+        _lines.Line($"{_report.Changes.New.DisplayName}: {_report.Verdict}. {_report.Dates}");
+        if (_report.Limit is { } limit) _lines.Line($"Over the limit: {limit}");
+        if (_report.TimeZones is { } data) Row("Time zones", [data]);
+        foreach (var row in _report.Rows) Row(row.Label, row.Texts, ";");
+        Row("Per week", _report.WaterAWeek, ",");
+        if (_report.Devices is { } devices) Row("Devices", [devices]);
+        Findings("New", _report.Changes.Findings.Appeared);
+        Findings("Changed", [.. _report.Changes.Findings.Turned.Where(turn => turn.IsMore).Select(turn => turn.New)], WasOf);
+        Findings("Gone", _report.Changes.Findings.Gone);
+        Findings("Accepted", [.. _report.Changes.Findings.Accepted.Select(accepted => accepted.Finding)]);
+        var moved = _report.Changes.Findings.Turned.Count(turn => !turn.IsMore);
+        if (moved > 0) Row("Details", [$"{Phrases.Count(moved, "finding")} with other details, such as times"]);
     }
 
-    private string Verdict()
+    /// <summary>What a finding said before, where that was something else.</summary>
+    private string? WasOf(Finding finding)
     {
-        var last = _changes.InPart is { } part ? new SiteWords(_changes.New).DateAt(part.Until) : _changes.Horizon.Until.PlusDays(-1);
-        var dates = $"{MomentWords.Date(_changes.Horizon.From)} to {MomentWords.Date(last)}";
-        if (_changes.IsChanged) return $"the watering changes. Compared {dates}.";
-        return "no change in the " +
-            $"watering{(_changes.InPart is null ? "" : " as far as it was compared")}" +
-            $"{(_changes.IsDescriptionChanged ? "; the description of the site is another" : "")}. Compared {dates}.";
+        var was = _report.Changes.Findings.Turned.First(turn => ReferenceEquals(turn.New, finding)).Old.Heading;
+        return was == finding.Heading ? null : $"was: {was}";
     }
 
-    private static string Words(ScheduleChange change)
+    private void Findings(string label, IReadOnlyCollection<Finding> findings, Func<Finding, string?>? also = null)
     {
-        var start = change.Kind switch
-        {
-            ScheduleChangeKind.Added => $"{change.Name}: new",
-            ScheduleChangeKind.Removed => $"{change.Name}: gone",
-            ScheduleChangeKind.Renamed => $"{change.Old!.Name}: now called {change.Name}, waters the same",
-            _ => $"{change.Name}: ",
-        };
-        IEnumerable<string> parts = change.Kind == ScheduleChangeKind.Removed
-            ? []
-            : change.Turns.Select(turn => ScheduleChanges.Words(turn, change.Kind == ScheduleChangeKind.Added));
-        var when = change.First is not { } first ? "" : change.Kind switch
-        {
-            ScheduleChangeKind.Added => $"first on {MomentWords.Date(first)}",
-            ScheduleChangeKind.Removed => $"was first due {MomentWords.Date(first)}",
-            _ => $"first different on {MomentWords.Date(first)}",
-        };
-        var words = string.Join("; ", parts.Append(when).Where(part => part.Length > 0));
-        return change.Kind == ScheduleChangeKind.Changed || words.Length == 0 ? start + words : $"{start}; {words}";
+        var items = findings.Take(MostFindings)
+            .SelectMany(finding => new[] { FindingWords.Of(finding), also?.Invoke(finding), FindingWords.PlaceOf(finding) }.OfType<string>());
+        if (findings.Count > MostFindings) items = items.Append($"and {Phrases.Count(findings.Count - MostFindings, "more finding")}");
+        foreach (var (index, item) in items.Index()) _lines.Line(LabelOf(index == 0 ? label : null) + item);
     }
 
-    private string Words(ZoneChange change) => $"{change.DisplayName} {Words(change.Old, change.New)} → {Words(change.New, change.Old)}{Share(change)}";
-
-    /// <summary>As water where that is known of both sides, else as run time.</summary>
-    private string Words(WeeklyWater? water, WeeklyWater? other)
+    /// <summary>Items one after the other beside their label, broken between words.</summary>
+    private void Row(string label, IEnumerable<string> items, string between = "")
     {
-        if (water is null) return "no such zone";
-        if (water.Seconds == 0) return "nothing";
-        return water.Litres is { } litres && (other is null || other.Seconds == 0 || other.Litres is not null)
-            ? _water.Say(litres)
-            : Phrases.Length(water.Seconds);
+        var all = items.ToList();
+        if (all.Count == 0) return;
+        var words = all.Select((item, index) => PlainLines.Shown(item) + (index + 1 < all.Count ? between : ""));
+        foreach (var (index, line) in WordWrap.Of(string.Join(' ', words), Width - _column).Index())
+            _lines.Line(LabelOf(index == 0 ? label : null) + (index == 0 ? line : line.TrimStart()));
     }
 
-    private static string Share(ZoneChange change)
+    private string LabelOf(string? label)
     {
-        if (change is not { Old.Seconds: > 0, New.Seconds: > 0 }) return "";
-        var share = change.Old.Litres is { } old && change.New.Litres is { } now && old > 0 ? now / old : (decimal)change.New.Seconds / change.Old.Seconds;
-        return $" ({(share >= 1 ? "+" : "−")}{Phrases.Number(Math.Abs(share - 1) * 100, digits: 0)} %)";
+        if (label is null) return new string(' ', _column);
+        var shown = PlainLines.Shown(label) + ":";
+        return shown.Length < _column ? shown.PadRight(_column) : shown + " ";
     }
-
-    private static string Words(Finding finding) =>
-        $"{FindingSummary.WordOf(finding.Severity)}: {finding.Heading} [{finding.Rule.Slug}] ({SiteWords.Place(finding.Primary.Location)})";
 }

@@ -7,11 +7,15 @@ namespace WaterScript.Answers.Diff;
 /// <summary>What a schedule waters over the dates that are compared, in sums.</summary>
 /// <param name="Schedule">The schedule.</param>
 /// <param name="Waterings">How many waterings there are; of a manual schedule, those of one pass at noon of the first date.</param>
-/// <param name="Dates">How many dates its passes belong to.</param>
+/// <param name="Days">The dates that its passes belong to.</param>
 /// <param name="Lengths">For each zone by name, the shortest and the longest run time that a pass gives it, in seconds.</param>
 /// <param name="Fingerprint">The same for the same waterings of the same zones; empty where the other version has a schedule of that name.</param>
 internal sealed record ScheduleWaterings(
-    Schedule Schedule, long Waterings, int Dates, ImmutableSortedDictionary<string, (long Least, long Most)> Lengths, string Fingerprint);
+    Schedule Schedule, long Waterings, SeenDays Days, ImmutableSortedDictionary<string, (long Least, long Most)> Lengths, string Fingerprint)
+{
+    /// <summary>How many dates its passes belong to.</summary>
+    public int Dates => Days.Count;
+}
 
 /// <summary>Gathers what a schedule waters, run by run. Only passes that are under way are held.</summary>
 /// <param name="schedule">The schedule.</param>
@@ -52,7 +56,7 @@ internal sealed class WateringSums(Schedule schedule, Fingerprint? fingerprint, 
         return new ScheduleWaterings(
             schedule,
             _waterings,
-            _dates.Count,
+            _dates,
             _lengths.ToImmutableSortedDictionary(length => nameOf(length.Key), length => length.Value, StringComparer.Ordinal),
             fingerprint?.Text ?? "");
     }

@@ -28,44 +28,41 @@ internal sealed class Version : IDisposable
     private readonly List<(Run Run, long Over)> _passed = [];
     private readonly List<Watered> _now = [];
 
-    private Version(Site site, Site other, Names zones, Names schedules, Func<int, long> longest, IEnumerable<IEnumerable<Run>> parts, WorkBudget budget,
+    private Version(Site site, VersionNames names, Func<int, long> longest, IEnumerable<IEnumerable<Run>> parts, WorkBudget budget,
         int mostUnderWay = int.MaxValue)
     {
-        (Site, Budget, _zoneNames, _longest, _parts) = (site, budget, zones, longest, parts);
-        _zones = [.. site.Zones.Select(zone => zones.NumberOf(zone.Name))];
-        _schedules = [.. site.Schedules.Select(schedule => schedules.NumberOf(schedule.Name))];
+        (Site, Budget, _zoneNames, _longest, _parts) = (site, budget, names.Zones, longest, parts);
+        _zones = [.. site.Zones.Select(zone => names.Zones.NumberOf(names.OfZone(zone)))];
+        _schedules = [.. site.Schedules.Select(schedule => names.Schedules.NumberOf(names.OfSchedule(schedule)))];
         _seconds = new long[site.Zones.Length];
-        var others = other.Schedules.Select(schedule => schedule.Name).ToHashSet(StringComparer.Ordinal);
-        _sums = [.. site.Schedules.Select(schedule => new WateringSums(schedule, others.Contains(schedule.Name) ? null : new Fingerprint(), mostUnderWay))];
+        _sums = [.. site.Schedules.Select(schedule => new WateringSums(schedule, names.IsInBoth(schedule) ? null : new Fingerprint(), mostUnderWay))];
     }
 
     /// <summary>What a site waters.</summary>
     /// <param name="site">The version.</param>
-    /// <param name="other">The other one.</param>
     /// <param name="horizon">The dates to compare.</param>
-    /// <param name="zones">Numbers of zones.</param>
-    /// <param name="schedules">Numbers of schedules.</param>
-    public static Version Of(Site site, Site other, Horizon horizon, Names zones, Names schedules)
+    /// <param name="names">What its zones and schedules are called in both.</param>
+    public static Version Of(Site site, Horizon horizon, VersionNames names)
     {
         var budget = BudgetOf(site);
         var timetable = Timetable.Of(site, horizon, budget);
         var manual = site.Schedules.Where(schedule => schedule.IsManual)
             .Select(schedule => Timetable.OfOnePass(site, schedule, horizon.From.At(LocalTime.Noon), budget).Runs());
-        return new Version(site, other, zones, schedules, timetable.LongestSecondsOf, manual.Prepend(timetable.Runs()), budget);
+        return new Version(site, names, timetable.LongestSecondsOf, manual.Prepend(timetable.Runs()), budget);
     }
 
     /// <summary>What a timetable waters that is deployed, in which manual schedules have no runs.</summary>
-    public static Version Of(DeployedTimetable deployed, Site other, Names zones, Names schedules) =>
-        new(deployed.Site, other, zones, schedules, _ => Limits.PassDays * ZoneClock.SecondsInDay, [deployed.Runs()], new WorkBudget(long.MaxValue),
+    public static Version Of(DeployedTimetable deployed, VersionNames names) =>
+        new(deployed.Site, names, _ => Limits.PassDays * ZoneClock.SecondsInDay, [deployed.Runs()], new WorkBudget(long.MaxValue),
             Limits.RunsPerPass);
 
     /// <summary>What a site waters of what a deployed timetable covers.</summary>
-    public static Version Of(Site site, DeployedTimetable deployed, Names zones, Names schedules)
+    public static Version Of(Site site, DeployedTimetable deployed, VersionNames names)
     {
         var budget = BudgetOf(site);
         var timetable = Timetable.Of(site, deployed.Horizon, budget);
         var runs = timetable.Runs().Where(run => deployed.Controller is null || site.Zones[run.Zone].Controller.Name == deployed.Controller.Name);
-        return new Version(site, deployed.Site, zones, schedules, timetable.LongestSecondsOf, [runs], budget);
+        return new Version(site, names, timetable.LongestSecondsOf, [runs], budget);
     }
 
     /// <summary>The site.</summary>

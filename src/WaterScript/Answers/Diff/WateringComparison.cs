@@ -1,4 +1,5 @@
 using NodaTime;
+using WaterScript.Answers.Diff.Written;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Documents.Timetables.Deployed;
@@ -16,23 +17,32 @@ internal sealed class WateringComparison : IDisposable
     private readonly Names _scheduleNames = new();
     private readonly bool[] _differs;
     private readonly long?[] _first;
+    private readonly CommonShift? _shift;
 
     /// <summary>Compares two versions.</summary>
-    public WateringComparison(Site old, Site @new, Horizon horizon)
-        : this((zones, schedules) => Version.Of(old, @new, horizon, zones, schedules), (zones, schedules) => Version.Of(@new, old, horizon, zones, schedules),
-            horizon.From)
+    /// <param name="old">The old one.</param>
+    /// <param name="new">The new one.</param>
+    /// <param name="horizon">The dates to compare.</param>
+    /// <param name="renames">What of the old one has another name in the new one.</param>
+    public WateringComparison(Site old, Site @new, Horizon horizon, Renames renames)
+        : this(old, @new, names => Version.Of(old, horizon, names), names => Version.Of(@new, horizon, names), horizon.From, renames)
     {
     }
 
     /// <summary>Compares a timetable that is deployed with a site.</summary>
     public WateringComparison(DeployedTimetable old, Site @new)
-        : this((zones, schedules) => Version.Of(old, @new, zones, schedules), (zones, schedules) => Version.Of(@new, old, zones, schedules), old.Horizon.From,
+        : this(old.Site, @new, names => Version.Of(old, names), names => Version.Of(@new, old, names), old.Horizon.From, Renames.None,
             Limits.WorkPerRow) => HasNoRules = true;
 
-    private WateringComparison(Func<Names, Names, Version> old, Func<Names, Names, Version> @new, LocalDate from, int workPerRow = 0)
+    private WateringComparison(
+        Site oldSite, Site newSite, Func<VersionNames, Version> old, Func<VersionNames, Version> @new, LocalDate from, Renames renames, int workPerRow = 0)
     {
         var zones = new Names();
-        (Old, New) = (old(zones, _scheduleNames), @new(zones, _scheduleNames));
+        var others = oldSite.Schedules.Select(schedule => renames.OfSchedule(schedule.Name)).Intersect(newSite.Schedules.Select(schedule => schedule.Name))
+            .ToHashSet(StringComparer.Ordinal);
+        Renames = renames;
+        _shift = workPerRow > 0 ? new CommonShift() : null;
+        (Old, New) = (old(new VersionNames(zones, _scheduleNames, renames, others)), @new(new VersionNames(zones, _scheduleNames, Renames.None, others)));
         _differs = new bool[_scheduleNames.Count];
         _first = new long?[_scheduleNames.Count];
         Compare(new ZoneClock(New.Site.TimeZone).StartOfDay(CivilDate.DayNumberOf(from)), workPerRow);
@@ -47,8 +57,17 @@ internal sealed class WateringComparison : IDisposable
     /// <summary>Whether of the old version only its runs are known, and not how they were asked for.</summary>
     public bool HasNoRules { get; }
 
+    /// <summary>What of the old version has another name in the new one.</summary>
+    public Renames Renames { get; }
+
     /// <summary>Whether any zone is watered otherwise, manual schedules apart.</summary>
-    public bool IsChanged { get; private set; }
+    public bool IsChanged => FirstChange is not null;
+
+    /// <summary>When the first watering begins that only one of them has, in Unix seconds; null where all are the same.</summary>
+    public long? FirstChange { get; private set; }
+
+    /// <summary>By how much later all are that differ from a deployed timetable, in seconds; null where it is not the same for all.</summary>
+    public long? Shift => InPart is null ? _shift?.Seconds : null;
 
     /// <summary>Where the comparison ended before its last date; null where it did not.</summary>
     public ComparedInPart? InPart { get; private set; }
@@ -94,7 +113,16 @@ internal sealed class WateringComparison : IDisposable
     private void Compare(ReadOnlySpan<Watered> old, ReadOnlySpan<Watered> @new, long second)
     {
         if (AreSame(old, @new)) return;
-        IsChanged = IsChanged || !WithoutSchedules(old).SequenceEqual(WithoutSchedules(@new));
+        if (FirstChange is null || _shift is not null)
+        {
+            var (all, others) = (WithoutSchedules(old), WithoutSchedules(@new));
+            if (!all.SequenceEqual(others))
+            {
+                FirstChange ??= second;
+                _shift?.Add(all, others, second);
+            }
+        }
+
         while (old.Length + @new.Length > 0)
         {
             var schedule = old.IsEmpty || (!@new.IsEmpty && @new[0].Schedule < old[0].Schedule) ? @new[0].Schedule : old[0].Schedule;

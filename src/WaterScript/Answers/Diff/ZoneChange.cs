@@ -14,34 +14,39 @@ internal sealed record ZoneChange(string Name, string DisplayName, WeeklyWater? 
     /// <param name="oldWaterings">Its waterings.</param>
     /// <param name="new">The new version.</param>
     /// <param name="newWaterings">Its waterings.</param>
-    /// <param name="days">The days that they are the waterings of.</param>
+    /// <param name="days">The days of the season in which they are watered.</param>
+    /// <param name="nameOf">What a zone of the old version is called in the new one.</param>
     /// <param name="flow">How exact flows are taken; null for as they are. A timetable has them rounded.</param>
     internal static IEnumerable<ZoneChange> Between(
-        Site old, Version oldWaterings, Site @new, Version newWaterings, decimal days, Func<decimal?, decimal?>? flow = null)
+        Site old, Version oldWaterings, Site @new, Version newWaterings, SeasonDays days, Func<string, string> nameOf, Func<decimal?, decimal?>? flow = null)
     {
-        var (before, after) = (WeeklyWater.ByZone(old, oldWaterings, days, flow), WeeklyWater.ByZone(@new, newWaterings, days, flow));
-        return @new.Zones.Concat(old.Zones.Where(zone => !after.ContainsKey(zone.Name)))
+        var before = WeeklyWater.ByZone(old, oldWaterings, zone => nameOf(zone.Name), days, flow);
+        var after = WeeklyWater.ByZone(@new, newWaterings, zone => zone.Name, days, flow);
+        return @new.Zones.Concat(old.Zones.Where(zone => !after.ContainsKey(nameOf(zone.Name))))
             .Select(zone => new ZoneChange(zone.Name, zone.DisplayName, before.GetValueOrDefault(zone.Name), after.GetValueOrDefault(zone.Name)))
             .Where(change => (change.Old ?? WeeklyWater.None) != (change.New ?? WeeklyWater.None));
     }
 }
 
-/// <summary>What a zone gets in a week, the average of all dates that are compared.</summary>
+/// <summary>What a zone gets in a week, the average of its season.</summary>
 /// <param name="Seconds">Run time, rounded to the whole second.</param>
 /// <param name="Litres">Water, or null where the flow is not known.</param>
-internal sealed record WeeklyWater(long Seconds, decimal? Litres)
+/// <param name="Millimetres">Depth, or null where it is not known or not compared.</param>
+internal sealed record WeeklyWater(long Seconds, decimal? Litres, decimal? Millimetres)
 {
     private const int DaysInWeek = 7;
 
     /// <summary>Nothing.</summary>
-    internal static WeeklyWater None { get; } = new(0, null);
+    internal static WeeklyWater None { get; } = new(0, null, null);
 
     /// <summary>That of each zone by name. A zone that gets nothing is <see cref="None"/>, whatever its flow.</summary>
-    internal static Dictionary<string, WeeklyWater> ByZone(Site site, Version version, decimal days, Func<decimal?, decimal?>? flow) =>
-        site.Zones.ToDictionary(zone => zone.Name, zone => Of(flow is null ? zone.LitresPerMinute : flow(zone.LitresPerMinute), version.SecondsOf(zone), days),
-            StringComparer.Ordinal);
+    internal static Dictionary<string, WeeklyWater> ByZone(
+        Site site, Version version, Func<Zone, string> nameOf, SeasonDays days, Func<decimal?, decimal?>? flow) =>
+        site.Zones.ToDictionary(nameOf, zone => Of(flow is null ? zone.LitresPerMinute : flow(zone.LitresPerMinute),
+            flow is null ? zone.MillimetresPerHour : null, version.SecondsOf(zone), days.Of(nameOf(zone))), StringComparer.Ordinal);
 
-    private static WeeklyWater Of(decimal? litresPerMinute, long seconds, decimal days) => seconds == 0
+    private static WeeklyWater Of(decimal? litresPerMinute, decimal? millimetresPerHour, long seconds, decimal days) => seconds == 0
         ? None
-        : new((long)Math.Round((decimal)seconds * DaysInWeek / days, MidpointRounding.AwayFromZero), litresPerMinute * seconds / 60 * DaysInWeek / days);
+        : new((long)Math.Round((decimal)seconds * DaysInWeek / days, MidpointRounding.AwayFromZero), litresPerMinute * seconds / 60 * DaysInWeek / days,
+            millimetresPerHour * seconds / 3600 * DaysInWeek / days);
 }

@@ -15,6 +15,9 @@ internal sealed record OutlookDocument
     [Shape(Of = ShapeAttribute.Name)]
     public required string Site { get; init; }
 
+    [JsonPropertyName("timezone_data"), Description("Version of the time-zone data.")]
+    public required string TimeZoneData { get; init; }
+
     [Shape(Of = ShapeAttribute.Moment)]
     public required string At { get; init; }
 

@@ -29,6 +29,7 @@ internal static class OutlookJson
     private static OutlookDocument Of(Outlook outlook, SiteMoments moments) => new()
     {
         Site = outlook.Site.Name,
+        TimeZoneData = outlook.Site.TimeZoneData,
         At = moments.At(outlook.At),
         Open = outlook.Open.Select(open => Of(open, outlook.At, moments)),
         On = outlook.On.Select(on => Of(on, outlook.At, moments)),

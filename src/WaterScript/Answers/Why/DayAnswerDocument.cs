@@ -15,6 +15,9 @@ internal sealed record DayAnswerDocument
     [Shape(Of = ShapeAttribute.Name)]
     public required string Site { get; init; }
 
+    [JsonPropertyName("timezone_data"), Description("Version of the time-zone data.")]
+    public required string TimeZoneData { get; init; }
+
     [Shape(Of = ShapeAttribute.Name)]
     public required string Zone { get; init; }
 

@@ -17,6 +17,7 @@ internal static class DayAnswerJson
         var document = new DayAnswerDocument
         {
             Site = answer.Site.Name,
+            TimeZoneData = answer.Site.TimeZoneData,
             Zone = answer.Zone.Name,
             Date = moments.Date(answer.Day),
             Waterings = answer.Waterings.Select(watering => Of(watering, moments)),

@@ -6,6 +6,9 @@ namespace WaterScript.Answers.Why;
 /// <summary>Whether a zone is watered on a date and why, for people to read.</summary>
 internal static class DayAnswerText
 {
+    /// <summary>The longest line that all others are set beside.</summary>
+    private const int WidestLine = 60;
+
     /// <summary>Writes the answer, the times, then each schedule with the lines that decide.</summary>
     public static void Write(DayAnswer answer, PlainLines lines)
     {
@@ -18,8 +21,17 @@ internal static class DayAnswerText
         foreach (var schedule in answer.Schedules)
         {
             lines.Line($"{schedule.Schedule.Name}: {(schedule.IsDue ? "due" : "not due")}");
-            foreach (var line in schedule.Lines) lines.Line($"  {SiteWords.Place(line.Origin)}  {SiteWords.Written(line.Origin)}: {line.Says}");
+            WriteLines(schedule.Lines, lines);
         }
+    }
+
+    /// <summary>The lines in order of the file, what decides beside them.</summary>
+    private static void WriteLines(IEnumerable<DecidingLine> deciding, PlainLines lines)
+    {
+        var rows = deciding.GroupBy(line => line.Origin.Source.Path).SelectMany(file => file.OrderBy(line => line.Origin.Span.Start))
+            .Select(line => (Text: $"{SiteWords.Place(line.Origin)}  {SiteWords.Written(line.Origin)}", line.Says)).ToList();
+        var column = rows.Select(row => row.Text.Length).Where(length => length <= WidestLine).DefaultIfEmpty().Max();
+        foreach (var (text, says) in rows) lines.Line($"  {text.PadRight(column)}  {says}");
     }
 
     private static string Sum(DayAnswer answer) => answer.Waterings.IsEmpty

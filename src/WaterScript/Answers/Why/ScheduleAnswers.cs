@@ -65,11 +65,12 @@ internal sealed class ScheduleAnswers(Timetable timetable, Zone zone, int day)
         }
 
         var against = schedule.ExceptLines.Where(line => IsDue(schedule, line.Days)).ToList();
-        lines.AddRange(against.Select(line => new DecidingLine(line.Origin, "skips this date", IsAgainst: true)));
+        lines.AddRange(against.Select(line => new DecidingLine(line.Origin,
+            line.Because is { } because ? $"skips this date, \"{because}\"" : "skips this date", IsAgainst: true)));
         return against.Count == 0;
     }
 
-    private string Weekday() => SiteWords.Date(day);
+    private string Weekday() => SiteWords.Date(day)[..3];
 
     private string NextAfter(Schedule schedule)
     {
@@ -86,6 +87,7 @@ internal sealed class ScheduleAnswers(Timetable timetable, Zone zone, int day)
     {
         var words = new SiteWords(timetable.Site);
         var own = passes.Where(pass => pass.StartNumber == start.Number).ToArray();
+        if (own is [{ Silence: not null }, ..]) return [new DecidingLine(start.Origin, WhySilent(start), IsAgainst: true)];
         if (own is [var first, ..])
             return [new DecidingLine(start.Origin, $"starts {Passes(own.Length)} {words.Moment(first.Start)}", IsAgainst: false)];
         return [new DecidingLine(start.Origin, WhyNone(start, schedule, notes), IsAgainst: true)];
@@ -106,6 +108,9 @@ internal sealed class ScheduleAnswers(Timetable timetable, Zone zone, int day)
         };
     }
 
+    private static string WhySilent(Start start) =>
+        start is StartAfter after ? $"follows {after.Other}, of which nothing is left on this date" : "holds on dates of a schedule of which nothing is left";
+
     private static bool IsAbout(DayNote note, Start start) => note.Origin == start.Origin || start switch
     {
         StartAt at => note.Origin == at.Moment.Origin,
@@ -117,8 +122,9 @@ internal sealed class ScheduleAnswers(Timetable timetable, Zone zone, int day)
     private void AddTaken(Schedule schedule, Pass[] passes, List<DecidingLine> lines)
     {
         if (ScaleTable.For(schedule, timetable.Site).PercentOn(day) is var percent and not AsWritten && (schedule.Scale ?? timetable.Site.Scale) is { } use)
-            lines.Add(new DecidingLine(use.Origin, $"is a scale of {Percent(percent)} on this date", percent == 0));
-        if (zone.WrittenTrim?.Place is { } trim) lines.Add(new DecidingLine(trim, $"is {Percent(zone.TrimPercent)} of every run time", zone.TrimPercent == 0));
+            lines.Add(new DecidingLine(use.Origin, $"is a scale of {Phrases.Percent(percent)} on this date", percent == 0));
+        if (zone.WrittenTrim?.Place is { } trim)
+            lines.Add(new DecidingLine(trim, $"is {Phrases.Percent(zone.TrimPercent)} of every run time", zone.TrimPercent == 0));
         var skipped = new SkippedWater();
         foreach (var pass in passes)
         {
@@ -135,6 +141,4 @@ internal sealed class ScheduleAnswers(Timetable timetable, Zone zone, int day)
         (water.By == SkipCause.Scale ? "is left out, too little is left of it" : $"takes {Phrases.Length(water.Seconds)}")
             + (water.Because is { } because ? $", because {because}" : ""),
         IsAgainst: true);
-
-    private static string Percent(decimal percent) => string.Create(CultureInfo.InvariantCulture, $"{percent:0.###} %");
 }

@@ -32,7 +32,8 @@ internal sealed class StepSum(Func<Step, decimal> ofOne, Func<CycleStep, decimal
             _ => 0,
         };
 
-        static decimal GapOf(Zone zone) => zone.Supply?.Change is { IsOverlap: false } change ? (decimal)change.Length.TotalSeconds : 0;
+        static decimal GapOf(Zone zone) => (zone.Supply?.WithFeeders() ?? [])
+            .Select(supply => supply.Change is { IsOverlap: false } change ? (decimal)change.Length.TotalSeconds : 0).DefaultIfEmpty().Max();
 
         static decimal SoakOf(Step step, CycleStep cycle) =>
             step is WaterStep water ? water.Parts.Sum(

@@ -85,7 +85,7 @@ internal static class BlockReader
     private static void Add(PropertyNode node, Property property, SourceText source, BlockSchema schema, List<BoundProperty> properties, Scope scope)
     {
         var origin = new Location(source, node.Span);
-        if (!property.MayRepeat && properties.Find(bound => bound.Property == property) is { } first)
+        if (!property.MayRepeat && properties.Find(bound => bound.Property.Is(property)) is { } first)
         {
             scope.Report(Finding.At(ReadingRules.StatedTwice, new Location(source, node.Name.Span), $"\"{property.Name}\" is stated twice",
                 "the second time") with

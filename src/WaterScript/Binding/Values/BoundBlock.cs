@@ -82,8 +82,30 @@ internal sealed class BoundBlock(BlockNode node, SourceText source, IReadOnlyLis
         Find(property) is { Value: PressureTank value, Origin: var place } ? new(value, place) : null;
 
     /// <inheritdoc cref="Get(Property{AmountType})"/>
+    public Placed<Wire>? Get(Property<WireType> property) => Find(property) is { Value: Wire value, Origin: var place } ? new(value, place) : null;
+
+    /// <inheritdoc cref="Get(Property{AmountType})"/>
+    public Placed<StartingCurrent>? Get(Property<StartingCurrentType> property) =>
+        Find(property) is { Value: StartingCurrent value, Origin: var place } ? new(value, place) : null;
+
+    /// <inheritdoc cref="Get(Property{AmountType})"/>
     public Placed<ShareValue>? Get(Property<RechargeType> property) =>
         Find(property) is { Value: ShareValue value, Origin: var place } ? new(value, place) : null;
+
+    /// <inheritdoc cref="Get(Property{AmountType})"/>
+    public Placed<BillingCycle>? Get(Property<BillsType> property) =>
+        Find(property) is { Value: BillingCycle value, Origin: var place } ? new(value, place) : null;
+
+    /// <inheritdoc cref="Get(Property{AmountType})"/>
+    public Placed<FixedCharge>? Get(Property<ChargeType> property) =>
+        Find(property) is { Value: FixedCharge value, Origin: var place } ? new(value, place) : null;
+
+    /// <inheritdoc cref="Get(Property{AmountType})"/>
+    public Placed<OtherUse>? Get(Property<OtherUseType> property) =>
+        Find(property) is { Value: OtherUse value, Origin: var place } ? new(value, place) : null;
+
+    /// <inheritdoc cref="Get(Property{ReferenceType})"/>
+    public Currency? Get(Property<CurrencyType> property) => Find(property)?.Value as Currency;
 
     /// <summary>The value of a property that says itself where it stands, or none; null as for other values.</summary>
     public NameNode? Get(Property<ReferenceType> property) => Find(property)?.Value as NameNode;
@@ -111,11 +133,19 @@ internal sealed class BoundBlock(BlockNode node, SourceText source, IReadOnlyLis
         where T : struct => Find(property) is { Value: string word, Origin: var place } ? new(meaning(word), place) : null;
 
     /// <summary>A property as it stands there, or null.</summary>
-    public BoundProperty? Find(Property property) => properties.FirstOrDefault(bound => bound.Property == property);
+    public BoundProperty? Find(Property property)
+    {
+        for (var i = 0; i < properties.Count; i++)
+        {
+            if (properties[i].Property.Is(property)) return properties[i];
+        }
+
+        return null;
+    }
 
     /// <summary>Whether a property stands there.</summary>
     public bool Has(Property property) => Find(property) is not null;
 
     /// <summary>All that stands there of a property that may repeat.</summary>
-    public IEnumerable<BoundProperty> All(Property property) => properties.Where(bound => bound.Property == property);
+    public IEnumerable<BoundProperty> All(Property property) => properties.Where(bound => bound.Property.Is(property));
 }

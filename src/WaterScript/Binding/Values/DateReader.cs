@@ -129,6 +129,8 @@ internal sealed class DateReader(Scope scope, SourceText source)
             if (KnownTypos.Month(node.Name) is { } month)
                 scope.Report(ReadingRules.Missing, At(node.Span), $"{month} without its day",
                     help: $"Write the day before it, such as `1 {month}`, or `last {month}` for its last day.");
+            else if (scope.NamedDays.Contains(node.Name))
+                scope.Report(ReadingRules.Contradiction, At(node.Span), $"{node.Name} is a list of days, and one date is needed here", help: "Write a date.");
             else scope.ReportUnknown(At(node.Span), $"no date is called \"{node.Name}\"", node.Name, scope.Lets.Names);
             return null;
         }

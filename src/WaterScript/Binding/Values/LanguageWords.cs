@@ -10,9 +10,9 @@ internal static class LanguageWords
         [
             .. Schema.Blocks.SelectMany(block => block.Kind.Split(' ').Concat(block.Properties.Select(property => property.Name))),
             .. DayBinder.WeekdayNames, .. DateReader.Months, .. Quantities.Units.All.Select(unit => unit.Symbol),
-            "include", "let", "group", "hold", "closed", "extra", "accept", "sequence", "restriction", "schedule",
+            "include", "let", "group", "hold", "closed", "extra", "accept", "sequence", "restriction", "schedule", "skip",
             "every", "on", "manual", "from", "except", "start", "finish", "repeat", "cut", "note", "steps", "water", "pause",
-            "cycle", "run", "for", "allow", "at", "exempt", "week", "to", "until", "lifted", "because", "with", "through",
+            "cycle", "run", "for", "allow", "at", "exempt", "week", "to", "until", "lifted", "because", "with", "exactly", "through",
             "after", "by", "off", "next", "soak", "auto", "between", "and", "most", "time", "times", "pass", "passes", "sunrise",
             "sunset", "day", "days", "weeks", "odd", "even", "first", "second", "third", "fourth", "last", "of", "month", "all",
         ],

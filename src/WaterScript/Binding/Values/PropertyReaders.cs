@@ -63,10 +63,13 @@ internal static class PropertyReaders
         ContentType => Content(row),
         CatchType => Catch(row),
         PressureTankType => PressureTank(row),
+        WireType => Wire(row),
+        StartingCurrentType => StartingCurrent(row),
         RechargeType => Recharge(row),
         ChangeType => Change(row),
         SinceType since => Since(row, since.Bounds),
         WeatherType => Weather(row),
+        CurrencyType or BillsType or ChargeType or PriceType or OtherUseType => MoneyReaders.ValueOf(type, row),
         _ => throw new ArgumentOutOfRangeException(nameof(type)),
     };
 
@@ -95,7 +98,7 @@ internal static class PropertyReaders
     }
 
     private static PairValue? Pair(RowCursor row, PairType type) =>
-        row.Quantity(type.First, Bounds.Positive) is { } first && (!type.HasAt || row.Expect("at")) && row.Quantity(type.Second, Bounds.Positive) is { } second
+        row.Quantity(type.First, Bounds.Positive) is { } first && row.Expect("at") && row.Quantity(type.Second, Bounds.Positive) is { } second
             ? new PairValue(first, second)
             : null;
 
@@ -116,6 +119,21 @@ internal static class PropertyReaders
         if (!row.Expect("from") || row.Quantity(Dimension.Pressure, Bounds.NotNegative) is not { } cutIn || !row.Expect("to")) return null;
         return row.Quantity(Dimension.Pressure, new Bounds(cutIn.InBase, IsAboveLeast: true)) is { } cutOut ? new PressureTank(volume, cutIn, cutOut) : null;
     }
+
+    private static Wire? Wire(RowCursor row)
+    {
+        if (row.Quantity(Dimension.Length, Bounds.Positive) is not { } length) return null;
+        var start = row.Position;
+        if (row.Quantity(Dimension.WireSection, Bounds.Positive) is not { } section) return null;
+        if (WireSizes.Has(section)) return new Wire(length, section, IsFlexible: row.Accept("flexible"), SharesReturn: row.Accept("shared-return"));
+        row.FailRange(row.SpanFrom(start), $"no wire is made with {section}", $"next to it: {WireSizes.NextTo(section)}");
+        return null;
+    }
+
+    private static StartingCurrent? StartingCurrent(RowCursor row) =>
+        row.Quantity(Dimension.Current, Bounds.Positive) is { } current && row.Expect("for") && row.Milliseconds(StartingCurrentType.Bounds) is { } length
+            ? new StartingCurrent(current, length)
+            : null;
 
     private static ShareValue? Recharge(RowCursor row)
     {

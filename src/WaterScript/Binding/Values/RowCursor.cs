@@ -19,9 +19,12 @@ namespace WaterScript.Binding.Values;
 /// <param name="source">The file.</param>
 /// <param name="row">The row.</param>
 /// <param name="form">What should stand there, as the reference shows it: <c>60 m 1.5 mm2</c>.</param>
-internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, string form)
+internal sealed partial class RowCursor(Scope scope, SourceText source, RowNode row, string form)
 {
     private int _index;
+
+    /// <summary>How many tokens have been read.</summary>
+    public int Position => _index;
 
     /// <summary>Whether something could not be read.</summary>
     public bool HasFailed { get; private set; }
@@ -387,9 +390,9 @@ internal sealed class RowCursor(Scope scope, SourceText source, RowNode row, str
 
     private static decimal SecondsIn(Unit unit) => unit.Numerator / unit.Denominator;
 
-    private TextSpan SpanFrom(int start) => SpanFrom(start, _index);
+    public TextSpan SpanFrom(int start) => SpanFrom(start, _index);
 
-    private TextSpan SpanFrom(int start, int end) => TextSpan.Cover(row.Tokens[start].Span, row.Tokens[Math.Max(start, end - 1)].Span);
+    public TextSpan SpanFrom(int start, int end) => TextSpan.Cover(row.Tokens[start].Span, row.Tokens[Math.Max(start, end - 1)].Span);
 
     private Location At(Token token) => new(source, token.Span);
 }

@@ -22,6 +22,9 @@ internal sealed class Scope(FindingList findings, IDateTimeZoneProvider timeZone
     /// <summary>The named quantities and dates.</summary>
     public LetTable Lets { get; } = new();
 
+    /// <summary>The named lists of days.</summary>
+    public NamedDayTable NamedDays { get; } = new();
+
     /// <summary>Reports a finding.</summary>
     public void Report(Finding finding)
     {

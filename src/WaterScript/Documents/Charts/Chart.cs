@@ -7,8 +7,8 @@ namespace WaterScript.Documents.Charts;
 /// <summary>What a picture of a site's watering shows, before anything of it has a size or a colour.</summary>
 internal sealed class Chart
 {
-    internal Chart(Site site, ImmutableArray<ChartDay> days, ImmutableArray<ChartFinding> findings, ImmutableArray<string> restrictions) =>
-        (Site, Days, Findings, Restrictions) = (site, days, findings, restrictions);
+    internal Chart(Site site, ImmutableArray<ChartDay> days, ImmutableArray<ChartFinding> findings) =>
+        (Site, Days, Findings) = (site, days, findings);
 
     /// <summary>The site.</summary>
     internal Site Site { get; }
@@ -18,9 +18,6 @@ internal sealed class Chart
 
     /// <summary>The findings that happen on these days, numbered from 1.</summary>
     internal ImmutableArray<ChartFinding> Findings { get; }
-
-    /// <summary>Labels of the restrictions that forbid anything on these days.</summary>
-    internal ImmutableArray<string> Restrictions { get; }
 }
 
 /// <summary>There are more runs than <see cref="Limits.ChartRuns"/>; a run counts on each day that it is drawn on.</summary>

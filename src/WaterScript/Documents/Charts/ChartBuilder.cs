@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using NodaTime;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
-using WaterScript.Documents.Charts.Drawing;
 using WaterScript.Linting.Engine;
 using WaterScript.Model;
 using WaterScript.Simulation;
@@ -22,7 +21,7 @@ internal sealed class ChartBuilder
     private readonly ChartSpan _span;
     private readonly ZoneClock _clock;
     private readonly Timetable _timetable;
-    private readonly ImmutableArray<RestrictionJudge> _restrictions;
+    private readonly ImmutableArray<(RestrictionJudge Judge, Restriction Restriction)> _restrictions;
     private readonly DaySky _sky;
     private readonly WaterWords _water;
     private readonly ImmutableArray<ChartFinding> _findings;
@@ -35,7 +34,7 @@ internal sealed class ChartBuilder
         _sky = new DaySky(site, _clock);
         _water = new WaterWords(site);
         _timetable = Timetable.Of(site, Walked(), new WorkBudget(Limits.CheckWorkOf(site.SourceLength) / 2));
-        _restrictions = new RestrictionMonitor(_timetable).Judges;
+        _restrictions = [.. new RestrictionMonitor(_timetable).Each];
         (_findings, _marks) = Between(findings, NoonAfter(0), NoonAfter(span.Days));
     }
 
@@ -58,10 +57,10 @@ internal sealed class ChartBuilder
         var recorder = new ChartRecorder(context, NoonAfter(0), NoonAfter(_span.Days));
         new TimelineWalker(context, [recorder]).Go();
         recorder.Finish();
-        var runs = ChartRuns(recorder.Runs);
-        var curves = new DayCurves(_site, recorder, _water);
-        ImmutableArray<ChartDay> days = [.. Enumerable.Range(0, _span.Days).Select(day => DayOf(day, runs, curves))];
-        return new Chart(_site, days, _findings, RestrictionsOf(days));
+        var runs = ChartRuns(recorder.Runs, context.Steps);
+        var held = new HeldWater(_timetable, NoonAfter(0), NoonAfter(_span.Days)).All();
+        ImmutableArray<ChartDay> days = [.. Enumerable.Range(0, _span.Days).Select(day => DayOf(day, runs, held, recorder))];
+        return new Chart(_site, days, _findings);
     }
 
     /// <summary>The findings that happen between two instants, numbered, and when.</summary>
@@ -77,10 +76,6 @@ internal sealed class ChartBuilder
         return ([.. shown.Select(finding => finding.Finding)], [.. marks]);
     }
 
-    private ImmutableArray<string> RestrictionsOf(ImmutableArray<ChartDay> days) => days.Any(day => day.Lanes.Any(lane => lane.Forbidden.Length > 0))
-        ? [.. _site.Restrictions.Select(restriction => restriction.DisplayName)]
-        : [];
-
     private Horizon Walked()
     {
         var earliest = LocalDate.Max(_site.Effective, _span.First.PlusYears(-YearsBefore));
@@ -89,44 +84,80 @@ internal sealed class ChartBuilder
 
     private long NoonAfter(int days) => ChartSpan.NoonOf(_span.First.PlusDays(days), _clock);
 
-    private List<ChartRun> ChartRuns(IEnumerable<Run> runs) =>
+    private List<ChartRun> ChartRuns(IEnumerable<Run> runs, StepPlaces steps) =>
     [
         .. runs.Select((run, index) => new ChartRun(
-            index + 1, run, _site.Zones[run.Zone], _site.Schedules[run.Schedule], _timetable.StepPath(run), At(run.Start), At(run.End), _water)),
+            index + 1, run, _site.Zones[run.Zone], _site.Schedules[run.Schedule], _timetable.StepPath(run), At(run.Start), At(run.End),
+            steps.Of(run).Step.Origin, steps.Of(run).Number)),
     ];
 
     private ZonedDateTime At(long instant) => Instant.FromUnixTimeSeconds(instant).InZone(_site.TimeZone);
 
-    private ChartDay DayOf(int index, List<ChartRun> runs, DayCurves curves)
+    private ChartDay DayOf(int index, List<ChartRun> runs, List<ChartHeld> held, ChartRecorder recorder)
     {
         var date = _span.First.PlusDays(index);
         var (from, until) = (NoonAfter(index), NoonAfter(index + 1));
-        var touching = runs.Where(run => run.Run.End > from && run.Run.Start < until).ToLookup(run => run.Run.Zone);
+        ImmutableArray<ChartRun> touching = [.. runs.Where(run => run.Run.End > from && run.Run.Start < until)];
+        ImmutableArray<ChartHeld> dry = [.. held.Where(each => each.From >= from && each.From < until)];
+        var zones = touching.Select(run => run.Zone).Concat(dry.Select(each => each.Zone)).DistinctBy(zone => zone.Index).OrderBy(zone => zone.Index);
         return new ChartDay(date, from, until)
         {
-            Hours = [.. _sky.Hours(from, until)],
             Nights = [.. _sky.Nights(from, until)],
-            Notes = [.. _sky.Notes(from, until)],
-            Lanes = [.. _site.Zones.Where(zone => !zone.IsSpare)
-                .Select(zone => new ChartLane(zone, LaneItems.Of(touching[zone.Index]), ForbiddenOf(zone, from, until)))],
-            Curves = [.. curves.Between(from, until)],
-            Marks = [.. _marks.Where(mark => mark.At >= from && mark.At < until)],
-            Runs = [.. runs.Where(run => run.Run.Start < until && (run.Run.Start >= from || index == 0))],
+            Sun = [.. _sky.Notes(from, until)],
+            Shifts = [.. _sky.Shifts(from, until)],
+            Forbidden = [.. ForbiddenOf([.. zones], from, until)],
+            Curves = [.. new DayCurves(_site, recorder, _water).Between(from, until)],
+            Devices = [.. DevicesOf(recorder, from, until)],
+            Marks = [.. _marks.Where(mark => mark.At >= from && mark.At < until).Select(mark => mark with { Zone = MarkedZones.Of(mark, touching, _site) })],
+            Touching = touching,
+            Held = dry,
+            Runs = [.. touching.Where(run => run.Run.Start >= from || index == 0)],
         };
     }
 
-    private ImmutableArray<ChartBand> ForbiddenOf(Zone zone, long from, long until)
+    private IEnumerable<ChartDevice> DevicesOf(ChartRecorder recorder, long from, long until)
     {
-        var bands = new List<ChartBand>();
+        foreach (var device in _site.Devices)
+        {
+            ImmutableArray<ChartBand> bands = [.. recorder.Devices[device.Index].Where(band => band.Until > from && band.From < until)
+                .Select(band => new ChartBand(Math.Max(from, band.From), Math.Min(until, band.Until)))];
+            if (!bands.IsEmpty) yield return new ChartDevice(NameOf(device), bands.Sum(band => band.Until - band.From), bands);
+        }
+    }
+
+    /// <summary>What a device is called, with what it is unless that stands in its name.</summary>
+    private static string NameOf(Device device) => device.DisplayName.Contains(WordOf(device.Kind), StringComparison.OrdinalIgnoreCase)
+        ? device.DisplayName
+        : $"{WordOf(device.Kind)} {device.DisplayName}";
+
+    private static string WordOf(DeviceKind kind) => kind switch
+    {
+        DeviceKind.Pump => "Pump",
+        DeviceKind.Master => "Master valve",
+        _ => "Injector",
+    };
+
+    /// <summary>What each restriction forbids; zones for which it forbids the same are one entry.</summary>
+    private IEnumerable<ChartForbidden> ForbiddenOf(ImmutableArray<Zone> zones, long from, long until)
+    {
+        foreach (var (judge, restriction) in _restrictions)
+        {
+            var alike = zones.Select(zone => (zone.Index, Bands: Joined(BandsOf(judge, zone.Index, from, until)).ToImmutableArray()))
+                .Where(zone => !zone.Bands.IsEmpty)
+                .GroupBy(zone => string.Join(' ', zone.Bands), StringComparer.Ordinal);
+            foreach (var group in alike)
+                yield return new ChartForbidden(restriction.DisplayName, [.. group.Select(zone => zone.Index)], group.First().Bands);
+        }
+    }
+
+    private IEnumerable<ChartBand> BandsOf(RestrictionJudge judge, int zone, long from, long until)
+    {
         for (var day = _clock.At(from).Day; day <= _clock.At(until).Day; day++)
         {
             var (start, end) = (Math.Max(from, _clock.StartOfDay(day)), Math.Min(until, _clock.StartOfDay(day + 1)));
             if (start >= end) continue;
-            bands.AddRange(_restrictions.SelectMany(judge => judge.Forbidden(zone.Index, day, start, end))
-                .Select(band => new ChartBand(band.From, band.Until)));
+            foreach (var band in judge.Forbidden(zone, day, start, end)) yield return new ChartBand(band.From, band.Until);
         }
-
-        return [.. Joined(bands)];
     }
 
     private static IEnumerable<ChartBand> Joined(IEnumerable<ChartBand> bands)

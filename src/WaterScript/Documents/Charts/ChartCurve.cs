@@ -18,6 +18,9 @@ internal sealed record ChartCurve(
     /// <summary>What two equal sums of decimal numbers may differ by.</summary>
     private const decimal Tolerance = 0.000001m;
 
+    /// <summary>What a controller gives as something opens; of the others nothing.</summary>
+    public ImmutableArray<CurveCorner> Rushes { get; init; } = [];
+
     /// <summary>When it is beyond its limit.</summary>
     public ImmutableArray<ChartBand> Beyond { get; } = Limit is { } limit
         ? [.. Stretches(Corners, value => Kind == CurveKind.Level ? value < limit - Tolerance : value > limit + Tolerance)]

@@ -12,7 +12,7 @@ namespace WaterScript.Documents.Charts;
 /// <summary>
 /// Keeps what a chart shows of a walk over a timetable. The walk begins before the days that are shown, because a pass may go on for long and a tank remembers.
 /// </summary>
-internal sealed class ChartRecorder : IRunObserver, IDemandObserver, ISwitchingObserver
+internal sealed class ChartRecorder : IRunObserver, IDemandObserver, IOpeningObserver, ISwitchingObserver
 {
     private readonly long _from;
     private readonly long _until;
@@ -31,12 +31,20 @@ internal sealed class ChartRecorder : IRunObserver, IDemandObserver, ISwitchingO
         Flows = [.. site.Supplies.Select(_ => new CurveLine(from, until, 0))];
         Powers = [.. site.Controllers.Select(_ => new CurveLine(from, until, 0))];
         Levels = new CurveLine?[site.Supplies.Length];
+        Devices = [.. site.Devices.Select(_ => new List<ChartBand>())];
+        Rushes = [.. site.Controllers.Select(_ => new List<CurveCorner>())];
         _tanks = [.. site.Supplies.Select(supply => TankLevel.Of(context, supply, (at, level) => Levels[supply.Index]!.Add(at, level / TankLevel.PerLitre)))];
         foreach (var tank in _tanks.OfType<TankLevel>()) Levels[tank.Supply.Index] = new CurveLine(from, until, tank.Full / TankLevel.PerLitre);
     }
 
     /// <summary>The runs that touch the days shown, in their order.</summary>
     public List<Run> Runs { get; } = [];
+
+    /// <summary>When each pump, master and injector is on.</summary>
+    public List<ChartBand>[] Devices { get; }
+
+    /// <summary>What each controller gives as something opens: what it holds open already, and the inrush.</summary>
+    public List<CurveCorner>[] Rushes { get; }
 
     /// <summary>What each supply is asked for, in L/min.</summary>
     public CurveLine[] Flows { get; }
@@ -70,6 +78,17 @@ internal sealed class ChartRecorder : IRunObserver, IDemandObserver, ISwitchingO
     }
 
     /// <inheritdoc/>
+    public bool ObservesAny => Devices.Length > 0;
+
+    /// <inheritdoc/>
+    public void Visit(in Opening opening)
+    {
+        if (opening.Device < 0 || opening.To <= _from || opening.From >= _until) return;
+        if (++_drawn > Limits.ChartRuns) throw new ChartTooLargeException();
+        Devices[opening.Device].Add(new ChartBand(Math.Max(_from, opening.From), Math.Min(_until, opening.To)));
+    }
+
+    /// <inheritdoc/>
     public bool Observes(Controller controller) => PowerLimits[controller.Index] is not null;
 
     /// <inheritdoc/>
@@ -78,7 +97,17 @@ internal sealed class ChartRecorder : IRunObserver, IDemandObserver, ISwitchingO
         var open = _open[switching.Controller];
         if (!switching.IsOpen) open.Close(switching);
         else open.Open(switching, new Contribution(default, switching.Zone, switching.Device, _draw.Holding(switching)));
+        if (switching.IsOpen) Rush(switching, open.Sum - _draw.Holding(switching) + _draw.Inrush(switching));
         Powers[switching.Controller].Step(switching.Second, open.Sum);
+    }
+
+    /// <summary>Of what opens in one second only the most is kept.</summary>
+    private void Rush(in Switching switching, decimal value)
+    {
+        if (switching.Second < _from || switching.Second >= _until || value <= 0) return;
+        var all = Rushes[switching.Controller];
+        if (all.Count == 0 || all[^1].At != switching.Second) all.Add(new CurveCorner(switching.Second, value));
+        else if (all[^1].Value < value) all[^1] = new CurveCorner(switching.Second, value);
     }
 
     /// <summary>No more is to come: tanks fill up until the end.</summary>

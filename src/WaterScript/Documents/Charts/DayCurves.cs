@@ -26,7 +26,8 @@ internal sealed class DayCurves(Site site, ChartRecorder recorder, WaterWords wo
         foreach (var controller in site.Controllers)
         {
             var line = recorder.Powers[controller.Index];
-            if (recorder.PowerLimits[controller.Index] is { } limit && !line.IsFlat) yield return PowerOf(controller, limit, line.Between(from, until));
+            if (recorder.PowerLimits[controller.Index] is { } limit && !line.IsFlat) yield return PowerOf(controller, limit, line.Between(from, until),
+                [.. recorder.Rushes[controller.Index].Where(rush => rush.At >= from && rush.At < until)]);
         }
     }
 
@@ -46,18 +47,23 @@ internal sealed class DayCurves(Site site, ChartRecorder recorder, WaterWords wo
             supply.Reserve is { } reserve ? $"reserve {reserve}" : "");
     }
 
-    private static ChartCurve PowerOf(Controller controller, PowerLimit limit, ImmutableArray<CurveCorner> corners)
+    private static ChartCurve PowerOf(Controller controller, PowerLimit limit, ImmutableArray<CurveCorner> corners, ImmutableArray<CurveCorner> rushes)
     {
         var most = corners.Max(corner => corner.Value);
-        return new ChartCurve(CurveKind.Power, controller.DisplayName, corners, limit.Amount.InBase, TopOf(most, limit.Amount.InBase), limit.Amount.Unit,
-            Limited(most, limit.Amount.InBase, limit.Say), $"carries {limit.Amount}");
+        var rush = rushes.Select(each => each.Value).Append(0).Max();
+        var words = Limited(most, limit.Amount.InBase, limit.Say);
+        if (rush > most && most <= limit.Amount.InBase + Flows.Tolerance) words = $"up to {limit.Say(rush)} with inrush";
+        var peak = PowerLimit.Peak(controller.Power) is { IsStated: true } stated && stated.Amount != limit.Amount ? $", peak {stated.Amount}" : "";
+        return new ChartCurve(CurveKind.Power, controller.DisplayName, corners, limit.Amount.InBase, TopOf(Math.Max(most, rush), limit.Amount.InBase),
+            limit.Amount.Unit, words, $"carries {limit.Amount}{peak}")
+        { Rushes = rushes };
     }
 
     /// <summary>Litres and gallons of a tank are shown whole, cubic metres to the ten litres.</summary>
     private static int Digits(Unit unit) => unit.Numerator >= 1_000 ? 2 : 0;
 
     private static string Limited(decimal most, decimal? limit, Func<decimal, string> say) => limit is { } bound && most > bound + Flows.Tolerance
-        ? $"{say(most)}: {say(most - bound)} too much"
+        ? $"{say(most)}, {Phrases.Bare(say(most - bound))} too much"
         : $"up to {say(most)}";
 
     private static decimal TopOf(decimal most, decimal? limit)

@@ -9,22 +9,7 @@ namespace WaterScript.Documents.Charts;
 /// <summary>What the clock and the sun do on a day of a chart.</summary>
 internal sealed class DaySky(Site site, ZoneClock clock)
 {
-    private const int SecondsInHour = 3_600;
-
-    /// <summary>Every change of a clock leaves its full hours on some quarter of an hour (time-zone data since 1970).</summary>
-    private const int Quarter = 900;
-
     private readonly SunTimes? _sun = site.Position is { } position ? SunTimes.Of(position, clock) : null;
-
-    /// <summary>When the clock shows a full hour, both ends of the day included.</summary>
-    public IEnumerable<ChartHour> Hours(long from, long until)
-    {
-        for (var at = from; at <= until; at += Quarter)
-        {
-            var wall = clock.At(at);
-            if (wall.SecondOfDay % SecondsInHour == 0) yield return new ChartHour(at, wall.SecondOfDay / SecondsInHour);
-        }
-    }
 
     /// <summary>From sunset to sunrise.</summary>
     public IEnumerable<ChartBand> Nights(long from, long until)
@@ -39,34 +24,31 @@ internal sealed class DaySky(Site site, ZoneClock clock)
         if (sunset is { } open) yield return new ChartBand(open, until);
     }
 
-    /// <summary>Sunrise, sunset and changes of the clock, in order of time.</summary>
-    public IEnumerable<ChartNote> Notes(long from, long until)
-    {
-        var sun = Events(from, until).Select(
-            sunEvent => new ChartNote(sunEvent.At, $"{(sunEvent.What == SunEvent.Sunrise ? "sunrise" : "sunset")} {TimeAt(sunEvent.At)}"));
-        return sun.Concat(Changes(from, until)).OrderBy(note => note.At);
-    }
+    /// <summary>Sunrise and sunset, in order of time.</summary>
+    public IEnumerable<ChartNote> Notes(long from, long until) => Events(from, until).Select(
+        sunEvent => new ChartNote(sunEvent.At, $"{(sunEvent.What == SunEvent.Sunrise ? "sunrise" : "sunset")} {TimeAt(sunEvent.At)}"));
 
     private IEnumerable<(long At, SunEvent What)> Events(long from, long until)
     {
         if (_sun is null) return [];
-        var days = Enumerable.Range(clock.At(from).Day, clock.At(until).Day - clock.At(from).Day + 1);
+        var days = Enumerable.Range(clock.At(from).Day - 1, clock.At(until).Day - clock.At(from).Day + 3);
         return days.SelectMany(day => new[] { SunEvent.Sunrise, SunEvent.Sunset }.Select(what => (At: _sun.EventOn(day, what), What: what)))
             .Where(sunEvent => sunEvent.At is { } at && at > from && at < until)
             .Select(sunEvent => (sunEvent.At!.Value, sunEvent.What))
             .OrderBy(sunEvent => sunEvent.Value);
     }
 
-    private IEnumerable<ChartNote> Changes(long from, long until)
+    /// <summary>Changes of the clock, in order of time.</summary>
+    public IEnumerable<ChartShift> Shifts(long from, long until)
     {
         var span = new Interval(Instant.FromUnixTimeSeconds(from), Instant.FromUnixTimeSeconds(until));
         foreach (var after in site.TimeZone.GetZoneIntervals(span).Where(interval => interval.HasStart && interval.Start > span.Start))
         {
             var at = after.Start.ToUnixTimeSeconds();
             var change = clock.OffsetAt(at) - clock.OffsetAt(at - 1);
-            if (change != 0)
-                yield return new ChartNote(at, string.Create(
-                    CultureInfo.InvariantCulture, $"clocks go {(change > 0 ? "forward" : "back")} {Phrases.Length(Math.Abs(change))}"));
+            if (change == 0) continue;
+            var words = string.Create(CultureInfo.InvariantCulture, $"clocks go {(change > 0 ? "forward" : "back")} {Phrases.Length(Math.Abs(change))}");
+            yield return new ChartShift(at, clock.OffsetAt(at) - clock.OffsetAt(from), words);
         }
     }
 

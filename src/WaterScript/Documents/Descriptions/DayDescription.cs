@@ -57,7 +57,7 @@ internal static class DayDescription
             case IntervalDays interval:
                 writer.Entry("every_days", interval.PeriodDays);
                 if (interval.On is { } on) WriteWeekdays(writer, on);
-                writer.Entry("counted_from", countedFrom);
+                writer.Entry("counted_from", interval.Anchor is { } anchor ? LocalDatePattern.Iso.Format(anchor) : countedFrom);
                 break;
             default:
                 throw new ArgumentOutOfRangeException(nameof(days), days, "a set of days that no output describes");

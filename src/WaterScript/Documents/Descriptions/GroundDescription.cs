@@ -50,6 +50,8 @@ internal sealed class GroundDescription(Site site, DocumentWriter writer)
         {
             if (site.Climate!.Months[month] is { } given) writer.Map(Schema.Climate.Months[month].Key, () => WriteMonth(given), Layout.OneLine);
         }
+
+        writer.Entry(Schema.Climate.Coast, site.Climate!.IsByTheSea);
     }
 
     private void WriteMonth(ClimateMonth month)

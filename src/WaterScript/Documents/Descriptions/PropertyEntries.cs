@@ -56,6 +56,20 @@ internal static class PropertyEntries
         writer.Entry(property.Keys[2].Name, Measure.Rounded(tank?.CutOut?.InBase));
     }
 
+    public static void Entry(this DocumentWriter writer, Property<WireType> property, Wire? wire)
+    {
+        writer.Entry(property.Keys[0].Name, Measure.Rounded(wire?.Length.InBase));
+        writer.Entry(property.Keys[1].Name, Measure.Rounded(wire?.Section.InBase));
+        writer.EntryIf(property.Keys[2].Name, wire is { IsFlexible: true });
+        writer.EntryIf(property.Keys[3].Name, wire is { SharesReturn: true });
+    }
+
+    public static void Entry(this DocumentWriter writer, Property<StartingCurrentType> property, StartingCurrent? inrush)
+    {
+        writer.Entry(property.Keys[0].Name, Measure.Rounded(inrush?.Current.InBase));
+        writer.Entry(property.Keys[1].Name, Measure.Milliseconds(inrush?.Length));
+    }
+
     public static void Entry(this DocumentWriter writer, Property<RechargeType> property, Quantity? power, decimal? percent) =>
         writer.EntryWithShare(property, power, percent);
 

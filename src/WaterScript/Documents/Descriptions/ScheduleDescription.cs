@@ -29,6 +29,7 @@ internal sealed class ScheduleDescription(Site site, DocumentWriter writer)
     {
         writer.Entry("name", schedule.Name);
         writer.Entry("label", schedule.Label);
+        writer.Entry("formerly", schedule.Formerly);
         writer.EntryIf("manual", schedule.IsManual);
         writer.Entry("because", schedule.ExtraBecause);
         if (!schedule.IsManual) WriteCalendar(schedule);
@@ -42,10 +43,18 @@ internal sealed class ScheduleDescription(Site site, DocumentWriter writer)
         var anchor = AnchorOf(schedule);
         if (!schedule.Days.IsEmpty) WriteDays("days", schedule.Days, anchor);
         if (schedule.Season is { } season) writer.Map("season", () => DayDescription.Write(writer, season.Span, anchor), Layout.OneLine);
-        if (!schedule.Except.IsEmpty) WriteDays("except", schedule.Except, anchor);
+        ImmutableArray<DaySet> except = [.. schedule.OwnExceptLines.SelectMany(line => line.Days)];
+        if (!except.IsEmpty) WriteDays("except", except, anchor);
+        if (schedule.Skips.Any()) writer.List("skips", schedule.Skips, skip => writer.Map(() => WriteSkip(skip, anchor)));
         writer.List("starts", schedule.Starts, start => writer.Map(() => WriteStart(start, anchor), Layout.OneLine));
         writer.Map("passes", () => WritePasses(schedule.Repeat), Layout.OneLine);
         if (schedule.Cut is { } cut) writer.Map("cut", () => WriteMoment(cut.At, cut.NextDay), Layout.OneLine);
+    }
+
+    private void WriteSkip(DayLine skip, string anchor)
+    {
+        writer.Entry("because", skip.Because);
+        WriteDays("days", skip.Days, anchor);
     }
 
     /// <summary>What the intervals of a schedule are counted from.</summary>
@@ -156,6 +165,7 @@ internal sealed class ScheduleDescription(Site site, DocumentWriter writer)
         writer.List("water", water.Parts, part => WriteTogether(part));
         writer.Entry("seconds", Measure.Seconds(water.For));
         if (water.With is { } amount) writer.Entry(amount.Dimension == Dimension.Depth ? "depth_mm" : "volume_l", Measure.Rounded(amount.InBase));
+        writer.EntryIf("exactly", water.IsExact);
         writer.Entry("through", water.Through);
     }
 

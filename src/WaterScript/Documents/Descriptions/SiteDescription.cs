@@ -25,6 +25,7 @@ internal sealed class SiteDescription(Site site)
     /// <summary>Writes what the site consists of, from its supplies to its schedules.</summary>
     public void WriteParts(DocumentWriter writer)
     {
+        if (!site.Tariffs.IsEmpty) writer.List("tariffs", site.Tariffs, tariff => writer.Map(() => TariffDescription.Write(writer, tariff)));
         writer.List("supplies", site.Supplies, supply => writer.Map(() => WriteSupply(writer, supply)));
         writer.List("controllers", site.Controllers, controller => writer.Map(() => WriteController(writer, controller)));
         writer.List("valves", site.Valves, valve => writer.Map(() => WriteValve(writer, valve)));
@@ -61,6 +62,8 @@ internal sealed class SiteDescription(Site site)
         if (supply.Change is { } change) writer.Entry(Schema.Supply.Change.Keys[change.IsOverlap ? 1 : 0].Name, Measure.Seconds(change.Length));
         writer.Entry(Schema.Supply.FedBy, supply.FedBy?.Name);
         writer.EntryIf(Schema.Supply.Backflow.Key, supply.HasAtmosphericBackflow);
+        writer.Entry(Schema.Supply.Tariff, supply.Tariff?.Name);
+        if (supply.OtherUse is { Value: var use }) TariffDescription.Write(writer, use);
     }
 
     private static void WriteController(DocumentWriter writer, Controller controller)
@@ -116,8 +119,12 @@ internal sealed class SiteDescription(Site site)
         WriteOutput(writer, Schema.Device.Output, device.Controller, device.WrittenOutput);
         writer.Entry(Schema.Device.Supply, device.Supply?.Name);
         writer.List(Schema.Device.Zones.Key, device.Zones, zone => writer.Text(zone.Name), Layout.OneLine);
+        writer.Entry(Schema.Device.Flow, device.Flow);
         writer.Entry(Schema.Device.Load, device.Load);
         writer.Entry(Schema.Device.Valve, device.Valve?.Name);
+        writer.Entry(Schema.Device.Inrush, device.Inrush);
+        writer.Entry(Schema.Device.MinimumVoltage, device.MinimumVoltage);
+        writer.Entry(Schema.Device.Wire, device.Wire);
         writer.Entry(Schema.Device.Starts, device.StartsAfter);
         writer.Entry(Schema.Device.Stops, device.StopsAfter);
         writer.Entry(Schema.Device.Bridges, device.Bridges);
@@ -148,7 +155,7 @@ internal sealed class SiteDescription(Site site)
         writer.Entry(Schema.Zone.Shortest, zone.Shortest);
         writer.Entry(Schema.Zone.Rest, zone.Rest);
         writer.Entry(Schema.Zone.NeverDryFor, zone.NeverDryFor);
-        writer.Entry(Schema.Zone.Wire, zone.WireLength, zone.WireSection);
+        writer.Entry(Schema.Zone.Wire, zone.Wire);
         writer.Entry(Schema.Zone.Spare, zone.IsSpare);
     }
 

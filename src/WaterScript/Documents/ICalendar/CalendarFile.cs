@@ -3,6 +3,7 @@ using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Timetables;
+using WaterScript.Wording;
 
 namespace WaterScript.Documents.ICalendar;
 
@@ -13,6 +14,15 @@ namespace WaterScript.Documents.ICalendar;
 internal sealed class CalendarFile
 {
     private const int FlushAt = 1 << 16;
+
+    /// <summary>What a calendar with an end says, in itself, where it ends.</summary>
+    public const string EndNotice = "Watering calendar ends here: export it again";
+
+    /// <summary>How often an app looks for a new file, where it goes by that: what is planned changes by day, not by hour.</summary>
+    private const string Refresh = "P1D";
+
+    /// <summary>A name of CSS3, as RFC 7986 has it.</summary>
+    private const string Colour = "steelblue";
 
     private readonly Timetable _timetable;
     private readonly CalendarOptions _options;
@@ -85,34 +95,62 @@ internal sealed class CalendarFile
         lines.Line("VERSION:2.0");
         lines.Line("PRODID:-//WaterScript//WaterScript//EN");
         lines.Line("CALSCALE:GREGORIAN");
-        lines.Text("NAME", _timetable.Site.Label ?? _timetable.Site.Name);
-        lines.Text("X-WR-CALNAME", _timetable.Site.Label ?? _timetable.Site.Name);
+        var name = EventContent.NameOf(_timetable.Site.Label, _timetable.Site.Name);
+        lines.Text("NAME", name);
+        lines.Text("X-WR-CALNAME", name);
+        if (HasEndNotice)
+        {
+            lines.Text("DESCRIPTION", $"{EndNotice}. {GoesOn()}");
+            lines.Text("X-WR-CALDESC", $"{EndNotice}. {GoesOn()}");
+        }
+
+        lines.Line($"REFRESH-INTERVAL;VALUE=DURATION:{Refresh}");
+        lines.Line($"X-PUBLISHED-TTL:{Refresh}");
+        lines.Line($"COLOR:{Colour}");
         if (Series > 0) _zone.Write(lines);
+    }
+
+    private bool HasEndNotice => IsCut && _options.HasEndNotice;
+
+    /// <summary>What goes on after the end, and when the end is.</summary>
+    private string GoesOn()
+    {
+        var names = string.Join(", ", Cut.Select(schedule => EventContent.NameOf(schedule.Label, schedule.Name)));
+        return $"Known to {MomentWords.Date(_timetable.Horizon.Until.PlusDays(-1))}; goes on after that: {names}.";
     }
 
     private void WriteEvents(ContentLines lines, Stream output)
     {
         var writer = new EventWriter(_timetable, _options, _clock, lines);
         long singles = 0;
+        var lastDay = int.MinValue;
         foreach (var (schedule, events) in Schedules().Zip(_events))
         {
             writer.Begin(schedule, events.Occasions);
             foreach (var series in events.Series)
             {
                 writer.Series(series);
+                if (events.IsCut) lastDay = Math.Max(lastDay, LastDayOf(series));
                 Flush(lines, output);
             }
 
             foreach (var single in events.Singles)
             {
                 writer.Single(single);
+                if (events.IsCut) lastDay = Math.Max(lastDay, _clock.At(single.End - 1).Day);
                 Flush(lines, output);
                 singles++;
             }
         }
 
         _singleEvents = singles;
+        if (HasEndNotice) writer.EndNotice(lastDay == int.MinValue ? CivilDate.DayNumberOf(_timetable.Horizon.Until) : lastDay + 1, EndNotice, GoesOn());
     }
+
+    /// <summary>The local date on which the last event of a series ends; none where it goes on.</summary>
+    private static int LastDayOf(EventSeries series) => series.Series.Last is { } last
+        ? last + (int)((series.Form.SecondOfDay + series.Form.Seconds - 1) / ZoneClock.SecondsInDay)
+        : int.MinValue;
 
     private static void Flush(ContentLines lines, Stream output)
     {

@@ -32,11 +32,26 @@ internal sealed record CalendarOptions(Instant Stamp)
     /// <summary>Whether every event stands alone, in UTC, without rules.</summary>
     public bool IsFlat { get; init; }
 
+    /// <summary>Whether rules are only those that office calendars map ([MS-OXCICAL], 2.1.3.2.2), each with an end.</summary>
+    public bool IsSimple { get; init; }
+
     /// <summary>Whether a series that no clock change can ever touch goes on after the horizon.</summary>
     public bool IsOpenEnded { get; init; }
 
-    /// <summary>Revision of the events (SEQUENCE), 0 or more; null for none.</summary>
+    /// <summary>Revision of all events (SEQUENCE), 0 or more; null to go by <see cref="Earlier"/>.</summary>
     public int? Sequence { get; init; }
+
+    /// <summary>The events of the file sent before; null where there is none.</summary>
+    public EarlierEvents? Earlier { get; init; }
+
+    /// <summary>The template of titles.</summary>
+    public string Title { get; init; } = EventTitle.Default;
+
+    /// <summary>How long before an event an alarm is shown, in seconds, 0 or more; null for no alarm.</summary>
+    public long? AlarmSeconds { get; init; }
+
+    /// <summary>Whether an all-day event shows where a calendar with an end ends.</summary>
+    public bool HasEndNotice { get; init; } = true;
 
     /// <summary>Only what this controller waters; null for all.</summary>
     public Controller? Controller { get; init; }

@@ -104,15 +104,33 @@ internal sealed class ContentLines
         {
             var length = room;
             while (IsInsideCharacter(rest[length])) length--;
-            _written.Write(rest[..length]);
-            _written.Write("\r\n "u8);
+            Fold(rest[..length]);
             rest = rest[length..];
             room = LongestLine - 1;
+            if (CommandIn(rest) is not ({ } first and < LongestLine - 2)) continue;
+            Fold(rest[..(first + 1)]);
+            rest = rest[(first + 1)..];
         }
 
         _written.Write(rest);
         _written.Write("\r\n"u8);
         _line.ResetWrittenCount();
+    }
+
+    private void Fold(ReadOnlySpan<byte> line)
+    {
+        _written.Write(line);
+        _written.Write("\r\n "u8);
+    }
+
+    /// <summary>
+    /// Where a line that goes on begins with what a build service takes for a command in its log, <c>::</c> or <c>##[</c> after any spaces; such a line is
+    /// folded once more, within that.
+    /// </summary>
+    private static int? CommandIn(ReadOnlySpan<byte> line)
+    {
+        var first = line.IndexOfAnyExcept((byte)' ', (byte)'\t');
+        return first >= 0 && (line[first..].StartsWith("::"u8) || line[first..].StartsWith("##["u8)) ? first : null;
     }
 
     /// <summary>Whether a byte of UTF-8 continues a character.</summary>

@@ -26,9 +26,9 @@ internal sealed class EndlessSeries(SteadyDays steady, Occasions occasions, Cale
 {
     /// <summary>The days of all forms of one pass.</summary>
     /// <param name="forms">The forms.</param>
-    /// <param name="say">Says the days of one, with or without naming months.</param>
+    /// <param name="say">Says the days of one in a way.</param>
     /// <returns>Null where they cannot go on.</returns>
-    public List<SaidDays>? Of(IReadOnlyList<FormDays> forms, Func<FormDays, bool, SaidDays> say)
+    public List<SaidDays>? Of(IReadOnlyList<FormDays> forms, Func<FormDays, RuleWay, SaidDays> say)
     {
         var said = new List<SaidDays>();
         var months = MonthsWhere(occasions.IsDry);
@@ -37,17 +37,42 @@ internal sealed class EndlessSeries(SteadyDays steady, Occasions occasions, Cale
             if (!form.Form.IsWhole)
             {
                 if (steady.IsCutEachDay) return null;
-                said.Add(say(form, false));
+                said.Add(say(form, new RuleWay()));
                 continue;
             }
 
             var ofForm = MonthsLike(DateOf(form));
-            if ((Endless(say(form, false), form, ofForm) ?? Endless(say(form, true), form, ofForm)) is not { } endless) return null;
+            if (Ways(form, ofForm, say).Select(way => Endless(way, form, ofForm)).FirstOrDefault(found => found is not null) is not { } endless) return null;
             said.Add(endless);
             months |= ofForm;
         }
 
         return AreAllIn(months, forms[0].Form.Key.StartNumber) ? said : null;
+    }
+
+    /// <summary>The days of a form said plainly, then by months, then by the parts of the year in which they are alike.</summary>
+    private IEnumerable<SaidDays> Ways(FormDays days, int months, Func<FormDays, RuleWay, SaidDays> say)
+    {
+        yield return say(days, new RuleWay());
+        yield return say(days, new RuleWay(PrefersMonths: true));
+        if (days.Form.Shift == 0 && steady.YearParts() is { IsEmpty: false } parts) yield return InParts(days, parts, months, say);
+    }
+
+    private static SaidDays InParts(FormDays days, ImmutableArray<YearPart> parts, int months, Func<FormDays, RuleWay, SaidDays> say)
+    {
+        var series = ImmutableArray.CreateBuilder<Series>();
+        var left = new HashSet<int>(days.Days);
+        foreach (var part in parts)
+        {
+            ImmutableArray<int> ofPart = [.. days.Days.Where(part.Contains)];
+            if (ofPart.IsEmpty) continue;
+            left.ExceptWith(ofPart);
+            var said = say(days with { Days = ofPart }, new RuleWay { Months = part.Months & months, MonthDays = part.MonthDays, IsForAny = true });
+            series.AddRange(said.Series);
+            left.UnionWith(said.LeftOver);
+        }
+
+        return new SaidDays(days.Form, series.DrainToImmutable(), [.. left]);
     }
 
     private static int DateOf(FormDays days) => days.Days[0] - days.Form.Shift;
@@ -68,6 +93,7 @@ internal sealed class EndlessSeries(SteadyDays steady, Occasions occasions, Cale
         }
 
         var window = steady.Window(form, passSeconds(DateOf(days)));
+        if (zone.Changes.Any(change => Skips(change, form.SecondOfDay))) return null;
         if (zone.Changes.Any(change => Touches(change, window, date => !steady.RepeatsWithCalendar || IsWanted(date)))) return null;
         return said with { Series = [.. said.Series.Select(series => open.Contains(series) ? series with { Last = null } : series)] };
 
@@ -112,6 +138,14 @@ internal sealed class EndlessSeries(SteadyDays steady, Occasions occasions, Cale
         }
 
         return months;
+    }
+
+    /// <summary>Whether a change skips or repeats a time of the clock, on whichever date: no series may go on over it.</summary>
+    private static bool Skips((long Before, long After) change, int secondOfDay)
+    {
+        var (first, length) = (Math.Min(change.Before, change.After), Math.Abs(change.After - change.Before));
+        var after = (secondOfDay - first) % ZoneClock.SecondsInDay;
+        return (after < 0 ? after + ZoneClock.SecondsInDay : after) < length;
     }
 
     private static bool Touches((long Before, long After) change, (long From, long To) window, Func<int, bool> isWanted)

@@ -23,6 +23,9 @@ internal readonly record struct EventForm(OccasionKey Key, int SecondOfDay, long
         return form.IsTouchedOn(start.Day, clock) || clock.Read(start.Day, start.SecondOfDay).Instant != occasion.Start ? null : form;
     }
 
+    /// <summary>Whether a clock change skips or repeats the time of their start on a local date.</summary>
+    public bool IsSkippedOn(int day, ZoneClock clock) => clock.Read(day, SecondOfDay).Note != MomentNote.None;
+
     /// <summary>Whether a clock change would touch an event that starts on a local date: skip or double its start or end, or fall in between.</summary>
     public bool IsTouchedOn(int day, ZoneClock clock)
     {

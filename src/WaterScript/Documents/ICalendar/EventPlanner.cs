@@ -17,6 +17,7 @@ namespace WaterScript.Documents.ICalendar;
 internal sealed class EventPlanner(Timetable shown, Timetable timetable, CalendarZone zone, CalendarOptions options)
 {
     private readonly ZoneClock _clock = new(timetable.Site.TimeZone);
+    private readonly Dictionary<int, Dictionary<int, bool>> _skipped = [];
     private readonly int _showFrom = CivilDate.DayNumberOf(shown.Horizon.From);
 
     /// <summary>The events of a schedule.</summary>
@@ -24,16 +25,16 @@ internal sealed class EventPlanner(Timetable shown, Timetable timetable, Calenda
     {
         var occasions = new Occasions(shown, schedule, options, _clock);
         if (occasions.Unit == EventUnit.Pass) occasions = new Occasions(timetable, schedule, options with { Unit = EventUnit.Pass }, _clock);
-        var (groups, singles) = Sort(occasions, GoesBySun(schedule));
+        var (groups, singles) = Sort(occasions, StartsBySun(schedule));
         var endless = EndlessOf(schedule, occasions);
         var endlessKeys = new HashSet<OccasionKey>();
         var series = new List<(EventForm Form, Series Series)>();
         foreach (var ofKey in groups.GroupBy(group => group.Key.Key))
         {
             FormDays[] forms = [.. ofKey.Select(group => new FormDays(group.Key, [.. group.Value.Select(occasion => _clock.At(occasion.Start).Day)]))];
-            var goingOn = endless?.Of(forms, (days, prefersMonths) => Say(schedule, days, prefersMonths));
+            var goingOn = endless?.Of(forms, (days, way) => Say(schedule, days, way));
             if (goingOn is not null) endlessKeys.Add(ofKey.Key);
-            foreach (var said in goingOn ?? forms.Select(days => Say(schedule, days, prefersMonths: false)))
+            foreach (var said in goingOn ?? forms.Select(days => Say(schedule, days, new RuleWay(options.IsSimple))))
             {
                 series.AddRange(said.Series.Select(one => (said.Form, one)));
                 singles.AddRange(groups[said.Form].Where(occasion => said.LeftOver.Contains(_clock.At(occasion.Start).Day)));
@@ -50,17 +51,19 @@ internal sealed class EventPlanner(Timetable shown, Timetable timetable, Calenda
     }
 
     private EndlessSeries? EndlessOf(Schedule schedule, Occasions occasions) =>
-        options.IsOpenEnded && zone.IsEndless && SteadyDays.Of(timetable.Site, schedule, timetable.Horizon.Until) is { } steady
+        options.IsOpenEnded && !options.IsSimple && zone.IsEndless && SteadyDays.Of(timetable.Site, schedule, timetable.Horizon.Until) is { } steady
             ? new EndlessSeries(steady, occasions, zone, date => timetable.PlanOn(schedule.Index, date).Seconds)
             : null;
 
-    private (Dictionary<EventForm, List<Occasion>> Groups, List<Occasion> Singles) Sort(Occasions occasions, bool areAllSingle)
+    /// <param name="occasions">All that is shown.</param>
+    /// <param name="bySun">Numbers of the starts that go by the sun; what they show stands alone.</param>
+    private (Dictionary<EventForm, List<Occasion>> Groups, List<Occasion> Singles) Sort(Occasions occasions, HashSet<int> bySun)
     {
         var groups = new Dictionary<EventForm, List<Occasion>>();
         var singles = new List<Occasion>();
         foreach (var occasion in occasions.All())
         {
-            if (areAllSingle || EventForm.Of(occasion, _clock) is not { } form)
+            if (bySun.Contains(occasion.Key.StartNumber) || EventForm.Of(occasion, _clock) is not { } form)
             {
                 singles.Add(occasion);
                 continue;
@@ -73,23 +76,38 @@ internal sealed class EventPlanner(Timetable shown, Timetable timetable, Calenda
         return (groups, singles);
     }
 
-    private SaidDays Say(Schedule schedule, FormDays days, bool prefersMonths)
+    private SaidDays Say(Schedule schedule, FormDays days, RuleWay way)
     {
         var form = days.Form;
         var sets = schedule.Days.Concat(schedule.Starts.Where(start => form.Key.StartNumber == 0 || start.Number == form.Key.StartNumber)
             .SelectMany(start => start.On));
-        var finder = new SeriesFinder(new RuleCandidates(sets, form.Shift), day => form.IsTouchedOn(day, _clock), prefersMonths);
+        if (!_skipped.TryGetValue(form.SecondOfDay, out var skipped)) _skipped[form.SecondOfDay] = skipped = [];
+        var finder = new SeriesFinder(new RuleCandidates(sets, form.Shift), day => form.IsTouchedOn(day, _clock), IsSkipped, way);
         var series = finder.Find(days.Days, out var leftOver);
         return new SaidDays(form, [.. series], [.. leftOver]);
+
+        bool IsSkipped(int day)
+        {
+            if (!skipped.TryGetValue(day, out var isSkipped)) skipped[day] = isSkipped = form.IsSkippedOn(day, _clock);
+            return isSkipped;
+        }
     }
 
-    private bool GoesBySun(Schedule schedule) => schedule.Starts.Any(start => start switch
+    /// <summary>The numbers of the starts that go by the sun; 0, which stands for all of a date, where there is one.</summary>
+    private HashSet<int> StartsBySun(Schedule schedule)
+    {
+        HashSet<int> numbers = [.. schedule.Starts.Where(GoesBySun).Select(start => start.Number)];
+        if (numbers.Count > 0) numbers.Add(0);
+        return numbers;
+    }
+
+    private bool GoesBySun(Start start) => start switch
     {
         StartAt at => at.Moment is SunMoment,
         FinishBy by => by.Moment is SunMoment,
-        StartAfter after => GoesBySun(timetable.Site.Schedules.First(other => other.Name == after.Other)),
+        StartAfter after => timetable.Site.Schedules.First(other => other.Name == after.Other).Starts.Any(GoesBySun),
         _ => false,
-    });
+    };
 
     /// <summary>The first series of the same passes needs no mark, so that it keeps its name whatever becomes of the others.</summary>
     private static IEnumerable<EventSeries> Marked(List<(EventForm Form, Series Series)> series)

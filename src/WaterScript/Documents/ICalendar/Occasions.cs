@@ -72,7 +72,7 @@ internal sealed class Occasions
         {
             var heading = date.Count == 1 ? null : string.Create(CultureInfo.InvariantCulture, $"{date.Count} times, {Clock(date.Start)} to {Clock(date.End)}");
             yield return new(date.Start, date.End, day, new(StartNumber: 0, Pass: 0, Step: -1),
-                IndexOf(EventContent.Of(_timetable.Site, _schedule, date.Runs, heading)), date.IsWhole);
+                IndexOf(EventContent.Of(_timetable.Site, _schedule, date.Runs, from: 0, heading)), date.IsWhole);
         }
     }
 
@@ -112,20 +112,19 @@ internal sealed class Occasions
         if (runs.Count == 0) return new Shown(runs, 0, []);
         var seconds = runs.Max(run => run.Offset + run.Seconds);
         if (Unit != EventUnit.Step)
-            return new Shown(runs, seconds, [new(Step: -1, Offset: 0, seconds, IndexOf(EventContent.Of(_timetable.Site, _schedule, runs, heading: null)))]);
-        return new Shown(runs, seconds, [.. runs.GroupBy(run => run.Step).Select(step => PartOf(step.Key, [.. step]))]);
+            return new Shown(runs, seconds, [PartOf(step: -1, runs, offset: 0)]);
+        return new Shown(runs, seconds, [.. runs.GroupBy(run => run.Step).Select(step => PartOf(step.Key, [.. step], step.Min(run => run.Offset)))]);
     }
 
-    private ShownPart PartOf(int step, List<ShownRun> runs)
+    private ShownPart PartOf(int step, List<ShownRun> runs, long offset)
     {
-        var offset = runs.Min(run => run.Offset);
-        var content = EventContent.Of(_timetable.Site, _schedule, runs, heading: null);
+        var content = EventContent.Of(_timetable.Site, _schedule, runs, offset, heading: null);
         return new ShownPart(step, offset, runs.Max(run => run.Offset + run.Seconds) - offset, IndexOf(content));
     }
 
     private int IndexOf(EventContent content)
     {
-        var key = string.Join('\0', content.Zones.Prepend(content.Description));
+        var key = string.Join('\0', content.Zones.Prepend(content.Description(offset => offset.ToString(CultureInfo.InvariantCulture))));
         if (_contentIndex.TryGetValue(key, out var index)) return index;
         _contents.Add(content);
         return _contentIndex[key] = _contents.Count - 1;

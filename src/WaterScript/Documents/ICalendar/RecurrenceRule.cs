@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Numerics;
 using WaterScript.Calendars;
 using WaterScript.Model;
 
@@ -16,6 +17,12 @@ internal enum RuleFrequency
 
     /// <summary>On days of every month.</summary>
     Monthly,
+
+    /// <summary>
+    /// On days of some months, every year. Days or weeks that hold in some months only are said so too: a widespread reader leaves the months of a
+    /// daily or weekly rule out of account.
+    /// </summary>
+    Yearly,
 }
 
 /// <summary>
@@ -46,7 +53,7 @@ internal sealed record RecurrenceRule(RuleFrequency Frequency)
     /// <summary>Which of the month's <see cref="Weekdays"/>: 1 to 4, or -1 for the last; 0 for each.</summary>
     public int Nth { get; init; }
 
-    /// <summary>The months in which it holds, bit 1 for January; 0 for all.</summary>
+    /// <summary>The months in which a yearly rule holds, bit 1 for January; 0 for all.</summary>
     public int Months { get; init; }
 
     /// <summary>Every so many days.</summary>
@@ -61,6 +68,22 @@ internal sealed record RecurrenceRule(RuleFrequency Frequency)
 
     /// <summary>On one weekday of every month.</summary>
     public static RecurrenceRule OnNth(int nth, Weekdays day) => new(RuleFrequency.Monthly) { Nth = nth, Weekdays = day };
+
+    /// <summary>The same days in some months only.</summary>
+    /// <param name="months">Bit 1 for January.</param>
+    /// <param name="monthDays">Only these days of them, bit by bit; 0 for all.</param>
+    /// <returns>
+    /// Null where no rule says them that is read alike: those that count from an anchor, an nth weekday or a last day among some days of a month, and days
+    /// of several months, of which some readers give some twice.
+    /// </returns>
+    public RecurrenceRule? InMonths(int months, uint monthDays = 0)
+    {
+        if (Interval > 1 || (monthDays != 0 && (Nth != 0 || (MonthDays & LastDay) != 0))) return null;
+        var days = MonthDays == 0 || monthDays == 0 ? MonthDays | monthDays : MonthDays & monthDays;
+        if ((days == 0 && MonthDays != 0) || (days != 0 && !BitOperations.IsPow2(months))) return null;
+        var weekdays = Weekdays == Weekdays.None && days == 0 ? Weekdays.All : Weekdays;
+        return new(RuleFrequency.Yearly) { Months = months, MonthDays = days, Weekdays = weekdays, Nth = Nth };
+    }
 
     /// <summary>Whether a day, no earlier than the anchor, is one of the rule's.</summary>
     /// <param name="day">In days since 1970-01-01.</param>
@@ -88,25 +111,33 @@ internal sealed record RecurrenceRule(RuleFrequency Frequency)
         return true;
     }
 
-    /// <summary>The value of the property without its end: <c>FREQ=WEEKLY;WKST=MO;BYDAY=TU,FR</c>.</summary>
-    public string Text()
+    /// <summary>The value of the property: <c>FREQ=WEEKLY;BYDAY=TU,FR;UNTIL=20260929T050000Z;WKST=MO</c>.</summary>
+    /// <param name="end">What it ends with, <c>UNTIL=…</c> or <c>COUNT=…</c>; null for nothing.</param>
+    /// <param name="hasPosition">Whether an nth weekday stands as a position, as the templates of office calendars have it.</param>
+    public string Text(string? end = null, bool hasPosition = false)
     {
         var parts = new List<string> { $"FREQ={Frequency.ToString().ToUpperInvariant()}" };
-        if (Interval > 1) parts.Add(string.Create(CultureInfo.InvariantCulture, $"INTERVAL={Interval}"));
-        if (Frequency == RuleFrequency.Weekly) parts.Add($"WKST={WeekdayCodes[WeekStart]}");
         if (Months != 0) parts.Add($"BYMONTH={Bits((uint)Months, 1, 12)}");
         if (MonthDays != 0) parts.Add($"BYMONTHDAY={MonthDayNumbers()}");
-        if (Weekdays != Weekdays.None) parts.Add($"BYDAY={string.Join(',', Codes())}");
+        if (Weekdays != Weekdays.None) parts.Add($"BYDAY={string.Join(',', Codes(hasPosition ? 0 : Nth))}");
+        if (hasPosition && Nth != 0) parts.Add(string.Create(CultureInfo.InvariantCulture, $"BYSETPOS={Nth}"));
+        if (Interval > 1) parts.Add(string.Create(CultureInfo.InvariantCulture, $"INTERVAL={Interval}"));
+        if (end is not null) parts.Add(end);
+        if (Frequency == RuleFrequency.Weekly) parts.Add($"WKST={WeekdayCodes[WeekStart]}");
         return string.Join(';', parts);
     }
+
+    /// <summary>The first day of the week that a day lies in.</summary>
+    public int WeekOf(int day) => WeekOf(day, WeekStart);
+
+    /// <summary>Whether a day lies in a month in which the rule holds.</summary>
+    public bool IsInMonths(int day) => Months == 0 || (Months & (1 << CivilDate.FromDayNumber(day).Month)) != 0;
 
     private static string Bits(uint bits, int first, int last) =>
         string.Join(',', Enumerable.Range(first, last - first + 1).Where(bit => (bits & (1u << bit)) != 0)
             .Select(bit => bit.ToString(CultureInfo.InvariantCulture)));
 
     private static int WeekOf(int day, int weekStart) => day - ((CivilDate.DaysAfterMonday(day) - weekStart + 7) % 7);
-
-    private int WeekOf(int day) => WeekOf(day, WeekStart);
 
     private string MonthDayNumbers()
     {
@@ -115,9 +146,9 @@ internal sealed record RecurrenceRule(RuleFrequency Frequency)
         return numbers.Length == 0 ? "-1" : numbers + ",-1";
     }
 
-    private ImmutableArray<string> Codes()
+    private ImmutableArray<string> Codes(int position)
     {
-        var nth = Nth == 0 ? "" : Nth.ToString(CultureInfo.InvariantCulture);
+        var nth = position == 0 ? "" : position.ToString(CultureInfo.InvariantCulture);
         return [.. Enumerable.Range(0, 7).Where(day => ((int)Weekdays & (1 << day)) != 0).Select(day => nth + WeekdayCodes[day])];
     }
 

@@ -4,10 +4,26 @@ using WaterScript.Model;
 
 namespace WaterScript.Documents.ICalendar;
 
+/// <summary>How days are said by rules.</summary>
+/// <param name="IsSimple">Whether only by rules that office calendars map.</param>
+/// <param name="PrefersMonths">Whether of rules that say the same one that names its months is better, because it may go on.</param>
+internal sealed record RuleWay(bool IsSimple = false, bool PrefersMonths = false)
+{
+    /// <summary>The months that each rule names, bit 1 for January.</summary>
+    public int Months { get; init; } = RecurrenceRule.AllMonths;
+
+    /// <summary>The days of those months that each rule keeps to, bit by bit; 0 for all.</summary>
+    public uint MonthDays { get; init; }
+
+    /// <summary>Whether a rule for fewer events is worth it, because it goes on.</summary>
+    public bool IsForAny { get; init; }
+}
+
 /// <summary>Rules that may say the days of a schedule. Each is only a guess, from what the schedule says and from the days themselves.</summary>
 internal sealed class RuleCandidates
 {
     private const int DaysOfTwoMonths = 62;
+    private const int LastDayOfEveryMonth = 28;
     private readonly HashSet<RecurrenceRule> _hints = [];
 
     /// <summary>Guesses from what a schedule says.</summary>
@@ -49,7 +65,9 @@ internal sealed class RuleCandidates
     }
 
     /// <summary>Rules for days that are left to be said, the first of which is their anchor.</summary>
-    public IEnumerable<RecurrenceRule> For(ImmutableArray<int> days)
+    /// <param name="days">The days.</param>
+    /// <param name="way">How to say them.</param>
+    public IEnumerable<RecurrenceRule> For(ImmutableArray<int> days, RuleWay way)
     {
         var found = new HashSet<RecurrenceRule>(_hints) { RecurrenceRule.EveryDays(1) };
         if (days.Length > 1) found.Add(Every(days[1] - days[0], days[0]));
@@ -63,19 +81,34 @@ internal sealed class RuleCandidates
         var monthDays = 0u;
         foreach (var day in days.TakeWhile(day => day < days[0] + DaysOfTwoMonths)) monthDays |= 1u << CivilDate.FromDayNumber(day).Day;
         found.Add(RecurrenceRule.OnMonthDays(monthDays));
-        return found.Concat(InMonths(found, days)).Where(rule => rule.Contains(days[0], days[0]) && rule.CanBeginOn(days[0]));
+        return Said(found, days, way).Where(rule => rule.Contains(days[0], days[0]) && rule.CanBeginOn(days[0]));
+    }
+
+    private static IEnumerable<RecurrenceRule> Said(HashSet<RecurrenceRule> rules, ImmutableArray<int> days, RuleWay way) => way switch
+    {
+        { IsSimple: true } => rules.SelectMany(Simple),
+        { MonthDays: not 0 } or { Months: not RecurrenceRule.AllMonths } =>
+            rules.Select(rule => rule.InMonths(way.Months, way.MonthDays)).OfType<RecurrenceRule>(),
+        _ => rules.Concat(InMonthsOf(rules, days)),
+    };
+
+    /// <summary>The same rules in the months of the days only, as a season or a length of the month has them.</summary>
+    private static IEnumerable<RecurrenceRule> InMonthsOf(IEnumerable<RecurrenceRule> rules, ImmutableArray<int> days)
+    {
+        var months = days.Aggregate(0, (bits, day) => bits | (1 << CivilDate.FromDayNumber(day).Month));
+        return months == RecurrenceRule.AllMonths ? [] : rules.Select(rule => rule.InMonths(months)).OfType<RecurrenceRule>();
     }
 
     /// <summary>
-    /// The same rules in the months of the days only, as a season or a length of the month has them. Not those of days of the month: some
-    /// readers give the days of the first month twice.
+    /// The rules that office calendars map: of days of the month one each, and none that a short month lacks, because they take such a day for the last
+    /// one of the month.
     /// </summary>
-    private static IEnumerable<RecurrenceRule> InMonths(IEnumerable<RecurrenceRule> rules, ImmutableArray<int> days)
+    private static IEnumerable<RecurrenceRule> Simple(RecurrenceRule rule)
     {
-        var months = days.Aggregate(0, (bits, day) => bits | (1 << CivilDate.FromDayNumber(day).Month));
-        return months == RecurrenceRule.AllMonths
-            ? []
-            : rules.Where(rule => rule.Interval == 1 && rule.Frequency != RuleFrequency.Monthly).Select(rule => rule with { Months = months });
+        if (rule.MonthDays == 0) return [rule];
+        return Enumerable.Range(0, LastDayOfEveryMonth + 1)
+            .Where(day => (rule.MonthDays & (1u << day)) != 0)
+            .Select(day => RecurrenceRule.OnMonthDays(1u << day));
     }
 
     /// <summary>Whole weeks are said as weeks, as a person would.</summary>

@@ -9,14 +9,23 @@ namespace WaterScript.Documents.ICalendar;
 /// </summary>
 /// <param name="candidates">Guesses.</param>
 /// <param name="isTouched">Whether a clock change would touch an event on a day: no rule may ever give one.</param>
-/// <param name="prefersMonths">Whether of rules that say the same one that names its months is better, because it may go on.</param>
-internal sealed class SeriesFinder(RuleCandidates candidates, Func<int, bool> isTouched, bool prefersMonths)
+/// <param name="isSkipped">
+/// Whether a clock change skips or repeats the time of the start on a day. Many readers go from day to day and stay an hour off after such a day, also
+/// where it is not due; so no series may go on over one.
+/// </param>
+/// <param name="way">How they are said.</param>
+internal sealed class SeriesFinder(RuleCandidates candidates, Func<int, bool> isTouched, Func<int, bool> isSkipped, RuleWay way)
 {
     /// <summary>Fewer events than this are not worth a rule.</summary>
     private const int FewestEvents = 3;
 
     /// <summary>More days taken out one after the other are a reason to begin anew.</summary>
     private const int MostExceptInARow = 31;
+
+    private int Fewest => way.IsForAny ? 1 : FewestEvents;
+
+    /// <summary>A day taken out is worse than one given is good, so that odd days are not said as every day without the even ones.</summary>
+    private const int WeightOfExcept = 2;
 
     /// <summary>The series, in order of their first days, and the days left over.</summary>
     /// <param name="days">Local dates without one that is touched, in order.</param>
@@ -48,8 +57,8 @@ internal sealed class SeriesFinder(RuleCandidates candidates, Func<int, bool> is
     {
         Series? best = null;
         var bestScore = 0;
-        if (days.Length < FewestEvents) return null;
-        foreach (var rule in candidates.For(days))
+        if (days.Length < Fewest) return null;
+        foreach (var rule in candidates.For(days, way))
         {
             if (Follow(rule, days) is var (series, score) && (best is null || score > bestScore || (score == bestScore && IsPlainer(rule, best.Rule))))
                 (best, bestScore) = (series, score);
@@ -60,7 +69,7 @@ internal sealed class SeriesFinder(RuleCandidates candidates, Func<int, bool> is
 
     /// <summary>Of rules that say the same, one of days or weeks is understood by more calendar apps.</summary>
     private bool IsPlainer(RecurrenceRule rule, RecurrenceRule other) =>
-        prefersMonths && (rule.Months != 0) != (other.Months != 0) ? rule.Months != 0 :
+        way.PrefersMonths && (rule.Months != 0) != (other.Months != 0) ? rule.Months != 0 :
         rule.Frequency != other.Frequency ? rule.Frequency < other.Frequency : rule.Interval < other.Interval;
 
     /// <summary>Goes through the days of a rule, and ends it where it says most: days given, less days taken out.</summary>
@@ -78,8 +87,8 @@ internal sealed class SeriesFinder(RuleCandidates candidates, Func<int, bool> is
             {
                 given++;
                 inARow = 0;
-                if (given - except.Count <= score) continue;
-                (last, score, bestGiven, exceptUpToLast) = (day, given - except.Count, given, except.Count);
+                if (given - (WeightOfExcept * except.Count) <= score) continue;
+                (last, score, bestGiven, exceptUpToLast) = (day, given - (WeightOfExcept * except.Count), given, except.Count);
             }
             else
             {
@@ -88,31 +97,46 @@ internal sealed class SeriesFinder(RuleCandidates candidates, Func<int, bool> is
             }
         }
 
-        if (bestGiven < FewestEvents) return null;
+        if (bestGiven < Fewest) return null;
         except.Count = exceptUpToLast;
         return (new Series(rule, first, last, except.ToImmutable()), score);
     }
 
     /// <summary>
-    /// The last day that a series may say, before a clock change touches one of its days. Some readers expand a month as a whole, also
-    /// what of it lies after the end of the series, and then lose their way; so a monthly series ends before that month.
+    /// The last day that a series may say, before a clock change touches one of its days or skips its time. Some readers expand a week from its
+    /// beginning, and a month or a year as a whole, also what of it lies outside of the series, and then lose their way; so a weekly series does not
+    /// begin after such a day in its week, and one of months or years has no month or year that holds one.
     /// </summary>
     private int EndOf(RecurrenceRule rule, int first, int last)
     {
-        var isMonthly = rule.Frequency == RuleFrequency.Monthly;
-        var end = isMonthly ? FirstOfMonth(last, monthsAfter: 1) - 1 : last;
-        for (var day = isMonthly ? FirstOfMonth(first) : first; day <= end; day++)
+        var end = rule.Frequency is RuleFrequency.Monthly or RuleFrequency.Yearly ? EndOfStretch(rule.Frequency, last) : last;
+        var from = rule.Frequency == RuleFrequency.Weekly ? rule.WeekOf(first) : StartOfStretch(rule.Frequency, first);
+        for (var day = from; day <= end; day++)
         {
-            if (rule.Contains(day, first) && isTouched(day)) return Math.Min(last, (isMonthly ? FirstOfMonth(day) : day) - 1);
+            if (!isSkipped(day) && !(rule.Contains(day, first) && isTouched(day))) continue;
+            if (rule.IsInMonths(day)) return Math.Min(last, StartOfStretch(rule.Frequency, day) - 1);
+            if (day >= first) return Math.Min(last, day - 1);
         }
 
         return last;
     }
 
-    private static int FirstOfMonth(int day, int monthsAfter = 0)
+    /// <summary>The first of the days that some readers expand together with one.</summary>
+    private static int StartOfStretch(RuleFrequency frequency, int day)
     {
         var (year, month, _) = CivilDate.FromDayNumber(day);
-        var months = (year * 12) + month - 1 + monthsAfter;
-        return CivilDate.DayNumberOf(months / 12, (months % 12) + 1, 1);
+        return frequency switch
+        {
+            RuleFrequency.Monthly => CivilDate.DayNumberOf(year, month, 1),
+            RuleFrequency.Yearly => CivilDate.DayNumberOf(year, 1, 1),
+            _ => day,
+        };
+    }
+
+    private static int EndOfStretch(RuleFrequency frequency, int day)
+    {
+        const int LongerThanMonth = 31, LongerThanYear = 366;
+        var start = StartOfStretch(frequency, day);
+        return StartOfStretch(frequency, start + (frequency == RuleFrequency.Monthly ? LongerThanMonth : LongerThanYear)) - 1;
     }
 }

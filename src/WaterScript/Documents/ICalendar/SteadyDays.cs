@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using System.Numerics;
 using NodaTime;
 using WaterScript.Calendars;
 using WaterScript.Model;
@@ -39,7 +41,8 @@ internal sealed class SteadyDays
         DaySet[] sets = [.. schedule.Days, .. schedule.Except, .. schedule.Starts.SelectMany(start => start.On),
             .. site.ClosedSeasons.Select(closed => closed.Days)];
         var first = CivilDate.DayNumberOf(until);
-        var dated = sets.Append(schedule.Season?.Span).OfType<DateRange>().Select(LastNamed).Append(first).Max();
+        var anchors = sets.OfType<IntervalDays>().Select(interval => interval.Anchor).OfType<LocalDate>().Select(anchor => CivilDate.DayNumberOf(anchor));
+        var dated = sets.Append(schedule.Season?.Span).OfType<DateRange>().Select(LastNamed).Concat(anchors).Append(first).Max();
         var period = PeriodOf(sets, schedule.Season?.Span, ScaleOf(site, schedule) is MonthlyScale or ClimateScale);
         var length = dated - first + period + 2;
         var isInCalendar = first + length < CivilDate.DayNumberOf(9_000, 1, 1);
@@ -56,6 +59,36 @@ internal sealed class SteadyDays
     {
         if (!_due.TryGetValue(startNumber, out var bits)) _due[startNumber] = bits = Due(startNumber);
         return bits.Contains(date);
+    }
+
+    /// <summary>
+    /// The parts of a year in which the schedule is due as its season, its exceptions and closed seasons have them: months of which all days are left
+    /// together, the others one by one.
+    /// </summary>
+    public ImmutableArray<YearPart> YearParts()
+    {
+        const int DaysInLeapYear = 366;
+        var year = CivilDate.FromDayNumber(Until).Year + 1;
+        while (CivilDate.DaysInMonth(year, 2) < 29) year++;
+        var first = CivilDate.DayNumberOf(year, 1, 1);
+        var due = DayPattern.Of([], _schedule.Season, [.. _schedule.Except.Where(OfTheYear)], _site.Effective).Over(first, DaysInLeapYear);
+        foreach (var closed in _site.ClosedSeasons)
+            due.ExceptWith(DayPattern.Of([closed.Days], season: null, except: [], _site.Effective).Over(first, DaysInLeapYear));
+        var sets = _schedule.Days.Concat(_schedule.Starts.SelectMany(start => start.On));
+        var goesByMonthDays = sets.Any(set => set is OddEvenDays or MonthDays or LastDayOfMonth);
+        var parts = ImmutableArray.CreateBuilder<YearPart>();
+        var whole = 0;
+        for (var month = 1; month <= 12; month++)
+        {
+            var (days, length) = (0u, CivilDate.DaysInMonth(year, month));
+            for (var day = 1; day <= length; day++) days |= due.Contains(CivilDate.DayNumberOf(year, month, day)) ? 1u << day : 0;
+            var isWhole = BitOperations.PopCount(days) == length;
+            if (isWhole && !goesByMonthDays) whole |= 1 << month;
+            else if (days != 0) parts.Add(new YearPart(1 << month, isWhole ? 0 : days));
+        }
+
+        if (whole != 0) parts.Insert(0, new YearPart(whole, MonthDays: 0));
+        return parts.DrainToImmutable();
     }
 
     /// <summary>Seconds after the midnight of a date between which no clock change may fall, for passes to be as they always are.</summary>
@@ -77,6 +110,8 @@ internal sealed class SteadyDays
         if (_schedule.Cut is { } cut) to = Math.Max(to, SecondOf(cut.At) + (cut.NextDay ? ZoneClock.SecondsInDay : 0));
         return (from, to);
     }
+
+    private static bool OfTheYear(DaySet set) => set is YearlyRange or YearlySpan or YearlyDay;
 
     private static int SecondOf(Moment moment) => ((ClockMoment)moment).SecondOfDay;
 
@@ -128,8 +163,8 @@ internal sealed class SteadyDays
         var isYearly = season is not (null or DateRange);
         var period = isYearly || isScaledByMonth || sets.Any(set => set is not (IntervalDays or WeekdayDays or DateRange)) ? CivilDate.DaysInCycle : 1L;
         if (sets.Any(set => set is WeekdayDays)) period = LeastMultiple(period, 7);
-        if (isYearly) return period;
-        foreach (var interval in sets.OfType<IntervalDays>()) period = LeastMultiple(period, interval.PeriodDays);
+        foreach (var interval in sets.OfType<IntervalDays>().Where(interval => !isYearly || interval.Anchor is not null))
+            period = LeastMultiple(period, interval.PeriodDays);
         return period;
     }
 
@@ -138,5 +173,18 @@ internal sealed class SteadyDays
         var (a, b) = (first, second);
         while (b != 0) (a, b) = (b, a % b);
         return first / a * second;
+    }
+}
+
+/// <summary>Some months of a year, or the same days of each.</summary>
+/// <param name="Months">Bit 1 for January.</param>
+/// <param name="MonthDays">Days of the month, bit by bit; 0 for all.</param>
+internal readonly record struct YearPart(int Months, uint MonthDays)
+{
+    /// <summary>Whether a day lies in it.</summary>
+    public bool Contains(int day)
+    {
+        var (_, month, ofMonth) = CivilDate.FromDayNumber(day);
+        return (Months & (1 << month)) != 0 && (MonthDays == 0 || (MonthDays & (1u << ofMonth)) != 0);
     }
 }

@@ -26,6 +26,7 @@ internal static class JsonReport
         Name = site.Name,
         File = site.Path,
         Files = site.Reading.Files.Select(file => file.Source.Path),
+        TimeZoneData = site.Reading.Site?.TimeZoneData,
         Checked = site.Lint is { } lint ? Of(lint) : null,
         Tally = new TallyItem
         {
@@ -34,6 +35,7 @@ internal static class JsonReport
             Advice = site.Findings.Count(finding => finding.Severity == Severity.Advice),
             Accepted = site.Accepted.Length,
             InBaseline = site.InBaseline,
+            Shared = site.Shared > 0 ? site.Shared : null,
         },
         Findings = site.Findings.Select(finding => new FindingItem(finding)),
         Accepted = showsAccepted ? site.Accepted.Select(accepted => new AcceptedItem(accepted)) : null,

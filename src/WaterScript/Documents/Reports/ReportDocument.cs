@@ -26,6 +26,9 @@ internal sealed record SiteItem
     [Description("All that were read.")]
     public required IEnumerable<string> Files { get; init; }
 
+    [JsonPropertyName("timezone_data"), Description("Version of the time-zone data. Left out where the site could not be read.")]
+    public string? TimeZoneData { get; init; }
+
     [Description("Left out where the file could not be read.")]
     public CheckedItem? Checked { get; init; }
 
@@ -86,6 +89,9 @@ internal sealed record TallyItem
 
     [Shape(Least = 0)]
     public required int InBaseline { get; init; }
+
+    [Description("Findings of files that it shares, which stand with a site before it."), Shape(Least = 1)]
+    public int? Shared { get; init; }
 }
 
 /// <summary>How it is written.</summary>

@@ -4,6 +4,7 @@ using System.Text;
 using NodaTime.Text;
 using WaterScript.Diagnostics;
 using WaterScript.Documents.Writers;
+using WaterScript.Linting.Baselines;
 using WaterScript.Linting.Engine;
 using WaterScript.Text;
 using WaterScript.Wording;
@@ -18,7 +19,8 @@ internal sealed class SarifReport
 {
     private const string Schema = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json";
     private const string Base = "%SRCROOT%";
-    private const string Fingerprint = "waterscriptLine/v1";
+    private const string Fingerprint = "waterscriptFinding/v2";
+
     private readonly JsonWriter _json;
     private readonly ImmutableArray<CheckedSite> _sites;
     private readonly bool _showsAccepted;
@@ -34,9 +36,9 @@ internal sealed class SarifReport
     /// <summary>Writes what was found.</summary>
     /// <param name="sites">In the order in which they are to stand.</param>
     /// <param name="showsAccepted">Whether what is accepted is listed too, as suppressed.</param>
-    /// <param name="version">The version of the program: <c>0.1.0</c>.</param>
+    /// <param name="program">What wrote it.</param>
     /// <param name="output">Stays open.</param>
-    public static void Write(ImmutableArray<CheckedSite> sites, bool showsAccepted, string version, Stream output)
+    public static void Write(ImmutableArray<CheckedSite> sites, bool showsAccepted, ReportingProgram program, Stream output)
     {
         using var json = new JsonWriter(output, isIndented: true);
         var report = new SarifReport(json, sites, showsAccepted);
@@ -44,13 +46,13 @@ internal sealed class SarifReport
         {
             json.Entry("$schema", Schema);
             json.Entry("version", "2.1.0");
-            json.List("runs", [version], report.Run);
+            json.List("runs", [program], report.Run);
         });
     }
 
-    private void Run(string version) => _json.Map(() =>
+    private void Run(ReportingProgram program) => _json.Map(() =>
     {
-        _json.Map("tool", () => _json.Map("driver", () => Driver(version)));
+        _json.Map("tool", () => _json.Map("driver", () => Driver(program)));
         _json.Entry("columnKind", "utf16CodeUnits");
         _json.Map("originalUriBaseIds", () => _json.Map(Base, () => Text("description", "The folder in which the check was started.")));
         _json.List("artifacts", _paths, Artifact);
@@ -58,10 +60,12 @@ internal sealed class SarifReport
         _json.Map("properties", () => _json.List("sites", _sites, Site));
     });
 
-    private void Driver(string version)
+    private void Driver(ReportingProgram program)
     {
         _json.Entry("name", "WaterScript");
-        _json.Entry("semanticVersion", version);
+        _json.Entry("version", program.Version);
+        _json.Entry("semanticVersion", program.Version);
+        if (program.Home is { } home) _json.Entry("informationUri", home);
         _json.Entry("language", "en");
         _json.List("rules", _rules, Rule);
     }
@@ -147,6 +151,7 @@ internal sealed class SarifReport
     {
         _json.Entry("name", site.Name);
         _json.Entry("file", site.Path);
+        if (site.Reading.Site is { } read) _json.Entry("timezoneData", read.TimeZoneData);
         if (site.Lint is not { } lint) return;
         _json.Entry("checkedFrom", LocalDatePattern.Iso.Format(lint.Horizon.From));
         _json.Entry("checkedUntil", LocalDatePattern.Iso.Format(lint.Horizon.Until));
@@ -194,10 +199,13 @@ internal sealed class SarifReport
         _ => "note",
     };
 
-    /// <summary>The rule, the file and the text of the line, so that an edit elsewhere does not make it another finding.</summary>
+    /// <summary>
+    /// The rule, the text of the line and roughly how bad it is: an edit elsewhere, or another name for the file, does not make it another finding, and what
+    /// gets much worse is one.
+    /// </summary>
     private static string HashOf(Finding finding)
     {
         var key = FindingKey.Of(finding);
-        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"{key.Rule}\n{key.Path}\n{key.Line}")));
+        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"{key.Rule}\n{key.Line}\n{FindingExtent.Of(finding).Band}")));
     }
 }

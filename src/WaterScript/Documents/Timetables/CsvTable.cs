@@ -15,6 +15,8 @@ internal abstract class CsvTable : IDisposable
 {
     private const int LongestNumber = 32;
 
+    private static readonly ClosingNotes None = new("", "", "", "");
+
     private readonly string[] _columns;
     private readonly ArrayBufferWriter<byte> _line = new();
     private readonly IncrementalHash _hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
@@ -38,21 +40,21 @@ internal abstract class CsvTable : IDisposable
     public long Count { get; private set; }
 
     /// <summary>The line that closes the table, with as many fields as all others. Nothing is added after it.</summary>
-    public ReadOnlySpan<byte> Closing(Validity valid)
+    public ReadOnlySpan<byte> Closing(Validity valid, ClosingNotes notes)
     {
         var hash = Hash(valid);
-        PutClosing(hash, valid);
+        PutClosing(hash, valid, notes);
         return _line.WrittenSpan;
     }
 
     /// <summary>
-    /// The SHA-256 of the whole table with the hash itself left empty, in lower-case hexadecimal digits: so it covers the count
+    /// The SHA-256 of the whole table with the hash itself and the notes left empty, in lower-case hexadecimal digits: so it covers the count
     /// and the dates too, and two lists of the same lines for other dates are two lists. Nothing is added after it.
     /// </summary>
     public string Hash(Validity valid)
     {
         if (_digest is not null) return _digest;
-        PutClosing("", valid);
+        PutClosing("", valid, None);
         _hash.AppendData(_line.WrittenSpan);
         return _digest = Convert.ToHexStringLower(_hash.GetCurrentHash());
     }
@@ -76,15 +78,19 @@ internal abstract class CsvTable : IDisposable
         _isFirst = true;
     }
 
-    private void PutClosing(string hash, Validity valid)
+    private void PutClosing(string hash, Validity valid, ClosingNotes notes)
     {
-        const int Fields = 5;
+        const int Fields = 9;
         Begin();
         Field("end");
         Field(Count);
         Field(hash);
         Field(valid.From);
         Field(valid.Until);
+        Field(notes.Sources);
+        Field(notes.Revision);
+        Field(notes.TimeZoneData);
+        Field(notes.Site);
         for (var column = Fields; column < _columns.Length; column++) Field("");
         Put("\r\n"u8);
     }

@@ -9,8 +9,8 @@ namespace WaterScript.Documents.Timetables;
 internal static class SiteHash
 {
     /// <summary>
-    /// The SHA-256 of what was compiled, in hexadecimal: the description as JSON without spaces. Layout, comments and paths are no
-    /// part of it, nor are the dates covered.
+    /// The SHA-256 of what was compiled, in hexadecimal: the description as JSON without spaces. The version of the time-zone data is
+    /// part of it, since it decides when the clock changes. Layout, comments and paths are no part, nor are the dates covered.
     /// </summary>
     public static string Of(Site site)
     {
@@ -21,7 +21,11 @@ internal static class SiteHash
         using (var json = new JsonWriter(stream, isIndented: false))
         {
             json.StartMap();
-            json.Map("site", () => description.WriteSite(json));
+            json.Map("site", () =>
+            {
+                description.WriteSite(json);
+                json.Entry("timezone_data", site.TimeZoneData);
+            });
             description.WriteParts(json);
             json.EndMap();
         }

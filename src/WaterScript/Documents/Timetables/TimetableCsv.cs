@@ -12,16 +12,17 @@ internal static class TimetableCsv
     public static void Write(Timetable timetable, OutputOptions options, Stream output)
     {
         var buffered = new BufferedStream(output, BufferSize);
+        var notes = ClosingNotes.Of(timetable.Site, options.Provenance);
         switch (options.Only)
         {
             case TimetableList.Openings:
-                WriteOpenings(timetable, options.Controller, buffered);
+                WriteOpenings(timetable, options.Controller, notes, buffered);
                 break;
             case TimetableList.Switchings:
-                WriteSwitchings(timetable, options.Controller, buffered);
+                WriteSwitchings(timetable, options.Controller, notes, buffered);
                 break;
             default:
-                WriteRuns(timetable, options.Controller, buffered);
+                WriteRuns(timetable, options.Controller, notes, buffered);
                 break;
         }
 
@@ -35,7 +36,7 @@ internal static class TimetableCsv
     {
         try
         {
-            return WriteSwitchings(timetable, controller, Stream.Null);
+            return WriteSwitchings(timetable, controller, new ClosingNotes("", "", "", ""), Stream.Null);
         }
         catch (SwitchingContractException)
         {
@@ -43,7 +44,7 @@ internal static class TimetableCsv
         }
     }
 
-    private static void WriteRuns(Timetable timetable, Controller? controller, BufferedStream output)
+    private static void WriteRuns(Timetable timetable, Controller? controller, ClosingNotes notes, BufferedStream output)
     {
         using var lines = new CsvRuns();
         var fields = new RunFields(timetable);
@@ -54,10 +55,10 @@ internal static class TimetableCsv
             output.Write(lines.Line(fields));
         }
 
-        output.Write(lines.Closing(Validity.Of(timetable)));
+        output.Write(lines.Closing(Validity.Of(timetable), notes));
     }
 
-    private static void WriteOpenings(Timetable timetable, Controller? controller, BufferedStream output)
+    private static void WriteOpenings(Timetable timetable, Controller? controller, ClosingNotes notes, BufferedStream output)
     {
         using var lines = new CsvOpenings();
         var fields = new OpeningFields(timetable.Site);
@@ -68,11 +69,11 @@ internal static class TimetableCsv
             output.Write(lines.Line(fields));
         }
 
-        output.Write(lines.Closing(Validity.Of(timetable)));
+        output.Write(lines.Closing(Validity.Of(timetable), notes));
     }
 
     /// <summary>Every line says how long its output is ever on, so all of it is walked once before.</summary>
-    private static string WriteSwitchings(Timetable timetable, Controller? controller, Stream output)
+    private static string WriteSwitchings(Timetable timetable, Controller? controller, ClosingNotes notes, Stream output)
     {
         var outputs = new SwitchedOutputs(timetable.Site, controller);
         outputs.Add(timetable, timetable.OpeningsFor(controller), isForDevice: true);
@@ -87,7 +88,7 @@ internal static class TimetableCsv
 
         fields.End();
         var valid = Validity.Of(timetable);
-        output.Write(lines.Closing(valid));
+        output.Write(lines.Closing(valid, notes));
         return lines.Hash(valid);
     }
 }

@@ -33,6 +33,7 @@ internal sealed class TimetableDocument(Timetable timetable, OutputOptions optio
         writer.Map("valid", WriteValid, Layout.OneLine);
         writer.Entry("controller", options.Controller?.Name);
         if (IsWhole) _description.WriteParts(writer);
+        if (IsWhole) new StepPlaces(_site, options.Provenance, writer).Write();
         if (Has(TimetableList.Runs)) WriteRuns(runs, totals, skipped);
         if (Has(TimetableList.Openings)) WriteOpenings(openings, outputs);
         if (Has(TimetableList.Switchings)) WriteForDevice(switchings, outputs);
@@ -48,7 +49,10 @@ internal sealed class TimetableDocument(Timetable timetable, OutputOptions optio
     private void WriteSite()
     {
         _description.WriteSite(writer);
-        writer.Entry("timezone_data", options.TimeZoneData);
+        writer.Entry("timezone_data", _site.TimeZoneData);
+        // Quoted, whatever digits they begin with.
+        if (options.Provenance.SourcesHash is { } sources) writer.Entry("sources_sha256", Encoding.ASCII.GetBytes(sources));
+        if (options.Provenance.Revision is { } revision) writer.Entry("revision", Encoding.ASCII.GetBytes(revision));
         writer.Entry("sha256", Encoding.ASCII.GetBytes(SiteHash.Of(_site)));
     }
 

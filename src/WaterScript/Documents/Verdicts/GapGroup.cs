@@ -34,6 +34,7 @@ internal sealed record GapGroup(Concern Concern, ImmutableArray<Thing> Things, I
         Concern.Flow => "flow",
         Concern.Tank => "tank",
         Concern.Power => "power",
+        Concern.PumpStarts => "pump starts",
         Concern.Wires => "wires",
         Concern.Restrictions => "restrictions",
         Concern.Runoff => "runoff",

@@ -25,7 +25,7 @@ internal sealed class SitesVerdict
         ArgumentNullException.ThrowIfNull(site);
         _sites++;
         (_accepted, _inBaseline) = (_accepted + site.Accepted.Length, _inBaseline + site.InBaseline);
-        if (!site.Findings.IsEmpty) _withFindings++;
+        if (!site.Findings.IsEmpty || site.Shared > 0) _withFindings++;
         foreach (var finding in site.Findings)
         {
             _byRule[finding.Rule] = _byRule.GetValueOrDefault(finding.Rule) + 1;

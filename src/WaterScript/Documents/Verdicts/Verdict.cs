@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using NodaTime.TimeZones;
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
 using WaterScript.Linting.Fixes;
@@ -73,9 +74,13 @@ internal static class Verdict
         if (horizon.Until <= horizon.From) return ". No date was checked: the first is more work than a check may be.";
         var days = $"{VerdictWords.Date(horizon.From)} to {VerdictWords.Date(horizon.Until.PlusDays(-1))}";
         var rest = lint.IsCut ? $"; nothing from {VerdictWords.Date(horizon.Until)} on, at the limit of work" : "";
-        if (!IsOnlyTimes(site, groups)) return $". Checked {days}{rest}.";
-        return $"{(site.Findings.IsEmpty ? ", but" : ";")} only days and times were checked, {days}{rest}.";
+        var data = OtherData(site.Reading.Site!.TimeZoneData);
+        if (!IsOnlyTimes(site, groups)) return $". Checked {days}{rest}{data}.";
+        return $"{(site.Findings.IsEmpty ? ", but" : ";")} only days and times were checked, {days}{rest}{data}.";
     }
+
+    /// <summary>The version of the time-zone data where it is not that of this program, which <c>--version</c> shows.</summary>
+    private static string OtherData(string data) => data == TzdbDateTimeZoneSource.Default.TzdbVersion ? "" : $", with time-zone data {data}";
 
     /// <summary>Whether the site has no number of its water, power, ground and plants that a rule could judge by.</summary>
     private static bool IsOnlyTimes(CheckedSite site, ImmutableArray<GapGroup> groups)

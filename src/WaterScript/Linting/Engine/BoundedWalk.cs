@@ -22,6 +22,9 @@ internal sealed class BoundedWalk(Site site, Horizon asked, long units)
     /// <summary>Whether all of the site has been checked, and only what happens on these dates is asked for.</summary>
     public bool IsRepeated { get; init; }
 
+    /// <summary>Nobody needs the answer any more.</summary>
+    public CancellationToken Stop { get; init; }
+
     private WorkBudget _runs = new(units);
     private WorkBudget _outputs = new(units);
     private bool _isWalked;
@@ -33,7 +36,7 @@ internal sealed class BoundedWalk(Site site, Horizon asked, long units)
         var (horizon, greatest) = (asked, default((int Source, double Share)?));
         for (var walks = 0; walks < MostWalks && horizon.From < horizon.Until; walks++)
         {
-            (_runs, _outputs, _isWalked) = (new WorkBudget(units), new WorkBudget(units), false);
+            (_runs, _outputs, _isWalked) = (new WorkBudget(units, Stop), new WorkBudget(units, Stop), false);
             var context = new LintContext(Timetable.Of(site, horizon, _runs)) { IsCut = horizon != asked, IsRepeated = IsRepeated };
             var outputs = new LintContext(Timetable.Of(site, horizon, _outputs)) { Trials = context.Trials, IsCut = context.IsCut, IsRepeated = IsRepeated };
             try
@@ -59,7 +62,7 @@ internal sealed class BoundedWalk(Site site, Horizon asked, long units)
         _work += _runs.Spent + _outputs.Spent;
         _runs.Renew();
         _outputs.Renew();
-        var manual = new ManualWalks(site, units);
+        var manual = new ManualWalks(site, units, Stop);
         ImmutableArray<IRule> rules = [.. walked, .. manual.Checks()];
         ImmutableArray<Finding> found = [.. rules.SelectMany(rule => rule.Findings()), .. manual.Findings()];
         var report = new LintReport(context.Horizon, found, [], Gaps(rules))

@@ -25,6 +25,9 @@ internal sealed record CheckedSite(string Path, SiteReading Reading, LintReport?
     /// <summary>How many findings do not count because a baseline has them.</summary>
     public int InBaseline { get; init; }
 
+    /// <summary>How many findings of files that it shares stand with a site before it.</summary>
+    public int Shared { get; init; }
+
     /// <summary>The gravest finding; null when there is none.</summary>
     public Severity? Worst => Findings.Length == 0 ? null : Findings.Max(finding => finding.Severity);
 
@@ -33,21 +36,23 @@ internal sealed record CheckedSite(string Path, SiteReading Reading, LintReport?
     /// <param name="reading">What reading gave.</param>
     /// <param name="from">First date to look at; null for the site's first.</param>
     /// <param name="share">The most work is that of a check by so many, for answers that look at several sites; 1 or more.</param>
-    public static CheckedSite Of(string path, SiteReading reading, LocalDate? from = null, int share = 1) =>
-        Untried(path, reading, from, share).Tried(from, share);
+    /// <param name="stop">Nobody needs the answer any more.</param>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static CheckedSite Of(string path, SiteReading reading, LocalDate? from = null, int share = 1, CancellationToken stop = default) =>
+        Untried(path, reading, from, share, stop).Tried(from, share, stop);
 
     /// <summary>The site with those of its fixes that do no harm.</summary>
     /// <inheritdoc cref="Of"/>
-    public CheckedSite Tried(LocalDate? from, int share = 1) =>
-        this with { Findings = new FixTrial(this, reading => Untried(Path, reading, from, share)).Findings() };
+    public CheckedSite Tried(LocalDate? from, int share = 1, CancellationToken stop = default) =>
+        this with { Findings = new FixTrial(this, reading => Untried(Path, reading, from, share, stop)).Findings() };
 
     /// <summary>Looks at a site whose fixes nobody is shown.</summary>
     /// <inheritdoc cref="Of"/>
-    public static CheckedSite Untried(string path, SiteReading reading, LocalDate? from = null, int share = 1)
+    public static CheckedSite Untried(string path, SiteReading reading, LocalDate? from = null, int share = 1, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(reading);
         var lint = reading is { Site: { } site, Findings.HasErrors: false }
-            ? Linter.Check(site, CheckHorizon.Of(site, from), Limits.CheckWorkOf(site.SourceLength) / share)
+            ? Linter.Check(site, CheckHorizon.Of(site, from), Limits.CheckWorkOf(site.SourceLength) / share, stop)
             : null;
         return new CheckedSite(path, reading, lint);
     }

@@ -12,6 +12,9 @@ internal enum Concern
     /// <summary>Whether a controller has the current that its valves need.</summary>
     Power,
 
+    /// <summary>Whether a pump starts more often than its motor bears.</summary>
+    PumpStarts,
+
     /// <summary>Whether enough voltage reaches a valve.</summary>
     Wires,
 

@@ -89,6 +89,7 @@ internal sealed class LintContext(Timetable timetable, Schedule? manual = null) 
         : finding with
         {
             InPass = InPass(counter),
+            Excess = finding.Excess ?? counter.Worst,
         };
 
     private string InPass(OccurrenceCounter counter) => counter.Times > 1

@@ -11,8 +11,10 @@ internal static class Linter
     /// <param name="site">The site.</param>
     /// <param name="horizon">The dates to look at.</param>
     /// <param name="units">The most work; null for what a site of its length may ask for.</param>
-    public static LintReport Check(Site site, Horizon horizon, long? units = null) =>
-        Judged(new BoundedWalk(site, horizon, units ?? Limits.CheckWorkOf(site.SourceLength)).Go(), site, horizon);
+    /// <param name="stop">Nobody needs the answer any more.</param>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static LintReport Check(Site site, Horizon horizon, long? units = null, CancellationToken stop = default) =>
+        Judged(new BoundedWalk(site, horizon, units ?? Limits.CheckWorkOf(site.SourceLength)) { Stop = stop }.Go(), site, horizon);
 
     /// <summary>Looks at a few dates of a site that has been checked: nothing is said of other dates, and no fix is tried again.</summary>
     /// <param name="site">The site.</param>

@@ -8,11 +8,12 @@ namespace WaterScript.Linting.Engine;
 /// <summary>One pass of each manual schedule, whenever somebody may start it; together they have a budget of work.</summary>
 /// <param name="site">The site.</param>
 /// <param name="units">The most work of a walk over all dates; these have a share of it.</param>
-internal sealed class ManualWalks(Site site, long units)
+/// <param name="stop">Nobody needs the answer any more.</param>
+internal sealed class ManualWalks(Site site, long units, CancellationToken stop = default)
 {
     private const int Share = 4;
 
-    private readonly WorkBudget _budget = new(units / Share);
+    private readonly WorkBudget _budget = new(units / Share, stop);
     private Schedule? _tooMuch;
 
     /// <summary>The work that it took.</summary>

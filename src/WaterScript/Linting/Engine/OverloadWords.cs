@@ -56,7 +56,7 @@ internal static class OverloadWords
         .Where(contribution => contribution.Amount > 0).OrderByDescending(contribution => contribution.Amount).ThenBy(contribution => contribution.Zone);
 
     private static string NameOf(Site site, Contribution contribution) =>
-        contribution.Zone >= 0 ? site.Zones[contribution.Zone].Name : site.Devices[contribution.Device].Name;
+        contribution.IsRecharge ? "recharge" : contribution.Zone >= 0 ? site.Zones[contribution.Zone].Name : site.Devices[contribution.Device].Name;
 
     /// <summary><c>up to 39.0 L/min</c>: the greatest sum, of those that differ.</summary>
     public static string UpTo(Overload overload, string worst) => overload.IsSteady ? worst : $"up to {worst}";

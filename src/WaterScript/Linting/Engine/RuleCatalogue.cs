@@ -42,6 +42,9 @@ internal static class RuleCatalogue
         new(NeverDue.Rule, context => new NeverDue(context)),
         new(DuplicateStart.Rule, context => new DuplicateStart(context)),
         new(NoPass.Rule, context => new NoPass(context)),
+        new(BeforeEffective.Rule, context => new BeforeEffective(context)),
+        new(TakesNothing.Rule, context => new TakesNothing(context)),
+        new(SkipWithoutPass.Rule, context => new SkipWithoutPass(context)),
 
         // time
         new(ZoneTwice.Rule, context => new ZoneTwice(context)),
@@ -52,6 +55,8 @@ internal static class RuleCatalogue
         new(RestTooShort.Rule, context => new RestTooShort(context)),
         new(DryTooLong.Rule, context => new DryTooLong(context)),
         new(LongerThanLongest.Rule, context => new LongerThanLongest(context)),
+        new(OverScaled.Rule, context => new OverScaled(context)),
+        new(ScaledDose.Rule, context => new ScaledDose(context)),
         new(ConsecutiveDays.Rule, context => new ConsecutiveDays(context)),
         new(ShortRun.Rule, context => new ShortRun(context)),
         new(MiddayWatering.Rule, context => new MiddayWatering(context)),
@@ -67,6 +72,7 @@ internal static class RuleCatalogue
         new(WateringDaysLimit.Rule, context => new WateringDaysLimit(context)),
         new(DailyTimeLimit.Rule, context => new DailyTimeLimit(context)),
         new(DailyDepthLimit.Rule, context => new DailyDepthLimit(context)),
+        new(VolumeLimit.Rule, context => new VolumeLimit(context)),
         new(ZonesAtATime.Rule, context => new ZonesAtATime(context)),
 
         // what is taken away
@@ -77,9 +83,13 @@ internal static class RuleCatalogue
 
         // water
         new(FlowOverSupply.Rule, context => new FlowOverSupply(context)) { VisitsManual = true },
+        new(FlowOverPump.Rule, context => new FlowOverPump(context)) { VisitsManual = true },
         new(FlowUnderMinimum.Rule, context => new FlowUnderMinimum(context)) { VisitsManual = true },
         new(DailyVolume.Rule, context => new DailyVolume(context)) { VisitsManual = true },
         new(PumpWithoutFlow.Rule, context => new PumpWithoutFlow(context)) { VisitsManual = true },
+        new(PumpBeforeMaster.Rule, context => new PumpBeforeMaster(context)),
+        new(PumpClock.Rule, context => new PumpClock(context)),
+        new(ZoneWithoutPump.Rule, context => new ZoneWithoutPump(context)),
         new(PumpNeverRuns.Rule, context => new PumpNeverRuns(context)) { VisitsManual = true },
         new(LessThanAsked.Rule, context => new LessThanAsked(context)) { VisitsManual = true },
         new(InjectorBackflow.Rule, context => new InjectorBackflow(context)),
@@ -105,7 +115,7 @@ internal static class RuleCatalogue
         new(CapacitorTooSmall.Rule, context => new CapacitorTooSmall(context)),
         new(CapacitorNotRecharged.Rule, context => new CapacitorNotRecharged(context)) { VisitsManual = true, VisitsOutputs = true },
         new(ValvesLeftOpen.Rule, context => new ValvesLeftOpen(context)),
-        new(VoltageDrop.Rule, context => new VoltageDrop(context)),
+        new(VoltageDrop.Rule, context => new VoltageDrop(context)) { VisitsManual = true, VisitsOutputs = true },
         new(SwitchedLate.Rule, context => new SwitchedLate(context)) { VisitsManual = true, VisitsOutputs = true },
     ];
 

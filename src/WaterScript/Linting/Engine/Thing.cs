@@ -23,6 +23,8 @@ internal readonly record struct Thing(string Kind, string Name)
     public static Thing Of(Restriction restriction) => new("restriction", restriction.Name);
 
     /// <summary>A pump, a master valve or an injector.</summary>
-    public static Thing Of(Device device) => new(
-        device.Kind switch { DeviceKind.Pump => "pump", DeviceKind.Master => "master", _ => "injector" }, device.Name);
+    public static Thing Of(Device device) => new(device.Word, device.Name);
+
+    /// <summary>What is wired to an output.</summary>
+    public static Thing Of(WiredOutput wired) => wired.Zone is { } zone ? Of(zone) : Of(wired.Device!);
 }

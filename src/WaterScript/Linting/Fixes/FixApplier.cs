@@ -15,6 +15,7 @@ internal sealed class FixApplier(ImmutableArray<FixTarget> sites)
 {
     private readonly Dictionary<string, SourceText> _before = new(StringComparer.Ordinal);
     private readonly Dictionary<Fix, CheckedSite> _refused = [];
+    private readonly Dictionary<Fix, string> _needed = [];
     private ImmutableDictionary<string, SourceText> _texts = FixTarget.NoTexts;
     private long _work, _mostWork;
 
@@ -41,6 +42,7 @@ internal sealed class FixApplier(ImmutableArray<FixTarget> sites)
             Untried = site.IsAllowed ? left.Count(IsToTry) : 0,
             Changed = [.. _texts.Values.Where(text => texts.GetValueOrDefault(text.Path, _before[text.Path]).Text != text.Text)
                 .OrderBy(text => text.Path, StringComparer.Ordinal)],
+            Needed = [.. left.Where(_needed.ContainsKey).Select(fix => (fix, _needed[fix]))],
             Refused = [.. left.Where(_refused.ContainsKey).Select(fix => (fix, _refused[fix].Path))],
         };
     }
@@ -49,13 +51,29 @@ internal sealed class FixApplier(ImmutableArray<FixTarget> sites)
     /// <returns>Those that were.</returns>
     private ImmutableArray<Fix> Round(FixTarget site)
     {
-        var fixes = FixSet.Together(site.Settle(_texts).Findings.Select(finding => finding.Fix).OfType<Fix>().Where(IsToTry));
+        var findings = site.Settle(_texts).Findings;
+        foreach (var finding in findings.Where(finding => finding.Rule.IsAboutUse && finding.Fix is not null))
+        {
+            if (PathOfUser(site, finding) is { } path) _needed[finding.Fix!] = path;
+        }
+
+        var fixes = FixSet.Together(findings.Select(finding => finding.Fix).OfType<Fix>().Where(IsToTry));
         var accepted = Accept(site, [], fixes.AsSpan());
         if (!accepted.IsEmpty) _texts = TextsWith(accepted);
         return accepted;
     }
 
-    private bool IsToTry(Fix fix) => fix.IsSafe && !_refused.ContainsKey(fix);
+    private bool IsToTry(Fix fix) => fix.IsSafe && !_refused.ContainsKey(fix) && !_needed.ContainsKey(fix);
+
+    /// <summary>Another site that reads the same file and uses what one does not; one with an error, which was not checked, may use anything.</summary>
+    private string? PathOfUser(FixTarget corrected, Finding unused)
+    {
+        var place = unused.Primary.Location;
+        return sites.Where(site => site != corrected).Select(site => site.Settle(_texts))
+            .FirstOrDefault(site => site.Reading.Files.Any(file => file.Source.Path == place.Source.Path)
+                && !site.Findings.Any(found => found.Rule == unused.Rule && found.Primary.Location.Source.Path == place.Source.Path
+                    && found.Primary.Location.Span == place.Span))?.Path;
+    }
 
     /// <summary>Those of some fixes that do no harm along with the ones accepted already: all at once if they can be, else half by half.</summary>
     private ImmutableArray<Fix> Accept(FixTarget site, ImmutableArray<Fix> accepted, ReadOnlySpan<Fix> fixes)
@@ -112,6 +130,9 @@ internal sealed record FixedSite(CheckedSite Before, CheckedSite After, Immutabl
 
     /// <summary>The new texts of the files that it changed, in order of their paths.</summary>
     public required ImmutableArray<SourceText> Changed { get; init; }
+
+    /// <summary>Fixes that take away what nothing uses in this site, but another site does, and the path of that one.</summary>
+    public required ImmutableArray<(Fix Fix, string Path)> Needed { get; init; }
 
     /// <summary>Fixes that are not applied, because of an error that each would give, and the path of the site that would have it.</summary>
     public required ImmutableArray<(Fix Fix, string Path)> Refused { get; init; }

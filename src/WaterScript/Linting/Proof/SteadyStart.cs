@@ -66,6 +66,9 @@ internal sealed class SteadyStart
     /// <summary>What its passes of a date claim, from the midnight that begins the date, by the clock.</summary>
     public Claims On(ClaimKind kind, int day) => ClaimsOf(kind, _context.Timetable.PlanOn(Schedule.Index, day));
 
+    /// <summary>When its first pass of a date starts, from the midnight that begins the date, by the clock.</summary>
+    public long FirstOn(int day) => PassesOf(_context.Timetable.PlanOn(Schedule.Index, day)).First;
+
     private static int? ClockOf(Start start) => start switch
     {
         StartAt { Moment: ClockMoment at } => at.SecondOfDay,

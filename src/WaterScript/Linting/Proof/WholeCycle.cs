@@ -162,7 +162,7 @@ internal sealed class WholeCycle
         foreach (var day in CommonDays(first, second, shift, from))
         {
             if (!Spend(1)) return found;
-            if (!Meet(first.On(kind, day), second.On(kind, day + shift), shift)) continue;
+            if (!Meet(first.On(kind, day), second.On(kind, day + shift), shift) || (shift == 0 && IsOneStart(first, second, day))) continue;
             (days, last) = (days + 1, day);
             if (found is not null) continue;
             if (!Spend(WorkOfFullDates + ((first.RunsOfADate + second.RunsOfADate) * WorkOfRun))) return null;
@@ -176,6 +176,10 @@ internal sealed class WholeCycle
 
         return found is null ? AfterAll(kind, first, second, shift) : found with { Days = days, LastDay = last };
     }
+
+    /// <summary>Starts of one schedule that fall on one moment of a date are one.</summary>
+    private static bool IsOneStart(SteadyStart first, SteadyStart second, int day) =>
+        first.Schedule == second.Schedule && first.FirstOn(day) == second.FirstOn(day);
 
     private IEnumerable<int> CommonDays(SteadyStart first, SteadyStart second, int shift, int from)
     {

@@ -12,6 +12,9 @@ internal sealed class CurrentDraw
 {
     private readonly (decimal? Inrush, decimal? Holding)[] _zones;
     private readonly (decimal? Inrush, decimal? Holding)[] _devices;
+    private readonly long[] _surges;
+    private readonly bool[] _pulsedZones;
+    private readonly bool[] _pulsedDevices;
     private readonly decimal[] _all;
     private readonly ILookup<int, Zone> _zonesOf;
     private readonly ILookup<int, Device> _devicesOf;
@@ -22,9 +25,12 @@ internal sealed class CurrentDraw
     {
         _zones = [.. site.Zones.Select(zone => Counted(Of(zone.Valve, zone.Controller.Power), limits[zone.Controller.Index]))];
         _devices = [.. site.Devices.Select(device => Counted(Of(device), limits[device.Controller.Index]))];
+        _surges = [.. site.Devices.Select(device => (long)(device.Inrush?.Value.Length.TotalMilliseconds ?? 0))];
+        _pulsedZones = [.. site.Zones.Select(zone => zone.Valve is LatchingValve)];
+        _pulsedDevices = [.. site.Devices.Select(device => device.Valve is LatchingValve)];
         _zonesOf = site.Zones.Where(zone => !zone.IsSpare).ToLookup(zone => zone.Controller.Index);
         _devicesOf = site.Devices.Where(device => device.Output > 0).ToLookup(device => device.Controller.Index);
-        _all = new decimal[site.Controllers.Length];
+        _all = [.. site.Controllers.Select(controller => Recharging.AmountOf(controller.Power, limits[controller.Index]))];
         foreach (var zone in site.Zones) _all[zone.Controller.Index] += Most(_zones[zone.Index]);
         foreach (var device in site.Devices) _all[device.Controller.Index] += Most(_devices[device.Index]);
     }
@@ -32,10 +38,17 @@ internal sealed class CurrentDraw
     /// <summary>What it draws for the moment of opening; 0 where it is not known.</summary>
     public decimal Inrush(in Switching switching) => Of(switching).Inrush ?? 0;
 
+    /// <summary>For how many milliseconds it draws that: a motor until it runs; 0 for a valve, which is done in a moment.</summary>
+    public long SurgeMilliseconds(in Switching switching) => switching.Device >= 0 ? _surges[switching.Device] : 0;
+
+    /// <summary>What it draws for the moment of closing, which is something only where a pulse closes it; 0 where it is not known.</summary>
+    public decimal Closing(in Switching switching) =>
+        (switching.Zone >= 0 ? _pulsedZones[switching.Zone] : _pulsedDevices[switching.Device]) ? Inrush(switching) : 0;
+
     /// <summary>What it draws while it is open; 0 where it is not known.</summary>
     public decimal Holding(in Switching switching) => Of(switching).Holding ?? 0;
 
-    /// <summary>More than all that is wired to a controller can draw together, whatever opens when.</summary>
+    /// <summary>More than all that is wired to a controller, and its capacitor, can draw together, whatever opens when.</summary>
     public decimal AllAtOnce(Controller controller) => _all[controller.Index];
 
     /// <summary>What is wired to a controller and draws a current that is not given.</summary>
@@ -56,7 +69,7 @@ internal sealed class CurrentDraw
         : (amperes.Inrush * limit.PerAmpere, amperes.Holding * limit.PerAmpere);
 
     private static (decimal? Inrush, decimal? Holding) Of(Device device) =>
-        device.Load is { } load ? (load.InBase, load.InBase) : Of(device.Valve, device.Controller.Power);
+        device.Valve is null ? (device.Inrush?.Value.Current.InBase ?? device.Load?.InBase, device.Load?.InBase) : Of(device.Valve, device.Controller.Power);
 
     private static (decimal? Inrush, decimal? Holding) Of(Valve? valve, Power? power) => valve switch
     {

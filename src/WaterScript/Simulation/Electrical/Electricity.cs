@@ -10,51 +10,81 @@ internal static class Electricity
 {
     private const decimal Foot = 0.3048m;
 
-    /// <summary>Resistivity of annealed copper at 20 °C, in Ω·mm²/m: 1/58 (IEC 60028), for sections that no table lists.</summary>
-    private const decimal Copper = 1m / 58;
+    /// <summary>By what share of its resistance at 20 °C copper gains with each kelvin (IEC 60028).</summary>
+    private const decimal PerKelvin = 0.00393m;
+
+    private const decimal ReferenceTemperature = 20;
+
+    /// <summary>Temperature of a wire on a wall or in warm ground on a summer day, in °C (common practice); in the sun it is more.</summary>
+    public const decimal SummerTemperature = 40;
 
     /// <summary>
-    /// Greatest resistance of copper conductors of class 1 and 2 at 20 °C, in Ω/km by mm² (IEC 60228:2004; those of 6 and 10 mm² from memory of it).
+    /// Greatest resistance of copper conductors of class 1 and 2, and of class 5, at 20 °C, in Ω/km by mm² (IEC 60228:2004; from 6 mm² on, and those of
+    /// class 5, from memory of it).
     /// </summary>
-    private static readonly FrozenDictionary<decimal, decimal> BySection = new Dictionary<decimal, decimal>
+    private static readonly FrozenDictionary<decimal, (decimal Solid, decimal Flexible)> BySection = new Dictionary<decimal, (decimal, decimal)>
     {
-        [0.5m] = 36.0m,
-        [0.75m] = 24.5m,
-        [1m] = 18.1m,
-        [1.5m] = 12.1m,
-        [2.5m] = 7.41m,
-        [4m] = 4.61m,
-        [6m] = 3.08m,
-        [10m] = 1.83m,
+        [0.5m] = (36.0m, 39.0m),
+        [0.75m] = (24.5m, 26.0m),
+        [1m] = (18.1m, 19.5m),
+        [1.5m] = (12.1m, 13.3m),
+        [2.5m] = (7.41m, 7.98m),
+        [4m] = (4.61m, 4.95m),
+        [6m] = (3.08m, 3.30m),
+        [10m] = (1.83m, 1.91m),
+        [16m] = (1.15m, 1.21m),
+        [25m] = (0.727m, 0.780m),
+        [35m] = (0.524m, 0.554m),
+        [50m] = (0.387m, 0.386m),
     }.ToFrozenDictionary();
+
+    /// <summary>By how much flexible conductors exceed others at most; for gauges, of which no table has both.</summary>
+    private static readonly decimal Flexible = BySection.Values.Max(ohms => ohms.Flexible / ohms.Solid);
 
     /// <summary>Resistance of copper wire in Ω per 1000 ft at 20 °C by American Wire Gauge (the gauge's table, ASTM B258).</summary>
     private static readonly FrozenDictionary<decimal, decimal> ByGauge = new Dictionary<decimal, decimal>
     {
+        [22] = 16.14m,
+        [20] = 10.15m,
         [18] = 6.385m,
         [16] = 4.016m,
         [14] = 2.525m,
         [12] = 1.588m,
         [10] = 0.9989m,
+        [8] = 0.6282m,
+        [6] = 0.3951m,
+        [4] = 0.2485m,
     }.ToFrozenDictionary();
 
-    /// <summary>The sections that the tables list and that are thicker than one, in its unit, the thinnest first.</summary>
-    public static IEnumerable<Quantity> Thicker(Quantity section) => section.Unit == Units.Awg
-        ? ByGauge.Keys.Where(gauge => gauge < section.Value).OrderDescending().Select(gauge => new Quantity(gauge, Units.Awg))
-        : BySection.Keys.Select(square => new Quantity(square, section.Unit)).Where(other => other.InBase > section.InBase).OrderBy(other => other.InBase);
-
-    /// <summary>Resistance of one conductor in ohms.</summary>
-    /// <param name="length">Its length.</param>
-    /// <param name="section">Its section, in mm² or AWG.</param>
-    public static decimal WireOhms(Quantity length, Quantity section)
+    /// <summary>The same wire in the sections that the tables list and that are thicker, in its unit, the thinnest first.</summary>
+    public static IEnumerable<Wire> Thicker(Wire wire)
     {
-        if (section.Unit == Units.Awg)
-            return ByGauge.TryGetValue(section.Value, out var perFeet) ? length.InBase / Foot * perFeet / 1000 : length.InBase * Copper / section.InBase;
-        return BySection.TryGetValue(section.InBase, out var perKilometre) ? length.InBase * perKilometre / 1000 : length.InBase * Copper / section.InBase;
+        var sections = wire.Section.Unit == Units.Awg
+            ? ByGauge.Keys.Where(gauge => gauge < wire.Section.Value).OrderDescending().Select(gauge => new Quantity(gauge, Units.Awg))
+            : BySection.Keys.Select(square => new Quantity(square, wire.Section.Unit)).Where(other => other.InBase > wire.Section.InBase)
+                .OrderBy(other => other.InBase);
+        return sections.Select(section => wire with { Section = section });
     }
 
-    /// <summary>Voltage lost on the fix and back: U = I · (R out + R back), both of one length and section.</summary>
-    public static decimal VoltageDrop(decimal amperes, Quantity length, Quantity section) => amperes * 2 * WireOhms(length, section);
+    /// <summary>Resistance of one conductor of a wire at 20 °C, in ohms.</summary>
+    public static decimal WireOhms(in Wire wire) => wire.Length.InBase * OhmsPerMetre(wire.Section, wire.IsFlexible);
+
+    /// <summary>Sizes that no table lists are refused where they are read: see <see cref="WireSizes"/>.</summary>
+    private static decimal OhmsPerMetre(in Quantity section, bool isFlexible)
+    {
+        if (section.Unit == Units.Awg) return ByGauge[section.Value] / Foot / 1000 * (isFlexible ? Flexible : 1);
+        var perKilometre = BySection[section.InBase];
+        return (isFlexible ? perKilometre.Flexible : perKilometre.Solid) / 1000;
+    }
+
+    /// <summary>Resistance of one conductor of a wire in summer, in ohms: R = R20 · (1 + α · (T − 20 °C)).</summary>
+    public static decimal SummerOhms(in Wire wire) => WireOhms(wire) * (1 + (PerKelvin * (SummerTemperature - ReferenceTemperature)));
+
+    /// <summary>Resistance of a wire in summer, out and back, in ohms.</summary>
+    public static decimal LoopOhms(in Wire wire) => 2 * SummerOhms(wire);
+
+    /// <summary>Voltage lost out and back: U = I · (R out + R back).</summary>
+    public static decimal VoltageDrop(decimal amperes, in Wire wire) => amperes * LoopOhms(wire);
 
     /// <summary>Apparent power in VA: S = U · I.</summary>
     public static decimal ApparentPower(decimal volts, decimal amperes) => volts * amperes;

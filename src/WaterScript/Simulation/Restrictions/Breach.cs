@@ -21,6 +21,9 @@ internal sealed class Breach(BreachKind kind, Restriction restriction, Location 
     /// <summary>The line that is broken.</summary>
     public Location Line => line;
 
+    /// <summary>The line itself, of a volume; null of all else.</summary>
+    public AtMost? Limit { get; init; }
+
     /// <summary>What breaks it first.</summary>
     public WateredPiece First => first;
 
@@ -45,6 +48,9 @@ internal sealed class Breach(BreachKind kind, Restriction restriction, Location 
     /// <summary>The date of the pass in which it comes to the most, in days since 1970-01-01.</summary>
     public int WorstDay { get; private set; }
 
+    /// <summary>The zone with which it comes to the most.</summary>
+    public int WorstZone { get; private set; }
+
     /// <summary>Counts one time.</summary>
     public void Add(long moment, in WateredPiece piece)
     {
@@ -57,6 +63,6 @@ internal sealed class Breach(BreachKind kind, Restriction restriction, Location 
     {
         _zones.Add(piece.Zone);
         IsVaried |= Worst > 0 && amount != Worst;
-        if (OccurrenceCounter.Reach(amount)) (Allowed, WorstDay) = (allowed, piece.PassDay);
+        if (OccurrenceCounter.Reach(amount)) (Allowed, WorstDay, WorstZone) = (allowed, piece.PassDay, piece.Zone);
     }
 }

@@ -23,4 +23,7 @@ internal enum BreachKind
 
     /// <summary>In more zones at a time.</summary>
     TooManyZones,
+
+    /// <summary>By a greater volume in a day, or in something longer.</summary>
+    VolumeLimit,
 }

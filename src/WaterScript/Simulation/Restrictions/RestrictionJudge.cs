@@ -15,6 +15,7 @@ internal sealed class RestrictionJudge
     private readonly DayPattern? _days;
     private readonly AllowedHours? _hours;
     private readonly ImmutableArray<DayLimit> _limits;
+    private readonly ImmutableArray<VolumeAccount> _volumes;
     private readonly HashSet<(int Schedule, long PassStart)> _shortNights = [];
     private readonly Dictionary<(BreachKind Kind, Location Line, int Schedule), Breach> _breaches = [];
 
@@ -27,7 +28,9 @@ internal sealed class RestrictionJudge
         var isForAllDays = restriction.AllowedDays.IsEmpty && restriction.Except.IsEmpty;
         _days = isForAllDays ? null : DayPattern.Of(restriction.AllowedDays, season: null, restriction.Except, site.Effective);
         _hours = restriction.AllowedHours.IsEmpty ? null : new AllowedHours(restriction.AllowedHours, moments);
-        _limits = [.. restriction.AtMost.Select(line => new DayLimit(line, site, new WeeksFrom(restriction.WeekStarts)))];
+        _limits = [.. restriction.AtMost.Where(line => line.Kind != LimitKind.Volume)
+            .Select(line => new DayLimit(line, site, new WeeksFrom(restriction.WeekStarts)))];
+        _volumes = [.. restriction.AtMost.Where(line => line.Kind == LimitKind.Volume).Select(line => new VolumeAccount(line, restriction, site))];
     }
 
     /// <summary>What is broken, one entry for each line and schedule.</summary>
@@ -49,6 +52,8 @@ internal sealed class RestrictionJudge
             if (moment is { } first) BreachOf(kind, limit.Line.Origin, piece).Add(first, piece);
             if (_breaches.TryGetValue((kind, limit.Line.Origin, piece.Schedule), out var breach)) breach.Reach(amount, piece, limit.Line.Amount);
         }
+
+        foreach (var volume in _volumes) SeeVolume(volume, piece);
     }
 
     /// <summary>The times of a date at which a zone may not be watered, in Unix seconds, in order.</summary>
@@ -72,6 +77,23 @@ internal sealed class RestrictionJudge
     public IEnumerable<Zone> WithoutRate(Site site) => _restriction.AtMost.Any(line => line.Kind == LimitKind.DepthADay)
         ? site.Zones.Where(zone => _reach.CanBind(zone.Index) && zone.MillimetresPerHour is null)
         : [];
+
+    /// <summary>The zones whose volume could be limited, if their flow were known.</summary>
+    public IEnumerable<Zone> WithoutFlow(Site site) => _volumes.IsEmpty
+        ? []
+        : site.Zones.Where(zone => _reach.CanBind(zone.Index) && zone is { IsSpare: false, LitresPerMinute: null });
+
+    /// <summary>A volume is that of whatever schedules water: one cause for each line, at the run with which it becomes too much.</summary>
+    private void SeeVolume(VolumeAccount volume, in WateredPiece piece)
+    {
+        var isOver = volume.IsOver(piece, out var isFirst);
+        if (!isOver) return;
+        var key = (BreachKind.VolumeLimit, volume.Line.Origin, Schedule: -1);
+        if (!_breaches.TryGetValue(key, out var breach))
+            _breaches[key] = breach = new Breach(BreachKind.VolumeLimit, _restriction, volume.Line.Origin, piece) { Limit = volume.Line };
+        if (isFirst) breach.Add(piece.Start, piece);
+        breach.Reach(volume.LitresOf(piece), piece with { PassDay = piece.Day }, volume.Line.Amount);
+    }
 
     private Location HoursLine => _restriction.AllowedHours[0].Origin;
 

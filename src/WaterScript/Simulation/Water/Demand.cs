@@ -30,10 +30,7 @@ internal sealed class Demand : IRunObserver
     }
 
     /// <summary>The supply and those that water from it is drawn from at once: a tank on the way stands between them.</summary>
-    public static IEnumerable<Supply> Above(Supply? supply)
-    {
-        for (; supply is not null; supply = supply.Tank is null ? supply.FedBy : null) yield return supply;
-    }
+    public static IEnumerable<Supply> Above(Supply? supply) => supply?.WithFeeders() ?? [];
 
     /// <summary>More than zones can draw from each supply together, whatever opens when; in L/min, by the supply's index.</summary>
     public static decimal[] OfAllZones(Site site)

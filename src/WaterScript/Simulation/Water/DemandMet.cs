@@ -19,13 +19,13 @@ internal sealed class DemandMet(Site site, Horizon horizon, PlantWater water)
     private readonly Dictionary<Zone, ImmutableArray<MetMonth>> _months = new(ReferenceEqualityComparer.Instance);
 
     /// <summary>The zones of which months are out of bounds, with those months.</summary>
-    /// <param name="isOut">Whether a month is, by what is given and what is needed in mm.</param>
-    public IEnumerable<(Zone Zone, ImmutableArray<MetMonth> Months)> Where(Func<double, double, bool> isOut)
+    /// <param name="isOut">Whether a month is.</param>
+    public IEnumerable<(Zone Zone, ImmutableArray<MetMonth> Months)> Where(Func<MetMonth, bool> isOut)
     {
         foreach (var zone in site.Zones.Where(zone => MissingFor(zone) is null))
         {
             if (!_months.TryGetValue(zone, out var all)) _months[zone] = all = [.. MonthsOf(zone)];
-            ImmutableArray<MetMonth> months = [.. all.Where(month => isOut(month.Given, month.Need))];
+            ImmutableArray<MetMonth> months = [.. all.Where(isOut)];
             if (months.Length > 0) yield return (zone, months);
         }
     }
@@ -36,7 +36,7 @@ internal sealed class DemandMet(Site site, Horizon horizon, PlantWater water)
     private IEnumerable<MetMonth> MonthsOf(Zone zone) => ZoneBalance.Of(zone, water.DaysOf(zone), horizon, _year)
         .Where(month => month is { IsKnown: true, SeasonDays: > 0 })
         .GroupBy(month => month.Month)
-        .Where(months => months.Sum(month => month.SeasonDays) >= LeastDays)
+        .Where(months => months.Average(month => month.SeasonDays) >= LeastDays)
         .OrderBy(months => months.Key)
         .Select(months => MetMonth.Of(months.Key, [.. months]));
 }

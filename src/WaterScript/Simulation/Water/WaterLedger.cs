@@ -30,7 +30,7 @@ internal sealed class WaterLedger(Site site)
     public Run? FirstOf(Zone zone) => _firsts[zone.Index];
 
     /// <summary>Depth in mm that a zone's plants can use of so many seconds of watering; null where its application rate is not known.</summary>
-    public static decimal? UsableDepth(Zone zone, long seconds) => zone.MillimetresPerHour * seconds / 3600 * Uniformity.ShareThatCounts(zone) / 100;
+    public static decimal? UsableDepth(Zone zone, decimal seconds) => zone.MillimetresPerHour * seconds * Uniformity.ShareThatCounts(zone) / 360_000;
 }
 
 /// <summary>A date on which a zone is watered.</summary>

@@ -21,8 +21,9 @@ internal sealed class ZoneBalance
     private readonly RootZone? _roots;
     private readonly ImmutableArray<MonthWeather?> _year;
     private readonly IReadOnlyList<WateredDay> _days;
-    private double _depletion;
-    private int _next;
+    private Action<GroundDay>? _see;
+    private decimal _depletion;
+    private int _next, _monthBegins;
 
     private ZoneBalance(Zone zone, IReadOnlyList<WateredDay> days, ImmutableArray<MonthWeather?> year) =>
         (_zone, _roots, _days, _year) = (zone, RootZone.Of(zone), days, year);
@@ -52,9 +53,11 @@ internal sealed class ZoneBalance
     /// <param name="days">The dates on which it is watered, in order.</param>
     /// <param name="horizon">The horizon.</param>
     /// <param name="year">The climate, month by month.</param>
-    public static IReadOnlyList<ZoneMonth> Of(Zone zone, IReadOnlyList<WateredDay> days, Horizon horizon, ImmutableArray<MonthWeather?> year)
+    /// <param name="see">Is shown the ground day by day, where it is known; null when nobody asks.</param>
+    public static IReadOnlyList<ZoneMonth> Of(
+        Zone zone, IReadOnlyList<WateredDay> days, Horizon horizon, ImmutableArray<MonthWeather?> year, Action<GroundDay>? see = null)
     {
-        var balance = new ZoneBalance(zone, days, year);
+        var balance = new ZoneBalance(zone, days, year) { _see = see };
         var (first, end) = (CivilDate.DayNumberOf(horizon.From), CivilDate.DayNumberOf(horizon.Until));
         return [.. CivilMonth.Between(first, end - 1).Select(month => balance.MonthFrom(month, Math.Max(first, month.First), Math.Min(end - 1, month.Last)))];
     }
@@ -63,29 +66,34 @@ internal sealed class ZoneBalance
     {
         var weather = _year[month.Month - 1];
         var demand = weather is null ? null : CropDemand.PerDay(_zone.Plants!, weather);
-        var rain = weather is null ? 0 : (double)weather.EffectiveRain / month.Length;
-        var sum = new ZoneMonth(month.Month, IsKnown: demand is not null);
-        for (var day = first; day <= last; day++) sum = DayOf(day, sum, (double)(demand ?? 0), rain);
+        var sum = new ZoneMonth(month.Month, IsKnown: demand is not null)
+        {
+            Zone = _zone,
+            DemandOfDay = demand ?? 0,
+            RainOfMonth = weather?.EffectiveRain ?? 0,
+            Length = month.Length,
+        };
+        _monthBegins = month.First;
+        for (var day = first; day <= last; day++) sum = DayOf(day, sum);
         return sum;
     }
 
-    private ZoneMonth DayOf(int day, ZoneMonth sum, double demand, double rain)
+    private ZoneMonth DayOf(int day, ZoneMonth sum)
     {
         while (_next < _days.Count && _days[_next].Day < day) _next++;
-        var given = _next < _days.Count && _days[_next].Day == day ? (double)WaterLedger.UsableDepth(_zone, _days[_next].Seconds)! : 0;
-        var isInSeason = IsInSeason(day);
+        var seconds = _next < _days.Count && _days[_next].Day == day ? _days[_next].Seconds : 0;
+        var share = ShareOf(day);
         sum = sum with
         {
             Days = sum.Days + 1,
-            Waterings = sum.Waterings + (given > 0 ? 1 : 0),
-            Demand = sum.Demand + demand,
-            Rain = sum.Rain + rain,
-            Given = sum.Given + given,
-            SeasonDays = sum.SeasonDays + (isInSeason ? 1 : 0),
-            SeasonGiven = sum.SeasonGiven + (isInSeason ? given : 0),
+            Seconds = sum.Seconds + seconds,
+            SeasonDays = sum.SeasonDays + (share is null ? 0 : 1),
+            SeasonSeconds = sum.SeasonSeconds + (share ?? 0),
         };
         if (_roots is not { } roots) return sum;
-        var balance = roots.Next(_depletion, rain + given, demand);
+        var (rain, watering) = (sum.RainOfMonth / sum.Length, WaterLedger.UsableDepth(_zone, seconds)!.Value);
+        var balance = roots.Next(_depletion, rain + watering, sum.DemandOfDay);
+        _see?.Invoke(new GroundDay(day, watering, rain, Math.Max(0, _depletion - rain - watering), balance));
         _depletion = balance.Depletion;
         return sum with
         {
@@ -94,54 +102,75 @@ internal sealed class ZoneBalance
         };
     }
 
-    /// <summary>Whether a date lies in a row of waterings: from the first of them until the next after the last would have been due.</summary>
-    private bool IsInSeason(int day)
+    /// <summary>
+    /// Seconds of watering that are for a date in a row of waterings, from the first of them until the next after the last would have been due: each watering
+    /// is for all days until the next, the last for those of its month. Null for a date in none. Else a month with two waterings, 22 days apart, would seem
+    /// to get too much.
+    /// </summary>
+    private decimal? ShareOf(int day)
     {
         var next = _next < _days.Count ? _days[_next].Day : int.MaxValue;
         var last = next == day ? _next : _next - 1;
-        if (last < 0) return false;
-        var goesOn = last + 1 < _days.Count && _days[last + 1].Day - _days[last].Day <= SeasonGap;
-        if (goesOn) return true;
-        var before = last > 0 ? _days[last].Day - _days[last - 1].Day : SeasonGap + 1;
-        return before <= SeasonGap && day < _days[last].Day + before;
+        if (last < 0) return null;
+        var after = last + 1 < _days.Count ? _days[last + 1].Day - _days[last].Day : int.MaxValue;
+        if (after <= SeasonGap) return (decimal)_days[last].Seconds / after;
+        var before = last > 0 ? _days[last].Day - _days[last - 1].Day : int.MaxValue;
+        return before <= SeasonGap && day < _days[last].Day + before && _days[last].Day >= _monthBegins ? (decimal)_days[last].Seconds / before : null;
     }
 }
 
-/// <summary>A month of the water of a zone; depths are sums in mm, and watering counts as far as plants can use it.</summary>
+/// <summary>A day of the ground of a zone; depths are in mm.</summary>
+/// <param name="Day">In days since 1970-01-01.</param>
+/// <param name="Watering">Watering that plants can use.</param>
+/// <param name="Rain">Rain that they can use.</param>
+/// <param name="Missing">What is missing to field capacity once both have come, before plants use any.</param>
+/// <param name="End">What the day comes to.</param>
+internal readonly record struct GroundDay(int Day, decimal Watering, decimal Rain, decimal Missing, BalanceDay End);
+
+/// <summary>
+/// A month of the water of a zone; depths are sums in mm, and watering counts as far as plants can use it. Days and seconds are added up, and multiplied
+/// and divided once, so that what comes to just a limit is not off it by a last digit.
+/// </summary>
 /// <param name="Month">1 to 12.</param>
 /// <param name="IsKnown">Whether the climate and the plants say what is used in it.</param>
 internal sealed record ZoneMonth(int Month, bool IsKnown)
 {
+    /// <summary>The zone.</summary>
+    public required Zone Zone { get; init; }
+
+    /// <summary>Crop evapotranspiration of a day.</summary>
+    public required decimal DemandOfDay { get; init; }
+
+    /// <summary>Effective rain of the whole month.</summary>
+    public required decimal RainOfMonth { get; init; }
+
+    /// <summary>Days that it has.</summary>
+    public required int Length { get; init; }
+
     /// <summary>Days of it that lie in the horizon.</summary>
     public int Days { get; init; }
 
-    /// <summary>Days on which it is watered.</summary>
-    public int Waterings { get; init; }
-
-    /// <summary>Crop evapotranspiration.</summary>
-    public double Demand { get; init; }
-
-    /// <summary>Effective rain.</summary>
-    public double Rain { get; init; }
-
-    /// <summary>Watering.</summary>
-    public double Given { get; init; }
+    /// <summary>How long it is watered.</summary>
+    public long Seconds { get; init; }
 
     /// <summary>Days that lie in a row of waterings.</summary>
     public int SeasonDays { get; init; }
 
-    /// <summary>Watering on those.</summary>
-    public double SeasonGiven { get; init; }
+    /// <summary>How long it is watered for those: a watering is for all days until the next.</summary>
+    public decimal SeasonSeconds { get; init; }
 
     /// <summary>What runs below the roots; 0 where nothing is known of the ground.</summary>
-    public double Percolation { get; init; }
+    public decimal Percolation { get; init; }
 
     /// <summary>Days on which plants lack water; 0 where nothing is known of the ground.</summary>
     public int StressDays { get; init; }
 
-    /// <summary>What has to be watered: demand less effective rain.</summary>
-    public double Need => Math.Max(0, Demand - Rain);
+    /// <summary>Watering.</summary>
+    public decimal Given => WaterLedger.UsableDepth(Zone, Seconds)!.Value;
 
-    /// <summary>That of the days that lie in a row of waterings.</summary>
-    public double SeasonNeed => Days == 0 ? 0 : Need * SeasonDays / Days;
+    /// <summary>Watering for days that lie in a row of waterings.</summary>
+    public decimal SeasonGiven => WaterLedger.UsableDepth(Zone, SeasonSeconds)!.Value;
+
+    /// <summary>What has to be watered on those: demand less effective rain.</summary>
+    public decimal SeasonNeed => Math.Max(0, (DemandOfDay * Length) - RainOfMonth) * SeasonDays / Length;
 }

@@ -40,54 +40,57 @@ internal partial class WaterScriptParser : TreeBuilder {
 	protected static PredictionContextCache sharedContextCache = new PredictionContextCache();
 	public const int
 		INCLUDE=1, LET=2, GROUP=3, HOLD=4, CLOSED=5, EXTRA=6, ACCEPT=7, SEQUENCE=8, 
-		RESTRICTION=9, SCHEDULE=10, EVERY=11, ON=12, MANUAL=13, FROM=14, EXCEPT=15, 
-		START=16, FINISH=17, REPEAT=18, CUT=19, SCALE=20, NOTE=21, STEPS=22, WATER=23, 
-		PAUSE=24, CYCLE=25, RUN=26, FOR=27, ALLOW=28, AT=29, EXEMPT=30, WEEK=31, 
-		TO=32, UNTIL=33, LIFTED=34, BECAUSE=35, WITH=36, THROUGH=37, AFTER=38, 
-		BY=39, OFF=40, NEXT=41, SOAK=42, AUTO=43, BETWEEN=44, AND=45, MOST=46, 
-		STARTS=47, TIME=48, TIMES=49, PASS=50, PASSES=51, SUNRISE=52, SUNSET=53, 
-		DAY=54, DAYS=55, WEEKS=56, ODD=57, EVEN=58, FIRST=59, SECOND=60, THIRD=61, 
-		FOURTH=62, LAST=63, OF=64, MONTH=65, WORD=66, PATH=67, NUMBER=68, DATE=69, 
-		CLOCK=70, GLUED=71, MALFORMED=72, STRING=73, CURLY_STRING=74, OPEN_STRING=75, 
-		COMMA=76, PLUS=77, EQUALS=78, PERCENT=79, LBRACE=80, RBRACE=81, MINUS=82, 
-		NEWLINE=83, COMMENT=84, BLANK=85, OTHER=86;
+		RESTRICTION=9, SCHEDULE=10, LEAVE_OUT=11, EVERY=12, ON=13, MANUAL=14, 
+		FROM=15, EXCEPT=16, START=17, FINISH=18, REPEAT=19, CUT=20, SCALE=21, 
+		NOTE=22, FORMERLY=23, STEPS=24, WATER=25, PAUSE=26, CYCLE=27, RUN=28, 
+		FOR=29, ALLOW=30, AT=31, EXEMPT=32, WEEK=33, TO=34, UNTIL=35, LIFTED=36, 
+		BECAUSE=37, WITH=38, EXACTLY=39, THROUGH=40, AFTER=41, BY=42, OFF=43, 
+		NEXT=44, SOAK=45, AUTO=46, BETWEEN=47, AND=48, MOST=49, STARTS=50, TIME=51, 
+		TIMES=52, PASS=53, PASSES=54, SUNRISE=55, SUNSET=56, DAY=57, DAYS=58, 
+		WEEKS=59, ODD=60, EVEN=61, FIRST=62, SECOND=63, THIRD=64, FOURTH=65, LAST=66, 
+		OF=67, MONTH=68, WORD=69, PATH=70, NUMBER=71, DATE=72, CLOCK=73, GLUED=74, 
+		MALFORMED=75, STRING=76, CURLY_STRING=77, OPEN_STRING=78, COMMA=79, PLUS=80, 
+		EQUALS=81, PERCENT=82, LBRACE=83, RBRACE=84, MINUS=85, NEWLINE=86, COMMENT=87, 
+		BLANK=88, OTHER=89;
 	public const int
 		RULE_file = 0, RULE_topLine = 1, RULE_topStatement = 2, RULE_includeStatement = 3, 
 		RULE_letStatement = 4, RULE_groupStatement = 5, RULE_holdStatement = 6, 
-		RULE_holdZones = 7, RULE_closedStatement = 8, RULE_extraStatement = 9, 
-		RULE_extraHead = 10, RULE_acceptStatement = 11, RULE_sequenceStatement = 12, 
-		RULE_sequenceHead = 13, RULE_block = 14, RULE_blockHead = 15, RULE_body = 16, 
-		RULE_bodyLine = 17, RULE_property = 18, RULE_propertyHead = 19, RULE_schedule = 20, 
-		RULE_scheduleHead = 21, RULE_scheduleBody = 22, RULE_scheduleLine = 23, 
-		RULE_scheduleStatement = 24, RULE_everyStatement = 25, RULE_onStatement = 26, 
-		RULE_fromStatement = 27, RULE_exceptStatement = 28, RULE_startStatement = 29, 
-		RULE_finishStatement = 30, RULE_repeatStatement = 31, RULE_cutStatement = 32, 
-		RULE_scaleStatement = 33, RULE_noteStatement = 34, RULE_stepsStatement = 35, 
-		RULE_stepsHead = 36, RULE_onDays = 37, RULE_nextDay = 38, RULE_steps = 39, 
-		RULE_stepLine = 40, RULE_step = 41, RULE_waterStep = 42, RULE_pauseStep = 43, 
-		RULE_runStep = 44, RULE_repeatStep = 45, RULE_repeatHead = 46, RULE_cycleStep = 47, 
-		RULE_cycleHead = 48, RULE_restriction = 49, RULE_restrictionHead = 50, 
-		RULE_restrictionBody = 51, RULE_restrictionLine = 52, RULE_restrictionStatement = 53, 
-		RULE_forStatement = 54, RULE_allowStatement = 55, RULE_atMostStatement = 56, 
-		RULE_exemptStatement = 57, RULE_weekStatement = 58, RULE_interval = 59, 
-		RULE_days = 60, RULE_dayItem = 61, RULE_monthDays = 62, RULE_lastDay = 63, 
-		RULE_ofMonth = 64, RULE_plainDay = 65, RULE_date = 66, RULE_plainDate = 67, 
-		RULE_dateBase = 68, RULE_numberedDay = 69, RULE_offset = 70, RULE_moments = 71, 
-		RULE_moment = 72, RULE_weekday = 73, RULE_zones = 74, RULE_moreZones = 75, 
-		RULE_duration = 76, RULE_row = 77, RULE_rowToken = 78, RULE_count = 79, 
-		RULE_label = 80, RULE_word = 81, RULE_newName = 82, RULE_name = 83, RULE_holdName = 84, 
-		RULE_nameButFrom = 85, RULE_bareInFile = 86, RULE_bareInDescription = 87, 
-		RULE_bareInSchedule = 88, RULE_bareInSteps = 89, RULE_bareInRestriction = 90, 
-		RULE_skipped = 91, RULE_unknownInSchedule = 92, RULE_unknownInSteps = 93, 
-		RULE_unknownInRestriction = 94, RULE_misplaced = 95;
+		RULE_holdZones = 7, RULE_closedStatement = 8, RULE_skipStatement = 9, 
+		RULE_daysStatement = 10, RULE_extraStatement = 11, RULE_extraHead = 12, 
+		RULE_acceptStatement = 13, RULE_sequenceStatement = 14, RULE_sequenceHead = 15, 
+		RULE_block = 16, RULE_blockHead = 17, RULE_body = 18, RULE_bodyLine = 19, 
+		RULE_property = 20, RULE_propertyHead = 21, RULE_schedule = 22, RULE_scheduleHead = 23, 
+		RULE_scheduleBody = 24, RULE_scheduleLine = 25, RULE_scheduleStatement = 26, 
+		RULE_everyStatement = 27, RULE_onStatement = 28, RULE_fromStatement = 29, 
+		RULE_exceptStatement = 30, RULE_startStatement = 31, RULE_finishStatement = 32, 
+		RULE_repeatStatement = 33, RULE_cutStatement = 34, RULE_scaleStatement = 35, 
+		RULE_noteStatement = 36, RULE_formerlyStatement = 37, RULE_stepsStatement = 38, 
+		RULE_stepsHead = 39, RULE_onDays = 40, RULE_nextDay = 41, RULE_steps = 42, 
+		RULE_stepLine = 43, RULE_step = 44, RULE_waterStep = 45, RULE_pauseStep = 46, 
+		RULE_runStep = 47, RULE_repeatStep = 48, RULE_repeatHead = 49, RULE_cycleStep = 50, 
+		RULE_cycleHead = 51, RULE_restriction = 52, RULE_restrictionHead = 53, 
+		RULE_restrictionBody = 54, RULE_restrictionLine = 55, RULE_restrictionStatement = 56, 
+		RULE_forStatement = 57, RULE_allowStatement = 58, RULE_atMostStatement = 59, 
+		RULE_exemptStatement = 60, RULE_weekStatement = 61, RULE_interval = 62, 
+		RULE_days = 63, RULE_dayItem = 64, RULE_monthDays = 65, RULE_lastDay = 66, 
+		RULE_ofMonth = 67, RULE_plainDay = 68, RULE_date = 69, RULE_plainDate = 70, 
+		RULE_dateBase = 71, RULE_numberedDay = 72, RULE_offset = 73, RULE_moments = 74, 
+		RULE_moment = 75, RULE_weekday = 76, RULE_zones = 77, RULE_moreZones = 78, 
+		RULE_duration = 79, RULE_row = 80, RULE_rowToken = 81, RULE_count = 82, 
+		RULE_label = 83, RULE_word = 84, RULE_newName = 85, RULE_name = 86, RULE_holdName = 87, 
+		RULE_nameButFrom = 88, RULE_bareInFile = 89, RULE_bareInDescription = 90, 
+		RULE_bareInSchedule = 91, RULE_bareInSteps = 92, RULE_bareInRestriction = 93, 
+		RULE_skipped = 94, RULE_unknownInSchedule = 95, RULE_unknownInSteps = 96, 
+		RULE_unknownInRestriction = 97, RULE_misplaced = 98;
 	public static readonly string[] ruleNames = {
 		"file", "topLine", "topStatement", "includeStatement", "letStatement", 
-		"groupStatement", "holdStatement", "holdZones", "closedStatement", "extraStatement", 
-		"extraHead", "acceptStatement", "sequenceStatement", "sequenceHead", "block", 
-		"blockHead", "body", "bodyLine", "property", "propertyHead", "schedule", 
-		"scheduleHead", "scheduleBody", "scheduleLine", "scheduleStatement", "everyStatement", 
-		"onStatement", "fromStatement", "exceptStatement", "startStatement", "finishStatement", 
-		"repeatStatement", "cutStatement", "scaleStatement", "noteStatement", 
+		"groupStatement", "holdStatement", "holdZones", "closedStatement", "skipStatement", 
+		"daysStatement", "extraStatement", "extraHead", "acceptStatement", "sequenceStatement", 
+		"sequenceHead", "block", "blockHead", "body", "bodyLine", "property", 
+		"propertyHead", "schedule", "scheduleHead", "scheduleBody", "scheduleLine", 
+		"scheduleStatement", "everyStatement", "onStatement", "fromStatement", 
+		"exceptStatement", "startStatement", "finishStatement", "repeatStatement", 
+		"cutStatement", "scaleStatement", "noteStatement", "formerlyStatement", 
 		"stepsStatement", "stepsHead", "onDays", "nextDay", "steps", "stepLine", 
 		"step", "waterStep", "pauseStep", "runStep", "repeatStep", "repeatHead", 
 		"cycleStep", "cycleHead", "restriction", "restrictionHead", "restrictionBody", 
@@ -103,29 +106,31 @@ internal partial class WaterScriptParser : TreeBuilder {
 
 	private static readonly string[] _LiteralNames = {
 		null, "'include'", "'let'", "'group'", "'hold'", "'closed'", "'extra'", 
-		"'accept'", "'sequence'", "'restriction'", "'schedule'", "'every'", "'on'", 
-		"'manual'", "'from'", "'except'", "'start'", "'finish'", "'repeat'", "'cut'", 
-		"'scale'", "'note'", "'steps'", "'water'", "'pause'", "'cycle'", "'run'", 
-		"'for'", "'allow'", "'at'", "'exempt'", "'week'", "'to'", "'until'", "'lifted'", 
-		"'because'", "'with'", "'through'", "'after'", "'by'", "'off'", "'next'", 
-		"'soak'", "'auto'", "'between'", "'and'", "'most'", "'starts'", "'time'", 
-		"'times'", "'pass'", "'passes'", "'sunrise'", "'sunset'", "'day'", "'days'", 
-		"'weeks'", "'odd'", "'even'", "'first'", "'second'", "'third'", "'fourth'", 
-		"'last'", "'of'", "'month'", null, null, null, null, null, null, null, 
-		null, null, null, "','", "'+'", "'='", "'%'", "'{'", "'}'"
+		"'accept'", "'sequence'", "'restriction'", "'schedule'", "'skip'", "'every'", 
+		"'on'", "'manual'", "'from'", "'except'", "'start'", "'finish'", "'repeat'", 
+		"'cut'", "'scale'", "'note'", "'formerly'", "'steps'", "'water'", "'pause'", 
+		"'cycle'", "'run'", "'for'", "'allow'", "'at'", "'exempt'", "'week'", 
+		"'to'", "'until'", "'lifted'", "'because'", "'with'", "'exactly'", "'through'", 
+		"'after'", "'by'", "'off'", "'next'", "'soak'", "'auto'", "'between'", 
+		"'and'", "'most'", "'starts'", "'time'", "'times'", "'pass'", "'passes'", 
+		"'sunrise'", "'sunset'", "'day'", "'days'", "'weeks'", "'odd'", "'even'", 
+		"'first'", "'second'", "'third'", "'fourth'", "'last'", "'of'", "'month'", 
+		null, null, null, null, null, null, null, null, null, null, "','", "'+'", 
+		"'='", "'%'", "'{'", "'}'"
 	};
 	private static readonly string[] _SymbolicNames = {
 		null, "INCLUDE", "LET", "GROUP", "HOLD", "CLOSED", "EXTRA", "ACCEPT", 
-		"SEQUENCE", "RESTRICTION", "SCHEDULE", "EVERY", "ON", "MANUAL", "FROM", 
-		"EXCEPT", "START", "FINISH", "REPEAT", "CUT", "SCALE", "NOTE", "STEPS", 
-		"WATER", "PAUSE", "CYCLE", "RUN", "FOR", "ALLOW", "AT", "EXEMPT", "WEEK", 
-		"TO", "UNTIL", "LIFTED", "BECAUSE", "WITH", "THROUGH", "AFTER", "BY", 
-		"OFF", "NEXT", "SOAK", "AUTO", "BETWEEN", "AND", "MOST", "STARTS", "TIME", 
-		"TIMES", "PASS", "PASSES", "SUNRISE", "SUNSET", "DAY", "DAYS", "WEEKS", 
-		"ODD", "EVEN", "FIRST", "SECOND", "THIRD", "FOURTH", "LAST", "OF", "MONTH", 
-		"WORD", "PATH", "NUMBER", "DATE", "CLOCK", "GLUED", "MALFORMED", "STRING", 
-		"CURLY_STRING", "OPEN_STRING", "COMMA", "PLUS", "EQUALS", "PERCENT", "LBRACE", 
-		"RBRACE", "MINUS", "NEWLINE", "COMMENT", "BLANK", "OTHER"
+		"SEQUENCE", "RESTRICTION", "SCHEDULE", "LEAVE_OUT", "EVERY", "ON", "MANUAL", 
+		"FROM", "EXCEPT", "START", "FINISH", "REPEAT", "CUT", "SCALE", "NOTE", 
+		"FORMERLY", "STEPS", "WATER", "PAUSE", "CYCLE", "RUN", "FOR", "ALLOW", 
+		"AT", "EXEMPT", "WEEK", "TO", "UNTIL", "LIFTED", "BECAUSE", "WITH", "EXACTLY", 
+		"THROUGH", "AFTER", "BY", "OFF", "NEXT", "SOAK", "AUTO", "BETWEEN", "AND", 
+		"MOST", "STARTS", "TIME", "TIMES", "PASS", "PASSES", "SUNRISE", "SUNSET", 
+		"DAY", "DAYS", "WEEKS", "ODD", "EVEN", "FIRST", "SECOND", "THIRD", "FOURTH", 
+		"LAST", "OF", "MONTH", "WORD", "PATH", "NUMBER", "DATE", "CLOCK", "GLUED", 
+		"MALFORMED", "STRING", "CURLY_STRING", "OPEN_STRING", "COMMA", "PLUS", 
+		"EQUALS", "PERCENT", "LBRACE", "RBRACE", "MINUS", "NEWLINE", "COMMENT", 
+		"BLANK", "OTHER"
 	};
 	public static readonly IVocabulary DefaultVocabulary = new Vocabulary(_LiteralNames, _SymbolicNames);
 
@@ -187,25 +192,25 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 192;
+			State = 198;
 			topLine(_localctx.nodes);
-			State = 197;
+			State = 203;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 193;
+				State = 199;
 				Match(NEWLINE);
-				State = 194;
+				State = 200;
 				topLine(_localctx.nodes);
 				}
 				}
-				State = 199;
+				State = 205;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 200;
+			State = 206;
 			Match(Eof);
 			}
 		}
@@ -247,7 +252,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		EnterRule(_localctx, 2, RULE_topLine);
 		int _la;
 		try {
-			State = 210;
+			State = 216;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case Eof:
@@ -261,24 +266,26 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SEQUENCE:
 			case RESTRICTION:
 			case SCHEDULE:
+			case LEAVE_OUT:
+			case DAYS:
 			case LBRACE:
 			case RBRACE:
 			case NEWLINE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 205;
+				State = 211;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0)) {
+				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 288230376151715838L) != 0)) {
 					{
-					State = 202;
+					State = 208;
 					_localctx.s = topStatement();
 					 Add(_localctx.nodes, _localctx.s.node); 
 					}
 				}
 
 				 EndTopStatement(); 
-				State = 208;
+				State = 214;
 				bareInFile(_localctx.nodes);
 				}
 				break;
@@ -293,6 +300,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case CUT:
 			case SCALE:
 			case NOTE:
+			case FORMERLY:
 			case STEPS:
 			case WATER:
 			case PAUSE:
@@ -308,6 +316,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LIFTED:
 			case BECAUSE:
 			case WITH:
+			case EXACTLY:
 			case THROUGH:
 			case AFTER:
 			case BY:
@@ -326,7 +335,6 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SUNRISE:
 			case SUNSET:
 			case DAY:
-			case DAYS:
 			case WEEKS:
 			case ODD:
 			case EVEN:
@@ -357,7 +365,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case OTHER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 209;
+				State = 215;
 				block(_localctx.nodes);
 				}
 				break;
@@ -388,6 +396,8 @@ internal partial class WaterScriptParser : TreeBuilder {
 		public SequenceStatementContext h;
 		public RestrictionContext i;
 		public ScheduleContext j;
+		public SkipStatementContext k;
+		public DaysStatementContext l;
 		[System.Diagnostics.DebuggerNonUserCode] public IncludeStatementContext includeStatement() {
 			return GetRuleContext<IncludeStatementContext>(0);
 		}
@@ -418,6 +428,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 		[System.Diagnostics.DebuggerNonUserCode] public ScheduleContext schedule() {
 			return GetRuleContext<ScheduleContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public SkipStatementContext skipStatement() {
+			return GetRuleContext<SkipStatementContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public DaysStatementContext daysStatement() {
+			return GetRuleContext<DaysStatementContext>(0);
+		}
 		public TopStatementContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -430,13 +446,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		TopStatementContext _localctx = new TopStatementContext(Context, State);
 		EnterRule(_localctx, 4, RULE_topStatement);
 		try {
-			State = 242;
+			State = 254;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case INCLUDE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 212;
+				State = 218;
 				_localctx.a = includeStatement();
 				 _localctx.node =  _localctx.a.node; 
 				}
@@ -444,7 +460,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LET:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 215;
+				State = 221;
 				_localctx.b = letStatement();
 				 _localctx.node =  _localctx.b.node; 
 				}
@@ -452,7 +468,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case GROUP:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 218;
+				State = 224;
 				_localctx.c = groupStatement();
 				 _localctx.node =  _localctx.c.node; 
 				}
@@ -460,7 +476,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case HOLD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 221;
+				State = 227;
 				_localctx.d = holdStatement();
 				 _localctx.node =  _localctx.d.node; 
 				}
@@ -468,7 +484,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case CLOSED:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 224;
+				State = 230;
 				_localctx.e = closedStatement();
 				 _localctx.node =  _localctx.e.node; 
 				}
@@ -476,7 +492,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXTRA:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 227;
+				State = 233;
 				_localctx.f = extraStatement();
 				 _localctx.node =  _localctx.f.node; 
 				}
@@ -484,7 +500,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ACCEPT:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 230;
+				State = 236;
 				_localctx.g = acceptStatement();
 				 _localctx.node =  _localctx.g.node; 
 				}
@@ -492,7 +508,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SEQUENCE:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 233;
+				State = 239;
 				_localctx.h = sequenceStatement();
 				 _localctx.node =  _localctx.h.node; 
 				}
@@ -500,7 +516,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case RESTRICTION:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 236;
+				State = 242;
 				_localctx.i = restriction();
 				 _localctx.node =  _localctx.i.node; 
 				}
@@ -508,9 +524,25 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SCHEDULE:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 239;
+				State = 245;
 				_localctx.j = schedule();
 				 _localctx.node =  _localctx.j.node; 
+				}
+				break;
+			case LEAVE_OUT:
+				EnterOuterAlt(_localctx, 11);
+				{
+				State = 248;
+				_localctx.k = skipStatement();
+				 _localctx.node =  _localctx.k.node; 
+				}
+				break;
+			case DAYS:
+				EnterOuterAlt(_localctx, 12);
+				{
+				State = 251;
+				_localctx.l = daysStatement();
+				 _localctx.node =  _localctx.l.node; 
 				}
 				break;
 			default:
@@ -549,9 +581,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 244;
+			State = 256;
 			Match(INCLUDE);
-			State = 245;
+			State = 257;
 			_localctx.p = label();
 			 if (Whole) _localctx.node =  new IncludeNode(SpanOf(_localctx), _localctx.p.node); 
 			}
@@ -593,13 +625,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 248;
+			State = 260;
 			Match(LET);
-			State = 249;
+			State = 261;
 			_localctx.n = newName();
-			State = 250;
+			State = 262;
 			Match(EQUALS);
-			State = 251;
+			State = 263;
 			_localctx.r = row();
 			 if (Whole) _localctx.node =  new LetNode(SpanOf(_localctx), _localctx.n.node, _localctx.r.node); 
 			}
@@ -646,23 +678,23 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 254;
+			State = 266;
 			Match(GROUP);
-			State = 255;
+			State = 267;
 			_localctx.n = newName();
-			State = 257;
+			State = 269;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 256;
+				State = 268;
 				_localctx.l = label();
 				}
 			}
 
-			State = 259;
+			State = 271;
 			Match(EQUALS);
-			State = 260;
+			State = 272;
 			_localctx.z = zones();
 			 if (Whole) _localctx.node =  new GroupNode(SpanOf(_localctx), _localctx.n.node, _localctx.l?.node, _localctx.z.node); 
 			}
@@ -731,55 +763,55 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 263;
+			State = 275;
 			Match(HOLD);
-			State = 265;
+			State = 277;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			if ((((_la) & ~0x3f) == 0 && ((1L << _la) & -16386L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 7L) != 0)) {
+			if ((((_la) & ~0x3f) == 0 && ((1L << _la) & -32770L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 63L) != 0)) {
 				{
-				State = 264;
+				State = 276;
 				_localctx.z = holdZones();
 				}
 			}
 
-			State = 267;
+			State = 279;
 			Match(FROM);
-			State = 268;
+			State = 280;
 			_localctx.f = date();
-			State = 270;
+			State = 282;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			if (((((_la - 52)) & ~0x3f) == 0 && ((1L << (_la - 52)) & 262147L) != 0)) {
+			if (((((_la - 55)) & ~0x3f) == 0 && ((1L << (_la - 55)) & 262147L) != 0)) {
 				{
-				State = 269;
+				State = 281;
 				_localctx.ft = moment();
 				}
 			}
 
-			State = 282;
+			State = 294;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				{
-				State = 272;
+				State = 284;
 				Match(FOR);
-				State = 273;
+				State = 285;
 				_localctx.d = duration();
 				}
 				break;
 			case TO:
 				{
-				State = 274;
+				State = 286;
 				Match(TO);
-				State = 275;
+				State = 287;
 				_localctx.t = date();
-				State = 277;
+				State = 289;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				if (((((_la - 52)) & ~0x3f) == 0 && ((1L << (_la - 52)) & 262147L) != 0)) {
+				if (((((_la - 55)) & ~0x3f) == 0 && ((1L << (_la - 55)) & 262147L) != 0)) {
 					{
-					State = 276;
+					State = 288;
 					_localctx.tt = moment();
 					}
 				}
@@ -788,9 +820,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 				break;
 			case UNTIL:
 				{
-				State = 279;
+				State = 291;
 				Match(UNTIL);
-				State = 280;
+				State = 292;
 				Match(LIFTED);
 				 _localctx.lifted =  true; 
 				}
@@ -798,9 +830,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 284;
+			State = 296;
 			Match(BECAUSE);
-			State = 285;
+			State = 297;
 			_localctx.b = label();
 
 			      if (Whole) _localctx.node =  new HoldNode(SpanOf(_localctx), _localctx.z?.node, _localctx.f.node, _localctx.ft?.node, _localctx.d?.node, _localctx.t?.node, _localctx.tt?.node, _localctx.lifted, _localctx.b.node);
@@ -842,10 +874,10 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 288;
+			State = 300;
 			_localctx.n = holdName();
 			 _localctx.list.Add(_localctx.n.node); 
-			State = 290;
+			State = 302;
 			moreZones(_localctx.list);
 			 if (Whole) _localctx.node =  _localctx.list.ToNode(SpanOf(_localctx)); 
 			}
@@ -893,21 +925,169 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 293;
+			State = 305;
 			Match(CLOSED);
-			State = 294;
+			State = 306;
 			Match(FROM);
-			State = 295;
+			State = 307;
 			_localctx.f = date();
-			State = 296;
+			State = 308;
 			Match(TO);
-			State = 297;
+			State = 309;
 			_localctx.t = date();
-			State = 298;
+			State = 310;
 			Match(BECAUSE);
-			State = 299;
+			State = 311;
 			_localctx.b = label();
 			 if (Whole) _localctx.node =  new ClosedNode(SpanOf(_localctx), _localctx.f.node, _localctx.t.node, _localctx.b.node); 
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	public partial class SkipStatementContext : ParserRuleContext {
+		public StatementNode node;
+		public List<NameNode> schedules = new();
+		public NameContext a;
+		public NameContext b;
+		public DaysContext d;
+		public LabelContext w;
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LEAVE_OUT() { return GetToken(WaterScriptParser.LEAVE_OUT, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode ON() { return GetToken(WaterScriptParser.ON, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BECAUSE() { return GetToken(WaterScriptParser.BECAUSE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public NameContext[] name() {
+			return GetRuleContexts<NameContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public NameContext name(int i) {
+			return GetRuleContext<NameContext>(i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public DaysContext days() {
+			return GetRuleContext<DaysContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public LabelContext label() {
+			return GetRuleContext<LabelContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] COMMA() { return GetTokens(WaterScriptParser.COMMA); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode COMMA(int i) {
+			return GetToken(WaterScriptParser.COMMA, i);
+		}
+		public SkipStatementContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_skipStatement; } }
+	}
+
+	[RuleVersion(0)]
+	public SkipStatementContext skipStatement() {
+		SkipStatementContext _localctx = new SkipStatementContext(Context, State);
+		EnterRule(_localctx, 18, RULE_skipStatement);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 314;
+			Match(LEAVE_OUT);
+			State = 315;
+			_localctx.a = name();
+			 Add(_localctx.schedules, _localctx.a.node); 
+			State = 323;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			while (_la==COMMA) {
+				{
+				{
+				State = 317;
+				Match(COMMA);
+				State = 318;
+				_localctx.b = name();
+				 Add(_localctx.schedules, _localctx.b.node); 
+				}
+				}
+				State = 325;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+			}
+			State = 326;
+			Match(ON);
+			State = 327;
+			_localctx.d = days();
+			State = 328;
+			Match(BECAUSE);
+			State = 329;
+			_localctx.w = label();
+			 if (Whole) _localctx.node =  new SkipNode(SpanOf(_localctx), [.. _localctx.schedules], [.. _localctx.d.nodes], _localctx.w.node); 
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	public partial class DaysStatementContext : ParserRuleContext {
+		public StatementNode node;
+		public NewNameContext n;
+		public LabelContext l;
+		public DaysContext d;
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode DAYS() { return GetToken(WaterScriptParser.DAYS, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode EQUALS() { return GetToken(WaterScriptParser.EQUALS, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public NewNameContext newName() {
+			return GetRuleContext<NewNameContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public DaysContext days() {
+			return GetRuleContext<DaysContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public LabelContext label() {
+			return GetRuleContext<LabelContext>(0);
+		}
+		public DaysStatementContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_daysStatement; } }
+	}
+
+	[RuleVersion(0)]
+	public DaysStatementContext daysStatement() {
+		DaysStatementContext _localctx = new DaysStatementContext(Context, State);
+		EnterRule(_localctx, 20, RULE_daysStatement);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 332;
+			Match(DAYS);
+			State = 333;
+			_localctx.n = newName();
+			State = 335;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==STRING) {
+				{
+				State = 334;
+				_localctx.l = label();
+				}
+			}
+
+			State = 337;
+			Match(EQUALS);
+			State = 338;
+			_localctx.d = days();
+			 if (Whole) _localctx.node =  new NamedDaysNode(SpanOf(_localctx), _localctx.n.node, _localctx.l?.node, [.. _localctx.d.nodes]); 
 			}
 		}
 		catch (RecognitionException re) {
@@ -941,13 +1121,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ExtraStatementContext extraStatement() {
 		ExtraStatementContext _localctx = new ExtraStatementContext(Context, State);
-		EnterRule(_localctx, 18, RULE_extraStatement);
+		EnterRule(_localctx, 22, RULE_extraStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 302;
+			State = 341;
 			_localctx.h = extraHead();
-			State = 303;
+			State = 342;
 			_localctx.b = steps();
 			 _localctx.node =  _localctx.h.node is null ? null : _localctx.h.node with { Span = SpanOf(_localctx), Steps = OnlySteps(_localctx.b.list) }; 
 			}
@@ -967,6 +1147,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		public ExtraNode node;
 		public DateContext d;
 		public MomentContext t;
+		public LabelContext l;
 		public LabelContext b;
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode EXTRA() { return GetToken(WaterScriptParser.EXTRA, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BECAUSE() { return GetToken(WaterScriptParser.BECAUSE, 0); }
@@ -976,8 +1157,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 		[System.Diagnostics.DebuggerNonUserCode] public MomentContext moment() {
 			return GetRuleContext<MomentContext>(0);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public LabelContext label() {
-			return GetRuleContext<LabelContext>(0);
+		[System.Diagnostics.DebuggerNonUserCode] public LabelContext[] label() {
+			return GetRuleContexts<LabelContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public LabelContext label(int i) {
+			return GetRuleContext<LabelContext>(i);
 		}
 		public ExtraHeadContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
@@ -989,21 +1173,32 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ExtraHeadContext extraHead() {
 		ExtraHeadContext _localctx = new ExtraHeadContext(Context, State);
-		EnterRule(_localctx, 20, RULE_extraHead);
+		EnterRule(_localctx, 24, RULE_extraHead);
+		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 306;
+			State = 345;
 			Match(EXTRA);
-			State = 307;
+			State = 346;
 			_localctx.d = date();
-			State = 308;
+			State = 347;
 			_localctx.t = moment();
-			State = 309;
+			State = 349;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==STRING) {
+				{
+				State = 348;
+				_localctx.l = label();
+				}
+			}
+
+			State = 351;
 			Match(BECAUSE);
-			State = 310;
+			State = 352;
 			_localctx.b = label();
-			 if (Whole) _localctx.node =  new ExtraNode(SpanOf(_localctx), _localctx.d.node, _localctx.t.node, _localctx.b.node, []); 
+			 if (Whole) _localctx.node =  new ExtraNode(SpanOf(_localctx), _localctx.d.node, _localctx.t.node, _localctx.l?.node, _localctx.b.node, []); 
 			}
 		}
 		catch (RecognitionException re) {
@@ -1044,27 +1239,27 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public AcceptStatementContext acceptStatement() {
 		AcceptStatementContext _localctx = new AcceptStatementContext(Context, State);
-		EnterRule(_localctx, 22, RULE_acceptStatement);
+		EnterRule(_localctx, 26, RULE_acceptStatement);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 313;
+			State = 355;
 			Match(ACCEPT);
-			State = 314;
+			State = 356;
 			_localctx.r = name();
-			State = 315;
+			State = 357;
 			Match(BECAUSE);
-			State = 316;
+			State = 358;
 			_localctx.b = label();
-			State = 319;
+			State = 361;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==UNTIL) {
 				{
-				State = 317;
+				State = 359;
 				Match(UNTIL);
-				State = 318;
+				State = 360;
 				_localctx.u = date();
 				}
 			}
@@ -1103,13 +1298,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public SequenceStatementContext sequenceStatement() {
 		SequenceStatementContext _localctx = new SequenceStatementContext(Context, State);
-		EnterRule(_localctx, 24, RULE_sequenceStatement);
+		EnterRule(_localctx, 28, RULE_sequenceStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 323;
+			State = 365;
 			_localctx.h = sequenceHead();
-			State = 324;
+			State = 366;
 			_localctx.b = steps();
 			 if (_localctx.h.node is not null) _localctx.node =  new SequenceNode(SpanOf(_localctx), _localctx.h.node, _localctx.h.title, _localctx.b.list.Steps, _localctx.b.list.Accepts); 
 			}
@@ -1147,22 +1342,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public SequenceHeadContext sequenceHead() {
 		SequenceHeadContext _localctx = new SequenceHeadContext(Context, State);
-		EnterRule(_localctx, 26, RULE_sequenceHead);
+		EnterRule(_localctx, 30, RULE_sequenceHead);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 327;
+			State = 369;
 			Match(SEQUENCE);
-			State = 328;
+			State = 370;
 			_localctx.n = newName();
 			 _localctx.node =  _localctx.n.node; 
-			State = 333;
+			State = 375;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 330;
+				State = 372;
 				_localctx.l = label();
 				 _localctx.title =  _localctx.l.node; 
 				}
@@ -1206,21 +1401,21 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BlockContext block(List<StatementNode> nodes) {
 		BlockContext _localctx = new BlockContext(Context, State, nodes);
-		EnterRule(_localctx, 28, RULE_block);
+		EnterRule(_localctx, 32, RULE_block);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 335;
+			State = 377;
 			_localctx.h = blockHead();
-			State = 341;
+			State = 383;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 336;
+				State = 378;
 				_localctx.b = body();
 				 Add(_localctx.nodes, BlockOf(_localctx, _localctx.h, _localctx.b)); EndTopStatement(); 
-				State = 338;
+				State = 380;
 				bareInFile(_localctx.nodes);
 				}
 				break;
@@ -1258,6 +1453,8 @@ internal partial class WaterScriptParser : TreeBuilder {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SEQUENCE() { return GetToken(WaterScriptParser.SEQUENCE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RESTRICTION() { return GetToken(WaterScriptParser.RESTRICTION, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SCHEDULE() { return GetToken(WaterScriptParser.SCHEDULE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LEAVE_OUT() { return GetToken(WaterScriptParser.LEAVE_OUT, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode DAYS() { return GetToken(WaterScriptParser.DAYS, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEWLINE() { return GetToken(WaterScriptParser.NEWLINE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LBRACE() { return GetToken(WaterScriptParser.LBRACE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RBRACE() { return GetToken(WaterScriptParser.RBRACE, 0); }
@@ -1277,31 +1474,31 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BlockHeadContext blockHead() {
 		BlockHeadContext _localctx = new BlockHeadContext(Context, State);
-		EnterRule(_localctx, 30, RULE_blockHead);
+		EnterRule(_localctx, 34, RULE_blockHead);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 343;
+			State = 385;
 			_la = TokenStream.LA(1);
-			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0) || ((((_la - 80)) & ~0x3f) == 0 && ((1L << (_la - 80)) & 11L) != 0)) ) {
+			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 288230376151715838L) != 0) || ((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 347;
+			State = 389;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 7667711L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
 				{
 				{
-				State = 344;
+				State = 386;
 				rowToken();
 				}
 				}
-				State = 349;
+				State = 391;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -1342,32 +1539,32 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BodyContext body() {
 		BodyContext _localctx = new BodyContext(Context, State);
-		EnterRule(_localctx, 32, RULE_body);
+		EnterRule(_localctx, 36, RULE_body);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 350;
+			State = 392;
 			Match(LBRACE);
-			State = 351;
+			State = 393;
 			bodyLine(_localctx.nodes);
-			State = 356;
+			State = 398;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 352;
+				State = 394;
 				Match(NEWLINE);
-				State = 353;
+				State = 395;
 				bodyLine(_localctx.nodes);
 				}
 				}
-				State = 358;
+				State = 400;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 359;
+			State = 401;
 			Match(RBRACE);
 			}
 		}
@@ -1409,10 +1606,10 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BodyLineContext bodyLine(List<StatementNode> nodes) {
 		BodyLineContext _localctx = new BodyLineContext(Context, State, nodes);
-		EnterRule(_localctx, 34, RULE_bodyLine);
+		EnterRule(_localctx, 38, RULE_bodyLine);
 		int _la;
 		try {
-			State = 370;
+			State = 412;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ACCEPT:
@@ -1421,19 +1618,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NEWLINE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 364;
+				State = 406;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==ACCEPT) {
 					{
-					State = 361;
+					State = 403;
 					_localctx.a = acceptStatement();
 					 Add(_localctx.nodes, _localctx.a.node); 
 					}
 				}
 
 				 EndStatement(); 
-				State = 367;
+				State = 409;
 				bareInDescription(_localctx.nodes);
 				}
 				break;
@@ -1448,6 +1645,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case CUT:
 			case SCALE:
 			case NOTE:
+			case FORMERLY:
 			case STEPS:
 			case WATER:
 			case PAUSE:
@@ -1463,6 +1661,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LIFTED:
 			case BECAUSE:
 			case WITH:
+			case EXACTLY:
 			case THROUGH:
 			case AFTER:
 			case BY:
@@ -1481,7 +1680,6 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SUNRISE:
 			case SUNSET:
 			case DAY:
-			case DAYS:
 			case WEEKS:
 			case ODD:
 			case EVEN:
@@ -1512,7 +1710,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case OTHER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 368;
+				State = 410;
 				property(_localctx.nodes);
 				}
 				break;
@@ -1525,9 +1723,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SEQUENCE:
 			case RESTRICTION:
 			case SCHEDULE:
+			case LEAVE_OUT:
+			case DAYS:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 369;
+				State = 411;
 				misplaced(_localctx.nodes);
 				}
 				break;
@@ -1571,21 +1771,21 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public PropertyContext property(List<StatementNode> nodes) {
 		PropertyContext _localctx = new PropertyContext(Context, State, nodes);
-		EnterRule(_localctx, 36, RULE_property);
+		EnterRule(_localctx, 40, RULE_property);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 372;
+			State = 414;
 			_localctx.h = propertyHead();
-			State = 378;
+			State = 420;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 373;
+				State = 415;
 				_localctx.b = body();
 				 Add(_localctx.nodes, PropertyOf(_localctx, _localctx.h, _localctx.b)); EndStatement(); 
-				State = 375;
+				State = 417;
 				bareInDescription(_localctx.nodes);
 				}
 				break;
@@ -1622,6 +1822,8 @@ internal partial class WaterScriptParser : TreeBuilder {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SEQUENCE() { return GetToken(WaterScriptParser.SEQUENCE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RESTRICTION() { return GetToken(WaterScriptParser.RESTRICTION, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SCHEDULE() { return GetToken(WaterScriptParser.SCHEDULE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LEAVE_OUT() { return GetToken(WaterScriptParser.LEAVE_OUT, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode DAYS() { return GetToken(WaterScriptParser.DAYS, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEWLINE() { return GetToken(WaterScriptParser.NEWLINE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LBRACE() { return GetToken(WaterScriptParser.LBRACE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RBRACE() { return GetToken(WaterScriptParser.RBRACE, 0); }
@@ -1641,31 +1843,31 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public PropertyHeadContext propertyHead() {
 		PropertyHeadContext _localctx = new PropertyHeadContext(Context, State);
-		EnterRule(_localctx, 38, RULE_propertyHead);
+		EnterRule(_localctx, 42, RULE_propertyHead);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 380;
+			State = 422;
 			_la = TokenStream.LA(1);
-			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0) || ((((_la - 80)) & ~0x3f) == 0 && ((1L << (_la - 80)) & 11L) != 0)) ) {
+			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 288230376151715838L) != 0) || ((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 384;
+			State = 426;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 7667711L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
 				{
 				{
-				State = 381;
+				State = 423;
 				rowToken();
 				}
 				}
-				State = 386;
+				State = 428;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -1702,13 +1904,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ScheduleContext schedule() {
 		ScheduleContext _localctx = new ScheduleContext(Context, State);
-		EnterRule(_localctx, 40, RULE_schedule);
+		EnterRule(_localctx, 44, RULE_schedule);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 387;
+			State = 429;
 			_localctx.h = scheduleHead();
-			State = 388;
+			State = 430;
 			_localctx.b = scheduleBody();
 			 if (_localctx.h.node is not null) _localctx.node =  new ScheduleNode(SpanOf(_localctx), _localctx.h.node, _localctx.h.title, [.. _localctx.b.nodes]); 
 			}
@@ -1746,22 +1948,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ScheduleHeadContext scheduleHead() {
 		ScheduleHeadContext _localctx = new ScheduleHeadContext(Context, State);
-		EnterRule(_localctx, 42, RULE_scheduleHead);
+		EnterRule(_localctx, 46, RULE_scheduleHead);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 391;
+			State = 433;
 			Match(SCHEDULE);
-			State = 392;
+			State = 434;
 			_localctx.n = newName();
 			 _localctx.node =  _localctx.n.node; 
-			State = 397;
+			State = 439;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 394;
+				State = 436;
 				_localctx.l = label();
 				 _localctx.title =  _localctx.l.node; 
 				}
@@ -1804,32 +2006,32 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ScheduleBodyContext scheduleBody() {
 		ScheduleBodyContext _localctx = new ScheduleBodyContext(Context, State);
-		EnterRule(_localctx, 44, RULE_scheduleBody);
+		EnterRule(_localctx, 48, RULE_scheduleBody);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 399;
+			State = 441;
 			Match(LBRACE);
-			State = 400;
+			State = 442;
 			scheduleLine(_localctx.nodes);
-			State = 405;
+			State = 447;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 401;
+				State = 443;
 				Match(NEWLINE);
-				State = 402;
+				State = 444;
 				scheduleLine(_localctx.nodes);
 				}
 				}
-				State = 407;
+				State = 449;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 408;
+			State = 450;
 			Match(RBRACE);
 			}
 		}
@@ -1868,10 +2070,10 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ScheduleLineContext scheduleLine(List<StatementNode> nodes) {
 		ScheduleLineContext _localctx = new ScheduleLineContext(Context, State, nodes);
-		EnterRule(_localctx, 46, RULE_scheduleLine);
+		EnterRule(_localctx, 50, RULE_scheduleLine);
 		int _la;
 		try {
-			State = 418;
+			State = 460;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ACCEPT:
@@ -1886,25 +2088,26 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case CUT:
 			case SCALE:
 			case NOTE:
+			case FORMERLY:
 			case STEPS:
 			case LBRACE:
 			case RBRACE:
 			case NEWLINE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 413;
+				State = 455;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 8386688L) != 0)) {
+				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 33550464L) != 0)) {
 					{
-					State = 410;
+					State = 452;
 					_localctx.s = scheduleStatement();
 					 Add(_localctx.nodes, _localctx.s.node); 
 					}
 				}
 
 				 EndStatement(); 
-				State = 416;
+				State = 458;
 				bareInSchedule(_localctx.nodes);
 				}
 				break;
@@ -1917,6 +2120,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SEQUENCE:
 			case RESTRICTION:
 			case SCHEDULE:
+			case LEAVE_OUT:
 			case WATER:
 			case PAUSE:
 			case CYCLE:
@@ -1931,6 +2135,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LIFTED:
 			case BECAUSE:
 			case WITH:
+			case EXACTLY:
 			case THROUGH:
 			case AFTER:
 			case BY:
@@ -1980,7 +2185,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case OTHER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 417;
+				State = 459;
 				unknownInSchedule(_localctx.nodes);
 				}
 				break;
@@ -2013,6 +2218,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		public NoteStatementContext j;
 		public StepsStatementContext k;
 		public AcceptStatementContext l;
+		public FormerlyStatementContext m;
 		[System.Diagnostics.DebuggerNonUserCode] public EveryStatementContext everyStatement() {
 			return GetRuleContext<EveryStatementContext>(0);
 		}
@@ -2050,6 +2256,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		[System.Diagnostics.DebuggerNonUserCode] public AcceptStatementContext acceptStatement() {
 			return GetRuleContext<AcceptStatementContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public FormerlyStatementContext formerlyStatement() {
+			return GetRuleContext<FormerlyStatementContext>(0);
+		}
 		public ScheduleStatementContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -2060,15 +2269,15 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ScheduleStatementContext scheduleStatement() {
 		ScheduleStatementContext _localctx = new ScheduleStatementContext(Context, State);
-		EnterRule(_localctx, 48, RULE_scheduleStatement);
+		EnterRule(_localctx, 52, RULE_scheduleStatement);
 		try {
-			State = 458;
+			State = 503;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case EVERY:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 420;
+				State = 462;
 				_localctx.a = everyStatement();
 				 _localctx.node =  _localctx.a.node; 
 				}
@@ -2076,7 +2285,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ON:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 423;
+				State = 465;
 				_localctx.b = onStatement();
 				 _localctx.node =  _localctx.b.node; 
 				}
@@ -2084,7 +2293,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case MANUAL:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 426;
+				State = 468;
 				Match(MANUAL);
 				 _localctx.node =  new ManualNode(SpanOf(_localctx)); 
 				}
@@ -2092,7 +2301,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FROM:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 428;
+				State = 470;
 				_localctx.c = fromStatement();
 				 _localctx.node =  _localctx.c.node; 
 				}
@@ -2100,7 +2309,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXCEPT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 431;
+				State = 473;
 				_localctx.d = exceptStatement();
 				 _localctx.node =  _localctx.d.node; 
 				}
@@ -2108,7 +2317,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case START:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 434;
+				State = 476;
 				_localctx.e = startStatement();
 				 _localctx.node =  _localctx.e.node; 
 				}
@@ -2116,7 +2325,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FINISH:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 437;
+				State = 479;
 				_localctx.f = finishStatement();
 				 _localctx.node =  _localctx.f.node; 
 				}
@@ -2124,7 +2333,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case REPEAT:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 440;
+				State = 482;
 				_localctx.g = repeatStatement();
 				 _localctx.node =  _localctx.g.node; 
 				}
@@ -2132,7 +2341,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case CUT:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 443;
+				State = 485;
 				_localctx.h = cutStatement();
 				 _localctx.node =  _localctx.h.node; 
 				}
@@ -2140,7 +2349,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SCALE:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 446;
+				State = 488;
 				_localctx.i = scaleStatement();
 				 _localctx.node =  _localctx.i.node; 
 				}
@@ -2148,7 +2357,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NOTE:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 449;
+				State = 491;
 				_localctx.j = noteStatement();
 				 _localctx.node =  _localctx.j.node; 
 				}
@@ -2156,7 +2365,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case STEPS:
 				EnterOuterAlt(_localctx, 12);
 				{
-				State = 452;
+				State = 494;
 				_localctx.k = stepsStatement();
 				 _localctx.node =  _localctx.k.node; 
 				}
@@ -2164,9 +2373,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ACCEPT:
 				EnterOuterAlt(_localctx, 13);
 				{
-				State = 455;
+				State = 497;
 				_localctx.l = acceptStatement();
 				 _localctx.node =  _localctx.l.node; 
+				}
+				break;
+			case FORMERLY:
+				EnterOuterAlt(_localctx, 14);
+				{
+				State = 500;
+				_localctx.m = formerlyStatement();
+				 _localctx.node =  _localctx.m.node; 
 				}
 				break;
 			default:
@@ -2200,11 +2417,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public EveryStatementContext everyStatement() {
 		EveryStatementContext _localctx = new EveryStatementContext(Context, State);
-		EnterRule(_localctx, 50, RULE_everyStatement);
+		EnterRule(_localctx, 54, RULE_everyStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 460;
+			State = 505;
 			_localctx.i = interval();
 			 if (Whole) _localctx.node =  new EveryNode(SpanOf(_localctx), _localctx.i.node); 
 			}
@@ -2237,13 +2454,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public OnStatementContext onStatement() {
 		OnStatementContext _localctx = new OnStatementContext(Context, State);
-		EnterRule(_localctx, 52, RULE_onStatement);
+		EnterRule(_localctx, 56, RULE_onStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 463;
+			State = 508;
 			Match(ON);
-			State = 464;
+			State = 509;
 			_localctx.d = days();
 			 if (Whole) _localctx.node =  new OnNode(SpanOf(_localctx), [.. _localctx.d.nodes]); 
 			}
@@ -2286,30 +2503,30 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public FromStatementContext fromStatement() {
 		FromStatementContext _localctx = new FromStatementContext(Context, State);
-		EnterRule(_localctx, 54, RULE_fromStatement);
+		EnterRule(_localctx, 58, RULE_fromStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 467;
+			State = 512;
 			Match(FROM);
-			State = 468;
+			State = 513;
 			_localctx.f = date();
-			State = 473;
+			State = 518;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TO:
 				{
-				State = 469;
+				State = 514;
 				Match(TO);
-				State = 470;
+				State = 515;
 				_localctx.t = date();
 				}
 				break;
 			case FOR:
 				{
-				State = 471;
+				State = 516;
 				Match(FOR);
-				State = 472;
+				State = 517;
 				_localctx.d = duration();
 				}
 				break;
@@ -2337,6 +2554,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 	public partial class ExceptStatementContext : ParserRuleContext {
 		public StatementNode node;
 		public IntervalContext i;
+		public DateContext f;
 		public DaysContext d;
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode EXCEPT() { return GetToken(WaterScriptParser.EXCEPT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public IntervalContext interval() {
@@ -2344,6 +2562,10 @@ internal partial class WaterScriptParser : TreeBuilder {
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public DaysContext days() {
 			return GetRuleContext<DaysContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FROM() { return GetToken(WaterScriptParser.FROM, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public DateContext date() {
+			return GetRuleContext<DateContext>(0);
 		}
 		public ExceptStatementContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
@@ -2355,20 +2577,33 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ExceptStatementContext exceptStatement() {
 		ExceptStatementContext _localctx = new ExceptStatementContext(Context, State);
-		EnterRule(_localctx, 56, RULE_exceptStatement);
+		EnterRule(_localctx, 60, RULE_exceptStatement);
+		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 477;
+			State = 522;
 			Match(EXCEPT);
-			State = 484;
+			State = 533;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case EVERY:
 				{
-				State = 478;
+				State = 523;
 				_localctx.i = interval();
-				 if (Whole) _localctx.node =  new ExceptNode(SpanOf(_localctx), [_localctx.i.node]); 
+				State = 526;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				if (_la==FROM) {
+					{
+					State = 524;
+					Match(FROM);
+					State = 525;
+					_localctx.f = date();
+					}
+				}
+
+				 if (Whole) _localctx.node =  new ExceptNode(SpanOf(_localctx), [_localctx.i.node with { From = _localctx.f?.node }]); 
 				}
 				break;
 			case DAYS:
@@ -2383,7 +2618,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NUMBER:
 			case DATE:
 				{
-				State = 481;
+				State = 530;
 				_localctx.d = days();
 				 if (Whole) _localctx.node =  new ExceptNode(SpanOf(_localctx), [.. _localctx.d.nodes]); 
 				}
@@ -2436,28 +2671,28 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public StartStatementContext startStatement() {
 		StartStatementContext _localctx = new StartStatementContext(Context, State);
-		EnterRule(_localctx, 58, RULE_startStatement);
+		EnterRule(_localctx, 62, RULE_startStatement);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 486;
+			State = 535;
 			Match(START);
-			State = 502;
+			State = 551;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				{
-				State = 487;
+				State = 536;
 				Match(AT);
-				State = 488;
+				State = 537;
 				_localctx.m = moments();
-				State = 490;
+				State = 539;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==ON) {
 					{
-					State = 489;
+					State = 538;
 					_localctx.o = onDays();
 					}
 				}
@@ -2467,18 +2702,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 				break;
 			case AFTER:
 				{
-				State = 494;
+				State = 543;
 				Match(AFTER);
-				State = 495;
+				State = 544;
 				_localctx.n = name();
-				State = 498;
+				State = 547;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==PLUS) {
 					{
-					State = 496;
+					State = 545;
 					Match(PLUS);
-					State = 497;
+					State = 546;
 					_localctx.d = duration();
 					}
 				}
@@ -2524,23 +2759,23 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public FinishStatementContext finishStatement() {
 		FinishStatementContext _localctx = new FinishStatementContext(Context, State);
-		EnterRule(_localctx, 60, RULE_finishStatement);
+		EnterRule(_localctx, 64, RULE_finishStatement);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 504;
+			State = 553;
 			Match(FINISH);
-			State = 505;
+			State = 554;
 			Match(BY);
-			State = 506;
+			State = 555;
 			_localctx.m = moments();
-			State = 508;
+			State = 557;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==ON) {
 				{
-				State = 507;
+				State = 556;
 				_localctx.o = onDays();
 				}
 			}
@@ -2593,27 +2828,27 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RepeatStatementContext repeatStatement() {
 		RepeatStatementContext _localctx = new RepeatStatementContext(Context, State);
-		EnterRule(_localctx, 62, RULE_repeatStatement);
+		EnterRule(_localctx, 66, RULE_repeatStatement);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 512;
+			State = 561;
 			Match(REPEAT);
-			State = 513;
+			State = 562;
 			Match(EVERY);
-			State = 514;
+			State = 563;
 			_localctx.e = duration();
-			State = 526;
+			State = 575;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				{
-				State = 515;
+				State = 564;
 				Match(FOR);
-				State = 516;
+				State = 565;
 				_localctx.c = count();
-				State = 517;
+				State = 566;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PASS || _la==PASSES) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2626,16 +2861,16 @@ internal partial class WaterScriptParser : TreeBuilder {
 				break;
 			case UNTIL:
 				{
-				State = 519;
+				State = 568;
 				Match(UNTIL);
-				State = 520;
+				State = 569;
 				_localctx.u = moment();
-				State = 524;
+				State = 573;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NEXT) {
 					{
-					State = 521;
+					State = 570;
 					nextDay();
 					 _localctx.next =  true; 
 					}
@@ -2683,25 +2918,25 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public CutStatementContext cutStatement() {
 		CutStatementContext _localctx = new CutStatementContext(Context, State);
-		EnterRule(_localctx, 64, RULE_cutStatement);
+		EnterRule(_localctx, 68, RULE_cutStatement);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 530;
+			State = 579;
 			Match(CUT);
-			State = 531;
+			State = 580;
 			Match(OFF);
-			State = 532;
+			State = 581;
 			Match(AT);
-			State = 533;
+			State = 582;
 			_localctx.m = moment();
-			State = 537;
+			State = 586;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==NEXT) {
 				{
-				State = 534;
+				State = 583;
 				nextDay();
 				 _localctx.next =  true; 
 				}
@@ -2738,13 +2973,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ScaleStatementContext scaleStatement() {
 		ScaleStatementContext _localctx = new ScaleStatementContext(Context, State);
-		EnterRule(_localctx, 66, RULE_scaleStatement);
+		EnterRule(_localctx, 70, RULE_scaleStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 541;
+			State = 590;
 			Match(SCALE);
-			State = 542;
+			State = 591;
 			_localctx.r = row();
 			 if (Whole) _localctx.node =  new UseScaleNode(SpanOf(_localctx), _localctx.r.node); 
 			}
@@ -2777,15 +3012,54 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public NoteStatementContext noteStatement() {
 		NoteStatementContext _localctx = new NoteStatementContext(Context, State);
-		EnterRule(_localctx, 68, RULE_noteStatement);
+		EnterRule(_localctx, 72, RULE_noteStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 545;
+			State = 594;
 			Match(NOTE);
-			State = 546;
+			State = 595;
 			_localctx.t = label();
 			 if (Whole) _localctx.node =  new NoteNode(SpanOf(_localctx), _localctx.t.node); 
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	public partial class FormerlyStatementContext : ParserRuleContext {
+		public StatementNode node;
+		public NameContext n;
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FORMERLY() { return GetToken(WaterScriptParser.FORMERLY, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public NameContext name() {
+			return GetRuleContext<NameContext>(0);
+		}
+		public FormerlyStatementContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_formerlyStatement; } }
+	}
+
+	[RuleVersion(0)]
+	public FormerlyStatementContext formerlyStatement() {
+		FormerlyStatementContext _localctx = new FormerlyStatementContext(Context, State);
+		EnterRule(_localctx, 74, RULE_formerlyStatement);
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 598;
+			Match(FORMERLY);
+			State = 599;
+			_localctx.n = name();
+			 if (Whole) _localctx.node =  new FormerlyNode(SpanOf(_localctx), _localctx.n.node); 
 			}
 		}
 		catch (RecognitionException re) {
@@ -2818,13 +3092,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public StepsStatementContext stepsStatement() {
 		StepsStatementContext _localctx = new StepsStatementContext(Context, State);
-		EnterRule(_localctx, 70, RULE_stepsStatement);
+		EnterRule(_localctx, 76, RULE_stepsStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 549;
+			State = 602;
 			stepsHead();
-			State = 550;
+			State = 603;
 			_localctx.b = steps();
 			 _localctx.node =  new StepsNode(SpanOf(_localctx), OnlySteps(_localctx.b.list)); 
 			}
@@ -2852,11 +3126,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public StepsHeadContext stepsHead() {
 		StepsHeadContext _localctx = new StepsHeadContext(Context, State);
-		EnterRule(_localctx, 72, RULE_stepsHead);
+		EnterRule(_localctx, 78, RULE_stepsHead);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 553;
+			State = 606;
 			Match(STEPS);
 			}
 		}
@@ -2888,13 +3162,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public OnDaysContext onDays() {
 		OnDaysContext _localctx = new OnDaysContext(Context, State);
-		EnterRule(_localctx, 74, RULE_onDays);
+		EnterRule(_localctx, 80, RULE_onDays);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 555;
+			State = 608;
 			Match(ON);
-			State = 556;
+			State = 609;
 			_localctx.d = days();
 			 _localctx.nodes =  _localctx.d.nodes; 
 			}
@@ -2923,13 +3197,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public NextDayContext nextDay() {
 		NextDayContext _localctx = new NextDayContext(Context, State);
-		EnterRule(_localctx, 76, RULE_nextDay);
+		EnterRule(_localctx, 82, RULE_nextDay);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 559;
+			State = 612;
 			Match(NEXT);
-			State = 560;
+			State = 613;
 			Match(DAY);
 			}
 		}
@@ -2968,32 +3242,32 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public StepsContext steps() {
 		StepsContext _localctx = new StepsContext(Context, State);
-		EnterRule(_localctx, 78, RULE_steps);
+		EnterRule(_localctx, 84, RULE_steps);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 562;
+			State = 615;
 			Match(LBRACE);
-			State = 563;
+			State = 616;
 			stepLine(_localctx.list);
-			State = 568;
+			State = 621;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 564;
+				State = 617;
 				Match(NEWLINE);
-				State = 565;
+				State = 618;
 				stepLine(_localctx.list);
 				}
 				}
-				State = 570;
+				State = 623;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 571;
+			State = 624;
 			Match(RBRACE);
 			}
 		}
@@ -3036,9 +3310,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public StepLineContext stepLine(StepList list) {
 		StepLineContext _localctx = new StepLineContext(Context, State, list);
-		EnterRule(_localctx, 80, RULE_stepLine);
+		EnterRule(_localctx, 86, RULE_stepLine);
 		try {
-			State = 582;
+			State = 635;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ACCEPT:
@@ -3052,7 +3326,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NEWLINE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 577;
+				State = 630;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case REPEAT:
@@ -3061,13 +3335,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 				case CYCLE:
 				case RUN:
 					{
-					State = 573;
+					State = 626;
 					_localctx.s = step(_localctx.list);
 					}
 					break;
 				case ACCEPT:
 					{
-					State = 574;
+					State = 627;
 					_localctx.a = acceptStatement();
 					 _localctx.list.Add(_localctx.a.node); 
 					}
@@ -3080,7 +3354,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 					break;
 				}
 				 EndStatement(); 
-				State = 580;
+				State = 633;
 				bareInSteps(_localctx.list);
 				}
 				break;
@@ -3093,6 +3367,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SEQUENCE:
 			case RESTRICTION:
 			case SCHEDULE:
+			case LEAVE_OUT:
 			case EVERY:
 			case ON:
 			case MANUAL:
@@ -3103,6 +3378,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case CUT:
 			case SCALE:
 			case NOTE:
+			case FORMERLY:
 			case STEPS:
 			case FOR:
 			case ALLOW:
@@ -3114,6 +3390,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LIFTED:
 			case BECAUSE:
 			case WITH:
+			case EXACTLY:
 			case THROUGH:
 			case AFTER:
 			case BY:
@@ -3163,7 +3440,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case OTHER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 581;
+				State = 634;
 				unknownInSteps(_localctx.list);
 				}
 				break;
@@ -3216,15 +3493,15 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public StepContext step(StepList list) {
 		StepContext _localctx = new StepContext(Context, State, list);
-		EnterRule(_localctx, 82, RULE_step);
+		EnterRule(_localctx, 88, RULE_step);
 		try {
-			State = 595;
+			State = 648;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case WATER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 584;
+				State = 637;
 				_localctx.a = waterStep();
 				 _localctx.list.Add(_localctx.a.node); 
 				}
@@ -3232,7 +3509,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case PAUSE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 587;
+				State = 640;
 				_localctx.b = pauseStep();
 				 _localctx.list.Add(_localctx.b.node); 
 				}
@@ -3240,7 +3517,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case RUN:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 590;
+				State = 643;
 				_localctx.c = runStep();
 				 _localctx.list.Add(_localctx.c.node); 
 				}
@@ -3248,14 +3525,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case REPEAT:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 593;
+				State = 646;
 				_localctx.d = repeatStep(_localctx.list);
 				}
 				break;
 			case CYCLE:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 594;
+				State = 647;
 				_localctx.e = cycleStep(_localctx.list);
 				}
 				break;
@@ -3276,6 +3553,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 
 	public partial class WaterStepContext : ParserRuleContext {
 		public StepNode node;
+		public bool exact;
 		public ZonesContext z;
 		public DurationContext d;
 		public DurationContext w;
@@ -3293,6 +3571,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		[System.Diagnostics.DebuggerNonUserCode] public NameContext name() {
 			return GetRuleContext<NameContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode EXACTLY() { return GetToken(WaterScriptParser.EXACTLY, 0); }
 		public WaterStepContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -3303,50 +3582,72 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public WaterStepContext waterStep() {
 		WaterStepContext _localctx = new WaterStepContext(Context, State);
-		EnterRule(_localctx, 84, RULE_waterStep);
+		EnterRule(_localctx, 90, RULE_waterStep);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 597;
+			State = 650;
 			Match(WATER);
-			State = 598;
+			State = 651;
 			_localctx.z = zones();
-			State = 603;
+			State = 664;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				{
-				State = 599;
+				State = 652;
 				Match(FOR);
-				State = 600;
+				State = 655;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				if (_la==EXACTLY) {
+					{
+					State = 653;
+					Match(EXACTLY);
+					 _localctx.exact =  true; 
+					}
+				}
+
+				State = 657;
 				_localctx.d = duration();
 				}
 				break;
 			case WITH:
 				{
-				State = 601;
+				State = 658;
 				Match(WITH);
-				State = 602;
+				State = 661;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				if (_la==EXACTLY) {
+					{
+					State = 659;
+					Match(EXACTLY);
+					 _localctx.exact =  true; 
+					}
+				}
+
+				State = 663;
 				_localctx.w = duration();
 				}
 				break;
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 607;
+			State = 668;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==THROUGH) {
 				{
-				State = 605;
+				State = 666;
 				Match(THROUGH);
-				State = 606;
+				State = 667;
 				_localctx.i = name();
 				}
 			}
 
-			 if (Whole) _localctx.node =  new WaterNode(SpanOf(_localctx), _localctx.z.node, _localctx.d?.node, _localctx.w?.node, _localctx.i?.node); 
+			 if (Whole) _localctx.node =  new WaterNode(SpanOf(_localctx), _localctx.z.node, _localctx.d?.node, _localctx.w?.node, _localctx.i?.node) { IsExact = _localctx.exact }; 
 			}
 		}
 		catch (RecognitionException re) {
@@ -3377,13 +3678,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public PauseStepContext pauseStep() {
 		PauseStepContext _localctx = new PauseStepContext(Context, State);
-		EnterRule(_localctx, 86, RULE_pauseStep);
+		EnterRule(_localctx, 92, RULE_pauseStep);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 611;
+			State = 672;
 			Match(PAUSE);
-			State = 612;
+			State = 673;
 			_localctx.d = duration();
 			 if (Whole) _localctx.node =  new PauseNode(SpanOf(_localctx), _localctx.d.node); 
 			}
@@ -3416,13 +3717,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RunStepContext runStep() {
 		RunStepContext _localctx = new RunStepContext(Context, State);
-		EnterRule(_localctx, 88, RULE_runStep);
+		EnterRule(_localctx, 94, RULE_runStep);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 615;
+			State = 676;
 			Match(RUN);
-			State = 616;
+			State = 677;
 			_localctx.n = name();
 			 if (Whole) _localctx.node =  new RunNode(SpanOf(_localctx), _localctx.n.node); 
 			}
@@ -3460,13 +3761,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RepeatStepContext repeatStep(StepList list) {
 		RepeatStepContext _localctx = new RepeatStepContext(Context, State, list);
-		EnterRule(_localctx, 90, RULE_repeatStep);
+		EnterRule(_localctx, 96, RULE_repeatStep);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 619;
+			State = 680;
 			_localctx.h = repeatHead();
-			State = 620;
+			State = 681;
 			_localctx.b = steps();
 			 _localctx.list.AddBlock(_localctx.b.list, _localctx.h.node is null ? null : new RepeatStepsNode(SpanOf(_localctx), _localctx.h.node, OnlySteps(_localctx.b.list))); 
 			}
@@ -3501,16 +3802,16 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RepeatHeadContext repeatHead() {
 		RepeatHeadContext _localctx = new RepeatHeadContext(Context, State);
-		EnterRule(_localctx, 92, RULE_repeatHead);
+		EnterRule(_localctx, 98, RULE_repeatHead);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 623;
+			State = 684;
 			Match(REPEAT);
-			State = 624;
+			State = 685;
 			_localctx.c = count();
-			State = 625;
+			State = 686;
 			_la = TokenStream.LA(1);
 			if ( !(_la==TIME || _la==TIMES) ) {
 			ErrorHandler.RecoverInline(this);
@@ -3555,13 +3856,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public CycleStepContext cycleStep(StepList list) {
 		CycleStepContext _localctx = new CycleStepContext(Context, State, list);
-		EnterRule(_localctx, 94, RULE_cycleStep);
+		EnterRule(_localctx, 100, RULE_cycleStep);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 628;
+			State = 689;
 			_localctx.h = cycleHead();
-			State = 629;
+			State = 690;
 			_localctx.b = steps();
 			 _localctx.list.AddBlock(_localctx.b.list, _localctx.h.node is null ? null : _localctx.h.node with { Span = SpanOf(_localctx), Steps = OnlySteps(_localctx.b.list) }); 
 			}
@@ -3600,18 +3901,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public CycleHeadContext cycleHead() {
 		CycleHeadContext _localctx = new CycleHeadContext(Context, State);
-		EnterRule(_localctx, 96, RULE_cycleHead);
+		EnterRule(_localctx, 102, RULE_cycleHead);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 632;
+			State = 693;
 			Match(CYCLE);
-			State = 638;
+			State = 699;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AUTO:
 				{
-				State = 633;
+				State = 694;
 				Match(AUTO);
 				}
 				break;
@@ -3627,11 +3928,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case PERCENT:
 			case OTHER:
 				{
-				State = 634;
+				State = 695;
 				_localctx.c = duration();
-				State = 635;
+				State = 696;
 				Match(SOAK);
-				State = 636;
+				State = 697;
 				_localctx.s = duration();
 				}
 				break;
@@ -3672,13 +3973,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RestrictionContext restriction() {
 		RestrictionContext _localctx = new RestrictionContext(Context, State);
-		EnterRule(_localctx, 98, RULE_restriction);
+		EnterRule(_localctx, 104, RULE_restriction);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 642;
+			State = 703;
 			_localctx.h = restrictionHead();
-			State = 643;
+			State = 704;
 			_localctx.b = restrictionBody();
 			 if (_localctx.h.node is not null) _localctx.node =  new RestrictionNode(SpanOf(_localctx), _localctx.h.node, _localctx.h.title, [.. _localctx.b.nodes]); 
 			}
@@ -3716,22 +4017,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RestrictionHeadContext restrictionHead() {
 		RestrictionHeadContext _localctx = new RestrictionHeadContext(Context, State);
-		EnterRule(_localctx, 100, RULE_restrictionHead);
+		EnterRule(_localctx, 106, RULE_restrictionHead);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 646;
+			State = 707;
 			Match(RESTRICTION);
-			State = 647;
+			State = 708;
 			_localctx.n = newName();
 			 _localctx.node =  _localctx.n.node; 
-			State = 652;
+			State = 713;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 649;
+				State = 710;
 				_localctx.l = label();
 				 _localctx.title =  _localctx.l.node; 
 				}
@@ -3774,32 +4075,32 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RestrictionBodyContext restrictionBody() {
 		RestrictionBodyContext _localctx = new RestrictionBodyContext(Context, State);
-		EnterRule(_localctx, 102, RULE_restrictionBody);
+		EnterRule(_localctx, 108, RULE_restrictionBody);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 654;
+			State = 715;
 			Match(LBRACE);
-			State = 655;
+			State = 716;
 			restrictionLine(_localctx.nodes);
-			State = 660;
+			State = 721;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 656;
+				State = 717;
 				Match(NEWLINE);
-				State = 657;
+				State = 718;
 				restrictionLine(_localctx.nodes);
 				}
 				}
-				State = 662;
+				State = 723;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 663;
+			State = 724;
 			Match(RBRACE);
 			}
 		}
@@ -3838,10 +4139,10 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RestrictionLineContext restrictionLine(List<StatementNode> nodes) {
 		RestrictionLineContext _localctx = new RestrictionLineContext(Context, State, nodes);
-		EnterRule(_localctx, 104, RULE_restrictionLine);
+		EnterRule(_localctx, 110, RULE_restrictionLine);
 		int _la;
 		try {
-			State = 673;
+			State = 734;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ACCEPT:
@@ -3857,19 +4158,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NEWLINE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 668;
+				State = 729;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 4160798848L) != 0)) {
+				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 16643096704L) != 0)) {
 					{
-					State = 665;
+					State = 726;
 					_localctx.s = restrictionStatement();
 					 Add(_localctx.nodes, _localctx.s.node); 
 					}
 				}
 
 				 EndStatement(); 
-				State = 671;
+				State = 732;
 				bareInRestriction(_localctx.nodes);
 				}
 				break;
@@ -3882,6 +4183,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SEQUENCE:
 			case RESTRICTION:
 			case SCHEDULE:
+			case LEAVE_OUT:
 			case EVERY:
 			case ON:
 			case MANUAL:
@@ -3891,6 +4193,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case CUT:
 			case SCALE:
 			case NOTE:
+			case FORMERLY:
 			case STEPS:
 			case WATER:
 			case PAUSE:
@@ -3901,6 +4204,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LIFTED:
 			case BECAUSE:
 			case WITH:
+			case EXACTLY:
 			case THROUGH:
 			case AFTER:
 			case BY:
@@ -3950,7 +4254,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case OTHER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 672;
+				State = 733;
 				unknownInRestriction(_localctx.nodes);
 				}
 				break;
@@ -4013,15 +4317,15 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RestrictionStatementContext restrictionStatement() {
 		RestrictionStatementContext _localctx = new RestrictionStatementContext(Context, State);
-		EnterRule(_localctx, 106, RULE_restrictionStatement);
+		EnterRule(_localctx, 112, RULE_restrictionStatement);
 		try {
-			State = 699;
+			State = 760;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 675;
+				State = 736;
 				_localctx.a = forStatement();
 				 _localctx.node =  _localctx.a.node; 
 				}
@@ -4029,7 +4333,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FROM:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 678;
+				State = 739;
 				_localctx.b = fromStatement();
 				 _localctx.node =  _localctx.b.node; 
 				}
@@ -4037,7 +4341,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ALLOW:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 681;
+				State = 742;
 				_localctx.c = allowStatement();
 				 _localctx.node =  _localctx.c.node; 
 				}
@@ -4045,7 +4349,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXCEPT:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 684;
+				State = 745;
 				_localctx.d = exceptStatement();
 				 _localctx.node =  _localctx.d.node; 
 				}
@@ -4053,7 +4357,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case AT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 687;
+				State = 748;
 				_localctx.e = atMostStatement();
 				 _localctx.node =  _localctx.e.node; 
 				}
@@ -4061,7 +4365,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXEMPT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 690;
+				State = 751;
 				_localctx.f = exemptStatement();
 				 _localctx.node =  _localctx.f.node; 
 				}
@@ -4069,7 +4373,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case WEEK:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 693;
+				State = 754;
 				_localctx.g = weekStatement();
 				 _localctx.node =  _localctx.g.node; 
 				}
@@ -4077,7 +4381,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ACCEPT:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 696;
+				State = 757;
 				_localctx.h = acceptStatement();
 				 _localctx.node =  _localctx.h.node; 
 				}
@@ -4114,13 +4418,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ForStatementContext forStatement() {
 		ForStatementContext _localctx = new ForStatementContext(Context, State);
-		EnterRule(_localctx, 108, RULE_forStatement);
+		EnterRule(_localctx, 114, RULE_forStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 701;
+			State = 762;
 			Match(FOR);
-			State = 702;
+			State = 763;
 			_localctx.z = zones();
 			 if (Whole) _localctx.node =  new ForZonesNode(SpanOf(_localctx), _localctx.z.node); 
 			}
@@ -4164,33 +4468,33 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public AllowStatementContext allowStatement() {
 		AllowStatementContext _localctx = new AllowStatementContext(Context, State);
-		EnterRule(_localctx, 110, RULE_allowStatement);
+		EnterRule(_localctx, 116, RULE_allowStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 705;
+			State = 766;
 			Match(ALLOW);
-			State = 716;
+			State = 777;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ON:
 				{
-				State = 706;
+				State = 767;
 				Match(ON);
-				State = 707;
+				State = 768;
 				_localctx.d = days();
 				 if (Whole) _localctx.node =  new AllowDaysNode(SpanOf(_localctx), [.. _localctx.d.nodes]); 
 				}
 				break;
 			case BETWEEN:
 				{
-				State = 710;
+				State = 771;
 				Match(BETWEEN);
-				State = 711;
+				State = 772;
 				_localctx.f = moment();
-				State = 712;
+				State = 773;
 				Match(AND);
-				State = 713;
+				State = 774;
 				_localctx.t = moment();
 				 if (Whole) _localctx.node =  new AllowHoursNode(SpanOf(_localctx), _localctx.f.node, _localctx.t.node); 
 				}
@@ -4229,15 +4533,15 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public AtMostStatementContext atMostStatement() {
 		AtMostStatementContext _localctx = new AtMostStatementContext(Context, State);
-		EnterRule(_localctx, 112, RULE_atMostStatement);
+		EnterRule(_localctx, 118, RULE_atMostStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 718;
+			State = 779;
 			Match(AT);
-			State = 719;
+			State = 780;
 			Match(MOST);
-			State = 720;
+			State = 781;
 			_localctx.r = row();
 			 if (Whole) _localctx.node =  new AtMostNode(SpanOf(_localctx), _localctx.r.node); 
 			}
@@ -4285,40 +4589,40 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ExemptStatementContext exemptStatement() {
 		ExemptStatementContext _localctx = new ExemptStatementContext(Context, State);
-		EnterRule(_localctx, 114, RULE_exemptStatement);
+		EnterRule(_localctx, 120, RULE_exemptStatement);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 723;
+			State = 784;
 			Match(EXEMPT);
-			State = 724;
+			State = 785;
 			_localctx.z = zones();
-			State = 733;
+			State = 794;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==FROM) {
 				{
-				State = 725;
+				State = 786;
 				Match(FROM);
-				State = 726;
+				State = 787;
 				_localctx.f = date();
-				State = 731;
+				State = 792;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TO:
 					{
-					State = 727;
+					State = 788;
 					Match(TO);
-					State = 728;
+					State = 789;
 					_localctx.t = date();
 					}
 					break;
 				case FOR:
 					{
-					State = 729;
+					State = 790;
 					Match(FOR);
-					State = 730;
+					State = 791;
 					_localctx.d = duration();
 					}
 					break;
@@ -4364,15 +4668,15 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public WeekStatementContext weekStatement() {
 		WeekStatementContext _localctx = new WeekStatementContext(Context, State);
-		EnterRule(_localctx, 116, RULE_weekStatement);
+		EnterRule(_localctx, 122, RULE_weekStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 737;
+			State = 798;
 			Match(WEEK);
-			State = 738;
+			State = 799;
 			Match(STARTS);
-			State = 739;
+			State = 800;
 			_localctx.w = weekday();
 			 if (Whole) _localctx.node =  new WeekStartsNode(SpanOf(_localctx), _localctx.w.node); 
 			}
@@ -4414,42 +4718,42 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public IntervalContext interval() {
 		IntervalContext _localctx = new IntervalContext(Context, State);
-		EnterRule(_localctx, 118, RULE_interval);
+		EnterRule(_localctx, 124, RULE_interval);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 742;
+			State = 803;
 			Match(EVERY);
-			State = 744;
+			State = 805;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==NUMBER) {
 				{
-				State = 743;
+				State = 804;
 				_localctx.c = count();
 				}
 			}
 
-			State = 750;
+			State = 811;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DAY:
 				{
-				State = 746;
+				State = 807;
 				Match(DAY);
 				}
 				break;
 			case DAYS:
 				{
-				State = 747;
+				State = 808;
 				Match(DAYS);
 				}
 				break;
 			case WEEK:
 			case WEEKS:
 				{
-				State = 748;
+				State = 809;
 				_la = TokenStream.LA(1);
 				if ( !(_la==WEEK || _la==WEEKS) ) {
 				ErrorHandler.RecoverInline(this);
@@ -4464,12 +4768,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 753;
+			State = 814;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==ON) {
 				{
-				State = 752;
+				State = 813;
 				_localctx.o = onDays();
 				}
 			}
@@ -4512,28 +4816,28 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public DaysContext days() {
 		DaysContext _localctx = new DaysContext(Context, State);
-		EnterRule(_localctx, 120, RULE_days);
+		EnterRule(_localctx, 126, RULE_days);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 757;
+			State = 818;
 			_localctx.a = dayItem();
 			 Add(_localctx.nodes, _localctx.a.node); 
-			State = 765;
+			State = 826;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 759;
+				State = 820;
 				Match(COMMA);
-				State = 760;
+				State = 821;
 				_localctx.b = dayItem();
 				 Add(_localctx.nodes, _localctx.b.node); 
 				}
 				}
-				State = 767;
+				State = 828;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -4602,36 +4906,36 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public DayItemContext dayItem() {
 		DayItemContext _localctx = new DayItemContext(Context, State);
-		EnterRule(_localctx, 122, RULE_dayItem);
+		EnterRule(_localctx, 128, RULE_dayItem);
 		int _la;
 		try {
-			State = 815;
+			State = 876;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ODD:
 			case EVEN:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 771;
+				State = 832;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case ODD:
 					{
-					State = 768;
+					State = 829;
 					Match(ODD);
 					 _localctx.nth =  1; 
 					}
 					break;
 				case EVEN:
 					{
-					State = 770;
+					State = 831;
 					Match(EVEN);
 					}
 					break;
 				default:
 					throw new NoViableAltException(this);
 				}
-				State = 773;
+				State = 834;
 				Match(DAYS);
 				 if (Whole) _localctx.node =  new OddEvenNode(SpanOf(_localctx), _localctx.nth == 1); 
 				}
@@ -4639,7 +4943,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case DAYS:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 775;
+				State = 836;
 				_localctx.m = monthDays();
 				 _localctx.node =  _localctx.m.node; 
 				}
@@ -4650,33 +4954,33 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FOURTH:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 786;
+				State = 847;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case FIRST:
 					{
-					State = 778;
+					State = 839;
 					Match(FIRST);
 					 _localctx.nth =  1; 
 					}
 					break;
 				case SECOND:
 					{
-					State = 780;
+					State = 841;
 					Match(SECOND);
 					 _localctx.nth =  2; 
 					}
 					break;
 				case THIRD:
 					{
-					State = 782;
+					State = 843;
 					Match(THIRD);
 					 _localctx.nth =  3; 
 					}
 					break;
 				case FOURTH:
 					{
-					State = 784;
+					State = 845;
 					Match(FOURTH);
 					 _localctx.nth =  4; 
 					}
@@ -4684,9 +4988,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 				default:
 					throw new NoViableAltException(this);
 				}
-				State = 788;
+				State = 849;
 				_localctx.w = weekday();
-				State = 789;
+				State = 850;
 				ofMonth();
 				 if (Whole) _localctx.node =  new NthWeekdayNode(SpanOf(_localctx), _localctx.nth, _localctx.w.node); 
 				}
@@ -4694,7 +4998,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LAST:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 792;
+				State = 853;
 				_localctx.l = lastDay();
 				 _localctx.node =  _localctx.l.node; 
 				}
@@ -4702,26 +5006,26 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case WORD:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 795;
+				State = 856;
 				_localctx.f = plainDay();
-				State = 797;
+				State = 858;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==PLUS || _la==MINUS) {
 					{
-					State = 796;
+					State = 857;
 					_localctx.o = offset();
 					}
 				}
 
-				State = 801;
+				State = 862;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==TO) {
 					{
-					State = 799;
+					State = 860;
 					Match(TO);
-					State = 800;
+					State = 861;
 					_localctx.t = plainDate();
 					}
 				}
@@ -4733,26 +5037,26 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case DATE:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 805;
+				State = 866;
 				_localctx.d = numberedDay();
-				State = 807;
+				State = 868;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==PLUS || _la==MINUS) {
 					{
-					State = 806;
+					State = 867;
 					_localctx.o = offset();
 					}
 				}
 
-				State = 811;
+				State = 872;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==TO) {
 					{
-					State = 809;
+					State = 870;
 					Match(TO);
-					State = 810;
+					State = 871;
 					_localctx.t = plainDate();
 					}
 				}
@@ -4804,34 +5108,34 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public MonthDaysContext monthDays() {
 		MonthDaysContext _localctx = new MonthDaysContext(Context, State);
-		EnterRule(_localctx, 124, RULE_monthDays);
+		EnterRule(_localctx, 130, RULE_monthDays);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 817;
+			State = 878;
 			Match(DAYS);
-			State = 818;
+			State = 879;
 			_localctx.a = count();
 			 Add(_localctx.numbers, _localctx.a.node); 
-			State = 826;
+			State = 887;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 820;
+				State = 881;
 				Match(COMMA);
-				State = 821;
+				State = 882;
 				_localctx.b = count();
 				 Add(_localctx.numbers, _localctx.b.node); 
 				}
 				}
-				State = 828;
+				State = 889;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 829;
+			State = 890;
 			ofMonth();
 			 if (Whole) _localctx.node =  new MonthDaysNode(SpanOf(_localctx), [.. _localctx.numbers]); 
 			}
@@ -4877,40 +5181,43 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public LastDayContext lastDay() {
 		LastDayContext _localctx = new LastDayContext(Context, State);
-		EnterRule(_localctx, 126, RULE_lastDay);
+		EnterRule(_localctx, 132, RULE_lastDay);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 832;
+			State = 893;
 			Match(LAST);
-			State = 851;
+			State = 912;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DAY:
 				{
-				State = 833;
+				State = 894;
 				Match(DAY);
-				State = 834;
+				State = 895;
 				ofMonth();
 				 if (Whole) _localctx.node =  new LastDayNode(SpanOf(_localctx)); 
 				}
 				break;
 			case WORD:
 				{
-				State = 837;
+				State = 898;
 				_localctx.w = word();
-				State = 849;
+				State = 910;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case OF:
 					{
-					State = 838;
+					State = 899;
 					ofMonth();
 					 if (Whole) _localctx.node =  new NthWeekdayNode(SpanOf(_localctx), -1, WeekdayOf(_localctx.w.node)); 
 					}
 					break;
+				case Eof:
+				case FROM:
 				case TO:
+				case BECAUSE:
 				case COMMA:
 				case PLUS:
 				case LBRACE:
@@ -4918,24 +5225,24 @@ internal partial class WaterScriptParser : TreeBuilder {
 				case MINUS:
 				case NEWLINE:
 					{
-					State = 842;
+					State = 903;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==PLUS || _la==MINUS) {
 						{
-						State = 841;
+						State = 902;
 						_localctx.o = offset();
 						}
 					}
 
-					State = 846;
+					State = 907;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==TO) {
 						{
-						State = 844;
+						State = 905;
 						Match(TO);
-						State = 845;
+						State = 906;
 						_localctx.t = plainDate();
 						}
 					}
@@ -4977,13 +5284,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public OfMonthContext ofMonth() {
 		OfMonthContext _localctx = new OfMonthContext(Context, State);
-		EnterRule(_localctx, 128, RULE_ofMonth);
+		EnterRule(_localctx, 134, RULE_ofMonth);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 853;
+			State = 914;
 			Match(OF);
-			State = 854;
+			State = 915;
 			Match(MONTH);
 			}
 		}
@@ -5014,11 +5321,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public PlainDayContext plainDay() {
 		PlainDayContext _localctx = new PlainDayContext(Context, State);
-		EnterRule(_localctx, 130, RULE_plainDay);
+		EnterRule(_localctx, 136, RULE_plainDay);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 856;
+			State = 917;
 			_localctx.w = word();
 			 _localctx.node =  _localctx.w.node; 
 			}
@@ -5054,19 +5361,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public DateContext date() {
 		DateContext _localctx = new DateContext(Context, State);
-		EnterRule(_localctx, 132, RULE_date);
+		EnterRule(_localctx, 138, RULE_date);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 859;
+			State = 920;
 			_localctx.b = dateBase();
-			State = 861;
+			State = 922;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS || _la==MINUS) {
 				{
-				State = 860;
+				State = 921;
 				_localctx.o = offset();
 				}
 			}
@@ -5101,11 +5408,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public PlainDateContext plainDate() {
 		PlainDateContext _localctx = new PlainDateContext(Context, State);
-		EnterRule(_localctx, 134, RULE_plainDate);
+		EnterRule(_localctx, 140, RULE_plainDate);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 865;
+			State = 926;
 			_localctx.d = date();
 			 _localctx.node =  _localctx.d.node; 
 			}
@@ -5142,16 +5449,16 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public DateBaseContext dateBase() {
 		DateBaseContext _localctx = new DateBaseContext(Context, State);
-		EnterRule(_localctx, 136, RULE_dateBase);
+		EnterRule(_localctx, 142, RULE_dateBase);
 		try {
-			State = 878;
+			State = 939;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NUMBER:
 			case DATE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 868;
+				State = 929;
 				_localctx.n = numberedDay();
 				 _localctx.node =  _localctx.n.node; 
 				}
@@ -5159,9 +5466,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LAST:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 871;
+				State = 932;
 				Match(LAST);
-				State = 872;
+				State = 933;
 				_localctx.w = word();
 				 if (Whole) _localctx.node =  LastOf(_localctx, _localctx.w.node); 
 				}
@@ -5169,7 +5476,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case WORD:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 875;
+				State = 936;
 				_localctx.w = word();
 				 if (Whole) _localctx.node =  new LetDateNode(SpanOf(_localctx), _localctx.w.node.Text); 
 				}
@@ -5210,15 +5517,15 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public NumberedDayContext numberedDay() {
 		NumberedDayContext _localctx = new NumberedDayContext(Context, State);
-		EnterRule(_localctx, 138, RULE_numberedDay);
+		EnterRule(_localctx, 144, RULE_numberedDay);
 		try {
-			State = 886;
+			State = 947;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DATE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 880;
+				State = 941;
 				Match(DATE);
 				 _localctx.node =  new IsoDateNode(SpanOf(_localctx), _localctx.Start.Text); 
 				}
@@ -5226,9 +5533,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NUMBER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 882;
+				State = 943;
 				_localctx.c = count();
-				State = 883;
+				State = 944;
 				_localctx.w = word();
 				 if (Whole) _localctx.node =  new MonthDayNode(SpanOf(_localctx), _localctx.c.node, MonthOf(_localctx.w.node)); 
 				}
@@ -5267,22 +5574,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public OffsetContext offset() {
 		OffsetContext _localctx = new OffsetContext(Context, State);
-		EnterRule(_localctx, 140, RULE_offset);
+		EnterRule(_localctx, 146, RULE_offset);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 891;
+			State = 952;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PLUS:
 				{
-				State = 888;
+				State = 949;
 				Match(PLUS);
 				}
 				break;
 			case MINUS:
 				{
-				State = 889;
+				State = 950;
 				Match(MINUS);
 				 _localctx.before =  true; 
 				}
@@ -5290,7 +5597,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 893;
+			State = 954;
 			_localctx.d = duration();
 			 _localctx.node =  _localctx.d.node; 
 			}
@@ -5330,28 +5637,28 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public MomentsContext moments() {
 		MomentsContext _localctx = new MomentsContext(Context, State);
-		EnterRule(_localctx, 142, RULE_moments);
+		EnterRule(_localctx, 148, RULE_moments);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 896;
+			State = 957;
 			_localctx.a = moment();
 			 Add(_localctx.nodes, _localctx.a.node); 
-			State = 904;
+			State = 965;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 898;
+				State = 959;
 				Match(COMMA);
-				State = 899;
+				State = 960;
 				_localctx.b = moment();
 				 Add(_localctx.nodes, _localctx.b.node); 
 				}
 				}
-				State = 906;
+				State = 967;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -5391,36 +5698,36 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public MomentContext moment() {
 		MomentContext _localctx = new MomentContext(Context, State);
-		EnterRule(_localctx, 144, RULE_moment);
+		EnterRule(_localctx, 150, RULE_moment);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 907;
+			State = 968;
 			_la = TokenStream.LA(1);
-			if ( !(((((_la - 52)) & ~0x3f) == 0 && ((1L << (_la - 52)) & 262147L) != 0)) ) {
+			if ( !(((((_la - 55)) & ~0x3f) == 0 && ((1L << (_la - 55)) & 262147L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 909;
+			State = 970;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WORD) {
 				{
-				State = 908;
+				State = 969;
 				_localctx.s = word();
 				}
 			}
 
-			State = 912;
+			State = 973;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS || _la==MINUS) {
 				{
-				State = 911;
+				State = 972;
 				_localctx.o = offset();
 				}
 			}
@@ -5455,11 +5762,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public WeekdayContext weekday() {
 		WeekdayContext _localctx = new WeekdayContext(Context, State);
-		EnterRule(_localctx, 146, RULE_weekday);
+		EnterRule(_localctx, 152, RULE_weekday);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 916;
+			State = 977;
 			_localctx.w = word();
 			 _localctx.node =  WeekdayOf(_localctx.w.node); 
 			}
@@ -5495,14 +5802,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ZonesContext zones() {
 		ZonesContext _localctx = new ZonesContext(Context, State);
-		EnterRule(_localctx, 148, RULE_zones);
+		EnterRule(_localctx, 154, RULE_zones);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 919;
+			State = 980;
 			_localctx.n = name();
 			 _localctx.list.Add(_localctx.n.node); 
-			State = 921;
+			State = 982;
 			moreZones(_localctx.list);
 			 if (Whole) _localctx.node =  _localctx.list.ToNode(SpanOf(_localctx)); 
 			}
@@ -5548,33 +5855,33 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public MoreZonesContext moreZones(ZoneListBuilder list) {
 		MoreZonesContext _localctx = new MoreZonesContext(Context, State, list);
-		EnterRule(_localctx, 150, RULE_moreZones);
+		EnterRule(_localctx, 156, RULE_moreZones);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 934;
+			State = 995;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA || _la==PLUS) {
 				{
-				State = 932;
+				State = 993;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case COMMA:
 					{
-					State = 924;
+					State = 985;
 					Match(COMMA);
-					State = 925;
+					State = 986;
 					_localctx.a = name();
 					 _localctx.list.Add(_localctx.a.node); 
 					}
 					break;
 				case PLUS:
 					{
-					State = 928;
+					State = 989;
 					Match(PLUS);
-					State = 929;
+					State = 990;
 					_localctx.b = name();
 					 _localctx.list.Join(_localctx.b.node); 
 					}
@@ -5583,7 +5890,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 936;
+				State = 997;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -5656,20 +5963,20 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public DurationContext duration() {
 		DurationContext _localctx = new DurationContext(Context, State);
-		EnterRule(_localctx, 152, RULE_duration);
+		EnterRule(_localctx, 158, RULE_duration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 938;
+			State = 999;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			do {
 				{
 				{
-				State = 937;
+				State = 998;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 31)) & ~0x3f) == 0 && ((1L << (_la - 31)) & 36313811107446785L) != 0)) ) {
+				if ( !(((((_la - 33)) & ~0x3f) == 0 && ((1L << (_la - 33)) & 72627622214893569L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -5678,10 +5985,10 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 				}
 				}
-				State = 940;
+				State = 1001;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-			} while ( ((((_la - 31)) & ~0x3f) == 0 && ((1L << (_la - 31)) & 36313811107446785L) != 0) );
+			} while ( ((((_la - 33)) & ~0x3f) == 0 && ((1L << (_la - 33)) & 72627622214893569L) != 0) );
 			 if (Whole) _localctx.node =  RowOf(_localctx); 
 			}
 		}
@@ -5714,25 +6021,25 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RowContext row() {
 		RowContext _localctx = new RowContext(Context, State);
-		EnterRule(_localctx, 154, RULE_row);
+		EnterRule(_localctx, 160, RULE_row);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 945;
+			State = 1006;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			do {
 				{
 				{
-				State = 944;
+				State = 1005;
 				rowToken();
 				}
 				}
-				State = 947;
+				State = 1008;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-			} while ( (((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 7667711L) != 0) );
+			} while ( (((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0) );
 			 _localctx.node =  RowOf(_localctx); 
 			}
 		}
@@ -5761,14 +6068,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RowTokenContext rowToken() {
 		RowTokenContext _localctx = new RowTokenContext(Context, State);
-		EnterRule(_localctx, 156, RULE_rowToken);
+		EnterRule(_localctx, 162, RULE_rowToken);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 951;
+			State = 1012;
 			_la = TokenStream.LA(1);
-			if ( _la <= 0 || (((((_la - 80)) & ~0x3f) == 0 && ((1L << (_la - 80)) & 11L) != 0)) ) {
+			if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -5801,11 +6108,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public CountContext count() {
 		CountContext _localctx = new CountContext(Context, State);
-		EnterRule(_localctx, 158, RULE_count);
+		EnterRule(_localctx, 164, RULE_count);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 953;
+			State = 1014;
 			Match(NUMBER);
 			 _localctx.node =  NumberOf(_localctx.Start); 
 			}
@@ -5834,11 +6141,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public LabelContext label() {
 		LabelContext _localctx = new LabelContext(Context, State);
-		EnterRule(_localctx, 160, RULE_label);
+		EnterRule(_localctx, 166, RULE_label);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 956;
+			State = 1017;
 			Match(STRING);
 			 _localctx.node =  StringOf(_localctx.Start); 
 			}
@@ -5867,11 +6174,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public WordContext word() {
 		WordContext _localctx = new WordContext(Context, State);
-		EnterRule(_localctx, 162, RULE_word);
+		EnterRule(_localctx, 168, RULE_word);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 959;
+			State = 1020;
 			Match(WORD);
 			 _localctx.node =  NameOf(_localctx.Start); 
 			}
@@ -5903,11 +6210,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public NewNameContext newName() {
 		NewNameContext _localctx = new NewNameContext(Context, State);
-		EnterRule(_localctx, 164, RULE_newName);
+		EnterRule(_localctx, 170, RULE_newName);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 962;
+			State = 1023;
 			_localctx.n = name();
 			 _localctx.node =  GivenName(_localctx.n.node); 
 			}
@@ -5939,16 +6246,16 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public NameContext name() {
 		NameContext _localctx = new NameContext(Context, State);
-		EnterRule(_localctx, 166, RULE_name);
+		EnterRule(_localctx, 172, RULE_name);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 967;
+			State = 1028;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FROM:
 				{
-				State = 965;
+				State = 1026;
 				Match(FROM);
 				}
 				break;
@@ -5962,6 +6269,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SEQUENCE:
 			case RESTRICTION:
 			case SCHEDULE:
+			case LEAVE_OUT:
 			case EVERY:
 			case ON:
 			case MANUAL:
@@ -5972,6 +6280,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case CUT:
 			case SCALE:
 			case NOTE:
+			case FORMERLY:
 			case STEPS:
 			case WATER:
 			case PAUSE:
@@ -5987,6 +6296,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LIFTED:
 			case BECAUSE:
 			case WITH:
+			case EXACTLY:
 			case THROUGH:
 			case AFTER:
 			case BY:
@@ -6018,7 +6328,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case MONTH:
 			case WORD:
 				{
-				State = 966;
+				State = 1027;
 				nameButFrom();
 				}
 				break;
@@ -6054,11 +6364,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public HoldNameContext holdName() {
 		HoldNameContext _localctx = new HoldNameContext(Context, State);
-		EnterRule(_localctx, 168, RULE_holdName);
+		EnterRule(_localctx, 174, RULE_holdName);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 971;
+			State = 1032;
 			nameButFrom();
 			 _localctx.node =  NameOf(_localctx.Start); 
 			}
@@ -6085,6 +6395,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SEQUENCE() { return GetToken(WaterScriptParser.SEQUENCE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RESTRICTION() { return GetToken(WaterScriptParser.RESTRICTION, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SCHEDULE() { return GetToken(WaterScriptParser.SCHEDULE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LEAVE_OUT() { return GetToken(WaterScriptParser.LEAVE_OUT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode EVERY() { return GetToken(WaterScriptParser.EVERY, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode ON() { return GetToken(WaterScriptParser.ON, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode MANUAL() { return GetToken(WaterScriptParser.MANUAL, 0); }
@@ -6095,6 +6406,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CUT() { return GetToken(WaterScriptParser.CUT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SCALE() { return GetToken(WaterScriptParser.SCALE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NOTE() { return GetToken(WaterScriptParser.NOTE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FORMERLY() { return GetToken(WaterScriptParser.FORMERLY, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STEPS() { return GetToken(WaterScriptParser.STEPS, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WATER() { return GetToken(WaterScriptParser.WATER, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PAUSE() { return GetToken(WaterScriptParser.PAUSE, 0); }
@@ -6110,6 +6422,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LIFTED() { return GetToken(WaterScriptParser.LIFTED, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BECAUSE() { return GetToken(WaterScriptParser.BECAUSE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WITH() { return GetToken(WaterScriptParser.WITH, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode EXACTLY() { return GetToken(WaterScriptParser.EXACTLY, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode THROUGH() { return GetToken(WaterScriptParser.THROUGH, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode AFTER() { return GetToken(WaterScriptParser.AFTER, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BY() { return GetToken(WaterScriptParser.BY, 0); }
@@ -6150,14 +6463,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public NameButFromContext nameButFrom() {
 		NameButFromContext _localctx = new NameButFromContext(Context, State);
-		EnterRule(_localctx, 170, RULE_nameButFrom);
+		EnterRule(_localctx, 176, RULE_nameButFrom);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 974;
+			State = 1035;
 			_la = TokenStream.LA(1);
-			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -16386L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 7L) != 0)) ) {
+			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -32770L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 63L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -6210,44 +6523,44 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BareInFileContext bareInFile(List<StatementNode> nodes) {
 		BareInFileContext _localctx = new BareInFileContext(Context, State, nodes);
-		EnterRule(_localctx, 172, RULE_bareInFile);
+		EnterRule(_localctx, 178, RULE_bareInFile);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 991;
+			State = 1052;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 976;
+				State = 1037;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.File); 
-				State = 978;
+				State = 1039;
 				topLine(_localctx.nodes);
-				State = 983;
+				State = 1044;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 979;
+					State = 1040;
 					Match(NEWLINE);
-					State = 980;
+					State = 1041;
 					topLine(_localctx.nodes);
 					}
 					}
-					State = 985;
+					State = 1046;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 986;
+				State = 1047;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 993;
+				State = 1054;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6297,44 +6610,44 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BareInDescriptionContext bareInDescription(List<StatementNode> nodes) {
 		BareInDescriptionContext _localctx = new BareInDescriptionContext(Context, State, nodes);
-		EnterRule(_localctx, 174, RULE_bareInDescription);
+		EnterRule(_localctx, 180, RULE_bareInDescription);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1009;
+			State = 1070;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 994;
+				State = 1055;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.Description); 
-				State = 996;
+				State = 1057;
 				bodyLine(_localctx.nodes);
-				State = 1001;
+				State = 1062;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 997;
+					State = 1058;
 					Match(NEWLINE);
-					State = 998;
+					State = 1059;
 					bodyLine(_localctx.nodes);
 					}
 					}
-					State = 1003;
+					State = 1064;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 1004;
+				State = 1065;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 1011;
+				State = 1072;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6384,44 +6697,44 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BareInScheduleContext bareInSchedule(List<StatementNode> nodes) {
 		BareInScheduleContext _localctx = new BareInScheduleContext(Context, State, nodes);
-		EnterRule(_localctx, 176, RULE_bareInSchedule);
+		EnterRule(_localctx, 182, RULE_bareInSchedule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1027;
+			State = 1088;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 1012;
+				State = 1073;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.Schedule); 
-				State = 1014;
+				State = 1075;
 				scheduleLine(_localctx.nodes);
-				State = 1019;
+				State = 1080;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 1015;
+					State = 1076;
 					Match(NEWLINE);
-					State = 1016;
+					State = 1077;
 					scheduleLine(_localctx.nodes);
 					}
 					}
-					State = 1021;
+					State = 1082;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 1022;
+				State = 1083;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 1029;
+				State = 1090;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6471,44 +6784,44 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BareInStepsContext bareInSteps(StepList list) {
 		BareInStepsContext _localctx = new BareInStepsContext(Context, State, list);
-		EnterRule(_localctx, 178, RULE_bareInSteps);
+		EnterRule(_localctx, 184, RULE_bareInSteps);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1045;
+			State = 1106;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 1030;
+				State = 1091;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.Steps); 
-				State = 1032;
+				State = 1093;
 				stepLine(_localctx.list);
-				State = 1037;
+				State = 1098;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 1033;
+					State = 1094;
 					Match(NEWLINE);
-					State = 1034;
+					State = 1095;
 					stepLine(_localctx.list);
 					}
 					}
-					State = 1039;
+					State = 1100;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 1040;
+				State = 1101;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 1047;
+				State = 1108;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6558,44 +6871,44 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BareInRestrictionContext bareInRestriction(List<StatementNode> nodes) {
 		BareInRestrictionContext _localctx = new BareInRestrictionContext(Context, State, nodes);
-		EnterRule(_localctx, 180, RULE_bareInRestriction);
+		EnterRule(_localctx, 186, RULE_bareInRestriction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1063;
+			State = 1124;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 1048;
+				State = 1109;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.Restriction); 
-				State = 1050;
+				State = 1111;
 				restrictionLine(_localctx.nodes);
-				State = 1055;
+				State = 1116;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 1051;
+					State = 1112;
 					Match(NEWLINE);
-					State = 1052;
+					State = 1113;
 					restrictionLine(_localctx.nodes);
 					}
 					}
-					State = 1057;
+					State = 1118;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 1058;
+				State = 1119;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 1065;
+				State = 1126;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6637,19 +6950,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public SkippedContext skipped() {
 		SkippedContext _localctx = new SkippedContext(Context, State);
-		EnterRule(_localctx, 182, RULE_skipped);
+		EnterRule(_localctx, 188, RULE_skipped);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1066;
+			State = 1127;
 			Match(LBRACE);
-			State = 1071;
+			State = 1132;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8257535L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 66060287L) != 0)) {
 				{
-				State = 1069;
+				State = 1130;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case INCLUDE:
@@ -6662,6 +6975,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 				case SEQUENCE:
 				case RESTRICTION:
 				case SCHEDULE:
+				case LEAVE_OUT:
 				case EVERY:
 				case ON:
 				case MANUAL:
@@ -6673,6 +6987,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 				case CUT:
 				case SCALE:
 				case NOTE:
+				case FORMERLY:
 				case STEPS:
 				case WATER:
 				case PAUSE:
@@ -6688,6 +7003,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 				case LIFTED:
 				case BECAUSE:
 				case WITH:
+				case EXACTLY:
 				case THROUGH:
 				case AFTER:
 				case BY:
@@ -6737,7 +7053,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 				case BLANK:
 				case OTHER:
 					{
-					State = 1067;
+					State = 1128;
 					_la = TokenStream.LA(1);
 					if ( _la <= 0 || (_la==LBRACE || _la==RBRACE) ) {
 					ErrorHandler.RecoverInline(this);
@@ -6750,7 +7066,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 					break;
 				case LBRACE:
 					{
-					State = 1068;
+					State = 1129;
 					skipped();
 					}
 					break;
@@ -6758,11 +7074,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 1073;
+				State = 1134;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1074;
+			State = 1135;
 			Match(RBRACE);
 			}
 		}
@@ -6794,6 +7110,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CUT() { return GetToken(WaterScriptParser.CUT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SCALE() { return GetToken(WaterScriptParser.SCALE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NOTE() { return GetToken(WaterScriptParser.NOTE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FORMERLY() { return GetToken(WaterScriptParser.FORMERLY, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STEPS() { return GetToken(WaterScriptParser.STEPS, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public SkippedContext skipped() {
 			return GetRuleContext<SkippedContext>(0);
@@ -6819,44 +7136,44 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public UnknownInScheduleContext unknownInSchedule(List<StatementNode> nodes) {
 		UnknownInScheduleContext _localctx = new UnknownInScheduleContext(Context, State, nodes);
-		EnterRule(_localctx, 184, RULE_unknownInSchedule);
+		EnterRule(_localctx, 190, RULE_unknownInSchedule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1076;
+			State = 1137;
 			_la = TokenStream.LA(1);
-			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 8386688L) != 0) || ((((_la - 80)) & ~0x3f) == 0 && ((1L << (_la - 80)) & 11L) != 0)) ) {
+			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 33550464L) != 0) || ((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1080;
+			State = 1141;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 7667711L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
 				{
 				{
-				State = 1077;
+				State = 1138;
 				rowToken();
 				}
 				}
-				State = 1082;
+				State = 1143;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
 			 Unknown(_localctx, Place.Schedule); 
-			State = 1089;
+			State = 1150;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 1084;
+				State = 1145;
 				skipped();
 				 EndStatement(); 
-				State = 1086;
+				State = 1147;
 				bareInSchedule(_localctx.nodes);
 				}
 				break;
@@ -6917,44 +7234,44 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public UnknownInStepsContext unknownInSteps(StepList list) {
 		UnknownInStepsContext _localctx = new UnknownInStepsContext(Context, State, list);
-		EnterRule(_localctx, 186, RULE_unknownInSteps);
+		EnterRule(_localctx, 192, RULE_unknownInSteps);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1091;
+			State = 1152;
 			_la = TokenStream.LA(1);
-			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 126091392L) != 0) || ((((_la - 80)) & ~0x3f) == 0 && ((1L << (_la - 80)) & 11L) != 0)) ) {
+			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 503840896L) != 0) || ((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1095;
+			State = 1156;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 7667711L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
 				{
 				{
-				State = 1092;
+				State = 1153;
 				rowToken();
 				}
 				}
-				State = 1097;
+				State = 1158;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
 			 Unknown(_localctx, Place.Steps); 
-			State = 1104;
+			State = 1165;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 1099;
+				State = 1160;
 				skipped();
 				 EndStatement(); 
-				State = 1101;
+				State = 1162;
 				bareInSteps(_localctx.list);
 				}
 				break;
@@ -7017,44 +7334,44 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public UnknownInRestrictionContext unknownInRestriction(List<StatementNode> nodes) {
 		UnknownInRestrictionContext _localctx = new UnknownInRestrictionContext(Context, State, nodes);
-		EnterRule(_localctx, 188, RULE_unknownInRestriction);
+		EnterRule(_localctx, 194, RULE_unknownInRestriction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1106;
+			State = 1167;
 			_la = TokenStream.LA(1);
-			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 4160798848L) != 0) || ((((_la - 80)) & ~0x3f) == 0 && ((1L << (_la - 80)) & 11L) != 0)) ) {
+			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 16643096704L) != 0) || ((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1110;
+			State = 1171;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 7667711L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
 				{
 				{
-				State = 1107;
+				State = 1168;
 				rowToken();
 				}
 				}
-				State = 1112;
+				State = 1173;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
 			 Unknown(_localctx, Place.Restriction); 
-			State = 1119;
+			State = 1180;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 1114;
+				State = 1175;
 				skipped();
 				 EndStatement(); 
-				State = 1116;
+				State = 1177;
 				bareInRestriction(_localctx.nodes);
 				}
 				break;
@@ -7091,6 +7408,8 @@ internal partial class WaterScriptParser : TreeBuilder {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SEQUENCE() { return GetToken(WaterScriptParser.SEQUENCE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RESTRICTION() { return GetToken(WaterScriptParser.RESTRICTION, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SCHEDULE() { return GetToken(WaterScriptParser.SCHEDULE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LEAVE_OUT() { return GetToken(WaterScriptParser.LEAVE_OUT, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode DAYS() { return GetToken(WaterScriptParser.DAYS, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public SkippedContext skipped() {
 			return GetRuleContext<SkippedContext>(0);
 		}
@@ -7115,44 +7434,44 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public MisplacedContext misplaced(List<StatementNode> nodes) {
 		MisplacedContext _localctx = new MisplacedContext(Context, State, nodes);
-		EnterRule(_localctx, 190, RULE_misplaced);
+		EnterRule(_localctx, 196, RULE_misplaced);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1121;
+			State = 1182;
 			_la = TokenStream.LA(1);
-			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 1918L) != 0)) ) {
+			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 288230376151715710L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1125;
+			State = 1186;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 7667711L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
 				{
 				{
-				State = 1122;
+				State = 1183;
 				rowToken();
 				}
 				}
-				State = 1127;
+				State = 1188;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
 			 Unknown(_localctx, Place.Description); 
-			State = 1134;
+			State = 1195;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 1129;
+				State = 1190;
 				skipped();
 				 EndStatement(); 
-				State = 1131;
+				State = 1192;
 				bareInDescription(_localctx.nodes);
 				}
 				break;
@@ -7179,7 +7498,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,86,1137,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,89,1198,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -7192,376 +7511,399 @@ internal partial class WaterScriptParser : TreeBuilder {
 		2,71,7,71,2,72,7,72,2,73,7,73,2,74,7,74,2,75,7,75,2,76,7,76,2,77,7,77,
 		2,78,7,78,2,79,7,79,2,80,7,80,2,81,7,81,2,82,7,82,2,83,7,83,2,84,7,84,
 		2,85,7,85,2,86,7,86,2,87,7,87,2,88,7,88,2,89,7,89,2,90,7,90,2,91,7,91,
-		2,92,7,92,2,93,7,93,2,94,7,94,2,95,7,95,1,0,1,0,1,0,5,0,196,8,0,10,0,12,
-		0,199,9,0,1,0,1,0,1,1,1,1,1,1,3,1,206,8,1,1,1,1,1,1,1,3,1,211,8,1,1,2,
-		1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,
-		2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,3,2,243,8,2,1,3,1,3,1,3,
-		1,3,1,4,1,4,1,4,1,4,1,4,1,4,1,5,1,5,1,5,3,5,258,8,5,1,5,1,5,1,5,1,5,1,
-		6,1,6,3,6,266,8,6,1,6,1,6,1,6,3,6,271,8,6,1,6,1,6,1,6,1,6,1,6,3,6,278,
-		8,6,1,6,1,6,1,6,3,6,283,8,6,1,6,1,6,1,6,1,6,1,7,1,7,1,7,1,7,1,7,1,8,1,
-		8,1,8,1,8,1,8,1,8,1,8,1,8,1,8,1,9,1,9,1,9,1,9,1,10,1,10,1,10,1,10,1,10,
-		1,10,1,10,1,11,1,11,1,11,1,11,1,11,1,11,3,11,320,8,11,1,11,1,11,1,12,1,
-		12,1,12,1,12,1,13,1,13,1,13,1,13,1,13,1,13,3,13,334,8,13,1,14,1,14,1,14,
-		1,14,1,14,1,14,3,14,342,8,14,1,15,1,15,5,15,346,8,15,10,15,12,15,349,9,
-		15,1,16,1,16,1,16,1,16,5,16,355,8,16,10,16,12,16,358,9,16,1,16,1,16,1,
-		17,1,17,1,17,3,17,365,8,17,1,17,1,17,1,17,1,17,3,17,371,8,17,1,18,1,18,
-		1,18,1,18,1,18,1,18,3,18,379,8,18,1,19,1,19,5,19,383,8,19,10,19,12,19,
-		386,9,19,1,20,1,20,1,20,1,20,1,21,1,21,1,21,1,21,1,21,1,21,3,21,398,8,
-		21,1,22,1,22,1,22,1,22,5,22,404,8,22,10,22,12,22,407,9,22,1,22,1,22,1,
-		23,1,23,1,23,3,23,414,8,23,1,23,1,23,1,23,3,23,419,8,23,1,24,1,24,1,24,
-		1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,
-		1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,1,24,
-		1,24,1,24,1,24,1,24,1,24,1,24,1,24,3,24,459,8,24,1,25,1,25,1,25,1,26,1,
-		26,1,26,1,26,1,27,1,27,1,27,1,27,1,27,1,27,3,27,474,8,27,1,27,1,27,1,28,
-		1,28,1,28,1,28,1,28,1,28,1,28,3,28,485,8,28,1,29,1,29,1,29,1,29,3,29,491,
-		8,29,1,29,1,29,1,29,1,29,1,29,1,29,3,29,499,8,29,1,29,1,29,3,29,503,8,
-		29,1,30,1,30,1,30,1,30,3,30,509,8,30,1,30,1,30,1,31,1,31,1,31,1,31,1,31,
-		1,31,1,31,1,31,1,31,1,31,1,31,1,31,3,31,525,8,31,3,31,527,8,31,1,31,1,
-		31,1,32,1,32,1,32,1,32,1,32,1,32,1,32,3,32,538,8,32,1,32,1,32,1,33,1,33,
-		1,33,1,33,1,34,1,34,1,34,1,34,1,35,1,35,1,35,1,35,1,36,1,36,1,37,1,37,
-		1,37,1,37,1,38,1,38,1,38,1,39,1,39,1,39,1,39,5,39,567,8,39,10,39,12,39,
-		570,9,39,1,39,1,39,1,40,1,40,1,40,1,40,3,40,578,8,40,1,40,1,40,1,40,3,
-		40,583,8,40,1,41,1,41,1,41,1,41,1,41,1,41,1,41,1,41,1,41,1,41,1,41,3,41,
-		596,8,41,1,42,1,42,1,42,1,42,1,42,1,42,3,42,604,8,42,1,42,1,42,3,42,608,
-		8,42,1,42,1,42,1,43,1,43,1,43,1,43,1,44,1,44,1,44,1,44,1,45,1,45,1,45,
-		1,45,1,46,1,46,1,46,1,46,1,46,1,47,1,47,1,47,1,47,1,48,1,48,1,48,1,48,
-		1,48,1,48,3,48,639,8,48,1,48,1,48,1,49,1,49,1,49,1,49,1,50,1,50,1,50,1,
-		50,1,50,1,50,3,50,653,8,50,1,51,1,51,1,51,1,51,5,51,659,8,51,10,51,12,
-		51,662,9,51,1,51,1,51,1,52,1,52,1,52,3,52,669,8,52,1,52,1,52,1,52,3,52,
-		674,8,52,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,
-		53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,1,53,3,53,700,8,53,
-		1,54,1,54,1,54,1,54,1,55,1,55,1,55,1,55,1,55,1,55,1,55,1,55,1,55,1,55,
-		1,55,3,55,717,8,55,1,56,1,56,1,56,1,56,1,56,1,57,1,57,1,57,1,57,1,57,1,
-		57,1,57,1,57,3,57,732,8,57,3,57,734,8,57,1,57,1,57,1,58,1,58,1,58,1,58,
-		1,58,1,59,1,59,3,59,745,8,59,1,59,1,59,1,59,1,59,3,59,751,8,59,1,59,3,
-		59,754,8,59,1,59,1,59,1,60,1,60,1,60,1,60,1,60,1,60,5,60,764,8,60,10,60,
-		12,60,767,9,60,1,61,1,61,1,61,3,61,772,8,61,1,61,1,61,1,61,1,61,1,61,1,
-		61,1,61,1,61,1,61,1,61,1,61,1,61,1,61,3,61,787,8,61,1,61,1,61,1,61,1,61,
-		1,61,1,61,1,61,1,61,1,61,3,61,798,8,61,1,61,1,61,3,61,802,8,61,1,61,1,
-		61,1,61,1,61,3,61,808,8,61,1,61,1,61,3,61,812,8,61,1,61,1,61,3,61,816,
-		8,61,1,62,1,62,1,62,1,62,1,62,1,62,1,62,5,62,825,8,62,10,62,12,62,828,
-		9,62,1,62,1,62,1,62,1,63,1,63,1,63,1,63,1,63,1,63,1,63,1,63,1,63,1,63,
-		3,63,843,8,63,1,63,1,63,3,63,847,8,63,1,63,3,63,850,8,63,3,63,852,8,63,
-		1,64,1,64,1,64,1,65,1,65,1,65,1,66,1,66,3,66,862,8,66,1,66,1,66,1,67,1,
-		67,1,67,1,68,1,68,1,68,1,68,1,68,1,68,1,68,1,68,1,68,1,68,3,68,879,8,68,
-		1,69,1,69,1,69,1,69,1,69,1,69,3,69,887,8,69,1,70,1,70,1,70,3,70,892,8,
-		70,1,70,1,70,1,70,1,71,1,71,1,71,1,71,1,71,1,71,5,71,903,8,71,10,71,12,
-		71,906,9,71,1,72,1,72,3,72,910,8,72,1,72,3,72,913,8,72,1,72,1,72,1,73,
-		1,73,1,73,1,74,1,74,1,74,1,74,1,74,1,75,1,75,1,75,1,75,1,75,1,75,1,75,
-		1,75,5,75,933,8,75,10,75,12,75,936,9,75,1,76,4,76,939,8,76,11,76,12,76,
-		940,1,76,1,76,1,77,4,77,946,8,77,11,77,12,77,947,1,77,1,77,1,78,1,78,1,
-		79,1,79,1,79,1,80,1,80,1,80,1,81,1,81,1,81,1,82,1,82,1,82,1,83,1,83,3,
-		83,968,8,83,1,83,1,83,1,84,1,84,1,84,1,85,1,85,1,86,1,86,1,86,1,86,1,86,
-		5,86,982,8,86,10,86,12,86,985,9,86,1,86,1,86,1,86,5,86,990,8,86,10,86,
-		12,86,993,9,86,1,87,1,87,1,87,1,87,1,87,5,87,1000,8,87,10,87,12,87,1003,
-		9,87,1,87,1,87,1,87,5,87,1008,8,87,10,87,12,87,1011,9,87,1,88,1,88,1,88,
-		1,88,1,88,5,88,1018,8,88,10,88,12,88,1021,9,88,1,88,1,88,1,88,5,88,1026,
-		8,88,10,88,12,88,1029,9,88,1,89,1,89,1,89,1,89,1,89,5,89,1036,8,89,10,
-		89,12,89,1039,9,89,1,89,1,89,1,89,5,89,1044,8,89,10,89,12,89,1047,9,89,
-		1,90,1,90,1,90,1,90,1,90,5,90,1054,8,90,10,90,12,90,1057,9,90,1,90,1,90,
-		1,90,5,90,1062,8,90,10,90,12,90,1065,9,90,1,91,1,91,1,91,5,91,1070,8,91,
-		10,91,12,91,1073,9,91,1,91,1,91,1,92,1,92,5,92,1079,8,92,10,92,12,92,1082,
-		9,92,1,92,1,92,1,92,1,92,1,92,1,92,3,92,1090,8,92,1,93,1,93,5,93,1094,
-		8,93,10,93,12,93,1097,9,93,1,93,1,93,1,93,1,93,1,93,1,93,3,93,1105,8,93,
-		1,94,1,94,5,94,1109,8,94,10,94,12,94,1112,9,94,1,94,1,94,1,94,1,94,1,94,
-		1,94,3,94,1120,8,94,1,95,1,95,5,95,1124,8,95,10,95,12,95,1127,9,95,1,95,
-		1,95,1,95,1,95,1,95,1,95,3,95,1135,8,95,1,95,0,0,96,0,2,4,6,8,10,12,14,
-		16,18,20,22,24,26,28,30,32,34,36,38,40,42,44,46,48,50,52,54,56,58,60,62,
-		64,66,68,70,72,74,76,78,80,82,84,86,88,90,92,94,96,98,100,102,104,106,
-		108,110,112,114,116,118,120,122,124,126,128,130,132,134,136,138,140,142,
-		144,146,148,150,152,154,156,158,160,162,164,166,168,170,172,174,176,178,
-		180,182,184,186,188,190,0,13,3,0,1,10,80,81,83,83,1,0,50,51,1,0,48,49,
-		2,0,31,31,56,56,2,0,52,53,70,70,6,0,31,31,54,56,66,68,71,72,79,79,86,86,
-		2,0,80,81,83,83,2,0,1,13,15,66,1,0,80,81,4,0,7,7,11,22,80,81,83,83,5,0,
-		7,7,18,18,23,26,80,81,83,83,5,0,7,7,14,15,27,31,80,81,83,83,2,0,1,6,8,
-		10,1176,0,192,1,0,0,0,2,210,1,0,0,0,4,242,1,0,0,0,6,244,1,0,0,0,8,248,
-		1,0,0,0,10,254,1,0,0,0,12,263,1,0,0,0,14,288,1,0,0,0,16,293,1,0,0,0,18,
-		302,1,0,0,0,20,306,1,0,0,0,22,313,1,0,0,0,24,323,1,0,0,0,26,327,1,0,0,
-		0,28,335,1,0,0,0,30,343,1,0,0,0,32,350,1,0,0,0,34,370,1,0,0,0,36,372,1,
-		0,0,0,38,380,1,0,0,0,40,387,1,0,0,0,42,391,1,0,0,0,44,399,1,0,0,0,46,418,
-		1,0,0,0,48,458,1,0,0,0,50,460,1,0,0,0,52,463,1,0,0,0,54,467,1,0,0,0,56,
-		477,1,0,0,0,58,486,1,0,0,0,60,504,1,0,0,0,62,512,1,0,0,0,64,530,1,0,0,
-		0,66,541,1,0,0,0,68,545,1,0,0,0,70,549,1,0,0,0,72,553,1,0,0,0,74,555,1,
-		0,0,0,76,559,1,0,0,0,78,562,1,0,0,0,80,582,1,0,0,0,82,595,1,0,0,0,84,597,
-		1,0,0,0,86,611,1,0,0,0,88,615,1,0,0,0,90,619,1,0,0,0,92,623,1,0,0,0,94,
-		628,1,0,0,0,96,632,1,0,0,0,98,642,1,0,0,0,100,646,1,0,0,0,102,654,1,0,
-		0,0,104,673,1,0,0,0,106,699,1,0,0,0,108,701,1,0,0,0,110,705,1,0,0,0,112,
-		718,1,0,0,0,114,723,1,0,0,0,116,737,1,0,0,0,118,742,1,0,0,0,120,757,1,
-		0,0,0,122,815,1,0,0,0,124,817,1,0,0,0,126,832,1,0,0,0,128,853,1,0,0,0,
-		130,856,1,0,0,0,132,859,1,0,0,0,134,865,1,0,0,0,136,878,1,0,0,0,138,886,
-		1,0,0,0,140,891,1,0,0,0,142,896,1,0,0,0,144,907,1,0,0,0,146,916,1,0,0,
-		0,148,919,1,0,0,0,150,934,1,0,0,0,152,938,1,0,0,0,154,945,1,0,0,0,156,
-		951,1,0,0,0,158,953,1,0,0,0,160,956,1,0,0,0,162,959,1,0,0,0,164,962,1,
-		0,0,0,166,967,1,0,0,0,168,971,1,0,0,0,170,974,1,0,0,0,172,991,1,0,0,0,
-		174,1009,1,0,0,0,176,1027,1,0,0,0,178,1045,1,0,0,0,180,1063,1,0,0,0,182,
-		1066,1,0,0,0,184,1076,1,0,0,0,186,1091,1,0,0,0,188,1106,1,0,0,0,190,1121,
-		1,0,0,0,192,197,3,2,1,0,193,194,5,83,0,0,194,196,3,2,1,0,195,193,1,0,0,
-		0,196,199,1,0,0,0,197,195,1,0,0,0,197,198,1,0,0,0,198,200,1,0,0,0,199,
-		197,1,0,0,0,200,201,5,0,0,1,201,1,1,0,0,0,202,203,3,4,2,0,203,204,6,1,
-		-1,0,204,206,1,0,0,0,205,202,1,0,0,0,205,206,1,0,0,0,206,207,1,0,0,0,207,
-		208,6,1,-1,0,208,211,3,172,86,0,209,211,3,28,14,0,210,205,1,0,0,0,210,
-		209,1,0,0,0,211,3,1,0,0,0,212,213,3,6,3,0,213,214,6,2,-1,0,214,243,1,0,
-		0,0,215,216,3,8,4,0,216,217,6,2,-1,0,217,243,1,0,0,0,218,219,3,10,5,0,
-		219,220,6,2,-1,0,220,243,1,0,0,0,221,222,3,12,6,0,222,223,6,2,-1,0,223,
-		243,1,0,0,0,224,225,3,16,8,0,225,226,6,2,-1,0,226,243,1,0,0,0,227,228,
-		3,18,9,0,228,229,6,2,-1,0,229,243,1,0,0,0,230,231,3,22,11,0,231,232,6,
-		2,-1,0,232,243,1,0,0,0,233,234,3,24,12,0,234,235,6,2,-1,0,235,243,1,0,
-		0,0,236,237,3,98,49,0,237,238,6,2,-1,0,238,243,1,0,0,0,239,240,3,40,20,
-		0,240,241,6,2,-1,0,241,243,1,0,0,0,242,212,1,0,0,0,242,215,1,0,0,0,242,
-		218,1,0,0,0,242,221,1,0,0,0,242,224,1,0,0,0,242,227,1,0,0,0,242,230,1,
-		0,0,0,242,233,1,0,0,0,242,236,1,0,0,0,242,239,1,0,0,0,243,5,1,0,0,0,244,
-		245,5,1,0,0,245,246,3,160,80,0,246,247,6,3,-1,0,247,7,1,0,0,0,248,249,
-		5,2,0,0,249,250,3,164,82,0,250,251,5,78,0,0,251,252,3,154,77,0,252,253,
-		6,4,-1,0,253,9,1,0,0,0,254,255,5,3,0,0,255,257,3,164,82,0,256,258,3,160,
-		80,0,257,256,1,0,0,0,257,258,1,0,0,0,258,259,1,0,0,0,259,260,5,78,0,0,
-		260,261,3,148,74,0,261,262,6,5,-1,0,262,11,1,0,0,0,263,265,5,4,0,0,264,
-		266,3,14,7,0,265,264,1,0,0,0,265,266,1,0,0,0,266,267,1,0,0,0,267,268,5,
-		14,0,0,268,270,3,132,66,0,269,271,3,144,72,0,270,269,1,0,0,0,270,271,1,
-		0,0,0,271,282,1,0,0,0,272,273,5,27,0,0,273,283,3,152,76,0,274,275,5,32,
-		0,0,275,277,3,132,66,0,276,278,3,144,72,0,277,276,1,0,0,0,277,278,1,0,
-		0,0,278,283,1,0,0,0,279,280,5,33,0,0,280,281,5,34,0,0,281,283,6,6,-1,0,
-		282,272,1,0,0,0,282,274,1,0,0,0,282,279,1,0,0,0,283,284,1,0,0,0,284,285,
-		5,35,0,0,285,286,3,160,80,0,286,287,6,6,-1,0,287,13,1,0,0,0,288,289,3,
-		168,84,0,289,290,6,7,-1,0,290,291,3,150,75,0,291,292,6,7,-1,0,292,15,1,
-		0,0,0,293,294,5,5,0,0,294,295,5,14,0,0,295,296,3,132,66,0,296,297,5,32,
-		0,0,297,298,3,132,66,0,298,299,5,35,0,0,299,300,3,160,80,0,300,301,6,8,
-		-1,0,301,17,1,0,0,0,302,303,3,20,10,0,303,304,3,78,39,0,304,305,6,9,-1,
-		0,305,19,1,0,0,0,306,307,5,6,0,0,307,308,3,132,66,0,308,309,3,144,72,0,
-		309,310,5,35,0,0,310,311,3,160,80,0,311,312,6,10,-1,0,312,21,1,0,0,0,313,
-		314,5,7,0,0,314,315,3,166,83,0,315,316,5,35,0,0,316,319,3,160,80,0,317,
-		318,5,33,0,0,318,320,3,132,66,0,319,317,1,0,0,0,319,320,1,0,0,0,320,321,
-		1,0,0,0,321,322,6,11,-1,0,322,23,1,0,0,0,323,324,3,26,13,0,324,325,3,78,
-		39,0,325,326,6,12,-1,0,326,25,1,0,0,0,327,328,5,8,0,0,328,329,3,164,82,
-		0,329,333,6,13,-1,0,330,331,3,160,80,0,331,332,6,13,-1,0,332,334,1,0,0,
-		0,333,330,1,0,0,0,333,334,1,0,0,0,334,27,1,0,0,0,335,341,3,30,15,0,336,
-		337,3,32,16,0,337,338,6,14,-1,0,338,339,3,172,86,0,339,342,1,0,0,0,340,
-		342,6,14,-1,0,341,336,1,0,0,0,341,340,1,0,0,0,342,29,1,0,0,0,343,347,8,
-		0,0,0,344,346,3,156,78,0,345,344,1,0,0,0,346,349,1,0,0,0,347,345,1,0,0,
-		0,347,348,1,0,0,0,348,31,1,0,0,0,349,347,1,0,0,0,350,351,5,80,0,0,351,
-		356,3,34,17,0,352,353,5,83,0,0,353,355,3,34,17,0,354,352,1,0,0,0,355,358,
-		1,0,0,0,356,354,1,0,0,0,356,357,1,0,0,0,357,359,1,0,0,0,358,356,1,0,0,
-		0,359,360,5,81,0,0,360,33,1,0,0,0,361,362,3,22,11,0,362,363,6,17,-1,0,
-		363,365,1,0,0,0,364,361,1,0,0,0,364,365,1,0,0,0,365,366,1,0,0,0,366,367,
-		6,17,-1,0,367,371,3,174,87,0,368,371,3,36,18,0,369,371,3,190,95,0,370,
-		364,1,0,0,0,370,368,1,0,0,0,370,369,1,0,0,0,371,35,1,0,0,0,372,378,3,38,
-		19,0,373,374,3,32,16,0,374,375,6,18,-1,0,375,376,3,174,87,0,376,379,1,
-		0,0,0,377,379,6,18,-1,0,378,373,1,0,0,0,378,377,1,0,0,0,379,37,1,0,0,0,
-		380,384,8,0,0,0,381,383,3,156,78,0,382,381,1,0,0,0,383,386,1,0,0,0,384,
-		382,1,0,0,0,384,385,1,0,0,0,385,39,1,0,0,0,386,384,1,0,0,0,387,388,3,42,
-		21,0,388,389,3,44,22,0,389,390,6,20,-1,0,390,41,1,0,0,0,391,392,5,10,0,
-		0,392,393,3,164,82,0,393,397,6,21,-1,0,394,395,3,160,80,0,395,396,6,21,
-		-1,0,396,398,1,0,0,0,397,394,1,0,0,0,397,398,1,0,0,0,398,43,1,0,0,0,399,
-		400,5,80,0,0,400,405,3,46,23,0,401,402,5,83,0,0,402,404,3,46,23,0,403,
-		401,1,0,0,0,404,407,1,0,0,0,405,403,1,0,0,0,405,406,1,0,0,0,406,408,1,
-		0,0,0,407,405,1,0,0,0,408,409,5,81,0,0,409,45,1,0,0,0,410,411,3,48,24,
-		0,411,412,6,23,-1,0,412,414,1,0,0,0,413,410,1,0,0,0,413,414,1,0,0,0,414,
-		415,1,0,0,0,415,416,6,23,-1,0,416,419,3,176,88,0,417,419,3,184,92,0,418,
-		413,1,0,0,0,418,417,1,0,0,0,419,47,1,0,0,0,420,421,3,50,25,0,421,422,6,
-		24,-1,0,422,459,1,0,0,0,423,424,3,52,26,0,424,425,6,24,-1,0,425,459,1,
-		0,0,0,426,427,5,13,0,0,427,459,6,24,-1,0,428,429,3,54,27,0,429,430,6,24,
-		-1,0,430,459,1,0,0,0,431,432,3,56,28,0,432,433,6,24,-1,0,433,459,1,0,0,
-		0,434,435,3,58,29,0,435,436,6,24,-1,0,436,459,1,0,0,0,437,438,3,60,30,
-		0,438,439,6,24,-1,0,439,459,1,0,0,0,440,441,3,62,31,0,441,442,6,24,-1,
-		0,442,459,1,0,0,0,443,444,3,64,32,0,444,445,6,24,-1,0,445,459,1,0,0,0,
-		446,447,3,66,33,0,447,448,6,24,-1,0,448,459,1,0,0,0,449,450,3,68,34,0,
-		450,451,6,24,-1,0,451,459,1,0,0,0,452,453,3,70,35,0,453,454,6,24,-1,0,
-		454,459,1,0,0,0,455,456,3,22,11,0,456,457,6,24,-1,0,457,459,1,0,0,0,458,
-		420,1,0,0,0,458,423,1,0,0,0,458,426,1,0,0,0,458,428,1,0,0,0,458,431,1,
-		0,0,0,458,434,1,0,0,0,458,437,1,0,0,0,458,440,1,0,0,0,458,443,1,0,0,0,
-		458,446,1,0,0,0,458,449,1,0,0,0,458,452,1,0,0,0,458,455,1,0,0,0,459,49,
-		1,0,0,0,460,461,3,118,59,0,461,462,6,25,-1,0,462,51,1,0,0,0,463,464,5,
-		12,0,0,464,465,3,120,60,0,465,466,6,26,-1,0,466,53,1,0,0,0,467,468,5,14,
-		0,0,468,473,3,132,66,0,469,470,5,32,0,0,470,474,3,132,66,0,471,472,5,27,
-		0,0,472,474,3,152,76,0,473,469,1,0,0,0,473,471,1,0,0,0,473,474,1,0,0,0,
-		474,475,1,0,0,0,475,476,6,27,-1,0,476,55,1,0,0,0,477,484,5,15,0,0,478,
-		479,3,118,59,0,479,480,6,28,-1,0,480,485,1,0,0,0,481,482,3,120,60,0,482,
-		483,6,28,-1,0,483,485,1,0,0,0,484,478,1,0,0,0,484,481,1,0,0,0,485,57,1,
-		0,0,0,486,502,5,16,0,0,487,488,5,29,0,0,488,490,3,142,71,0,489,491,3,74,
-		37,0,490,489,1,0,0,0,490,491,1,0,0,0,491,492,1,0,0,0,492,493,6,29,-1,0,
-		493,503,1,0,0,0,494,495,5,38,0,0,495,498,3,166,83,0,496,497,5,77,0,0,497,
-		499,3,152,76,0,498,496,1,0,0,0,498,499,1,0,0,0,499,500,1,0,0,0,500,501,
-		6,29,-1,0,501,503,1,0,0,0,502,487,1,0,0,0,502,494,1,0,0,0,503,59,1,0,0,
-		0,504,505,5,17,0,0,505,506,5,39,0,0,506,508,3,142,71,0,507,509,3,74,37,
-		0,508,507,1,0,0,0,508,509,1,0,0,0,509,510,1,0,0,0,510,511,6,30,-1,0,511,
-		61,1,0,0,0,512,513,5,18,0,0,513,514,5,11,0,0,514,526,3,152,76,0,515,516,
-		5,27,0,0,516,517,3,158,79,0,517,518,7,1,0,0,518,527,1,0,0,0,519,520,5,
-		33,0,0,520,524,3,144,72,0,521,522,3,76,38,0,522,523,6,31,-1,0,523,525,
-		1,0,0,0,524,521,1,0,0,0,524,525,1,0,0,0,525,527,1,0,0,0,526,515,1,0,0,
-		0,526,519,1,0,0,0,527,528,1,0,0,0,528,529,6,31,-1,0,529,63,1,0,0,0,530,
-		531,5,19,0,0,531,532,5,40,0,0,532,533,5,29,0,0,533,537,3,144,72,0,534,
-		535,3,76,38,0,535,536,6,32,-1,0,536,538,1,0,0,0,537,534,1,0,0,0,537,538,
-		1,0,0,0,538,539,1,0,0,0,539,540,6,32,-1,0,540,65,1,0,0,0,541,542,5,20,
-		0,0,542,543,3,154,77,0,543,544,6,33,-1,0,544,67,1,0,0,0,545,546,5,21,0,
-		0,546,547,3,160,80,0,547,548,6,34,-1,0,548,69,1,0,0,0,549,550,3,72,36,
-		0,550,551,3,78,39,0,551,552,6,35,-1,0,552,71,1,0,0,0,553,554,5,22,0,0,
-		554,73,1,0,0,0,555,556,5,12,0,0,556,557,3,120,60,0,557,558,6,37,-1,0,558,
-		75,1,0,0,0,559,560,5,41,0,0,560,561,5,54,0,0,561,77,1,0,0,0,562,563,5,
-		80,0,0,563,568,3,80,40,0,564,565,5,83,0,0,565,567,3,80,40,0,566,564,1,
-		0,0,0,567,570,1,0,0,0,568,566,1,0,0,0,568,569,1,0,0,0,569,571,1,0,0,0,
-		570,568,1,0,0,0,571,572,5,81,0,0,572,79,1,0,0,0,573,578,3,82,41,0,574,
-		575,3,22,11,0,575,576,6,40,-1,0,576,578,1,0,0,0,577,573,1,0,0,0,577,574,
-		1,0,0,0,577,578,1,0,0,0,578,579,1,0,0,0,579,580,6,40,-1,0,580,583,3,178,
-		89,0,581,583,3,186,93,0,582,577,1,0,0,0,582,581,1,0,0,0,583,81,1,0,0,0,
-		584,585,3,84,42,0,585,586,6,41,-1,0,586,596,1,0,0,0,587,588,3,86,43,0,
-		588,589,6,41,-1,0,589,596,1,0,0,0,590,591,3,88,44,0,591,592,6,41,-1,0,
-		592,596,1,0,0,0,593,596,3,90,45,0,594,596,3,94,47,0,595,584,1,0,0,0,595,
-		587,1,0,0,0,595,590,1,0,0,0,595,593,1,0,0,0,595,594,1,0,0,0,596,83,1,0,
-		0,0,597,598,5,23,0,0,598,603,3,148,74,0,599,600,5,27,0,0,600,604,3,152,
-		76,0,601,602,5,36,0,0,602,604,3,152,76,0,603,599,1,0,0,0,603,601,1,0,0,
-		0,604,607,1,0,0,0,605,606,5,37,0,0,606,608,3,166,83,0,607,605,1,0,0,0,
-		607,608,1,0,0,0,608,609,1,0,0,0,609,610,6,42,-1,0,610,85,1,0,0,0,611,612,
-		5,24,0,0,612,613,3,152,76,0,613,614,6,43,-1,0,614,87,1,0,0,0,615,616,5,
-		26,0,0,616,617,3,166,83,0,617,618,6,44,-1,0,618,89,1,0,0,0,619,620,3,92,
-		46,0,620,621,3,78,39,0,621,622,6,45,-1,0,622,91,1,0,0,0,623,624,5,18,0,
-		0,624,625,3,158,79,0,625,626,7,2,0,0,626,627,6,46,-1,0,627,93,1,0,0,0,
-		628,629,3,96,48,0,629,630,3,78,39,0,630,631,6,47,-1,0,631,95,1,0,0,0,632,
-		638,5,25,0,0,633,639,5,43,0,0,634,635,3,152,76,0,635,636,5,42,0,0,636,
-		637,3,152,76,0,637,639,1,0,0,0,638,633,1,0,0,0,638,634,1,0,0,0,639,640,
-		1,0,0,0,640,641,6,48,-1,0,641,97,1,0,0,0,642,643,3,100,50,0,643,644,3,
-		102,51,0,644,645,6,49,-1,0,645,99,1,0,0,0,646,647,5,9,0,0,647,648,3,164,
-		82,0,648,652,6,50,-1,0,649,650,3,160,80,0,650,651,6,50,-1,0,651,653,1,
-		0,0,0,652,649,1,0,0,0,652,653,1,0,0,0,653,101,1,0,0,0,654,655,5,80,0,0,
-		655,660,3,104,52,0,656,657,5,83,0,0,657,659,3,104,52,0,658,656,1,0,0,0,
-		659,662,1,0,0,0,660,658,1,0,0,0,660,661,1,0,0,0,661,663,1,0,0,0,662,660,
-		1,0,0,0,663,664,5,81,0,0,664,103,1,0,0,0,665,666,3,106,53,0,666,667,6,
-		52,-1,0,667,669,1,0,0,0,668,665,1,0,0,0,668,669,1,0,0,0,669,670,1,0,0,
-		0,670,671,6,52,-1,0,671,674,3,180,90,0,672,674,3,188,94,0,673,668,1,0,
-		0,0,673,672,1,0,0,0,674,105,1,0,0,0,675,676,3,108,54,0,676,677,6,53,-1,
-		0,677,700,1,0,0,0,678,679,3,54,27,0,679,680,6,53,-1,0,680,700,1,0,0,0,
-		681,682,3,110,55,0,682,683,6,53,-1,0,683,700,1,0,0,0,684,685,3,56,28,0,
-		685,686,6,53,-1,0,686,700,1,0,0,0,687,688,3,112,56,0,688,689,6,53,-1,0,
-		689,700,1,0,0,0,690,691,3,114,57,0,691,692,6,53,-1,0,692,700,1,0,0,0,693,
-		694,3,116,58,0,694,695,6,53,-1,0,695,700,1,0,0,0,696,697,3,22,11,0,697,
-		698,6,53,-1,0,698,700,1,0,0,0,699,675,1,0,0,0,699,678,1,0,0,0,699,681,
-		1,0,0,0,699,684,1,0,0,0,699,687,1,0,0,0,699,690,1,0,0,0,699,693,1,0,0,
-		0,699,696,1,0,0,0,700,107,1,0,0,0,701,702,5,27,0,0,702,703,3,148,74,0,
-		703,704,6,54,-1,0,704,109,1,0,0,0,705,716,5,28,0,0,706,707,5,12,0,0,707,
-		708,3,120,60,0,708,709,6,55,-1,0,709,717,1,0,0,0,710,711,5,44,0,0,711,
-		712,3,144,72,0,712,713,5,45,0,0,713,714,3,144,72,0,714,715,6,55,-1,0,715,
-		717,1,0,0,0,716,706,1,0,0,0,716,710,1,0,0,0,717,111,1,0,0,0,718,719,5,
-		29,0,0,719,720,5,46,0,0,720,721,3,154,77,0,721,722,6,56,-1,0,722,113,1,
-		0,0,0,723,724,5,30,0,0,724,733,3,148,74,0,725,726,5,14,0,0,726,731,3,132,
-		66,0,727,728,5,32,0,0,728,732,3,132,66,0,729,730,5,27,0,0,730,732,3,152,
-		76,0,731,727,1,0,0,0,731,729,1,0,0,0,731,732,1,0,0,0,732,734,1,0,0,0,733,
-		725,1,0,0,0,733,734,1,0,0,0,734,735,1,0,0,0,735,736,6,57,-1,0,736,115,
-		1,0,0,0,737,738,5,31,0,0,738,739,5,47,0,0,739,740,3,146,73,0,740,741,6,
-		58,-1,0,741,117,1,0,0,0,742,744,5,11,0,0,743,745,3,158,79,0,744,743,1,
-		0,0,0,744,745,1,0,0,0,745,750,1,0,0,0,746,751,5,54,0,0,747,751,5,55,0,
-		0,748,749,7,3,0,0,749,751,6,59,-1,0,750,746,1,0,0,0,750,747,1,0,0,0,750,
-		748,1,0,0,0,751,753,1,0,0,0,752,754,3,74,37,0,753,752,1,0,0,0,753,754,
-		1,0,0,0,754,755,1,0,0,0,755,756,6,59,-1,0,756,119,1,0,0,0,757,758,3,122,
-		61,0,758,765,6,60,-1,0,759,760,5,76,0,0,760,761,3,122,61,0,761,762,6,60,
-		-1,0,762,764,1,0,0,0,763,759,1,0,0,0,764,767,1,0,0,0,765,763,1,0,0,0,765,
-		766,1,0,0,0,766,121,1,0,0,0,767,765,1,0,0,0,768,769,5,57,0,0,769,772,6,
-		61,-1,0,770,772,5,58,0,0,771,768,1,0,0,0,771,770,1,0,0,0,772,773,1,0,0,
-		0,773,774,5,55,0,0,774,816,6,61,-1,0,775,776,3,124,62,0,776,777,6,61,-1,
-		0,777,816,1,0,0,0,778,779,5,59,0,0,779,787,6,61,-1,0,780,781,5,60,0,0,
-		781,787,6,61,-1,0,782,783,5,61,0,0,783,787,6,61,-1,0,784,785,5,62,0,0,
-		785,787,6,61,-1,0,786,778,1,0,0,0,786,780,1,0,0,0,786,782,1,0,0,0,786,
-		784,1,0,0,0,787,788,1,0,0,0,788,789,3,146,73,0,789,790,3,128,64,0,790,
-		791,6,61,-1,0,791,816,1,0,0,0,792,793,3,126,63,0,793,794,6,61,-1,0,794,
-		816,1,0,0,0,795,797,3,130,65,0,796,798,3,140,70,0,797,796,1,0,0,0,797,
-		798,1,0,0,0,798,801,1,0,0,0,799,800,5,32,0,0,800,802,3,134,67,0,801,799,
-		1,0,0,0,801,802,1,0,0,0,802,803,1,0,0,0,803,804,6,61,-1,0,804,816,1,0,
-		0,0,805,807,3,138,69,0,806,808,3,140,70,0,807,806,1,0,0,0,807,808,1,0,
-		0,0,808,811,1,0,0,0,809,810,5,32,0,0,810,812,3,134,67,0,811,809,1,0,0,
-		0,811,812,1,0,0,0,812,813,1,0,0,0,813,814,6,61,-1,0,814,816,1,0,0,0,815,
-		771,1,0,0,0,815,775,1,0,0,0,815,786,1,0,0,0,815,792,1,0,0,0,815,795,1,
-		0,0,0,815,805,1,0,0,0,816,123,1,0,0,0,817,818,5,55,0,0,818,819,3,158,79,
-		0,819,826,6,62,-1,0,820,821,5,76,0,0,821,822,3,158,79,0,822,823,6,62,-1,
-		0,823,825,1,0,0,0,824,820,1,0,0,0,825,828,1,0,0,0,826,824,1,0,0,0,826,
-		827,1,0,0,0,827,829,1,0,0,0,828,826,1,0,0,0,829,830,3,128,64,0,830,831,
-		6,62,-1,0,831,125,1,0,0,0,832,851,5,63,0,0,833,834,5,54,0,0,834,835,3,
-		128,64,0,835,836,6,63,-1,0,836,852,1,0,0,0,837,849,3,162,81,0,838,839,
-		3,128,64,0,839,840,6,63,-1,0,840,850,1,0,0,0,841,843,3,140,70,0,842,841,
-		1,0,0,0,842,843,1,0,0,0,843,846,1,0,0,0,844,845,5,32,0,0,845,847,3,134,
-		67,0,846,844,1,0,0,0,846,847,1,0,0,0,847,848,1,0,0,0,848,850,6,63,-1,0,
-		849,838,1,0,0,0,849,842,1,0,0,0,850,852,1,0,0,0,851,833,1,0,0,0,851,837,
-		1,0,0,0,852,127,1,0,0,0,853,854,5,64,0,0,854,855,5,65,0,0,855,129,1,0,
-		0,0,856,857,3,162,81,0,857,858,6,65,-1,0,858,131,1,0,0,0,859,861,3,136,
-		68,0,860,862,3,140,70,0,861,860,1,0,0,0,861,862,1,0,0,0,862,863,1,0,0,
-		0,863,864,6,66,-1,0,864,133,1,0,0,0,865,866,3,132,66,0,866,867,6,67,-1,
-		0,867,135,1,0,0,0,868,869,3,138,69,0,869,870,6,68,-1,0,870,879,1,0,0,0,
-		871,872,5,63,0,0,872,873,3,162,81,0,873,874,6,68,-1,0,874,879,1,0,0,0,
-		875,876,3,162,81,0,876,877,6,68,-1,0,877,879,1,0,0,0,878,868,1,0,0,0,878,
-		871,1,0,0,0,878,875,1,0,0,0,879,137,1,0,0,0,880,881,5,69,0,0,881,887,6,
-		69,-1,0,882,883,3,158,79,0,883,884,3,162,81,0,884,885,6,69,-1,0,885,887,
-		1,0,0,0,886,880,1,0,0,0,886,882,1,0,0,0,887,139,1,0,0,0,888,892,5,77,0,
-		0,889,890,5,82,0,0,890,892,6,70,-1,0,891,888,1,0,0,0,891,889,1,0,0,0,892,
-		893,1,0,0,0,893,894,3,152,76,0,894,895,6,70,-1,0,895,141,1,0,0,0,896,897,
-		3,144,72,0,897,904,6,71,-1,0,898,899,5,76,0,0,899,900,3,144,72,0,900,901,
-		6,71,-1,0,901,903,1,0,0,0,902,898,1,0,0,0,903,906,1,0,0,0,904,902,1,0,
-		0,0,904,905,1,0,0,0,905,143,1,0,0,0,906,904,1,0,0,0,907,909,7,4,0,0,908,
-		910,3,162,81,0,909,908,1,0,0,0,909,910,1,0,0,0,910,912,1,0,0,0,911,913,
-		3,140,70,0,912,911,1,0,0,0,912,913,1,0,0,0,913,914,1,0,0,0,914,915,6,72,
-		-1,0,915,145,1,0,0,0,916,917,3,162,81,0,917,918,6,73,-1,0,918,147,1,0,
-		0,0,919,920,3,166,83,0,920,921,6,74,-1,0,921,922,3,150,75,0,922,923,6,
-		74,-1,0,923,149,1,0,0,0,924,925,5,76,0,0,925,926,3,166,83,0,926,927,6,
-		75,-1,0,927,933,1,0,0,0,928,929,5,77,0,0,929,930,3,166,83,0,930,931,6,
-		75,-1,0,931,933,1,0,0,0,932,924,1,0,0,0,932,928,1,0,0,0,933,936,1,0,0,
-		0,934,932,1,0,0,0,934,935,1,0,0,0,935,151,1,0,0,0,936,934,1,0,0,0,937,
-		939,7,5,0,0,938,937,1,0,0,0,939,940,1,0,0,0,940,938,1,0,0,0,940,941,1,
-		0,0,0,941,942,1,0,0,0,942,943,6,76,-1,0,943,153,1,0,0,0,944,946,3,156,
-		78,0,945,944,1,0,0,0,946,947,1,0,0,0,947,945,1,0,0,0,947,948,1,0,0,0,948,
-		949,1,0,0,0,949,950,6,77,-1,0,950,155,1,0,0,0,951,952,8,6,0,0,952,157,
-		1,0,0,0,953,954,5,68,0,0,954,955,6,79,-1,0,955,159,1,0,0,0,956,957,5,73,
-		0,0,957,958,6,80,-1,0,958,161,1,0,0,0,959,960,5,66,0,0,960,961,6,81,-1,
-		0,961,163,1,0,0,0,962,963,3,166,83,0,963,964,6,82,-1,0,964,165,1,0,0,0,
-		965,968,5,14,0,0,966,968,3,170,85,0,967,965,1,0,0,0,967,966,1,0,0,0,968,
-		969,1,0,0,0,969,970,6,83,-1,0,970,167,1,0,0,0,971,972,3,170,85,0,972,973,
-		6,84,-1,0,973,169,1,0,0,0,974,975,7,7,0,0,975,171,1,0,0,0,976,977,5,80,
-		0,0,977,978,6,86,-1,0,978,983,3,2,1,0,979,980,5,83,0,0,980,982,3,2,1,0,
-		981,979,1,0,0,0,982,985,1,0,0,0,983,981,1,0,0,0,983,984,1,0,0,0,984,986,
-		1,0,0,0,985,983,1,0,0,0,986,987,5,81,0,0,987,988,6,86,-1,0,988,990,1,0,
-		0,0,989,976,1,0,0,0,990,993,1,0,0,0,991,989,1,0,0,0,991,992,1,0,0,0,992,
-		173,1,0,0,0,993,991,1,0,0,0,994,995,5,80,0,0,995,996,6,87,-1,0,996,1001,
-		3,34,17,0,997,998,5,83,0,0,998,1000,3,34,17,0,999,997,1,0,0,0,1000,1003,
-		1,0,0,0,1001,999,1,0,0,0,1001,1002,1,0,0,0,1002,1004,1,0,0,0,1003,1001,
-		1,0,0,0,1004,1005,5,81,0,0,1005,1006,6,87,-1,0,1006,1008,1,0,0,0,1007,
-		994,1,0,0,0,1008,1011,1,0,0,0,1009,1007,1,0,0,0,1009,1010,1,0,0,0,1010,
-		175,1,0,0,0,1011,1009,1,0,0,0,1012,1013,5,80,0,0,1013,1014,6,88,-1,0,1014,
-		1019,3,46,23,0,1015,1016,5,83,0,0,1016,1018,3,46,23,0,1017,1015,1,0,0,
-		0,1018,1021,1,0,0,0,1019,1017,1,0,0,0,1019,1020,1,0,0,0,1020,1022,1,0,
-		0,0,1021,1019,1,0,0,0,1022,1023,5,81,0,0,1023,1024,6,88,-1,0,1024,1026,
-		1,0,0,0,1025,1012,1,0,0,0,1026,1029,1,0,0,0,1027,1025,1,0,0,0,1027,1028,
-		1,0,0,0,1028,177,1,0,0,0,1029,1027,1,0,0,0,1030,1031,5,80,0,0,1031,1032,
-		6,89,-1,0,1032,1037,3,80,40,0,1033,1034,5,83,0,0,1034,1036,3,80,40,0,1035,
-		1033,1,0,0,0,1036,1039,1,0,0,0,1037,1035,1,0,0,0,1037,1038,1,0,0,0,1038,
-		1040,1,0,0,0,1039,1037,1,0,0,0,1040,1041,5,81,0,0,1041,1042,6,89,-1,0,
-		1042,1044,1,0,0,0,1043,1030,1,0,0,0,1044,1047,1,0,0,0,1045,1043,1,0,0,
-		0,1045,1046,1,0,0,0,1046,179,1,0,0,0,1047,1045,1,0,0,0,1048,1049,5,80,
-		0,0,1049,1050,6,90,-1,0,1050,1055,3,104,52,0,1051,1052,5,83,0,0,1052,1054,
-		3,104,52,0,1053,1051,1,0,0,0,1054,1057,1,0,0,0,1055,1053,1,0,0,0,1055,
-		1056,1,0,0,0,1056,1058,1,0,0,0,1057,1055,1,0,0,0,1058,1059,5,81,0,0,1059,
-		1060,6,90,-1,0,1060,1062,1,0,0,0,1061,1048,1,0,0,0,1062,1065,1,0,0,0,1063,
-		1061,1,0,0,0,1063,1064,1,0,0,0,1064,181,1,0,0,0,1065,1063,1,0,0,0,1066,
-		1071,5,80,0,0,1067,1070,8,8,0,0,1068,1070,3,182,91,0,1069,1067,1,0,0,0,
-		1069,1068,1,0,0,0,1070,1073,1,0,0,0,1071,1069,1,0,0,0,1071,1072,1,0,0,
-		0,1072,1074,1,0,0,0,1073,1071,1,0,0,0,1074,1075,5,81,0,0,1075,183,1,0,
-		0,0,1076,1080,8,9,0,0,1077,1079,3,156,78,0,1078,1077,1,0,0,0,1079,1082,
-		1,0,0,0,1080,1078,1,0,0,0,1080,1081,1,0,0,0,1081,1083,1,0,0,0,1082,1080,
-		1,0,0,0,1083,1089,6,92,-1,0,1084,1085,3,182,91,0,1085,1086,6,92,-1,0,1086,
-		1087,3,176,88,0,1087,1090,1,0,0,0,1088,1090,6,92,-1,0,1089,1084,1,0,0,
-		0,1089,1088,1,0,0,0,1090,185,1,0,0,0,1091,1095,8,10,0,0,1092,1094,3,156,
-		78,0,1093,1092,1,0,0,0,1094,1097,1,0,0,0,1095,1093,1,0,0,0,1095,1096,1,
-		0,0,0,1096,1098,1,0,0,0,1097,1095,1,0,0,0,1098,1104,6,93,-1,0,1099,1100,
-		3,182,91,0,1100,1101,6,93,-1,0,1101,1102,3,178,89,0,1102,1105,1,0,0,0,
-		1103,1105,6,93,-1,0,1104,1099,1,0,0,0,1104,1103,1,0,0,0,1105,187,1,0,0,
-		0,1106,1110,8,11,0,0,1107,1109,3,156,78,0,1108,1107,1,0,0,0,1109,1112,
-		1,0,0,0,1110,1108,1,0,0,0,1110,1111,1,0,0,0,1111,1113,1,0,0,0,1112,1110,
-		1,0,0,0,1113,1119,6,94,-1,0,1114,1115,3,182,91,0,1115,1116,6,94,-1,0,1116,
-		1117,3,180,90,0,1117,1120,1,0,0,0,1118,1120,6,94,-1,0,1119,1114,1,0,0,
-		0,1119,1118,1,0,0,0,1120,189,1,0,0,0,1121,1125,7,12,0,0,1122,1124,3,156,
-		78,0,1123,1122,1,0,0,0,1124,1127,1,0,0,0,1125,1123,1,0,0,0,1125,1126,1,
-		0,0,0,1126,1128,1,0,0,0,1127,1125,1,0,0,0,1128,1134,6,95,-1,0,1129,1130,
-		3,182,91,0,1130,1131,6,95,-1,0,1131,1132,3,174,87,0,1132,1135,1,0,0,0,
-		1133,1135,6,95,-1,0,1134,1129,1,0,0,0,1134,1133,1,0,0,0,1135,191,1,0,0,
-		0,95,197,205,210,242,257,265,270,277,282,319,333,341,347,356,364,370,378,
-		384,397,405,413,418,458,473,484,490,498,502,508,524,526,537,568,577,582,
-		595,603,607,638,652,660,668,673,699,716,731,733,744,750,753,765,771,786,
-		797,801,807,811,815,826,842,846,849,851,861,878,886,891,904,909,912,932,
-		934,940,947,967,983,991,1001,1009,1019,1027,1037,1045,1055,1063,1069,1071,
-		1080,1089,1095,1104,1110,1119,1125,1134
+		2,92,7,92,2,93,7,93,2,94,7,94,2,95,7,95,2,96,7,96,2,97,7,97,2,98,7,98,
+		1,0,1,0,1,0,5,0,202,8,0,10,0,12,0,205,9,0,1,0,1,0,1,1,1,1,1,1,3,1,212,
+		8,1,1,1,1,1,1,1,3,1,217,8,1,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,
+		2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,
+		1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,3,2,255,8,2,1,3,1,3,1,3,1,3,1,4,1,4,1,
+		4,1,4,1,4,1,4,1,5,1,5,1,5,3,5,270,8,5,1,5,1,5,1,5,1,5,1,6,1,6,3,6,278,
+		8,6,1,6,1,6,1,6,3,6,283,8,6,1,6,1,6,1,6,1,6,1,6,3,6,290,8,6,1,6,1,6,1,
+		6,3,6,295,8,6,1,6,1,6,1,6,1,6,1,7,1,7,1,7,1,7,1,7,1,8,1,8,1,8,1,8,1,8,
+		1,8,1,8,1,8,1,8,1,9,1,9,1,9,1,9,1,9,1,9,1,9,5,9,322,8,9,10,9,12,9,325,
+		9,9,1,9,1,9,1,9,1,9,1,9,1,9,1,10,1,10,1,10,3,10,336,8,10,1,10,1,10,1,10,
+		1,10,1,11,1,11,1,11,1,11,1,12,1,12,1,12,1,12,3,12,350,8,12,1,12,1,12,1,
+		12,1,12,1,13,1,13,1,13,1,13,1,13,1,13,3,13,362,8,13,1,13,1,13,1,14,1,14,
+		1,14,1,14,1,15,1,15,1,15,1,15,1,15,1,15,3,15,376,8,15,1,16,1,16,1,16,1,
+		16,1,16,1,16,3,16,384,8,16,1,17,1,17,5,17,388,8,17,10,17,12,17,391,9,17,
+		1,18,1,18,1,18,1,18,5,18,397,8,18,10,18,12,18,400,9,18,1,18,1,18,1,19,
+		1,19,1,19,3,19,407,8,19,1,19,1,19,1,19,1,19,3,19,413,8,19,1,20,1,20,1,
+		20,1,20,1,20,1,20,3,20,421,8,20,1,21,1,21,5,21,425,8,21,10,21,12,21,428,
+		9,21,1,22,1,22,1,22,1,22,1,23,1,23,1,23,1,23,1,23,1,23,3,23,440,8,23,1,
+		24,1,24,1,24,1,24,5,24,446,8,24,10,24,12,24,449,9,24,1,24,1,24,1,25,1,
+		25,1,25,3,25,456,8,25,1,25,1,25,1,25,3,25,461,8,25,1,26,1,26,1,26,1,26,
+		1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,
+		1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,
+		1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,3,26,504,8,26,1,27,1,27,1,
+		27,1,28,1,28,1,28,1,28,1,29,1,29,1,29,1,29,1,29,1,29,3,29,519,8,29,1,29,
+		1,29,1,30,1,30,1,30,1,30,3,30,527,8,30,1,30,1,30,1,30,1,30,1,30,3,30,534,
+		8,30,1,31,1,31,1,31,1,31,3,31,540,8,31,1,31,1,31,1,31,1,31,1,31,1,31,3,
+		31,548,8,31,1,31,1,31,3,31,552,8,31,1,32,1,32,1,32,1,32,3,32,558,8,32,
+		1,32,1,32,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,
+		3,33,574,8,33,3,33,576,8,33,1,33,1,33,1,34,1,34,1,34,1,34,1,34,1,34,1,
+		34,3,34,587,8,34,1,34,1,34,1,35,1,35,1,35,1,35,1,36,1,36,1,36,1,36,1,37,
+		1,37,1,37,1,37,1,38,1,38,1,38,1,38,1,39,1,39,1,40,1,40,1,40,1,40,1,41,
+		1,41,1,41,1,42,1,42,1,42,1,42,5,42,620,8,42,10,42,12,42,623,9,42,1,42,
+		1,42,1,43,1,43,1,43,1,43,3,43,631,8,43,1,43,1,43,1,43,3,43,636,8,43,1,
+		44,1,44,1,44,1,44,1,44,1,44,1,44,1,44,1,44,1,44,1,44,3,44,649,8,44,1,45,
+		1,45,1,45,1,45,1,45,3,45,656,8,45,1,45,1,45,1,45,1,45,3,45,662,8,45,1,
+		45,3,45,665,8,45,1,45,1,45,3,45,669,8,45,1,45,1,45,1,46,1,46,1,46,1,46,
+		1,47,1,47,1,47,1,47,1,48,1,48,1,48,1,48,1,49,1,49,1,49,1,49,1,49,1,50,
+		1,50,1,50,1,50,1,51,1,51,1,51,1,51,1,51,1,51,3,51,700,8,51,1,51,1,51,1,
+		52,1,52,1,52,1,52,1,53,1,53,1,53,1,53,1,53,1,53,3,53,714,8,53,1,54,1,54,
+		1,54,1,54,5,54,720,8,54,10,54,12,54,723,9,54,1,54,1,54,1,55,1,55,1,55,
+		3,55,730,8,55,1,55,1,55,1,55,3,55,735,8,55,1,56,1,56,1,56,1,56,1,56,1,
+		56,1,56,1,56,1,56,1,56,1,56,1,56,1,56,1,56,1,56,1,56,1,56,1,56,1,56,1,
+		56,1,56,1,56,1,56,1,56,3,56,761,8,56,1,57,1,57,1,57,1,57,1,58,1,58,1,58,
+		1,58,1,58,1,58,1,58,1,58,1,58,1,58,1,58,3,58,778,8,58,1,59,1,59,1,59,1,
+		59,1,59,1,60,1,60,1,60,1,60,1,60,1,60,1,60,1,60,3,60,793,8,60,3,60,795,
+		8,60,1,60,1,60,1,61,1,61,1,61,1,61,1,61,1,62,1,62,3,62,806,8,62,1,62,1,
+		62,1,62,1,62,3,62,812,8,62,1,62,3,62,815,8,62,1,62,1,62,1,63,1,63,1,63,
+		1,63,1,63,1,63,5,63,825,8,63,10,63,12,63,828,9,63,1,64,1,64,1,64,3,64,
+		833,8,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,1,
+		64,3,64,848,8,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,3,64,859,
+		8,64,1,64,1,64,3,64,863,8,64,1,64,1,64,1,64,1,64,3,64,869,8,64,1,64,1,
+		64,3,64,873,8,64,1,64,1,64,3,64,877,8,64,1,65,1,65,1,65,1,65,1,65,1,65,
+		1,65,5,65,886,8,65,10,65,12,65,889,9,65,1,65,1,65,1,65,1,66,1,66,1,66,
+		1,66,1,66,1,66,1,66,1,66,1,66,1,66,3,66,904,8,66,1,66,1,66,3,66,908,8,
+		66,1,66,3,66,911,8,66,3,66,913,8,66,1,67,1,67,1,67,1,68,1,68,1,68,1,69,
+		1,69,3,69,923,8,69,1,69,1,69,1,70,1,70,1,70,1,71,1,71,1,71,1,71,1,71,1,
+		71,1,71,1,71,1,71,1,71,3,71,940,8,71,1,72,1,72,1,72,1,72,1,72,1,72,3,72,
+		948,8,72,1,73,1,73,1,73,3,73,953,8,73,1,73,1,73,1,73,1,74,1,74,1,74,1,
+		74,1,74,1,74,5,74,964,8,74,10,74,12,74,967,9,74,1,75,1,75,3,75,971,8,75,
+		1,75,3,75,974,8,75,1,75,1,75,1,76,1,76,1,76,1,77,1,77,1,77,1,77,1,77,1,
+		78,1,78,1,78,1,78,1,78,1,78,1,78,1,78,5,78,994,8,78,10,78,12,78,997,9,
+		78,1,79,4,79,1000,8,79,11,79,12,79,1001,1,79,1,79,1,80,4,80,1007,8,80,
+		11,80,12,80,1008,1,80,1,80,1,81,1,81,1,82,1,82,1,82,1,83,1,83,1,83,1,84,
+		1,84,1,84,1,85,1,85,1,85,1,86,1,86,3,86,1029,8,86,1,86,1,86,1,87,1,87,
+		1,87,1,88,1,88,1,89,1,89,1,89,1,89,1,89,5,89,1043,8,89,10,89,12,89,1046,
+		9,89,1,89,1,89,1,89,5,89,1051,8,89,10,89,12,89,1054,9,89,1,90,1,90,1,90,
+		1,90,1,90,5,90,1061,8,90,10,90,12,90,1064,9,90,1,90,1,90,1,90,5,90,1069,
+		8,90,10,90,12,90,1072,9,90,1,91,1,91,1,91,1,91,1,91,5,91,1079,8,91,10,
+		91,12,91,1082,9,91,1,91,1,91,1,91,5,91,1087,8,91,10,91,12,91,1090,9,91,
+		1,92,1,92,1,92,1,92,1,92,5,92,1097,8,92,10,92,12,92,1100,9,92,1,92,1,92,
+		1,92,5,92,1105,8,92,10,92,12,92,1108,9,92,1,93,1,93,1,93,1,93,1,93,5,93,
+		1115,8,93,10,93,12,93,1118,9,93,1,93,1,93,1,93,5,93,1123,8,93,10,93,12,
+		93,1126,9,93,1,94,1,94,1,94,5,94,1131,8,94,10,94,12,94,1134,9,94,1,94,
+		1,94,1,95,1,95,5,95,1140,8,95,10,95,12,95,1143,9,95,1,95,1,95,1,95,1,95,
+		1,95,1,95,3,95,1151,8,95,1,96,1,96,5,96,1155,8,96,10,96,12,96,1158,9,96,
+		1,96,1,96,1,96,1,96,1,96,1,96,3,96,1166,8,96,1,97,1,97,5,97,1170,8,97,
+		10,97,12,97,1173,9,97,1,97,1,97,1,97,1,97,1,97,1,97,3,97,1181,8,97,1,98,
+		1,98,5,98,1185,8,98,10,98,12,98,1188,9,98,1,98,1,98,1,98,1,98,1,98,1,98,
+		3,98,1196,8,98,1,98,0,0,99,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,
+		32,34,36,38,40,42,44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,
+		80,82,84,86,88,90,92,94,96,98,100,102,104,106,108,110,112,114,116,118,
+		120,122,124,126,128,130,132,134,136,138,140,142,144,146,148,150,152,154,
+		156,158,160,162,164,166,168,170,172,174,176,178,180,182,184,186,188,190,
+		192,194,196,0,13,4,0,1,11,58,58,83,84,86,86,1,0,53,54,1,0,51,52,2,0,33,
+		33,59,59,2,0,55,56,73,73,6,0,33,33,57,59,69,71,74,75,82,82,89,89,2,0,83,
+		84,86,86,2,0,1,14,16,69,1,0,83,84,4,0,7,7,12,24,83,84,86,86,5,0,7,7,19,
+		19,25,28,83,84,86,86,5,0,7,7,15,16,29,33,83,84,86,86,3,0,1,6,8,11,58,58,
+		1243,0,198,1,0,0,0,2,216,1,0,0,0,4,254,1,0,0,0,6,256,1,0,0,0,8,260,1,0,
+		0,0,10,266,1,0,0,0,12,275,1,0,0,0,14,300,1,0,0,0,16,305,1,0,0,0,18,314,
+		1,0,0,0,20,332,1,0,0,0,22,341,1,0,0,0,24,345,1,0,0,0,26,355,1,0,0,0,28,
+		365,1,0,0,0,30,369,1,0,0,0,32,377,1,0,0,0,34,385,1,0,0,0,36,392,1,0,0,
+		0,38,412,1,0,0,0,40,414,1,0,0,0,42,422,1,0,0,0,44,429,1,0,0,0,46,433,1,
+		0,0,0,48,441,1,0,0,0,50,460,1,0,0,0,52,503,1,0,0,0,54,505,1,0,0,0,56,508,
+		1,0,0,0,58,512,1,0,0,0,60,522,1,0,0,0,62,535,1,0,0,0,64,553,1,0,0,0,66,
+		561,1,0,0,0,68,579,1,0,0,0,70,590,1,0,0,0,72,594,1,0,0,0,74,598,1,0,0,
+		0,76,602,1,0,0,0,78,606,1,0,0,0,80,608,1,0,0,0,82,612,1,0,0,0,84,615,1,
+		0,0,0,86,635,1,0,0,0,88,648,1,0,0,0,90,650,1,0,0,0,92,672,1,0,0,0,94,676,
+		1,0,0,0,96,680,1,0,0,0,98,684,1,0,0,0,100,689,1,0,0,0,102,693,1,0,0,0,
+		104,703,1,0,0,0,106,707,1,0,0,0,108,715,1,0,0,0,110,734,1,0,0,0,112,760,
+		1,0,0,0,114,762,1,0,0,0,116,766,1,0,0,0,118,779,1,0,0,0,120,784,1,0,0,
+		0,122,798,1,0,0,0,124,803,1,0,0,0,126,818,1,0,0,0,128,876,1,0,0,0,130,
+		878,1,0,0,0,132,893,1,0,0,0,134,914,1,0,0,0,136,917,1,0,0,0,138,920,1,
+		0,0,0,140,926,1,0,0,0,142,939,1,0,0,0,144,947,1,0,0,0,146,952,1,0,0,0,
+		148,957,1,0,0,0,150,968,1,0,0,0,152,977,1,0,0,0,154,980,1,0,0,0,156,995,
+		1,0,0,0,158,999,1,0,0,0,160,1006,1,0,0,0,162,1012,1,0,0,0,164,1014,1,0,
+		0,0,166,1017,1,0,0,0,168,1020,1,0,0,0,170,1023,1,0,0,0,172,1028,1,0,0,
+		0,174,1032,1,0,0,0,176,1035,1,0,0,0,178,1052,1,0,0,0,180,1070,1,0,0,0,
+		182,1088,1,0,0,0,184,1106,1,0,0,0,186,1124,1,0,0,0,188,1127,1,0,0,0,190,
+		1137,1,0,0,0,192,1152,1,0,0,0,194,1167,1,0,0,0,196,1182,1,0,0,0,198,203,
+		3,2,1,0,199,200,5,86,0,0,200,202,3,2,1,0,201,199,1,0,0,0,202,205,1,0,0,
+		0,203,201,1,0,0,0,203,204,1,0,0,0,204,206,1,0,0,0,205,203,1,0,0,0,206,
+		207,5,0,0,1,207,1,1,0,0,0,208,209,3,4,2,0,209,210,6,1,-1,0,210,212,1,0,
+		0,0,211,208,1,0,0,0,211,212,1,0,0,0,212,213,1,0,0,0,213,214,6,1,-1,0,214,
+		217,3,178,89,0,215,217,3,32,16,0,216,211,1,0,0,0,216,215,1,0,0,0,217,3,
+		1,0,0,0,218,219,3,6,3,0,219,220,6,2,-1,0,220,255,1,0,0,0,221,222,3,8,4,
+		0,222,223,6,2,-1,0,223,255,1,0,0,0,224,225,3,10,5,0,225,226,6,2,-1,0,226,
+		255,1,0,0,0,227,228,3,12,6,0,228,229,6,2,-1,0,229,255,1,0,0,0,230,231,
+		3,16,8,0,231,232,6,2,-1,0,232,255,1,0,0,0,233,234,3,22,11,0,234,235,6,
+		2,-1,0,235,255,1,0,0,0,236,237,3,26,13,0,237,238,6,2,-1,0,238,255,1,0,
+		0,0,239,240,3,28,14,0,240,241,6,2,-1,0,241,255,1,0,0,0,242,243,3,104,52,
+		0,243,244,6,2,-1,0,244,255,1,0,0,0,245,246,3,44,22,0,246,247,6,2,-1,0,
+		247,255,1,0,0,0,248,249,3,18,9,0,249,250,6,2,-1,0,250,255,1,0,0,0,251,
+		252,3,20,10,0,252,253,6,2,-1,0,253,255,1,0,0,0,254,218,1,0,0,0,254,221,
+		1,0,0,0,254,224,1,0,0,0,254,227,1,0,0,0,254,230,1,0,0,0,254,233,1,0,0,
+		0,254,236,1,0,0,0,254,239,1,0,0,0,254,242,1,0,0,0,254,245,1,0,0,0,254,
+		248,1,0,0,0,254,251,1,0,0,0,255,5,1,0,0,0,256,257,5,1,0,0,257,258,3,166,
+		83,0,258,259,6,3,-1,0,259,7,1,0,0,0,260,261,5,2,0,0,261,262,3,170,85,0,
+		262,263,5,81,0,0,263,264,3,160,80,0,264,265,6,4,-1,0,265,9,1,0,0,0,266,
+		267,5,3,0,0,267,269,3,170,85,0,268,270,3,166,83,0,269,268,1,0,0,0,269,
+		270,1,0,0,0,270,271,1,0,0,0,271,272,5,81,0,0,272,273,3,154,77,0,273,274,
+		6,5,-1,0,274,11,1,0,0,0,275,277,5,4,0,0,276,278,3,14,7,0,277,276,1,0,0,
+		0,277,278,1,0,0,0,278,279,1,0,0,0,279,280,5,15,0,0,280,282,3,138,69,0,
+		281,283,3,150,75,0,282,281,1,0,0,0,282,283,1,0,0,0,283,294,1,0,0,0,284,
+		285,5,29,0,0,285,295,3,158,79,0,286,287,5,34,0,0,287,289,3,138,69,0,288,
+		290,3,150,75,0,289,288,1,0,0,0,289,290,1,0,0,0,290,295,1,0,0,0,291,292,
+		5,35,0,0,292,293,5,36,0,0,293,295,6,6,-1,0,294,284,1,0,0,0,294,286,1,0,
+		0,0,294,291,1,0,0,0,295,296,1,0,0,0,296,297,5,37,0,0,297,298,3,166,83,
+		0,298,299,6,6,-1,0,299,13,1,0,0,0,300,301,3,174,87,0,301,302,6,7,-1,0,
+		302,303,3,156,78,0,303,304,6,7,-1,0,304,15,1,0,0,0,305,306,5,5,0,0,306,
+		307,5,15,0,0,307,308,3,138,69,0,308,309,5,34,0,0,309,310,3,138,69,0,310,
+		311,5,37,0,0,311,312,3,166,83,0,312,313,6,8,-1,0,313,17,1,0,0,0,314,315,
+		5,11,0,0,315,316,3,172,86,0,316,323,6,9,-1,0,317,318,5,79,0,0,318,319,
+		3,172,86,0,319,320,6,9,-1,0,320,322,1,0,0,0,321,317,1,0,0,0,322,325,1,
+		0,0,0,323,321,1,0,0,0,323,324,1,0,0,0,324,326,1,0,0,0,325,323,1,0,0,0,
+		326,327,5,13,0,0,327,328,3,126,63,0,328,329,5,37,0,0,329,330,3,166,83,
+		0,330,331,6,9,-1,0,331,19,1,0,0,0,332,333,5,58,0,0,333,335,3,170,85,0,
+		334,336,3,166,83,0,335,334,1,0,0,0,335,336,1,0,0,0,336,337,1,0,0,0,337,
+		338,5,81,0,0,338,339,3,126,63,0,339,340,6,10,-1,0,340,21,1,0,0,0,341,342,
+		3,24,12,0,342,343,3,84,42,0,343,344,6,11,-1,0,344,23,1,0,0,0,345,346,5,
+		6,0,0,346,347,3,138,69,0,347,349,3,150,75,0,348,350,3,166,83,0,349,348,
+		1,0,0,0,349,350,1,0,0,0,350,351,1,0,0,0,351,352,5,37,0,0,352,353,3,166,
+		83,0,353,354,6,12,-1,0,354,25,1,0,0,0,355,356,5,7,0,0,356,357,3,172,86,
+		0,357,358,5,37,0,0,358,361,3,166,83,0,359,360,5,35,0,0,360,362,3,138,69,
+		0,361,359,1,0,0,0,361,362,1,0,0,0,362,363,1,0,0,0,363,364,6,13,-1,0,364,
+		27,1,0,0,0,365,366,3,30,15,0,366,367,3,84,42,0,367,368,6,14,-1,0,368,29,
+		1,0,0,0,369,370,5,8,0,0,370,371,3,170,85,0,371,375,6,15,-1,0,372,373,3,
+		166,83,0,373,374,6,15,-1,0,374,376,1,0,0,0,375,372,1,0,0,0,375,376,1,0,
+		0,0,376,31,1,0,0,0,377,383,3,34,17,0,378,379,3,36,18,0,379,380,6,16,-1,
+		0,380,381,3,178,89,0,381,384,1,0,0,0,382,384,6,16,-1,0,383,378,1,0,0,0,
+		383,382,1,0,0,0,384,33,1,0,0,0,385,389,8,0,0,0,386,388,3,162,81,0,387,
+		386,1,0,0,0,388,391,1,0,0,0,389,387,1,0,0,0,389,390,1,0,0,0,390,35,1,0,
+		0,0,391,389,1,0,0,0,392,393,5,83,0,0,393,398,3,38,19,0,394,395,5,86,0,
+		0,395,397,3,38,19,0,396,394,1,0,0,0,397,400,1,0,0,0,398,396,1,0,0,0,398,
+		399,1,0,0,0,399,401,1,0,0,0,400,398,1,0,0,0,401,402,5,84,0,0,402,37,1,
+		0,0,0,403,404,3,26,13,0,404,405,6,19,-1,0,405,407,1,0,0,0,406,403,1,0,
+		0,0,406,407,1,0,0,0,407,408,1,0,0,0,408,409,6,19,-1,0,409,413,3,180,90,
+		0,410,413,3,40,20,0,411,413,3,196,98,0,412,406,1,0,0,0,412,410,1,0,0,0,
+		412,411,1,0,0,0,413,39,1,0,0,0,414,420,3,42,21,0,415,416,3,36,18,0,416,
+		417,6,20,-1,0,417,418,3,180,90,0,418,421,1,0,0,0,419,421,6,20,-1,0,420,
+		415,1,0,0,0,420,419,1,0,0,0,421,41,1,0,0,0,422,426,8,0,0,0,423,425,3,162,
+		81,0,424,423,1,0,0,0,425,428,1,0,0,0,426,424,1,0,0,0,426,427,1,0,0,0,427,
+		43,1,0,0,0,428,426,1,0,0,0,429,430,3,46,23,0,430,431,3,48,24,0,431,432,
+		6,22,-1,0,432,45,1,0,0,0,433,434,5,10,0,0,434,435,3,170,85,0,435,439,6,
+		23,-1,0,436,437,3,166,83,0,437,438,6,23,-1,0,438,440,1,0,0,0,439,436,1,
+		0,0,0,439,440,1,0,0,0,440,47,1,0,0,0,441,442,5,83,0,0,442,447,3,50,25,
+		0,443,444,5,86,0,0,444,446,3,50,25,0,445,443,1,0,0,0,446,449,1,0,0,0,447,
+		445,1,0,0,0,447,448,1,0,0,0,448,450,1,0,0,0,449,447,1,0,0,0,450,451,5,
+		84,0,0,451,49,1,0,0,0,452,453,3,52,26,0,453,454,6,25,-1,0,454,456,1,0,
+		0,0,455,452,1,0,0,0,455,456,1,0,0,0,456,457,1,0,0,0,457,458,6,25,-1,0,
+		458,461,3,182,91,0,459,461,3,190,95,0,460,455,1,0,0,0,460,459,1,0,0,0,
+		461,51,1,0,0,0,462,463,3,54,27,0,463,464,6,26,-1,0,464,504,1,0,0,0,465,
+		466,3,56,28,0,466,467,6,26,-1,0,467,504,1,0,0,0,468,469,5,14,0,0,469,504,
+		6,26,-1,0,470,471,3,58,29,0,471,472,6,26,-1,0,472,504,1,0,0,0,473,474,
+		3,60,30,0,474,475,6,26,-1,0,475,504,1,0,0,0,476,477,3,62,31,0,477,478,
+		6,26,-1,0,478,504,1,0,0,0,479,480,3,64,32,0,480,481,6,26,-1,0,481,504,
+		1,0,0,0,482,483,3,66,33,0,483,484,6,26,-1,0,484,504,1,0,0,0,485,486,3,
+		68,34,0,486,487,6,26,-1,0,487,504,1,0,0,0,488,489,3,70,35,0,489,490,6,
+		26,-1,0,490,504,1,0,0,0,491,492,3,72,36,0,492,493,6,26,-1,0,493,504,1,
+		0,0,0,494,495,3,76,38,0,495,496,6,26,-1,0,496,504,1,0,0,0,497,498,3,26,
+		13,0,498,499,6,26,-1,0,499,504,1,0,0,0,500,501,3,74,37,0,501,502,6,26,
+		-1,0,502,504,1,0,0,0,503,462,1,0,0,0,503,465,1,0,0,0,503,468,1,0,0,0,503,
+		470,1,0,0,0,503,473,1,0,0,0,503,476,1,0,0,0,503,479,1,0,0,0,503,482,1,
+		0,0,0,503,485,1,0,0,0,503,488,1,0,0,0,503,491,1,0,0,0,503,494,1,0,0,0,
+		503,497,1,0,0,0,503,500,1,0,0,0,504,53,1,0,0,0,505,506,3,124,62,0,506,
+		507,6,27,-1,0,507,55,1,0,0,0,508,509,5,13,0,0,509,510,3,126,63,0,510,511,
+		6,28,-1,0,511,57,1,0,0,0,512,513,5,15,0,0,513,518,3,138,69,0,514,515,5,
+		34,0,0,515,519,3,138,69,0,516,517,5,29,0,0,517,519,3,158,79,0,518,514,
+		1,0,0,0,518,516,1,0,0,0,518,519,1,0,0,0,519,520,1,0,0,0,520,521,6,29,-1,
+		0,521,59,1,0,0,0,522,533,5,16,0,0,523,526,3,124,62,0,524,525,5,15,0,0,
+		525,527,3,138,69,0,526,524,1,0,0,0,526,527,1,0,0,0,527,528,1,0,0,0,528,
+		529,6,30,-1,0,529,534,1,0,0,0,530,531,3,126,63,0,531,532,6,30,-1,0,532,
+		534,1,0,0,0,533,523,1,0,0,0,533,530,1,0,0,0,534,61,1,0,0,0,535,551,5,17,
+		0,0,536,537,5,31,0,0,537,539,3,148,74,0,538,540,3,80,40,0,539,538,1,0,
+		0,0,539,540,1,0,0,0,540,541,1,0,0,0,541,542,6,31,-1,0,542,552,1,0,0,0,
+		543,544,5,41,0,0,544,547,3,172,86,0,545,546,5,80,0,0,546,548,3,158,79,
+		0,547,545,1,0,0,0,547,548,1,0,0,0,548,549,1,0,0,0,549,550,6,31,-1,0,550,
+		552,1,0,0,0,551,536,1,0,0,0,551,543,1,0,0,0,552,63,1,0,0,0,553,554,5,18,
+		0,0,554,555,5,42,0,0,555,557,3,148,74,0,556,558,3,80,40,0,557,556,1,0,
+		0,0,557,558,1,0,0,0,558,559,1,0,0,0,559,560,6,32,-1,0,560,65,1,0,0,0,561,
+		562,5,19,0,0,562,563,5,12,0,0,563,575,3,158,79,0,564,565,5,29,0,0,565,
+		566,3,164,82,0,566,567,7,1,0,0,567,576,1,0,0,0,568,569,5,35,0,0,569,573,
+		3,150,75,0,570,571,3,82,41,0,571,572,6,33,-1,0,572,574,1,0,0,0,573,570,
+		1,0,0,0,573,574,1,0,0,0,574,576,1,0,0,0,575,564,1,0,0,0,575,568,1,0,0,
+		0,576,577,1,0,0,0,577,578,6,33,-1,0,578,67,1,0,0,0,579,580,5,20,0,0,580,
+		581,5,43,0,0,581,582,5,31,0,0,582,586,3,150,75,0,583,584,3,82,41,0,584,
+		585,6,34,-1,0,585,587,1,0,0,0,586,583,1,0,0,0,586,587,1,0,0,0,587,588,
+		1,0,0,0,588,589,6,34,-1,0,589,69,1,0,0,0,590,591,5,21,0,0,591,592,3,160,
+		80,0,592,593,6,35,-1,0,593,71,1,0,0,0,594,595,5,22,0,0,595,596,3,166,83,
+		0,596,597,6,36,-1,0,597,73,1,0,0,0,598,599,5,23,0,0,599,600,3,172,86,0,
+		600,601,6,37,-1,0,601,75,1,0,0,0,602,603,3,78,39,0,603,604,3,84,42,0,604,
+		605,6,38,-1,0,605,77,1,0,0,0,606,607,5,24,0,0,607,79,1,0,0,0,608,609,5,
+		13,0,0,609,610,3,126,63,0,610,611,6,40,-1,0,611,81,1,0,0,0,612,613,5,44,
+		0,0,613,614,5,57,0,0,614,83,1,0,0,0,615,616,5,83,0,0,616,621,3,86,43,0,
+		617,618,5,86,0,0,618,620,3,86,43,0,619,617,1,0,0,0,620,623,1,0,0,0,621,
+		619,1,0,0,0,621,622,1,0,0,0,622,624,1,0,0,0,623,621,1,0,0,0,624,625,5,
+		84,0,0,625,85,1,0,0,0,626,631,3,88,44,0,627,628,3,26,13,0,628,629,6,43,
+		-1,0,629,631,1,0,0,0,630,626,1,0,0,0,630,627,1,0,0,0,630,631,1,0,0,0,631,
+		632,1,0,0,0,632,633,6,43,-1,0,633,636,3,184,92,0,634,636,3,192,96,0,635,
+		630,1,0,0,0,635,634,1,0,0,0,636,87,1,0,0,0,637,638,3,90,45,0,638,639,6,
+		44,-1,0,639,649,1,0,0,0,640,641,3,92,46,0,641,642,6,44,-1,0,642,649,1,
+		0,0,0,643,644,3,94,47,0,644,645,6,44,-1,0,645,649,1,0,0,0,646,649,3,96,
+		48,0,647,649,3,100,50,0,648,637,1,0,0,0,648,640,1,0,0,0,648,643,1,0,0,
+		0,648,646,1,0,0,0,648,647,1,0,0,0,649,89,1,0,0,0,650,651,5,25,0,0,651,
+		664,3,154,77,0,652,655,5,29,0,0,653,654,5,39,0,0,654,656,6,45,-1,0,655,
+		653,1,0,0,0,655,656,1,0,0,0,656,657,1,0,0,0,657,665,3,158,79,0,658,661,
+		5,38,0,0,659,660,5,39,0,0,660,662,6,45,-1,0,661,659,1,0,0,0,661,662,1,
+		0,0,0,662,663,1,0,0,0,663,665,3,158,79,0,664,652,1,0,0,0,664,658,1,0,0,
+		0,665,668,1,0,0,0,666,667,5,40,0,0,667,669,3,172,86,0,668,666,1,0,0,0,
+		668,669,1,0,0,0,669,670,1,0,0,0,670,671,6,45,-1,0,671,91,1,0,0,0,672,673,
+		5,26,0,0,673,674,3,158,79,0,674,675,6,46,-1,0,675,93,1,0,0,0,676,677,5,
+		28,0,0,677,678,3,172,86,0,678,679,6,47,-1,0,679,95,1,0,0,0,680,681,3,98,
+		49,0,681,682,3,84,42,0,682,683,6,48,-1,0,683,97,1,0,0,0,684,685,5,19,0,
+		0,685,686,3,164,82,0,686,687,7,2,0,0,687,688,6,49,-1,0,688,99,1,0,0,0,
+		689,690,3,102,51,0,690,691,3,84,42,0,691,692,6,50,-1,0,692,101,1,0,0,0,
+		693,699,5,27,0,0,694,700,5,46,0,0,695,696,3,158,79,0,696,697,5,45,0,0,
+		697,698,3,158,79,0,698,700,1,0,0,0,699,694,1,0,0,0,699,695,1,0,0,0,700,
+		701,1,0,0,0,701,702,6,51,-1,0,702,103,1,0,0,0,703,704,3,106,53,0,704,705,
+		3,108,54,0,705,706,6,52,-1,0,706,105,1,0,0,0,707,708,5,9,0,0,708,709,3,
+		170,85,0,709,713,6,53,-1,0,710,711,3,166,83,0,711,712,6,53,-1,0,712,714,
+		1,0,0,0,713,710,1,0,0,0,713,714,1,0,0,0,714,107,1,0,0,0,715,716,5,83,0,
+		0,716,721,3,110,55,0,717,718,5,86,0,0,718,720,3,110,55,0,719,717,1,0,0,
+		0,720,723,1,0,0,0,721,719,1,0,0,0,721,722,1,0,0,0,722,724,1,0,0,0,723,
+		721,1,0,0,0,724,725,5,84,0,0,725,109,1,0,0,0,726,727,3,112,56,0,727,728,
+		6,55,-1,0,728,730,1,0,0,0,729,726,1,0,0,0,729,730,1,0,0,0,730,731,1,0,
+		0,0,731,732,6,55,-1,0,732,735,3,186,93,0,733,735,3,194,97,0,734,729,1,
+		0,0,0,734,733,1,0,0,0,735,111,1,0,0,0,736,737,3,114,57,0,737,738,6,56,
+		-1,0,738,761,1,0,0,0,739,740,3,58,29,0,740,741,6,56,-1,0,741,761,1,0,0,
+		0,742,743,3,116,58,0,743,744,6,56,-1,0,744,761,1,0,0,0,745,746,3,60,30,
+		0,746,747,6,56,-1,0,747,761,1,0,0,0,748,749,3,118,59,0,749,750,6,56,-1,
+		0,750,761,1,0,0,0,751,752,3,120,60,0,752,753,6,56,-1,0,753,761,1,0,0,0,
+		754,755,3,122,61,0,755,756,6,56,-1,0,756,761,1,0,0,0,757,758,3,26,13,0,
+		758,759,6,56,-1,0,759,761,1,0,0,0,760,736,1,0,0,0,760,739,1,0,0,0,760,
+		742,1,0,0,0,760,745,1,0,0,0,760,748,1,0,0,0,760,751,1,0,0,0,760,754,1,
+		0,0,0,760,757,1,0,0,0,761,113,1,0,0,0,762,763,5,29,0,0,763,764,3,154,77,
+		0,764,765,6,57,-1,0,765,115,1,0,0,0,766,777,5,30,0,0,767,768,5,13,0,0,
+		768,769,3,126,63,0,769,770,6,58,-1,0,770,778,1,0,0,0,771,772,5,47,0,0,
+		772,773,3,150,75,0,773,774,5,48,0,0,774,775,3,150,75,0,775,776,6,58,-1,
+		0,776,778,1,0,0,0,777,767,1,0,0,0,777,771,1,0,0,0,778,117,1,0,0,0,779,
+		780,5,31,0,0,780,781,5,49,0,0,781,782,3,160,80,0,782,783,6,59,-1,0,783,
+		119,1,0,0,0,784,785,5,32,0,0,785,794,3,154,77,0,786,787,5,15,0,0,787,792,
+		3,138,69,0,788,789,5,34,0,0,789,793,3,138,69,0,790,791,5,29,0,0,791,793,
+		3,158,79,0,792,788,1,0,0,0,792,790,1,0,0,0,792,793,1,0,0,0,793,795,1,0,
+		0,0,794,786,1,0,0,0,794,795,1,0,0,0,795,796,1,0,0,0,796,797,6,60,-1,0,
+		797,121,1,0,0,0,798,799,5,33,0,0,799,800,5,50,0,0,800,801,3,152,76,0,801,
+		802,6,61,-1,0,802,123,1,0,0,0,803,805,5,12,0,0,804,806,3,164,82,0,805,
+		804,1,0,0,0,805,806,1,0,0,0,806,811,1,0,0,0,807,812,5,57,0,0,808,812,5,
+		58,0,0,809,810,7,3,0,0,810,812,6,62,-1,0,811,807,1,0,0,0,811,808,1,0,0,
+		0,811,809,1,0,0,0,812,814,1,0,0,0,813,815,3,80,40,0,814,813,1,0,0,0,814,
+		815,1,0,0,0,815,816,1,0,0,0,816,817,6,62,-1,0,817,125,1,0,0,0,818,819,
+		3,128,64,0,819,826,6,63,-1,0,820,821,5,79,0,0,821,822,3,128,64,0,822,823,
+		6,63,-1,0,823,825,1,0,0,0,824,820,1,0,0,0,825,828,1,0,0,0,826,824,1,0,
+		0,0,826,827,1,0,0,0,827,127,1,0,0,0,828,826,1,0,0,0,829,830,5,60,0,0,830,
+		833,6,64,-1,0,831,833,5,61,0,0,832,829,1,0,0,0,832,831,1,0,0,0,833,834,
+		1,0,0,0,834,835,5,58,0,0,835,877,6,64,-1,0,836,837,3,130,65,0,837,838,
+		6,64,-1,0,838,877,1,0,0,0,839,840,5,62,0,0,840,848,6,64,-1,0,841,842,5,
+		63,0,0,842,848,6,64,-1,0,843,844,5,64,0,0,844,848,6,64,-1,0,845,846,5,
+		65,0,0,846,848,6,64,-1,0,847,839,1,0,0,0,847,841,1,0,0,0,847,843,1,0,0,
+		0,847,845,1,0,0,0,848,849,1,0,0,0,849,850,3,152,76,0,850,851,3,134,67,
+		0,851,852,6,64,-1,0,852,877,1,0,0,0,853,854,3,132,66,0,854,855,6,64,-1,
+		0,855,877,1,0,0,0,856,858,3,136,68,0,857,859,3,146,73,0,858,857,1,0,0,
+		0,858,859,1,0,0,0,859,862,1,0,0,0,860,861,5,34,0,0,861,863,3,140,70,0,
+		862,860,1,0,0,0,862,863,1,0,0,0,863,864,1,0,0,0,864,865,6,64,-1,0,865,
+		877,1,0,0,0,866,868,3,144,72,0,867,869,3,146,73,0,868,867,1,0,0,0,868,
+		869,1,0,0,0,869,872,1,0,0,0,870,871,5,34,0,0,871,873,3,140,70,0,872,870,
+		1,0,0,0,872,873,1,0,0,0,873,874,1,0,0,0,874,875,6,64,-1,0,875,877,1,0,
+		0,0,876,832,1,0,0,0,876,836,1,0,0,0,876,847,1,0,0,0,876,853,1,0,0,0,876,
+		856,1,0,0,0,876,866,1,0,0,0,877,129,1,0,0,0,878,879,5,58,0,0,879,880,3,
+		164,82,0,880,887,6,65,-1,0,881,882,5,79,0,0,882,883,3,164,82,0,883,884,
+		6,65,-1,0,884,886,1,0,0,0,885,881,1,0,0,0,886,889,1,0,0,0,887,885,1,0,
+		0,0,887,888,1,0,0,0,888,890,1,0,0,0,889,887,1,0,0,0,890,891,3,134,67,0,
+		891,892,6,65,-1,0,892,131,1,0,0,0,893,912,5,66,0,0,894,895,5,57,0,0,895,
+		896,3,134,67,0,896,897,6,66,-1,0,897,913,1,0,0,0,898,910,3,168,84,0,899,
+		900,3,134,67,0,900,901,6,66,-1,0,901,911,1,0,0,0,902,904,3,146,73,0,903,
+		902,1,0,0,0,903,904,1,0,0,0,904,907,1,0,0,0,905,906,5,34,0,0,906,908,3,
+		140,70,0,907,905,1,0,0,0,907,908,1,0,0,0,908,909,1,0,0,0,909,911,6,66,
+		-1,0,910,899,1,0,0,0,910,903,1,0,0,0,911,913,1,0,0,0,912,894,1,0,0,0,912,
+		898,1,0,0,0,913,133,1,0,0,0,914,915,5,67,0,0,915,916,5,68,0,0,916,135,
+		1,0,0,0,917,918,3,168,84,0,918,919,6,68,-1,0,919,137,1,0,0,0,920,922,3,
+		142,71,0,921,923,3,146,73,0,922,921,1,0,0,0,922,923,1,0,0,0,923,924,1,
+		0,0,0,924,925,6,69,-1,0,925,139,1,0,0,0,926,927,3,138,69,0,927,928,6,70,
+		-1,0,928,141,1,0,0,0,929,930,3,144,72,0,930,931,6,71,-1,0,931,940,1,0,
+		0,0,932,933,5,66,0,0,933,934,3,168,84,0,934,935,6,71,-1,0,935,940,1,0,
+		0,0,936,937,3,168,84,0,937,938,6,71,-1,0,938,940,1,0,0,0,939,929,1,0,0,
+		0,939,932,1,0,0,0,939,936,1,0,0,0,940,143,1,0,0,0,941,942,5,72,0,0,942,
+		948,6,72,-1,0,943,944,3,164,82,0,944,945,3,168,84,0,945,946,6,72,-1,0,
+		946,948,1,0,0,0,947,941,1,0,0,0,947,943,1,0,0,0,948,145,1,0,0,0,949,953,
+		5,80,0,0,950,951,5,85,0,0,951,953,6,73,-1,0,952,949,1,0,0,0,952,950,1,
+		0,0,0,953,954,1,0,0,0,954,955,3,158,79,0,955,956,6,73,-1,0,956,147,1,0,
+		0,0,957,958,3,150,75,0,958,965,6,74,-1,0,959,960,5,79,0,0,960,961,3,150,
+		75,0,961,962,6,74,-1,0,962,964,1,0,0,0,963,959,1,0,0,0,964,967,1,0,0,0,
+		965,963,1,0,0,0,965,966,1,0,0,0,966,149,1,0,0,0,967,965,1,0,0,0,968,970,
+		7,4,0,0,969,971,3,168,84,0,970,969,1,0,0,0,970,971,1,0,0,0,971,973,1,0,
+		0,0,972,974,3,146,73,0,973,972,1,0,0,0,973,974,1,0,0,0,974,975,1,0,0,0,
+		975,976,6,75,-1,0,976,151,1,0,0,0,977,978,3,168,84,0,978,979,6,76,-1,0,
+		979,153,1,0,0,0,980,981,3,172,86,0,981,982,6,77,-1,0,982,983,3,156,78,
+		0,983,984,6,77,-1,0,984,155,1,0,0,0,985,986,5,79,0,0,986,987,3,172,86,
+		0,987,988,6,78,-1,0,988,994,1,0,0,0,989,990,5,80,0,0,990,991,3,172,86,
+		0,991,992,6,78,-1,0,992,994,1,0,0,0,993,985,1,0,0,0,993,989,1,0,0,0,994,
+		997,1,0,0,0,995,993,1,0,0,0,995,996,1,0,0,0,996,157,1,0,0,0,997,995,1,
+		0,0,0,998,1000,7,5,0,0,999,998,1,0,0,0,1000,1001,1,0,0,0,1001,999,1,0,
+		0,0,1001,1002,1,0,0,0,1002,1003,1,0,0,0,1003,1004,6,79,-1,0,1004,159,1,
+		0,0,0,1005,1007,3,162,81,0,1006,1005,1,0,0,0,1007,1008,1,0,0,0,1008,1006,
+		1,0,0,0,1008,1009,1,0,0,0,1009,1010,1,0,0,0,1010,1011,6,80,-1,0,1011,161,
+		1,0,0,0,1012,1013,8,6,0,0,1013,163,1,0,0,0,1014,1015,5,71,0,0,1015,1016,
+		6,82,-1,0,1016,165,1,0,0,0,1017,1018,5,76,0,0,1018,1019,6,83,-1,0,1019,
+		167,1,0,0,0,1020,1021,5,69,0,0,1021,1022,6,84,-1,0,1022,169,1,0,0,0,1023,
+		1024,3,172,86,0,1024,1025,6,85,-1,0,1025,171,1,0,0,0,1026,1029,5,15,0,
+		0,1027,1029,3,176,88,0,1028,1026,1,0,0,0,1028,1027,1,0,0,0,1029,1030,1,
+		0,0,0,1030,1031,6,86,-1,0,1031,173,1,0,0,0,1032,1033,3,176,88,0,1033,1034,
+		6,87,-1,0,1034,175,1,0,0,0,1035,1036,7,7,0,0,1036,177,1,0,0,0,1037,1038,
+		5,83,0,0,1038,1039,6,89,-1,0,1039,1044,3,2,1,0,1040,1041,5,86,0,0,1041,
+		1043,3,2,1,0,1042,1040,1,0,0,0,1043,1046,1,0,0,0,1044,1042,1,0,0,0,1044,
+		1045,1,0,0,0,1045,1047,1,0,0,0,1046,1044,1,0,0,0,1047,1048,5,84,0,0,1048,
+		1049,6,89,-1,0,1049,1051,1,0,0,0,1050,1037,1,0,0,0,1051,1054,1,0,0,0,1052,
+		1050,1,0,0,0,1052,1053,1,0,0,0,1053,179,1,0,0,0,1054,1052,1,0,0,0,1055,
+		1056,5,83,0,0,1056,1057,6,90,-1,0,1057,1062,3,38,19,0,1058,1059,5,86,0,
+		0,1059,1061,3,38,19,0,1060,1058,1,0,0,0,1061,1064,1,0,0,0,1062,1060,1,
+		0,0,0,1062,1063,1,0,0,0,1063,1065,1,0,0,0,1064,1062,1,0,0,0,1065,1066,
+		5,84,0,0,1066,1067,6,90,-1,0,1067,1069,1,0,0,0,1068,1055,1,0,0,0,1069,
+		1072,1,0,0,0,1070,1068,1,0,0,0,1070,1071,1,0,0,0,1071,181,1,0,0,0,1072,
+		1070,1,0,0,0,1073,1074,5,83,0,0,1074,1075,6,91,-1,0,1075,1080,3,50,25,
+		0,1076,1077,5,86,0,0,1077,1079,3,50,25,0,1078,1076,1,0,0,0,1079,1082,1,
+		0,0,0,1080,1078,1,0,0,0,1080,1081,1,0,0,0,1081,1083,1,0,0,0,1082,1080,
+		1,0,0,0,1083,1084,5,84,0,0,1084,1085,6,91,-1,0,1085,1087,1,0,0,0,1086,
+		1073,1,0,0,0,1087,1090,1,0,0,0,1088,1086,1,0,0,0,1088,1089,1,0,0,0,1089,
+		183,1,0,0,0,1090,1088,1,0,0,0,1091,1092,5,83,0,0,1092,1093,6,92,-1,0,1093,
+		1098,3,86,43,0,1094,1095,5,86,0,0,1095,1097,3,86,43,0,1096,1094,1,0,0,
+		0,1097,1100,1,0,0,0,1098,1096,1,0,0,0,1098,1099,1,0,0,0,1099,1101,1,0,
+		0,0,1100,1098,1,0,0,0,1101,1102,5,84,0,0,1102,1103,6,92,-1,0,1103,1105,
+		1,0,0,0,1104,1091,1,0,0,0,1105,1108,1,0,0,0,1106,1104,1,0,0,0,1106,1107,
+		1,0,0,0,1107,185,1,0,0,0,1108,1106,1,0,0,0,1109,1110,5,83,0,0,1110,1111,
+		6,93,-1,0,1111,1116,3,110,55,0,1112,1113,5,86,0,0,1113,1115,3,110,55,0,
+		1114,1112,1,0,0,0,1115,1118,1,0,0,0,1116,1114,1,0,0,0,1116,1117,1,0,0,
+		0,1117,1119,1,0,0,0,1118,1116,1,0,0,0,1119,1120,5,84,0,0,1120,1121,6,93,
+		-1,0,1121,1123,1,0,0,0,1122,1109,1,0,0,0,1123,1126,1,0,0,0,1124,1122,1,
+		0,0,0,1124,1125,1,0,0,0,1125,187,1,0,0,0,1126,1124,1,0,0,0,1127,1132,5,
+		83,0,0,1128,1131,8,8,0,0,1129,1131,3,188,94,0,1130,1128,1,0,0,0,1130,1129,
+		1,0,0,0,1131,1134,1,0,0,0,1132,1130,1,0,0,0,1132,1133,1,0,0,0,1133,1135,
+		1,0,0,0,1134,1132,1,0,0,0,1135,1136,5,84,0,0,1136,189,1,0,0,0,1137,1141,
+		8,9,0,0,1138,1140,3,162,81,0,1139,1138,1,0,0,0,1140,1143,1,0,0,0,1141,
+		1139,1,0,0,0,1141,1142,1,0,0,0,1142,1144,1,0,0,0,1143,1141,1,0,0,0,1144,
+		1150,6,95,-1,0,1145,1146,3,188,94,0,1146,1147,6,95,-1,0,1147,1148,3,182,
+		91,0,1148,1151,1,0,0,0,1149,1151,6,95,-1,0,1150,1145,1,0,0,0,1150,1149,
+		1,0,0,0,1151,191,1,0,0,0,1152,1156,8,10,0,0,1153,1155,3,162,81,0,1154,
+		1153,1,0,0,0,1155,1158,1,0,0,0,1156,1154,1,0,0,0,1156,1157,1,0,0,0,1157,
+		1159,1,0,0,0,1158,1156,1,0,0,0,1159,1165,6,96,-1,0,1160,1161,3,188,94,
+		0,1161,1162,6,96,-1,0,1162,1163,3,184,92,0,1163,1166,1,0,0,0,1164,1166,
+		6,96,-1,0,1165,1160,1,0,0,0,1165,1164,1,0,0,0,1166,193,1,0,0,0,1167,1171,
+		8,11,0,0,1168,1170,3,162,81,0,1169,1168,1,0,0,0,1170,1173,1,0,0,0,1171,
+		1169,1,0,0,0,1171,1172,1,0,0,0,1172,1174,1,0,0,0,1173,1171,1,0,0,0,1174,
+		1180,6,97,-1,0,1175,1176,3,188,94,0,1176,1177,6,97,-1,0,1177,1178,3,186,
+		93,0,1178,1181,1,0,0,0,1179,1181,6,97,-1,0,1180,1175,1,0,0,0,1180,1179,
+		1,0,0,0,1181,195,1,0,0,0,1182,1186,7,12,0,0,1183,1185,3,162,81,0,1184,
+		1183,1,0,0,0,1185,1188,1,0,0,0,1186,1184,1,0,0,0,1186,1187,1,0,0,0,1187,
+		1189,1,0,0,0,1188,1186,1,0,0,0,1189,1195,6,98,-1,0,1190,1191,3,188,94,
+		0,1191,1192,6,98,-1,0,1192,1193,3,180,90,0,1193,1196,1,0,0,0,1194,1196,
+		6,98,-1,0,1195,1190,1,0,0,0,1195,1194,1,0,0,0,1196,197,1,0,0,0,101,203,
+		211,216,254,269,277,282,289,294,323,335,349,361,375,383,389,398,406,412,
+		420,426,439,447,455,460,503,518,526,533,539,547,551,557,573,575,586,621,
+		630,635,648,655,661,664,668,699,713,721,729,734,760,777,792,794,805,811,
+		814,826,832,847,858,862,868,872,876,887,903,907,910,912,922,939,947,952,
+		965,970,973,993,995,1001,1008,1028,1044,1052,1062,1070,1080,1088,1098,
+		1106,1116,1124,1130,1132,1141,1150,1156,1165,1171,1180,1186,1195
 	};
 
 	public static readonly ATN _ATN =

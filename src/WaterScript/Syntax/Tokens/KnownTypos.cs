@@ -19,6 +19,8 @@ internal static class KnownTypos
         ("m3/h", "m3/hour m3/hr cbm/h"),
         ("gpm", "GPM gal/min"),
         ("gph", "GPH gal/h"),
+        ("HCF", "hcf ccf CCF"),
+        ("kgal", "Kgal KGAL"),
         ("gal", "gals gallon gallons"),
         ("mm", "millimetre millimetres millimeter millimeters"),
         ("cm", "centimetre centimetres centimeter centimeters"),

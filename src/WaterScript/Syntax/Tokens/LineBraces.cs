@@ -64,7 +64,7 @@ internal sealed class LineBraces(List<IToken> tokens, SourceText source, Mistake
             "steps" or "power" or "climate" => 1,
             "valve" => 3,
             "repeat" => first + 2 < end && tokens[first + 2].Type is WaterScriptLexer.TIMES or WaterScriptLexer.TIME ? 3 : 0,
-            "let" or "group" => 0,
+            "let" or "group" or "days" => 0,
             var word => Words.IsNamed(word) ? 2 : 0,
         };
         if (words == 0 || first + words + 1 >= end || tokens[first + words].Type is WaterScriptLexer.LBRACE or WaterScriptLexer.NEWLINE) return first;

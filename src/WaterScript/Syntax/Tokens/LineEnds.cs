@@ -46,6 +46,9 @@ internal static class LineEnds
         if (tokens[next].Type is WaterScriptLexer.RBRACE or TokenConstants.EOF) return true;
         if (!places.MayBegin(tokens[next].Text) || next + 1 >= tokens.Count) return false;
         var second = tokens[next + 1];
+
+        // `days 1, 15 of month` goes on with a list; `days holidays = …` begins anew.
+        if (tokens[next].Type == WaterScriptLexer.DAYS && second.Type == WaterScriptLexer.NUMBER) return false;
         return !IsOfList(second.Type) || (second.Type is WaterScriptLexer.WITH or WaterScriptLexer.FOR && places.IsAt(Place.Restriction));
     }
 

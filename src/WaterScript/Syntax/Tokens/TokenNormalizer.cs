@@ -147,7 +147,8 @@ internal sealed class TokenNormalizer(TokenCursor cursor)
     /// <summary><c>at07:00</c>, <c>to30 sep</c></summary>
     private bool NormalizeNoSpace(IToken token)
     {
-        if (token.Text.Length is not (3 or 4) || token.Text[..2] is not ("at" or "by" or "to") || !token.Text[2..].All(char.IsAsciiDigit)) return false;
+        if (token.Text is not { Length: 3 or 4 } text || text.AsSpan(0, 2) is not ("at" or "by" or "to") || text.AsSpan(2).ContainsAnyExceptInRange('0', '9'))
+            return false;
         var isTime = cursor.Ahead(0) is { Text: ":" } colon && TokenSpans.Touch(token, colon) && cursor.Ahead(1) is { Type: WaterScriptLexer.NUMBER } minutes
             && TokenSpans.Touch(colon, minutes);
         if (!isTime && !(token.Text[..2] == "to" && cursor.Ahead(0) is { } month && KnownTypos.Month(month.Text) is not null)) return false;

@@ -25,6 +25,30 @@ internal sealed class MarkdownLines(TextWriter output) : IReportLines
     /// <inheritdoc/>
     public void Heading(string words) => output.Write($"**{Escaped(words)}**\n");
 
+    /// <summary>The line that says what the report is about, and more behind it.</summary>
+    public void Heading(string words, string more) => output.Write($"**{Escaped(words)}** {Escaped(more)}\n");
+
+    /// <summary>A title above a report that is one of several.</summary>
+    public void Title(string words) => output.Write($"\n### {Escaped(words)}\n\n");
+
+    /// <summary>A table; nothing where it has no rows.</summary>
+    /// <param name="titles">Over the columns.</param>
+    /// <param name="rows">The rows.</param>
+    /// <param name="areNumbers">Whether all columns but the first are of numbers, which stand to the right.</param>
+    public void Table(IReadOnlyList<string> titles, IReadOnlyCollection<MarkdownCell[]> rows, bool areNumbers = false)
+    {
+        ArgumentNullException.ThrowIfNull(titles);
+        ArgumentNullException.ThrowIfNull(rows);
+        if (rows.Count == 0) return;
+        output.Write($"\n|{string.Concat(titles.Select(title => title.Length > 0 ? $" {Escaped(title)} |" : " |"))}\n");
+        output.Write($"|{string.Concat(titles.Select((_, column) => areNumbers && column > 0 ? " ---: |" : " --- |"))}\n");
+        foreach (var row in rows)
+            output.Write($"|{string.Concat(row.Select(cell => cell.IsStrong ? $" **{Escaped(cell.Words)}** |" : $" {Escaped(cell.Words)} |"))}\n");
+    }
+
+    /// <summary>A finding with the name of its rule, which is of letters and hyphens.</summary>
+    public void Finding(string words, string rule, string place) => output.Write($"\n{Escaped(words)} (`{rule}`, {Escaped(place)})\n");
+
     /// <inheritdoc/>
     public void Sentence(string words) => output.Write($"\n{Escaped(words)}\n");
 

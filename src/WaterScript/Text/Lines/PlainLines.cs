@@ -17,6 +17,9 @@ internal sealed class PlainLines(TextWriter output, bool hasColour = false, Func
     /// <summary>Whether lines have colours.</summary>
     public bool HasColour { get; set; } = hasColour;
 
+    /// <summary>Columns of a sentence.</summary>
+    private const int SentenceWidth = 100;
+
     private const string Indent = "  ";
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
@@ -48,8 +51,11 @@ internal sealed class PlainLines(TextWriter output, bool hasColour = false, Func
     /// <inheritdoc/>
     public void Heading(string words) => Line(words);
 
-    /// <inheritdoc/>
-    public void Sentence(string words) => Line(words);
+    /// <summary>A line that stands alone, broken between words where it is long.</summary>
+    public void Sentence(string words)
+    {
+        foreach (var line in WordWrap.Of(words, SentenceWidth)) Line(line);
+    }
 
     /// <inheritdoc/>
     public void Part(string title, IEnumerable<string> items)

@@ -18,12 +18,14 @@ internal sealed class OpeningStream
     private readonly SwitchedOutput[] _devices;
     private readonly SwitchedOutput[][] _devicesOfZone;
     private readonly long _earliest;
+    private readonly long _notBefore;
     private readonly WorkBudget? _budget;
     private long _sequence;
     private long _number;
 
-    private OpeningStream(Site site, WorkBudget? budget)
+    private OpeningStream(Site site, long notBefore, WorkBudget? budget)
     {
+        _notBefore = notBefore;
         _budget = budget;
         _devices = [.. site.Devices.Select(device => SwitchedOutput.Of(device, site.Zones.Length))];
         _zones = [.. site.Zones.Select(SwitchedOutput.Of)];
@@ -34,10 +36,11 @@ internal sealed class OpeningStream
     /// <summary>The openings of the outputs of a site.</summary>
     /// <param name="site">The site.</param>
     /// <param name="runs">Its runs, in order of start.</param>
+    /// <param name="notBefore">Nothing opens before: what should, such as a pump that leads its zones, opens then. In Unix seconds.</param>
     /// <param name="budget">Counts what the runs do to outputs; may be null.</param>
-    public static IEnumerable<Opening> Of(Site site, IEnumerable<Run> runs, WorkBudget? budget)
+    public static IEnumerable<Opening> Of(Site site, IEnumerable<Run> runs, long notBefore, WorkBudget? budget)
     {
-        var stream = new OpeningStream(site, budget);
+        var stream = new OpeningStream(site, notBefore, budget);
         foreach (var run in runs)
         {
             while (stream.TryTakeBefore(run.Start, out var opening)) yield return opening;
@@ -84,7 +87,7 @@ internal sealed class OpeningStream
         }
 
         if (!_spare.TryPop(out var begun)) begun = new OpeningUnderWay();
-        begun.Begin(output, from, to, run.Number);
+        begun.Begin(output, from, to, run.Number, _notBefore);
         _begun.Add(begun, new StreamOrder(begun.From, output.Rank, _sequence++));
     }
 }

@@ -10,17 +10,18 @@ internal sealed class OpeningUnderWay
     private long _run;
     private long _from;
     private long _to;
+    private long _notBefore;
 
     /// <summary>When the output turns on.</summary>
-    public long From => _from + _output!.Lead;
+    public long From => Math.Max(_from + _output!.Lead, _notBefore);
 
     /// <summary>Whether it is still on for something: a lead and a lag may leave nothing.</summary>
     public bool IsEmpty => _to + _output!.Lag <= From;
 
     /// <summary>Becomes the opening that a part of a run begins.</summary>
-    public void Begin(SwitchedOutput output, long from, long to, long run)
+    public void Begin(SwitchedOutput output, long from, long to, long run, long notBefore)
     {
-        (_output, _from, _to, _run, _joined) = (output, from, to, run, null);
+        (_output, _from, _to, _run, _notBefore, _joined) = (output, from, to, run, notBefore, null);
         output.Current = this;
     }
 

@@ -13,7 +13,10 @@ internal readonly record struct Switching(long Milliseconds, int Controller, int
     internal const int MillisecondsInSecond = 1_000;
 
     /// <summary>The whole second of it, in Unix seconds.</summary>
-    public long Second => Milliseconds >= 0 ? Milliseconds / MillisecondsInSecond : ~(~Milliseconds / MillisecondsInSecond);
+    public long Second => SecondOf(Milliseconds);
+
+    /// <summary>The whole second of an instant in Unix milliseconds.</summary>
+    public static long SecondOf(long milliseconds) => milliseconds >= 0 ? milliseconds / MillisecondsInSecond : ~(~milliseconds / MillisecondsInSecond);
 
     /// <summary>Milliseconds after that second, 0 to 999.</summary>
     public int AfterMilliseconds => (int)(Milliseconds - (Second * MillisecondsInSecond));

@@ -17,7 +17,7 @@ public sealed class WateringAdviceTests
         var month = Assert.Single(Of("rate 15 mm/h; efficiency 80 %; soil loam; plants own").Months);
         Assert.Equal((176.7m, 20m, 156.7m), (month.Demand, month.Weather.EffectiveRain, month.Need));
         var depth = 3 * (5.7m - (20m / 31));
-        Assert.Equal((3, depth, false), (month.Watering!.IntervalDays, month.Watering.Depth, month.Watering.IsTooLittle));
+        Assert.Equal((3, depth, 1), (month.Watering!.IntervalDays, month.Watering.Depth, month.Watering.TimesADay));
         Assert.Equal(decimal.Round(depth * 3600 / (15 * 0.8m)), month.Watering.Seconds);
     }
 
@@ -30,13 +30,50 @@ public sealed class WateringAdviceTests
         Assert.Equal(new AdvisedCycle(2, 683, 2391), watering.Cycle);
     }
 
+    /// <summary>
+    /// Loam holds 155 mm/m: 7.75 mm in 5 cm, of which 40 % are 3.1; a day uses 5.7, so 2 times of 2.85. In 2 cm 1.24 mm are usable: 5.7 / 1.24 = 4.6, 5 times.
+    /// </summary>
     [Theory]
-    [InlineData("rate 15 mm/h; plants own", null, false)] // nothing is known of the ground
-    [InlineData("rate 15 mm/h; soil loam; plants shallow", 1, true)]
-    public void Without_ground_a_day_is_meant_and_little_ground_is_told(string zone, int? interval, bool isTooLittle)
+    [InlineData("rate 15 mm/h; plants own", null, 1)] // nothing is known of the ground
+    [InlineData("rate 15 mm/h; soil loam; plants shallow", 1, 2)]
+    [InlineData("rate 15 mm/h; soil loam; plants very-shallow", 1, 5)]
+    public void Without_ground_a_day_is_meant_and_little_ground_is_watered_more_often(string zone, int? interval, int times)
     {
         var watering = Assert.Single(Of(zone).Months).Watering!;
-        Assert.Equal((interval, isTooLittle), (watering.IntervalDays, watering.IsTooLittle));
+        Assert.Equal((interval, times), (watering.IntervalDays, watering.TimesADay));
+        Assert.Equal((5.7m - (20m / 31)) / times, watering.Depth);
+        if (times > 1) Assert.Contains($"  day, {times} times  ", AdviceTable.Of(Advice(zone)), StringComparison.Ordinal);
+    }
+
+    /// <summary>15.1645 mm at 40 mm/h are 22 min 45 s, 23 min; at most 14 run at once: twice 12 min, and 12 · 31.11 / 8.89 = 42 min of soak.</summary>
+    [Fact]
+    public void A_table_has_whole_minutes() => Assert.Contains(
+        "  3 days  23 min, cycle 12 min soak 42 min\n", AdviceTable.Of(Advice("rate 40 mm/h; soil loam; plants own")), StringComparison.Ordinal);
+
+    /// <summary>What one command advises the other finds fault with nowhere: neither with an interval of 22 days nor with several times a day.</summary>
+    [Theory]
+    [InlineData("rate 15 mm/h; soil loam; plants deep")]
+    [InlineData("rate 15 mm/h; soil loam; plants own")]
+    [InlineData("rate 15 mm/h; soil sand; plants deep")]
+    [InlineData("rate 40 mm/h; soil clay; plants own")]
+    [InlineData("rate 15 mm/h; soil loam; plants very-shallow")]
+    [InlineData("rate 15 mm/h; plants own; efficiency 70 %")]
+    public void Advice_that_is_followed_leaves_nothing_to_find(string zone)
+    {
+        const string climate = "climate { may et 3 mm/day, rain 50 mm; jun et 4 mm/day, rain 20 mm; jul et 6 mm/day, rain 5 mm; aug et 5 mm/day, rain 5 mm }\n";
+        foreach (var month in Of(zone, climate).Months)
+        {
+            var watering = month.Watering!.InMinutes();
+            var name = Language.MonthNames.All[month.Weather.Month - 1];
+            var length = $"{watering.Seconds} s";
+            var step = watering.Cycle is { } cycle ? $"cycle {cycle.Seconds} s soak {cycle.Soak} s {{ water lawn for {length} }}" : $"water lawn for {length}";
+            var text = $"site plot {{ timezone Europe/Lisbon; effective 2026-03-01 }}\n{climate}{Plants}zone lawn {{ output 1; {zone} }}\n"
+                + $"schedule s {{ every {watering.IntervalDays ?? 1} days; from 1 {name} to last {name}; start at 00:30; "
+                + $"repeat every {24 / watering.TimesADay} h for {watering.TimesADay} passes; steps {{ {step} }} }}";
+            var found = Linting.Lint.Of(text.Replace("every 1 days", "every day", StringComparison.Ordinal)).Findings
+                .Where(finding => finding.Rule.Category == WaterScript.Diagnostics.RuleCategory.PlantsAndSoil);
+            Assert.Empty(found.Select(finding => $"{name}: {finding.Heading}\n{finding.Details}\n{text}"));
+        }
     }
 
     [Theory]
@@ -61,8 +98,8 @@ public sealed class WateringAdviceTests
     {
         var advice = Advice("rate 15 mm/h; plants own", "climate { apr et 2 mm/day; jul et 6 mm/day, rain 50 mm }\nscale advised { jul 90 % }\n");
         var text = AdviceTable.Of(advice);
-        var block = text[text.IndexOf("scale ", StringComparison.Ordinal)..text.IndexOf("}\n", StringComparison.Ordinal)] + "}\n";
-        Assert.Equal("scale advised-2 {\n  apr 38 %\n  jul 100 %\n}\n", block);
+        var block = Assert.Single(text.Split('\n'), line => line.StartsWith("To paste:  ", StringComparison.Ordinal))["To paste:  ".Length..];
+        Assert.Equal("scale advised-2 { apr 38 %; jul 100 % }", block);
         Expect.Fine(block);
     }
 
@@ -70,7 +107,7 @@ public sealed class WateringAdviceTests
     public void Inches_stay_inches()
     {
         var text = AdviceTable.Of(Advice("rate 0.6 in/h; plants own", "climate { jul et 0.24 in/day, rain 2 in }\n"));
-        Assert.Contains("in/day", text, StringComparison.Ordinal);
+        Assert.Contains("in a month  ETo a day", text, StringComparison.Ordinal);
         Assert.Contains("0.60 in/h", text, StringComparison.Ordinal);
     }
 
@@ -89,11 +126,18 @@ public sealed class WateringAdviceTests
         int Whole(string key) => month.GetProperty(key).GetInt32();
     }
 
+    private const string Plants = """
+        plants own { coefficient 0.95; roots 30 cm; allowed-depletion 40 % }
+        plants shallow { coefficient 0.95; roots 5 cm; allowed-depletion 40 % }
+        plants very-shallow { coefficient 0.95; roots 2 cm; allowed-depletion 40 % }
+        plants deep { coefficient 0.65; roots 1.2 m; allowed-depletion 50 % }
+
+        """;
+
     private static ZoneAdvice Of(string zone, string climate = July) => Assert.Single(Advice(zone, climate).Zones);
 
     private static WateringAdvice Advice(string zone, string climate = July) => WateringAdvice.Of(Expect.Fine(
-        $"{climate}plants own {{ coefficient 0.95; roots 30 cm; allowed-depletion 40 % }}\nplants shallow " +
-        $"{{ coefficient 0.95; roots 5 cm; allowed-depletion 40 % }}\n"
-            + $"zone lawn {{ output 1; {zone} }}\nschedule s {{ every 3 days; from 1 jul to 31 jul; start at 05:00; steps {{ water lawn for 1 h }} }}",
+        $"{climate}{Plants}zone lawn {{ output 1; {zone} }}\n"
+            + $"schedule s {{ every 3 days; from 1 jul to 31 jul; start at 05:00; steps {{ water lawn for 1 h }} }}",
         "site plot { timezone Europe/Lisbon; effective 2026-03-01 }\n").Site!);
 }

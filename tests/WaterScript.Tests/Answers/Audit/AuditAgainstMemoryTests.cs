@@ -17,7 +17,7 @@ public sealed class AuditAgainstMemoryTests
 
     private static readonly string[] ZoneWords = ["open", "open", "open", "close", "close", "close", "skip", "fault", "hand"];
 
-    public static TheoryData<int> Batches => [.. Samples.Batches(6)];
+    public static TheoryData<int> Batches => [.. Samples.Batches(20)];
 
     [Theory]
     [MemberData(nameof(Batches))]
@@ -26,7 +26,7 @@ public sealed class AuditAgainstMemoryTests
         var (audited, kinds) = (0, new HashSet<AuditClass>());
         for (var number = batch * SitesEach; number < (batch + 1) * SitesEach; number++)
         {
-            var source = RandomSource.Of(number);
+            var source = RandomSource.Of(number, hasMore: true);
             if (RandomRunsTests.Read(source.Text, out _) is not { } site) continue;
             var random = new Random(number);
             var from = source.From.PlusDays(random.Next(2) == 0 ? 0 : random.Next(200));
@@ -77,7 +77,7 @@ public sealed class AuditAgainstMemoryTests
         Assert.Equal(
             entries.Where(entry => entry.Schedule is not null).GroupBy(entry => (entry.Day, entry.Schedule!.Index, entry.Class)).OrderBy(group => group.Key)
                 .Select(group => (group.Key.Day, group.Key.Index, group.Key.Class, group.Count())),
-            report.Days.First.SelectMany(day => day.Counts.Select(count => (day.Day, day.Schedule.Index, count.Class, count.Count))));
+            report.Days.First.SelectMany(day => day.Counts.Select(count => (day.Day, day.Schedule!.Index, count.Class, count.Count))));
         return entries;
     }
 

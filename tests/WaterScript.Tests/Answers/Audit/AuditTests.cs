@@ -96,7 +96,7 @@ public sealed class AuditTests
     }
 
     [Fact]
-    public void Every_kind_of_dirty_row_is_taken_or_told()
+    public void Every_kind_of_dirty_row_is_taken_or_reported()
     {
         var log = new LogReader(Garden, LogColumns.Default);
         var text = string.Join('\n',

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using WaterScript.Answers.Audit;
+using WaterScript.Answers.Audit.Words;
 using WaterScript.Model;
 using WaterScript.Tests.Simulation;
 using WaterScript.Timetables;
@@ -8,7 +9,7 @@ using Xunit;
 
 namespace WaterScript.Tests.Answers.Audit;
 
-/// <summary>Logs that no device writes: each row that cannot be used is told with its line, and the others are used.</summary>
+/// <summary>Logs that no device writes: each row that cannot be used is reported with its line, and the others are used.</summary>
 public sealed class HostileLogTests
 {
     private const string Rows = "2026-06-01 06:00:00,lawn,open\n2026-06-01 06:10:00,lawn,close\n";
@@ -42,7 +43,7 @@ public sealed class HostileLogTests
     {
         var log = Log("time,zone,do\n" + line + "\n" + Rows);
         Assert.Equal("Done", Entries(log));
-        Assert.Equal([new BadRow(new LogPlace("log.csv", 2), why)], log.Bad);
+        Assert.Equal([new BadRow(new LogPlace("log.csv", 2), new RowProblem(why))], log.Bad);
     }
 
     [Theory]
@@ -64,7 +65,7 @@ public sealed class HostileLogTests
             new LogReader(Garden, LogColumns.Default).Open("log.csv", new StringReader(new string('x', 20_000_000))));
 
     [Fact]
-    public void A_row_far_later_than_its_time_is_told()
+    public void A_row_far_later_than_its_time_is_reported()
     {
         var log = Log("time,zone,do\n"
             + string.Concat(Enumerable.Range(0, 70_000).Select(row => string.Create(CultureInfo.InvariantCulture, $"{1_780_300_000 + row},,alive\n"))) + Rows);
@@ -79,7 +80,9 @@ public sealed class HostileLogTests
         var log = Log("time,zone,do\n" + string.Concat(Enumerable.Repeat("never,lawn,open\n", 30_000)) + Rows);
         var report = Auditor.Audit(Garden, log, new AuditOptions(), Timetable.Of(Garden, Horizon.DaysFrom(Garden.Effective, 1)))!;
         Assert.Equal((10_000, 30_000), (report.Bad.Length, report.BadCount));
-        Assert.Contains("  and 29950 more\n", Reports.Plain(lines => AuditText.Write(report, lines)), StringComparison.Ordinal);
+        Assert.Contains("\"never\" is not a time (log.csv:2, 3, 4, 5, 6, 7, 8, 9, and 9992 more); and 20000 more.",
+            Reports.Plain(lines => AuditText.Write(report, lines)).Replace("\n  ", " ", StringComparison.Ordinal),
+            StringComparison.Ordinal);
         using var json = new MemoryStream();
         AuditJson.Write(report, json);
         Assert.Contains("\"passed_over_in_all\": 30000", Encoding.UTF8.GetString(json.ToArray()), StringComparison.Ordinal);

@@ -17,12 +17,14 @@ internal sealed class InMemoryAudit
     private readonly List<Was> _actuals;
     private readonly HashSet<Was> _used = new(ReferenceEqualityComparer.Instance);
     private readonly Dictionary<Was, long?> _joined = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<Was, long> _unknown = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<int, List<LogEvent>> _rowsOf = [];
     private readonly ZoneClock _clock;
 
     private InMemoryAudit(Site site, List<LogEvent> events, AuditOptions options)
     {
         (_site, _events, _options, _clock) = (site, events, options, new ZoneClock(site.TimeZone));
-        _isNumbered = events.TrueForAll(told => told.Number is not null);
+        _isNumbered = events.TrueForAll(said => said.Number is not null);
         _actuals = [.. site.Zones.SelectMany(zone => ActualsOf(zone.Index))];
     }
 
@@ -74,26 +76,35 @@ internal sealed class InMemoryAudit
         var (from, to) = (meant.From - _options.ToleranceSeconds, meant.To + _options.ToleranceSeconds);
         AuditEntry Of(AuditClass kind, LogEvent? because = null) =>
             new(kind, zone, _site.Schedules[run.Schedule], run.Day, meant.From, meant.Seconds, (long?)was?.From, LengthOf(was), because?.Why, because?.Place
-                ?? was?.Place);
+                ?? was?.Place)
+            {
+                NotKnownSeconds = was is null ? 0 : _unknown.TryGetValue(was, out var seconds) ? seconds : NotKnownOf(was, meant.To),
+            };
         LogEvent? Remark(LogKind kind, long since, bool isOfAll) =>
-            _events.Find(told => told.Kind == kind && (told.Zone < 0 || (!isOfAll && told.Zone == zone.Index)) && told.At >= since && told.At <= to);
+            _events.Find(said => said.Kind == kind && (said.Zone < 0 || (!isOfAll && said.Zone == zone.Index)) && said.At >= since && said.At <= to);
         if (Remark(LogKind.Fault, from, isOfAll: false) is { } fault) return Of(AuditClass.Fault, fault);
         if (was is not null) return Of(ClassOf(meant, was, actuals));
         if ((Remark(LogKind.Skip, from, isOfAll: false)
             ?? Remark(LogKind.Skip, run.PassStart - _options.ToleranceSeconds, isOfAll: true)) is { } skip) return Of(AuditClass.Skipped, skip);
-        return Of(IsKnown(from, to) ? AuditClass.Missed : AuditClass.NotKnown);
+        return Of(IsKnown(zone.Index, from, to) ? AuditClass.Missed : AuditClass.NotKnown);
     }
 
     private AuditClass ClassOf(Opening meant, Was was, List<Was> actuals)
     {
         var pieces = actuals.Where(other => !_used.Contains(other) && !other.IsByHand && other.From > was.From && other.From < meant.To).ToList();
         _used.UnionWith(pieces);
-        if (pieces.Count > 0) _joined[was] = pieces.Aggregate(was.Length, (sum, piece) => sum + piece.Length);
+        if (pieces.Count > 0)
+        {
+            Was[] all = [was, .. pieces];
+            _joined[was] = all.All(piece => piece.Length is null) ? null : all.Sum(piece => piece.Length ?? 0);
+        }
+
+        _unknown[was] = pieces.Prepend(was).Sum(piece => NotKnownOf(piece, meant.To));
         if (pieces.Count > 0 || was.End == "boot") return AuditClass.Interrupted;
         if (was.End == "not seen")
             return _events[^1].At < meant.To + _options.ToleranceSeconds ? AuditClass.NotKnown : AuditClass.CloseNotSeen;
         var (late, longer) = (was.From - meant.From, was.Seconds - meant.Seconds);
-        if (longer > _options.ToleranceSeconds && !IsKnown(was.From, was.To)) return AuditClass.CloseNotSeen;
+        if (longer > _options.ToleranceSeconds && !IsKnown(was.Zone, was.From, was.To)) return AuditClass.CloseNotSeen;
         if (Math.Abs(longer) > _options.ToleranceSeconds) return longer > 0 ? AuditClass.Long : AuditClass.Short;
         if (Math.Abs(late) > _options.ToleranceSeconds) return late > 0 ? AuditClass.Late : AuditClass.Early;
         return AuditClass.Done;
@@ -104,16 +115,20 @@ internal sealed class InMemoryAudit
     private IEnumerable<Was> ActualsOf(int zone)
     {
         LogEvent? open = null;
-        foreach (var told in _events.Where(told => told.Kind == LogKind.Boot || (told.Zone == zone && told.Kind is LogKind.Open or LogKind.Close)))
+        foreach (var said in RowsOf(zone).Where(said => said.Kind == LogKind.Boot || (said.Zone == zone && said.Kind is LogKind.Open or LogKind.Close)))
         {
             if (open is not null)
             {
-                if (told.Kind == LogKind.Boot) yield return Ended(open, told.At, "boot");
-                else if (told.Kind == LogKind.Close && (!_isNumbered || IsKnown(open.At, told.At))) yield return Ended(open, told.At, "closed");
+                if (said.Kind == LogKind.Boot)
+                {
+                    var before = RowsOf(zone).TakeWhile(row => !ReferenceEquals(row, said)).Last().At;
+                    yield return Ended(open, Math.Max(open.At, before), "boot") with { MayBeTo = said.At };
+                }
+                else if (said.Kind == LogKind.Close && (!_isNumbered || IsKnown(zone, open.At, said.At))) yield return Ended(open, said.At, "closed");
                 else yield return Ended(open, open.At, "not seen");
             }
 
-            open = told.Kind == LogKind.Open ? told : null;
+            open = said.Kind == LogKind.Open ? said : null;
         }
 
         if (open is not null) yield return Ended(open, open.At, "not seen");
@@ -122,18 +137,42 @@ internal sealed class InMemoryAudit
     private Was Ended(LogEvent open, decimal to, string end)
     {
         var isByHand = open.Why is "hand" or "manual"
-            || _events.Exists(told => told.Kind == LogKind.Hand && told.Zone == open.Zone && Math.Abs(told.At - open.At) <= 300);
+            || _events.Exists(said => said.Kind == LogKind.Hand && said.Zone == open.Zone && Math.Abs(said.At - open.At) <= 300);
         return new Was(open.Zone, open.At, to, end, isByHand, open.Place);
     }
 
-    private bool IsKnown(decimal from, decimal to)
+    private static long NotKnownOf(Was was, long meantTo) =>
+        (long)Math.Max(0, Math.Round(Math.Min(was.MayBeTo, meantTo) - was.To, MidpointRounding.AwayFromZero));
+
+    /// <summary>The rows that are of the controller of a zone, or of none.</summary>
+    private List<LogEvent> RowsOf(int zone)
     {
-        if (from < _events[0].At || to > _events[^1].At) return false;
-        for (var index = _events.FindLastIndex(told => told.At <= from); index + 1 < _events.Count && _events[index].At < to; index++)
+        if (!_rowsOf.TryGetValue(zone, out var rows))
         {
-            var (before, after) = (_events[index], _events[index + 1]);
-            if (after.Kind == LogKind.Boot) return false;
-            if (_isNumbered ? after.Number != before.Number && after.Number != before.Number + 1 : after.At - before.At > _options.SilenceSeconds) return false;
+            var controller = _site.Zones[zone].Controller.Index;
+            _rowsOf[zone] = rows = _events.FindAll(said => said.Zone < 0 || _site.Zones[said.Zone].Controller.Index == controller);
+        }
+
+        return rows;
+    }
+
+    /// <summary>Whether no row is missing between two: those of one controller, or of all, count on.</summary>
+    private bool Follows(LogEvent before, LogEvent after)
+    {
+        if (after.Kind == LogKind.Boot) return false;
+        if (!_isNumbered) return after.At - before.At <= _options.SilenceSeconds;
+        static bool IsNext(LogEvent first, LogEvent second) => second.Number == first.Number || second.Number == first.Number + 1;
+        var between = _events.SkipWhile(said => !ReferenceEquals(said, before)).TakeWhile(said => !ReferenceEquals(said, after)).Append(after).ToList();
+        return IsNext(before, after) || (after.Number > before.Number && between.Zip(between.Skip(1)).All(pair => IsNext(pair.First, pair.Second)));
+    }
+
+    private bool IsKnown(int zone, decimal from, decimal to)
+    {
+        var rows = RowsOf(zone);
+        if (rows.Count == 0 || from < rows[0].At || to > rows[^1].At) return false;
+        for (var index = rows.FindLastIndex(said => said.At <= from); index + 1 < rows.Count && rows[index].At < to; index++)
+        {
+            if (!Follows(rows[index], rows[index + 1])) return false;
         }
 
         return true;
@@ -144,6 +183,8 @@ internal sealed class InMemoryAudit
     private sealed record Was(int Zone, decimal From, decimal To, string End, bool IsByHand, LogPlace Place)
     {
         public long Seconds => (long)Math.Round(To - From, MidpointRounding.AwayFromZero);
+
+        public decimal MayBeTo { get; init; } = To;
 
         public long? Length => End == "not seen" ? null : Seconds;
     }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using NodaTime;
 using WaterScript.Answers.Audit;
+using WaterScript.Answers.Audit.Words;
 using WaterScript.Model;
 using WaterScript.Tests.Simulation;
 using WaterScript.Timetables;

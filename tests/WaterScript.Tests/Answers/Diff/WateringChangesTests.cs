@@ -10,6 +10,7 @@ using WaterScript.Tests.Simulation;
 using WaterScript.Text;
 using WaterScript.Text.Lines;
 using WaterScript.Timetables;
+using WaterScript.Timetables.Switchings;
 using Xunit;
 
 namespace WaterScript.Tests.Answers.Diff;
@@ -39,6 +40,8 @@ public sealed partial class WateringChangesTests
                 var horizon = Horizon.DaysFrom(source.From, Days);
                 var differ = !Water(old, horizon).SequenceEqual(Water(@new, horizon));
                 var changes = Compare(old, @new, horizon);
+                var doOtherwise = !Openings(old, horizon).SequenceEqual(Openings(@new, horizon), StringComparer.Ordinal);
+                Assert.True(doOtherwise == changes.Devices.First is not null, $"number {number}, turn {turn}: {doOtherwise}\n{Shown(changes)}\n{text}");
                 Assert.True(differ == changes.IsChanged, $"number {number}, turn {turn}: {differ}\n{Shown(changes)}\n{source.Text}\n---\n{text}");
                 if (differ) changed++;
                 else same++;
@@ -62,14 +65,14 @@ public sealed partial class WateringChangesTests
         }
     }
 
-    /// <summary>All that is watered, the water of each zone, and a pass of each manual schedule, as lines.</summary>
+    /// <summary>All that is watered, the litres and the depth of each zone, and a pass of each manual schedule, as lines.</summary>
     private static IEnumerable<string> Water(Site site, Horizon horizon)
     {
         var runs = Timetable.Of(site, horizon).Runs().Select(run => (Zone: site.Zones[run.Zone], run.Start, run.End)).ToList();
         var lines = runs.Select(run => string.Create(CultureInfo.InvariantCulture, $"{run.Zone.Name} {run.Start} {run.End}"))
-            .Concat(runs.GroupBy(run => run.Zone)
-                .Select(zone =>
-                string.Create(CultureInfo.InvariantCulture, $"{zone.Key.Name} {zone.Key.LitresPerMinute * zone.Sum(run => run.End - run.Start):0.######}")));
+            .Concat(runs.GroupBy(run => run.Zone).Select(zone => (Zone: zone.Key, Seconds: zone.Sum(run => run.End - run.Start)))
+                .Select(water => string.Create(CultureInfo.InvariantCulture,
+                $"{water.Zone.Name} {water.Zone.LitresPerMinute * water.Seconds:0.######} {water.Zone.MillimetresPerHour * water.Seconds:0.######}")));
         foreach (var manual in site.Schedules.Where(schedule => schedule.IsManual))
         {
             lines = lines.Append($"manual {manual.Name}").Concat(Timetable.OfOnePass(site, manual, horizon.From.At(LocalTime.Noon)).Runs()
@@ -78,6 +81,15 @@ public sealed partial class WateringChangesTests
 
         return lines.Order(StringComparer.Ordinal);
     }
+
+    /// <summary>All that opens, as lines.</summary>
+    private static IEnumerable<string> Openings(Site site, Horizon horizon) => Timetable.Of(site, horizon).Openings()
+        .Select(opening => string.Create(CultureInfo.InvariantCulture,
+            $"{opening.From} {opening.To} {site.Controllers[opening.Controller].Name} {opening.Output} {NameOf(site, opening)}"))
+        .Order(StringComparer.Ordinal);
+
+    private static string NameOf(Site site, Opening opening) =>
+        opening.Zone >= 0 ? $"zone {site.Zones[opening.Zone].Name}" : $"{site.Devices[opening.Device].Kind} {site.Devices[opening.Device].Name}";
 
     private static string Shown(WateringChanges changes)
     {

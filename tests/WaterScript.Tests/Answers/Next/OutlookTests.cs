@@ -30,7 +30,7 @@ public sealed class OutlookTests
                 outlook.Open.Select(open => (open.Zone.Index, open.Schedule.Index, open.From, open.Until)));
             var next = runs.FirstOrDefault(run => run.Start > moment);
             if (next.Number > 0) Assert.Equal(next.Start, outlook.Coming[0].First);
-            foreach (var coming in outlook.Coming.Where(coming => coming.Last < runs[^1].Start))
+            foreach (var coming in outlook.Coming.Where(coming => runs.Count > 0 && coming.Last < runs[^1].Start))
             {
                 for (var pass = 0; pass < coming.Passes; pass++)
                     Assert.Contains(runs, run => run.Schedule == coming.Schedule.Index && run.Day == coming.Day && run.Start == coming.First

@@ -8,20 +8,36 @@ namespace WaterScript.Tests.Documents.Charts;
 [AttributeUsage(AttributeTargets.Method)]
 internal sealed class BrowserFactAttribute : FactAttribute
 {
-    public BrowserFactAttribute() => Skip = IsRequired || Browser.Look(["--version"]).Status == 0 ? null : "no browser, tests/browser/install gets one";
+    public BrowserFactAttribute() => Skip = Reason;
+
+    /// <summary>Why it is skipped, or null.</summary>
+    internal static string? Reason { get; } = IsRequired || Browser.Look(["--version"]).Status == 0 ? null : "no browser, tests/browser/install gets one";
 
     private static bool IsRequired => Environment.GetEnvironmentVariable("WATERSCRIPT_BROWSER") == "required";
+}
+
+/// <summary>The same with many sites.</summary>
+[AttributeUsage(AttributeTargets.Method)]
+internal sealed class BrowserTheoryAttribute : TheoryAttribute
+{
+    public BrowserTheoryAttribute() => Skip = BrowserFactAttribute.Reason;
 }
 
 /// <summary>The browser that looks at charts.</summary>
 internal static class Browser
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(5);
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(10);
+
+    /// <summary>The script that uses the playground.</summary>
+    public const string Playground = "playground.mjs";
 
     /// <summary>What it prints about pages.</summary>
-    public static (string Output, string Error, int Status) Look(IEnumerable<string> arguments)
+    public static (string Output, string Error, int Status) Look(IEnumerable<string> arguments) => Run("look.mjs", arguments);
+
+    /// <summary>What a script beside it prints.</summary>
+    public static (string Output, string Error, int Status) Run(string script, IEnumerable<string> arguments)
     {
-        var start = new ProcessStartInfo("node", [Path.Combine(Repository.Root, "tests", "browser", "look.mjs"), .. arguments])
+        var start = new ProcessStartInfo("node", [Path.Combine(Repository.Root, "tests", "browser", script), .. arguments])
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,

@@ -3,6 +3,7 @@ using System.Xml.Linq;
 using NodaTime.Text;
 using WaterScript.Documents.Charts;
 using WaterScript.Documents.Charts.Drawing;
+using WaterScript.Documents.Charts.Pages;
 using WaterScript.Linting.Engine;
 using WaterScript.Model;
 using WaterScript.Simulation;
@@ -21,12 +22,17 @@ internal static class Charts
 
     public static XDocument Svg(ChartOfSite chart) => XDocument.Parse(TextOf(SvgChart.Write, chart));
 
-    /// <summary>The page as XML: it is written so that it is both.</summary>
+    /// <summary>The page as XML: it is written so that it is both. Its scripts are left out.</summary>
     public static XDocument Html(ChartOfSite chart)
     {
         var text = TextOf(HtmlChart.Write, chart);
-        var (start, end) = (text.IndexOf("<script>", StringComparison.Ordinal), text.IndexOf("</script>", StringComparison.Ordinal));
-        return XDocument.Parse(text[..start] + text[(end + "</script>".Length)..]);
+        for (var start = text.IndexOf("<script", StringComparison.Ordinal); start >= 0; start = text.IndexOf("<script", StringComparison.Ordinal))
+        {
+            var end = text.IndexOf("</script>", start, StringComparison.Ordinal) + "</script>".Length;
+            text = text[..start] + text[end..];
+        }
+
+        return XDocument.Parse(text);
     }
 
     public static string TextOf(Action<ChartOfSite, Stream> write, ChartOfSite chart)
@@ -36,6 +42,10 @@ internal static class Charts
         return Encoding.UTF8.GetString(stream.ToArray());
     }
 
-    /// <summary>The drawings of its days.</summary>
-    public static IEnumerable<DayDrawing> Drawings(ChartOfSite chart) => chart.Days.Select(day => new DayDrawing(day, DayDrawing.NameWidthOf(chart)));
+    /// <summary>What is drawn of it.</summary>
+    public static Picture PictureOf(ChartOfSite chart) => PictureBuilder.Of(chart, new PictureLinks(chart.Site, new ChartOptions()));
+
+    /// <summary>Its nights as they are drawn at a width.</summary>
+    public static List<DrawnNight> Drawn(Picture picture, double width) =>
+        [.. NightPages.Draw(picture, new PictureSizes(width)).Where(night => night.Svg.Length > 0)];
 }

@@ -45,44 +45,61 @@ public sealed class CalendarFileTests
     [Theory]
     [InlineData("every day", "FREQ=DAILY")]
     [InlineData("every 3 days", "FREQ=DAILY;INTERVAL=3")]
-    [InlineData("on tue", "FREQ=WEEKLY;WKST=MO;BYDAY=TU")]
-    [InlineData("on mon, wed to fri", "FREQ=WEEKLY;WKST=MO;BYDAY=MO,WE,TH,FR")]
-    [InlineData("every 2 weeks on tue, thu", "FREQ=WEEKLY;INTERVAL=2;WKST=WE;BYDAY=TU,TH")]
+    [InlineData("on tue", "FREQ=WEEKLY;BYDAY=TU{0};WKST=MO")]
+    [InlineData("on mon, wed to fri", "FREQ=WEEKLY;BYDAY=MO,WE,TH,FR{0};WKST=MO")]
+    [InlineData("every 2 weeks on tue, thu", "FREQ=WEEKLY;BYDAY=TU,TH;INTERVAL=2{0};WKST=WE")]
     [InlineData("on odd days", "FREQ=MONTHLY;BYMONTHDAY=1,3,5,7,9,11,13,15,17,19,21,23,25,27,29,31")]
     [InlineData("on even days", "FREQ=MONTHLY;BYMONTHDAY=2,4,6,8,10,12,14,16,18,20,22,24,26,28,30")]
     [InlineData("on days 1, 15 of month", "FREQ=MONTHLY;BYMONTHDAY=1,15")]
     [InlineData("on last day of month", "FREQ=MONTHLY;BYMONTHDAY=-1")]
     [InlineData("on second tue of month", "FREQ=MONTHLY;BYDAY=2TU")]
     [InlineData("on last fri of month", "FREQ=MONTHLY;BYDAY=-1FR")]
-    [InlineData("every day; from 1 apr to 30 sep", "FREQ=DAILY;BYMONTH=4,5,6,7,8,9")]
-    [InlineData("on mon, thu; from 1 apr to 30 sep", "FREQ=WEEKLY;WKST=MO;BYMONTH=4,5,6,7,8,9;BYDAY=MO,TH")]
-    [InlineData("on mon, thu; from 1 nov to last feb", "FREQ=WEEKLY;WKST=MO;BYMONTH=1,2,11,12;BYDAY=MO,TH")]
+    [InlineData("every day; from 1 apr to 30 sep", "FREQ=YEARLY;BYMONTH=4,5,6,7,8,9;BYDAY=MO,TU,WE,TH,FR,SA,SU")]
+    [InlineData("on mon, thu; from 1 apr to 30 sep", "FREQ=YEARLY;BYMONTH=4,5,6,7,8,9;BYDAY=MO,TH")]
+    [InlineData("on mon, thu; from 1 nov to last feb", "FREQ=YEARLY;BYMONTH=1,2,11,12;BYDAY=MO,TH")]
     public void A_recurrence_is_one_series_without_an_end(string days, string rule)
     {
         var site = Sites.Read(Sites.Garden($"schedule only {{ {days}; start at 06:00; steps {{ water a for 10 min }} }}"));
         var timetable = Timetable.Of(site, Horizon.YearFrom(site.Effective));
         var calendar = CalendarFile.Of(timetable, OpenEnded);
         Assert.Equal((1, 0L, false), (calendar.Series, calendar.SingleEvents, calendar.IsCut));
-        Assert.Contains($"RRULE:{rule}\r\n", Unfolded(Calendars.Write(timetable, OpenEnded)), StringComparison.Ordinal);
-        if (!days.Contains("from", StringComparison.Ordinal)) Assert.Contains($"RRULE:{rule};UNTIL=20", Unfolded(Calendars.Write(timetable, Calendars.Plain)),
-            StringComparison.Ordinal);
+        var (before, after) = rule.Split("{0}") is [var first, var second] ? (first, second) : (rule, "");
+        Assert.Contains($"RRULE:{before}{after}\r\n", Unfolded(Calendars.Write(timetable, OpenEnded)), StringComparison.Ordinal);
+        if (days.Contains("from", StringComparison.Ordinal)) return;
+        Assert.Matches($"RRULE:{before};(UNTIL=20[0-9T]+Z|COUNT=[0-9]+){after}\r\n", Unfolded(Calendars.Write(timetable, Calendars.Plain)));
     }
 
-    /// <summary>
-    /// Such a season begins or ends within a month, or counts anew each year, or goes by days of the month: no rule that all readers expand alike says it.
-    /// </summary>
+    /// <summary>Such a season begins or ends within a month, or goes by days of the month: a rule for each of its parts.</summary>
     [Theory]
-    [InlineData("every day; from 15 apr to 20 sep")]
+    [InlineData("every day; from 16 apr to 15 oct", "BYMONTH=5,6,7,8,9;BYDAY=MO,TU,WE,TH,FR,SA,SU",
+        "BYMONTH=4;BYMONTHDAY=16,17,18,19,20,21,22,23,24,25,26,27,28,29,30", "BYMONTH=10;BYMONTHDAY=1,2,3,4,5,6,7,8,9,10,11,12,13,14,15")]
+    [InlineData("on tue, fri; from 25 jul to 5 sep", "BYMONTH=8;BYDAY=TU,FR", "BYMONTH=7;BYMONTHDAY=25,26,27,28,29,30,31;BYDAY=TU,FR",
+        "BYMONTH=9;BYMONTHDAY=1,2,3,4,5;BYDAY=TU,FR")]
+    [InlineData("on days 1, 15 of month; from 1 may to 31 jul", "BYMONTH=5;BYMONTHDAY=1,15", "BYMONTH=6;BYMONTHDAY=1,15", "BYMONTH=7;BYMONTHDAY=1,15")]
+    [InlineData("on mon; from 1 dec to 28 feb", "BYMONTH=1,12;BYDAY=MO",
+        "BYMONTH=2;BYMONTHDAY=1,2,3,4,5,6,7,8,9,10,11,12,13,14,15,16,17,18,19,20,21,22,23,24,25,26,27,28;BYDAY=MO")]
+    public void A_season_within_months_is_a_rule_for_each_of_its_parts(string days, params string[] rules)
+    {
+        var site = Sites.Read(Sites.Garden($"schedule only {{ {days}; start at 06:00; steps {{ water a for 10 min }} }}"));
+        var timetable = Timetable.Of(site, Horizon.YearFrom(site.Effective));
+        Assert.False(CalendarFile.Of(timetable, OpenEnded).IsCut);
+        var file = Unfolded(Calendars.Write(timetable, OpenEnded)).Split("\r\n");
+        Assert.Equal(rules.Select(rule => $"RRULE:FREQ=YEARLY;{rule}").Order(), file.SkipWhile(line => line != "BEGIN:VEVENT")
+            .Where(line => line.StartsWith("RRULE:", StringComparison.Ordinal)).Order());
+    }
+
+    /// <summary>It counts anew each year: no rule that all readers expand alike says it.</summary>
+    [Theory]
     [InlineData("every 3 days; from 1 apr to 30 sep")]
-    [InlineData("on days 1, 15 of month; from 1 may to 31 aug")]
-    [InlineData("on mon; from 1 nov to 28 feb")]
+    [InlineData("on odd days; from 29 feb to 30 sep")]
     public void A_season_that_no_rule_says_has_the_end_of_the_file(string days)
     {
         var site = Sites.Read(Sites.Garden($"schedule only {{ {days}; start at 06:00; steps {{ water a for 10 min }} }}"));
         var timetable = Timetable.Of(site, Horizon.YearFrom(site.Effective));
         var calendar = CalendarFile.Of(timetable, OpenEnded);
         Assert.True(calendar.IsCut);
-        Assert.Equal(calendar.Series, Unfolded(Calendars.Write(timetable, OpenEnded)).Split(";UNTIL=").Length - 1);
+        Assert.Equal(calendar.Series, Unfolded(Calendars.Write(timetable, OpenEnded)).Split(";UNTIL=").Length - 1
+            + Unfolded(Calendars.Write(timetable, OpenEnded)).Split(";COUNT=").Length - 1);
     }
 
     [Fact]
@@ -94,7 +111,8 @@ public sealed class CalendarFileTests
             schedule only { on mon, thu; start at 06:00; scale year; steps { water a for 10 min } }
             """));
         var timetable = Timetable.Of(site, Horizon.YearFrom(site.Effective));
-        var rules = Unfolded(Calendars.Write(timetable, OpenEnded)).Split("\r\n").Where(line => line.StartsWith("RRULE:FREQ=WEEKLY", StringComparison.Ordinal));
+        var rules = Unfolded(Calendars.Write(timetable, OpenEnded)).Split("\r\n").SkipWhile(line => line != "BEGIN:VEVENT")
+            .Where(line => line.StartsWith("RRULE:FREQ=YEARLY", StringComparison.Ordinal));
         Assert.Equal(["1,2,3,7,9,10,11,12", "4", "5,6", "8"], rules.Select(rule => rule.Split("BYMONTH=")[1].Split(';')[0]));
     }
 
@@ -136,7 +154,7 @@ public sealed class CalendarFileTests
         Assert.False(CalendarFile.Of(timetable, OpenEnded).IsCut);
         var file = Calendars.Write(timetable, OpenEnded);
         Assert.All(Unfolded(file).Split("\r\n").Where(line => line.StartsWith("RRULE:FREQ=DAILY", StringComparison.Ordinal)), rule =>
-            Assert.Contains("BYMONTH=", rule, StringComparison.Ordinal));
+            Assert.Contains(";UNTIL=", rule, StringComparison.Ordinal));
         var later = new Horizon(site.Effective, site.Effective.PlusYears(4));
         Assert.Equal(Calendars.Passes(Timetable.Of(site, later)),
             Calendars.Expand(file, later.Until.AtStartOfDayInZone(site.TimeZone).ToInstant().ToUnixTimeSeconds()));
@@ -159,7 +177,7 @@ public sealed class CalendarFileTests
         var calendar = CalendarFile.Of(timetable, OpenEnded);
         Assert.Equal((3, 2L, true), (calendar.Series, calendar.SingleEvents, calendar.IsCut));
         var file = Calendars.Write(timetable, OpenEnded);
-        Assert.Contains("\r\nRRULE:FREQ=DAILY;UNTIL=20260328T235959Z\r\n", file, StringComparison.Ordinal);
+        Assert.Contains("\r\nRRULE:FREQ=DAILY;UNTIL=20260328T013000Z\r\n", file, StringComparison.Ordinal);
         Assert.Contains("\r\nDTSTART:20260329T013000Z\r\nDTEND:20260329T014000Z\r\n", file, StringComparison.Ordinal);
         Assert.Contains("\r\nDTSTART;TZID=Europe/Lisbon:20260330T013000\r\n", file, StringComparison.Ordinal);
     }
@@ -189,7 +207,7 @@ public sealed class CalendarFileTests
         var only = Assert.Single(Calendars.Events(file));
         Assert.Equal((label, label), (only.Summary, only.Location));
         Assert.Equal([label], only.Categories);
-        Assert.Equal($"{label}: 10 min\n{label}", only.Description);
+        Assert.Equal($"06:00 {label}: 10 min\n{label}\nFrom site.water:3", only.Description);
         Assert.Equal(1, Unfolded(file).Split("\r\n").Count(line => line == "END:VEVENT"));
         Assert.Equal(2, Unfolded(file).Split("\r\n")
             .Count(line => line.StartsWith("NAME:", StringComparison.Ordinal) || line.StartsWith("X-WR-CALNAME:", StringComparison.Ordinal)));
@@ -307,7 +325,7 @@ public sealed class CalendarFileTests
     {
         var site = Sites.Read(Sites.Garden("schedule mist { every day; start at 06:35; repeat every 8 min until 19:31; steps { water a for 45 s } }"));
         var file = Calendars.Write(Timetable.Of(site, Horizon.YearFrom(site.Effective)), OpenEnded);
-        Assert.Equal("98 times, 06:35 to 19:31\na: 45 s", Assert.Single(Calendars.Events(file)).Description);
+        Assert.Equal("98 times, 06:35 to 19:31\na: 45 s, 4.5 L\nFrom site.water:5", Assert.Single(Calendars.Events(file)).Description);
     }
 
     /// <summary>Some readers lose their way in a series of every so many weeks that begins behind another of its weekdays.</summary>

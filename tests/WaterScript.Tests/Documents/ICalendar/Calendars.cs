@@ -15,7 +15,7 @@ namespace WaterScript.Tests.Documents.ICalendar;
 internal static class Calendars
 {
     /// <summary>The stamp of calendars in tests.</summary>
-    public static readonly CalendarOptions Plain = new(Instant.FromUtc(2026, 1, 1, 0, 0));
+    public static readonly CalendarOptions Plain = new(Instant.FromUtc(2026, 1, 1, 0, 0)) { HasEndNotice = false, Title = "{label}" };
 
     /// <summary>The file.</summary>
     public static string Write(Timetable timetable, CalendarOptions options)

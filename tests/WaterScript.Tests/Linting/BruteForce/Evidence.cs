@@ -24,7 +24,7 @@ internal sealed class Evidence
         Site = site;
         Horizon = horizon;
         Runs = runs;
-        Openings = SecondBySecond.Openings(site, Runs);
+        Openings = SecondBySecond.Openings(site, Runs, horizon.From);
         Passes = [.. Runs.GroupBy(run => (run.Schedule, run.Day, run.StartNumber, run.Pass)).Select(runs => new Pass(runs.Key.Schedule, [.. runs]))];
         _seconds = [.. SecondsOf(Runs)];
         Wet = Painted();
@@ -82,13 +82,21 @@ internal sealed class Evidence
     }
 
     /// <summary>At each second the sum over the zones that are watered.</summary>
-    public int[] Sum(Func<Zone, int> amount)
+    /// <param name="amount">What each adds.</param>
+    /// <param name="longestOverlap">Change-overs that overlap for more seconds than this count too.</param>
+    public int[] Sum(Func<Zone, int> amount, int longestOverlap = int.MaxValue)
     {
         var sum = new int[_seconds.Length];
         foreach (var zone in Site.Zones)
         {
             var (on, add) = (Wet[zone.Index], amount(zone));
             if (add == 0) continue;
+            foreach (var run in Runs.Where(run => run.Zone == zone.Index && run.Overlap > longestOverlap))
+            {
+                if (ReferenceEquals(on, Wet[zone.Index])) on = [.. on];
+                for (var second = run.End; second < run.End + run.Overlap; second++) on[IndexOf(second)] = true;
+            }
+
             for (var index = 0; index < sum.Length; index++)
             {
                 if (on[index]) sum[index] += add;
@@ -143,7 +151,7 @@ internal sealed class Evidence
         var second = long.MinValue;
         foreach (var run in runs.OrderBy(run => run.Start))
         {
-            for (second = Math.Max(second, run.Start); second <= run.End; second++) yield return second;
+            for (second = Math.Max(second, run.Start); second <= run.End + run.Overlap; second++) yield return second;
         }
     }
 

@@ -1,6 +1,6 @@
 namespace WaterScript.Tests.Linting.BruteForce;
 
-/// <summary>What a finding is about, told from where its labels lie.</summary>
+/// <summary>What a finding is about, reported from where its labels lie.</summary>
 internal enum About
 {
     Supply,
@@ -47,6 +47,7 @@ internal sealed record Judge(string Slug, About About, Func<Evidence, IEnumerabl
         new("daily-depth-limit", About.RestrictionLine, RestrictionConflicts.DailyDepthLimit) { Counts = true },
         new("zones-at-a-time", About.RestrictionLine, RestrictionConflicts.ZonesAtATime),
         new("flow-over-supply", About.Supply, WaterConflicts.FlowOverSupply) { Counts = true, HasCauses = true },
+        new("flow-over-pump", About.Device, WaterConflicts.FlowOverPump) { Counts = true, HasCauses = true },
         new("flow-under-minimum", About.Supply, WaterConflicts.FlowUnderMinimum) { Counts = true, HasCauses = true },
         new("daily-volume", About.Supply, WaterConflicts.DailyVolume) { Counts = true, OfDates = true },
         new("tank-runs-dry", About.Supply, WaterConflicts.TankRunsDry),

@@ -19,7 +19,7 @@ public sealed class OutputConflictTests
         var shared = findings.Where(finding => finding.Rule.Slug == "output-shared").Select(finding => finding.Primary.Location.Start.Line);
         var missing = findings.Where(finding => finding.Rule.Slug == "no-such-output").Select(finding => finding.Primary.Location.Start.Line);
 
-        // Each user after the first is told of, at its own line; the users begin in the fourth.
+        // Each user after the first is reported of, at its own line; the users begin in the fourth.
         Assert.Equal(wires.Index().Where(wire => wires.IndexOf(wire.Item) < wire.Index).Select(wire => wire.Index + 4), shared.Order());
         Assert.Equal(wires.Index().Where(wire => wire.Item.Output > Outputs).Select(wire => wire.Index + 4), missing.Order());
     }

@@ -11,7 +11,7 @@ internal static class PowerConflicts
     public static IEnumerable<Conflict> TooManyZones(Evidence evidence) =>
         from controller in evidence.Site.Controllers
         where controller.AtMostZones is not null
-        from conflict in Stretches(evidence, controller, open =>
+        from conflict in Stretches(Moments(evidence, controller).Select(moment => (moment.At, moment.Held)), controller, (_, open) =>
             open.Count(opening => evidence.Openings[opening - 1].Zone >= 0) > controller.AtMostZones, least: 1)
         select conflict;
 
@@ -19,17 +19,42 @@ internal static class PowerConflicts
     public static IEnumerable<Conflict> HoldingCurrent(Evidence evidence) =>
         from controller in evidence.Site.Controllers
         where IsPowered(controller)
-        from conflict in Stretches(evidence, controller, open => open.Sum(opening => Holding(evidence, opening)) > Carries(controller.Power!), least: 1000)
+        let recharges = Recharges(evidence, controller)
+        from conflict in Stretches(
+            WithEnds(Moments(evidence, controller).Select(moment => (moment.At, moment.Held)), recharges),
+            controller,
+            (at, open) => open.Sum(opening => Holding(evidence, opening)) + RechargeAt(recharges, controller, at) > Carries(controller.Power!),
+            least: 1000)
         select conflict;
 
+    /// <summary>The moments at which something is switched, and those at which a capacitor is full.</summary>
+    private static IEnumerable<(long At, List<int> On)> WithEnds(IEnumerable<(long At, List<int> On)> moments, List<(long At, long Until)> recharges)
+    {
+        var all = moments.ToList();
+        var ends = recharges.Select(recharge => recharge.Until).Where(until => all.TrueForAll(moment => moment.At != until)).Distinct()
+            .Select(until => (At: until, all.FindLast(moment => moment.At < until).On)).ToList();
+        return all.Concat(ends).OrderBy(moment => moment.At);
+    }
+
+    /// <summary>From each pulse of a capacitor until it is full, if no other comes.</summary>
+    private static List<(long At, long Until)> Recharges(Evidence evidence, Controller controller) =>
+        controller.Power is { Capacitor: not null, Recharge: not null } power ? [.. new ReferenceStore(power).Recharges(Pulses(evidence, controller))] : [];
+
+    /// <summary>What a capacitor draws then, in A: P / U.</summary>
+    private static decimal RechargeAt(List<(long At, long Until)> recharges, Controller controller, long at) =>
+        recharges.FindLastIndex(recharge => recharge.At <= at) is >= 0 and var last && at < recharges[last].Until
+            ? controller.Power!.Recharge!.Value.InBase / (controller.Power.ContinuousVoltage ?? controller.Power.TransformerVoltage)!.Value.InBase
+            : 0;
+
     /// <summary>What begins again in the second in which it stopped has not stopped.</summary>
-    private static IEnumerable<Conflict> Stretches(Evidence evidence, Controller controller, Func<List<int>, bool> isOver, int least)
+    private static IEnumerable<Conflict> Stretches(
+        IEnumerable<(long At, List<int> On)> moments, Controller controller, Func<long, List<int>, bool> isOver, int least)
     {
         long? since = null;
         var stopped = long.MinValue;
-        foreach (var (at, on, _) in Moments(evidence, controller))
+        foreach (var (at, on) in moments)
         {
-            if (isOver(on)) since ??= at;
+            if (isOver(at, on)) since ??= at;
             else if (since is { } from)
             {
                 since = null;
@@ -40,14 +65,18 @@ internal static class PowerConflicts
         }
     }
 
-    /// <summary>What opens within one second counts once.</summary>
+    /// <summary>What opens, closes by a pulse of its own, or begins to recharge within one second counts once.</summary>
     public static IEnumerable<Conflict> InrushCurrent(Evidence evidence) => OneASecond(
         from controller in evidence.Site.Controllers
         where IsPowered(controller)
+        let recharges = Recharges(evidence, controller)
         from moment in Moments(evidence, controller)
-        where moment.Opened.Count > 0
+        let most = controller.Power!.Peak?.InBase ?? Carries(controller.Power!)
+        let closing = moment.Closed.Where(opening => Part(evidence, opening).Valve is LatchingValve).Sum(opening => Inrush(evidence, opening))
+        where moment.Opened.Count > 0 || closing > 0 || recharges.Exists(recharge => recharge.At == moment.At)
         let held = moment.Held.Except(moment.Opened).Sum(opening => Holding(evidence, opening))
-        where held + moment.Opened.Sum(opening => Inrush(evidence, opening)) > (controller.Power!.Peak?.InBase ?? Carries(controller.Power))
+        let drawn = held + moment.Opened.Sum(opening => Inrush(evidence, opening)) + closing + RechargeAt(recharges, controller, moment.At)
+        where drawn > most
         select new Conflict(Second(moment.At), controller.Origin!.Value));
 
     /// <summary>Over a minute late at either end, or on for a tenth, and 5 s, too short or too long.</summary>
@@ -65,22 +94,26 @@ internal static class PowerConflicts
     public static IEnumerable<Conflict> CapacitorNotRecharged(Evidence evidence) =>
         from controller in evidence.Site.Controllers
         where controller.Power?.Capacitor is not null
-        let switchings = evidence.Switchings.Where(switching => switching.Controller == controller.Index)
-            .Select(switching => (switching.At, Part(evidence, switching.Opening).Valve))
-        from at in new ReferenceStore(controller.Power!).TooSoon(switchings)
+        from at in new ReferenceStore(controller.Power!).TooSoon(Pulses(evidence, controller))
         select new Conflict(Second(at), controller.Origin!.Value);
+
+    private static IEnumerable<(long At, Valve? Valve)> Pulses(Evidence evidence, Controller controller) =>
+        evidence.Switchings.Where(switching => switching.Controller == controller.Index)
+            .Select(switching => (switching.At, Part(evidence, switching.Opening).Valve));
 
     private static IEnumerable<Conflict> OneASecond(IEnumerable<Conflict> conflicts) => conflicts.Distinct();
 
-    /// <summary>Every moment at which a controller switches: what it has on afterwards, and what it opened.</summary>
-    private static IEnumerable<(long At, List<int> Held, List<int> Opened)> Moments(Evidence evidence, Controller controller)
+    /// <summary>Every moment at which a controller switches: what it has on afterwards, and what it opened and closed.</summary>
+    private static IEnumerable<(long At, List<int> Held, List<int> Opened, List<int> Closed)> Moments(Evidence evidence, Controller controller)
     {
         var on = new List<int>();
         foreach (var moment in evidence.Switchings.Where(switching => switching.Controller == controller.Index).GroupBy(switching => switching.At))
         {
-            on.AddRange(moment.Where(switching => switching.IsOpen).Select(switching => switching.Opening));
-            on.RemoveAll(moment.Where(switching => !switching.IsOpen).Select(switching => switching.Opening).Contains);
-            yield return (moment.Key, [.. on], [.. moment.Where(switching => switching.IsOpen).Select(switching => switching.Opening)]);
+            List<int> opened = [.. moment.Where(switching => switching.IsOpen).Select(switching => switching.Opening)];
+            List<int> closed = [.. moment.Where(switching => !switching.IsOpen).Select(switching => switching.Opening)];
+            on.AddRange(opened);
+            on.RemoveAll(closed.Contains);
+            yield return (moment.Key, [.. on], opened, closed);
         }
     }
 

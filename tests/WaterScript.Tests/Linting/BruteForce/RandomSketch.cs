@@ -27,6 +27,9 @@ internal sealed class RandomSketch
             "23:30", "23:50", "23:59:50"];
 
     private readonly Random _random;
+
+    /// <summary>What was thought of later is drawn apart, so that all else of a site stays as it was.</summary>
+    private readonly Random _more;
     private readonly string _timeZone;
     private readonly string _location;
     private readonly LocalDate _turn;
@@ -41,6 +44,7 @@ internal sealed class RandomSketch
     private RandomSketch(int number)
     {
         _random = new Random(number);
+        _more = new Random(number ^ 0x5EED);
         (_timeZone, _location, _turn) = Pick(Places);
         _from = _turn.PlusDays(-_random.Next(0, 8));
         _supplies = _random.Next(1, 4);
@@ -146,6 +150,7 @@ internal sealed class RandomSketch
             $"output {index}{Wired()}",
             Chance(60) ? $"supply s{_random.Next(_supplies)}" : $"zones {SomeZones()}",
             Pick("load 60 mA", "load 100 mA", "valve hum", "valve click"),
+            .. If(_more.Next(2) == 0, $"flow {_more.Next(4, 24)} L/min"),
             .. If(Chance(60), $"at most {_random.Next(1, 7)} starts an hour"),
             .. If(Chance(50), $"starts {Pick("2 s", "5 s", "20 s", "70 s")} {Pick("before", "after")} zones"),
             .. If(Chance(50), $"stops {Pick("2 s", "5 s", "20 s", "70 s")} {Pick("before", "after")} zones"),

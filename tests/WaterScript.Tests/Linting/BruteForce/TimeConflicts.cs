@@ -34,28 +34,47 @@ internal static class TimeConflicts
     }
 
     /// <summary>
-    /// A valve of one pass closes, and one of another opens before the gap of their supply is over. Where a line makes passes of one schedule
-    /// overlap, another rule tells.
+    /// A valve of one pass closes, and one of another opens before the gap of their supply is over: of the first on the way from the second valve to the
+    /// source that has a change-over and that the water of the first valve came through as well. Where a line makes passes of one schedule overlap, another
+    /// rule tells.
     /// </summary>
     public static IEnumerable<Conflict> ChangeOverTooShort(Evidence evidence)
     {
-        var told = PassesThatMeet(evidence).Select(pair => LineOf(pair.First.Runs[0], pair.Second.Runs[0])).ToHashSet();
+        var reported = PassesThatMeet(evidence).Select(pair => LineOf(pair.First.Runs[0], pair.Second.Runs[0])).ToHashSet();
         foreach (var supply in evidence.Site.Supplies.Where(supply => supply.Change is { IsOverlap: false }))
         {
             var gap = supply.Change!.Length.TotalSeconds;
-            var openings = evidence.Openings.Where(opening => opening.Zone >= 0 && evidence.Site.Zones[opening.Zone].Supply == supply).ToList();
+            var openings = evidence.Openings.Where(opening => opening.Zone >= 0).ToList();
             foreach (var before in openings)
             {
                 foreach (var after in openings.Where(after => before.To <= after.From && after.From - before.To < gap))
                 {
+                    if (SharedWithChange(evidence, before, after) != supply) continue;
                     var ended = evidence.Runs.Where(run => run.Zone == before.Zone && run.End == before.To);
                     var began = evidence.Runs.Where(run => run.Zone == after.Zone && run.Start == after.From).ToList();
                     if (ended.Any(first => began.Exists(second =>
-                        PassOf(first) != PassOf(second) && (first.Schedule != second.Schedule || !told.Contains(LineOf(first, second))))))
+                        PassOf(first) != PassOf(second) && (first.Schedule != second.Schedule || !reported.Contains(LineOf(first, second))))))
                         yield return new Conflict(after.From, supply.Origin);
                 }
             }
         }
+    }
+
+    private static Supply? SharedWithChange(Evidence evidence, ReferenceOpening before, ReferenceOpening after) =>
+        WayUp(evidence, after).Find(supply => supply.Change is not null && WayUp(evidence, before).Contains(supply));
+
+    /// <summary>The supplies that water of a zone comes through, up to a tank, which is filled at other times.</summary>
+    private static List<Supply> WayUp(Evidence evidence, ReferenceOpening opening)
+    {
+        var way = new List<Supply>();
+        var next = evidence.Site.Zones[opening.Zone].Supply;
+        while (next is not null)
+        {
+            way.Add(next);
+            next = next.Tank is not null ? null : next.FedBy;
+        }
+
+        return way;
     }
 
     public static IEnumerable<Conflict> RestTooShort(Evidence evidence)

@@ -16,17 +16,42 @@ internal static class WaterConflicts
         from supply in evidence.Site.Supplies
         where supply.Flow is not null
         let limit = Millilitres(supply.Flow!.Value.InBase)
-        from at in evidence.Stretches(evidence.Sum(zone => FlowFrom(supply, zone)), flow => flow > limit)
+        from at in evidence.Stretches(evidence.Sum(zone => FlowFrom(supply, zone), longestOverlap: OverlapSeconds), flow => flow > limit)
         select new Conflict(at, supply.Origin);
+
+    public static IEnumerable<Conflict> FlowOverPump(Evidence evidence) =>
+        from device in evidence.Site.Devices
+        where device.Kind != DeviceKind.Injector && device.Flow is not null
+        let limit = Millilitres(device.Flow!.Value.InBase)
+        from at in evidence.Stretches(evidence.Sum(zone => Serves(device, zone) ? Millilitres(zone.LitresPerMinute ?? 0) : 0), flow => flow > limit)
+        select new Conflict(at, device.Origin);
+
+    /// <summary>An overlap of a change-over up to this many seconds is no watering.</summary>
+    private const int OverlapSeconds = 5;
 
     /// <summary>Where the flow of a zone is not known, nobody can say that it is too little.</summary>
     public static IEnumerable<Conflict> FlowUnderMinimum(Evidence evidence) =>
         from supply in evidence.Site.Supplies
-        where supply is { MinimumFlow: not null, HasBypass: false, PressureTank: null or { Value.CutIn: null } }
+        where supply is { MinimumFlow: not null, HasBypass: false }
         let limit = Millilitres(supply.MinimumFlow!.Value.InBase)
         let flow = evidence.Sum(zone => !SecondBySecond.Draws(zone.Supply, supply) ? 0 : zone.LitresPerMinute is null ? limit : FlowFrom(supply, zone))
-        from at in evidence.Stretches(flow, sum => 0 < sum && sum < limit, longer: BorneSeconds)
+        from at in evidence.Stretches(flow, sum => 0 < sum && sum < limit && !IsExcused(evidence, supply, sum / 1000.0), longer: BorneSeconds)
         select new Conflict(at, supply.Origin);
+
+    /// <summary>
+    /// A pressure tank with its pressures excuses what its pump bears: it is on for V / (Q − q) minutes and off for V / q, and starts once in that time.
+    /// Where one of these is not known, nothing is found.
+    /// </summary>
+    private static bool IsExcused(Evidence evidence, Supply supply, double flow)
+    {
+        if (supply.PressureTank?.Value is not { CutIn: { } low, CutOut: { } high, Volume: var volume }) return false;
+        var starts = evidence.Site.Devices
+            .Where(device => device.Kind == DeviceKind.Pump && device.Zones.Any(zone => SecondBySecond.Draws(zone.Supply, supply)))
+            .Select(device => device.StartsAnHour?.Value).Min();
+        if (starts is null || supply.Flow is not { } most || (double)most.InBase <= flow) return true;
+        var water = (double)volume.InBase * (1 - (((double)low.InBase + 1.01325) / ((double)high.InBase + 1.01325)));
+        return 60 / ((water / ((double)most.InBase - flow)) + (water / flow)) <= starts;
+    }
 
     public static IEnumerable<Conflict> DailyVolume(Evidence evidence)
     {
@@ -88,7 +113,7 @@ internal static class WaterConflicts
         select new Conflict(closing.Key / 1000, supply.Origin);
 
     /// <summary>
-    /// A gap between the zones of a pump that it is told to stay on through, and does for more than it may. What lead and lag alone would bridge is
+    /// A gap between the zones of a pump that it is reported to stay on through, and does for more than it may. What lead and lag alone would bridge is
     /// meant.
     /// </summary>
     public static IEnumerable<Conflict> PumpWithoutFlow(Evidence evidence)

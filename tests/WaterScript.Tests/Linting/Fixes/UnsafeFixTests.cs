@@ -47,7 +47,7 @@ public class UnsafeFixTests
     }
 
     /// <summary>
-    /// The misting comes on the hour from 06:00 to 20:00 for 5 min and wants with the weaning 20 L/min of 15. Between two mistings are
+    /// The misting comes on the hour from 06:00 to 20:00 for 5 min and needs with the weaning 20 L/min of 15. Between two mistings are
     /// 55 min: 10 min fit in, 57 min do not.
     /// </summary>
     [Theory]

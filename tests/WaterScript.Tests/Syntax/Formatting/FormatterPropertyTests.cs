@@ -119,7 +119,7 @@ public sealed class FormatterPropertyTests
         var site = SiteReader.Read(SourceText.From("test.water", text), "test.water", new MemoryFiles(new Dictionary<string, string>()),
             DateTimeZoneProviders.Tzdb).Site!;
         using var stream = new MemoryStream();
-        TimetableOutput.Write(Timetable.Of(site, Horizon.DaysFrom(from, 25)), OutputFormat.Csv, new OutputOptions("test"), stream);
+        TimetableOutput.Write(Timetable.Of(site, Horizon.DaysFrom(from, 25)), OutputFormat.Csv, new OutputOptions(), stream);
         return SiteHash.Of(site) + "\n" + System.Text.Encoding.UTF8.GetString(stream.ToArray());
     }
 }

@@ -22,6 +22,11 @@ internal sealed class ClockMeasure(ZoneClock clock, IReadOnlyList<List<long>> me
 
     private const decimal NearlyAll = 0.8m;
 
+    /// <summary>
+    /// Where so many are as meant the clock is right. What is watered again and again fits by many clocks, and those of one week may be too many to look at.
+    /// </summary>
+    private const decimal MostFitting = 0.5m;
+
     /// <summary>In all, less is no drift.</summary>
     private const int LeastDrift = 30;
 
@@ -44,20 +49,30 @@ internal sealed class ClockMeasure(ZoneClock clock, IReadOnlyList<List<long>> me
     private MeasuredWeek? Measured(IGrouping<(int Week, int Offset), (int Zone, decimal At)> openings)
     {
         var lates = new List<decimal>();
-        var (near, from) = (0, openings.First().At);
+        var (near, fitting, all, from) = (0, 0, 0, openings.First().At);
         foreach (var (zone, at) in openings.Take(MostInWeek))
         {
             var known = lates.Count;
             AddLates(meant[zone], at, lates);
             if (lates.Count > known) near++;
+            if (HasWithin(meant[zone], at, Agreeing)) fitting++;
+            if (HasWithin(meant[zone], at, MostOff)) all++;
         }
 
         if (near < FewestOpenings) return null;
         lates.Sort();
         var best = Best(lates);
-        return best.Count < FewestOpenings || best.Count < near * NearlyAll
-            ? null
-            : new MeasuredWeek(from, openings.Key.Offset, lates[best.Start + (best.Count / 2)], best.Count);
+        if (best.Count < FewestOpenings || best.Count < near * NearlyAll) return null;
+        var late = lates[best.Start + (best.Count / 2)];
+        return Math.Abs(late) > Agreeing && fitting >= all * MostFitting ? null : new MeasuredWeek(from, openings.Key.Offset, late, best.Count);
+    }
+
+    /// <summary>Whether anything was meant within so many seconds of an opening.</summary>
+    private static bool HasWithin(List<long> meant, decimal at, int seconds)
+    {
+        var low = meant.BinarySearch((long)at - seconds);
+        var first = low < 0 ? ~low : low;
+        return first < meant.Count && meant[first] <= at + seconds;
     }
 
     private static void AddLates(List<long> meant, decimal at, List<decimal> lates)

@@ -74,6 +74,9 @@ internal sealed class DeployedSite : IDisposable
         }
     }
 
+    /// <summary>Version of the time-zone data that clock times were read with; null where it is not said.</summary>
+    public string? TimeZoneData { get; private set; }
+
     /// <summary>What the description says of itself.</summary>
     public string? Hash { get; private set; }
 
@@ -97,6 +100,7 @@ internal sealed class DeployedSite : IDisposable
             Name = _site.Needed("name"),
             Label = _site.Text("label"),
             Origin = _origin,
+            TimeZoneData = _site.Text("timezone_data") ?? "",
             TimeZone = _zones.GetZoneOrNull(zone)
                 ?? throw YamlEvents.At(_site.Place, $"no time zone is called {Quoted.Of(zone)}",
                 "use a program with newer time zones, or " + YamlEvents.CompileAnew),
@@ -123,7 +127,9 @@ internal sealed class DeployedSite : IDisposable
         Hash = _site.Needed("sha256");
         var described = new OrderedDictionary<string, YamlNode>(_site.Entries);
         described.Remove("sha256");
-        described.Remove("timezone_data");
+        TimeZoneData = _site.Text("timezone_data");
+        described.Remove("sources_sha256");
+        described.Remove("revision");
         return new YamlMap(node.Place, described);
     }
 

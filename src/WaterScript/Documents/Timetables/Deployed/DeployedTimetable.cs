@@ -38,6 +38,7 @@ internal sealed class DeployedTimetable : IDisposable
         ReadHead(description);
         Site = description.Finish();
         SiteHash = description.Hash!;
+        TimeZoneData = description.TimeZoneData;
         Controller = ControllerName is null ? null : Site.Controllers.FirstOrDefault(controller => controller.Name == ControllerName)
             ?? throw YamlEvents.At(_start, $"no controller is called {Quoted.Of(ControllerName)}", YamlEvents.CompileAnew);
         _zones = Site.Zones.ToDictionary(zone => zone.Name, zone => zone.Index, StringComparer.Ordinal);
@@ -54,6 +55,9 @@ internal sealed class DeployedTimetable : IDisposable
 
     /// <summary>The hash of the whole description that it was compiled from.</summary>
     public string SiteHash { get; }
+
+    /// <summary>Version of the time-zone data that its clock times were read with; null where it is not said.</summary>
+    public string? TimeZoneData { get; }
 
     /// <summary>The dates that it covers.</summary>
     public Horizon Horizon { get; private set; } = null!;
@@ -147,7 +151,7 @@ internal sealed class DeployedTimetable : IDisposable
             else if (name == "controller")
                 (ControllerName, _start) =
                     ((node as YamlValue)?.Value ?? throw YamlEvents.At(node.Place, "controller is not a name", YamlEvents.CompileAnew), node.Place);
-            else description.Take(name, node);
+            else if (name != "places") description.Take(name, node);
         }
 
         if (_events.Current is MappingEnd) throw _events.Here("this timetable has no runs", Whole);

@@ -83,6 +83,7 @@ internal sealed class ClockFarFromSun(LintContext context) : IRule
         return Finding.At(Rule, site.Origin, $"clock of {site.TimeZone.Id} is {Hours(apart)} h from the sun at {degrees}", "has both") with
         {
             Details = $"{degrees} / 15 degrees an hour = {Signed(sun)} h; standard time is {Signed(clock)} h: {Hours(apart)} h apart.",
+            Excess = apart,
             Help = "Correct the `location`, of which E or W may be the other one, or the `timezone`.",
         };
     }

@@ -50,6 +50,7 @@ internal sealed class NeverDue(LintContext context) : IRule, IDayObserver
 
     private Finding FindingFor(Schedule schedule)
     {
+        if (schedule.IsExtra) return FindingForExtra(schedule);
         var horizon = context.Horizon;
         var isOver = schedule.Season?.Span is DateRange { Last: var last } && last < context.Site.Effective;
         var next = isOver ? null : NextDue(schedule);
@@ -64,6 +65,19 @@ internal sealed class NeverDue(LintContext context) : IRule, IDayObserver
             Details = $"Checked {MomentWords.Date(horizon.From)} to {MomentWords.Date(horizon.Until.PlusDays(-1))}.",
             Help = isOver ? "Delete it." : next is null ? "Loosen its days, its `from` or its `except` line, or delete it."
                 : "Loosen its days, its `from` or its `except` line, or accept it.",
+        };
+    }
+
+    /// <summary>A pass outside the calendar has one date, and one moment of it.</summary>
+    private Finding FindingForExtra(Schedule extra)
+    {
+        var first = context.Site.Effective;
+        var date = extra.Days.OfType<DateRange>().Select(range => range.First).DefaultIfEmpty(first).First();
+        return Finding.At(Rule, extra.Origin, $"the extra pass of {MomentWords.Date(date)} never waters", "adds no watering") with
+        {
+            Details = $"The file takes effect on {MomentWords.Date(first)} at 00:00.",
+            Others = [new Label(context.Site.Origin, "nothing runs before its `effective`")],
+            Help = "Correct its date, or delete it.",
         };
     }
 

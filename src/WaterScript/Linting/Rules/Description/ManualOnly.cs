@@ -10,6 +10,7 @@ internal sealed class ManualOnly(LintContext context) : IRule
     public static Rule Rule { get; } = new("manual-only", Severity.Warning, "a zone watered only by manual schedules")
     {
         Category = RuleCategory.Reading,
+        IsAboutUse = true,
         CanBeAccepted = true,
         Finds = """
             A zone stands in the steps of `manual` schedules and in no others.

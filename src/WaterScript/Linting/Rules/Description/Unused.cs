@@ -10,9 +10,10 @@ internal sealed class Unused(LintContext context) : IRule
     public static Rule Rule { get; } = new("unused", Severity.Advice, "something that nothing uses")
     {
         Category = RuleCategory.Reading,
+        IsAboutUse = true,
         CanBeAccepted = true,
         Finds = """
-            A valve, soil, plants, scale, group, sequence or `let` that nothing names, or a zone that no step waters and that is not `spare`.
+            A tariff, valve, soil, plants, scale, group, sequence or `let` that nothing names, or a zone that no step waters and that is not `spare`.
             """,
         Matters = """
             It is often the leftover of a change, or the sign of a slip: the schedule that should name it names another. Of a zone, somebody

@@ -12,6 +12,7 @@ internal static class UnusedAccept
     public static Rule Rule { get; } = new("unused-accept", Severity.Warning, "an `accept` that accepts nothing")
     {
         Category = RuleCategory.Reading,
+        IsAboutUse = true,
         Finds = """
             An `accept` line whose rule finds nothing in its scope, or that has lapsed: its `until` date is not after the first day that is looked at.
             """,

@@ -38,9 +38,9 @@ internal sealed class CapacitorNotRecharged : IRule, ISwitchingObserver
         CanBeAccepted = true,
         Finds = "Follows the capacitor of a controller from pulse to pulse: each opening and each closing of a latching valve is one, at the controller's " +
             "`stagger`, or one right after the other where none is given or where it is\n" +
-            "shorter than a pulse. Finds a pulse at which the capacitor has too little voltage left when the plunger moves, although a full capacitor would " +
-            "do. " +
-            "Each such pulse is one time.",
+            "shorter than a pulse. Finds a pulse at which the coil gets too little voltage when the plunger moves, although a full capacitor would do. Where " +
+            "a `wire` is given, the capacitor\n" +
+            "discharges through it too, and the coil gets what is left of the voltage behind it. Each such pulse is one time.",
         Matters = "When one valve closes and the next opens, the second pulse is the weak one: the valve does not open, or worse, does not close, and the " +
             "controller does not know.",
         Fires = Example.Replace("STAGGER", "500 ms", StringComparison.Ordinal),
@@ -49,8 +49,9 @@ internal sealed class CapacitorNotRecharged : IRule, ISwitchingObserver
         KnownLimits = "While a pulse lasts, nothing is taken to recharge the capacitor. Without `response-time` the plunger is taken to move at the end of " +
             "the " +
             "pulse, which is the worst. Without a `recharge` the capacitor is taken to be full a second after\n" +
-            "a pulse. Wires are left to `voltage-drop`.",
-        Sources = "U = U0 · exp(−t / (R · C)); recharge t = C · (U2² − U1²) / (2 · η · P).",
+            "a pulse. A wire that is too long even for a full capacitor is left to `voltage-drop`. Wires are taken at 40 °C, and resistances of coils as " +
+            "written.",
+        Sources = "U = U0 · exp(−t / (R · C)) · coil / R, where R is coil and wire, out and back; recharge t = C · (U2² − U1²) / (2 · η · P).",
     };
 
     private readonly LintContext _context;
@@ -65,8 +66,8 @@ internal sealed class CapacitorNotRecharged : IRule, ISwitchingObserver
         _context = context;
         _capacitors = [.. context.Site.Controllers.Select(Capacitor.Of)];
         _trains = [.. context.Site.Controllers.Select(_ => new List<(Switching, PulseGiven)>())];
-        _zones = [.. context.Site.Zones.Select(zone => PulseValve.Drawing(zone.Controller, zone.Valve))];
-        _devices = [.. context.Site.Devices.Select(device => PulseValve.Drawing(device.Controller, device.Valve))];
+        _zones = [.. context.Site.Zones.Select(zone => PulseValve.Drawing(zone.Controller, zone.Valve, zone.Wire?.Value))];
+        _devices = [.. context.Site.Devices.Select(device => PulseValve.Drawing(device.Controller, device.Valve, device.Wire?.Value))];
     }
 
     public bool Observes(Controller controller) => _capacitors[controller.Index] is not null;
@@ -74,11 +75,11 @@ internal sealed class CapacitorNotRecharged : IRule, ISwitchingObserver
     public void Visit(in Switching switching)
     {
         if ((switching.Zone >= 0 ? _zones[switching.Zone] : _devices[switching.Device]) is not { } pulse) return;
-        var given = _capacitors[switching.Controller]!.Give(switching.Milliseconds / 1000.0, pulse);
+        var given = _capacitors[switching.Controller]!.Give((decimal)switching.Milliseconds / Switching.MillisecondsInSecond, pulse);
         var train = _trains[switching.Controller];
-        if (given.Before >= pulse.Full) train.Clear();
+        if (given.IsFromFull) train.Clear();
         train.Add((switching, given));
-        if (given.AtMove >= pulse.MinimumVoltage - PulseValve.Tolerance || pulse.IsTooWeakFromFull) return;
+        if (!given.IsTooWeak || pulse.IsTooWeakFromFull) return;
         var key = (switching.Controller, pulse.Valve);
         if (!_weak.TryGetValue(key, out var weak)) _weak[key] = weak = new Weak(switching, pulse);
         weak.Add(switching, given, train, _context);
@@ -98,12 +99,15 @@ internal sealed class CapacitorNotRecharged : IRule, ISwitchingObserver
         var finding = Finding.At(Rule, controller.Power!.Capacitor!.Value.Place, Heading(controller, capacitor, weak),
             $"falls to {Volts(weak.Given.AtMove)} V as {_context.NameOf(weak.First)} {Verb(weak.First)}") with
         {
-            Others = [new Label(weak.Pulse.Valve.MinimumVoltage!.Value.Place, $"needs {Volts(weak.Pulse.MinimumVoltage)} V"), .. labels],
+            Others = [new Label(weak.Pulse.Valve.MinimumVoltage!.Value.Place, $"needs {Volts(weak.Pulse.MinimumVoltage)} V"), .. WireOf(weak), .. labels],
         };
         finding = _context.Happening(finding, weak.OccurrenceCounter);
-        return WithHelp(finding, controller, capacitor, weak.Pulse)
-            with
-        { Details = $"{finding.Details}{Train(weak)}{Recharge(capacitor, weak)}", Assumed = weak.Pulse.Assumed };
+        return WithHelp(finding, controller, capacitor, weak.Pulse) with
+        {
+            Details = $"{finding.Details}{Train(weak)}{Wire(weak)}{Recharge(capacitor, weak)}",
+            Assumed = weak.Pulse.Assumed,
+            Excess = (decimal)(weak.Pulse.MinimumVoltage - weak.Given.AtMove),
+        };
     }
 
     private Finding WithHelp(Finding finding, Controller controller, Capacitor capacitor, PulseValve pulse)
@@ -146,6 +150,25 @@ internal sealed class CapacitorNotRecharged : IRule, ISwitchingObserver
             $"{_context.NameOf(entry.Switching)} {Verb(entry.Switching)}: {Volts(entry.Given.Before)} to {Volts(entry.Given.After)} V");
         return $"{Phrases.Names([.. pulses])}.";
     }
+
+    /// <summary>What stands at the wire to the valve that gets too little.</summary>
+    private IEnumerable<Label> WireOf(Weak weak)
+    {
+        var place = weak.First.Zone >= 0 ? _context.Site.Zones[weak.First.Zone].Wire?.Place : _context.Site.Devices[weak.First.Device].Wire?.Place;
+        if (place is { } wire) yield return new Label(wire, $"takes {Volts(VoltsBefore(weak) - weak.Given.AtMove)} V of {Volts(VoltsBefore(weak))} V");
+    }
+
+    /// <summary>How the wire takes its part of the last pulse.</summary>
+    private static string Wire(Weak weak)
+    {
+        if (weak.Pulse.Wire is not { } wire) return "";
+        var coil = Phrases.Number((decimal)weak.Pulse.Ohms, 1);
+        return $"\nWire: {WireVolts.Laid(wire)} = {Phrases.Number((decimal)weak.Pulse.WireOhms, 2)} ohm, coil {coil} ohm: " +
+            $"{Volts(VoltsBefore(weak))} · {coil} / {Phrases.Number((decimal)weak.Pulse.LoopOhms, 2)} = {Volts(weak.Given.AtMove)} V.";
+    }
+
+    /// <summary>Volts of the capacitor when the plunger of the weak valve moves.</summary>
+    private static double VoltsBefore(Weak weak) => weak.Given.AtMove * weak.Pulse.LoopOhms / weak.Pulse.Ohms;
 
     private static string Recharge(Capacitor capacitor, Weak weak) => RechargeTime(capacitor, weak) is { } needed
         ? $"\nThat pulse needs {Volts(weak.Pulse.Needs)} V: {Milliseconds(needed)} ms of recharging from {Volts(weak.Given.Left)} V at " +

@@ -78,6 +78,7 @@ internal sealed class CapacitorTooSmall(LintContext context) : IRule
             Others = [new Label(pulse.Valve.MinimumVoltage!.Value.Place, $"needs {Volts(pulse.MinimumVoltage)} V")],
             Details = $"A pulse: {controller.Power!.Capacitor} through {pulse.Valve.Coil} for {Phrases.Number((decimal)pulse.ResponseTime * 1000, 0)} ms.",
             Assumed = pulse.Assumed,
+            Excess = (decimal)(pulse.MinimumVoltage - left),
             Help = double.IsFinite(least)
                 ? $"Use a capacitor of {Phrases.Number((decimal)Math.Ceiling(least), 0)} uF or more."
                 : "Use a capacitor of a higher voltage.",

@@ -15,8 +15,8 @@ internal sealed class HoldingCurrent : IRule, ISwitchingObserver
     {
         Category = RuleCategory.Power,
         CanBeAccepted = true,
-        Finds = "Adds up the holding currents of all that a controller has on, valves and the loads of pumps, and holds the sum against what its power " +
-            "supply gives for as long as needed.",
+        Finds = "Adds up the holding currents of all that a controller has on, valves and the loads of pumps, and what its capacitor draws to recharge after " +
+            "a pulse, and compares the sum with what its power supply gives for as long as needed.",
         Matters = "An overloaded transformer gives less voltage, so that the last valve opened chatters or closes, and it grows hot until its fuse ends " +
             "the watering of the whole garden.",
         Fires = """
@@ -71,6 +71,7 @@ internal sealed class HoldingCurrent : IRule, ISwitchingObserver
     private readonly LintContext _context;
     private readonly Overloads _overloads;
     private readonly CurrentDraw _draw;
+    private readonly Recharging _recharging;
     private readonly OpenContributions[] _open;
     private readonly PowerLimit?[] _limits;
 
@@ -85,35 +86,51 @@ internal sealed class HoldingCurrent : IRule, ISwitchingObserver
         _open = [.. context.Site.Controllers.Select(_ => new OpenContributions())];
         _limits = [.. context.Site.Controllers.Select(controller => PowerLimit.Continuous(controller.Power))];
         _draw = new CurrentDraw(context.Site, _limits);
+        _recharging = new Recharging(context.Site, _limits);
     }
 
     public bool Observes(Controller controller) => _limits[controller.Index] is { } limit && _draw.AllAtOnce(controller) > limit.Most;
 
     public void Visit(in Switching switching)
     {
-        var (open, most) = (_open[switching.Controller], _limits[switching.Controller]!.Most);
-        if (open.Since.Milliseconds < switching.Milliseconds) SeeStretch(open, most, switching);
+        var open = _open[switching.Controller];
+        SeeUntil(open, switching.Controller, switching.Milliseconds);
         open.Since = switching;
+        var origin = _context.Origins.Of(switching.Opening);
+        _recharging.Give(switching, origin);
         if (!switching.IsOpen) open.Close(switching);
-        else open.Open(switching, new Contribution(_context.Origins.Of(switching.Opening), switching.Zone, switching.Device, _draw.Holding(switching)));
+        else open.Open(switching, new Contribution(origin, switching.Zone, switching.Device, _draw.Holding(switching)));
+    }
+
+    /// <summary>Sees what was drawn since the latest switching: while the capacitor recharges, and from then on.</summary>
+    private void SeeUntil(OpenContributions open, int controller, long now)
+    {
+        var from = open.Since.Milliseconds;
+        if (from >= now) return;
+        var full = Math.Clamp(_recharging.Until(controller), from, now);
+        if (from < full && _recharging.At(controller, from) is { } recharge)
+            SeeStretch(controller, [.. open.Contributions, recharge], open.Sum + recharge.Amount, from, full);
+        if (full < now) SeeStretch(controller, open.Contributions, open.Sum, full, now);
     }
 
     /// <summary>
-    /// Sees what was held until now. An excess is reported from its beginning as soon as it has lasted for a second, through whatever was switched
+    /// Sees a stretch in which nothing changes. An excess is reported from its beginning as soon as it has lasted for a second, through whatever was switched
     /// meanwhile, and then goes on from one switching to the next.
     /// </summary>
-    private void SeeStretch(OpenContributions open, decimal most, in Switching until)
+    private void SeeStretch(int controller, IReadOnlyList<Contribution> drawn, decimal sum, long from, long until)
     {
-        ref var excess = ref _excesses[until.Controller];
-        if (open.Sum <= most)
+        ref var excess = ref _excesses[controller];
+        var most = _limits[controller]!.Most;
+        if (sum <= most)
         {
             excess = null;
             return;
         }
 
-        excess ??= new Excess(open.Since, IsReported: false);
-        if (!excess.IsReported && until.Milliseconds - excess.From.Milliseconds < Switching.MillisecondsInSecond) return;
-        if (excess.From.Second < until.Second) _overloads.Add(until.Controller, most, open.Contributions, excess.From.Second, until.Second);
+        excess ??= new Excess(from, IsReported: false);
+        if (!excess.IsReported && until - excess.From < Switching.MillisecondsInSecond) return;
+        var (first, end) = (Switching.SecondOf(excess.From), Switching.SecondOf(until));
+        if (first < end) _overloads.Add(controller, most, drawn, first, end);
         excess = new Excess(until, IsReported: true);
     }
 
@@ -133,14 +150,17 @@ internal sealed class HoldingCurrent : IRule, ISwitchingObserver
         var limit = _limits[overload.Owner]!;
         var finding = PowerOverload.FindingFor(
             Rule, _context, limit, overload,
-            $"open valves need {limit.Say(overload.Worst)}, the power of {controller.Name} gives {Phrases.Bare(limit.Say(limit.Amount.InBase))}",
+            $"{PowerOverload.Needing(overload, "open valves")} need {limit.Say(overload.Worst)}, " +
+                $"the power of {controller.Name} gives {Phrases.Bare(limit.Say(limit.Amount.InBase))}",
             "needs",
             "gives");
-        return OverloadWords.WithHelp(finding, _context, overload, _overloads, trial => new HoldingCurrent(trial));
+        return PowerOverload.RechargeHelp(_context, limit, overload) is { } less
+            ? finding with { Help = less }
+            : OverloadWords.WithHelp(finding, _context, overload, _overloads, trial => new HoldingCurrent(trial));
     }
 
     /// <summary>More held than there may be.</summary>
-    /// <param name="From">With which switching begins what is not reported yet.</param>
+    /// <param name="From">When what is not reported yet begins, in Unix milliseconds.</param>
     /// <param name="IsReported">Whether it has lasted for a second, so that what was before is reported.</param>
-    private sealed record Excess(Switching From, bool IsReported);
+    private sealed record Excess(long From, bool IsReported);
 }

@@ -42,9 +42,10 @@ internal sealed class InrushCurrent : IRule, ISwitchingObserver
         CanBeAccepted = true,
         Finds = "At each instant at which a controller opens outputs, adds their inrush currents to the holding currents of what is on already, and holds " +
             "the sum against the\n" +
-            "peak of its power supply. A controller with a `stagger` opens one by one, so that only one inrush counts at a time. A latching valve on a " +
-            "controller without a `capacitor`\n" +
-            "draws its pulse from the power supply: the voltage over the resistance of its coil.",
+            "peak of its power supply. A controller with a `stagger` opens one by one, so that only one inrush counts at a time, but for the `inrush` of a " +
+            "pump, which lasts as long as it says.\n" +
+            "A latching valve on a controller without a `capacitor` draws its pulses from the power supply, those that close it too: the voltage over the " +
+            "resistance of its coil. A capacitor draws its `recharge` from each pulse until it is full.",
         Matters = "A solenoid needs about twice its holding current for the moment in which it moves. Where the voltage breaks down in that moment, it " +
             "does not move, and hums until somebody comes.",
         Fires = Example.Replace("STAGGER", "", StringComparison.Ordinal),
@@ -54,7 +55,7 @@ internal sealed class InrushCurrent : IRule, ISwitchingObserver
             "takes longer or comes later. A stagger and a later start are tried against all rules before they are proposed.",
         KnownLimits = "A `stagger` is taken to be longer than an inrush, which lasts tens of milliseconds. Of a transformer the apparent power that is " +
             "stated is taken for the peak too; many bear more for a moment.\n" +
-            "Instants within one second count as one time. Pulses that close valves are not counted.",
+            "Instants within one second count as one time. A `recharge` counts from the moment of the pulse on.",
         Sources = "S = U · (Σ holding of those open + inrush of the one that opens). Common practice: 24 V AC valves need 0.20 to 0.50 A for tens of " +
             "milliseconds.",
     };
@@ -63,6 +64,7 @@ internal sealed class InrushCurrent : IRule, ISwitchingObserver
     private readonly Overloads _overloads;
     private readonly CurrentDraw _draw;
     private readonly PowerLimit?[] _limits;
+    private readonly Recharging _recharging;
     private readonly Opener[] _openers;
 
     public InrushCurrent(LintContext context)
@@ -71,6 +73,7 @@ internal sealed class InrushCurrent : IRule, ISwitchingObserver
         _overloads = new Overloads(context);
         _limits = [.. context.Site.Controllers.Select(controller => PowerLimit.Peak(controller.Power))];
         _draw = new CurrentDraw(context.Site, _limits);
+        _recharging = new Recharging(context.Site, _limits);
         _openers = [.. context.Site.Controllers.Select(_ => new Opener())];
     }
 
@@ -79,15 +82,13 @@ internal sealed class InrushCurrent : IRule, ISwitchingObserver
     public void Visit(in Switching switching)
     {
         var opener = _openers[switching.Controller];
-        if (!switching.IsOpen || opener.Milliseconds != switching.Milliseconds) Judge(switching.Controller);
-        opener.Milliseconds = switching.Milliseconds;
-        if (!switching.IsOpen)
-        {
-            opener.Held.Close(switching);
-            return;
-        }
-
-        opener.Open(switching, new Contribution(_context.Origins.Of(switching.Opening), switching.Zone, switching.Device, _draw.Inrush(switching)));
+        if (opener.Milliseconds != switching.Milliseconds || opener.IsOpening(switching)) Judge(switching.Controller);
+        opener.To(switching.Milliseconds);
+        var origin = _context.Origins.Of(switching.Opening);
+        if (_recharging.Give(switching, origin)) opener.IsPulse = true;
+        var contribution = new Contribution(origin, switching.Zone, switching.Device, _draw.Inrush(switching));
+        if (switching.IsOpen) opener.Open(switching, contribution, _draw);
+        else opener.Close(switching, contribution with { Amount = _draw.Closing(switching), IsClosing = true });
     }
 
     public IEnumerable<Finding> Findings()
@@ -99,16 +100,17 @@ internal sealed class InrushCurrent : IRule, ISwitchingObserver
     public IEnumerable<Gap> NotChecked() => _context.Site.Controllers
         .Where(controller => _limits[controller.Index] is not null).SelectMany(controller => CurrentGaps.Of(_draw, controller, isInrush: true));
 
-    /// <summary>Looks at what opens at one instant, after which it is held.</summary>
+    /// <summary>Looks at what opens, closes by a pulse or begins to recharge at one instant, after which it is held.</summary>
     private void Judge(int controller)
     {
         var opener = _openers[controller];
-        if (opener.Opening.Count == 0) return;
+        if (!opener.HasHappened) return;
         var most = _limits[controller]!.Most;
-        var second = opener.Opening[0].Switching.Second;
-        if (opener.Inrush + opener.Held.Sum > most)
-            _overloads.Add(controller, most, [.. opener.Opening.Select(entry => entry.Inrush), .. opener.Held.Contributions], second, second);
-        opener.Hold(_draw);
+        var recharge = _recharging.At(controller, opener.Milliseconds);
+        var second = Switching.SecondOf(opener.Milliseconds);
+        if (opener.Sum + (recharge?.Amount ?? 0) > most)
+            _overloads.Add(controller, most, recharge is { } drawn ? [.. opener.Contributions, drawn] : [.. opener.Contributions], second, second);
+        opener.Hold();
     }
 
     private Finding FindingFor(Overload overload)
@@ -117,14 +119,18 @@ internal sealed class InrushCurrent : IRule, ISwitchingObserver
         var limit = _limits[overload.Owner]!;
         var finding = PowerOverload.FindingFor(
             Rule, _context, limit, overload,
-            $"opening valves need {limit.Say(overload.Worst)}, the power of {controller.Name} gives {Phrases.Bare(limit.Say(limit.Amount.InBase))}",
+            $"{PowerOverload.Needing(overload, "opening valves")} need {limit.Say(overload.Worst)}, " +
+                $"the power of {controller.Name} gives {Phrases.Bare(limit.Say(limit.Amount.InBase))}",
             "needs",
             "gives") with
         {
             Assumed = limit.IsStated ? "" : "the peak current is the continuous one, as none is given.",
         };
         finding = finding with { Details = finding.Details + PulseOf(overload) };
+        if (PowerOverload.RechargeHelp(_context, limit, overload) is { } less) return finding with { Help = less };
         if (overload.Contributions.Length == 1) return finding with { Help = "Use a stronger power source, or a valve that needs less." };
+        if (overload.Contributions.Count(part => part.Zone >= 0) < 2)
+            return finding with { Help = "Use a stronger power source, or switch the pump or master at another moment than the valve." };
         return controller.Stagger == NodaTime.Duration.Zero ? OneByOne(finding, overload, controller) : LessAtOnce(finding, overload);
     }
 
@@ -137,7 +143,8 @@ internal sealed class InrushCurrent : IRule, ISwitchingObserver
             : $"\nA pulse of {valve.Name}: {volts} / {valve.Coil} = {Phrases.Number(Electricity.Current(volts.Value.InBase, valve.Coil!.Value.InBase), 2)} A.";
     }
 
-    private Valve? ValveOf(Contribution part) => part.Zone >= 0 ? _context.Site.Zones[part.Zone].Valve : _context.Site.Devices[part.Device].Valve;
+    private Valve? ValveOf(Contribution part) =>
+        part.IsRecharge ? null : part.Zone >= 0 ? _context.Site.Zones[part.Zone].Valve : _context.Site.Devices[part.Device].Valve;
 
     /// <summary>With a stagger, where that is enough; else with how much it is even so.</summary>
     private Finding OneByOne(Finding finding, Overload overload, Controller controller)
@@ -154,36 +161,66 @@ internal sealed class InrushCurrent : IRule, ISwitchingObserver
             };
         }
 
-        var less = LessAtOnce(finding, overload);
-        return less with { Help = $"{less.Help.TrimEnd('.')}: even with a `stagger`, up to {_limits[overload.Owner]!.Say(most.Worst)} is needed." };
+        var fewer = LessAtOnce(finding, overload);
+        return fewer with { Help = $"{fewer.Help.TrimEnd('.')}: even with a `stagger`, up to {_limits[overload.Owner]!.Say(most.Worst)} is needed." };
     }
 
     private Finding LessAtOnce(Finding finding, Overload overload) =>
         OverloadWords.WithHelp(finding, _context, overload, _overloads, trial => new InrushCurrent(trial));
 
-    /// <summary>What a controller has on, and what it opens at the instant that is looked at.</summary>
+    /// <summary>What a controller has on, and what it opens or closes at the instant that is looked at.</summary>
     private sealed class Opener
     {
-        public OpenContributions Held { get; } = new();
+        private readonly OpenContributions _held = new();
+        private readonly List<Surge> _surges = [];
+        private readonly List<Contribution> _closing = [];
+        private bool _opens;
 
-        public List<(Switching Switching, Contribution Inrush)> Opening { get; } = [];
+        public long Milliseconds { get; private set; } = long.MinValue;
 
-        public decimal Inrush { get; private set; }
+        /// <summary>Whether a pulse is given from a capacitor at this instant.</summary>
+        public bool IsPulse { get; set; }
 
-        public long Milliseconds { get; set; } = long.MinValue;
+        /// <summary>Whether anything begins to draw at this instant.</summary>
+        public bool HasHappened => _opens || IsPulse || _closing.Count > 0;
 
-        public void Open(in Switching switching, in Contribution inrush)
+        public decimal Sum => _held.Sum + _surges.Sum(surge => surge.Contribution.Amount) + _closing.Sum(closing => closing.Amount);
+
+        public IEnumerable<Contribution> Contributions => [.. _surges.Select(surge => surge.Contribution), .. _closing, .. _held.Contributions];
+
+        /// <summary>Whether it is the close of what opens at this very instant.</summary>
+        public bool IsOpening(Switching switching) => !switching.IsOpen && _opens && _surges.Any(surge => surge.Switching.Opening == switching.Opening);
+
+        /// <summary>It is later: a surge that is over is held from now on.</summary>
+        public void To(long milliseconds)
         {
-            Opening.Add((switching, inrush));
-            Inrush += inrush.Amount;
+            Milliseconds = milliseconds;
+            foreach (var surge in _surges.Where(surge => surge.Until <= milliseconds)) _held.Open(surge.Switching, surge.Then);
+            _surges.RemoveAll(surge => surge.Until <= milliseconds);
         }
 
-        /// <summary>The moment of opening is over.</summary>
-        public void Hold(CurrentDraw draw)
+        public void Open(in Switching switching, in Contribution inrush, CurrentDraw draw)
         {
-            foreach (var (switching, inrush) in Opening) Held.Open(switching, inrush with { Amount = draw.Holding(switching) });
-            Opening.Clear();
-            Inrush = 0;
+            _opens = true;
+            var until = switching.Milliseconds + Math.Max(1, draw.SurgeMilliseconds(switching));
+            _surges.Add(new Surge(switching, inrush, inrush with { Amount = draw.Holding(switching) }, until));
         }
+
+        public void Close(in Switching switching, in Contribution pulse)
+        {
+            var opening = switching.Opening;
+            if (_surges.RemoveAll(surge => surge.Switching.Opening == opening) == 0) _held.Close(switching);
+            if (pulse.Amount > 0) _closing.Add(pulse);
+        }
+
+        /// <summary>The instant is over.</summary>
+        public void Hold()
+        {
+            (_opens, IsPulse) = (false, false);
+            _closing.Clear();
+        }
+
+        /// <summary>A current as something opens, what it draws then, and until when, in milliseconds.</summary>
+        private readonly record struct Surge(Switching Switching, Contribution Contribution, Contribution Then, long Until);
     }
 }

@@ -105,6 +105,7 @@ internal sealed class SwitchedLate : IRule, IOpeningObserver, ISwitchingObserver
         return finding with
         {
             Details = $"{finding.Details}{Worst(delays)}",
+            Excess = delays.Worst.Harm,
             Help = $"Start steps further apart, water fewer at once, or write a shorter `stagger` in controller {controller.Name} where its power allows it.",
         };
     }

@@ -90,6 +90,7 @@ internal sealed class TooManyZones(LintContext context) : IRule, ISwitchingObser
         finding = finding with
         {
             Details = $"{finding.Details}{OverloadWords.WorstNames(context, overload)}.",
+            Excess = overload.Worst - controller.AtMostZones!.Value.Value,
         };
         return OverloadWords.WithHelp(finding, context, overload, _overloads, trial => new TooManyZones(trial));
     }

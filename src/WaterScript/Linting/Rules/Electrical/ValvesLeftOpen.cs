@@ -3,6 +3,7 @@ using WaterScript.Linting.Engine;
 using WaterScript.Linting.Fixes;
 using WaterScript.Model;
 using WaterScript.Simulation.Electrical;
+using WaterScript.Timetables.Switchings;
 using WaterScript.Wording;
 
 namespace WaterScript.Linting.Rules.Electrical;
@@ -60,16 +61,16 @@ internal sealed class ValvesLeftOpen(LintContext context) : IRule
     private static Finding? Judge(Controller controller, IReadOnlyList<WiredOutput> outputs)
     {
         if (Capacitor.Of(controller) is not { } capacitor) return null;
-        var (at, energy, closed) = (0.0, 0.0, 0);
+        var (at, energy, closed) = (0m, 0.0, 0);
         WiredOutput? failing = null;
         foreach (var output in outputs)
         {
-            if (PulseValve.On(controller, output.Valve) is not { IsTooWeakFromFull: false } pulse) return null;
+            if (PulseValve.On(controller, output.Valve, output.Wire?.Value) is not { IsTooWeakFromFull: false } pulse) return null;
             var given = capacitor.Give(at, pulse);
             energy += Electricity.Energy(capacitor.Farads, given.Before) - Electricity.Energy(capacitor.Farads, given.After);
-            if (given.AtMove < pulse.MinimumVoltage - PulseValve.Tolerance) failing ??= output;
+            if (given.IsTooWeak) failing ??= output;
             if (failing is null) closed++;
-            at += controller.Stagger.TotalSeconds;
+            at += (decimal)controller.Stagger.TotalMilliseconds / Switching.MillisecondsInSecond;
         }
 
         return failing is null ? null : FindingFor(controller, capacitor, outputs, failing, closed, energy);
@@ -78,7 +79,7 @@ internal sealed class ValvesLeftOpen(LintContext context) : IRule
     private static Finding FindingFor(
         Controller controller, Capacitor capacitor, IReadOnlyList<WiredOutput> outputs, WiredOutput failing, int closed, double energy)
     {
-        var pulse = PulseValve.On(controller, failing.Valve)!;
+        var pulse = PulseValve.On(controller, failing.Valve, failing.Wire?.Value)!;
         var stagger = controller.Stagger.TotalSeconds;
         var longer = LongerStagger.For(capacitor, pulse);
         var place = failing.Zone?.Origin ?? failing.Device!.Origin;
@@ -91,6 +92,7 @@ internal sealed class ValvesLeftOpen(LintContext context) : IRule
             Details = $"{Phrases.Count(outputs.Count, "pulse")}, {Phrases.Number((decimal)stagger, 3)} s apart, take {Phrases.Number((decimal)energy, 3)} " +
                 $"J; the full capacitor holds {Phrases.Number((decimal)Electricity.Energy(capacitor.Farads, capacitor.Full), 3)} J.",
             Assumed = pulse.Assumed,
+            Excess = outputs.Count - closed,
             Help = longer is { } milliseconds
                 ? $"Write `{LongerStagger.Words(milliseconds)}` in controller {controller.Name}: closing all then takes " +
                     $"{Phrases.Number((decimal)milliseconds / 1000 * (outputs.Count - 1), 1)} s."

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using WaterScript.Agronomy;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
@@ -16,7 +17,7 @@ internal sealed class BelowRoots(LintContext context) : IRule
         Category = RuleCategory.PlantsAndSoil,
         CanBeAccepted = true,
         Finds = "What a zone gets on one day, as far as plants can use it, is more than its soil holds in the depth of the roots, from wilting point to " +
-            "field capacity.",
+            "field capacity, and its plants use on that day.",
         Matters = """
             The rest sinks below the roots, and takes fertiliser along. Less at a time and more often does more.
             """,
@@ -51,6 +52,8 @@ internal sealed class BelowRoots(LintContext context) : IRule
         Sources = "FAO Irrigation and Drainage Paper 56, 1998, eq. 82.",
     };
 
+    private readonly ImmutableArray<MonthWeather?> _year = MonthWeather.YearOf(context.Site);
+
     public IEnumerable<Finding> Findings() => context.Site.Zones.Select(Judge).OfType<Finding>();
 
     public IEnumerable<Gap> NotChecked() =>
@@ -69,29 +72,43 @@ internal sealed class BelowRoots(LintContext context) : IRule
     private Finding? Judge(Zone zone)
     {
         if (LacksFor(zone) is not null || RootZone.Of(zone) is not { } roots) return null;
-        WateredDay[] days = [.. context.Water.DaysOf(zone).Where(day => DepthOn(zone, day) > HeldBy(zone) + Tolerance)];
+        WateredDay[] days = [.. context.Water.DaysOf(zone).Where(day => Math.Round(DepthOn(zone, day) - roots.Total - UsedOn(zone, day), Decimals) > 0)];
         return days.Length == 0 ? null : FindingFor(zone, roots, days);
     }
 
-    /// <summary>What a quotient such as a flow by an area may be off, in mm.</summary>
-    private const decimal Tolerance = 0.000001m;
-
-    /// <summary>What the roots hold, in mm, exactly.</summary>
-    private static decimal HeldBy(Zone zone) => zone.Soil!.Holds!.Value.InBase * zone.Plants!.Roots!.Value.InBase;
-
     private Finding FindingFor(Zone zone, RootZone roots, WateredDay[] days)
     {
-        var most = days.Max(day => DepthOn(zone, day));
+        var worst = days.MaxBy(day => DepthOn(zone, day) - UsedOn(zone, day));
+        var (most, used) = (DepthOn(zone, worst), UsedOn(zone, worst));
         return Finding.At(Rule, zone.Origin,
-            $"zone {zone.Name} gets {context.Depths.Say(most)} in a day, its roots hold {context.Depths.Say((decimal)roots.Total)}",
+            $"zone {zone.Name} gets {context.Depths.Say(most)} in a day, its roots hold {context.Depths.Say(roots.Total)}",
             "the rest runs below the roots") with
         {
             Others = [.. context.Steps.Of(context.Water.FirstOf(zone)!.Value).Labels("waters it")],
-            Details = $"More than the roots hold, on {Phrases.Count(days.Length, "day")} from " +
+            Details = (used > 0 ? $"They hold {context.Depths.Say(roots.Total)} and use {context.Depths.Say(used)} in a day.\n" : "") +
+                $"More than the roots hold, on {Phrases.Count(days.Length, "day")} from " +
                 $"{MomentWords.Date(CivilDate.FromDayNumber(days[0].Day).ToLocalDate())}.",
-            Help = $"Water it with {context.Depths.Say((decimal)roots.Readily)} at a time, more often: plants can use that much before they suffer.",
+            Excess = days.Sum(day => DepthOn(zone, day) - UsedOn(zone, day) - roots.Total),
+            Help = $"Water it with {context.Depths.Say(roots.Readily / MostOf(zone, worst))} at a time, more often: plants can use " +
+                $"{(MostOf(zone, worst) > 1 ? $"the {context.Depths.Say(roots.Readily)} that come of it" : "that much")} before they suffer.",
         };
     }
 
+    /// <summary>What scale and trim make of a written amount at most on a date; 1 where they lessen it.</summary>
+    private decimal MostOf(Zone zone, in WateredDay day)
+    {
+        var number = day.Day;
+        var scales = context.Site.Schedules.Where(schedule => !schedule.IsManual && context.Timetable.Waters(schedule.Index, zone.Index))
+            .Select(schedule => context.Timetable.PercentOn(schedule.Index, number));
+        return Math.Max(1, scales.Max() * zone.TrimPercent / 10_000);
+    }
+
+    /// <summary>What the plants use on a date, in mm, where the climate says it: several waterings a day have room for that, too.</summary>
+    private decimal UsedOn(Zone zone, in WateredDay day) =>
+        _year[CivilDate.FromDayNumber(day.Day).Month - 1] is { } weather ? CropDemand.PerDay(zone.Plants!, weather) ?? 0 : 0;
+
     private static decimal DepthOn(Zone zone, WateredDay day) => WaterLedger.UsableDepth(zone, day.Seconds)!.Value;
+
+    /// <summary>Of a quotient such as a flow by an area; its last digits are not known.</summary>
+    private const int Decimals = 12;
 }

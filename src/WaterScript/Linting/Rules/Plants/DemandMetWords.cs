@@ -16,7 +16,7 @@ internal static class DemandMetWords
         "not reported. Manual schedules are not looked at. Local advice and codes govern.";
 
     /// <summary>Millimetres in a month that are worth a finding.</summary>
-    public const double LeastDifference = 5;
+    public const decimal LeastDifference = 5;
 
     private const int MostInLabel = 2;
     private static readonly string[] Names = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
@@ -33,9 +33,10 @@ internal static class DemandMetWords
         var steps = context.Steps.Of(context.Water.FirstOf(zone)!.Value);
         return Finding.At(rule, zone.Origin, $"zone {zone.Name} gets {share} of its need", Needs(zone, months, context.Depths)) with
         {
-            Others = [.. steps.Labels($"gives {Each(months, month => context.Depths.Say((decimal)month.Given, 0))}")],
+            Others = [.. steps.Labels($"gives {Each(months, month => context.Depths.Say(month.Given, 0))}")],
             Details = string.Join('\n', months.Select(month => Line(month, context.Depths))),
             Assumed = "mean weather, spread evenly over each month; the soil starts full.",
+            Excess = (decimal)months.Sum(month => Math.Abs(month.Given - month.Need)),
             Help = help,
         };
     }
@@ -44,17 +45,21 @@ internal static class DemandMetWords
     private static string Line(MetMonth month, DepthWords depths)
     {
         var share = month.Need > 0 ? $", {Number(100 * month.Given / month.Need)} %" : "";
-        return $"{Names[month.Month - 1]} {Phrases.Bare(depths.Say((decimal)month.Given, 0))} of {depths.Say((decimal)month.Need, 0)}{share}"
-            + (month.StressDays >= 0.5 ? $": too dry on {Number(month.StressDays)} days" : "")
-            + (month.Percolation >= 0.5 ? $": {depths.Say((decimal)month.Percolation, 0)} drains below the roots" : "") + ".";
+        return $"{Names[month.Month - 1]} {Phrases.Bare(depths.Say(month.Given, 0))} of {depths.Say(month.Need, 0)}{share}{DaysOf(month)}"
+            + (month.StressDays >= 0.5m ? $": too dry on {Number(month.StressDays)} days" : "")
+            + (month.Percolation >= 0.5m ? $": {depths.Say(month.Percolation, 0)} drains below the roots" : "") + ".";
     }
+
+    /// <summary>Of a month in which the waterings begin or end, the days that count: what is needed in it is that of these days.</summary>
+    private static string DaysOf(MetMonth month) =>
+        Number(month.Days) == Number(month.Length) ? "" : $", on {Number(month.Days)} of {Number(month.Length)} days";
 
     /// <summary><c>31 %</c>, or <c>up to 148 %</c> where several months differ.</summary>
     /// <param name="months">The months.</param>
     /// <param name="isMost">Whether the greatest share counts; else the least.</param>
     public static string UpTo(ImmutableArray<MetMonth> months, bool isMost)
     {
-        double[] shares = [.. months.Where(month => month.Need > 0).Select(month => 100 * month.Given / month.Need)];
+        decimal[] shares = [.. months.Where(month => month.Need > 0).Select(month => 100 * month.Given / month.Need)];
         if (shares.Length == 0) return isMost ? "more" : "less";
         var words = $"{Number(isMost ? shares.Max() : shares.Min())} %";
         return shares.Length == 1 ? words : isMost ? $"up to {words}" : $"as little as {words}";
@@ -62,11 +67,11 @@ internal static class DemandMetWords
 
     /// <summary><c>turf-cool needs 100 mm in May, 92 mm in Sep</c></summary>
     private static string Needs(Zone zone, ImmutableArray<MetMonth> months, DepthWords depths) =>
-        $"{zone.Plants?.Name ?? "needs"} needs {Each(months, month => $"{depths.Say((decimal)month.Need, 0)} in {Names[month.Month - 1]}")}";
+        $"{zone.Plants?.Name ?? "needs"} needs {Each(months, month => $"{depths.Say(month.Need, 0)} in {Names[month.Month - 1]}")}";
 
     /// <summary>The first two of the months; the facts list all.</summary>
     private static string Each(ImmutableArray<MetMonth> months, Func<MetMonth, string> words) =>
         string.Join(", ", months.Take(MostInLabel).Select(words)) + (months.Length > MostInLabel ? ", …" : "");
 
-    private static string Number(double value) => Phrases.Number((decimal)value, 0);
+    private static string Number(decimal value) => Phrases.Number(value, 0);
 }

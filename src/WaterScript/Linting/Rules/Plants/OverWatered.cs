@@ -49,10 +49,10 @@ internal sealed class OverWatered(LintContext context) : IRule
         Sources = "FAO Irrigation and Drainage Paper 56, 1998; the bounds are common practice.",
     };
 
-    private const double Most = 1.25;
+    private const decimal Most = 1.25m;
 
     public IEnumerable<Finding> Findings() =>
-        context.DemandMet.Where((given, need) => given > Most * need && given - need >= DemandMetWords.LeastDifference)
+        context.DemandMet.Where(month => month.IsOver(Most, DemandMetWords.LeastDifference))
         .Select(zone => DemandMetWords.FindingFor(
         Rule, context, zone.Zone, zone.Months, DemandMetWords.UpTo(zone.Months, isMost: true),
             HasClimateScale

@@ -110,8 +110,7 @@ internal sealed class Runoff : IRule, IRunObserver
         var fix = FixFor(place, zone, found, out var lengths);
         return new Finding(Rule, $"{Depth(found.OccurrenceCounter.Worst)} of {given} runs off zone {zone.Name}", labels[0])
         {
-            Others = [.. labels[1..], new Label(
-                zone.SlopePercent?.Place ?? zone.Origin, $"takes in {Depth(ground.Intake)}/h, holds {Depth(ground.Ponds)} on top")],
+            Others = [.. labels[1..], .. GroundOf(zone, ground)],
             Happens = found.OccurrenceCounter.Happens(_context),
             Details = $"From dry soil the longest run without runoff is {Phrases.Length(ground.LongestWholeRun)}."
                 + (found.Before > 0 ? $" From a run before, {Depth(found.Before)} still stands." : ""),
@@ -119,6 +118,14 @@ internal sealed class Runoff : IRule, IRunObserver
             Help = lengths is { } written ? $"Water it in pieces, with time to soak in: `{written}`" : "Leave more time between the two waterings.",
             Fix = fix,
         };
+    }
+
+    /// <summary>The soil, and the slope where it decides how much may stand.</summary>
+    private IEnumerable<Label> GroundOf(Zone zone, Infiltration ground)
+    {
+        var (intake, ponds) = ($"takes in {Depth(ground.Intake)}/h", $"{Depth(ground.Ponds)} may stand on it");
+        if (zone.SlopePercent is not { } slope) return [new Label(zone.SoilLine ?? zone.Origin, $"{intake}, {ponds}")];
+        return [new Label(zone.SoilLine ?? zone.Origin, intake), new Label(slope.Place, ponds)];
     }
 
     /// <summary>A cycle in which no zone of the step runs off; none where its ground takes nothing that stands.</summary>

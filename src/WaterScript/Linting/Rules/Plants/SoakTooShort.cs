@@ -89,6 +89,7 @@ internal sealed class SoakTooShort(LintContext context) : IRule, IRunObserver
         {
             Others = [.. labels[1..], .. context.Steps.Of(found.Before).Labels($"needs to soak for {Phrases.Length(found.Before.Soak)}").Take(1)],
             Happens = found.OccurrenceCounter.Happens(context),
+            Excess = found.Before.Soak - found.Shortest,
             Help = $"Start it {Phrases.Length(found.Before.Soak - found.Shortest)} later.",
         };
     }

@@ -50,10 +50,10 @@ internal sealed class UnderWatered(LintContext context) : IRule
         Sources = "FAO Irrigation and Drainage Paper 56, 1998; the bounds are common practice.",
     };
 
-    private const double Least = 0.75;
+    private const decimal Least = 0.75m;
 
     public IEnumerable<Finding> Findings() =>
-        context.DemandMet.Where((given, need) => given < Least * need && need - given >= DemandMetWords.LeastDifference)
+        context.DemandMet.Where(month => month.IsUnder(Least, DemandMetWords.LeastDifference))
         .Select(zone => DemandMetWords.FindingFor(
         Rule, context, zone.Zone, zone.Months, DemandMetWords.UpTo(zone.Months, isMost: false),
             "Water longer or more often; waterscript advise shows how long."));

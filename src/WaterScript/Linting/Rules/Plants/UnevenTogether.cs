@@ -64,7 +64,7 @@ internal sealed class UnevenTogether(LintContext context) : IRule
     {
         Zone[] zones = [.. Waterings.ZonesIn([step])];
         var (least, most) = (zones.Where(zone => zone.MillimetresPerHour > 0).MinBy(RateOf), zones.Where(zone => zone.MillimetresPerHour > 0).MaxBy(RateOf));
-        if (least is not null && most is not null && RateOf(most) >= TwiceAsMuch * RateOf(least) && RateOf(least) > 0)
+        if (least is not null && most is not null && Math.Round(RateOf(most) - (TwiceAsMuch * RateOf(least)), Decimals) >= 0 && RateOf(least) > 0)
             return FindingFor(step, most, least, RateWords(most), RateWords(least),
                 $"In the same time {most.Name} gets {Phrases.Number(RateOf(most) / RateOf(least), 1)} times as much.");
         return zones.FirstOrDefault(zone => zone.Method == IrrigationMethod.Spray) is { } spray
@@ -75,6 +75,9 @@ internal sealed class UnevenTogether(LintContext context) : IRule
 
     /// <summary>Depth an hour of watering as written, in mm.</summary>
     private static decimal RateOf(Zone zone) => (zone.MillimetresPerHour ?? 0) * zone.TrimPercent / 100;
+
+    /// <summary>Of a quotient such as a flow by an area; its last digits are not known.</summary>
+    private const int Decimals = 12;
 
     private string RateWords(Zone zone) => $"{context.Depths.Say(RateOf(zone))}/h{(zone.TrimPercent == 100 ? "" : " after its trim")}";
 

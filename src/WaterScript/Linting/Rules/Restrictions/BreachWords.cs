@@ -30,6 +30,7 @@ internal static class BreachWords
             Happens = breach.OccurrenceCounter.Happens(context),
             Details = Phrases.Zones("It waters", breach.Zones.Select(index => context.Site.Zones[index])),
             Assumed = Authority,
+            Excess = breach.Worst > 0 ? breach.Worst - breach.Allowed : null,
             Help = help,
         };
 

@@ -1,6 +1,7 @@
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
+using WaterScript.Simulation;
 using WaterScript.Simulation.Restrictions;
 using WaterScript.Timetables;
 using WaterScript.Wording;
@@ -72,16 +73,30 @@ internal sealed class WindowTooShort(LintContext context) : IRule
             $"{breach.ScheduleIn(context)} needs {Phrases.Length(needs)}, has {Phrases.Length(has)}",
             $"needs {(breach.IsVaried ? "up to " : "")}{Phrases.Length(needs)}{Why(breach)}, has {Phrases.Length(has)}",
             $"{breach.Restriction.Name} allows {Phrases.Length(has)} at a stretch",
-            $"Take {Phrases.Length(needs - has)} off, water zones together where the water supply allows, or use two schedules.");
+            $"Take {Phrases.Length(TooLong(breach, needs - has))} off, water zones together where the water supply allows, or use two schedules.");
         return finding with { Others = [.. finding.Others, .. ScaleOf(breach)] };
     }
+
+    /// <summary>
+    /// What to take off the times as written: where scale or trim leave less of them, more, and a second for what is rounded. Any zone may be the one.
+    /// </summary>
+    private long TooLong(Breach breach, long seconds)
+    {
+        var scale = context.Timetable.PercentOn(breach.First.Schedule, breach.WorstDay);
+        var schedule = context.Site.Schedules[breach.First.Schedule];
+        var shares = ZonesInSteps.Of([schedule]).Select(zone => scale * context.Site.Zones[zone].TrimPercent).Where(share => share > 0);
+        return shares.Min() is var least and < AsWritten ? (long)Math.Ceiling((seconds + 1) * AsWritten / least) : seconds;
+    }
+
+    /// <summary>A scale and a trim of 100 %.</summary>
+    private const decimal AsWritten = 10_000;
 
     /// <summary>The scale that makes it as long as that.</summary>
     private IEnumerable<Label> ScaleOf(Breach breach)
     {
         var percent = context.Timetable.PercentOn(breach.First.Schedule, breach.WorstDay);
-        if (percent <= ScaleTable.AsWritten || (context.Site.Schedules[breach.First.Schedule].Scale ?? context.Site.Scale) is not { } use) yield break;
-        var place = context.Site.Scales.FirstOrDefault(scale => scale.Name == use.Name)?.Origin ?? use.Origin;
+        if (percent <= ScaleTable.AsWritten || context.ScaleLineOf(context.Site.Schedules[breach.First.Schedule], breach.WorstDay) is not { } place)
+            yield break;
         yield return new Label(place, $"makes it {Phrases.Number(percent, 0)} % as long");
     }
 

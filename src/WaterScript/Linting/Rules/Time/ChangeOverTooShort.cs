@@ -19,7 +19,8 @@ internal sealed class ChangeOverTooShort : IRule, IRunObserver
         CanBeAccepted = true,
         Finds = """
             A supply has a `change-over gap`, and a pass begins to water from it sooner than that after another pass has stopped. Inside a pass the
-            gap is part of the plan; between passes nothing is shifted.
+            gap is part of the plan; between passes nothing is shifted. The gap of a supply that feeds others is that between its branches, and of one
+            without a gap of its own; a tank on the way stands between them.
             """,
         Matters = """
             The gap is there for something: a valve that closes slowly, a pump that has to come to rest, a pressure that has to settle. Without
@@ -75,7 +76,7 @@ internal sealed class ChangeOverTooShort : IRule, IRunObserver
     /// <summary>By zone: its last watering, which a run that touches it makes longer.</summary>
     private readonly Watering?[] _last;
 
-    /// <summary>By supply, where it has a gap: waterings that ended less than the gap ago, or go on.</summary>
+    /// <summary>By supply, where it has a gap: waterings from it or its branches that ended less than the gap ago, or go on.</summary>
     private readonly List<Watering>?[] _lately;
 
     /// <summary>Waterings that begin at the moment that is looked at: whether one before them ends there shows when all of its runs are seen.</summary>
@@ -90,7 +91,10 @@ internal sealed class ChangeOverTooShort : IRule, IRunObserver
         _lately = [.. context.Site.Supplies.Select(supply => supply.Change is { IsOverlap: false } ? new List<Watering>() : null)];
     }
 
-    public bool Observes(Zone zone) => zone.Supply is { } supply && _lately[supply.Index] is not null;
+    public bool Observes(Zone zone) => WithGap(zone).Any();
+
+    /// <summary>The supplies with a gap that a zone draws from, its own before those that feed it.</summary>
+    private IEnumerable<Supply> WithGap(Zone zone) => zone.Supply is { } supply ? supply.WithFeeders().Where(on => _lately[on.Index] is not null) : [];
 
     public void Visit(in Run run)
     {
@@ -116,17 +120,26 @@ internal sealed class ChangeOverTooShort : IRule, IRunObserver
     {
         foreach (var watering in _beginning)
         {
-            var supply = watering.SupplyIn(_context);
-            var (lately, gap) = (_lately[supply.Index]!, GapOf(supply));
-            lately.RemoveAll(before => before.End + gap <= watering.Start);
-            foreach (var before in lately)
-            {
-                if (before.End <= watering.Start) AddPasses(before, watering, supply);
-            }
+            foreach (var supply in WithGap(watering.ZoneIn(_context))) JudgeOn(supply, watering);
         }
 
-        foreach (var watering in _beginning) _lately[watering.SupplyIn(_context).Index]!.Add(watering);
+        foreach (var watering in _beginning)
+        {
+            foreach (var supply in WithGap(watering.ZoneIn(_context))) _lately[supply.Index]!.Add(watering);
+        }
+
         _beginning.Clear();
+    }
+
+    /// <summary>Looks at what ended before a watering, and of which the gap to it is that of a supply, not that of a branch which both draw from.</summary>
+    private void JudgeOn(Supply supply, Watering watering)
+    {
+        var (lately, gap, own) = (_lately[supply.Index]!, GapOf(supply), watering.ZoneIn(_context).Supply!);
+        lately.RemoveAll(before => before.End + gap <= watering.Start);
+        foreach (var before in lately)
+        {
+            if (before.End <= watering.Start && own.ChangeAfter(before.ZoneIn(_context).Supply!) == supply.Change) AddPasses(before, watering, supply);
+        }
     }
 
     private void AddPasses(Watering before, Watering watering, Supply supply)
@@ -170,6 +183,7 @@ internal sealed class ChangeOverTooShort : IRule, IRunObserver
             : $"supply {supply.Name} has {Phrases.Length(between)} between two waterings, needs {Phrases.Length(gap)}";
         return Finding.At(Rule, cause, heading, $"waters {ZoneOf(later).Name} from {_context.Time(later.Start)}") with
         {
+            Excess = gap - between,
             Others = start == cause ? [wish] : [new Label(start, before), wish],
             Details = start == cause ? $"The one before {before}." : "",
             Happens = close.OccurrenceCounter.Happens(_context),
@@ -222,7 +236,7 @@ internal sealed class ChangeOverTooShort : IRule, IRunObserver
 
         public long End => Ending[0].End;
 
-        public Supply SupplyIn(LintContext context) => context.Site.Zones[Beginning[0].Zone].Supply!;
+        public Zone ZoneIn(LintContext context) => context.Site.Zones[Beginning[0].Zone];
 
         public void GoOnWith(in Run run)
         {

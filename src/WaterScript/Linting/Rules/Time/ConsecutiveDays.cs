@@ -55,7 +55,7 @@ internal sealed class ConsecutiveDays(LintContext context) : IRule, IDayObserver
 
     public void Visit(in ScheduleDay day)
     {
-        if (day.Passes.Count == 0 || day.Schedule.Days is not [OddEvenDays { IsOdd: true }]) return;
+        if (day.Passes.All(pass => pass.Silence is not null) || day.Schedule.Days is not [OddEvenDays { IsOdd: true }]) return;
         ref var last = ref _last[day.Schedule.Index];
         if (last == day.Day - 1)
         {

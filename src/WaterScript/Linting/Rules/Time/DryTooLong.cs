@@ -96,10 +96,25 @@ internal sealed class DryTooLong : IRule, IRunObserver
             $"its limit is {Phrases.Length(zone.NeverDryFor!.Value.WholeSeconds())}",
             "the limit") with
         {
+            Others = [.. CausesOf(zone, found).Take(MostCauses).Select(cause => new Label(cause.Origin, WordsOf(cause)))],
             Happens = found.OccurrenceCounter.Happens(_context),
             Details = $"Longest without water: from {_context.Moment(found.From)}.",
+            Excess = found.OccurrenceCounter.Worst - zone.NeverDryFor!.Value.WholeSeconds(),
             Help = "Water it more often, or change its `never-dry-for`.",
         };
+
+    private const int MostCauses = 2;
+
+    /// <summary>What takes watering away in the longest stretch.</summary>
+    private IEnumerable<SkippedWatering> CausesOf(Zone zone, Found found) => _context.Skipped.Water.Where(water => water.Zone == zone
+        && water.Last >= found.From && water.First < found.From + (long)found.OccurrenceCounter.Worst);
+
+    private static string WordsOf(SkippedWatering water) => water switch
+    {
+        { Follower: { } follower } => $"keeps it dry too: {follower.Name} does not start then",
+        { By: SkipCause.Hold } => "keeps it dry",
+        _ => "takes watering away then",
+    };
 
     private sealed class Found
     {

@@ -1,6 +1,7 @@
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
+using WaterScript.Linting.Fixes;
 using WaterScript.Model;
 using WaterScript.Simulation;
 using WaterScript.Text;
@@ -95,9 +96,18 @@ internal sealed class LongerThanLongest(LintContext context) : IRule, IRunObserv
             Others = [.. Last(step, found.Worst), new Label(zone.Longest!.Value.Place, "the limit")],
             Details = isOne ? "" : $"{found.Worst.Runs} runs that touch are one opening of {length}.",
             Happens = found.Counter.Happens(context),
-            Help = isOne ? $"Water it for {longest} at a time, or change its `longest`."
+            Excess = found.Counter.Worst - zone.Longest!.Value.WholeSeconds(),
+            Help = isOne ? HelpFor(zone, found.Worst.First)
                 : $"Leave a pause between its runs after {longest} at most, or change its `longest`.",
         };
+    }
+
+    private string HelpFor(Zone zone, in Run run)
+    {
+        var (longest, scale) = (zone.Longest!.Value.WholeSeconds(), context.Timetable.PercentOn(run.Schedule, run.Day));
+        var step = context.Steps.Of(run).Step;
+        return $"Water it for {Phrases.Length(WrittenLength.AtMost(longest, scale, zone, step))} at a time" +
+            $"{WrittenLength.Why(Phrases.Length(longest), scale, zone, step)}, or change its `longest`.";
     }
 
     /// <summary>The step that keeps it open to the end, where it is another.</summary>

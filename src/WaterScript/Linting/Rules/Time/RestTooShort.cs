@@ -84,6 +84,7 @@ internal sealed class RestTooShort(LintContext context) : IRule, IRunObserver
             Others = [new Label(zone.Rest!.Value.Place, "the least rest")],
             Happens = found.OccurrenceCounter.Happens(context),
             Details = $"The first time it closed at {context.Time(found.Before.End + found.Before.Overlap)}.",
+            Excess = rest - found.Shortest,
             Help = $"Start it {Phrases.Length(rest - found.Shortest)} later.",
             Fix = FixFor(found, rest - found.Shortest),
         };

@@ -1,5 +1,6 @@
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
+using WaterScript.Linting.Fixes;
 using WaterScript.Model;
 using WaterScript.Simulation;
 using WaterScript.Text;
@@ -53,7 +54,7 @@ internal sealed class ShortRun(LintContext context) : IRule, IRunObserver
 
     private const int LeastSeconds = 120;
 
-    private readonly Dictionary<(Location Step, int Zone), (OccurrenceCounter Recurrence, long Seconds)> _found = [];
+    private readonly Dictionary<(Location Step, int Zone), Found> _found = [];
 
     public bool Observes(Zone zone) => zone.WatersFromAbove;
 
@@ -61,16 +62,32 @@ internal sealed class ShortRun(LintContext context) : IRule, IRunObserver
     {
         if (run.Seconds >= LeastSeconds) return;
         var key = (context.Steps.Of(run).Step.Origin, run.Zone);
-        if (!_found.TryGetValue(key, out var found)) _found[key] = found = (new OccurrenceCounter(), run.Seconds);
-        found.Recurrence.Add(run.Start, context);
-        if (run.Seconds < found.Seconds) _found[key] = found with { Seconds = run.Seconds };
+        if (!_found.TryGetValue(key, out var found)) _found[key] = found = new Found(run);
+        found.Counter.Add(run.Start, context);
+        if (run.Seconds < found.Shortest.Seconds) found.Shortest = run;
     }
 
     public IEnumerable<Finding> Findings() => _found.Select(entry => Finding.At(
-        Rule, entry.Key.Step, $"zone {context.Site.Zones[entry.Key.Zone].Name} runs for only {Phrases.Length(entry.Value.Seconds)}",
+        Rule, entry.Key.Step, $"zone {context.Site.Zones[entry.Key.Zone].Name} runs for only {Phrases.Length(entry.Value.Shortest.Seconds)}",
             "pipes hardly fill in that time") with
     {
-        Happens = entry.Value.Recurrence.Happens(context),
-        Help = "Water for 2 min or more, less often.",
+        Happens = entry.Value.Counter.Happens(context),
+        Help = HelpFor(entry.Value.Shortest),
     });
+
+    private string HelpFor(in Run run)
+    {
+        if (context.Timetable.IsPiece(run)) return "Write a longer `cycle`, or water longer, less often.";
+        var (zone, scale) = (context.Site.Zones[run.Zone], context.Timetable.PercentOn(run.Schedule, run.Day));
+        var step = context.Steps.Of(run).Step;
+        var written = WrittenLength.AtLeast(LeastSeconds, scale, zone, step);
+        return $"Water for {Phrases.Length(written)} or more{WrittenLength.Why(Phrases.Length(LeastSeconds), scale, zone, step)}, less often.";
+    }
+
+    private sealed class Found(Run run)
+    {
+        public OccurrenceCounter Counter { get; } = new();
+
+        public Run Shortest { get; set; } = run;
+    }
 }

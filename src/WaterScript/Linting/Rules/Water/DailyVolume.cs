@@ -122,6 +122,7 @@ internal sealed class DailyVolume : IRule, IDemandObserver
         {
             Details = $"{(_context.Manual is null ? $"Most on {MomentWords.Date(CivilDate.FromDayNumber(use.WorstDay).ToLocalDate())}: " : "")}" +
                 $"{Phrases.Names([.. zones.Select(entry => $"{entry.Zone.Name} {Say(entry.Litres)}")])}.",
+            Excess = use.TooMuch.Worst - daily.InBase,
             Help = Help(use, moved),
             Fix = moved?.Fix,
         };

@@ -21,7 +21,8 @@ internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObse
         Category = RuleCategory.Water,
         CanBeAccepted = true,
         Finds = """
-            Zones are open, and for more than 10 s together they take less than the `minimum-flow` of their supply.
+            Zones are open, and for more than 10 s together they take less than the `minimum-flow` of their supply. A `pressure-tank` with its pressures
+            excuses that where its pump, which fills it again and again, then starts no more often than its `at most … starts an hour`.
             """,
         Matters = """
             A pump that gives almost nothing churns the same water until it is hot, or switches on and off every few seconds. Both wear it out.
@@ -60,23 +61,24 @@ internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObse
               }
             }
             """,
-        KnownLimits = "A supply with a `bypass` or a `pressure-tank` with its pressures is not looked at: they take what the zones do not. How large a " +
-            "pressure tank must be " +
-            "is not " +
-            "calculated. The zones that are named to water together are the fewest whose flows come to the minimum within what the supply gives; whether it " +
-            "suits them is not weighed.",
-        Sources = "Common practice.",
+        KnownLimits = "A supply with a `bypass` is not looked at: it takes what the zones do not. The air in a pressure tank is taken to be filled to the " +
+            "lower pressure.\n" +
+            "The zones that are named to water together are the fewest whose flows come to the minimum within what the supply gives; whether it suits them " +
+            "is not weighed.",
+        Sources = "Common practice. Water of a pressure tank: V · (1 − p_in / p_out), absolute (Boyle). A pump of flow Q that fills it while the zones " +
+            "take q starts 60 · q · (Q − q) / (V · Q) times an hour.",
     };
 
     private readonly Overloads _overloads = new(context);
+    private readonly bool[] _isUnjudged = new bool[context.Site.Supplies.Length];
     private readonly UnderWay?[] _underWay = new UnderWay?[context.Site.Supplies.Length];
 
-    public bool Observes(Supply supply) => supply is { MinimumFlow: not null, TakesUp: false };
+    public bool Observes(Supply supply) => supply is { MinimumFlow: not null, HasBypass: false };
 
     public void Visit(in DemandInterval interval)
     {
         var supply = interval.Supply;
-        if (!interval.IsWhole || interval.Flow >= supply.MinimumFlow!.Value.InBase - Flows.Tolerance)
+        if (!interval.IsWhole || interval.Flow >= supply.MinimumFlow!.Value.InBase - Flows.Tolerance || IsExcused(supply, interval.Flow))
         {
             _underWay[supply.Index] = null;
             return;
@@ -91,9 +93,37 @@ internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObse
 
     public IEnumerable<Finding> Findings() => _overloads.All.Select(FindingFor);
 
-    public IEnumerable<Gap> NotChecked() => context.Site.Supplies
-        .Where(Observes)
-        .SelectMany(supply => FlowGaps.Of(context.Site, supply, Concern.Flow, "minimum flow"));
+    public IEnumerable<Gap> NotChecked() =>
+    [
+        .. context.Site.Supplies.Where(Observes).SelectMany(supply => FlowGaps.Of(context.Site, supply, Concern.Flow, "minimum flow")),
+        .. context.Site.Supplies.Where(supply => _isUnjudged[supply.Index]).Select(
+            supply => supply.Flow is null
+                ? new Gap(Concern.PumpStarts, "pressure tank", [Thing.Of(supply)], "flow")
+                : new Gap(Concern.PumpStarts, "pressure tank", [Thing.Of(supply)], "at most … starts an hour to its pump")),
+    ];
+
+    /// <summary>Whether a pressure tank takes what the zones do not, as far as that is known; what is not known is taken note of.</summary>
+    private bool IsExcused(Supply supply, decimal flow)
+    {
+        if (supply.PressureTank?.Value.UsableLitres is null || flow <= 0) return supply.TakesUp;
+        if (TankStarts(supply, flow) is not { } starts || LimitOf(supply) is not { } limit)
+        {
+            _isUnjudged[supply.Index] = true;
+            return true;
+        }
+
+        return starts <= limit.Value + Flows.Tolerance;
+    }
+
+    /// <summary>How often an hour a pump fills the pressure tank: 60 · q · (Q − q) / (V · Q); null where its flow is not known.</summary>
+    private static decimal? TankStarts(Supply supply, decimal flow) => supply is { Flow: { } most, PressureTank.Value.UsableLitres: { } litres }
+        ? 60 * flow * Math.Max(0, most.InBase - flow) / (litres * most.InBase)
+        : null;
+
+    /// <summary>The most starts of the pumps of a supply.</summary>
+    private Placed<int>? LimitOf(Supply supply) => context.Site.Devices
+        .Where(device => device.Kind == DeviceKind.Pump && device.Zones.Any(zone => Demand.Above(zone.Supply).Any(above => above.Index == supply.Index)))
+        .Select(device => device.StartsAnHour).OfType<Placed<int>>().OrderBy(limit => limit.Value).Select(limit => (Placed<int>?)limit).FirstOrDefault();
 
     private Finding FindingFor(Overload overload)
     {
@@ -107,13 +137,22 @@ internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObse
         return finding with
         {
             Details = $"{finding.Details}{OverloadWords.Sum(context.Site, overload, amount => Flows.Say(amount, minimum))}, for " +
-                $"{Phrases.Length(overload.Longest)}.",
+                $"{Phrases.Length(overload.Longest)}.{TankSum(supply, overload.Worst)}",
             Help = Help(supply, overload),
+            Excess = minimum.InBase - overload.Worst,
         };
     }
 
+    /// <summary>How often the pump fills the pressure tank, where there is one that is too small.</summary>
+    private string TankSum(Supply supply, decimal flow) =>
+        supply.PressureTank?.Value is { UsableLitres: { } litres, CutIn: { } low, CutOut: { } high } && TankStarts(supply, flow) is { } starts
+            ? $"\nThe pressure tank gives {Phrases.Number(litres, 2)} L between {low} and {high}: its pump starts {Phrases.Number(starts, 1)} times an hour, " +
+                $"its limit is {LimitOf(supply)!.Value.Value}."
+            : "";
+
     private string Help(Supply supply, Overload overload)
     {
+        if (supply.TakesUp) return $"Use a larger pressure tank, or one with a lower cut-in, or give the supply a `bypass`.";
         const string otherwise = $"give the supply {PumpWithoutFlow.Relief} where there is one.";
         if (Together(supply, overload) is not { } zones) return $"Open another zone with it, or {otherwise}";
         if (zones.IsEmpty) return $"None of its other zones, nor several, bring it to the minimum within what it gives: {otherwise}";

@@ -1,6 +1,7 @@
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
+using WaterScript.Linting.Fixes;
 using WaterScript.Model;
 using WaterScript.Simulation;
 using WaterScript.Simulation.Water;
@@ -86,6 +87,7 @@ internal sealed class PumpNeverRuns : IRule, IRunObserver
         var key = (pump.Device.Index, _context.Steps.Of(run).Step.Origin, run.Zone);
         if (!_dry.TryGetValue(key, out var dry)) _dry[key] = dry = new DryRuns(pump, run, run.End - pump.From, pump.To - run.Start);
         dry.Counter.Add(run.Start, _context);
+        dry.LeastScale = Math.Min(dry.LeastScale, _context.Timetable.PercentOn(run.Schedule, run.Day));
     }
 
     private Finding FindingFor(DryRuns dry)
@@ -97,10 +99,17 @@ internal sealed class PumpNeverRuns : IRule, IRunObserver
         {
             Others = [.. _context.Steps.Of(dry.Run).Labels($"opens for {Phrases.Length(dry.Run.Seconds)}")],
             Details = Sum(dry, isLate) + Alone(dry),
-            Help = isLate ? $"Start it earlier, or water for longer than {Phrases.Length(pump.Late)}."
-                : $"Stop it later, or water for longer than {Phrases.Length(pump.Late + pump.Early)}.",
+            Help = $"{(isLate ? "Start it earlier" : "Stop it later")}, or water for longer than {Written(dry, isLate ? pump.Late : pump.Late + pump.Early)}.",
         };
         return _context.Happening(isLate ? finding : finding with { Primary = finding.Primary with { Text = "no water from then on" } }, dry.Counter);
+    }
+
+    /// <summary>The time that has to be written for one as long as that.</summary>
+    private string Written(DryRuns dry, long seconds)
+    {
+        var (zone, step) = (_context.Site.Zones[dry.Run.Zone], _context.Steps.Of(dry.Run).Step);
+        return Phrases.Length(WrittenLength.AtMost(seconds, dry.LeastScale, zone, step))
+            + WrittenLength.Why(Phrases.Length(seconds), dry.LeastScale, zone, step);
     }
 
     private string Heading(DryRuns dry, bool isLate)
@@ -139,5 +148,8 @@ internal sealed class PumpNeverRuns : IRule, IRunObserver
     private sealed record DryRuns(PumpRuns Pump, Run Run, long Closes, long Opens)
     {
         public OccurrenceCounter Counter { get; } = new();
+
+        /// <summary>The least share that a scale leaves of the run.</summary>
+        public decimal LeastScale { get; set; } = decimal.MaxValue;
     }
 }

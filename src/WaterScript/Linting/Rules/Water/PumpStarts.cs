@@ -67,7 +67,7 @@ internal sealed class PumpStarts : IRule, IOpeningObserver
     public PumpStarts(LintContext context)
     {
         _context = context;
-        _devices = [.. context.Site.Devices.Select(device => device.StartsAnHour is null ? null : new Starts(device))];
+        _devices = [.. context.Site.Devices.Select(device => device.StartsAnHour is null && !IsMotor(device) ? null : new Starts(device))];
     }
 
     public bool ObservesAny => _devices.Any(device => device is not null);
@@ -79,16 +79,29 @@ internal sealed class PumpStarts : IRule, IOpeningObserver
 
     public IEnumerable<Finding> Findings() => _devices.OfType<Starts>().Where(starts => starts.TooMuch.Happened).Select(FindingFor);
 
+    /// <summary>A pump that starts again within an hour may do so too often, where it is not known what its motor bears.</summary>
+    public IEnumerable<Gap> NotChecked() => _devices.OfType<Starts>()
+        .Where(starts => starts.Device.StartsAnHour is null && starts.Most > 1)
+        .Select(starts => new Gap(Concern.PumpStarts, "starts an hour", [Thing.Of(starts.Device)], "at most … starts an hour"));
+
+    private static bool IsMotor(Device device) => device.Kind == DeviceKind.Pump && device.Output > 0;
+
     private Finding FindingFor(Starts starts)
     {
         var limit = starts.Device.StartsAnHour!.Value;
         var finding = Finding.At(Rule, limit.Place,
             $"pump {starts.Device.Name} starts {MomentWords.Times((long)starts.TooMuch.Worst)} an hour, its limit is {limit.Value}",
-            "the limit");
-        if (starts.Origin is { } origin) finding = finding with { Others = [.. _context.Steps.Of(origin).Labels("starts it once more")] };
+            "the limit") with
+        { Excess = starts.TooMuch.Worst - limit.Value };
+        if (starts.Origin is { } origin) finding = finding with { Others = [.. Again(_context.Steps.Of(origin))] };
         if (_context.Manual is { } manual) finding = finding with { Others = [new Label(manual.Origin, "one pass of this")] };
         return WithHelp(_context.Happening(finding, starts.TooMuch), starts);
     }
+
+    /// <summary>The line that repeats the passes, where there is one; else the step.</summary>
+    private static IEnumerable<Label> Again(StepPlace place) => place.Schedule.Repeat is { } repeat
+        ? [new Label(repeat.Origin, $"starts it again every {Phrases.Length(repeat.Every.WholeSeconds())}")]
+        : place.Labels("starts it once more");
 
     /// <summary>Without a bypass or a pressure tank a pump had better not run on: then it is only said what would do with one.</summary>
     private Finding WithHelp(Finding finding, Starts starts)
@@ -149,6 +162,9 @@ internal sealed class PumpStarts : IRule, IOpeningObserver
         /// <summary>Who asks for the start that is one too many, the first time; null where no output is switched for it.</summary>
         public StepOrigin? Origin { get; private set; }
 
+        /// <summary>The most starts in any hour.</summary>
+        public int Most { get; private set; }
+
         /// <summary>The shortest time that it is on, in seconds.</summary>
         public long ShortestOn { get; private set; } = long.MaxValue;
 
@@ -163,9 +179,10 @@ internal sealed class PumpStarts : IRule, IOpeningObserver
             ShortestOn = Math.Min(ShortestOn, opening.To - opening.From);
             _lastHour.Enqueue(start);
             while (_lastHour.Peek() <= start - Hour) _lastHour.Dequeue();
+            Most = Math.Max(Most, _lastHour.Count);
             TooMuch.Reach(_lastHour.Count);
             var wasOver = _isOver;
-            _isOver = _lastHour.Count > Device.StartsAnHour;
+            _isOver = _lastHour.Count > (Device.StartsAnHour?.Value ?? int.MaxValue);
             if (_isOver && !wasOver && TooMuch.Add(start, context) && opening.Output > 0) Origin = context.Origins.Of(opening.Number);
         }
     }

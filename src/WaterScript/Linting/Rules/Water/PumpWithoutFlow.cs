@@ -3,6 +3,7 @@ using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
 using WaterScript.Model;
 using WaterScript.Simulation;
+using WaterScript.Text;
 using WaterScript.Timetables;
 using WaterScript.Wording;
 
@@ -20,7 +21,8 @@ internal sealed class PumpWithoutFlow : IRule, IRunObserver
         CanBeAccepted = true,
         Finds = """
             A pump stays on through a gap of more than 10 s in which none of its zones is open, and longer than its lead and lag would bridge anyway.
-            Each such gap is one time, and begins when the last zone closes.
+            Each such gap is one time, and begins when the last zone closes. Also finds a pump that starts more than 10 s before its zones, or stops more than
+            10 s after them; on another controller than they, by clocks that may be apart.
             """,
         Matters = """
             A pump that presses against closed valves heats the water in it until seals and pipes give way.
@@ -62,9 +64,7 @@ internal sealed class PumpWithoutFlow : IRule, IRunObserver
             }
             """,
         KnownLimits = "Pumps on a supply with a `bypass` or a `pressure-tank` with its pressures are not looked at, nor are those whose zones are all on " +
-            "such supplies. A lead " +
-            "or a " +
-            "lag itself is taken as meant, however long.",
+            "such supplies.",
         Sources = "Common practice: a pump must not run with no zone open.",
     };
 
@@ -90,7 +90,39 @@ internal sealed class PumpWithoutFlow : IRule, IRunObserver
     public IEnumerable<Finding> Findings()
     {
         foreach (var gaps in _devices.OfType<Gaps>()) gaps.Finish(_context);
-        return _devices.OfType<Gaps>().Where(gaps => gaps.Alone.Happened).Select(FindingFor);
+        return [.. _devices.OfType<Gaps>().Where(gaps => gaps.Alone.Happened).Select(FindingFor), .. LongLeads()];
+    }
+
+    private IEnumerable<Finding> LongLeads() => _context.Manual is null
+        ? _context.Site.Devices.Where(device => !MayRunOn(device)).SelectMany(LongLeads)
+        : [];
+
+    /// <summary>What is found of the lead of a pump, and of its lag.</summary>
+    private static IEnumerable<Finding> LongLeads(Device pump)
+    {
+        if (-pump.StartsAfter.WholeSeconds() is > 0 and var lead && Alone(lead, pump) > Borne)
+            yield return LongLead(pump, lead, pump.WrittenStart!.Value.Place, "starts", "before its zones open", "before zones");
+        if (pump.StopsAfter.WholeSeconds() is > 0 and var lag && Alone(lag, pump) > Borne)
+            yield return LongLead(pump, lag, pump.WrittenStop!.Value.Place, "stops", "after its zones close", "after zones");
+    }
+
+    /// <summary>Seconds for which it runs alone at most, where its clock and that of its zones are apart.</summary>
+    private static long Alone(long length, Device pump) => length + PumpClock.MostApart(pump);
+
+    private static Finding LongLead(Device pump, long length, Location place, string verb, string when, string side)
+    {
+        var (alone, apart) = (Alone(length, pump), PumpClock.MostApart(pump));
+        var most = Borne - apart;
+        var heading = $"pump {pump.Name} {verb} {(apart > 0 ? "up to " : "")}{Phrases.Length(alone)} {when}";
+        return Finding.At(Rule, place, heading, "runs against closed valves") with
+        {
+            Severity = Severity.Warning,
+            Details = (apart > 0 ? $"{Phrases.Length(length)} + {Phrases.Length(apart)} between the clocks = " : "") +
+                $"{Phrases.Length(alone)} with no zone open; up to {Borne} s is common practice.",
+            Help = most > 0
+                ? $"Write `{verb} {most} s {side}` or less, or give the supply {Relief} where there is one."
+                : $"Wire it to the controller of its zones, or give the supply {Relief} where there is one.",
+        };
     }
 
     private Finding FindingFor(Gaps gaps)

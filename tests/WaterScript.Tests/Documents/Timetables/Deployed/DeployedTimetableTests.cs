@@ -90,7 +90,7 @@ public class DeployedTimetableTests
 
     [Theory]
     [MemberData(nameof(Edits))]
-    public void An_edit_is_told_as_between_two_files(string was, string now)
+    public void An_edit_is_reported_as_between_two_files(string was, string now)
     {
         var (old, @new) = (Checked(Garden), Checked(Garden.Replace(was, now, StringComparison.Ordinal)));
         var expected = WateringChanges.Of(old, @new, Dates);
@@ -150,8 +150,8 @@ public class DeployedTimetableTests
         $"{change.Kind} {change.Name} {(change.Kind == ScheduleChangeKind.Renamed ? change.Old!.Name : "")} {change.First} " +
         string.Join("; ", change.Turns
             .Where(turn => change.Kind != ScheduleChangeKind.Changed
-                || turn.What is not ("days" or "start" or "season" or "except" or "repeat" or "cut" or "scale"))
-            .Where(_ => change.Kind != ScheduleChangeKind.Removed));
+                || turn.What is not ("days" or "start" or "season" or "except" or "repeat" or "cut off" or "scale" or Turn.Step or Turn.Shares))
+            .Where(_ => change.Kind != ScheduleChangeKind.Removed).Select(turn => $"{turn.What} {turn.Old} {turn.New}"));
 
     private static string Rounded(ZoneChange change) => $"{change.Name} {Rounded(change.Old)} {Rounded(change.New)}";
 
@@ -178,7 +178,7 @@ public class DeployedTimetableTests
     private static string Yaml(Timetable timetable, Controller? controller = null)
     {
         using var output = new MemoryStream();
-        TimetableOutput.Write(timetable, OutputFormat.Yaml, new OutputOptions("2026a") { Controller = controller }, output);
+        TimetableOutput.Write(timetable, OutputFormat.Yaml, new OutputOptions { Controller = controller }, output);
         return Encoding.UTF8.GetString(output.ToArray());
     }
 }

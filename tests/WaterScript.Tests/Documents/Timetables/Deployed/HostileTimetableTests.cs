@@ -42,23 +42,23 @@ public class HostileTimetableTests
         { "from_epoch: ", "from_epoch: 1", 9, "not the moments that from_epoch and until_epoch count" },
         { "until: \"2026-03-08", "until: \"2026-02-30", 9, "from or until is not a time like" },
         { "until: \"2026-03-08", "until: \"2226-03-08", 9, "not the moments that" },
-        { FirstRun, "  - {run: 0, ", 39, "run is \"0\", not a whole number" },
-        { FirstRun, "  - {run: \"1\", ", 39, "run is \"1\", not a whole number" },
-        { FirstRun, "  - {run: 7, ", 40, "is not above that of the one before it" },
-        { FirstRun, "  - {run: 1, run: 1, ", 39, "\"run\" stands here twice" },
-        { FirstRun, "  - {run: 1, more: 1, ", 39, "runs have no \"more\"" },
-        { FirstRun, "  - {run: [1], ", 39, "run is not a value" },
-        { FirstRun, "  - [run, 1]\n" + FirstRun, 39, "an entry of runs is not a map" },
-        { FirstRun + "from: \"2026-03-01T06:00:00+00:00\", ", FirstRun, 39, "from is missing" },
-        { FirstRun + "from: \"2026-03-01T06:00:00+00:00\"", FirstRun + "from: \"2026-03-01T06:00:00\"", 39, "not a time like" },
-        { FirstRun + "from: \"2026-03-01T06:00:00+00:00\"", FirstRun + "from: \"99999-03-01T06:00:00+00:00\"", 39, "not a time like" },
+        { FirstRun, "  - {run: 0, ", 43, "run is \"0\", not a whole number" },
+        { FirstRun, "  - {run: \"1\", ", 43, "run is \"1\", not a whole number" },
+        { FirstRun, "  - {run: 7, ", 44, "is not above that of the one before it" },
+        { FirstRun, "  - {run: 1, run: 1, ", 43, "\"run\" stands here twice" },
+        { FirstRun, "  - {run: 1, more: 1, ", 43, "runs have no \"more\"" },
+        { FirstRun, "  - {run: [1], ", 43, "run is not a value" },
+        { FirstRun, "  - [run, 1]\n" + FirstRun, 43, "an entry of runs is not a map" },
+        { FirstRun + "from: \"2026-03-01T06:00:00+00:00\", ", FirstRun, 43, "from is missing" },
+        { FirstRun + "from: \"2026-03-01T06:00:00+00:00\"", FirstRun + "from: \"2026-03-01T06:00:00\"", 43, "not a time like" },
+        { FirstRun + "from: \"2026-03-01T06:00:00+00:00\"", FirstRun + "from: \"99999-03-01T06:00:00+00:00\"", 43, "not a time like" },
         {
             FirstRun + "from: \"2026-03-01T06:00:00+00:00\"",
             FirstRun + "from: \"2026-03-01T06:10:00+00:00\"",
             0,
             "the runs were changed after they were compiled"
         },
-        { FirstRun + "from: \"2026-03-01T06:00:00+00:00\"", FirstRun + "from: \"2026-03-01T06:20:00+00:00\"", 39, "to is not after from" },
+        { FirstRun + "from: \"2026-03-01T06:00:00+00:00\"", FirstRun + "from: \"2026-03-01T06:20:00+00:00\"", 43, "to is not after from" },
         {
             "to: \"2026-03-01T06:20:00+00:00\", zone: lawn",
             "to: \"2026-03-01T06:21:00+00:00\", zone: lawn",
@@ -68,19 +68,19 @@ public class HostileTimetableTests
         {
             "zone: lawn, schedule: morning, day: \"2026-03-01\"",
             "zone: lawn, schedule: morning, day: \"2060-03-01\"",
-            39,
+            43,
             "day is \"2060-03-01\", which is far from pass_start"
         },
-        { "pass_start: \"2026-03-01", "pass_start: \"2026-02-28", 39, "pass_start is \"2026-02-28T06:00:00+00:00\", which is not within the time" },
-        { "pass_start: \"2026-03-01", "pass_start: \"2026-03-02", 39, "pass_start is after from" },
-        { "zone: lawn, schedule: morning, day: \"2026-03-01\"", "zone: lown, schedule: morning, day: \"2026-03-01\"", 39, "no zone is called \"lown\"" },
+        { "pass_start: \"2026-03-01", "pass_start: \"2026-02-28", 43, "pass_start is \"2026-02-28T06:00:00+00:00\", which is not within the time" },
+        { "pass_start: \"2026-03-01", "pass_start: \"2026-03-02", 43, "pass_start is after from" },
+        { "zone: lawn, schedule: morning, day: \"2026-03-01\"", "zone: lown, schedule: morning, day: \"2026-03-01\"", 43, "no zone is called \"lown\"" },
         {
             "zone: lawn, schedule: morning, day: \"2026-03-01\"",
             "zone: lawn, schedule: mourning, day: \"2026-03-01\"",
-            39,
+            43,
             "no schedule is called \"mourning\""
         },
-        { "start: 1, pass: 1, pass_start", "start: 0, pass: 1, pass_start", 39, "this is one pass (--run)" },
+        { "start: 1, pass: 1, pass_start", "start: 0, pass: 1, pass_start", 43, "this is one pass (--run)" },
         {
             "- {opening: 1, from: \"2026-03-01T06:00:00+00:00\"",
             "- {opening: 1, from: \"2026-03-01T06:01:00+00:00\"",
@@ -93,7 +93,7 @@ public class HostileTimetableTests
         { "output: 1, do: open, opening: 1", "output: 9, do: open, opening: 1", 0, "there is no output \"9\"" },
         { "end: {runs: 14", "end: {runs: 13", 0, "there are 14 runs, and not as many as this record says" },
         { "end: {", "totals: []\nend: {", 0, "\"totals\" is not what comes here" },
-        { FirstRun, "  - {run: 1\n2, ", 39, "what follows this is not YAML" },
+        { FirstRun, "  - {run: 1\n2, ", 43, "what follows this is not YAML" },
         { "label: \"Garden\"", @"label: ""\uD800\u0041""", 4, "what follows this is not YAML" },
         { "label: \"Garden\"", @"label: ""\UFFFFFFFF""", 4, "what follows this is not YAML" },
         { "label: \"Garden\"", "label: \"Gar\0den\"", 4, "a character here is one that YAML does not have (U+0000)" },
@@ -196,7 +196,7 @@ public class HostileTimetableTests
         var site = SiteReader.Read(
             SourceText.From("garden.water", Garden), "garden.water", new MemoryFiles(new Dictionary<string, string>()), DateTimeZoneProviders.Tzdb).Site!;
         using var output = new MemoryStream();
-        TimetableOutput.Write(Timetable.Of(site, Horizon.DaysFrom(site.Effective, 7)), OutputFormat.Yaml, new OutputOptions("2026a"), output);
+        TimetableOutput.Write(Timetable.Of(site, Horizon.DaysFrom(site.Effective, 7)), OutputFormat.Yaml, new OutputOptions(), output);
         return Encoding.UTF8.GetString(output.ToArray());
     }
 

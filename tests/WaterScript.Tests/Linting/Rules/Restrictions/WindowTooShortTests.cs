@@ -22,7 +22,7 @@ public class WindowTooShortTests
     [InlineData("between 22:00 and 06:00", "start at 21:00", "pause 1 h; water a, b for 4 h; pause 1 h", "")]
     [InlineData("between 22:00 and 06:00", "start at 22:00", "water free for 1 h; water a, b for 4 h", "outside-hours")]
     [InlineData("between 22:00 and 06:00", "start at 20:00", "water free for 2 h; water a, b for 4 h; water free for 2 h", "")]
-    public void Is_told_in_place_of_outside_hours_where_no_start_would_help(string hours, string start, string steps, string slug)
+    public void Is_reported_in_place_of_outside_hours_where_no_start_would_help(string hours, string start, string steps, string slug)
     {
         var lines = string.Join('\n', hours.Split(", ").Select(each => $"  allow {each}"));
         var found = Found(Site(lines, $"on mon\n  {start}\n  steps {{ {steps} }}"));

@@ -31,7 +31,7 @@ public class SchedulesOverlapTests
 
     /// <summary>They meet where they may, and share another controller at different times.</summary>
     [Fact]
-    public void What_one_controller_may_do_is_not_held_against_another() => Assert.Empty(Lint.Of(
+    public void What_one_controller_may_do_does_not_clash_with_another() => Assert.Empty(Lint.Of(
         """
         site plot { timezone Etc/UTC; effective 2026-03-01 }
         controller box { outputs 4; schedules may-overlap }

@@ -25,7 +25,7 @@ public class FlowTests
     [InlineData("flow 25 L/min", "lawn, beds", false)]
     [InlineData("flow 25 L/min; change-over gap 5 s", "lawn, beds", false)]
     [InlineData("flow 25 L/min; change-over overlap 5 s", "lawn, beds", false)]
-    public void Zones_together_are_held_against_the_supply(string supply, string zones, bool isOver) =>
+    public void Zones_together_are_compared_with_the_supply(string supply, string zones, bool isOver) =>
         Assert.Equal(isOver, Lint.Of(Site($"supply tap {{ {supply} }}", $"schedule s {{ every day; start at 06:00; steps {{ water {zones} for 10 min }} }}"),
             "flow-over-supply").Length == 1);
 

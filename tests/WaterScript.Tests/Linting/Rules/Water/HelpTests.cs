@@ -18,7 +18,7 @@ public class HelpTests
     [InlineData("flow 30 L/min; minimum-flow 9 L/min", "Water it together with lawn, which makes 22.0 L/min, or")]
     [InlineData("flow 21 L/min; minimum-flow 9 L/min", "Water it together with herbs, beds, which makes 11.0 L/min, or")]
     [InlineData("flow 21 L/min; minimum-flow 12 L/min", "None of its other zones, nor several, bring it to the minimum within what it gives:")]
-    public void Zones_to_water_together_are_the_fewest_that_are_enough(string supply, string told)
+    public void Zones_to_water_together_are_the_fewest_that_are_enough(string supply, string reported)
     {
         var finding = Assert.Single(Lint.Of(
             $$"""
@@ -32,7 +32,7 @@ public class HelpTests
             """,
             "flow-under-minimum"));
 
-        Assert.Equal($"{told} give the supply a `bypass` or a `pressure-tank` with its pressures where there is one.", finding.Help);
+        Assert.Equal($"{reported} give the supply a `bypass` or a `pressure-tank` with its pressures where there is one.", finding.Help);
     }
 
     /// <summary>20 L/min for 15 min and 10 L/min for 21 min are 300 + 210 = 510 L of 400: 78.4 %. On two days there are no more than 300.</summary>
@@ -60,7 +60,7 @@ public class HelpTests
     }
 
     /// <summary>
-    /// 1000 L at 20 out and 5 in last 66 min 40 s, which are 74.07 % of 90 min: 74 % are 66 min 36 s. In 90 min 1800 L are wanted: (1800 − 1000) / 90 = 8.89
+    /// 1000 L at 20 out and 5 in last 66 min 40 s, which are 74.07 % of 90 min: 74 % are 66 min 36 s. In 90 min 1800 L are needed: (1800 − 1000) / 90 = 8.89
     /// L/min.
     /// </summary>
     [Fact]
@@ -92,7 +92,7 @@ public class HelpTests
     }
 
     /// <summary>
-    /// A named scale of 50 % makes 180 min of it 90, so the same 74 % are told. An empty tank under its reserve is dry at any share, and with any refill.
+    /// A named scale of 50 % makes 180 min of it 90, so the same 74 % are reported. An empty tank under its reserve is dry at any share, and with any refill.
     /// </summary>
     [Fact]
     public void A_share_is_one_of_the_run_times_as_they_are_scaled()
