@@ -1,7 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Security.Cryptography;
-using System.Text;
 using NodaTime;
 using WaterScript.Diagnostics;
 using WaterScript.Timetables;
@@ -65,19 +63,19 @@ internal sealed record DeployedList(
 
     private static DeployedList OfTable(TimetableList kind, string text)
     {
-        var lines = text.Split("\r\n");
-        if (lines.Length < 3 || lines[^1].Length > 0 || lines[^2].Split(',') is not ["end", var count, var hash, var from, var until, .. var notes])
-            throw new DeployedException(lines.Length, 1, "the last line with its count and hash is missing: the list was cut off", Anew);
-        var there = (lines.Length - 3).ToString(CultureInfo.InvariantCulture);
+        var table = new ListTable(text);
+        if (table.Last.Split(',') is not ["end", var count, var hash, var from, var until, .. var notes])
+            throw new DeployedException(table.LastLine, 1, "the last line with its count and hash is missing: the list was cut off", Anew);
+        var there = (table.LastLine - 2).ToString(CultureInfo.InvariantCulture);
         if (count != there && count.Length is > 0 and < 10 && count.All(char.IsAsciiDigit))
-            throw new DeployedException(lines.Length - 1, 1, $"not complete: {there} of {count} {kind.ToString().ToLowerInvariant()}", Anew);
-        if (count != there || HashOf(lines) != hash)
-            throw new DeployedException(lines.Length - 1, 1, "the list was altered after it was written: it has another count or hash", Anew);
+            throw new DeployedException(table.LastLine, 1, $"not complete: {there} of {count} {kind.ToString().ToLowerInvariant()}", Anew);
+        if (count != there || table.Hash() != hash)
+            throw new DeployedException(table.LastLine, 1, "the list was altered after it was written: it has another count or hash", Anew);
         if (!long.TryParse(from, NumberStyles.None, CultureInfo.InvariantCulture, out var first)
             || !long.TryParse(until, NumberStyles.None, CultureInfo.InvariantCulture, out var end) || notes.Length < 4)
-            throw new DeployedException(lines.Length - 1, 1, "the last line has no dates", Anew);
-        var columns = ColumnsOf(kind);
-        var rows = lines[1..^2].Select((line, index) => RowOf(kind, ValuesOf(columns, line.Split(','), index + 2), index + 2)).ToImmutableArray();
+            throw new DeployedException(table.LastLine, 1, "the last line has no dates", Anew);
+        var words = new RepeatedWords();
+        var rows = table.Rows(ColumnsOf(kind), words).Select(row => RowOf(kind, row.Fields, row.Line, words)).ToImmutableArray();
         var closing = new ClosingNotes(notes[0], notes[1], notes[2], notes[3]);
         return new DeployedList(kind, first, end, hash, closing, OnlyController(rows), rows)
         {
@@ -87,25 +85,8 @@ internal sealed record DeployedList(
         };
     }
 
-    private static Dictionary<string, string> ValuesOf(string[] columns, string[] fields, int line) => fields.Length == columns.Length
-        ? columns.Zip(fields).ToDictionary(entry => entry.First, entry => entry.Second, StringComparer.Ordinal)
-        : throw new DeployedException(line, 1, "this row has another number of fields", Anew);
-
     private static string? OnlyController(ImmutableArray<DeployedListRow> rows) =>
         rows.Select(row => row.Controller).Distinct().Take(2).ToArray() is [{ Length: > 0 } only] ? only : null;
-
-    /// <summary>The hash by which the table is closed: of all of it, without the hash and what it comes from.</summary>
-    private static string HashOf(string[] lines)
-    {
-        var fields = lines[^2].Split(',');
-        foreach (var index in (int[])[2, 5, 6, 7, 8])
-        {
-            if (index < fields.Length) fields[index] = "";
-        }
-
-        var whole = string.Join("\r\n", [.. lines[..^2], string.Join(',', fields), ""]);
-        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(whole)));
-    }
 
     private static DeployedList OfDocument(string text)
     {
@@ -146,15 +127,17 @@ internal sealed record DeployedList(
     private static ImmutableArray<DeployedListRow> RowsOf(YamlEvents events, TimetableList kind)
     {
         var rows = ImmutableArray.CreateBuilder<DeployedListRow>();
+        var words = new RepeatedWords();
         while (events.Next() is not SequenceEnd)
         {
             if (rows.Count >= Limits.DeployedRows) throw events.Here("there are too many rows", "compile fewer days");
             var left = Limits.DeployedValues;
             var node = YamlNode.Read(events, ref left);
             var map = node as YamlMap ?? throw YamlEvents.At(node.Place, "this row is not a map", Anew);
-            var values = map.Entries.Where(entry => entry.Value is YamlValue or YamlList)
-                .ToDictionary(entry => entry.Key, entry => TextOf(entry.Value), StringComparer.Ordinal);
-            rows.Add(RowOf(kind, values, (int)node.Place.Line));
+            var entries = map.Entries.Where(entry => entry.Value is YamlValue or YamlList).ToArray();
+            var fields = new ListFields(
+                words.Columns(Array.ConvertAll(entries, entry => entry.Key)), Array.ConvertAll(entries, entry => words.Of(TextOf(entry.Value))));
+            rows.Add(RowOf(kind, fields, (int)node.Place.Line, words));
         }
 
         return rows.ToImmutable();
@@ -163,9 +146,9 @@ internal sealed record DeployedList(
     /// <summary>A value, or the values of a list with a space between them, as a table has them.</summary>
     private static string TextOf(YamlNode node) => node is YamlList list ? string.Join(' ', list.Items.Select(TextOf)) : (node as YamlValue)?.Value ?? "";
 
-    private static DeployedListRow RowOf(TimetableList kind, Dictionary<string, string> values, int line)
+    private static DeployedListRow RowOf(TimetableList kind, ListFields fields, int line, RepeatedWords words)
     {
-        string Of(string column) => values.GetValueOrDefault(column, "");
+        string Of(string column) => fields.Of(column) ?? "";
         long at;
         var isTime = kind == TimetableList.Switchings
             ? long.TryParse(Of("t"), NumberStyles.None, CultureInfo.InvariantCulture, out at)
@@ -176,15 +159,14 @@ internal sealed record DeployedList(
             TimetableList.Switchings => $"{Of("controller")} output {Of("output")} {Of("do")}s"
                 + (Of("after_ms") is "" or "0" ? "" : $" after {Of("after_ms")} ms")
                 + (Of("pulse_ms").Length > 0 ? $", pulse {Of("pulse_ms")} ms" : ""),
-            TimetableList.Openings => $"{NameIn(values)} on until {Of("to")}",
+            TimetableList.Openings => $"{NameIn(fields)} on until {Of("to")}",
             _ => $"{Of("zone")} by {Of("schedule")} until {Of("to")}",
         };
-        return new DeployedListRow(at, what, Of("controller"), line, values);
+        return new DeployedListRow(at, words.Of(what), Of("controller"), line, fields);
     }
 
-    private static string NameIn(Dictionary<string, string> values) =>
-        values.GetValueOrDefault("name") ?? values.GetValueOrDefault("zone")
-            ?? values.FirstOrDefault(entry => entry.Key is "pump" or "master" or "injector").Value ?? "";
+    private static string NameIn(ListFields fields) =>
+        fields.Of("name") ?? fields.Of("zone") ?? fields.Of("pump") ?? fields.Of("master") ?? fields.Of("injector") ?? "";
 }
 
 /// <summary>A row of a list.</summary>
@@ -193,8 +175,8 @@ internal sealed record DeployedList(
 /// <param name="Controller">Of which controller; may be empty.</param>
 /// <param name="Line">Where it stands, from 1.</param>
 /// <param name="Fields">What it has, by the names of the columns.</param>
-internal sealed record DeployedListRow(long At, string What, string Controller, int Line, IReadOnlyDictionary<string, string> Fields)
+internal sealed record DeployedListRow(long At, string What, string Controller, int Line, ListFields Fields)
 {
     /// <summary>What it has in a column; empty for nothing.</summary>
-    public string Field(string column) => Fields.TryGetValue(column, out var value) ? value : "";
+    public string Field(string column) => Fields.Of(column) ?? "";
 }
