@@ -23,23 +23,20 @@ internal sealed class FileDependencies
     {
         var root = Path.Combine(Repository.Root, project);
         var options = new CSharpParseOptions(LanguageVersion.Preview);
-        SyntaxTree[] trees =
-        [
-            .. Directory.EnumerateFiles(root, "*.cs", SearchOption.AllDirectories)
-                .Select(path => (Path: path, Name: Path.GetRelativePath(root, path).Replace('\\', '/')))
-                .Where(file => !file.Name.StartsWith("bin/", StringComparison.Ordinal) && !file.Name.StartsWith("obj/", StringComparison.Ordinal))
-                .Select(file => CSharpSyntaxTree.ParseText(File.ReadAllText(file.Path), options, file.Name)),
-        ];
+        SyntaxTree[] trees = [.. SourcesOf(root).Select(name => CSharpSyntaxTree.ParseText(File.ReadAllText(Path.Combine(root, name)), options, name))];
         var references = ((string)AppContext.GetData("TRUSTED_PLATFORM_ASSEMBLIES")!).Split(Path.PathSeparator)
             .Where(path => !Path.GetFileName(path).StartsWith("WaterScript", StringComparison.OrdinalIgnoreCase))
             .Select(path => MetadataReference.CreateFromFile(path));
         var compilation = CSharpCompilation.Create("project", trees.Append(CSharpSyntaxTree.ParseText(GlobalUsings, options)), references);
         var dependencies = new FileDependencies();
-        foreach (var tree in trees.Where(tree => !tree.FilePath.Contains("/Generated/", StringComparison.Ordinal)))
+        foreach (var tree in trees.Where(tree => IsWritten(tree.FilePath)))
             dependencies._used[tree.FilePath] =
-                [.. SeenFrom(tree, compilation.GetSemanticModel(tree)).Where(file => !file.Contains("/Generated/", StringComparison.Ordinal))];
+                [.. SeenFrom(tree, compilation.GetSemanticModel(tree)).Where(IsWritten)];
         return dependencies;
     }
+
+    /// <summary>The files of a project, without those that a tool writes.</summary>
+    public static IEnumerable<string> FilesOf(string project) => SourcesOf(Path.Combine(Repository.Root, project)).Where(IsWritten);
 
     /// <summary>Files that need one another, each group in order of names.</summary>
     public IEnumerable<string[]> Circles()
@@ -60,6 +57,12 @@ internal sealed class FileDependencies
 
     /// <summary>The outermost folder of a file; empty for one that stands in none.</summary>
     public static string StageOf(string file) => file[..Math.Max(0, file.IndexOf('/', StringComparison.Ordinal))];
+
+    private static IEnumerable<string> SourcesOf(string root) => Directory.EnumerateFiles(root, "*.cs", SearchOption.AllDirectories)
+        .Select(path => Path.GetRelativePath(root, path).Replace('\\', '/'))
+        .Where(name => !name.StartsWith("bin/", StringComparison.Ordinal) && !name.StartsWith("obj/", StringComparison.Ordinal));
+
+    private static bool IsWritten(string file) => !file.Contains("/Generated/", StringComparison.Ordinal);
 
     private HashSet<string> Reach(string file)
     {

@@ -7,6 +7,12 @@ public sealed class GitDriverTests : Workshop
 {
     private const string Zones = "zone beds { output 2; flow 1 L/min }\n";
     private const string AsAdded = "*.water diff=waterscript\n";
+    private static readonly string[] Whatever =
+    [
+        "zone beds {{{ output\n", "\0\u0001\u001b[31m\n", "", "# only a comment\n",
+        "<<<<<<< HEAD\nzone a { output 1 }\n=======\nzone b { output 1 }\n>>>>>>> side\n",
+    ];
+
     private static readonly string Site = Good.Replace("zone beds { output 2 }", "include \"parts/zones.water\"", StringComparison.Ordinal)
         .Replace("every day;", "every day; from 1 jun to 31 aug;", StringComparison.Ordinal);
 
@@ -84,12 +90,10 @@ public sealed class GitDriverTests : Workshop
         Assert.Equal(("", 0), (log.Error, log.ExitCode));
     }
 
+    public static TheoryData<string> Texts => [.. Samples.Some(Whatever, 0)];
+
     [Theory]
-    [InlineData("zone beds {{{ output\n")]
-    [InlineData("\0\u0001\u001b[31m\n")]
-    [InlineData("")]
-    [InlineData("# only a comment\n")]
-    [InlineData("<<<<<<< HEAD\nzone a { output 1 }\n=======\nzone b { output 1 }\n>>>>>>> side\n")]
+    [MemberData(nameof(Texts))]
     public void Whatever_is_in_a_file_git_goes_on(string text)
     {
         Repository();
