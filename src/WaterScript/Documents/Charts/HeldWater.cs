@@ -6,7 +6,8 @@ namespace WaterScript.Documents.Charts;
 /// <param name="timetable">The site's.</param>
 /// <param name="from">First second, in Unix seconds.</param>
 /// <param name="until">The second after the last.</param>
-internal sealed class HeldWater(Timetable timetable, long from, long until)
+/// <param name="most">The most that there may be.</param>
+internal sealed class HeldWater(Timetable timetable, long from, long until, int most = Diagnostics.Limits.ChartRuns)
 {
     /// <summary>What scale and trim leave out is not among it: it was never due.</summary>
     public List<ChartHeld> All()
@@ -19,7 +20,7 @@ internal sealed class HeldWater(Timetable timetable, long from, long until)
                 if (pass.Start >= until) break;
                 timetable.Budget?.Spend(1, pass.Schedule);
                 if (!timetable.IsWhole(pass) && pass.Start + timetable.SecondsOf(pass) > from) all.AddRange(Of(pass));
-                if (all.Count > Diagnostics.Limits.ChartRuns) throw new ChartTooLargeException();
+                if (all.Count > most) throw new ChartTooLargeException();
             }
         }
 
@@ -56,7 +57,7 @@ internal sealed class HeldWater(Timetable timetable, long from, long until)
             var left = timetable.SecondsLeft(pass, planned, skipped);
             if (left >= planned.Seconds || skipped.Water.FirstOrDefault() is not { } cause) continue;
             var step = timetable.StepOf(pass.Schedule, planned.Step);
-            yield return new ChartHeld(start + left, end, timetable.Site.Zones[planned.Zone], schedule, pass.Start,
+            yield return new ChartHeld(start + left, end, timetable.Site.Zones[planned.Zone], schedule, pass.Start, pass.Day,
                 timetable.StepPath(pass.Schedule, planned.Step), step.Origin, cause.Origin, WordsOf(cause));
         }
     }

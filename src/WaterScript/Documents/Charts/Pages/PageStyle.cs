@@ -13,7 +13,9 @@ internal static class PageStyle
         main { max-width: 1560px; margin: 0 auto; padding: 24px 28px 132px; overflow-wrap: anywhere; }
         h1 { font-size: 22px; line-height: 1.2; font-weight: 400; margin: 0; }
         h2 { font-size: 14px; line-height: 1.3; font-weight: 700; margin: 26px 0 4px; }
-        h2 small { font-weight: 400; font-size: 13px; color: var(--soft); margin-left: 8px; }
+        h3 { font-size: 14px; line-height: 1.3; font-weight: 700; margin: 18px 0 4px; }
+        #opened.dry > :not(h2) { display: none; }
+        h2 small, h3 small { font-weight: 400; font-size: 13px; color: var(--soft); margin-left: 8px; }
         a { color: var(--water); }
         .lead { margin: 4px 0 14px; color: var(--soft); max-width: 120ch; }
         .lead b { color: var(--ink); font-weight: 400; }
