@@ -199,6 +199,17 @@ const checkChange = async (page, complain) => {
     if ((await title()) !== data.weeks[week][1][0][0]) complain(`week ${week} is not shown`);
     if (week < 6) await checkGeometry(page, `week ${week}`, complain);
   }
+  const hours = () => page.$$eval("#week .night svg", (all) =>
+    all.map((svg) => [...svg.querySelectorAll("text")].filter((text) => text.getAttribute("y") === "12" && /^\d\d:\d\d$/.test(text.textContent)).length));
+  const [first, ...others] = await hours();
+  if (!(first > 0) || others.some((count) => count > 0)) complain(`hours stand over nights ${[first, ...others]}`);
+  if (data.hasSun && (await page.$$eval("#week .night svg", (all) => all.some((svg) => !svg.querySelector(".dark"))))) complain("a night has no strip of day");
+  await page.evaluate(() => scrollTo(0, document.querySelector("#week .night").getBoundingClientRect().top + scrollY + 60));
+  await new Promise((resolve) => setTimeout(resolve, 100));
+  const isAbove = await page.$eval("#week .night svg", (svg) => svg.getBoundingClientRect().top < 0);
+  const isStuck = await page.$eval("#week .hours", (each) => !each.hidden && each.getBoundingClientRect().top === 0 && each.querySelectorAll("text").length > 0);
+  if (isStuck !== isAbove) complain("the hours are out of sight");
+  await page.evaluate(() => scrollTo(0, 0));
   const index = data.days.findIndex((day) => day[3].length > 0);
   if (index < 0) return;
   await page.focus("#difference");

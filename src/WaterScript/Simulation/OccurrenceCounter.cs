@@ -7,7 +7,7 @@ namespace WaterScript.Simulation;
 /// <summary>One cause, counted while it goes on happening: the first time, the last, how often, on how many dates, and what it comes to at worst.</summary>
 internal sealed class OccurrenceCounter
 {
-    /// <summary>By date: the first and the last time on each, in seconds after midnight in UTC. They are kept for the years of a check, so they are small.</summary>
+    /// <summary>By date: the first and the last time on each, in seconds after midnight in UTC; small, as there are years of them.</summary>
     private readonly List<DayTimes> _days = [];
 
     /// <summary>Whether it has happened.</summary>

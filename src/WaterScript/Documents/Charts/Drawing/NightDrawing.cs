@@ -77,6 +77,8 @@ internal sealed partial class NightDrawing
 
     private double X(double at) => _axis.X(at);
 
+    private List<(double From, double Until)> Pieces(IReadOnlyList<NightSpan> spans) => _axis.Pieces(spans);
+
     private bool IsSeen(double from, double until) => X(until) > _axis.Left - 1 && X(from) < _axis.Right + 1;
 
     private string Clock(double at) => _night.Clock(at, _isFine);
@@ -207,22 +209,5 @@ internal sealed partial class NightDrawing
 
         DrawSoaks(lane);
         foreach (var label in lane.Labels) _words.Append(Words(label.X, lane.Middle + 4, label.Words, label.Kind));
-    }
-
-    /// <summary>The visible pieces of stretches of time, in pixels.</summary>
-    private List<(double From, double Until)> Pieces(IReadOnlyList<NightSpan> spans)
-    {
-        var all = new List<(double From, double Until)>();
-        foreach (var piece in _axis.Shown)
-        {
-            foreach (var span in spans)
-            {
-                var (from, until) = (Math.Max(span.From, piece.From), Math.Min(span.Until, piece.Until));
-                var (left, right) = (Math.Max(_axis.Left, X(from)), Math.Min(_axis.Right, X(until)));
-                if (until > from && right - left >= 0.5) all.Add((left, right));
-            }
-        }
-
-        return all;
     }
 }
