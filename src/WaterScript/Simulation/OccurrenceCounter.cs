@@ -7,8 +7,7 @@ namespace WaterScript.Simulation;
 /// <summary>One cause, counted while it goes on happening: the first time, the last, how often, on how many dates, and what it comes to at worst.</summary>
 internal sealed class OccurrenceCounter
 {
-    /// <summary>By date: the first and the last time on each, in seconds after midnight in UTC; small, as there are years of them.</summary>
-    private readonly List<DayTimes> _days = [];
+    private readonly DayMoments _moments = new();
 
     /// <summary>Whether it has happened.</summary>
     public bool Happened => Times > 0;
@@ -23,7 +22,7 @@ internal sealed class OccurrenceCounter
     public long Times { get; private set; }
 
     /// <summary>On how many local dates.</summary>
-    public int Days => _days.Count;
+    public int Days => _moments.Days;
 
     /// <summary>The most that it comes to; 0 before anything is.</summary>
     public decimal Worst { get; private set; }
@@ -41,17 +40,8 @@ internal sealed class OccurrenceCounter
         if (isFirst) First = instant;
         Last = Math.Max(Last, instant);
         Times++;
-        AddTo(day, (int)(instant - MidnightUtc(day)));
+        _moments.Add(instant, day);
         return isFirst;
-    }
-
-    private void AddTo(int day, int second)
-    {
-        var index = _days.Count - 1;
-        while (index >= 0 && _days[index].Day > day) index--;
-        if (index >= 0 && _days[index].Day == day)
-            _days[index] = new DayTimes(day, Math.Min(second, _days[index].First), Math.Max(second, _days[index].Last));
-        else _days.Insert(index + 1, new DayTimes(day, second, second));
     }
 
     /// <summary>Takes in what it comes to.</summary>
@@ -63,32 +53,24 @@ internal sealed class OccurrenceCounter
         return true;
     }
 
-    /// <summary>The first and the last time of each date, in order, in Unix seconds.</summary>
-    private IEnumerable<long> Moments =>
-        _days.SelectMany(times => new[] { MidnightUtc(times.Day) + times.First, MidnightUtc(times.Day) + times.Last }).Distinct();
-
     /// <summary>When it happens, by the site's clock.</summary>
     public Occurrences Happens(SimulationContext context) => new(context.ClockAt(First), context.ClockAt(Last), Times, Days)
     {
         IsStill = IsStill(context.ClockAt(Last).Date.PlusDays(1), context.Horizon.Until),
         Worst = Worst,
-        Moments = Moments,
+        Moments = _moments.All,
     };
 
     /// <summary>On which dates it happens, once it has.</summary>
-    public Occurrences WholeDays => new(MidnightOf(_days[0].Day), MidnightOf(_days[^1].Day), Times, Days)
+    public Occurrences WholeDays => new(MidnightOf(_moments.FirstDay), MidnightOf(_moments.LastDay), Times, Days)
     {
         IsWholeDays = true,
         Worst = Worst,
-        Moments = Moments,
+        Moments = _moments.All,
     };
 
     private bool IsStill(LocalDate after, LocalDate end) =>
-        Days > 1 && (long)Period.DaysBetween(after, end) * (Days - 1) < _days[^1].Day - _days[0].Day;
-
-    private static long MidnightUtc(int day) => (long)day * ZoneClock.SecondsInDay;
+        Days > 1 && (long)Period.DaysBetween(after, end) * (Days - 1) < _moments.LastDay - _moments.FirstDay;
 
     private static LocalDateTime MidnightOf(int day) => CivilDate.FromDayNumber(day).ToLocalDate().AtMidnight();
-
-    private readonly record struct DayTimes(int Day, int First, int Last);
 }

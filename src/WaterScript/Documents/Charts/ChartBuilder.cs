@@ -115,7 +115,7 @@ internal sealed class ChartBuilder
             Forbidden = [.. ForbiddenOf([.. zones], from, until)],
             Curves = [],
             Devices = [],
-            Marks = [.. marks.Select(mark => mark with { Zone = MarkedZones.Of(mark, touching, _site) })],
+            Marks = [.. MarkedZones.Of(marks, touching, held, _site)],
             Touching = touching,
             Held = [.. held],
             Runs = [.. touching.Where(run => run.Run.Start >= from || night == 0)],

@@ -67,7 +67,8 @@ internal sealed class PictureBuilder
             Devices = [.. day.Devices.Select(device => new NightDevice(Shapes.Plain(device.Name), Rounded(device.Seconds), Spans(device.Bands, day)))],
             Forbidden = [.. day.Forbidden.Select(each => new NightForbidden(Shapes.Plain(each.Restriction), each.Zones, Spans(each.Bands, day)))],
             Findings = [.. day.Marks.Select(mark => new NightFinding(mark.Finding.Number, mark.Zone, mark.At - day.From))],
-            Panels = [.. day.Curves.Select(curve => PanelOf(curve, day))],
+            // Where nothing is watered, flow and power are nothing all night.
+            Panels = day.Touching.IsEmpty ? [] : [.. day.Curves.Select(curve => PanelOf(curve, day))],
             Figures = [.. FiguresOf(day)],
         };
     }
@@ -86,7 +87,7 @@ internal sealed class PictureBuilder
             var seconds = runs[zone.Index].Sum(run => run.Run.Seconds);
             var cause = day.Held.FirstOrDefault(held => held.Zone.Index == zone.Index)?.Because.Split(':')[0] ?? "";
             yield return new NightFigures(zone.Index, seconds > 0 ? Rounded(seconds) : cause,
-                zone.LitresPerMinute is { } flow ? _figures.Volume(flow * seconds / 60) : "");
+                zone.LitresPerMinute is { } flow && seconds > 0 ? _figures.Volume(flow * seconds / 60) : "");
         }
     }
 

@@ -42,7 +42,7 @@ internal sealed record FindingMoments(Finding Finding, ImmutableArray<long> Mome
             .Select(finding => new FindingMoments(finding, [.. moments[KeyOf(finding)]]))];
     }
 
-    private static IEnumerable<Finding> FoundAgain(Site site, Horizon known, Horizon dates) => dates.From >= known.From && dates.Until <= known.Until
+    private static ImmutableArray<Finding> FoundAgain(Site site, Horizon known, Horizon dates) => dates.From >= known.From && dates.Until <= known.Until
         ? []
         : Linter.CheckAgain(site, dates, Limits.CheckWorkOf(site.SourceLength) / ShareOfCheck).Findings;
 

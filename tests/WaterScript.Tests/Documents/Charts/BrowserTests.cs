@@ -24,6 +24,14 @@ public sealed class BrowserTests : Workshop
         Assert.Equal(("", "", 0), Browser.Look(pages));
     }
 
+    [BrowserFact]
+    public void On_a_phone_the_largest_years_can_be_used_within_a_second()
+    {
+        var pages = new[] { "examples/nursery.water", "examples/park/park.water" }.Select(YearOf).ToArray();
+
+        Assert.Equal(("", "", 0), Browser.Run("phone.mjs", pages));
+    }
+
     private string YearOf(string path)
     {
         var site = Example.Read(path).Site!;

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using static WaterScript.Documents.Charts.Drawing.Shapes;
 

@@ -52,9 +52,9 @@ internal sealed class YearPage
         _markup.Close();
         YearLegend.Write(_markup, _year);
         foreach (var note in _year.Notes.Concat(_year.Changes)) _markup.Element("p", note.Words, ("class", "dry narrow"));
+        WriteOpened();
         WriteGround();
         WriteTanks();
-        WriteOpened();
         WriteTable();
         SourceView.Write(_markup, _links);
         _markup.Close();

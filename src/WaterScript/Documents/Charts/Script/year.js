@@ -51,7 +51,7 @@ class YearView {
       svg.insertAdjacentHTML("beforeend", box("chosen-day", x, y, grid.pitch - 0.5, grid.row - 0.5));
     }
     const [date, words, zones, nights] = this.data.days[this.day];
-    const small = zones + (nights.length > 0 ? `${zones === "" ? "" : ". "}Enter opens the ${this.data.weeks ? "week" : "night"}.` : "");
+    const small = zones + (nights.length > 0 ? `${zones === "" ? "" : ". "}Enter opens the ${this.data.weeks ? "week" : nights.length > 1 ? "nights" : "night"}.` : "");
     say([date, ` ${words}`, small], "");
   }
 
@@ -67,7 +67,7 @@ class YearView {
     const section = document.getElementById("opened");
     section.hidden = false;
     section.querySelector("h2").textContent = `${date}: ${words}`;
-    section.classList.toggle("dry", ids.length === 0 || !this.data.picture);
+    section.classList.toggle("empty", ids.length === 0 || !this.data.picture);
     this.nights?.stop();
     if (ids.length === 0 || !this.data.picture) return;
     const picture = section.querySelector(".picture").cloneNode(false);
