@@ -5,7 +5,6 @@ using WaterScript.Diagnostics;
 using WaterScript.Diagnostics.Reading;
 using WaterScript.Documents.Charts;
 using WaterScript.Documents.Charts.Pages;
-using WaterScript.Documents.Charts.Years;
 using WaterScript.Linting.Engine;
 using WaterScript.Model;
 

@@ -1,6 +1,5 @@
 using WaterScript.Documents.Charts;
 using WaterScript.Documents.Charts.Pages;
-using WaterScript.Documents.Charts.Years;
 using WaterScript.Linting.Engine;
 using WaterScript.Model;
 using WaterScript.Simulation;
