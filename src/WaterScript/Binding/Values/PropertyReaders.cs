@@ -69,6 +69,7 @@ internal static class PropertyReaders
         ChangeType => Change(row),
         SinceType since => Since(row, since.Bounds),
         WeatherType => Weather(row),
+        BatteryType or ColdLossType or SolarPanelType or RenewedType => BatteryReaders.ValueOf(type, row),
         CurrencyType or BillsType or ChargeType or PriceType or OtherUseType => MoneyReaders.ValueOf(type, row),
         _ => throw new ArgumentOutOfRangeException(nameof(type)),
     };

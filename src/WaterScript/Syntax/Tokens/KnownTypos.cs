@@ -33,6 +33,8 @@ internal static class KnownTypos
         ("ha", "hectare hectares"),
         ("mm/h", "mm/hour mm/hr"),
         ("in/h", "in/hour in/hr"),
+        ("Ah", "ah AH"),
+        ("mAh", "mah MAH mAH"),
         ("V", "volt volts"),
         ("A", "amp amps ampere amperes"),
         ("W", "watt watts"),
