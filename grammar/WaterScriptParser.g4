@@ -144,7 +144,8 @@ block[List<StatementNode> nodes]
   ;
 
 blockHead
-  : ~( INCLUDE | LET | GROUP | HOLD | CLOSED | EXTRA | ACCEPT | SEQUENCE | RESTRICTION | SCHEDULE | LEAVE_OUT | DAYS | NEWLINE | LBRACE | RBRACE ) rowToken*
+  : ~( INCLUDE | LET | GROUP | HOLD | CLOSED | EXTRA | ACCEPT | SEQUENCE | RESTRICTION | SCHEDULE | LEAVE_OUT | DAYS | NEWLINE | LBRACE | RBRACE )
+    ( ~( NEWLINE | LBRACE | RBRACE ) )*
   ;
 
 body returns [List<StatementNode> nodes = new()]
@@ -166,7 +167,8 @@ property[List<StatementNode> nodes]
   ;
 
 propertyHead
-  : ~( INCLUDE | LET | GROUP | HOLD | CLOSED | EXTRA | ACCEPT | SEQUENCE | RESTRICTION | SCHEDULE | LEAVE_OUT | DAYS | NEWLINE | LBRACE | RBRACE ) rowToken*
+  : ~( INCLUDE | LET | GROUP | HOLD | CLOSED | EXTRA | ACCEPT | SEQUENCE | RESTRICTION | SCHEDULE | LEAVE_OUT | DAYS | NEWLINE | LBRACE | RBRACE )
+    ( ~( NEWLINE | LBRACE | RBRACE ) )*
   ;
 
 // ---------------------------------------------------------------- Schedules
@@ -538,12 +540,10 @@ duration returns [RowNode node]
     { if (Whole) $node = RowOf($ctx); }
   ;
 
-/** Tokens to the end of the statement. */
+/** Tokens to the end of the statement. What may be one of them is written out wherever it stands: a rule would make an object for each token. */
 row returns [RowNode node]
-  : rowToken+ { $node = RowOf($ctx); }
+  : ( ~( NEWLINE | LBRACE | RBRACE ) )+ { $node = RowOf($ctx); }
   ;
-
-rowToken : ~( NEWLINE | LBRACE | RBRACE ) ;
 
 count returns [NumberNode node]
   : NUMBER { $node = NumberOf($ctx.Start); }
@@ -611,22 +611,26 @@ skipped : LBRACE ( ~( LBRACE | RBRACE ) | skipped )* RBRACE ;
 
 unknownInSchedule[List<StatementNode> nodes]
   : ~( NEWLINE | LBRACE | RBRACE | ACCEPT
-     | EVERY | ON | MANUAL | FROM | EXCEPT | START | FINISH | REPEAT | CUT | SCALE | NOTE | FORMERLY | STEPS ) rowToken* { Unknown($ctx, Place.Schedule); }
+     | EVERY | ON | MANUAL | FROM | EXCEPT | START | FINISH | REPEAT | CUT | SCALE | NOTE | FORMERLY | STEPS )
+    ( ~( NEWLINE | LBRACE | RBRACE ) )* { Unknown($ctx, Place.Schedule); }
     ( skipped { EndStatement(); } bareInSchedule[$nodes] | { EndStatement(); } )
   ;
 
 unknownInSteps[StepList list]
-  : ~( NEWLINE | LBRACE | RBRACE | ACCEPT | WATER | PAUSE | REPEAT | CYCLE | RUN ) rowToken* { Unknown($ctx, Place.Steps); }
+  : ~( NEWLINE | LBRACE | RBRACE | ACCEPT | WATER | PAUSE | REPEAT | CYCLE | RUN )
+    ( ~( NEWLINE | LBRACE | RBRACE ) )* { Unknown($ctx, Place.Steps); }
     ( skipped { EndStatement(); } bareInSteps[$list] | { EndStatement(); } )
   ;
 
 unknownInRestriction[List<StatementNode> nodes]
-  : ~( NEWLINE | LBRACE | RBRACE | ACCEPT | FOR | FROM | ALLOW | EXCEPT | AT | EXEMPT | WEEK ) rowToken* { Unknown($ctx, Place.Restriction); }
+  : ~( NEWLINE | LBRACE | RBRACE | ACCEPT | FOR | FROM | ALLOW | EXCEPT | AT | EXEMPT | WEEK )
+    ( ~( NEWLINE | LBRACE | RBRACE ) )* { Unknown($ctx, Place.Restriction); }
     ( skipped { EndStatement(); } bareInRestriction[$nodes] | { EndStatement(); } )
   ;
 
 /** A statement of the top of a file that stands inside a description. */
 misplaced[List<StatementNode> nodes]
-  : ( INCLUDE | LET | GROUP | HOLD | CLOSED | EXTRA | SEQUENCE | RESTRICTION | SCHEDULE | LEAVE_OUT | DAYS ) rowToken* { Unknown($ctx, Place.Description); }
+  : ( INCLUDE | LET | GROUP | HOLD | CLOSED | EXTRA | SEQUENCE | RESTRICTION | SCHEDULE | LEAVE_OUT | DAYS )
+    ( ~( NEWLINE | LBRACE | RBRACE ) )* { Unknown($ctx, Place.Description); }
     ( skipped { EndStatement(); } bareInDescription[$nodes] | { EndStatement(); } )
   ;

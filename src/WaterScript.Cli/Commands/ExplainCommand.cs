@@ -23,7 +23,7 @@ internal static class ExplainCommand
             Arity = ArgumentArity.ZeroOrOne,
             CustomParser = Find,
         };
-        rule.CompletionSources.Add([.. RuleCatalogue.Rules.Select(known => known.Slug)]);
+        rule.CompletionSources.Add(_ => RuleOption.Names);
         var command = new Command("explain", "Explains what can be found; without a name, lists it.") { rule };
         command.SetAction(parsed => Run(parsed.GetValue(rule), terminal.Text));
         return command;

@@ -29,7 +29,7 @@ internal sealed record FileLayout(string Path, SourceText Source, SourceText? Fo
         if (!file.IsText) return new FileLayout(path, source, null, file.Read().Findings);
 
         var findings = new FindingList();
-        var layout = new FileLayout(path, source, Formatter.Format(source, findings), findings);
+        var layout = new FileLayout(path, source, Formatter.Format(source, findings, file.Trees), findings);
         if (layout.IsChanged && file.Read() is var reading && HashOf(reading) != HashOf(reading.Again!(Changed(layout.Formatted!))))
             throw new InvalidOperationException($"{source.Path} would be another site in its layout");
         return layout;

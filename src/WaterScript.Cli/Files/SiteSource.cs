@@ -2,6 +2,7 @@ using NodaTime;
 using WaterScript.Binding;
 using WaterScript.Cli.Files.Git;
 using WaterScript.Diagnostics;
+using WaterScript.Syntax;
 using WaterScript.Text;
 
 namespace WaterScript.Cli.Files;
@@ -22,6 +23,9 @@ internal sealed class SiteSource
 
     /// <summary>The root file.</summary>
     public SourceText Root { get; }
+
+    /// <summary>Trees of its files, as they are or as they would be, that are known before it is read.</summary>
+    public KnownTrees Trees { get; } = new();
 
     /// <summary>Whether every letter of the files read so far could be decoded, so that they can be written back.</summary>
     public bool IsText => _folder.Findings.Count == 0;
@@ -71,7 +75,7 @@ internal sealed class SiteSource
     /// <summary>Reads a site and all that it includes; read again with other texts, it has what could not be decoded too.</summary>
     public SiteReading Read()
     {
-        var reading = SiteReader.Read(Root, _rootPath, _folder, _timeZones);
+        var reading = SiteReader.Read(Root, _rootPath, new Files(_folder, Trees), _timeZones);
         return Completed(reading) with { Again = texts => Completed(reading.Again!(texts)) };
     }
 
@@ -84,4 +88,16 @@ internal sealed class SiteSource
 
     /// <summary>Whether a finding is about a letter that could not be decoded, which is reported already.</summary>
     private static bool IsFollowUp(Finding finding) => finding.Primary.Location.Text.Contains('\uFFFD', StringComparison.Ordinal);
+
+    /// <summary>The files, of which some need not be parsed any more.</summary>
+    private sealed class Files(ISourceReader files, KnownTrees trees) : ISourceReader
+    {
+        public SourceText? Read(string path) => files.Read(path);
+
+        public bool LeadsOutside(string path) => files.LeadsOutside(path);
+
+        public string? WhyUnreadable(string path) => files.WhyUnreadable(path);
+
+        public FileNode Parse(SourceText source, FindingList findings) => trees.Find(source, findings) ?? files.Parse(source, findings);
+    }
 }

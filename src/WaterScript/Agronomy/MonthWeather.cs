@@ -61,6 +61,30 @@ internal sealed record MonthWeather(int Month, decimal Et, EtMethod Method, deci
         })];
     }
 
+    /// <summary>
+    /// Solar radiation of each month on level ground, in MJ m⁻² day⁻¹ of its 15th, January first: from sunshine (FAO 56, eq. 35) where all have it, else from
+    /// temperatures (eq. 50); null for a month without.
+    /// </summary>
+    public static ImmutableArray<double?> SolarOf(Climate climate, Position position)
+    {
+        ArgumentNullException.ThrowIfNull(climate);
+        ArgumentNullException.ThrowIfNull(position);
+        return [.. InCommon(climate.Months).Select((month, index) => month?.Means is { } means ? SolarOf(month, means, position, index, climate.IsByTheSea)
+            : default(double?))];
+    }
+
+    private static double SolarOf(ClimateMonth given, MeanTemperatures means, Position position, int index, bool isByTheSea)
+    {
+        var latitude = position.Latitude * Math.PI / 180;
+        var extraterrestrial = Radiation.Extraterrestrial(latitude, MiddleDays[index]);
+        var assumed = ImmutableArray.CreateBuilder<string>();
+        return SolarOf(given, means, extraterrestrial, Radiation.Daylight(latitude, MiddleDays[index]),
+            Radiation.ClearSky(HeightOf(position, assumed), extraterrestrial), isByTheSea, assumed);
+    }
+
+    /// <summary>Day of the year that stands for a month, 1 to 12: its 15th, in a common year.</summary>
+    public static int MiddleOf(int month) => MiddleDays[month - 1];
+
     private static MonthWeather? Of(ImmutableArray<ClimateMonth?> months, int month, Position? position, bool isByTheSea)
     {
         if (months[month - 1] is not { } given) return null;

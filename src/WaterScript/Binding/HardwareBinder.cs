@@ -9,7 +9,7 @@ using WaterScript.Text;
 namespace WaterScript.Binding;
 
 /// <summary>Supplies, controllers and kinds of valve.</summary>
-internal sealed class HardwareBinder(Declarations declarations, NameTable<Tariff> tariffs, Scope scope)
+internal sealed class HardwareBinder(Declarations declarations, NameTable<Tariff> tariffs, bool hasPosition, Scope scope)
 {
     /// <summary>Supplies by name.</summary>
     public NameTable<Supply> Supplies { get; } = new("supply", scope);
@@ -25,6 +25,7 @@ internal sealed class HardwareBinder(Declarations declarations, NameTable<Tariff
     {
         BindSupplies();
         foreach (var placed in declarations.Blocks("controller")) BindController(placed);
+        foreach (var controller in Controllers.Things) CheckBatteryOf(controller);
         foreach (var placed in declarations.Blocks("valve")) BindValve(placed);
         if (Controllers.Things.Count == 0) Controllers.Add("controller", default, new Controller { Index = 0, Name = "controller", Origin = null });
     }
@@ -153,33 +154,18 @@ internal sealed class HardwareBinder(Declarations declarations, NameTable<Tariff
             AtMostZones = block.Get(Schema.Controller.AtMost),
             WrittenMayOverlap = block.Choice(Schema.Controller.Schedules, word => word == "may-overlap"),
             ClockWithin = block.Get(Schema.Controller.Clock),
-            Power = PowerOf(placed),
+            Power = new PowerBinder(hasPosition, scope).PowerOf(placed),
         });
     }
 
-    private Power? PowerOf(PlacedNode<BlockNode> placed)
+    /// <summary>A battery that is shared is that of a controller which has one itself.</summary>
+    private void CheckBatteryOf(Controller controller)
     {
-        var nodes = placed.Node.Body.OfType<BlockNode>().Where(inner => inner.Kind.Text == "power").ToArray();
-        if (nodes.Length == 0) return null;
-        foreach (var second in nodes.Skip(1))
-            scope.Report(ReadingRules.StatedTwice, placed.At(second.Kind.Span), "\"power\" is stated twice", "the second time", "Delete one of the two.");
-        var block = BlockReader.Read(nodes[0], placed.Source, Schema.Power.Block, scope);
-        if (block.Has(Schema.Power.Transformer) && block.Has(Schema.Power.Continuous))
-            scope.Report(ReadingRules.Contradiction, block.Find(Schema.Power.Continuous)!.Origin, "both a transformer and a continuous current",
-                help: "Give one of the two.");
-        return new Power
-        {
-            Origin = block.Origin,
-            Transformer = block.Get(Schema.Power.Transformer)?.Part(pair => pair.First),
-            TransformerVoltage = block.Get(Schema.Power.Transformer)?.Part(pair => pair.Second),
-            Continuous = block.Get(Schema.Power.Continuous)?.Part(pair => pair.First),
-            ContinuousVoltage = block.Get(Schema.Power.Continuous)?.Part(pair => pair.Second),
-            Peak = block.Get(Schema.Power.Peak),
-            Capacitor = block.Get(Schema.Power.Capacitor)?.Part(pair => pair.First),
-            CapacitorVoltage = block.Get(Schema.Power.Capacitor)?.Part(pair => pair.Second),
-            Recharge = block.Get(Schema.Power.Recharge)?.Part(recharge => recharge.Amount),
-            RechargeEfficiencyPercent = block.Get(Schema.Power.Recharge)?.Part(recharge => recharge.Percent),
-        };
+        if (controller.Power?.BatteryOf is not { Value.Controller: var name } shared) return;
+        if (!Controllers.Names.Contains(name)) scope.ReportUnknown(shared.Place, $"no controller is called \"{name}\"", name, Controllers.Names);
+        else if (Controllers.Things.First(other => other.Name == name).Power?.Battery is null)
+            scope.Report(ReadingRules.Contradiction, shared.Place, $"controller {name} has no battery of its own",
+                help: $"Write the battery there, such as `{Schema.Power.Battery.Form}`, or name the controller that has it.");
     }
 
     private void BindValve(PlacedNode<BlockNode> placed)

@@ -24,7 +24,7 @@ internal static class SiteBinder
         var hasPosition = block.Has(Schema.Site.Location) || scope.HasMisreadIn(new Location(block.Source, block.Node.Span));
         var tariffs = new TariffBinder(declarations, scope);
         tariffs.Bind();
-        var hardware = new HardwareBinder(declarations, tariffs.Tariffs, scope);
+        var hardware = new HardwareBinder(declarations, tariffs.Tariffs, hasPosition, scope);
         hardware.Bind();
         var ground = new GroundBinder(declarations, scope);
         ground.Bind();

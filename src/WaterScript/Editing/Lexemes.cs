@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Antlr4.Runtime;
 using WaterScript.Syntax.Generated;
 using WaterScript.Syntax.Tokens;
 using WaterScript.Text;
@@ -38,11 +37,8 @@ internal static class Lexemes
     public static ImmutableArray<Lexeme> Of(SourceText source)
     {
         ArgumentNullException.ThrowIfNull(source);
-        var lexer = new WaterScriptLexer(new AntlrInputStream(source.Text), TextWriter.Null, TextWriter.Null);
-        lexer.RemoveErrorListeners();
         var lexemes = ImmutableArray.CreateBuilder<Lexeme>();
-        for (var token = lexer.NextToken(); token.Type != TokenConstants.EOF; token = lexer.NextToken())
-            lexemes.Add(new Lexeme(token.Type, token.Span(), token.Text));
+        for (var scanner = new Scanner(source.Text); scanner.MoveNext();) lexemes.Add(new Lexeme(scanner.Type, scanner.Span, scanner.Text));
         return lexemes.DrainToImmutable();
     }
 

@@ -18,5 +18,13 @@ internal sealed record BlockSchema(string Kind, string Help, ImmutableArray<Prop
     public required string Section { get; init; }
 
     /// <summary>The property of a name, or null.</summary>
-    public Property? Find(string name) => Properties.FirstOrDefault(property => property.Name == name);
+    public Property? Find(string name)
+    {
+        foreach (var property in Properties)
+        {
+            if (property.Name == name) return property;
+        }
+
+        return null;
+    }
 }

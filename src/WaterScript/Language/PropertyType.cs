@@ -238,3 +238,23 @@ internal sealed record PriceType : CompositeType;
 
 /// <summary>A volume over a length of time: <c>12 m3 a month</c>.</summary>
 internal sealed record OtherUseType : CompositeType;
+
+/// <summary>A battery, or the controller that has it: <c>12 Ah at 12 V</c>, <c>of box</c>.</summary>
+internal sealed record BatteryType : CompositeType;
+
+/// <summary>A share for each degree: <c>1 % per C</c>.</summary>
+internal sealed record ColdLossType : CompositeType
+{
+    /// <summary>In per cent a degree.</summary>
+    public static Bounds Bounds { get; } = new(Least: 0, Most: 10, IsAboveLeast: true);
+}
+
+/// <summary>A panel, its angle and its efficiency: <c>10 W tilt 35 deg efficiency 60 %</c>.</summary>
+internal sealed record SolarPanelType : CompositeType
+{
+    /// <summary>From flat on the ground to upright, in degrees.</summary>
+    public static Bounds Tilt { get; } = new(Least: 0, Most: 90);
+}
+
+/// <summary>Dates of one year or of every year: <c>on 1 apr, 2027-09-15</c>.</summary>
+internal sealed record RenewedType : CompositeType;

@@ -163,31 +163,6 @@ internal static partial class Schema
             new("controller", "What switches outputs.", [Outputs, StaggerTime, AtMost, Schedules, Clock]) { Inner = ["power"], Section = "controllers" };
     }
 
-    internal static class Power
-    {
-        public static readonly Property<PairType> Transformer =
-            new("transformer", "transformer 40 VA at 24 V", "A transformer.",
-            new(Dimension.ApparentPower, "Apparent power of the transformer.", Dimension.Voltage, "Its voltage."));
-        public static readonly Property<PairType> Continuous =
-            new("continuous", "continuous 500 mA at 5 V", "Current that it gives for as long as needed.",
-            new(Dimension.Current, "Current for as long as needed.", Dimension.Voltage, "Voltage of that current."));
-        public static readonly Property<AmountType> Peak = new("peak", "peak 1 A", "The most current for a moment.", Amount(Dimension.Current));
-        public static readonly Property<PairType> Capacitor =
-            new("capacitor", "capacitor 4700 uF at 24 V", "The capacitor that pulses are drawn from, and its voltage.",
-            new(Dimension.Capacitance, "Capacitance that pulses are drawn from.", Dimension.Voltage, "Voltage to which it is charged."));
-        public static readonly Property<RechargeType> Recharge =
-            new("recharge", "recharge 2 W efficiency 80 %", "Power that recharges the capacitor, and the share that reaches it.", new())
-            {
-                Keys =
-            [
-                new("recharge_w", new NumberShape(Bounds.Positive), "Power that recharges the capacitor."),
-                new("recharge_efficiency_percent", new NumberShape(Bounds.ShareOfWhole), "Share of that power that reaches it."),
-            ],
-            };
-        public static readonly BlockSchema Block =
-            new("power", "The power supply of a controller.", [Transformer, Continuous, Peak, Capacitor, Recharge]) { Section = "controllers/power" };
-    }
-
     internal static class LatchingValve
     {
         public static readonly Property<ShortTimeType> PulseTime = new("pulse", "pulse 50 ms", "Length of the pulse.", new(Pulse));

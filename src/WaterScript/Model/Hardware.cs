@@ -184,6 +184,15 @@ internal sealed record Power
 
     /// <summary>Share of that power that reaches it, in per cent.</summary>
     public Placed<decimal>? RechargeEfficiencyPercent { get; init; }
+
+    /// <summary>Current that the controller draws at all times.</summary>
+    public Placed<Quantity>? Standby { get; init; }
+
+    /// <summary>The battery that it lives on; null also for one of another controller.</summary>
+    public Battery? Battery { get; init; }
+
+    /// <summary>The controller whose battery it lives on.</summary>
+    public Placed<SharedBattery>? BatteryOf { get; init; }
 }
 
 /// <summary>A kind of valve.</summary>

@@ -42,6 +42,9 @@ internal enum Dimension
     /// <summary>Capacitance; the base unit is the microfarad.</summary>
     Capacitance,
 
+    /// <summary>Electric charge; the base unit is the ampere-hour.</summary>
+    Charge,
+
     /// <summary>Power; the base unit is the watt.</summary>
     Power,
 
@@ -50,6 +53,9 @@ internal enum Dimension
 
     /// <summary>Pressure on the gauge, above that of the air; the base unit is the bar.</summary>
     Pressure,
+
+    /// <summary>An angle; the base unit is the degree.</summary>
+    Angle,
 
     /// <summary>Temperature; the base unit is the degree Celsius.</summary>
     Temperature,

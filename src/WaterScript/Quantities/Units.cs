@@ -63,10 +63,12 @@ internal static class Units
         new("V", Dimension.Voltage, 1),
         new("ohm", Dimension.Resistance, 1),
         new("uF", Dimension.Capacitance, 1), new("mF", Dimension.Capacitance, 1000),
+        new("Ah", Dimension.Charge, 1), new("mAh", Dimension.Charge, 1, 1000),
         new("W", Dimension.Power, 1),
         new("VA", Dimension.ApparentPower, 1),
         // One pound-force on one square inch is 6.894757 kPa (NIST SP 811, table B.8).
         new("bar", Dimension.Pressure, 1), new("psi", Dimension.Pressure, 0.06894757m), new("kPa", Dimension.Pressure, 1, 100),
+        new("deg", Dimension.Angle, 1),
         new("C", Dimension.Temperature, 1), new("F", Dimension.Temperature, 5, 9, Zero: 32),
         new("m/s", Dimension.Wind, 1), new("km/h", Dimension.Wind, 1, 3.6m), new("mph", Dimension.Wind, 0.44704m),
         new("h/day", Dimension.Sunshine, 1),

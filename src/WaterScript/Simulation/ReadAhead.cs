@@ -11,6 +11,9 @@ internal sealed class ReadAhead<T>
     private const int Blocks = 4;
     private const int ItemsInBlock = 512;
 
+    /// <summary>So many items are calculated in less time than it takes to start a thread and to wait for it.</summary>
+    private const int ItemsBeforeThread = 2_048;
+
     private readonly BlockingCollection<List<T>> _empty = [];
     private readonly BlockingCollection<List<T>> _filled = [];
 
@@ -20,8 +23,8 @@ internal sealed class ReadAhead<T>
     }
 
     /// <summary>
-    /// The same items in the same order. What the sequence throws, the reader gets; when the reader has the last item, or leaves before it, the other
-    /// thread is done.
+    /// The same items in the same order; the first are calculated as they are read, since they may be all. What the sequence throws, the reader gets; when
+    /// the reader has the last item, or leaves before it, the other thread is done.
     /// </summary>
     /// <param name="items">The sequence.</param>
     public static IEnumerable<T> Of(IEnumerable<T> items) => Of(items, hasThreads: !OperatingSystem.IsBrowser());
@@ -33,9 +36,16 @@ internal sealed class ReadAhead<T>
 
     private static IEnumerable<T> OnAnotherThread(IEnumerable<T> items)
     {
+        using var coming = items.GetEnumerator();
+        for (var i = 0; i < ItemsBeforeThread; i++)
+        {
+            if (!coming.MoveNext()) yield break;
+            yield return coming.Current;
+        }
+
         var readAhead = new ReadAhead<T>();
         // A thread of its own: readers may hold all threads of the pool, and would wait for one that never gets its turn.
-        var filling = Task.Factory.StartNew(() => readAhead.Fill(items), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
+        var filling = Task.Factory.StartNew(() => readAhead.Fill(coming), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
         try
         {
             foreach (var block in readAhead._filled.GetConsumingEnumerable())
@@ -52,11 +62,10 @@ internal sealed class ReadAhead<T>
         }
     }
 
-    private void Fill(IEnumerable<T> items)
+    private void Fill(IEnumerator<T> coming)
     {
         try
         {
-            using var coming = items.GetEnumerator();
             while (_empty.TryTake(out var block, Timeout.Infinite) && Fill(block, coming)) { }
         }
         finally

@@ -14,13 +14,19 @@ internal sealed class StepOrigins
     private readonly List<(long Start, StepOrigin Asker)> _runs = [];
     private readonly Dictionary<long, StepOrigin> _openings = [];
     private readonly long _latest;
+    private (long Opening, StepOrigin Asker) _asked = (-1, default);
     private long _forgotten;
     private int _past;
 
     public StepOrigins(Site site) => _latest = site.Devices.Select(LatestStart).Append(0).Max();
 
     /// <summary>Who asked first for an opening that is not closed yet.</summary>
-    public StepOrigin Of(long opening) => _openings[opening];
+    public StepOrigin Of(long opening)
+    {
+        // All who observe a switching ask, one after the other.
+        if (opening != _asked.Opening) _asked = (opening, _openings[opening]);
+        return _asked.Asker;
+    }
 
     /// <summary>Takes in the next run.</summary>
     public void Add(in Run run) => _runs.Add((run.Start, new StepOrigin(run.Schedule, run.Step)));

@@ -1,4 +1,5 @@
 using WaterScript.Calendars;
+using WaterScript.Model;
 using WaterScript.Simulation.Water;
 using WaterScript.Timetables;
 using WaterScript.Timetables.Switchings;
@@ -35,7 +36,7 @@ internal sealed class TimelineWalker
         _days = [.. observers.OfType<IDayObserver>()];
         _openings = [.. observers.OfType<IOpeningObserver>().Where(observer => observer.ObservesAny)];
         IRunObserver[] interested = [_demand, .. observers.OfType<IRunObserver>()];
-        _runsOfZone = [.. context.Site.Zones.Select(zone => interested.Where(observer => observer.Observes(zone)).ToArray())];
+        _runsOfZone = SeeingZones(context.Site, interested);
         ISwitchingObserver[] switchings = [.. observers.OfType<ISwitchingObserver>()];
         _switchingsOfController = [.. context.Site.Controllers.Select(controller => switchings.Where(observer => observer.Observes(controller)).ToArray())];
     }
@@ -49,6 +50,19 @@ internal sealed class TimelineWalker
         _demand.Finish();
         _context.Skipped.End(_context.WallClock.StartOfDay(CivilDate.DayNumberOf(_context.Horizon.Until)));
         _context.Runs = _outputs.Runs = _runs;
+    }
+
+    /// <summary>Who sees the runs of each zone; zones in a row that the same see share one list.</summary>
+    private static IRunObserver[][] SeeingZones(Site site, IRunObserver[] observers)
+    {
+        var seeing = new IRunObserver[site.Zones.Length][];
+        for (var i = 0; i < seeing.Length; i++)
+        {
+            IRunObserver[] own = [.. observers.Where(observer => observer.Observes(site.Zones[i]))];
+            seeing[i] = i > 0 && Enumerable.SequenceEqual(own, seeing[i - 1]) ? seeing[i - 1] : own;
+        }
+
+        return seeing;
     }
 
     private void VisitSwitchings()

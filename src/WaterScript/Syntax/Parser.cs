@@ -14,14 +14,18 @@ internal static class Parser
     /// </summary>
     /// <param name="source">The file.</param>
     /// <param name="findings">Takes what was found, in order of place.</param>
-    public static FileNode Parse(SourceText source, FindingList findings)
+    public static FileNode Parse(SourceText source, FindingList findings) => Read(source, findings).File;
+
+    /// <summary>The same, with the tokens as the parser saw them; null where the file is too long, or its braces lie too deep.</summary>
+    /// <inheritdoc cref="Parse"/>
+    public static (FileNode File, TokenList? Tokens) Read(SourceText source, FindingList findings)
     {
         ArgumentNullException.ThrowIfNull(source);
         ArgumentNullException.ThrowIfNull(findings);
         if (source.Text.Length > Limits.FileLength)
         {
             findings.Add(TooLong(source));
-            return new FileNode(source, [], []);
+            return (new FileNode(source, [], []), null);
         }
 
         var mistakes = new Mistakes(source);
@@ -29,7 +33,7 @@ internal static class Parser
         if (tokens is null)
         {
             mistakes.HandOver(findings);
-            return new FileNode(source, [], comments);
+            return (new FileNode(source, [], comments), null);
         }
 
         HiddenText.Find(source, tokens.Labels(), mistakes);
@@ -37,7 +41,7 @@ internal static class Parser
         parser.Begin(source, mistakes);
         var file = new FileNode(source, [.. parser.file().nodes], comments) { UnreadNames = [.. mistakes.UnreadNames] };
         mistakes.HandOver(findings);
-        return file;
+        return (file, tokens);
     }
 
     private static Finding TooLong(SourceText source)

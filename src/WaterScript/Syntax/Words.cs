@@ -7,6 +7,8 @@ namespace WaterScript.Syntax;
 /// <summary>The words of the language, and where a statement may begin with which.</summary>
 internal static class Words
 {
+    private const int FirstType = WaterScriptLexer.INCLUDE;
+
     private static readonly ImmutableArray<string> AtTop =
     [
         "include", "let", "group", "hold", "closed", "extra", "accept", "sequence", "restriction", "schedule", "skip", "days",
@@ -21,9 +23,12 @@ internal static class Words
     private static readonly ImmutableArray<string> InRestriction =
         ["for", "from", "allow", "except", "at", "exempt", "week", "accept"];
 
-    private static readonly FrozenDictionary<string, int> Types =
-        Enumerable.Range(WaterScriptLexer.INCLUDE, WaterScriptLexer.WORD - WaterScriptLexer.INCLUDE)
-            .ToFrozenDictionary(type => WaterScriptLexer.DefaultVocabulary.GetLiteralName(type).Trim('\''));
+    /// <summary>The words that the grammar names, in the order of their types.</summary>
+    private static readonly ImmutableArray<string> Named =
+        [.. Enumerable.Range(FirstType, WaterScriptLexer.WORD - FirstType).Select(type => WaterScriptParser.DefaultVocabulary.GetLiteralName(type).Trim('\''))];
+
+    private static readonly FrozenDictionary<string, int> Types = Named.Index().ToFrozenDictionary(pair => pair.Item, pair => FirstType + pair.Index);
+    private static readonly FrozenDictionary<string, int>.AlternateLookup<ReadOnlySpan<char>> TypesOfSpans = Types.GetAlternateLookup<ReadOnlySpan<char>>();
 
     /// <summary>The words with which a statement begins at a place; any word in a description.</summary>
     public static ImmutableArray<string> At(Place place) => place switch
@@ -50,6 +55,10 @@ internal static class Words
     /// <summary>Whether a statement may begin with a word at a place.</summary>
     public static bool BeginsStatement(string word, Place place) =>
         place == Place.Description ? word.Length > 0 && char.IsAsciiLetterLower(word[0]) : At(place).Contains(word);
+
+    /// <summary>A word of the language, and the type of its token; null for any other.</summary>
+    public static (int Type, string Text)? Find(ReadOnlySpan<char> word) =>
+        TypesOfSpans.TryGetValue(word, out var type) ? (type, Named[type - FirstType]) : null;
 
     /// <summary>The type of the token that a word is.</summary>
     public static int TypeOf(string word) => Types.GetValueOrDefault(word, WaterScriptLexer.WORD);

@@ -1,6 +1,4 @@
-using WaterScript.Model;
 using WaterScript.Quantities;
-using WaterScript.Simulation.Water;
 
 namespace WaterScript.Wording;
 
@@ -14,8 +12,4 @@ internal static class Flows
 
     /// <summary>A flow in L/min, in the unit in which the supply's own is written.</summary>
     public static string Say(decimal litresPerMinute, Quantity like) => Phrases.Amount(litresPerMinute, like.Unit, 1);
-
-    /// <summary>The zones of a supply whose flow is not given; what rests on the flow of all of them cannot be judged for these.</summary>
-    public static IEnumerable<Zone> Unknown(Site site, Supply supply) =>
-        site.Zones.Where(zone => !zone.IsSpare && zone.LitresPerMinute is null && Demand.Above(zone.Supply).Contains(supply));
 }

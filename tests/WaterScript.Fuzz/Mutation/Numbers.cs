@@ -26,7 +26,7 @@ internal static partial class Numbers
     private static readonly string[][] Units =
     [
         ["s", "ms", "min", "h", "days", "weeks"], ["L/min", "L/h", "m3/h", "gpm", "gph"], ["mm", "cm", "m", "in", "ft"],
-        ["L", "m3", "gal", "HCF", "kgal", "mL"], ["V"],
+        ["L", "m3", "gal", "HCF", "kgal", "mL"], ["V"], ["Ah", "mAh"], ["deg"],
             ["mA", "A"], ["mm/h", "in/h"], ["C", "F"], ["W"], ["%"], ["ohm"], ["uF", "mF", "F"], ["mm2", "AWG"], ["m2", "ft2", "ha"],
     ];
 

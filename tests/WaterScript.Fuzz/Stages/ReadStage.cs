@@ -1,9 +1,14 @@
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
+using WaterScript.Syntax.Tokens;
+using WaterScript.Tests.Syntax.Formatting;
 
 namespace WaterScript.Fuzz.Stages;
 
-/// <summary>Text to model: every finding has a place within its file, words, and a rule that can be explained; reading again finds the same.</summary>
+/// <summary>
+/// Text to model: every finding has a place within its file, words, and a rule that can be explained; reading again finds the same. The scanner sees the
+/// tokens that the lexer made of the grammar sees.
+/// </summary>
 internal sealed class ReadStage : IStage
 {
     public string Name => "read";
@@ -11,6 +16,7 @@ internal sealed class ReadStage : IStage
     public bool Run(SiteInHand site, SiteInHand original)
     {
         var reading = site.Reading;
+        foreach (var file in reading.Files) Must.Equal(OfGrammar(file.Source.Text), OfScanner(file.Source.Text), "tokens are those of the grammar");
         foreach (var finding in site.Undecoded.Concat(reading.Findings)) Places.Check(finding);
         foreach (var file in reading.Files) Must.Hold(reading.Findings.Count(finding =>
             finding.Severity == Severity.Error && finding.Primary.Location.Source == file.Source) <= Limits.ErrorsPerFile, "errors of a file have a limit");
@@ -18,6 +24,16 @@ internal sealed class ReadStage : IStage
         Must.Equal(Words(reading.Findings), Words(again.Findings), "reading again finds the same");
         if (site.Sound is not null) Must.Hold(site.Undecoded.Count > 0 || reading.Files.Length >= 1, "a site has a file");
         return true;
+    }
+
+    private static string OfGrammar(string text) =>
+        string.Join(' ', RawTokens.Of(text).Select(token => $"{token.Type} {token.StartIndex} {token.Text}"));
+
+    private static string OfScanner(string text)
+    {
+        var tokens = new List<string>();
+        for (var scanner = new Scanner(text); scanner.MoveNext();) tokens.Add($"{scanner.Type} {scanner.Start} {scanner.Text}");
+        return string.Join(' ', tokens);
     }
 
     private static string Words(IEnumerable<Finding> findings) =>

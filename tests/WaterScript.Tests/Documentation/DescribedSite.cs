@@ -80,6 +80,7 @@ internal static class DescribedSite
             supply cistern { flow 30 L/min }
             controller hut { outputs 20 }
             controller shed { outputs 20 }
+            controller box { power { battery 3 Ah at 6 V } }
             valve ac24 non-latching { }
             zone lawn { output 3 of hut; supply main; flow 10 L/min; rate 10 mm/h; plants turf-cool }
             zone beds { output 4 of hut; supply main }
@@ -100,7 +101,8 @@ internal static class DescribedSite
     private static string BlockOf(string kind, string line) => kind switch
     {
         "site" or "climate" => "",
-        "power" => $"controller tested {{\npower {{\n{line}\n}}\n}}",
+        "power" when line.StartsWith("transformer", StringComparison.Ordinal) => $"controller tested {{\npower {{\n{line}\n}}\n}}",
+        "power" => $"controller tested {{\npower {{\n{Lines(kind, kind, line, "battery 5 Ah at 6 V")}\n}}\n}}",
         "zone" => $"zone tested {{\n{Lines(kind, kind, line, "output 1 of hut", "supply main")}\n}}",
         "supply" => $"supply tested {{\n{line}{(line.StartsWith("other-use", StringComparison.Ordinal) ? "; tariff town" : "")}\n}}",
         "tariff" => $"tariff tested {{\n{Lines(kind, kind, line, "currency EUR", "price 1 per m3")}\n}}",

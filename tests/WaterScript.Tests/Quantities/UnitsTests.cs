@@ -35,6 +35,7 @@ public sealed class UnitsTests
     [InlineData("ms", Dimension.Time, "0.001", 0)]
     [InlineData("mF", Dimension.Capacitance, "1000", 0)]
     [InlineData("mA", Dimension.Current, "0.001", 0)]
+    [InlineData("mAh", Dimension.Charge, "0.001", 0)]
     public void OneOfAUnitIsSoManyBaseUnits(string symbol, object dimension, string expected, double tolerance)
     {
         var unit = Units.Find(symbol, (Dimension)dimension);

@@ -9,10 +9,12 @@ public class ReadAheadTests
     [Theory]
     [InlineData(0)]
     [InlineData(1)]
-    [InlineData(511)]
-    [InlineData(512)]
-    [InlineData(513)]
+    [InlineData(2047)]
     [InlineData(2048)]
+    [InlineData(2049)]
+    [InlineData(2048 + 511)]
+    [InlineData(2048 + 512)]
+    [InlineData(2048 + 513)]
     [InlineData(100_000)]
     public void Has_the_same_items_in_the_same_order(int count) =>
         Assert.Equal(Enumerable.Range(1, count), ReadAhead<int>.Of(Enumerable.Range(1, count)));
@@ -30,27 +32,32 @@ public class ReadAheadTests
 
     /// <summary>Readers on all threads of the pool, as when a folder is checked, would wait long for a thread of the pool.</summary>
     [Fact]
-    public void Is_calculated_on_a_thread_that_is_not_of_the_pool()
+    public void Is_calculated_on_a_thread_that_is_not_of_the_pool_where_there_is_much()
     {
         var reader = Environment.CurrentManagedThreadId;
         var writers = ReadAhead<(int Number, bool IsOfPool)>.Of(
-            Enumerable.Range(1, 3).Select(_ => (Environment.CurrentManagedThreadId, Thread.CurrentThread.IsThreadPoolThread)));
-        Assert.All(writers, writer => Assert.True(writer.Number != reader && !writer.IsOfPool));
+            Enumerable.Range(1, 3000).Select(_ => (Environment.CurrentManagedThreadId, Thread.CurrentThread.IsThreadPoolThread))).ToList();
+        Assert.All(writers.Take(2048), writer => Assert.Equal(reader, writer.Number));
+        Assert.All(writers.Skip(2048), writer => Assert.True(writer.Number != reader && !writer.IsOfPool));
     }
 
-    [Fact]
-    public void What_the_sequence_throws_reaches_the_reader_after_the_items_before_it()
+    [Theory]
+    [InlineData(1000)]
+    [InlineData(5000)]
+    public void What_the_sequence_throws_reaches_the_reader_after_the_items_before_it(int count)
     {
         var seen = new List<int>();
-        var thrown = Assert.Throws<InvalidOperationException>(() => seen.AddRange(ReadAhead<int>.Of(Failing())));
+        var thrown = Assert.Throws<InvalidOperationException>(() => seen.AddRange(ReadAhead<int>.Of(Failing(count))));
         Assert.Equal("the tank burst", thrown.Message);
-        Assert.Equal(Enumerable.Range(1, 1000), seen);
+        Assert.Equal(Enumerable.Range(1, count), seen);
     }
 
-    [Fact]
-    public void A_reader_that_leaves_early_does_not_wait_for_the_end()
+    [Theory]
+    [InlineData(3)]
+    [InlineData(5000)]
+    public void A_reader_that_leaves_early_does_not_wait_for_the_end(int count)
     {
-        Assert.Equal([1, 2, 3], ReadAhead<int>.Of(Endless()).Take(3));
+        Assert.Equal(Enumerable.Range(1, count), ReadAhead<int>.Of(Endless()).Take(count));
     }
 
     [Fact]
@@ -83,9 +90,9 @@ public class ReadAheadTests
         }
     }
 
-    private static IEnumerable<int> Failing()
+    private static IEnumerable<int> Failing(int count)
     {
-        for (var item = 1; item <= 1000; item++) yield return item;
+        for (var item = 1; item <= count; item++) yield return item;
         throw new InvalidOperationException("the tank burst");
     }
 

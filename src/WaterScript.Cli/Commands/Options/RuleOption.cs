@@ -8,7 +8,8 @@ namespace WaterScript.Cli.Commands.Options;
 /// <summary>Rules by name.</summary>
 internal static class RuleOption
 {
-    private static string[] Names => [.. RuleCatalogue.Rules.Select(rule => rule.Slug)];
+    /// <summary>The names of all rules; to be asked for only when somebody types one, since each command is set up whenever the program starts.</summary>
+    public static string[] Names => [.. RuleCatalogue.Rules.Select(rule => rule.Slug)];
 
     /// <summary><c>--rule NAME</c>, which may stand several times.</summary>
     public static Option<Rule[]?> Create(string description)
@@ -21,7 +22,7 @@ internal static class RuleOption
         option.Arity = ArgumentArity.OneOrMore;
         option.AllowMultipleArgumentsPerToken = false;
         option.CompletionSources.Clear();
-        option.CompletionSources.Add(Names);
+        option.CompletionSources.Add(_ => Names);
         return option;
     }
 

@@ -42,6 +42,9 @@ internal sealed record UsageDocument
     [Description("Volumes that restrictions allow, each in the period of these dates in which most is used.")]
     public required IEnumerable<UsageAllowanceItem> Allowances { get; init; }
 
+    [Description("Batteries, followed from the site's first date on.")]
+    public required IEnumerable<UsageBatteryItem> Batteries { get; init; }
+
     [Description("Zones whose water is not counted.")]
     public required IEnumerable<UsageGapItem> Missing { get; init; }
 }
@@ -111,6 +114,34 @@ internal sealed record UsageAllowanceItem
     public required decimal Limit { get; init; }
 
     [Description("The line that allows it.")]
+    public required PlaceItem Place { get; init; }
+}
+
+/// <summary>The battery of a controller.</summary>
+internal sealed record UsageBatteryItem
+{
+    [Shape(Of = ShapeAttribute.Name)]
+    public required string Controller { get; init; }
+
+    [JsonPropertyName("full_wh"), Description("What it holds when it is full."), Shape(Least = 0)]
+    public required decimal Full { get; init; }
+
+    [JsonPropertyName("drawn_wh"), Description("What is drawn on the dates that are asked for."), Shape(Least = 0)]
+    public required decimal Drawn { get; init; }
+
+    [JsonPropertyName("brought_wh"), Description("What its panel brings on them."), Shape(Least = 0)]
+    public decimal? Brought { get; init; }
+
+    [JsonPropertyName("least_wh"), Description("The least that is in it on them."), Shape(Least = 0)]
+    public decimal? Least { get; init; }
+
+    [Description("The date of that."), Shape(Of = ShapeAttribute.Date)]
+    public string? LeastOn { get; init; }
+
+    [Description("The fewest whole dates that it lasts without any sun, where that is fewer than are asked for."), Shape(Least = 0)]
+    public int? DaysWithoutSun { get; init; }
+
+    [Description("Where it is written.")]
     public required PlaceItem Place { get; init; }
 }
 

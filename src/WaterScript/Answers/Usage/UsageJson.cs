@@ -60,8 +60,21 @@ internal static class UsageJson
             Limit = Fraction.Of(use.Line.Volume!.Value).ToDecimal(Digits),
             Place = new PlaceItem(use.Line.Origin),
         }),
+        Batteries = usage.Batteries.Select(use => new UsageBatteryItem
+        {
+            Controller = use.Owner.Name,
+            Full = WattHours(use.Full),
+            Drawn = WattHours(use.Drawn),
+            Brought = use.Brought is { } brought ? WattHours(brought) : null,
+            Least = use.Least is { } least ? WattHours(least) : null,
+            LeastOn = use.Least is null ? null : UsagePeriods.Write(UsageAxis.Day, use.LeastOn),
+            DaysWithoutSun = use.DaysWithoutSun,
+            Place = new PlaceItem(use.Owner.Power!.Battery!.Origin),
+        }),
         Missing = usage.Unmeasured.Select(zone => new UsageGapItem { Zone = zone.Name, What = "flow", Place = new PlaceItem(zone.Origin) }),
     };
+
+    private static decimal WattHours(decimal joules) => Math.Round(BatteryUse.InWattHours(joules), Digits);
 
     private static UsageItem Of(UsageRow row, WaterUsage usage)
     {

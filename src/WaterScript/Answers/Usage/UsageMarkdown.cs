@@ -22,6 +22,7 @@ internal static class UsageMarkdown
         foreach (var axis in usage.By) Table(axis, axis == usage.By[0] ? [.. table.Rows] : [.. table.Columns], table, usage, lines);
         lines.Part("Bills", usage.Meters.SelectMany(meter => new BillTable(meter).Sentences()));
         foreach (var allowance in usage.Allowances) lines.Sentence(allowance.Sentence);
+        foreach (var battery in usage.Batteries) lines.Sentence(battery.Sentence);
         lines.Sentence(UsageTerms.Running(usage));
         foreach (var tank in usage.Meters.SelectMany(meter => meter.Tanks)) lines.Sentence(BillTable.NotCounted(tank));
         foreach (var missing in UsageTerms.NotCounted(usage)) lines.Sentence(missing);

@@ -86,6 +86,7 @@ internal sealed class UsageText
         Bills(columns, lines);
         foreach (var allowance in _usage.Allowances) Sentence(allowance.Sentence, columns, lines);
         Sentence(UsageTerms.Running(_usage), columns, lines);
+        foreach (var battery in _usage.Batteries) Sentence(battery.Sentence, columns, lines);
         foreach (var missing in UsageTerms.NotCounted(_usage)) Sentence(missing, columns, lines);
     }
 

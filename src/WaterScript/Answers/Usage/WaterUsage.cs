@@ -12,9 +12,9 @@ internal sealed class WaterUsage
     private readonly Dictionary<int, Fraction?> _flows;
 
     private WaterUsage(Site site, Horizon horizon, ImmutableArray<UsageAxis> by, UsageLedger ledger, ImmutableArray<Meter> meters,
-        ImmutableArray<AllowanceUse> allowances)
+        ImmutableArray<AllowanceUse> allowances, ImmutableArray<BatteryUse> batteries)
     {
-        (Site, Horizon, By, Ledger, Meters, Allowances) = (site, horizon, by, ledger, meters, allowances);
+        (Site, Horizon, By, Ledger, Meters, Allowances, Batteries) = (site, horizon, by, ledger, meters, allowances, batteries);
         Costs = new UsageCosts(site, meters);
         _flows = site.Zones.ToDictionary(zone => zone.Index, zone => zone.ExactLitresPerMinute);
         Rows = [.. Gathered().OrderBy(row => row.First).ThenBy(row => row.Second)];
@@ -45,6 +45,9 @@ internal sealed class WaterUsage
     /// <summary>What restrictions allow, and what of it is used.</summary>
     public ImmutableArray<AllowanceUse> Allowances { get; }
 
+    /// <summary>What is drawn on batteries.</summary>
+    public ImmutableArray<BatteryUse> Batteries { get; }
+
     /// <summary>Water by these axes, in their order; what gets none has no row.</summary>
     public ImmutableArray<UsageRow> Rows { get; }
 
@@ -69,11 +72,12 @@ internal sealed class WaterUsage
         if (by.Length is not (1 or 2)) throw new ArgumentException("Water is listed by one axis or two.", nameof(by));
         var budget = new WorkBudget(Limits.CheckWorkOf(site.SourceLength));
         var ledger = UsageLedger.Of(site, horizon, budget);
-        return new WaterUsage(site, horizon, by, ledger, Meter.Of(site, horizon, ledger, budget), AllowanceUse.Of(site, ledger, budget));
+        return new WaterUsage(site, horizon, by, ledger, Meter.Of(site, horizon, ledger, budget), AllowanceUse.Of(site, ledger, budget),
+            BatteryUse.Of(site, horizon, budget));
     }
 
     /// <summary>The same by one of the axes alone.</summary>
-    public WaterUsage ByOnly(UsageAxis axis) => new(Site, Horizon, [axis], Ledger, Meters, Allowances);
+    public WaterUsage ByOnly(UsageAxis axis) => new(Site, Horizon, [axis], Ledger, Meters, Allowances, Batteries);
 
     /// <summary>The place of an entry on an axis: the index of a zone, a schedule or a supply, the first date of a period.</summary>
     public int PlaceOn(UsageAxis axis, int day, int zone, int schedule) => axis switch

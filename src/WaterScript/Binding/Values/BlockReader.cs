@@ -85,7 +85,7 @@ internal static class BlockReader
     private static void Add(PropertyNode node, Property property, SourceText source, BlockSchema schema, List<BoundProperty> properties, Scope scope)
     {
         var origin = new Location(source, node.Span);
-        if (!property.MayRepeat && properties.Find(bound => bound.Property.Is(property)) is { } first)
+        if (!property.MayRepeat && FirstOf(property, properties) is { } first)
         {
             scope.Report(Finding.At(ReadingRules.StatedTwice, new Location(source, node.Name.Span), $"\"{property.Name}\" is stated twice",
                 "the second time") with
@@ -96,7 +96,7 @@ internal static class BlockReader
             return;
         }
 
-        var row = new RowCursor(scope, source, node.Value, property.Form) { IsProperty = name => schema.Find(name) is not null };
+        var row = new RowCursor(scope, source, node.Value, property.Form) { Block = schema };
         var value = PropertyReaders.ValueOf(property.ValueType, row);
         var second = row.HasFailed ? null : Second(row);
         if (second is null) row.End();
@@ -104,10 +104,20 @@ internal static class BlockReader
         if (second is not null) AddSecond(second, node, source, schema, properties, scope);
     }
 
+    private static BoundProperty? FirstOf(Property property, List<BoundProperty> properties)
+    {
+        foreach (var bound in properties)
+        {
+            if (bound.Property.Is(property)) return bound;
+        }
+
+        return null;
+    }
+
     /// <summary>What is left over of a row, where it is a property of its own with a value; null where it is none.</summary>
     private static PropertyNode? Second(RowCursor row)
     {
-        if (row.Left is not [{ Kind: TokenKind.Word } name, .. { Length: > 0 } rest] || !row.IsProperty(name.Text)
+        if (row.Left is not [{ Kind: TokenKind.Word } name, .. { Length: > 0 } rest] || row.Block?.Find(name.Text) is null
             || row.Location.Span.Start == name.Span.Start)
             return null;
         var value = new RowNode(TextSpan.Cover(rest[0].Span, rest[^1].Span), rest);

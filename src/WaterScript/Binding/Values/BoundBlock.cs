@@ -93,6 +93,17 @@ internal sealed class BoundBlock(BlockNode node, SourceText source, IReadOnlyLis
         Find(property) is { Value: ShareValue value, Origin: var place } ? new(value, place) : null;
 
     /// <inheritdoc cref="Get(Property{AmountType})"/>
+    public Placed<BatteryValue>? Get(Property<BatteryType> property) =>
+        Find(property) is { Value: BatteryValue value, Origin: var place } ? new(value, place) : null;
+
+    /// <inheritdoc cref="Get(Property{AmountType})"/>
+    public Placed<decimal>? Get(Property<ColdLossType> property) => Find(property) is { Value: decimal value, Origin: var place } ? new(value, place) : null;
+
+    /// <inheritdoc cref="Get(Property{AmountType})"/>
+    public Placed<SolarPanel>? Get(Property<SolarPanelType> property) =>
+        Find(property) is { Value: SolarPanel value, Origin: var place } ? new(value, place) : null;
+
+    /// <inheritdoc cref="Get(Property{AmountType})"/>
     public Placed<BillingCycle>? Get(Property<BillsType> property) =>
         Find(property) is { Value: BillingCycle value, Origin: var place } ? new(value, place) : null;
 
@@ -124,6 +135,9 @@ internal sealed class BoundBlock(BlockNode node, SourceText source, IReadOnlyLis
 
     /// <inheritdoc cref="Get(Property{ReferenceType})"/>
     public ChangeOver? Get(Property<ChangeType> property) => Find(property)?.Value as ChangeOver;
+
+    /// <inheritdoc cref="Get(Property{ReferenceType})"/>
+    public DatesValue? Get(Property<RenewedType> property) => Find(property)?.Value as DatesValue;
 
     /// <inheritdoc cref="Get(Property{ReferenceType})"/>
     public ClimateMonth? Get(Property<WeatherType> property) => Find(property)?.Value as ClimateMonth;

@@ -69,6 +69,7 @@ internal static class PropertyReaders
         ChangeType => Change(row),
         SinceType since => Since(row, since.Bounds),
         WeatherType => Weather(row),
+        BatteryType or ColdLossType or SolarPanelType or RenewedType => BatteryReaders.ValueOf(type, row),
         CurrencyType or BillsType or ChargeType or PriceType or OtherUseType => MoneyReaders.ValueOf(type, row),
         _ => throw new ArgumentOutOfRangeException(nameof(type)),
     };
@@ -84,7 +85,7 @@ internal static class PropertyReaders
     private static NameNode? ReferenceName(RowCursor row, string what)
     {
         var name = row.Name(what);
-        if (row.IsAtEnd || row.IsProperty(row.Left[0].Text) || row.Left.Any(token => token.Kind != TokenKind.Word)) return name;
+        if (row.IsAtEnd || row.Block?.Find(row.Left[0].Text) is not null || row.Left.Any(token => token.Kind != TokenKind.Word)) return name;
         while (name is not null && !row.IsAtEnd && row.Name(what) is { } more)
             name = new NameNode(TextSpan.Cover(name.Span, more.Span), $"{name.Text} {more.Text}");
         return name;

@@ -32,8 +32,8 @@ internal sealed partial class RowCursor(Scope scope, SourceText source, RowNode 
     /// <summary>Whether nothing is left.</summary>
     public bool IsAtEnd => _index >= row.Tokens.Length;
 
-    /// <summary>Whether a word begins another property of the block.</summary>
-    public Predicate<string> IsProperty { get; init; } = _ => false;
+    /// <summary>The block whose property it is; null where it is none.</summary>
+    public BlockSchema? Block { get; init; }
 
     /// <summary>Where findings go.</summary>
     public Scope Scope => scope;

@@ -68,7 +68,7 @@ internal static class DayDescription
         writer.List("weekdays", Words.Where(word => days.HasFlag(word.Day)), word => writer.Text(word.Word));
 
     /// <summary><c>12-25</c>, or <c>02-last</c>.</summary>
-    private static string Text(YearDay day) => day.IsLast
+    internal static string Text(YearDay day) => day.IsLast
         ? string.Create(CultureInfo.InvariantCulture, $"{day.Month:00}-last")
         : string.Create(CultureInfo.InvariantCulture, $"{day.Month:00}-{day.Day:00}");
 }

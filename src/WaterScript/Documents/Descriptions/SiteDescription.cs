@@ -85,6 +85,7 @@ internal sealed class SiteDescription(Site site)
         writer.Entry(Schema.Power.Peak, power.Peak);
         writer.Entry(Schema.Power.Capacitor, power.Capacitor, power.CapacitorVoltage);
         writer.Entry(Schema.Power.Recharge, power.Recharge, power.RechargeEfficiencyPercent);
+        BatteryDescription.Write(writer, power);
     }
 
     private static void WriteValve(DocumentWriter writer, Valve valve)

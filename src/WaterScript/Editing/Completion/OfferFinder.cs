@@ -162,6 +162,13 @@ internal sealed class OfferFinder
             ContentType when _place.IsAfterNumber => _values.UnitsOf(Dimension.Volume),
             CatchType when _place.IsAfterNumber => _place.Has("at") ? Values.Words("%") : _values.UnitsOf(Dimension.Area),
             PressureTankType when _place.IsAfterNumber => _values.UnitsOf(_place.Has("from") ? Dimension.Pressure : Dimension.Volume),
+            BatteryType => _place.Last == "of" ? _values.Names(NameKind.Controller) : isFirst ? Values.Words("of")
+                : _place.IsAfterNumber ? _values.UnitsOf(_place.Has("at") ? Dimension.Voltage : Dimension.Charge) : Values.Words("at"),
+            ColdLossType => _place.IsAfterNumber ? Values.Words("%") : isFirst ? [] : Values.Words("per C"),
+            SolarPanelType => _place.IsAfterNumber
+                ? _place.Has("efficiency") ? Values.Words("%") : _values.UnitsOf(_place.Has("tilt") ? Dimension.Angle : Dimension.Power)
+                : isFirst ? [] : Values.Words("tilt", "efficiency"),
+            RenewedType => isFirst ? Values.Words("on") : _place.IsAfterNumber ? Values.Words(MonthNames.All) : [],
             RechargeType => _place.IsAfterNumber ? _place.Has("efficiency") ? Values.Words("%") : _values.UnitsOf(Dimension.Power) : Values.Words("efficiency"),
             CountType count when isFirst && count.Before is { } before => Values.Words(before),
             _ => [],

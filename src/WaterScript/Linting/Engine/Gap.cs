@@ -27,7 +27,7 @@ internal sealed record Gap(Concern Concern, string What, ImmutableArray<Thing> O
     public static IEnumerable<Gap> Each(Concern concern, string what, IEnumerable<(Thing Thing, string? Lacks)> lacking) => lacking
         .Where(part => part.Lacks is not null)
         .GroupBy(part => (part.Thing.Kind, part.Lacks), part => part.Thing)
-        .Select(parts => new Gap(concern, what, [.. parts], parts.Key.Lacks!));
+        .Select(parts => new Gap(concern, what, [.. parts.Distinct()], parts.Key.Lacks!));
 
     /// <summary>The word for several of a kind.</summary>
     public static string Plural(string kind) => kind.EndsWith('y') ? kind[..^1] + "ies" : kind + "s";

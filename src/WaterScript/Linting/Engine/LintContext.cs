@@ -35,6 +35,9 @@ internal sealed class LintContext(Timetable timetable, Schedule? manual = null) 
     /// <summary>What there is to know about single dates; complete when the walk is over.</summary>
     public DayNotes DayNotes { get; } = new();
 
+    /// <summary>Zones whose flow is not given: what rests on the flow of all zones of a supply cannot be judged where these are among them.</summary>
+    public IReadOnlyList<Zone> WithoutFlow => field ??= [.. Site.Zones.Where(zone => !zone.IsSpare && zone.LitresPerMinute is null)];
+
     /// <summary>Runs that use one zone at once; complete when the walk is over.</summary>
     public ZoneMeetings ZoneMeetings => field ??= new ZoneMeetings(Site, Plans, Spend);
 

@@ -117,6 +117,8 @@ internal static class RuleCatalogue
         new(ValvesLeftOpen.Rule, context => new ValvesLeftOpen(context)),
         new(VoltageDrop.Rule, context => new VoltageDrop(context)) { VisitsManual = true, VisitsOutputs = true },
         new(SwitchedLate.Rule, context => new SwitchedLate(context)) { VisitsManual = true, VisitsOutputs = true },
+        new(BatteryRunsFlat.Rule, context => new BatteryRunsFlat(context)) { VisitsOutputs = true },
+        new(AutonomyTooShort.Rule, context => new AutonomyTooShort(context)) { VisitsOutputs = true },
     ];
 
     /// <summary>The rule of that slug, or null.</summary>

@@ -10,8 +10,8 @@ namespace WaterScript.Simulation.Electrical;
 /// </summary>
 internal sealed class CurrentDraw
 {
-    private readonly (decimal? Inrush, decimal? Holding)[] _zones;
-    private readonly (decimal? Inrush, decimal? Holding)[] _devices;
+    private readonly Draw[] _zones;
+    private readonly Draw[] _devices;
     private readonly long[] _surges;
     private readonly bool[] _pulsedZones;
     private readonly bool[] _pulsedDevices;
@@ -23,7 +23,7 @@ internal sealed class CurrentDraw
     /// <param name="limits">The limit of each controller; null where it has none.</param>
     public CurrentDraw(Site site, IReadOnlyList<PowerLimit?> limits)
     {
-        _zones = [.. site.Zones.Select(zone => Counted(Of(zone.Valve, zone.Controller.Power), limits[zone.Controller.Index]))];
+        _zones = ByZone.Of(site, zone => (zone.Valve, zone.Controller), zone => Counted(Of(zone.Valve, zone.Controller.Power), limits[zone.Controller.Index]));
         _devices = [.. site.Devices.Select(device => Counted(Of(device), limits[device.Controller.Index]))];
         _surges = [.. site.Devices.Select(device => (long)(device.Inrush?.Value.Length.TotalMilliseconds ?? 0))];
         _pulsedZones = [.. site.Zones.Select(zone => zone.Valve is LatchingValve)];
@@ -58,15 +58,15 @@ internal sealed class CurrentDraw
         _zonesOf[controller.Index].Where(zone => IsUnknown(_zones[zone.Index], isInrush)),
         _devicesOf[controller.Index].Where(device => IsUnknown(_devices[device.Index], isInrush)));
 
-    private static bool IsUnknown((decimal? Inrush, decimal? Holding) draw, bool isInrush) => (isInrush ? draw.Inrush : draw.Holding) is null;
+    private static bool IsUnknown(Draw draw, bool isInrush) => (isInrush ? draw.Inrush : draw.Holding) is null;
 
-    private static decimal Most((decimal? Inrush, decimal? Holding) draw) => Math.Max(draw.Inrush ?? 0, draw.Holding ?? 0);
+    private static decimal Most(Draw draw) => Math.Max(draw.Inrush ?? 0, draw.Holding ?? 0);
 
-    private (decimal? Inrush, decimal? Holding) Of(in Switching switching) => switching.Zone >= 0 ? _zones[switching.Zone] : _devices[switching.Device];
+    private Draw Of(in Switching switching) => switching.Zone >= 0 ? _zones[switching.Zone] : _devices[switching.Device];
 
-    private static (decimal? Inrush, decimal? Holding) Counted((decimal? Inrush, decimal? Holding) amperes, PowerLimit? limit) => limit is null
-        ? amperes
-        : (amperes.Inrush * limit.PerAmpere, amperes.Holding * limit.PerAmpere);
+    private static Draw Counted((decimal? Inrush, decimal? Holding) amperes, PowerLimit? limit) => limit is null
+        ? new Draw(amperes.Inrush, amperes.Holding)
+        : new Draw(amperes.Inrush * limit.PerAmpere, amperes.Holding * limit.PerAmpere);
 
     private static (decimal? Inrush, decimal? Holding) Of(Device device) =>
         device.Valve is null ? (device.Inrush?.Value.Current.InBase ?? device.Load?.InBase, device.Load?.InBase) : Of(device.Valve, device.Controller.Power);
@@ -83,4 +83,7 @@ internal sealed class CurrentDraw
     /// </summary>
     private static decimal PulseCurrent(LatchingValve valve, Power? power) =>
         power is { Capacitor: null } && Electricity.VoltsOf(power) is { } volts && valve.Coil is { } coil ? Electricity.Current(volts.InBase, coil.InBase) : 0;
+
+    /// <summary>What an output draws for the moment of opening and while it is open; null where that is not known.</summary>
+    private sealed record Draw(decimal? Inrush, decimal? Holding);
 }

@@ -23,8 +23,8 @@ internal sealed class Demand : IRunObserver
     {
         _spend = spend;
         SupplyUse[] supplies = [.. site.Supplies.Select(supply => new SupplyUse(supply, [.. observers.Where(observer => observer.Observes(supply))]))];
-        _suppliesOfZone = [.. site.Zones.Select(
-            zone => Above(zone.Supply).Select(supply => supplies[supply.Index]).Where(supply => supply.Observers.Length > 0).ToArray())];
+        _suppliesOfZone = ByZone.Of(site, zone => zone.Supply,
+            zone => Above(zone.Supply).Select(supply => supplies[supply.Index]).Where(supply => supply.Observers.Length > 0).ToArray());
         _flows = [.. site.Zones.Select(zone => zone.LitresPerMinute)];
         _open = new int[site.Zones.Length];
     }

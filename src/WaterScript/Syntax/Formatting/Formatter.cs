@@ -20,20 +20,24 @@ internal static class Formatter
     /// </summary>
     /// <param name="source">The file.</param>
     /// <param name="findings">Takes what was found while reading it.</param>
+    /// <param name="trees">Takes the trees of the file and of its layout, for whoever reads these too; may be null.</param>
     /// <returns>The file, or null where it has an error: then nobody knows how it is meant.</returns>
-    public static SourceText? Format(SourceText source, FindingList findings)
+    public static SourceText? Format(SourceText source, FindingList findings, KnownTrees? trees = null)
     {
         ArgumentNullException.ThrowIfNull(source);
         ArgumentNullException.ThrowIfNull(findings);
         var found = new FindingList();
-        Parser.Parse(source, found);
+        var pieces = PiecesOf(source, found, trees);
         findings.AddRange(found);
-        if (found.HasErrors) return null;
+        if (pieces.IsDefault) return null;
 
-        var pieces = PieceList.Of(Edits.Apply(source, EditsToUsual(found)));
+        TextEdit[] edits = [.. EditsToUsual(found)];
+        if (edits.Length > 0) pieces = PieceList.Of(Edits.Apply(source, edits));
         var formatted = SourceText.From(source.Path,
             (source.HasByteOrderMark ? SourceText.ByteOrderMark.ToString() : "") + TextOf(pieces, LineEndOf(source.Text)));
-        return SaysTheSame(pieces, formatted) ? formatted : throw new InvalidOperationException($"{source.Path} would not say the same in its layout");
+        var isAsBefore = edits.Length == 0 && formatted.Text == source.Text;
+        return isAsBefore || SaysTheSame(pieces, formatted, trees) ? formatted
+            : throw new InvalidOperationException($"{source.Path} would not say the same in its layout");
     }
 
     /// <summary>What gives unusual forms their own. Each has blanks around it: none of them may become one token with what it touches.</summary>
@@ -50,11 +54,22 @@ internal static class Formatter
     }
 
     /// <summary>Whether the laid out file can be read, and has the words and comments of the one before.</summary>
-    private static bool SaysTheSame(ImmutableArray<Piece> pieces, SourceText formatted)
+    private static bool SaysTheSame(ImmutableArray<Piece> pieces, SourceText formatted, KnownTrees? trees)
     {
-        var found = new FindingList();
-        Parser.Parse(formatted, found);
-        return !found.HasErrors && PieceList.SaysTheSame(pieces, PieceList.Of(formatted));
+        var written = PiecesOf(formatted, [], trees);
+        return !written.IsDefault && PieceList.SaysTheSame(pieces, written);
+    }
+
+    /// <summary>Reads a file.</summary>
+    /// <param name="source">The file.</param>
+    /// <param name="found">Takes what is found; there is nothing in it yet.</param>
+    /// <param name="trees">Takes its tree; may be null.</param>
+    /// <returns>Its pieces; default where it has an error.</returns>
+    private static ImmutableArray<Piece> PiecesOf(SourceText source, FindingList found, KnownTrees? trees)
+    {
+        var (file, tokens) = Parser.Read(source, found);
+        trees?.Add(file, found);
+        return found.HasErrors || tokens is null ? default : PieceList.Of(source, tokens, file.Comments);
     }
 
     private static string LineEndOf(string text)

@@ -9,6 +9,7 @@ namespace WaterScript.Syntax.Formatting;
 /// </summary>
 internal sealed class ItemReader(ImmutableArray<Piece> pieces)
 {
+    private readonly ImmutableArray<Piece>.Builder _words = ImmutableArray.CreateBuilder<Piece>();
     private int _next;
     private int _tokenLine;
     private int _line;
@@ -35,18 +36,18 @@ internal sealed class ItemReader(ImmutableArray<Piece> pieces)
     private StatementItem ReadStatement()
     {
         var isAfterBlank = IsAfterBlank();
-        var words = ImmutableArray.CreateBuilder<Piece>();
+        _words.Clear();
         var goesOn = true;
         while (!Next.IsStatementEnd && !Next.IsBlockEnd && Next.Type != WaterScriptLexer.LBRACE && (!Next.IsComment || goesOn))
         {
             if (!Next.IsComment) goesOn = Next.GoesOn;
-            words.Add(Take());
+            _words.Add(Take());
         }
 
-        if (!IsBeforeBrace()) return new StatementItem(isAfterBlank, words.DrainToImmutable(), null);
-        List<Piece> comments = [.. words.Where(word => word.IsComment)];
+        if (!IsBeforeBrace()) return new StatementItem(isAfterBlank, _words.ToImmutable(), null);
+        List<Piece> comments = [.. _words.Where(word => word.IsComment)];
         while (Next.IsComment) comments.Add(Take());
-        return new StatementItem(isAfterBlank, [.. words.Where(word => !word.IsComment)], ReadBlock(comments));
+        return new StatementItem(isAfterBlank, [.. _words.Where(word => !word.IsComment)], ReadBlock(comments));
     }
 
     /// <summary>Whether a brace comes next, but for comments: the brace comes up to its head, and they go behind it.</summary>

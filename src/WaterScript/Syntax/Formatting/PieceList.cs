@@ -13,7 +13,15 @@ internal static class PieceList
     public static ImmutableArray<Piece> Of(SourceText source)
     {
         var (tokens, comments) = TokenReader.Read(source, new Mistakes(source));
-        if (tokens is null) throw new ArgumentException("the file has errors", nameof(source));
+        return Of(source, tokens ?? throw new ArgumentException("the file has errors", nameof(source)), comments);
+    }
+
+    /// <summary>The pieces of a file that was read.</summary>
+    /// <param name="source">The file.</param>
+    /// <param name="tokens">Its tokens.</param>
+    /// <param name="comments">Where its comments are.</param>
+    public static ImmutableArray<Piece> Of(SourceText source, TokenList tokens, ImmutableArray<TextSpan> comments)
+    {
         var pieces = ImmutableArray.CreateBuilder<Piece>(tokens.Size + comments.Length);
         var comment = 0;
         for (var i = 0; i < tokens.Size; i++)

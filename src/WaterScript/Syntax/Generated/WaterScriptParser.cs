@@ -76,12 +76,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 		RULE_ofMonth = 67, RULE_plainDay = 68, RULE_date = 69, RULE_plainDate = 70, 
 		RULE_dateBase = 71, RULE_numberedDay = 72, RULE_offset = 73, RULE_moments = 74, 
 		RULE_moment = 75, RULE_weekday = 76, RULE_zones = 77, RULE_moreZones = 78, 
-		RULE_duration = 79, RULE_row = 80, RULE_rowToken = 81, RULE_count = 82, 
-		RULE_label = 83, RULE_word = 84, RULE_newName = 85, RULE_name = 86, RULE_holdName = 87, 
-		RULE_nameButFrom = 88, RULE_bareInFile = 89, RULE_bareInDescription = 90, 
-		RULE_bareInSchedule = 91, RULE_bareInSteps = 92, RULE_bareInRestriction = 93, 
-		RULE_skipped = 94, RULE_unknownInSchedule = 95, RULE_unknownInSteps = 96, 
-		RULE_unknownInRestriction = 97, RULE_misplaced = 98;
+		RULE_duration = 79, RULE_row = 80, RULE_count = 81, RULE_label = 82, RULE_word = 83, 
+		RULE_newName = 84, RULE_name = 85, RULE_holdName = 86, RULE_nameButFrom = 87, 
+		RULE_bareInFile = 88, RULE_bareInDescription = 89, RULE_bareInSchedule = 90, 
+		RULE_bareInSteps = 91, RULE_bareInRestriction = 92, RULE_skipped = 93, 
+		RULE_unknownInSchedule = 94, RULE_unknownInSteps = 95, RULE_unknownInRestriction = 96, 
+		RULE_misplaced = 97;
 	public static readonly string[] ruleNames = {
 		"file", "topLine", "topStatement", "includeStatement", "letStatement", 
 		"groupStatement", "holdStatement", "holdZones", "closedStatement", "skipStatement", 
@@ -98,10 +98,10 @@ internal partial class WaterScriptParser : TreeBuilder {
 		"atMostStatement", "exemptStatement", "weekStatement", "interval", "days", 
 		"dayItem", "monthDays", "lastDay", "ofMonth", "plainDay", "date", "plainDate", 
 		"dateBase", "numberedDay", "offset", "moments", "moment", "weekday", "zones", 
-		"moreZones", "duration", "row", "rowToken", "count", "label", "word", 
-		"newName", "name", "holdName", "nameButFrom", "bareInFile", "bareInDescription", 
-		"bareInSchedule", "bareInSteps", "bareInRestriction", "skipped", "unknownInSchedule", 
-		"unknownInSteps", "unknownInRestriction", "misplaced"
+		"moreZones", "duration", "row", "count", "label", "word", "newName", "name", 
+		"holdName", "nameButFrom", "bareInFile", "bareInDescription", "bareInSchedule", 
+		"bareInSteps", "bareInRestriction", "skipped", "unknownInSchedule", "unknownInSteps", 
+		"unknownInRestriction", "misplaced"
 	};
 
 	private static readonly string[] _LiteralNames = {
@@ -149,19 +149,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 
 	public override int[] SerializedAtn { get { return _serializedATN; } }
 
-	static WaterScriptParser() {
-		decisionToDFA = new DFA[_ATN.NumberOfDecisions];
-		for (int i = 0; i < _ATN.NumberOfDecisions; i++) {
-			decisionToDFA[i] = new DFA(_ATN.GetDecisionState(i), i);
-		}
-	}
-
 		public WaterScriptParser(ITokenStream input) : this(input, TextWriter.Null, TextWriter.Null) { }
 
 		public WaterScriptParser(ITokenStream input, TextWriter output, TextWriter errorOutput)
 		: base(input, output, errorOutput)
 	{
-		Interpreter = new ParserATNSimulator(this, _ATN, decisionToDFA, sharedContextCache);
 	}
 
 	public partial class FileContext : ParserRuleContext {
@@ -192,25 +184,25 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 198;
+			State = 196;
 			topLine(_localctx.nodes);
-			State = 203;
+			State = 201;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 199;
+				State = 197;
 				Match(NEWLINE);
-				State = 200;
+				State = 198;
 				topLine(_localctx.nodes);
 				}
 				}
-				State = 205;
+				State = 203;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 206;
+			State = 204;
 			Match(Eof);
 			}
 		}
@@ -252,7 +244,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		EnterRule(_localctx, 2, RULE_topLine);
 		int _la;
 		try {
-			State = 216;
+			State = 214;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case Eof:
@@ -273,19 +265,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NEWLINE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 211;
+				State = 209;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 288230376151715838L) != 0)) {
 					{
-					State = 208;
+					State = 206;
 					_localctx.s = topStatement();
 					 Add(_localctx.nodes, _localctx.s.node); 
 					}
 				}
 
 				 EndTopStatement(); 
-				State = 214;
+				State = 212;
 				bareInFile(_localctx.nodes);
 				}
 				break;
@@ -365,7 +357,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case OTHER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 215;
+				State = 213;
 				block(_localctx.nodes);
 				}
 				break;
@@ -446,13 +438,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		TopStatementContext _localctx = new TopStatementContext(Context, State);
 		EnterRule(_localctx, 4, RULE_topStatement);
 		try {
-			State = 254;
+			State = 252;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case INCLUDE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 218;
+				State = 216;
 				_localctx.a = includeStatement();
 				 _localctx.node =  _localctx.a.node; 
 				}
@@ -460,7 +452,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LET:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 221;
+				State = 219;
 				_localctx.b = letStatement();
 				 _localctx.node =  _localctx.b.node; 
 				}
@@ -468,7 +460,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case GROUP:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 224;
+				State = 222;
 				_localctx.c = groupStatement();
 				 _localctx.node =  _localctx.c.node; 
 				}
@@ -476,7 +468,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case HOLD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 227;
+				State = 225;
 				_localctx.d = holdStatement();
 				 _localctx.node =  _localctx.d.node; 
 				}
@@ -484,7 +476,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case CLOSED:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 230;
+				State = 228;
 				_localctx.e = closedStatement();
 				 _localctx.node =  _localctx.e.node; 
 				}
@@ -492,7 +484,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXTRA:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 233;
+				State = 231;
 				_localctx.f = extraStatement();
 				 _localctx.node =  _localctx.f.node; 
 				}
@@ -500,7 +492,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ACCEPT:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 236;
+				State = 234;
 				_localctx.g = acceptStatement();
 				 _localctx.node =  _localctx.g.node; 
 				}
@@ -508,7 +500,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SEQUENCE:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 239;
+				State = 237;
 				_localctx.h = sequenceStatement();
 				 _localctx.node =  _localctx.h.node; 
 				}
@@ -516,7 +508,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case RESTRICTION:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 242;
+				State = 240;
 				_localctx.i = restriction();
 				 _localctx.node =  _localctx.i.node; 
 				}
@@ -524,7 +516,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SCHEDULE:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 245;
+				State = 243;
 				_localctx.j = schedule();
 				 _localctx.node =  _localctx.j.node; 
 				}
@@ -532,7 +524,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LEAVE_OUT:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 248;
+				State = 246;
 				_localctx.k = skipStatement();
 				 _localctx.node =  _localctx.k.node; 
 				}
@@ -540,7 +532,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case DAYS:
 				EnterOuterAlt(_localctx, 12);
 				{
-				State = 251;
+				State = 249;
 				_localctx.l = daysStatement();
 				 _localctx.node =  _localctx.l.node; 
 				}
@@ -581,9 +573,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 256;
+			State = 254;
 			Match(INCLUDE);
-			State = 257;
+			State = 255;
 			_localctx.p = label();
 			 if (Whole) _localctx.node =  new IncludeNode(SpanOf(_localctx), _localctx.p.node); 
 			}
@@ -625,13 +617,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 260;
+			State = 258;
 			Match(LET);
-			State = 261;
+			State = 259;
 			_localctx.n = newName();
-			State = 262;
+			State = 260;
 			Match(EQUALS);
-			State = 263;
+			State = 261;
 			_localctx.r = row();
 			 if (Whole) _localctx.node =  new LetNode(SpanOf(_localctx), _localctx.n.node, _localctx.r.node); 
 			}
@@ -678,23 +670,23 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 266;
+			State = 264;
 			Match(GROUP);
-			State = 267;
+			State = 265;
 			_localctx.n = newName();
-			State = 269;
+			State = 267;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 268;
+				State = 266;
 				_localctx.l = label();
 				}
 			}
 
-			State = 271;
+			State = 269;
 			Match(EQUALS);
-			State = 272;
+			State = 270;
 			_localctx.z = zones();
 			 if (Whole) _localctx.node =  new GroupNode(SpanOf(_localctx), _localctx.n.node, _localctx.l?.node, _localctx.z.node); 
 			}
@@ -763,55 +755,55 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 275;
+			State = 273;
 			Match(HOLD);
-			State = 277;
+			State = 275;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if ((((_la) & ~0x3f) == 0 && ((1L << _la) & -32770L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 63L) != 0)) {
 				{
-				State = 276;
+				State = 274;
 				_localctx.z = holdZones();
 				}
 			}
 
-			State = 279;
+			State = 277;
 			Match(FROM);
-			State = 280;
+			State = 278;
 			_localctx.f = date();
-			State = 282;
+			State = 280;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (((((_la - 55)) & ~0x3f) == 0 && ((1L << (_la - 55)) & 262147L) != 0)) {
 				{
-				State = 281;
+				State = 279;
 				_localctx.ft = moment();
 				}
 			}
 
-			State = 294;
+			State = 292;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				{
-				State = 284;
+				State = 282;
 				Match(FOR);
-				State = 285;
+				State = 283;
 				_localctx.d = duration();
 				}
 				break;
 			case TO:
 				{
-				State = 286;
+				State = 284;
 				Match(TO);
-				State = 287;
+				State = 285;
 				_localctx.t = date();
-				State = 289;
+				State = 287;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (((((_la - 55)) & ~0x3f) == 0 && ((1L << (_la - 55)) & 262147L) != 0)) {
 					{
-					State = 288;
+					State = 286;
 					_localctx.tt = moment();
 					}
 				}
@@ -820,9 +812,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 				break;
 			case UNTIL:
 				{
-				State = 291;
+				State = 289;
 				Match(UNTIL);
-				State = 292;
+				State = 290;
 				Match(LIFTED);
 				 _localctx.lifted =  true; 
 				}
@@ -830,9 +822,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 296;
+			State = 294;
 			Match(BECAUSE);
-			State = 297;
+			State = 295;
 			_localctx.b = label();
 
 			      if (Whole) _localctx.node =  new HoldNode(SpanOf(_localctx), _localctx.z?.node, _localctx.f.node, _localctx.ft?.node, _localctx.d?.node, _localctx.t?.node, _localctx.tt?.node, _localctx.lifted, _localctx.b.node);
@@ -874,10 +866,10 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 300;
+			State = 298;
 			_localctx.n = holdName();
 			 _localctx.list.Add(_localctx.n.node); 
-			State = 302;
+			State = 300;
 			moreZones(_localctx.list);
 			 if (Whole) _localctx.node =  _localctx.list.ToNode(SpanOf(_localctx)); 
 			}
@@ -925,19 +917,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 305;
+			State = 303;
 			Match(CLOSED);
-			State = 306;
+			State = 304;
 			Match(FROM);
-			State = 307;
+			State = 305;
 			_localctx.f = date();
-			State = 308;
+			State = 306;
 			Match(TO);
-			State = 309;
+			State = 307;
 			_localctx.t = date();
-			State = 310;
+			State = 308;
 			Match(BECAUSE);
-			State = 311;
+			State = 309;
 			_localctx.b = label();
 			 if (Whole) _localctx.node =  new ClosedNode(SpanOf(_localctx), _localctx.f.node, _localctx.t.node, _localctx.b.node); 
 			}
@@ -994,35 +986,35 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 314;
+			State = 312;
 			Match(LEAVE_OUT);
-			State = 315;
+			State = 313;
 			_localctx.a = name();
 			 Add(_localctx.schedules, _localctx.a.node); 
-			State = 323;
+			State = 321;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 317;
+				State = 315;
 				Match(COMMA);
-				State = 318;
+				State = 316;
 				_localctx.b = name();
 				 Add(_localctx.schedules, _localctx.b.node); 
 				}
 				}
-				State = 325;
+				State = 323;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 326;
+			State = 324;
 			Match(ON);
-			State = 327;
+			State = 325;
 			_localctx.d = days();
-			State = 328;
+			State = 326;
 			Match(BECAUSE);
-			State = 329;
+			State = 327;
 			_localctx.w = label();
 			 if (Whole) _localctx.node =  new SkipNode(SpanOf(_localctx), [.. _localctx.schedules], [.. _localctx.d.nodes], _localctx.w.node); 
 			}
@@ -1069,23 +1061,23 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 332;
+			State = 330;
 			Match(DAYS);
-			State = 333;
+			State = 331;
 			_localctx.n = newName();
-			State = 335;
+			State = 333;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 334;
+				State = 332;
 				_localctx.l = label();
 				}
 			}
 
-			State = 337;
+			State = 335;
 			Match(EQUALS);
-			State = 338;
+			State = 336;
 			_localctx.d = days();
 			 if (Whole) _localctx.node =  new NamedDaysNode(SpanOf(_localctx), _localctx.n.node, _localctx.l?.node, [.. _localctx.d.nodes]); 
 			}
@@ -1125,9 +1117,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 341;
+			State = 339;
 			_localctx.h = extraHead();
-			State = 342;
+			State = 340;
 			_localctx.b = steps();
 			 _localctx.node =  _localctx.h.node is null ? null : _localctx.h.node with { Span = SpanOf(_localctx), Steps = OnlySteps(_localctx.b.list) }; 
 			}
@@ -1178,25 +1170,25 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 345;
+			State = 343;
 			Match(EXTRA);
-			State = 346;
+			State = 344;
 			_localctx.d = date();
-			State = 347;
+			State = 345;
 			_localctx.t = moment();
-			State = 349;
+			State = 347;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 348;
+				State = 346;
 				_localctx.l = label();
 				}
 			}
 
-			State = 351;
+			State = 349;
 			Match(BECAUSE);
-			State = 352;
+			State = 350;
 			_localctx.b = label();
 			 if (Whole) _localctx.node =  new ExtraNode(SpanOf(_localctx), _localctx.d.node, _localctx.t.node, _localctx.l?.node, _localctx.b.node, []); 
 			}
@@ -1244,22 +1236,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 355;
+			State = 353;
 			Match(ACCEPT);
-			State = 356;
+			State = 354;
 			_localctx.r = name();
-			State = 357;
+			State = 355;
 			Match(BECAUSE);
-			State = 358;
+			State = 356;
 			_localctx.b = label();
-			State = 361;
+			State = 359;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==UNTIL) {
 				{
-				State = 359;
+				State = 357;
 				Match(UNTIL);
-				State = 360;
+				State = 358;
 				_localctx.u = date();
 				}
 			}
@@ -1302,9 +1294,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 365;
+			State = 363;
 			_localctx.h = sequenceHead();
-			State = 366;
+			State = 364;
 			_localctx.b = steps();
 			 if (_localctx.h.node is not null) _localctx.node =  new SequenceNode(SpanOf(_localctx), _localctx.h.node, _localctx.h.title, _localctx.b.list.Steps, _localctx.b.list.Accepts); 
 			}
@@ -1347,17 +1339,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 369;
+			State = 367;
 			Match(SEQUENCE);
-			State = 370;
+			State = 368;
 			_localctx.n = newName();
 			 _localctx.node =  _localctx.n.node; 
-			State = 375;
+			State = 373;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 372;
+				State = 370;
 				_localctx.l = label();
 				 _localctx.title =  _localctx.l.node; 
 				}
@@ -1405,17 +1397,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 377;
+			State = 375;
 			_localctx.h = blockHead();
-			State = 383;
+			State = 381;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 378;
+				State = 376;
 				_localctx.b = body();
 				 Add(_localctx.nodes, BlockOf(_localctx, _localctx.h, _localctx.b)); EndTopStatement(); 
-				State = 380;
+				State = 378;
 				bareInFile(_localctx.nodes);
 				}
 				break;
@@ -1455,14 +1447,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SCHEDULE() { return GetToken(WaterScriptParser.SCHEDULE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LEAVE_OUT() { return GetToken(WaterScriptParser.LEAVE_OUT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode DAYS() { return GetToken(WaterScriptParser.DAYS, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEWLINE() { return GetToken(WaterScriptParser.NEWLINE, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LBRACE() { return GetToken(WaterScriptParser.LBRACE, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RBRACE() { return GetToken(WaterScriptParser.RBRACE, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public RowTokenContext[] rowToken() {
-			return GetRuleContexts<RowTokenContext>();
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] NEWLINE() { return GetTokens(WaterScriptParser.NEWLINE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEWLINE(int i) {
+			return GetToken(WaterScriptParser.NEWLINE, i);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public RowTokenContext rowToken(int i) {
-			return GetRuleContext<RowTokenContext>(i);
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] LBRACE() { return GetTokens(WaterScriptParser.LBRACE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LBRACE(int i) {
+			return GetToken(WaterScriptParser.LBRACE, i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] RBRACE() { return GetTokens(WaterScriptParser.RBRACE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RBRACE(int i) {
+			return GetToken(WaterScriptParser.RBRACE, i);
 		}
 		public BlockHeadContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
@@ -1479,7 +1474,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 385;
+			State = 383;
 			_la = TokenStream.LA(1);
 			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 288230376151715838L) != 0) || ((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -1488,17 +1483,24 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 389;
+			State = 387;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
 				{
 				{
-				State = 386;
-				rowToken();
+				State = 384;
+				_la = TokenStream.LA(1);
+				if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
+				ErrorHandler.RecoverInline(this);
+				}
+				else {
+					ErrorHandler.ReportMatch(this);
+				    Consume();
 				}
 				}
-				State = 391;
+				}
+				State = 389;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -1544,27 +1546,27 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 392;
+			State = 390;
 			Match(LBRACE);
-			State = 393;
+			State = 391;
 			bodyLine(_localctx.nodes);
-			State = 398;
+			State = 396;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 394;
+				State = 392;
 				Match(NEWLINE);
-				State = 395;
+				State = 393;
 				bodyLine(_localctx.nodes);
 				}
 				}
-				State = 400;
+				State = 398;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 401;
+			State = 399;
 			Match(RBRACE);
 			}
 		}
@@ -1609,7 +1611,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		EnterRule(_localctx, 38, RULE_bodyLine);
 		int _la;
 		try {
-			State = 412;
+			State = 410;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ACCEPT:
@@ -1618,19 +1620,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NEWLINE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 406;
+				State = 404;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==ACCEPT) {
 					{
-					State = 403;
+					State = 401;
 					_localctx.a = acceptStatement();
 					 Add(_localctx.nodes, _localctx.a.node); 
 					}
 				}
 
 				 EndStatement(); 
-				State = 409;
+				State = 407;
 				bareInDescription(_localctx.nodes);
 				}
 				break;
@@ -1710,7 +1712,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case OTHER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 410;
+				State = 408;
 				property(_localctx.nodes);
 				}
 				break;
@@ -1727,7 +1729,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case DAYS:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 411;
+				State = 409;
 				misplaced(_localctx.nodes);
 				}
 				break;
@@ -1775,17 +1777,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 414;
+			State = 412;
 			_localctx.h = propertyHead();
-			State = 420;
+			State = 418;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 415;
+				State = 413;
 				_localctx.b = body();
 				 Add(_localctx.nodes, PropertyOf(_localctx, _localctx.h, _localctx.b)); EndStatement(); 
-				State = 417;
+				State = 415;
 				bareInDescription(_localctx.nodes);
 				}
 				break;
@@ -1824,14 +1826,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SCHEDULE() { return GetToken(WaterScriptParser.SCHEDULE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LEAVE_OUT() { return GetToken(WaterScriptParser.LEAVE_OUT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode DAYS() { return GetToken(WaterScriptParser.DAYS, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEWLINE() { return GetToken(WaterScriptParser.NEWLINE, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LBRACE() { return GetToken(WaterScriptParser.LBRACE, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RBRACE() { return GetToken(WaterScriptParser.RBRACE, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public RowTokenContext[] rowToken() {
-			return GetRuleContexts<RowTokenContext>();
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] NEWLINE() { return GetTokens(WaterScriptParser.NEWLINE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEWLINE(int i) {
+			return GetToken(WaterScriptParser.NEWLINE, i);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public RowTokenContext rowToken(int i) {
-			return GetRuleContext<RowTokenContext>(i);
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] LBRACE() { return GetTokens(WaterScriptParser.LBRACE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LBRACE(int i) {
+			return GetToken(WaterScriptParser.LBRACE, i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] RBRACE() { return GetTokens(WaterScriptParser.RBRACE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RBRACE(int i) {
+			return GetToken(WaterScriptParser.RBRACE, i);
 		}
 		public PropertyHeadContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
@@ -1848,7 +1853,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 422;
+			State = 420;
 			_la = TokenStream.LA(1);
 			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 288230376151715838L) != 0) || ((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -1857,17 +1862,24 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 426;
+			State = 424;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
 				{
 				{
-				State = 423;
-				rowToken();
+				State = 421;
+				_la = TokenStream.LA(1);
+				if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
+				ErrorHandler.RecoverInline(this);
+				}
+				else {
+					ErrorHandler.ReportMatch(this);
+				    Consume();
 				}
 				}
-				State = 428;
+				}
+				State = 426;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -1908,9 +1920,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 429;
+			State = 427;
 			_localctx.h = scheduleHead();
-			State = 430;
+			State = 428;
 			_localctx.b = scheduleBody();
 			 if (_localctx.h.node is not null) _localctx.node =  new ScheduleNode(SpanOf(_localctx), _localctx.h.node, _localctx.h.title, [.. _localctx.b.nodes]); 
 			}
@@ -1953,17 +1965,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 433;
+			State = 431;
 			Match(SCHEDULE);
-			State = 434;
+			State = 432;
 			_localctx.n = newName();
 			 _localctx.node =  _localctx.n.node; 
-			State = 439;
+			State = 437;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 436;
+				State = 434;
 				_localctx.l = label();
 				 _localctx.title =  _localctx.l.node; 
 				}
@@ -2011,27 +2023,27 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 441;
+			State = 439;
 			Match(LBRACE);
-			State = 442;
+			State = 440;
 			scheduleLine(_localctx.nodes);
-			State = 447;
+			State = 445;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 443;
+				State = 441;
 				Match(NEWLINE);
-				State = 444;
+				State = 442;
 				scheduleLine(_localctx.nodes);
 				}
 				}
-				State = 449;
+				State = 447;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 450;
+			State = 448;
 			Match(RBRACE);
 			}
 		}
@@ -2073,7 +2085,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		EnterRule(_localctx, 50, RULE_scheduleLine);
 		int _la;
 		try {
-			State = 460;
+			State = 458;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ACCEPT:
@@ -2095,19 +2107,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NEWLINE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 455;
+				State = 453;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 33550464L) != 0)) {
 					{
-					State = 452;
+					State = 450;
 					_localctx.s = scheduleStatement();
 					 Add(_localctx.nodes, _localctx.s.node); 
 					}
 				}
 
 				 EndStatement(); 
-				State = 458;
+				State = 456;
 				bareInSchedule(_localctx.nodes);
 				}
 				break;
@@ -2185,7 +2197,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case OTHER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 459;
+				State = 457;
 				unknownInSchedule(_localctx.nodes);
 				}
 				break;
@@ -2271,13 +2283,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		ScheduleStatementContext _localctx = new ScheduleStatementContext(Context, State);
 		EnterRule(_localctx, 52, RULE_scheduleStatement);
 		try {
-			State = 503;
+			State = 501;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case EVERY:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 462;
+				State = 460;
 				_localctx.a = everyStatement();
 				 _localctx.node =  _localctx.a.node; 
 				}
@@ -2285,7 +2297,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ON:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 465;
+				State = 463;
 				_localctx.b = onStatement();
 				 _localctx.node =  _localctx.b.node; 
 				}
@@ -2293,7 +2305,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case MANUAL:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 468;
+				State = 466;
 				Match(MANUAL);
 				 _localctx.node =  new ManualNode(SpanOf(_localctx)); 
 				}
@@ -2301,7 +2313,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FROM:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 470;
+				State = 468;
 				_localctx.c = fromStatement();
 				 _localctx.node =  _localctx.c.node; 
 				}
@@ -2309,7 +2321,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXCEPT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 473;
+				State = 471;
 				_localctx.d = exceptStatement();
 				 _localctx.node =  _localctx.d.node; 
 				}
@@ -2317,7 +2329,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case START:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 476;
+				State = 474;
 				_localctx.e = startStatement();
 				 _localctx.node =  _localctx.e.node; 
 				}
@@ -2325,7 +2337,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FINISH:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 479;
+				State = 477;
 				_localctx.f = finishStatement();
 				 _localctx.node =  _localctx.f.node; 
 				}
@@ -2333,7 +2345,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case REPEAT:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 482;
+				State = 480;
 				_localctx.g = repeatStatement();
 				 _localctx.node =  _localctx.g.node; 
 				}
@@ -2341,7 +2353,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case CUT:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 485;
+				State = 483;
 				_localctx.h = cutStatement();
 				 _localctx.node =  _localctx.h.node; 
 				}
@@ -2349,7 +2361,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SCALE:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 488;
+				State = 486;
 				_localctx.i = scaleStatement();
 				 _localctx.node =  _localctx.i.node; 
 				}
@@ -2357,7 +2369,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NOTE:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 491;
+				State = 489;
 				_localctx.j = noteStatement();
 				 _localctx.node =  _localctx.j.node; 
 				}
@@ -2365,7 +2377,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case STEPS:
 				EnterOuterAlt(_localctx, 12);
 				{
-				State = 494;
+				State = 492;
 				_localctx.k = stepsStatement();
 				 _localctx.node =  _localctx.k.node; 
 				}
@@ -2373,7 +2385,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ACCEPT:
 				EnterOuterAlt(_localctx, 13);
 				{
-				State = 497;
+				State = 495;
 				_localctx.l = acceptStatement();
 				 _localctx.node =  _localctx.l.node; 
 				}
@@ -2381,7 +2393,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FORMERLY:
 				EnterOuterAlt(_localctx, 14);
 				{
-				State = 500;
+				State = 498;
 				_localctx.m = formerlyStatement();
 				 _localctx.node =  _localctx.m.node; 
 				}
@@ -2421,7 +2433,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 505;
+			State = 503;
 			_localctx.i = interval();
 			 if (Whole) _localctx.node =  new EveryNode(SpanOf(_localctx), _localctx.i.node); 
 			}
@@ -2458,9 +2470,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 508;
+			State = 506;
 			Match(ON);
-			State = 509;
+			State = 507;
 			_localctx.d = days();
 			 if (Whole) _localctx.node =  new OnNode(SpanOf(_localctx), [.. _localctx.d.nodes]); 
 			}
@@ -2507,26 +2519,26 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 512;
+			State = 510;
 			Match(FROM);
-			State = 513;
+			State = 511;
 			_localctx.f = date();
-			State = 518;
+			State = 516;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TO:
 				{
-				State = 514;
+				State = 512;
 				Match(TO);
-				State = 515;
+				State = 513;
 				_localctx.t = date();
 				}
 				break;
 			case FOR:
 				{
-				State = 516;
+				State = 514;
 				Match(FOR);
-				State = 517;
+				State = 515;
 				_localctx.d = duration();
 				}
 				break;
@@ -2582,23 +2594,23 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 522;
+			State = 520;
 			Match(EXCEPT);
-			State = 533;
+			State = 531;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case EVERY:
 				{
-				State = 523;
+				State = 521;
 				_localctx.i = interval();
-				State = 526;
+				State = 524;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==FROM) {
 					{
-					State = 524;
+					State = 522;
 					Match(FROM);
-					State = 525;
+					State = 523;
 					_localctx.f = date();
 					}
 				}
@@ -2618,7 +2630,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NUMBER:
 			case DATE:
 				{
-				State = 530;
+				State = 528;
 				_localctx.d = days();
 				 if (Whole) _localctx.node =  new ExceptNode(SpanOf(_localctx), [.. _localctx.d.nodes]); 
 				}
@@ -2676,23 +2688,23 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 535;
+			State = 533;
 			Match(START);
-			State = 551;
+			State = 549;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				{
-				State = 536;
+				State = 534;
 				Match(AT);
-				State = 537;
+				State = 535;
 				_localctx.m = moments();
-				State = 539;
+				State = 537;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==ON) {
 					{
-					State = 538;
+					State = 536;
 					_localctx.o = onDays();
 					}
 				}
@@ -2702,18 +2714,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 				break;
 			case AFTER:
 				{
-				State = 543;
+				State = 541;
 				Match(AFTER);
-				State = 544;
+				State = 542;
 				_localctx.n = name();
-				State = 547;
+				State = 545;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==PLUS) {
 					{
-					State = 545;
+					State = 543;
 					Match(PLUS);
-					State = 546;
+					State = 544;
 					_localctx.d = duration();
 					}
 				}
@@ -2764,18 +2776,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 553;
+			State = 551;
 			Match(FINISH);
-			State = 554;
+			State = 552;
 			Match(BY);
-			State = 555;
+			State = 553;
 			_localctx.m = moments();
-			State = 557;
+			State = 555;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==ON) {
 				{
-				State = 556;
+				State = 554;
 				_localctx.o = onDays();
 				}
 			}
@@ -2833,22 +2845,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 561;
+			State = 559;
 			Match(REPEAT);
-			State = 562;
+			State = 560;
 			Match(EVERY);
-			State = 563;
+			State = 561;
 			_localctx.e = duration();
-			State = 575;
+			State = 573;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				{
-				State = 564;
+				State = 562;
 				Match(FOR);
-				State = 565;
+				State = 563;
 				_localctx.c = count();
-				State = 566;
+				State = 564;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PASS || _la==PASSES) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2861,16 +2873,16 @@ internal partial class WaterScriptParser : TreeBuilder {
 				break;
 			case UNTIL:
 				{
-				State = 568;
+				State = 566;
 				Match(UNTIL);
-				State = 569;
+				State = 567;
 				_localctx.u = moment();
-				State = 573;
+				State = 571;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NEXT) {
 					{
-					State = 570;
+					State = 568;
 					nextDay();
 					 _localctx.next =  true; 
 					}
@@ -2923,20 +2935,20 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 579;
+			State = 577;
 			Match(CUT);
-			State = 580;
+			State = 578;
 			Match(OFF);
-			State = 581;
+			State = 579;
 			Match(AT);
-			State = 582;
+			State = 580;
 			_localctx.m = moment();
-			State = 586;
+			State = 584;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==NEXT) {
 				{
-				State = 583;
+				State = 581;
 				nextDay();
 				 _localctx.next =  true; 
 				}
@@ -2977,9 +2989,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 590;
+			State = 588;
 			Match(SCALE);
-			State = 591;
+			State = 589;
 			_localctx.r = row();
 			 if (Whole) _localctx.node =  new UseScaleNode(SpanOf(_localctx), _localctx.r.node); 
 			}
@@ -3016,9 +3028,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 594;
+			State = 592;
 			Match(NOTE);
-			State = 595;
+			State = 593;
 			_localctx.t = label();
 			 if (Whole) _localctx.node =  new NoteNode(SpanOf(_localctx), _localctx.t.node); 
 			}
@@ -3055,9 +3067,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 598;
+			State = 596;
 			Match(FORMERLY);
-			State = 599;
+			State = 597;
 			_localctx.n = name();
 			 if (Whole) _localctx.node =  new FormerlyNode(SpanOf(_localctx), _localctx.n.node); 
 			}
@@ -3096,9 +3108,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 602;
+			State = 600;
 			stepsHead();
-			State = 603;
+			State = 601;
 			_localctx.b = steps();
 			 _localctx.node =  new StepsNode(SpanOf(_localctx), OnlySteps(_localctx.b.list)); 
 			}
@@ -3130,7 +3142,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 606;
+			State = 604;
 			Match(STEPS);
 			}
 		}
@@ -3166,9 +3178,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 608;
+			State = 606;
 			Match(ON);
-			State = 609;
+			State = 607;
 			_localctx.d = days();
 			 _localctx.nodes =  _localctx.d.nodes; 
 			}
@@ -3201,9 +3213,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 612;
+			State = 610;
 			Match(NEXT);
-			State = 613;
+			State = 611;
 			Match(DAY);
 			}
 		}
@@ -3247,27 +3259,27 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 615;
+			State = 613;
 			Match(LBRACE);
-			State = 616;
+			State = 614;
 			stepLine(_localctx.list);
-			State = 621;
+			State = 619;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 617;
+				State = 615;
 				Match(NEWLINE);
-				State = 618;
+				State = 616;
 				stepLine(_localctx.list);
 				}
 				}
-				State = 623;
+				State = 621;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 624;
+			State = 622;
 			Match(RBRACE);
 			}
 		}
@@ -3312,7 +3324,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		StepLineContext _localctx = new StepLineContext(Context, State, list);
 		EnterRule(_localctx, 86, RULE_stepLine);
 		try {
-			State = 635;
+			State = 633;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ACCEPT:
@@ -3326,7 +3338,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NEWLINE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 630;
+				State = 628;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case REPEAT:
@@ -3335,13 +3347,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 				case CYCLE:
 				case RUN:
 					{
-					State = 626;
+					State = 624;
 					_localctx.s = step(_localctx.list);
 					}
 					break;
 				case ACCEPT:
 					{
-					State = 627;
+					State = 625;
 					_localctx.a = acceptStatement();
 					 _localctx.list.Add(_localctx.a.node); 
 					}
@@ -3354,7 +3366,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 					break;
 				}
 				 EndStatement(); 
-				State = 633;
+				State = 631;
 				bareInSteps(_localctx.list);
 				}
 				break;
@@ -3440,7 +3452,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case OTHER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 634;
+				State = 632;
 				unknownInSteps(_localctx.list);
 				}
 				break;
@@ -3495,13 +3507,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		StepContext _localctx = new StepContext(Context, State, list);
 		EnterRule(_localctx, 88, RULE_step);
 		try {
-			State = 648;
+			State = 646;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case WATER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 637;
+				State = 635;
 				_localctx.a = waterStep();
 				 _localctx.list.Add(_localctx.a.node); 
 				}
@@ -3509,7 +3521,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case PAUSE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 640;
+				State = 638;
 				_localctx.b = pauseStep();
 				 _localctx.list.Add(_localctx.b.node); 
 				}
@@ -3517,7 +3529,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case RUN:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 643;
+				State = 641;
 				_localctx.c = runStep();
 				 _localctx.list.Add(_localctx.c.node); 
 				}
@@ -3525,14 +3537,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case REPEAT:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 646;
+				State = 644;
 				_localctx.d = repeatStep(_localctx.list);
 				}
 				break;
 			case CYCLE:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 647;
+				State = 645;
 				_localctx.e = cycleStep(_localctx.list);
 				}
 				break;
@@ -3587,62 +3599,62 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 650;
+			State = 648;
 			Match(WATER);
-			State = 651;
+			State = 649;
 			_localctx.z = zones();
-			State = 664;
+			State = 662;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				{
-				State = 652;
+				State = 650;
 				Match(FOR);
-				State = 655;
+				State = 653;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==EXACTLY) {
 					{
-					State = 653;
+					State = 651;
 					Match(EXACTLY);
 					 _localctx.exact =  true; 
 					}
 				}
 
-				State = 657;
+				State = 655;
 				_localctx.d = duration();
 				}
 				break;
 			case WITH:
 				{
-				State = 658;
+				State = 656;
 				Match(WITH);
-				State = 661;
+				State = 659;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==EXACTLY) {
 					{
-					State = 659;
+					State = 657;
 					Match(EXACTLY);
 					 _localctx.exact =  true; 
 					}
 				}
 
-				State = 663;
+				State = 661;
 				_localctx.w = duration();
 				}
 				break;
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 668;
+			State = 666;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==THROUGH) {
 				{
-				State = 666;
+				State = 664;
 				Match(THROUGH);
-				State = 667;
+				State = 665;
 				_localctx.i = name();
 				}
 			}
@@ -3682,9 +3694,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 672;
+			State = 670;
 			Match(PAUSE);
-			State = 673;
+			State = 671;
 			_localctx.d = duration();
 			 if (Whole) _localctx.node =  new PauseNode(SpanOf(_localctx), _localctx.d.node); 
 			}
@@ -3721,9 +3733,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 676;
+			State = 674;
 			Match(RUN);
-			State = 677;
+			State = 675;
 			_localctx.n = name();
 			 if (Whole) _localctx.node =  new RunNode(SpanOf(_localctx), _localctx.n.node); 
 			}
@@ -3765,9 +3777,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 680;
+			State = 678;
 			_localctx.h = repeatHead();
-			State = 681;
+			State = 679;
 			_localctx.b = steps();
 			 _localctx.list.AddBlock(_localctx.b.list, _localctx.h.node is null ? null : new RepeatStepsNode(SpanOf(_localctx), _localctx.h.node, OnlySteps(_localctx.b.list))); 
 			}
@@ -3807,11 +3819,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 684;
+			State = 682;
 			Match(REPEAT);
-			State = 685;
+			State = 683;
 			_localctx.c = count();
-			State = 686;
+			State = 684;
 			_la = TokenStream.LA(1);
 			if ( !(_la==TIME || _la==TIMES) ) {
 			ErrorHandler.RecoverInline(this);
@@ -3860,9 +3872,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 689;
+			State = 687;
 			_localctx.h = cycleHead();
-			State = 690;
+			State = 688;
 			_localctx.b = steps();
 			 _localctx.list.AddBlock(_localctx.b.list, _localctx.h.node is null ? null : _localctx.h.node with { Span = SpanOf(_localctx), Steps = OnlySteps(_localctx.b.list) }); 
 			}
@@ -3905,14 +3917,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 693;
+			State = 691;
 			Match(CYCLE);
-			State = 699;
+			State = 697;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AUTO:
 				{
-				State = 694;
+				State = 692;
 				Match(AUTO);
 				}
 				break;
@@ -3928,11 +3940,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case PERCENT:
 			case OTHER:
 				{
-				State = 695;
+				State = 693;
 				_localctx.c = duration();
-				State = 696;
+				State = 694;
 				Match(SOAK);
-				State = 697;
+				State = 695;
 				_localctx.s = duration();
 				}
 				break;
@@ -3977,9 +3989,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 703;
+			State = 701;
 			_localctx.h = restrictionHead();
-			State = 704;
+			State = 702;
 			_localctx.b = restrictionBody();
 			 if (_localctx.h.node is not null) _localctx.node =  new RestrictionNode(SpanOf(_localctx), _localctx.h.node, _localctx.h.title, [.. _localctx.b.nodes]); 
 			}
@@ -4022,17 +4034,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 707;
+			State = 705;
 			Match(RESTRICTION);
-			State = 708;
+			State = 706;
 			_localctx.n = newName();
 			 _localctx.node =  _localctx.n.node; 
-			State = 713;
+			State = 711;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 710;
+				State = 708;
 				_localctx.l = label();
 				 _localctx.title =  _localctx.l.node; 
 				}
@@ -4080,27 +4092,27 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 715;
+			State = 713;
 			Match(LBRACE);
-			State = 716;
+			State = 714;
 			restrictionLine(_localctx.nodes);
-			State = 721;
+			State = 719;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 717;
+				State = 715;
 				Match(NEWLINE);
-				State = 718;
+				State = 716;
 				restrictionLine(_localctx.nodes);
 				}
 				}
-				State = 723;
+				State = 721;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 724;
+			State = 722;
 			Match(RBRACE);
 			}
 		}
@@ -4142,7 +4154,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		EnterRule(_localctx, 110, RULE_restrictionLine);
 		int _la;
 		try {
-			State = 734;
+			State = 732;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ACCEPT:
@@ -4158,19 +4170,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NEWLINE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 729;
+				State = 727;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 16643096704L) != 0)) {
 					{
-					State = 726;
+					State = 724;
 					_localctx.s = restrictionStatement();
 					 Add(_localctx.nodes, _localctx.s.node); 
 					}
 				}
 
 				 EndStatement(); 
-				State = 732;
+				State = 730;
 				bareInRestriction(_localctx.nodes);
 				}
 				break;
@@ -4254,7 +4266,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case OTHER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 733;
+				State = 731;
 				unknownInRestriction(_localctx.nodes);
 				}
 				break;
@@ -4319,13 +4331,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		RestrictionStatementContext _localctx = new RestrictionStatementContext(Context, State);
 		EnterRule(_localctx, 112, RULE_restrictionStatement);
 		try {
-			State = 760;
+			State = 758;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 736;
+				State = 734;
 				_localctx.a = forStatement();
 				 _localctx.node =  _localctx.a.node; 
 				}
@@ -4333,7 +4345,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FROM:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 739;
+				State = 737;
 				_localctx.b = fromStatement();
 				 _localctx.node =  _localctx.b.node; 
 				}
@@ -4341,7 +4353,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ALLOW:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 742;
+				State = 740;
 				_localctx.c = allowStatement();
 				 _localctx.node =  _localctx.c.node; 
 				}
@@ -4349,7 +4361,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXCEPT:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 745;
+				State = 743;
 				_localctx.d = exceptStatement();
 				 _localctx.node =  _localctx.d.node; 
 				}
@@ -4357,7 +4369,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case AT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 748;
+				State = 746;
 				_localctx.e = atMostStatement();
 				 _localctx.node =  _localctx.e.node; 
 				}
@@ -4365,7 +4377,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXEMPT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 751;
+				State = 749;
 				_localctx.f = exemptStatement();
 				 _localctx.node =  _localctx.f.node; 
 				}
@@ -4373,7 +4385,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case WEEK:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 754;
+				State = 752;
 				_localctx.g = weekStatement();
 				 _localctx.node =  _localctx.g.node; 
 				}
@@ -4381,7 +4393,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ACCEPT:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 757;
+				State = 755;
 				_localctx.h = acceptStatement();
 				 _localctx.node =  _localctx.h.node; 
 				}
@@ -4422,9 +4434,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 762;
+			State = 760;
 			Match(FOR);
-			State = 763;
+			State = 761;
 			_localctx.z = zones();
 			 if (Whole) _localctx.node =  new ForZonesNode(SpanOf(_localctx), _localctx.z.node); 
 			}
@@ -4472,29 +4484,29 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 766;
+			State = 764;
 			Match(ALLOW);
-			State = 777;
+			State = 775;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ON:
 				{
-				State = 767;
+				State = 765;
 				Match(ON);
-				State = 768;
+				State = 766;
 				_localctx.d = days();
 				 if (Whole) _localctx.node =  new AllowDaysNode(SpanOf(_localctx), [.. _localctx.d.nodes]); 
 				}
 				break;
 			case BETWEEN:
 				{
-				State = 771;
+				State = 769;
 				Match(BETWEEN);
-				State = 772;
+				State = 770;
 				_localctx.f = moment();
-				State = 773;
+				State = 771;
 				Match(AND);
-				State = 774;
+				State = 772;
 				_localctx.t = moment();
 				 if (Whole) _localctx.node =  new AllowHoursNode(SpanOf(_localctx), _localctx.f.node, _localctx.t.node); 
 				}
@@ -4537,11 +4549,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 779;
+			State = 777;
 			Match(AT);
-			State = 780;
+			State = 778;
 			Match(MOST);
-			State = 781;
+			State = 779;
 			_localctx.r = row();
 			 if (Whole) _localctx.node =  new AtMostNode(SpanOf(_localctx), _localctx.r.node); 
 			}
@@ -4594,35 +4606,35 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 784;
+			State = 782;
 			Match(EXEMPT);
-			State = 785;
+			State = 783;
 			_localctx.z = zones();
-			State = 794;
+			State = 792;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==FROM) {
 				{
-				State = 786;
+				State = 784;
 				Match(FROM);
-				State = 787;
+				State = 785;
 				_localctx.f = date();
-				State = 792;
+				State = 790;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TO:
 					{
-					State = 788;
+					State = 786;
 					Match(TO);
-					State = 789;
+					State = 787;
 					_localctx.t = date();
 					}
 					break;
 				case FOR:
 					{
-					State = 790;
+					State = 788;
 					Match(FOR);
-					State = 791;
+					State = 789;
 					_localctx.d = duration();
 					}
 					break;
@@ -4672,11 +4684,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 798;
+			State = 796;
 			Match(WEEK);
-			State = 799;
+			State = 797;
 			Match(STARTS);
-			State = 800;
+			State = 798;
 			_localctx.w = weekday();
 			 if (Whole) _localctx.node =  new WeekStartsNode(SpanOf(_localctx), _localctx.w.node); 
 			}
@@ -4723,37 +4735,37 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 803;
+			State = 801;
 			Match(EVERY);
-			State = 805;
+			State = 803;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==NUMBER) {
 				{
-				State = 804;
+				State = 802;
 				_localctx.c = count();
 				}
 			}
 
-			State = 811;
+			State = 809;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DAY:
 				{
-				State = 807;
+				State = 805;
 				Match(DAY);
 				}
 				break;
 			case DAYS:
 				{
-				State = 808;
+				State = 806;
 				Match(DAYS);
 				}
 				break;
 			case WEEK:
 			case WEEKS:
 				{
-				State = 809;
+				State = 807;
 				_la = TokenStream.LA(1);
 				if ( !(_la==WEEK || _la==WEEKS) ) {
 				ErrorHandler.RecoverInline(this);
@@ -4768,12 +4780,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 814;
+			State = 812;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==ON) {
 				{
-				State = 813;
+				State = 811;
 				_localctx.o = onDays();
 				}
 			}
@@ -4821,23 +4833,23 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 818;
+			State = 816;
 			_localctx.a = dayItem();
 			 Add(_localctx.nodes, _localctx.a.node); 
-			State = 826;
+			State = 824;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 820;
+				State = 818;
 				Match(COMMA);
-				State = 821;
+				State = 819;
 				_localctx.b = dayItem();
 				 Add(_localctx.nodes, _localctx.b.node); 
 				}
 				}
-				State = 828;
+				State = 826;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -4909,33 +4921,33 @@ internal partial class WaterScriptParser : TreeBuilder {
 		EnterRule(_localctx, 128, RULE_dayItem);
 		int _la;
 		try {
-			State = 876;
+			State = 874;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ODD:
 			case EVEN:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 832;
+				State = 830;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case ODD:
 					{
-					State = 829;
+					State = 827;
 					Match(ODD);
 					 _localctx.nth =  1; 
 					}
 					break;
 				case EVEN:
 					{
-					State = 831;
+					State = 829;
 					Match(EVEN);
 					}
 					break;
 				default:
 					throw new NoViableAltException(this);
 				}
-				State = 834;
+				State = 832;
 				Match(DAYS);
 				 if (Whole) _localctx.node =  new OddEvenNode(SpanOf(_localctx), _localctx.nth == 1); 
 				}
@@ -4943,7 +4955,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case DAYS:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 836;
+				State = 834;
 				_localctx.m = monthDays();
 				 _localctx.node =  _localctx.m.node; 
 				}
@@ -4954,33 +4966,33 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FOURTH:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 847;
+				State = 845;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case FIRST:
 					{
-					State = 839;
+					State = 837;
 					Match(FIRST);
 					 _localctx.nth =  1; 
 					}
 					break;
 				case SECOND:
 					{
-					State = 841;
+					State = 839;
 					Match(SECOND);
 					 _localctx.nth =  2; 
 					}
 					break;
 				case THIRD:
 					{
-					State = 843;
+					State = 841;
 					Match(THIRD);
 					 _localctx.nth =  3; 
 					}
 					break;
 				case FOURTH:
 					{
-					State = 845;
+					State = 843;
 					Match(FOURTH);
 					 _localctx.nth =  4; 
 					}
@@ -4988,9 +5000,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 				default:
 					throw new NoViableAltException(this);
 				}
-				State = 849;
+				State = 847;
 				_localctx.w = weekday();
-				State = 850;
+				State = 848;
 				ofMonth();
 				 if (Whole) _localctx.node =  new NthWeekdayNode(SpanOf(_localctx), _localctx.nth, _localctx.w.node); 
 				}
@@ -4998,7 +5010,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LAST:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 853;
+				State = 851;
 				_localctx.l = lastDay();
 				 _localctx.node =  _localctx.l.node; 
 				}
@@ -5006,26 +5018,26 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case WORD:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 856;
+				State = 854;
 				_localctx.f = plainDay();
-				State = 858;
+				State = 856;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==PLUS || _la==MINUS) {
 					{
-					State = 857;
+					State = 855;
 					_localctx.o = offset();
 					}
 				}
 
-				State = 862;
+				State = 860;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==TO) {
 					{
-					State = 860;
+					State = 858;
 					Match(TO);
-					State = 861;
+					State = 859;
 					_localctx.t = plainDate();
 					}
 				}
@@ -5037,26 +5049,26 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case DATE:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 866;
+				State = 864;
 				_localctx.d = numberedDay();
-				State = 868;
+				State = 866;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==PLUS || _la==MINUS) {
 					{
-					State = 867;
+					State = 865;
 					_localctx.o = offset();
 					}
 				}
 
-				State = 872;
+				State = 870;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==TO) {
 					{
-					State = 870;
+					State = 868;
 					Match(TO);
-					State = 871;
+					State = 869;
 					_localctx.t = plainDate();
 					}
 				}
@@ -5113,29 +5125,29 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 878;
+			State = 876;
 			Match(DAYS);
-			State = 879;
+			State = 877;
 			_localctx.a = count();
 			 Add(_localctx.numbers, _localctx.a.node); 
-			State = 887;
+			State = 885;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 881;
+				State = 879;
 				Match(COMMA);
-				State = 882;
+				State = 880;
 				_localctx.b = count();
 				 Add(_localctx.numbers, _localctx.b.node); 
 				}
 				}
-				State = 889;
+				State = 887;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 890;
+			State = 888;
 			ofMonth();
 			 if (Whole) _localctx.node =  new MonthDaysNode(SpanOf(_localctx), [.. _localctx.numbers]); 
 			}
@@ -5186,30 +5198,30 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 893;
+			State = 891;
 			Match(LAST);
-			State = 912;
+			State = 910;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DAY:
 				{
-				State = 894;
+				State = 892;
 				Match(DAY);
-				State = 895;
+				State = 893;
 				ofMonth();
 				 if (Whole) _localctx.node =  new LastDayNode(SpanOf(_localctx)); 
 				}
 				break;
 			case WORD:
 				{
-				State = 898;
+				State = 896;
 				_localctx.w = word();
-				State = 910;
+				State = 908;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case OF:
 					{
-					State = 899;
+					State = 897;
 					ofMonth();
 					 if (Whole) _localctx.node =  new NthWeekdayNode(SpanOf(_localctx), -1, WeekdayOf(_localctx.w.node)); 
 					}
@@ -5225,24 +5237,24 @@ internal partial class WaterScriptParser : TreeBuilder {
 				case MINUS:
 				case NEWLINE:
 					{
-					State = 903;
+					State = 901;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==PLUS || _la==MINUS) {
 						{
-						State = 902;
+						State = 900;
 						_localctx.o = offset();
 						}
 					}
 
-					State = 907;
+					State = 905;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==TO) {
 						{
-						State = 905;
+						State = 903;
 						Match(TO);
-						State = 906;
+						State = 904;
 						_localctx.t = plainDate();
 						}
 					}
@@ -5288,9 +5300,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 914;
+			State = 912;
 			Match(OF);
-			State = 915;
+			State = 913;
 			Match(MONTH);
 			}
 		}
@@ -5325,7 +5337,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 917;
+			State = 915;
 			_localctx.w = word();
 			 _localctx.node =  _localctx.w.node; 
 			}
@@ -5366,14 +5378,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 920;
+			State = 918;
 			_localctx.b = dateBase();
-			State = 922;
+			State = 920;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS || _la==MINUS) {
 				{
-				State = 921;
+				State = 919;
 				_localctx.o = offset();
 				}
 			}
@@ -5412,7 +5424,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 926;
+			State = 924;
 			_localctx.d = date();
 			 _localctx.node =  _localctx.d.node; 
 			}
@@ -5451,14 +5463,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 		DateBaseContext _localctx = new DateBaseContext(Context, State);
 		EnterRule(_localctx, 142, RULE_dateBase);
 		try {
-			State = 939;
+			State = 937;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NUMBER:
 			case DATE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 929;
+				State = 927;
 				_localctx.n = numberedDay();
 				 _localctx.node =  _localctx.n.node; 
 				}
@@ -5466,9 +5478,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LAST:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 932;
+				State = 930;
 				Match(LAST);
-				State = 933;
+				State = 931;
 				_localctx.w = word();
 				 if (Whole) _localctx.node =  LastOf(_localctx, _localctx.w.node); 
 				}
@@ -5476,7 +5488,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case WORD:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 936;
+				State = 934;
 				_localctx.w = word();
 				 if (Whole) _localctx.node =  new LetDateNode(SpanOf(_localctx), _localctx.w.node.Text); 
 				}
@@ -5519,13 +5531,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		NumberedDayContext _localctx = new NumberedDayContext(Context, State);
 		EnterRule(_localctx, 144, RULE_numberedDay);
 		try {
-			State = 947;
+			State = 945;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DATE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 941;
+				State = 939;
 				Match(DATE);
 				 _localctx.node =  new IsoDateNode(SpanOf(_localctx), _localctx.Start.Text); 
 				}
@@ -5533,9 +5545,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NUMBER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 943;
+				State = 941;
 				_localctx.c = count();
-				State = 944;
+				State = 942;
 				_localctx.w = word();
 				 if (Whole) _localctx.node =  new MonthDayNode(SpanOf(_localctx), _localctx.c.node, MonthOf(_localctx.w.node)); 
 				}
@@ -5578,18 +5590,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 952;
+			State = 950;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PLUS:
 				{
-				State = 949;
+				State = 947;
 				Match(PLUS);
 				}
 				break;
 			case MINUS:
 				{
-				State = 950;
+				State = 948;
 				Match(MINUS);
 				 _localctx.before =  true; 
 				}
@@ -5597,7 +5609,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 954;
+			State = 952;
 			_localctx.d = duration();
 			 _localctx.node =  _localctx.d.node; 
 			}
@@ -5642,23 +5654,23 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 957;
+			State = 955;
 			_localctx.a = moment();
 			 Add(_localctx.nodes, _localctx.a.node); 
-			State = 965;
+			State = 963;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 959;
+				State = 957;
 				Match(COMMA);
-				State = 960;
+				State = 958;
 				_localctx.b = moment();
 				 Add(_localctx.nodes, _localctx.b.node); 
 				}
 				}
-				State = 967;
+				State = 965;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -5703,7 +5715,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 968;
+			State = 966;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 55)) & ~0x3f) == 0 && ((1L << (_la - 55)) & 262147L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5712,22 +5724,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 970;
+			State = 968;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WORD) {
 				{
-				State = 969;
+				State = 967;
 				_localctx.s = word();
 				}
 			}
 
-			State = 973;
+			State = 971;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS || _la==MINUS) {
 				{
-				State = 972;
+				State = 970;
 				_localctx.o = offset();
 				}
 			}
@@ -5766,7 +5778,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 977;
+			State = 975;
 			_localctx.w = word();
 			 _localctx.node =  WeekdayOf(_localctx.w.node); 
 			}
@@ -5806,10 +5818,10 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 980;
+			State = 978;
 			_localctx.n = name();
 			 _localctx.list.Add(_localctx.n.node); 
-			State = 982;
+			State = 980;
 			moreZones(_localctx.list);
 			 if (Whole) _localctx.node =  _localctx.list.ToNode(SpanOf(_localctx)); 
 			}
@@ -5860,28 +5872,28 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 995;
+			State = 993;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA || _la==PLUS) {
 				{
-				State = 993;
+				State = 991;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case COMMA:
 					{
-					State = 985;
+					State = 983;
 					Match(COMMA);
-					State = 986;
+					State = 984;
 					_localctx.a = name();
 					 _localctx.list.Add(_localctx.a.node); 
 					}
 					break;
 				case PLUS:
 					{
-					State = 989;
+					State = 987;
 					Match(PLUS);
-					State = 990;
+					State = 988;
 					_localctx.b = name();
 					 _localctx.list.Join(_localctx.b.node); 
 					}
@@ -5890,7 +5902,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 997;
+				State = 995;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -5968,13 +5980,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 999;
+			State = 997;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			do {
 				{
 				{
-				State = 998;
+				State = 996;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 33)) & ~0x3f) == 0 && ((1L << (_la - 33)) & 72627622214893569L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -5985,7 +5997,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 				}
 				}
-				State = 1001;
+				State = 999;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			} while ( ((((_la - 33)) & ~0x3f) == 0 && ((1L << (_la - 33)) & 72627622214893569L) != 0) );
@@ -6005,11 +6017,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 
 	public partial class RowContext : ParserRuleContext {
 		public RowNode node;
-		[System.Diagnostics.DebuggerNonUserCode] public RowTokenContext[] rowToken() {
-			return GetRuleContexts<RowTokenContext>();
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] NEWLINE() { return GetTokens(WaterScriptParser.NEWLINE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEWLINE(int i) {
+			return GetToken(WaterScriptParser.NEWLINE, i);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public RowTokenContext rowToken(int i) {
-			return GetRuleContext<RowTokenContext>(i);
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] LBRACE() { return GetTokens(WaterScriptParser.LBRACE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LBRACE(int i) {
+			return GetToken(WaterScriptParser.LBRACE, i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] RBRACE() { return GetTokens(WaterScriptParser.RBRACE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RBRACE(int i) {
+			return GetToken(WaterScriptParser.RBRACE, i);
 		}
 		public RowContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
@@ -6026,62 +6044,28 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1006;
+			State = 1004;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			do {
 				{
 				{
-				State = 1005;
-				rowToken();
+				State = 1003;
+				_la = TokenStream.LA(1);
+				if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
+				ErrorHandler.RecoverInline(this);
+				}
+				else {
+					ErrorHandler.ReportMatch(this);
+				    Consume();
 				}
 				}
-				State = 1008;
+				}
+				State = 1006;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			} while ( (((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0) );
 			 _localctx.node =  RowOf(_localctx); 
-			}
-		}
-		catch (RecognitionException re) {
-			_localctx.exception = re;
-			ErrorHandler.ReportError(this, re);
-			ErrorHandler.Recover(this, re);
-		}
-		finally {
-			ExitRule();
-		}
-		return _localctx;
-	}
-
-	public partial class RowTokenContext : ParserRuleContext {
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEWLINE() { return GetToken(WaterScriptParser.NEWLINE, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LBRACE() { return GetToken(WaterScriptParser.LBRACE, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RBRACE() { return GetToken(WaterScriptParser.RBRACE, 0); }
-		public RowTokenContext(ParserRuleContext parent, int invokingState)
-			: base(parent, invokingState)
-		{
-		}
-		public override int RuleIndex { get { return RULE_rowToken; } }
-	}
-
-	[RuleVersion(0)]
-	public RowTokenContext rowToken() {
-		RowTokenContext _localctx = new RowTokenContext(Context, State);
-		EnterRule(_localctx, 162, RULE_rowToken);
-		int _la;
-		try {
-			EnterOuterAlt(_localctx, 1);
-			{
-			State = 1012;
-			_la = TokenStream.LA(1);
-			if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
-			ErrorHandler.RecoverInline(this);
-			}
-			else {
-				ErrorHandler.ReportMatch(this);
-			    Consume();
-			}
 			}
 		}
 		catch (RecognitionException re) {
@@ -6108,11 +6092,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public CountContext count() {
 		CountContext _localctx = new CountContext(Context, State);
-		EnterRule(_localctx, 164, RULE_count);
+		EnterRule(_localctx, 162, RULE_count);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1014;
+			State = 1010;
 			Match(NUMBER);
 			 _localctx.node =  NumberOf(_localctx.Start); 
 			}
@@ -6141,11 +6125,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public LabelContext label() {
 		LabelContext _localctx = new LabelContext(Context, State);
-		EnterRule(_localctx, 166, RULE_label);
+		EnterRule(_localctx, 164, RULE_label);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1017;
+			State = 1013;
 			Match(STRING);
 			 _localctx.node =  StringOf(_localctx.Start); 
 			}
@@ -6174,11 +6158,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public WordContext word() {
 		WordContext _localctx = new WordContext(Context, State);
-		EnterRule(_localctx, 168, RULE_word);
+		EnterRule(_localctx, 166, RULE_word);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1020;
+			State = 1016;
 			Match(WORD);
 			 _localctx.node =  NameOf(_localctx.Start); 
 			}
@@ -6210,11 +6194,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public NewNameContext newName() {
 		NewNameContext _localctx = new NewNameContext(Context, State);
-		EnterRule(_localctx, 170, RULE_newName);
+		EnterRule(_localctx, 168, RULE_newName);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1023;
+			State = 1019;
 			_localctx.n = name();
 			 _localctx.node =  GivenName(_localctx.n.node); 
 			}
@@ -6246,16 +6230,16 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public NameContext name() {
 		NameContext _localctx = new NameContext(Context, State);
-		EnterRule(_localctx, 172, RULE_name);
+		EnterRule(_localctx, 170, RULE_name);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1028;
+			State = 1024;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FROM:
 				{
-				State = 1026;
+				State = 1022;
 				Match(FROM);
 				}
 				break;
@@ -6328,7 +6312,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case MONTH:
 			case WORD:
 				{
-				State = 1027;
+				State = 1023;
 				nameButFrom();
 				}
 				break;
@@ -6364,11 +6348,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public HoldNameContext holdName() {
 		HoldNameContext _localctx = new HoldNameContext(Context, State);
-		EnterRule(_localctx, 174, RULE_holdName);
+		EnterRule(_localctx, 172, RULE_holdName);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1032;
+			State = 1028;
 			nameButFrom();
 			 _localctx.node =  NameOf(_localctx.Start); 
 			}
@@ -6463,12 +6447,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public NameButFromContext nameButFrom() {
 		NameButFromContext _localctx = new NameButFromContext(Context, State);
-		EnterRule(_localctx, 176, RULE_nameButFrom);
+		EnterRule(_localctx, 174, RULE_nameButFrom);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1035;
+			State = 1031;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -32770L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 63L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6523,44 +6507,44 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BareInFileContext bareInFile(List<StatementNode> nodes) {
 		BareInFileContext _localctx = new BareInFileContext(Context, State, nodes);
-		EnterRule(_localctx, 178, RULE_bareInFile);
+		EnterRule(_localctx, 176, RULE_bareInFile);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1052;
+			State = 1048;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 1037;
+				State = 1033;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.File); 
-				State = 1039;
+				State = 1035;
 				topLine(_localctx.nodes);
-				State = 1044;
+				State = 1040;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 1040;
+					State = 1036;
 					Match(NEWLINE);
-					State = 1041;
+					State = 1037;
 					topLine(_localctx.nodes);
 					}
 					}
-					State = 1046;
+					State = 1042;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 1047;
+				State = 1043;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 1054;
+				State = 1050;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6610,44 +6594,44 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BareInDescriptionContext bareInDescription(List<StatementNode> nodes) {
 		BareInDescriptionContext _localctx = new BareInDescriptionContext(Context, State, nodes);
-		EnterRule(_localctx, 180, RULE_bareInDescription);
+		EnterRule(_localctx, 178, RULE_bareInDescription);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1070;
+			State = 1066;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 1055;
+				State = 1051;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.Description); 
-				State = 1057;
+				State = 1053;
 				bodyLine(_localctx.nodes);
-				State = 1062;
+				State = 1058;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 1058;
+					State = 1054;
 					Match(NEWLINE);
-					State = 1059;
+					State = 1055;
 					bodyLine(_localctx.nodes);
 					}
 					}
-					State = 1064;
+					State = 1060;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 1065;
+				State = 1061;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 1072;
+				State = 1068;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6697,44 +6681,44 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BareInScheduleContext bareInSchedule(List<StatementNode> nodes) {
 		BareInScheduleContext _localctx = new BareInScheduleContext(Context, State, nodes);
-		EnterRule(_localctx, 182, RULE_bareInSchedule);
+		EnterRule(_localctx, 180, RULE_bareInSchedule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1088;
+			State = 1084;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 1073;
+				State = 1069;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.Schedule); 
-				State = 1075;
+				State = 1071;
 				scheduleLine(_localctx.nodes);
-				State = 1080;
+				State = 1076;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 1076;
+					State = 1072;
 					Match(NEWLINE);
-					State = 1077;
+					State = 1073;
 					scheduleLine(_localctx.nodes);
 					}
 					}
-					State = 1082;
+					State = 1078;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 1083;
+				State = 1079;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 1090;
+				State = 1086;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6784,44 +6768,44 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BareInStepsContext bareInSteps(StepList list) {
 		BareInStepsContext _localctx = new BareInStepsContext(Context, State, list);
-		EnterRule(_localctx, 184, RULE_bareInSteps);
+		EnterRule(_localctx, 182, RULE_bareInSteps);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1106;
+			State = 1102;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 1091;
+				State = 1087;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.Steps); 
-				State = 1093;
+				State = 1089;
 				stepLine(_localctx.list);
-				State = 1098;
+				State = 1094;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 1094;
+					State = 1090;
 					Match(NEWLINE);
-					State = 1095;
+					State = 1091;
 					stepLine(_localctx.list);
 					}
 					}
-					State = 1100;
+					State = 1096;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 1101;
+				State = 1097;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 1108;
+				State = 1104;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6871,44 +6855,44 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BareInRestrictionContext bareInRestriction(List<StatementNode> nodes) {
 		BareInRestrictionContext _localctx = new BareInRestrictionContext(Context, State, nodes);
-		EnterRule(_localctx, 186, RULE_bareInRestriction);
+		EnterRule(_localctx, 184, RULE_bareInRestriction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1124;
+			State = 1120;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 1109;
+				State = 1105;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.Restriction); 
-				State = 1111;
+				State = 1107;
 				restrictionLine(_localctx.nodes);
-				State = 1116;
+				State = 1112;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 1112;
+					State = 1108;
 					Match(NEWLINE);
-					State = 1113;
+					State = 1109;
 					restrictionLine(_localctx.nodes);
 					}
 					}
-					State = 1118;
+					State = 1114;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 1119;
+				State = 1115;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 1126;
+				State = 1122;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6950,19 +6934,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public SkippedContext skipped() {
 		SkippedContext _localctx = new SkippedContext(Context, State);
-		EnterRule(_localctx, 188, RULE_skipped);
+		EnterRule(_localctx, 186, RULE_skipped);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1127;
+			State = 1123;
 			Match(LBRACE);
-			State = 1132;
+			State = 1128;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 66060287L) != 0)) {
 				{
-				State = 1130;
+				State = 1126;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case INCLUDE:
@@ -7053,7 +7037,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 				case BLANK:
 				case OTHER:
 					{
-					State = 1128;
+					State = 1124;
 					_la = TokenStream.LA(1);
 					if ( _la <= 0 || (_la==LBRACE || _la==RBRACE) ) {
 					ErrorHandler.RecoverInline(this);
@@ -7066,7 +7050,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 					break;
 				case LBRACE:
 					{
-					State = 1129;
+					State = 1125;
 					skipped();
 					}
 					break;
@@ -7074,11 +7058,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 1134;
+				State = 1130;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1135;
+			State = 1131;
 			Match(RBRACE);
 			}
 		}
@@ -7095,9 +7079,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 
 	public partial class UnknownInScheduleContext : ParserRuleContext {
 		public List<StatementNode> nodes;
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEWLINE() { return GetToken(WaterScriptParser.NEWLINE, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LBRACE() { return GetToken(WaterScriptParser.LBRACE, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RBRACE() { return GetToken(WaterScriptParser.RBRACE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] NEWLINE() { return GetTokens(WaterScriptParser.NEWLINE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEWLINE(int i) {
+			return GetToken(WaterScriptParser.NEWLINE, i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] LBRACE() { return GetTokens(WaterScriptParser.LBRACE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LBRACE(int i) {
+			return GetToken(WaterScriptParser.LBRACE, i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] RBRACE() { return GetTokens(WaterScriptParser.RBRACE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RBRACE(int i) {
+			return GetToken(WaterScriptParser.RBRACE, i);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode ACCEPT() { return GetToken(WaterScriptParser.ACCEPT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode EVERY() { return GetToken(WaterScriptParser.EVERY, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode ON() { return GetToken(WaterScriptParser.ON, 0); }
@@ -7118,12 +7111,6 @@ internal partial class WaterScriptParser : TreeBuilder {
 		[System.Diagnostics.DebuggerNonUserCode] public BareInScheduleContext bareInSchedule() {
 			return GetRuleContext<BareInScheduleContext>(0);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public RowTokenContext[] rowToken() {
-			return GetRuleContexts<RowTokenContext>();
-		}
-		[System.Diagnostics.DebuggerNonUserCode] public RowTokenContext rowToken(int i) {
-			return GetRuleContext<RowTokenContext>(i);
-		}
 		public UnknownInScheduleContext(ParserRuleContext parent, int invokingState) : base(parent, invokingState) { }
 		public UnknownInScheduleContext(ParserRuleContext parent, int invokingState, List<StatementNode> nodes)
 			: base(parent, invokingState)
@@ -7136,12 +7123,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public UnknownInScheduleContext unknownInSchedule(List<StatementNode> nodes) {
 		UnknownInScheduleContext _localctx = new UnknownInScheduleContext(Context, State, nodes);
-		EnterRule(_localctx, 190, RULE_unknownInSchedule);
+		EnterRule(_localctx, 188, RULE_unknownInSchedule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1137;
+			State = 1133;
 			_la = TokenStream.LA(1);
 			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 33550464L) != 0) || ((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -7150,30 +7137,37 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1141;
+			State = 1137;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
 				{
 				{
-				State = 1138;
-				rowToken();
+				State = 1134;
+				_la = TokenStream.LA(1);
+				if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
+				ErrorHandler.RecoverInline(this);
+				}
+				else {
+					ErrorHandler.ReportMatch(this);
+				    Consume();
 				}
 				}
-				State = 1143;
+				}
+				State = 1139;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
 			 Unknown(_localctx, Place.Schedule); 
-			State = 1150;
+			State = 1146;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 1145;
+				State = 1141;
 				skipped();
 				 EndStatement(); 
-				State = 1147;
+				State = 1143;
 				bareInSchedule(_localctx.nodes);
 				}
 				break;
@@ -7201,9 +7195,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 
 	public partial class UnknownInStepsContext : ParserRuleContext {
 		public StepList list;
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEWLINE() { return GetToken(WaterScriptParser.NEWLINE, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LBRACE() { return GetToken(WaterScriptParser.LBRACE, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RBRACE() { return GetToken(WaterScriptParser.RBRACE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] NEWLINE() { return GetTokens(WaterScriptParser.NEWLINE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEWLINE(int i) {
+			return GetToken(WaterScriptParser.NEWLINE, i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] LBRACE() { return GetTokens(WaterScriptParser.LBRACE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LBRACE(int i) {
+			return GetToken(WaterScriptParser.LBRACE, i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] RBRACE() { return GetTokens(WaterScriptParser.RBRACE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RBRACE(int i) {
+			return GetToken(WaterScriptParser.RBRACE, i);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode ACCEPT() { return GetToken(WaterScriptParser.ACCEPT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WATER() { return GetToken(WaterScriptParser.WATER, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PAUSE() { return GetToken(WaterScriptParser.PAUSE, 0); }
@@ -7215,12 +7218,6 @@ internal partial class WaterScriptParser : TreeBuilder {
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public BareInStepsContext bareInSteps() {
 			return GetRuleContext<BareInStepsContext>(0);
-		}
-		[System.Diagnostics.DebuggerNonUserCode] public RowTokenContext[] rowToken() {
-			return GetRuleContexts<RowTokenContext>();
-		}
-		[System.Diagnostics.DebuggerNonUserCode] public RowTokenContext rowToken(int i) {
-			return GetRuleContext<RowTokenContext>(i);
 		}
 		public UnknownInStepsContext(ParserRuleContext parent, int invokingState) : base(parent, invokingState) { }
 		public UnknownInStepsContext(ParserRuleContext parent, int invokingState, StepList list)
@@ -7234,12 +7231,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public UnknownInStepsContext unknownInSteps(StepList list) {
 		UnknownInStepsContext _localctx = new UnknownInStepsContext(Context, State, list);
-		EnterRule(_localctx, 192, RULE_unknownInSteps);
+		EnterRule(_localctx, 190, RULE_unknownInSteps);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1152;
+			State = 1148;
 			_la = TokenStream.LA(1);
 			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 503840896L) != 0) || ((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -7248,30 +7245,37 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1156;
+			State = 1152;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
 				{
 				{
-				State = 1153;
-				rowToken();
+				State = 1149;
+				_la = TokenStream.LA(1);
+				if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
+				ErrorHandler.RecoverInline(this);
+				}
+				else {
+					ErrorHandler.ReportMatch(this);
+				    Consume();
 				}
 				}
-				State = 1158;
+				}
+				State = 1154;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
 			 Unknown(_localctx, Place.Steps); 
-			State = 1165;
+			State = 1161;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 1160;
+				State = 1156;
 				skipped();
 				 EndStatement(); 
-				State = 1162;
+				State = 1158;
 				bareInSteps(_localctx.list);
 				}
 				break;
@@ -7299,9 +7303,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 
 	public partial class UnknownInRestrictionContext : ParserRuleContext {
 		public List<StatementNode> nodes;
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEWLINE() { return GetToken(WaterScriptParser.NEWLINE, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LBRACE() { return GetToken(WaterScriptParser.LBRACE, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RBRACE() { return GetToken(WaterScriptParser.RBRACE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] NEWLINE() { return GetTokens(WaterScriptParser.NEWLINE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEWLINE(int i) {
+			return GetToken(WaterScriptParser.NEWLINE, i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] LBRACE() { return GetTokens(WaterScriptParser.LBRACE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LBRACE(int i) {
+			return GetToken(WaterScriptParser.LBRACE, i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] RBRACE() { return GetTokens(WaterScriptParser.RBRACE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RBRACE(int i) {
+			return GetToken(WaterScriptParser.RBRACE, i);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode ACCEPT() { return GetToken(WaterScriptParser.ACCEPT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FOR() { return GetToken(WaterScriptParser.FOR, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FROM() { return GetToken(WaterScriptParser.FROM, 0); }
@@ -7316,12 +7329,6 @@ internal partial class WaterScriptParser : TreeBuilder {
 		[System.Diagnostics.DebuggerNonUserCode] public BareInRestrictionContext bareInRestriction() {
 			return GetRuleContext<BareInRestrictionContext>(0);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public RowTokenContext[] rowToken() {
-			return GetRuleContexts<RowTokenContext>();
-		}
-		[System.Diagnostics.DebuggerNonUserCode] public RowTokenContext rowToken(int i) {
-			return GetRuleContext<RowTokenContext>(i);
-		}
 		public UnknownInRestrictionContext(ParserRuleContext parent, int invokingState) : base(parent, invokingState) { }
 		public UnknownInRestrictionContext(ParserRuleContext parent, int invokingState, List<StatementNode> nodes)
 			: base(parent, invokingState)
@@ -7334,12 +7341,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public UnknownInRestrictionContext unknownInRestriction(List<StatementNode> nodes) {
 		UnknownInRestrictionContext _localctx = new UnknownInRestrictionContext(Context, State, nodes);
-		EnterRule(_localctx, 194, RULE_unknownInRestriction);
+		EnterRule(_localctx, 192, RULE_unknownInRestriction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1167;
+			State = 1163;
 			_la = TokenStream.LA(1);
 			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 16643096704L) != 0) || ((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -7348,30 +7355,37 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1171;
+			State = 1167;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
 				{
 				{
-				State = 1168;
-				rowToken();
+				State = 1164;
+				_la = TokenStream.LA(1);
+				if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
+				ErrorHandler.RecoverInline(this);
+				}
+				else {
+					ErrorHandler.ReportMatch(this);
+				    Consume();
 				}
 				}
-				State = 1173;
+				}
+				State = 1169;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
 			 Unknown(_localctx, Place.Restriction); 
-			State = 1180;
+			State = 1176;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 1175;
+				State = 1171;
 				skipped();
 				 EndStatement(); 
-				State = 1177;
+				State = 1173;
 				bareInRestriction(_localctx.nodes);
 				}
 				break;
@@ -7416,11 +7430,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 		[System.Diagnostics.DebuggerNonUserCode] public BareInDescriptionContext bareInDescription() {
 			return GetRuleContext<BareInDescriptionContext>(0);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public RowTokenContext[] rowToken() {
-			return GetRuleContexts<RowTokenContext>();
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] NEWLINE() { return GetTokens(WaterScriptParser.NEWLINE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEWLINE(int i) {
+			return GetToken(WaterScriptParser.NEWLINE, i);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public RowTokenContext rowToken(int i) {
-			return GetRuleContext<RowTokenContext>(i);
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] LBRACE() { return GetTokens(WaterScriptParser.LBRACE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LBRACE(int i) {
+			return GetToken(WaterScriptParser.LBRACE, i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] RBRACE() { return GetTokens(WaterScriptParser.RBRACE); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RBRACE(int i) {
+			return GetToken(WaterScriptParser.RBRACE, i);
 		}
 		public MisplacedContext(ParserRuleContext parent, int invokingState) : base(parent, invokingState) { }
 		public MisplacedContext(ParserRuleContext parent, int invokingState, List<StatementNode> nodes)
@@ -7434,12 +7454,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public MisplacedContext misplaced(List<StatementNode> nodes) {
 		MisplacedContext _localctx = new MisplacedContext(Context, State, nodes);
-		EnterRule(_localctx, 196, RULE_misplaced);
+		EnterRule(_localctx, 194, RULE_misplaced);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1182;
+			State = 1178;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 288230376151715710L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -7448,30 +7468,37 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1186;
+			State = 1182;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
 				{
 				{
-				State = 1183;
-				rowToken();
+				State = 1179;
+				_la = TokenStream.LA(1);
+				if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
+				ErrorHandler.RecoverInline(this);
+				}
+				else {
+					ErrorHandler.ReportMatch(this);
+				    Consume();
 				}
 				}
-				State = 1188;
+				}
+				State = 1184;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
 			 Unknown(_localctx, Place.Description); 
-			State = 1195;
+			State = 1191;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 1190;
+				State = 1186;
 				skipped();
 				 EndStatement(); 
-				State = 1192;
+				State = 1188;
 				bareInDescription(_localctx.nodes);
 				}
 				break;
@@ -7498,7 +7525,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,89,1198,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,89,1194,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -7511,402 +7538,405 @@ internal partial class WaterScriptParser : TreeBuilder {
 		2,71,7,71,2,72,7,72,2,73,7,73,2,74,7,74,2,75,7,75,2,76,7,76,2,77,7,77,
 		2,78,7,78,2,79,7,79,2,80,7,80,2,81,7,81,2,82,7,82,2,83,7,83,2,84,7,84,
 		2,85,7,85,2,86,7,86,2,87,7,87,2,88,7,88,2,89,7,89,2,90,7,90,2,91,7,91,
-		2,92,7,92,2,93,7,93,2,94,7,94,2,95,7,95,2,96,7,96,2,97,7,97,2,98,7,98,
-		1,0,1,0,1,0,5,0,202,8,0,10,0,12,0,205,9,0,1,0,1,0,1,1,1,1,1,1,3,1,212,
-		8,1,1,1,1,1,1,1,3,1,217,8,1,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,
-		2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,
-		1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,3,2,255,8,2,1,3,1,3,1,3,1,3,1,4,1,4,1,
-		4,1,4,1,4,1,4,1,5,1,5,1,5,3,5,270,8,5,1,5,1,5,1,5,1,5,1,6,1,6,3,6,278,
-		8,6,1,6,1,6,1,6,3,6,283,8,6,1,6,1,6,1,6,1,6,1,6,3,6,290,8,6,1,6,1,6,1,
-		6,3,6,295,8,6,1,6,1,6,1,6,1,6,1,7,1,7,1,7,1,7,1,7,1,8,1,8,1,8,1,8,1,8,
-		1,8,1,8,1,8,1,8,1,9,1,9,1,9,1,9,1,9,1,9,1,9,5,9,322,8,9,10,9,12,9,325,
-		9,9,1,9,1,9,1,9,1,9,1,9,1,9,1,10,1,10,1,10,3,10,336,8,10,1,10,1,10,1,10,
-		1,10,1,11,1,11,1,11,1,11,1,12,1,12,1,12,1,12,3,12,350,8,12,1,12,1,12,1,
-		12,1,12,1,13,1,13,1,13,1,13,1,13,1,13,3,13,362,8,13,1,13,1,13,1,14,1,14,
-		1,14,1,14,1,15,1,15,1,15,1,15,1,15,1,15,3,15,376,8,15,1,16,1,16,1,16,1,
-		16,1,16,1,16,3,16,384,8,16,1,17,1,17,5,17,388,8,17,10,17,12,17,391,9,17,
-		1,18,1,18,1,18,1,18,5,18,397,8,18,10,18,12,18,400,9,18,1,18,1,18,1,19,
-		1,19,1,19,3,19,407,8,19,1,19,1,19,1,19,1,19,3,19,413,8,19,1,20,1,20,1,
-		20,1,20,1,20,1,20,3,20,421,8,20,1,21,1,21,5,21,425,8,21,10,21,12,21,428,
-		9,21,1,22,1,22,1,22,1,22,1,23,1,23,1,23,1,23,1,23,1,23,3,23,440,8,23,1,
-		24,1,24,1,24,1,24,5,24,446,8,24,10,24,12,24,449,9,24,1,24,1,24,1,25,1,
-		25,1,25,3,25,456,8,25,1,25,1,25,1,25,3,25,461,8,25,1,26,1,26,1,26,1,26,
+		2,92,7,92,2,93,7,93,2,94,7,94,2,95,7,95,2,96,7,96,2,97,7,97,1,0,1,0,1,
+		0,5,0,200,8,0,10,0,12,0,203,9,0,1,0,1,0,1,1,1,1,1,1,3,1,210,8,1,1,1,1,
+		1,1,1,3,1,215,8,1,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,
+		1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,
+		2,1,2,1,2,1,2,1,2,1,2,3,2,253,8,2,1,3,1,3,1,3,1,3,1,4,1,4,1,4,1,4,1,4,
+		1,4,1,5,1,5,1,5,3,5,268,8,5,1,5,1,5,1,5,1,5,1,6,1,6,3,6,276,8,6,1,6,1,
+		6,1,6,3,6,281,8,6,1,6,1,6,1,6,1,6,1,6,3,6,288,8,6,1,6,1,6,1,6,3,6,293,
+		8,6,1,6,1,6,1,6,1,6,1,7,1,7,1,7,1,7,1,7,1,8,1,8,1,8,1,8,1,8,1,8,1,8,1,
+		8,1,8,1,9,1,9,1,9,1,9,1,9,1,9,1,9,5,9,320,8,9,10,9,12,9,323,9,9,1,9,1,
+		9,1,9,1,9,1,9,1,9,1,10,1,10,1,10,3,10,334,8,10,1,10,1,10,1,10,1,10,1,11,
+		1,11,1,11,1,11,1,12,1,12,1,12,1,12,3,12,348,8,12,1,12,1,12,1,12,1,12,1,
+		13,1,13,1,13,1,13,1,13,1,13,3,13,360,8,13,1,13,1,13,1,14,1,14,1,14,1,14,
+		1,15,1,15,1,15,1,15,1,15,1,15,3,15,374,8,15,1,16,1,16,1,16,1,16,1,16,1,
+		16,3,16,382,8,16,1,17,1,17,5,17,386,8,17,10,17,12,17,389,9,17,1,18,1,18,
+		1,18,1,18,5,18,395,8,18,10,18,12,18,398,9,18,1,18,1,18,1,19,1,19,1,19,
+		3,19,405,8,19,1,19,1,19,1,19,1,19,3,19,411,8,19,1,20,1,20,1,20,1,20,1,
+		20,1,20,3,20,419,8,20,1,21,1,21,5,21,423,8,21,10,21,12,21,426,9,21,1,22,
+		1,22,1,22,1,22,1,23,1,23,1,23,1,23,1,23,1,23,3,23,438,8,23,1,24,1,24,1,
+		24,1,24,5,24,444,8,24,10,24,12,24,447,9,24,1,24,1,24,1,25,1,25,1,25,3,
+		25,454,8,25,1,25,1,25,1,25,3,25,459,8,25,1,26,1,26,1,26,1,26,1,26,1,26,
 		1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,
 		1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,
-		1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,3,26,504,8,26,1,27,1,27,1,
-		27,1,28,1,28,1,28,1,28,1,29,1,29,1,29,1,29,1,29,1,29,3,29,519,8,29,1,29,
-		1,29,1,30,1,30,1,30,1,30,3,30,527,8,30,1,30,1,30,1,30,1,30,1,30,3,30,534,
-		8,30,1,31,1,31,1,31,1,31,3,31,540,8,31,1,31,1,31,1,31,1,31,1,31,1,31,3,
-		31,548,8,31,1,31,1,31,3,31,552,8,31,1,32,1,32,1,32,1,32,3,32,558,8,32,
-		1,32,1,32,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,
-		3,33,574,8,33,3,33,576,8,33,1,33,1,33,1,34,1,34,1,34,1,34,1,34,1,34,1,
-		34,3,34,587,8,34,1,34,1,34,1,35,1,35,1,35,1,35,1,36,1,36,1,36,1,36,1,37,
-		1,37,1,37,1,37,1,38,1,38,1,38,1,38,1,39,1,39,1,40,1,40,1,40,1,40,1,41,
-		1,41,1,41,1,42,1,42,1,42,1,42,5,42,620,8,42,10,42,12,42,623,9,42,1,42,
-		1,42,1,43,1,43,1,43,1,43,3,43,631,8,43,1,43,1,43,1,43,3,43,636,8,43,1,
-		44,1,44,1,44,1,44,1,44,1,44,1,44,1,44,1,44,1,44,1,44,3,44,649,8,44,1,45,
-		1,45,1,45,1,45,1,45,3,45,656,8,45,1,45,1,45,1,45,1,45,3,45,662,8,45,1,
-		45,3,45,665,8,45,1,45,1,45,3,45,669,8,45,1,45,1,45,1,46,1,46,1,46,1,46,
-		1,47,1,47,1,47,1,47,1,48,1,48,1,48,1,48,1,49,1,49,1,49,1,49,1,49,1,50,
-		1,50,1,50,1,50,1,51,1,51,1,51,1,51,1,51,1,51,3,51,700,8,51,1,51,1,51,1,
-		52,1,52,1,52,1,52,1,53,1,53,1,53,1,53,1,53,1,53,3,53,714,8,53,1,54,1,54,
-		1,54,1,54,5,54,720,8,54,10,54,12,54,723,9,54,1,54,1,54,1,55,1,55,1,55,
-		3,55,730,8,55,1,55,1,55,1,55,3,55,735,8,55,1,56,1,56,1,56,1,56,1,56,1,
+		1,26,1,26,1,26,1,26,1,26,1,26,1,26,3,26,502,8,26,1,27,1,27,1,27,1,28,1,
+		28,1,28,1,28,1,29,1,29,1,29,1,29,1,29,1,29,3,29,517,8,29,1,29,1,29,1,30,
+		1,30,1,30,1,30,3,30,525,8,30,1,30,1,30,1,30,1,30,1,30,3,30,532,8,30,1,
+		31,1,31,1,31,1,31,3,31,538,8,31,1,31,1,31,1,31,1,31,1,31,1,31,3,31,546,
+		8,31,1,31,1,31,3,31,550,8,31,1,32,1,32,1,32,1,32,3,32,556,8,32,1,32,1,
+		32,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,3,33,572,
+		8,33,3,33,574,8,33,1,33,1,33,1,34,1,34,1,34,1,34,1,34,1,34,1,34,3,34,585,
+		8,34,1,34,1,34,1,35,1,35,1,35,1,35,1,36,1,36,1,36,1,36,1,37,1,37,1,37,
+		1,37,1,38,1,38,1,38,1,38,1,39,1,39,1,40,1,40,1,40,1,40,1,41,1,41,1,41,
+		1,42,1,42,1,42,1,42,5,42,618,8,42,10,42,12,42,621,9,42,1,42,1,42,1,43,
+		1,43,1,43,1,43,3,43,629,8,43,1,43,1,43,1,43,3,43,634,8,43,1,44,1,44,1,
+		44,1,44,1,44,1,44,1,44,1,44,1,44,1,44,1,44,3,44,647,8,44,1,45,1,45,1,45,
+		1,45,1,45,3,45,654,8,45,1,45,1,45,1,45,1,45,3,45,660,8,45,1,45,3,45,663,
+		8,45,1,45,1,45,3,45,667,8,45,1,45,1,45,1,46,1,46,1,46,1,46,1,47,1,47,1,
+		47,1,47,1,48,1,48,1,48,1,48,1,49,1,49,1,49,1,49,1,49,1,50,1,50,1,50,1,
+		50,1,51,1,51,1,51,1,51,1,51,1,51,3,51,698,8,51,1,51,1,51,1,52,1,52,1,52,
+		1,52,1,53,1,53,1,53,1,53,1,53,1,53,3,53,712,8,53,1,54,1,54,1,54,1,54,5,
+		54,718,8,54,10,54,12,54,721,9,54,1,54,1,54,1,55,1,55,1,55,3,55,728,8,55,
+		1,55,1,55,1,55,3,55,733,8,55,1,56,1,56,1,56,1,56,1,56,1,56,1,56,1,56,1,
 		56,1,56,1,56,1,56,1,56,1,56,1,56,1,56,1,56,1,56,1,56,1,56,1,56,1,56,1,
-		56,1,56,1,56,1,56,1,56,3,56,761,8,56,1,57,1,57,1,57,1,57,1,58,1,58,1,58,
-		1,58,1,58,1,58,1,58,1,58,1,58,1,58,1,58,3,58,778,8,58,1,59,1,59,1,59,1,
-		59,1,59,1,60,1,60,1,60,1,60,1,60,1,60,1,60,1,60,3,60,793,8,60,3,60,795,
-		8,60,1,60,1,60,1,61,1,61,1,61,1,61,1,61,1,62,1,62,3,62,806,8,62,1,62,1,
-		62,1,62,1,62,3,62,812,8,62,1,62,3,62,815,8,62,1,62,1,62,1,63,1,63,1,63,
-		1,63,1,63,1,63,5,63,825,8,63,10,63,12,63,828,9,63,1,64,1,64,1,64,3,64,
-		833,8,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,1,
-		64,3,64,848,8,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,3,64,859,
-		8,64,1,64,1,64,3,64,863,8,64,1,64,1,64,1,64,1,64,3,64,869,8,64,1,64,1,
-		64,3,64,873,8,64,1,64,1,64,3,64,877,8,64,1,65,1,65,1,65,1,65,1,65,1,65,
-		1,65,5,65,886,8,65,10,65,12,65,889,9,65,1,65,1,65,1,65,1,66,1,66,1,66,
-		1,66,1,66,1,66,1,66,1,66,1,66,1,66,3,66,904,8,66,1,66,1,66,3,66,908,8,
-		66,1,66,3,66,911,8,66,3,66,913,8,66,1,67,1,67,1,67,1,68,1,68,1,68,1,69,
-		1,69,3,69,923,8,69,1,69,1,69,1,70,1,70,1,70,1,71,1,71,1,71,1,71,1,71,1,
-		71,1,71,1,71,1,71,1,71,3,71,940,8,71,1,72,1,72,1,72,1,72,1,72,1,72,3,72,
-		948,8,72,1,73,1,73,1,73,3,73,953,8,73,1,73,1,73,1,73,1,74,1,74,1,74,1,
-		74,1,74,1,74,5,74,964,8,74,10,74,12,74,967,9,74,1,75,1,75,3,75,971,8,75,
-		1,75,3,75,974,8,75,1,75,1,75,1,76,1,76,1,76,1,77,1,77,1,77,1,77,1,77,1,
-		78,1,78,1,78,1,78,1,78,1,78,1,78,1,78,5,78,994,8,78,10,78,12,78,997,9,
-		78,1,79,4,79,1000,8,79,11,79,12,79,1001,1,79,1,79,1,80,4,80,1007,8,80,
-		11,80,12,80,1008,1,80,1,80,1,81,1,81,1,82,1,82,1,82,1,83,1,83,1,83,1,84,
-		1,84,1,84,1,85,1,85,1,85,1,86,1,86,3,86,1029,8,86,1,86,1,86,1,87,1,87,
-		1,87,1,88,1,88,1,89,1,89,1,89,1,89,1,89,5,89,1043,8,89,10,89,12,89,1046,
-		9,89,1,89,1,89,1,89,5,89,1051,8,89,10,89,12,89,1054,9,89,1,90,1,90,1,90,
-		1,90,1,90,5,90,1061,8,90,10,90,12,90,1064,9,90,1,90,1,90,1,90,5,90,1069,
-		8,90,10,90,12,90,1072,9,90,1,91,1,91,1,91,1,91,1,91,5,91,1079,8,91,10,
-		91,12,91,1082,9,91,1,91,1,91,1,91,5,91,1087,8,91,10,91,12,91,1090,9,91,
-		1,92,1,92,1,92,1,92,1,92,5,92,1097,8,92,10,92,12,92,1100,9,92,1,92,1,92,
-		1,92,5,92,1105,8,92,10,92,12,92,1108,9,92,1,93,1,93,1,93,1,93,1,93,5,93,
-		1115,8,93,10,93,12,93,1118,9,93,1,93,1,93,1,93,5,93,1123,8,93,10,93,12,
-		93,1126,9,93,1,94,1,94,1,94,5,94,1131,8,94,10,94,12,94,1134,9,94,1,94,
-		1,94,1,95,1,95,5,95,1140,8,95,10,95,12,95,1143,9,95,1,95,1,95,1,95,1,95,
-		1,95,1,95,3,95,1151,8,95,1,96,1,96,5,96,1155,8,96,10,96,12,96,1158,9,96,
-		1,96,1,96,1,96,1,96,1,96,1,96,3,96,1166,8,96,1,97,1,97,5,97,1170,8,97,
-		10,97,12,97,1173,9,97,1,97,1,97,1,97,1,97,1,97,1,97,3,97,1181,8,97,1,98,
-		1,98,5,98,1185,8,98,10,98,12,98,1188,9,98,1,98,1,98,1,98,1,98,1,98,1,98,
-		3,98,1196,8,98,1,98,0,0,99,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,
-		32,34,36,38,40,42,44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,
-		80,82,84,86,88,90,92,94,96,98,100,102,104,106,108,110,112,114,116,118,
-		120,122,124,126,128,130,132,134,136,138,140,142,144,146,148,150,152,154,
-		156,158,160,162,164,166,168,170,172,174,176,178,180,182,184,186,188,190,
-		192,194,196,0,13,4,0,1,11,58,58,83,84,86,86,1,0,53,54,1,0,51,52,2,0,33,
-		33,59,59,2,0,55,56,73,73,6,0,33,33,57,59,69,71,74,75,82,82,89,89,2,0,83,
-		84,86,86,2,0,1,14,16,69,1,0,83,84,4,0,7,7,12,24,83,84,86,86,5,0,7,7,19,
-		19,25,28,83,84,86,86,5,0,7,7,15,16,29,33,83,84,86,86,3,0,1,6,8,11,58,58,
-		1243,0,198,1,0,0,0,2,216,1,0,0,0,4,254,1,0,0,0,6,256,1,0,0,0,8,260,1,0,
-		0,0,10,266,1,0,0,0,12,275,1,0,0,0,14,300,1,0,0,0,16,305,1,0,0,0,18,314,
-		1,0,0,0,20,332,1,0,0,0,22,341,1,0,0,0,24,345,1,0,0,0,26,355,1,0,0,0,28,
-		365,1,0,0,0,30,369,1,0,0,0,32,377,1,0,0,0,34,385,1,0,0,0,36,392,1,0,0,
-		0,38,412,1,0,0,0,40,414,1,0,0,0,42,422,1,0,0,0,44,429,1,0,0,0,46,433,1,
-		0,0,0,48,441,1,0,0,0,50,460,1,0,0,0,52,503,1,0,0,0,54,505,1,0,0,0,56,508,
-		1,0,0,0,58,512,1,0,0,0,60,522,1,0,0,0,62,535,1,0,0,0,64,553,1,0,0,0,66,
-		561,1,0,0,0,68,579,1,0,0,0,70,590,1,0,0,0,72,594,1,0,0,0,74,598,1,0,0,
-		0,76,602,1,0,0,0,78,606,1,0,0,0,80,608,1,0,0,0,82,612,1,0,0,0,84,615,1,
-		0,0,0,86,635,1,0,0,0,88,648,1,0,0,0,90,650,1,0,0,0,92,672,1,0,0,0,94,676,
-		1,0,0,0,96,680,1,0,0,0,98,684,1,0,0,0,100,689,1,0,0,0,102,693,1,0,0,0,
-		104,703,1,0,0,0,106,707,1,0,0,0,108,715,1,0,0,0,110,734,1,0,0,0,112,760,
-		1,0,0,0,114,762,1,0,0,0,116,766,1,0,0,0,118,779,1,0,0,0,120,784,1,0,0,
-		0,122,798,1,0,0,0,124,803,1,0,0,0,126,818,1,0,0,0,128,876,1,0,0,0,130,
-		878,1,0,0,0,132,893,1,0,0,0,134,914,1,0,0,0,136,917,1,0,0,0,138,920,1,
-		0,0,0,140,926,1,0,0,0,142,939,1,0,0,0,144,947,1,0,0,0,146,952,1,0,0,0,
-		148,957,1,0,0,0,150,968,1,0,0,0,152,977,1,0,0,0,154,980,1,0,0,0,156,995,
-		1,0,0,0,158,999,1,0,0,0,160,1006,1,0,0,0,162,1012,1,0,0,0,164,1014,1,0,
-		0,0,166,1017,1,0,0,0,168,1020,1,0,0,0,170,1023,1,0,0,0,172,1028,1,0,0,
-		0,174,1032,1,0,0,0,176,1035,1,0,0,0,178,1052,1,0,0,0,180,1070,1,0,0,0,
-		182,1088,1,0,0,0,184,1106,1,0,0,0,186,1124,1,0,0,0,188,1127,1,0,0,0,190,
-		1137,1,0,0,0,192,1152,1,0,0,0,194,1167,1,0,0,0,196,1182,1,0,0,0,198,203,
-		3,2,1,0,199,200,5,86,0,0,200,202,3,2,1,0,201,199,1,0,0,0,202,205,1,0,0,
-		0,203,201,1,0,0,0,203,204,1,0,0,0,204,206,1,0,0,0,205,203,1,0,0,0,206,
-		207,5,0,0,1,207,1,1,0,0,0,208,209,3,4,2,0,209,210,6,1,-1,0,210,212,1,0,
-		0,0,211,208,1,0,0,0,211,212,1,0,0,0,212,213,1,0,0,0,213,214,6,1,-1,0,214,
-		217,3,178,89,0,215,217,3,32,16,0,216,211,1,0,0,0,216,215,1,0,0,0,217,3,
-		1,0,0,0,218,219,3,6,3,0,219,220,6,2,-1,0,220,255,1,0,0,0,221,222,3,8,4,
-		0,222,223,6,2,-1,0,223,255,1,0,0,0,224,225,3,10,5,0,225,226,6,2,-1,0,226,
-		255,1,0,0,0,227,228,3,12,6,0,228,229,6,2,-1,0,229,255,1,0,0,0,230,231,
-		3,16,8,0,231,232,6,2,-1,0,232,255,1,0,0,0,233,234,3,22,11,0,234,235,6,
-		2,-1,0,235,255,1,0,0,0,236,237,3,26,13,0,237,238,6,2,-1,0,238,255,1,0,
-		0,0,239,240,3,28,14,0,240,241,6,2,-1,0,241,255,1,0,0,0,242,243,3,104,52,
-		0,243,244,6,2,-1,0,244,255,1,0,0,0,245,246,3,44,22,0,246,247,6,2,-1,0,
-		247,255,1,0,0,0,248,249,3,18,9,0,249,250,6,2,-1,0,250,255,1,0,0,0,251,
-		252,3,20,10,0,252,253,6,2,-1,0,253,255,1,0,0,0,254,218,1,0,0,0,254,221,
-		1,0,0,0,254,224,1,0,0,0,254,227,1,0,0,0,254,230,1,0,0,0,254,233,1,0,0,
-		0,254,236,1,0,0,0,254,239,1,0,0,0,254,242,1,0,0,0,254,245,1,0,0,0,254,
-		248,1,0,0,0,254,251,1,0,0,0,255,5,1,0,0,0,256,257,5,1,0,0,257,258,3,166,
-		83,0,258,259,6,3,-1,0,259,7,1,0,0,0,260,261,5,2,0,0,261,262,3,170,85,0,
-		262,263,5,81,0,0,263,264,3,160,80,0,264,265,6,4,-1,0,265,9,1,0,0,0,266,
-		267,5,3,0,0,267,269,3,170,85,0,268,270,3,166,83,0,269,268,1,0,0,0,269,
-		270,1,0,0,0,270,271,1,0,0,0,271,272,5,81,0,0,272,273,3,154,77,0,273,274,
-		6,5,-1,0,274,11,1,0,0,0,275,277,5,4,0,0,276,278,3,14,7,0,277,276,1,0,0,
-		0,277,278,1,0,0,0,278,279,1,0,0,0,279,280,5,15,0,0,280,282,3,138,69,0,
-		281,283,3,150,75,0,282,281,1,0,0,0,282,283,1,0,0,0,283,294,1,0,0,0,284,
-		285,5,29,0,0,285,295,3,158,79,0,286,287,5,34,0,0,287,289,3,138,69,0,288,
-		290,3,150,75,0,289,288,1,0,0,0,289,290,1,0,0,0,290,295,1,0,0,0,291,292,
-		5,35,0,0,292,293,5,36,0,0,293,295,6,6,-1,0,294,284,1,0,0,0,294,286,1,0,
-		0,0,294,291,1,0,0,0,295,296,1,0,0,0,296,297,5,37,0,0,297,298,3,166,83,
-		0,298,299,6,6,-1,0,299,13,1,0,0,0,300,301,3,174,87,0,301,302,6,7,-1,0,
-		302,303,3,156,78,0,303,304,6,7,-1,0,304,15,1,0,0,0,305,306,5,5,0,0,306,
-		307,5,15,0,0,307,308,3,138,69,0,308,309,5,34,0,0,309,310,3,138,69,0,310,
-		311,5,37,0,0,311,312,3,166,83,0,312,313,6,8,-1,0,313,17,1,0,0,0,314,315,
-		5,11,0,0,315,316,3,172,86,0,316,323,6,9,-1,0,317,318,5,79,0,0,318,319,
-		3,172,86,0,319,320,6,9,-1,0,320,322,1,0,0,0,321,317,1,0,0,0,322,325,1,
-		0,0,0,323,321,1,0,0,0,323,324,1,0,0,0,324,326,1,0,0,0,325,323,1,0,0,0,
-		326,327,5,13,0,0,327,328,3,126,63,0,328,329,5,37,0,0,329,330,3,166,83,
-		0,330,331,6,9,-1,0,331,19,1,0,0,0,332,333,5,58,0,0,333,335,3,170,85,0,
-		334,336,3,166,83,0,335,334,1,0,0,0,335,336,1,0,0,0,336,337,1,0,0,0,337,
-		338,5,81,0,0,338,339,3,126,63,0,339,340,6,10,-1,0,340,21,1,0,0,0,341,342,
-		3,24,12,0,342,343,3,84,42,0,343,344,6,11,-1,0,344,23,1,0,0,0,345,346,5,
-		6,0,0,346,347,3,138,69,0,347,349,3,150,75,0,348,350,3,166,83,0,349,348,
-		1,0,0,0,349,350,1,0,0,0,350,351,1,0,0,0,351,352,5,37,0,0,352,353,3,166,
-		83,0,353,354,6,12,-1,0,354,25,1,0,0,0,355,356,5,7,0,0,356,357,3,172,86,
-		0,357,358,5,37,0,0,358,361,3,166,83,0,359,360,5,35,0,0,360,362,3,138,69,
-		0,361,359,1,0,0,0,361,362,1,0,0,0,362,363,1,0,0,0,363,364,6,13,-1,0,364,
-		27,1,0,0,0,365,366,3,30,15,0,366,367,3,84,42,0,367,368,6,14,-1,0,368,29,
-		1,0,0,0,369,370,5,8,0,0,370,371,3,170,85,0,371,375,6,15,-1,0,372,373,3,
-		166,83,0,373,374,6,15,-1,0,374,376,1,0,0,0,375,372,1,0,0,0,375,376,1,0,
-		0,0,376,31,1,0,0,0,377,383,3,34,17,0,378,379,3,36,18,0,379,380,6,16,-1,
-		0,380,381,3,178,89,0,381,384,1,0,0,0,382,384,6,16,-1,0,383,378,1,0,0,0,
-		383,382,1,0,0,0,384,33,1,0,0,0,385,389,8,0,0,0,386,388,3,162,81,0,387,
-		386,1,0,0,0,388,391,1,0,0,0,389,387,1,0,0,0,389,390,1,0,0,0,390,35,1,0,
-		0,0,391,389,1,0,0,0,392,393,5,83,0,0,393,398,3,38,19,0,394,395,5,86,0,
-		0,395,397,3,38,19,0,396,394,1,0,0,0,397,400,1,0,0,0,398,396,1,0,0,0,398,
-		399,1,0,0,0,399,401,1,0,0,0,400,398,1,0,0,0,401,402,5,84,0,0,402,37,1,
-		0,0,0,403,404,3,26,13,0,404,405,6,19,-1,0,405,407,1,0,0,0,406,403,1,0,
-		0,0,406,407,1,0,0,0,407,408,1,0,0,0,408,409,6,19,-1,0,409,413,3,180,90,
-		0,410,413,3,40,20,0,411,413,3,196,98,0,412,406,1,0,0,0,412,410,1,0,0,0,
-		412,411,1,0,0,0,413,39,1,0,0,0,414,420,3,42,21,0,415,416,3,36,18,0,416,
-		417,6,20,-1,0,417,418,3,180,90,0,418,421,1,0,0,0,419,421,6,20,-1,0,420,
-		415,1,0,0,0,420,419,1,0,0,0,421,41,1,0,0,0,422,426,8,0,0,0,423,425,3,162,
-		81,0,424,423,1,0,0,0,425,428,1,0,0,0,426,424,1,0,0,0,426,427,1,0,0,0,427,
-		43,1,0,0,0,428,426,1,0,0,0,429,430,3,46,23,0,430,431,3,48,24,0,431,432,
-		6,22,-1,0,432,45,1,0,0,0,433,434,5,10,0,0,434,435,3,170,85,0,435,439,6,
-		23,-1,0,436,437,3,166,83,0,437,438,6,23,-1,0,438,440,1,0,0,0,439,436,1,
-		0,0,0,439,440,1,0,0,0,440,47,1,0,0,0,441,442,5,83,0,0,442,447,3,50,25,
-		0,443,444,5,86,0,0,444,446,3,50,25,0,445,443,1,0,0,0,446,449,1,0,0,0,447,
-		445,1,0,0,0,447,448,1,0,0,0,448,450,1,0,0,0,449,447,1,0,0,0,450,451,5,
-		84,0,0,451,49,1,0,0,0,452,453,3,52,26,0,453,454,6,25,-1,0,454,456,1,0,
-		0,0,455,452,1,0,0,0,455,456,1,0,0,0,456,457,1,0,0,0,457,458,6,25,-1,0,
-		458,461,3,182,91,0,459,461,3,190,95,0,460,455,1,0,0,0,460,459,1,0,0,0,
-		461,51,1,0,0,0,462,463,3,54,27,0,463,464,6,26,-1,0,464,504,1,0,0,0,465,
-		466,3,56,28,0,466,467,6,26,-1,0,467,504,1,0,0,0,468,469,5,14,0,0,469,504,
-		6,26,-1,0,470,471,3,58,29,0,471,472,6,26,-1,0,472,504,1,0,0,0,473,474,
-		3,60,30,0,474,475,6,26,-1,0,475,504,1,0,0,0,476,477,3,62,31,0,477,478,
-		6,26,-1,0,478,504,1,0,0,0,479,480,3,64,32,0,480,481,6,26,-1,0,481,504,
-		1,0,0,0,482,483,3,66,33,0,483,484,6,26,-1,0,484,504,1,0,0,0,485,486,3,
-		68,34,0,486,487,6,26,-1,0,487,504,1,0,0,0,488,489,3,70,35,0,489,490,6,
-		26,-1,0,490,504,1,0,0,0,491,492,3,72,36,0,492,493,6,26,-1,0,493,504,1,
-		0,0,0,494,495,3,76,38,0,495,496,6,26,-1,0,496,504,1,0,0,0,497,498,3,26,
-		13,0,498,499,6,26,-1,0,499,504,1,0,0,0,500,501,3,74,37,0,501,502,6,26,
-		-1,0,502,504,1,0,0,0,503,462,1,0,0,0,503,465,1,0,0,0,503,468,1,0,0,0,503,
-		470,1,0,0,0,503,473,1,0,0,0,503,476,1,0,0,0,503,479,1,0,0,0,503,482,1,
-		0,0,0,503,485,1,0,0,0,503,488,1,0,0,0,503,491,1,0,0,0,503,494,1,0,0,0,
-		503,497,1,0,0,0,503,500,1,0,0,0,504,53,1,0,0,0,505,506,3,124,62,0,506,
-		507,6,27,-1,0,507,55,1,0,0,0,508,509,5,13,0,0,509,510,3,126,63,0,510,511,
-		6,28,-1,0,511,57,1,0,0,0,512,513,5,15,0,0,513,518,3,138,69,0,514,515,5,
-		34,0,0,515,519,3,138,69,0,516,517,5,29,0,0,517,519,3,158,79,0,518,514,
-		1,0,0,0,518,516,1,0,0,0,518,519,1,0,0,0,519,520,1,0,0,0,520,521,6,29,-1,
-		0,521,59,1,0,0,0,522,533,5,16,0,0,523,526,3,124,62,0,524,525,5,15,0,0,
-		525,527,3,138,69,0,526,524,1,0,0,0,526,527,1,0,0,0,527,528,1,0,0,0,528,
-		529,6,30,-1,0,529,534,1,0,0,0,530,531,3,126,63,0,531,532,6,30,-1,0,532,
-		534,1,0,0,0,533,523,1,0,0,0,533,530,1,0,0,0,534,61,1,0,0,0,535,551,5,17,
-		0,0,536,537,5,31,0,0,537,539,3,148,74,0,538,540,3,80,40,0,539,538,1,0,
-		0,0,539,540,1,0,0,0,540,541,1,0,0,0,541,542,6,31,-1,0,542,552,1,0,0,0,
-		543,544,5,41,0,0,544,547,3,172,86,0,545,546,5,80,0,0,546,548,3,158,79,
-		0,547,545,1,0,0,0,547,548,1,0,0,0,548,549,1,0,0,0,549,550,6,31,-1,0,550,
-		552,1,0,0,0,551,536,1,0,0,0,551,543,1,0,0,0,552,63,1,0,0,0,553,554,5,18,
-		0,0,554,555,5,42,0,0,555,557,3,148,74,0,556,558,3,80,40,0,557,556,1,0,
-		0,0,557,558,1,0,0,0,558,559,1,0,0,0,559,560,6,32,-1,0,560,65,1,0,0,0,561,
-		562,5,19,0,0,562,563,5,12,0,0,563,575,3,158,79,0,564,565,5,29,0,0,565,
-		566,3,164,82,0,566,567,7,1,0,0,567,576,1,0,0,0,568,569,5,35,0,0,569,573,
-		3,150,75,0,570,571,3,82,41,0,571,572,6,33,-1,0,572,574,1,0,0,0,573,570,
-		1,0,0,0,573,574,1,0,0,0,574,576,1,0,0,0,575,564,1,0,0,0,575,568,1,0,0,
-		0,576,577,1,0,0,0,577,578,6,33,-1,0,578,67,1,0,0,0,579,580,5,20,0,0,580,
-		581,5,43,0,0,581,582,5,31,0,0,582,586,3,150,75,0,583,584,3,82,41,0,584,
-		585,6,34,-1,0,585,587,1,0,0,0,586,583,1,0,0,0,586,587,1,0,0,0,587,588,
-		1,0,0,0,588,589,6,34,-1,0,589,69,1,0,0,0,590,591,5,21,0,0,591,592,3,160,
-		80,0,592,593,6,35,-1,0,593,71,1,0,0,0,594,595,5,22,0,0,595,596,3,166,83,
-		0,596,597,6,36,-1,0,597,73,1,0,0,0,598,599,5,23,0,0,599,600,3,172,86,0,
-		600,601,6,37,-1,0,601,75,1,0,0,0,602,603,3,78,39,0,603,604,3,84,42,0,604,
-		605,6,38,-1,0,605,77,1,0,0,0,606,607,5,24,0,0,607,79,1,0,0,0,608,609,5,
-		13,0,0,609,610,3,126,63,0,610,611,6,40,-1,0,611,81,1,0,0,0,612,613,5,44,
-		0,0,613,614,5,57,0,0,614,83,1,0,0,0,615,616,5,83,0,0,616,621,3,86,43,0,
-		617,618,5,86,0,0,618,620,3,86,43,0,619,617,1,0,0,0,620,623,1,0,0,0,621,
-		619,1,0,0,0,621,622,1,0,0,0,622,624,1,0,0,0,623,621,1,0,0,0,624,625,5,
-		84,0,0,625,85,1,0,0,0,626,631,3,88,44,0,627,628,3,26,13,0,628,629,6,43,
-		-1,0,629,631,1,0,0,0,630,626,1,0,0,0,630,627,1,0,0,0,630,631,1,0,0,0,631,
-		632,1,0,0,0,632,633,6,43,-1,0,633,636,3,184,92,0,634,636,3,192,96,0,635,
-		630,1,0,0,0,635,634,1,0,0,0,636,87,1,0,0,0,637,638,3,90,45,0,638,639,6,
-		44,-1,0,639,649,1,0,0,0,640,641,3,92,46,0,641,642,6,44,-1,0,642,649,1,
-		0,0,0,643,644,3,94,47,0,644,645,6,44,-1,0,645,649,1,0,0,0,646,649,3,96,
-		48,0,647,649,3,100,50,0,648,637,1,0,0,0,648,640,1,0,0,0,648,643,1,0,0,
-		0,648,646,1,0,0,0,648,647,1,0,0,0,649,89,1,0,0,0,650,651,5,25,0,0,651,
-		664,3,154,77,0,652,655,5,29,0,0,653,654,5,39,0,0,654,656,6,45,-1,0,655,
-		653,1,0,0,0,655,656,1,0,0,0,656,657,1,0,0,0,657,665,3,158,79,0,658,661,
-		5,38,0,0,659,660,5,39,0,0,660,662,6,45,-1,0,661,659,1,0,0,0,661,662,1,
-		0,0,0,662,663,1,0,0,0,663,665,3,158,79,0,664,652,1,0,0,0,664,658,1,0,0,
-		0,665,668,1,0,0,0,666,667,5,40,0,0,667,669,3,172,86,0,668,666,1,0,0,0,
-		668,669,1,0,0,0,669,670,1,0,0,0,670,671,6,45,-1,0,671,91,1,0,0,0,672,673,
-		5,26,0,0,673,674,3,158,79,0,674,675,6,46,-1,0,675,93,1,0,0,0,676,677,5,
-		28,0,0,677,678,3,172,86,0,678,679,6,47,-1,0,679,95,1,0,0,0,680,681,3,98,
-		49,0,681,682,3,84,42,0,682,683,6,48,-1,0,683,97,1,0,0,0,684,685,5,19,0,
-		0,685,686,3,164,82,0,686,687,7,2,0,0,687,688,6,49,-1,0,688,99,1,0,0,0,
-		689,690,3,102,51,0,690,691,3,84,42,0,691,692,6,50,-1,0,692,101,1,0,0,0,
-		693,699,5,27,0,0,694,700,5,46,0,0,695,696,3,158,79,0,696,697,5,45,0,0,
-		697,698,3,158,79,0,698,700,1,0,0,0,699,694,1,0,0,0,699,695,1,0,0,0,700,
-		701,1,0,0,0,701,702,6,51,-1,0,702,103,1,0,0,0,703,704,3,106,53,0,704,705,
-		3,108,54,0,705,706,6,52,-1,0,706,105,1,0,0,0,707,708,5,9,0,0,708,709,3,
-		170,85,0,709,713,6,53,-1,0,710,711,3,166,83,0,711,712,6,53,-1,0,712,714,
-		1,0,0,0,713,710,1,0,0,0,713,714,1,0,0,0,714,107,1,0,0,0,715,716,5,83,0,
-		0,716,721,3,110,55,0,717,718,5,86,0,0,718,720,3,110,55,0,719,717,1,0,0,
-		0,720,723,1,0,0,0,721,719,1,0,0,0,721,722,1,0,0,0,722,724,1,0,0,0,723,
-		721,1,0,0,0,724,725,5,84,0,0,725,109,1,0,0,0,726,727,3,112,56,0,727,728,
-		6,55,-1,0,728,730,1,0,0,0,729,726,1,0,0,0,729,730,1,0,0,0,730,731,1,0,
-		0,0,731,732,6,55,-1,0,732,735,3,186,93,0,733,735,3,194,97,0,734,729,1,
-		0,0,0,734,733,1,0,0,0,735,111,1,0,0,0,736,737,3,114,57,0,737,738,6,56,
-		-1,0,738,761,1,0,0,0,739,740,3,58,29,0,740,741,6,56,-1,0,741,761,1,0,0,
-		0,742,743,3,116,58,0,743,744,6,56,-1,0,744,761,1,0,0,0,745,746,3,60,30,
-		0,746,747,6,56,-1,0,747,761,1,0,0,0,748,749,3,118,59,0,749,750,6,56,-1,
-		0,750,761,1,0,0,0,751,752,3,120,60,0,752,753,6,56,-1,0,753,761,1,0,0,0,
-		754,755,3,122,61,0,755,756,6,56,-1,0,756,761,1,0,0,0,757,758,3,26,13,0,
-		758,759,6,56,-1,0,759,761,1,0,0,0,760,736,1,0,0,0,760,739,1,0,0,0,760,
-		742,1,0,0,0,760,745,1,0,0,0,760,748,1,0,0,0,760,751,1,0,0,0,760,754,1,
-		0,0,0,760,757,1,0,0,0,761,113,1,0,0,0,762,763,5,29,0,0,763,764,3,154,77,
-		0,764,765,6,57,-1,0,765,115,1,0,0,0,766,777,5,30,0,0,767,768,5,13,0,0,
-		768,769,3,126,63,0,769,770,6,58,-1,0,770,778,1,0,0,0,771,772,5,47,0,0,
-		772,773,3,150,75,0,773,774,5,48,0,0,774,775,3,150,75,0,775,776,6,58,-1,
-		0,776,778,1,0,0,0,777,767,1,0,0,0,777,771,1,0,0,0,778,117,1,0,0,0,779,
-		780,5,31,0,0,780,781,5,49,0,0,781,782,3,160,80,0,782,783,6,59,-1,0,783,
-		119,1,0,0,0,784,785,5,32,0,0,785,794,3,154,77,0,786,787,5,15,0,0,787,792,
-		3,138,69,0,788,789,5,34,0,0,789,793,3,138,69,0,790,791,5,29,0,0,791,793,
-		3,158,79,0,792,788,1,0,0,0,792,790,1,0,0,0,792,793,1,0,0,0,793,795,1,0,
-		0,0,794,786,1,0,0,0,794,795,1,0,0,0,795,796,1,0,0,0,796,797,6,60,-1,0,
-		797,121,1,0,0,0,798,799,5,33,0,0,799,800,5,50,0,0,800,801,3,152,76,0,801,
-		802,6,61,-1,0,802,123,1,0,0,0,803,805,5,12,0,0,804,806,3,164,82,0,805,
-		804,1,0,0,0,805,806,1,0,0,0,806,811,1,0,0,0,807,812,5,57,0,0,808,812,5,
-		58,0,0,809,810,7,3,0,0,810,812,6,62,-1,0,811,807,1,0,0,0,811,808,1,0,0,
-		0,811,809,1,0,0,0,812,814,1,0,0,0,813,815,3,80,40,0,814,813,1,0,0,0,814,
-		815,1,0,0,0,815,816,1,0,0,0,816,817,6,62,-1,0,817,125,1,0,0,0,818,819,
-		3,128,64,0,819,826,6,63,-1,0,820,821,5,79,0,0,821,822,3,128,64,0,822,823,
-		6,63,-1,0,823,825,1,0,0,0,824,820,1,0,0,0,825,828,1,0,0,0,826,824,1,0,
-		0,0,826,827,1,0,0,0,827,127,1,0,0,0,828,826,1,0,0,0,829,830,5,60,0,0,830,
-		833,6,64,-1,0,831,833,5,61,0,0,832,829,1,0,0,0,832,831,1,0,0,0,833,834,
-		1,0,0,0,834,835,5,58,0,0,835,877,6,64,-1,0,836,837,3,130,65,0,837,838,
-		6,64,-1,0,838,877,1,0,0,0,839,840,5,62,0,0,840,848,6,64,-1,0,841,842,5,
-		63,0,0,842,848,6,64,-1,0,843,844,5,64,0,0,844,848,6,64,-1,0,845,846,5,
-		65,0,0,846,848,6,64,-1,0,847,839,1,0,0,0,847,841,1,0,0,0,847,843,1,0,0,
-		0,847,845,1,0,0,0,848,849,1,0,0,0,849,850,3,152,76,0,850,851,3,134,67,
-		0,851,852,6,64,-1,0,852,877,1,0,0,0,853,854,3,132,66,0,854,855,6,64,-1,
-		0,855,877,1,0,0,0,856,858,3,136,68,0,857,859,3,146,73,0,858,857,1,0,0,
-		0,858,859,1,0,0,0,859,862,1,0,0,0,860,861,5,34,0,0,861,863,3,140,70,0,
-		862,860,1,0,0,0,862,863,1,0,0,0,863,864,1,0,0,0,864,865,6,64,-1,0,865,
-		877,1,0,0,0,866,868,3,144,72,0,867,869,3,146,73,0,868,867,1,0,0,0,868,
-		869,1,0,0,0,869,872,1,0,0,0,870,871,5,34,0,0,871,873,3,140,70,0,872,870,
-		1,0,0,0,872,873,1,0,0,0,873,874,1,0,0,0,874,875,6,64,-1,0,875,877,1,0,
-		0,0,876,832,1,0,0,0,876,836,1,0,0,0,876,847,1,0,0,0,876,853,1,0,0,0,876,
-		856,1,0,0,0,876,866,1,0,0,0,877,129,1,0,0,0,878,879,5,58,0,0,879,880,3,
-		164,82,0,880,887,6,65,-1,0,881,882,5,79,0,0,882,883,3,164,82,0,883,884,
-		6,65,-1,0,884,886,1,0,0,0,885,881,1,0,0,0,886,889,1,0,0,0,887,885,1,0,
-		0,0,887,888,1,0,0,0,888,890,1,0,0,0,889,887,1,0,0,0,890,891,3,134,67,0,
-		891,892,6,65,-1,0,892,131,1,0,0,0,893,912,5,66,0,0,894,895,5,57,0,0,895,
-		896,3,134,67,0,896,897,6,66,-1,0,897,913,1,0,0,0,898,910,3,168,84,0,899,
-		900,3,134,67,0,900,901,6,66,-1,0,901,911,1,0,0,0,902,904,3,146,73,0,903,
-		902,1,0,0,0,903,904,1,0,0,0,904,907,1,0,0,0,905,906,5,34,0,0,906,908,3,
-		140,70,0,907,905,1,0,0,0,907,908,1,0,0,0,908,909,1,0,0,0,909,911,6,66,
-		-1,0,910,899,1,0,0,0,910,903,1,0,0,0,911,913,1,0,0,0,912,894,1,0,0,0,912,
-		898,1,0,0,0,913,133,1,0,0,0,914,915,5,67,0,0,915,916,5,68,0,0,916,135,
-		1,0,0,0,917,918,3,168,84,0,918,919,6,68,-1,0,919,137,1,0,0,0,920,922,3,
-		142,71,0,921,923,3,146,73,0,922,921,1,0,0,0,922,923,1,0,0,0,923,924,1,
-		0,0,0,924,925,6,69,-1,0,925,139,1,0,0,0,926,927,3,138,69,0,927,928,6,70,
-		-1,0,928,141,1,0,0,0,929,930,3,144,72,0,930,931,6,71,-1,0,931,940,1,0,
-		0,0,932,933,5,66,0,0,933,934,3,168,84,0,934,935,6,71,-1,0,935,940,1,0,
-		0,0,936,937,3,168,84,0,937,938,6,71,-1,0,938,940,1,0,0,0,939,929,1,0,0,
-		0,939,932,1,0,0,0,939,936,1,0,0,0,940,143,1,0,0,0,941,942,5,72,0,0,942,
-		948,6,72,-1,0,943,944,3,164,82,0,944,945,3,168,84,0,945,946,6,72,-1,0,
-		946,948,1,0,0,0,947,941,1,0,0,0,947,943,1,0,0,0,948,145,1,0,0,0,949,953,
-		5,80,0,0,950,951,5,85,0,0,951,953,6,73,-1,0,952,949,1,0,0,0,952,950,1,
-		0,0,0,953,954,1,0,0,0,954,955,3,158,79,0,955,956,6,73,-1,0,956,147,1,0,
-		0,0,957,958,3,150,75,0,958,965,6,74,-1,0,959,960,5,79,0,0,960,961,3,150,
-		75,0,961,962,6,74,-1,0,962,964,1,0,0,0,963,959,1,0,0,0,964,967,1,0,0,0,
-		965,963,1,0,0,0,965,966,1,0,0,0,966,149,1,0,0,0,967,965,1,0,0,0,968,970,
-		7,4,0,0,969,971,3,168,84,0,970,969,1,0,0,0,970,971,1,0,0,0,971,973,1,0,
-		0,0,972,974,3,146,73,0,973,972,1,0,0,0,973,974,1,0,0,0,974,975,1,0,0,0,
-		975,976,6,75,-1,0,976,151,1,0,0,0,977,978,3,168,84,0,978,979,6,76,-1,0,
-		979,153,1,0,0,0,980,981,3,172,86,0,981,982,6,77,-1,0,982,983,3,156,78,
-		0,983,984,6,77,-1,0,984,155,1,0,0,0,985,986,5,79,0,0,986,987,3,172,86,
-		0,987,988,6,78,-1,0,988,994,1,0,0,0,989,990,5,80,0,0,990,991,3,172,86,
-		0,991,992,6,78,-1,0,992,994,1,0,0,0,993,985,1,0,0,0,993,989,1,0,0,0,994,
-		997,1,0,0,0,995,993,1,0,0,0,995,996,1,0,0,0,996,157,1,0,0,0,997,995,1,
-		0,0,0,998,1000,7,5,0,0,999,998,1,0,0,0,1000,1001,1,0,0,0,1001,999,1,0,
-		0,0,1001,1002,1,0,0,0,1002,1003,1,0,0,0,1003,1004,6,79,-1,0,1004,159,1,
-		0,0,0,1005,1007,3,162,81,0,1006,1005,1,0,0,0,1007,1008,1,0,0,0,1008,1006,
-		1,0,0,0,1008,1009,1,0,0,0,1009,1010,1,0,0,0,1010,1011,6,80,-1,0,1011,161,
-		1,0,0,0,1012,1013,8,6,0,0,1013,163,1,0,0,0,1014,1015,5,71,0,0,1015,1016,
-		6,82,-1,0,1016,165,1,0,0,0,1017,1018,5,76,0,0,1018,1019,6,83,-1,0,1019,
-		167,1,0,0,0,1020,1021,5,69,0,0,1021,1022,6,84,-1,0,1022,169,1,0,0,0,1023,
-		1024,3,172,86,0,1024,1025,6,85,-1,0,1025,171,1,0,0,0,1026,1029,5,15,0,
-		0,1027,1029,3,176,88,0,1028,1026,1,0,0,0,1028,1027,1,0,0,0,1029,1030,1,
-		0,0,0,1030,1031,6,86,-1,0,1031,173,1,0,0,0,1032,1033,3,176,88,0,1033,1034,
-		6,87,-1,0,1034,175,1,0,0,0,1035,1036,7,7,0,0,1036,177,1,0,0,0,1037,1038,
-		5,83,0,0,1038,1039,6,89,-1,0,1039,1044,3,2,1,0,1040,1041,5,86,0,0,1041,
-		1043,3,2,1,0,1042,1040,1,0,0,0,1043,1046,1,0,0,0,1044,1042,1,0,0,0,1044,
-		1045,1,0,0,0,1045,1047,1,0,0,0,1046,1044,1,0,0,0,1047,1048,5,84,0,0,1048,
-		1049,6,89,-1,0,1049,1051,1,0,0,0,1050,1037,1,0,0,0,1051,1054,1,0,0,0,1052,
-		1050,1,0,0,0,1052,1053,1,0,0,0,1053,179,1,0,0,0,1054,1052,1,0,0,0,1055,
-		1056,5,83,0,0,1056,1057,6,90,-1,0,1057,1062,3,38,19,0,1058,1059,5,86,0,
-		0,1059,1061,3,38,19,0,1060,1058,1,0,0,0,1061,1064,1,0,0,0,1062,1060,1,
-		0,0,0,1062,1063,1,0,0,0,1063,1065,1,0,0,0,1064,1062,1,0,0,0,1065,1066,
-		5,84,0,0,1066,1067,6,90,-1,0,1067,1069,1,0,0,0,1068,1055,1,0,0,0,1069,
-		1072,1,0,0,0,1070,1068,1,0,0,0,1070,1071,1,0,0,0,1071,181,1,0,0,0,1072,
-		1070,1,0,0,0,1073,1074,5,83,0,0,1074,1075,6,91,-1,0,1075,1080,3,50,25,
-		0,1076,1077,5,86,0,0,1077,1079,3,50,25,0,1078,1076,1,0,0,0,1079,1082,1,
-		0,0,0,1080,1078,1,0,0,0,1080,1081,1,0,0,0,1081,1083,1,0,0,0,1082,1080,
-		1,0,0,0,1083,1084,5,84,0,0,1084,1085,6,91,-1,0,1085,1087,1,0,0,0,1086,
-		1073,1,0,0,0,1087,1090,1,0,0,0,1088,1086,1,0,0,0,1088,1089,1,0,0,0,1089,
-		183,1,0,0,0,1090,1088,1,0,0,0,1091,1092,5,83,0,0,1092,1093,6,92,-1,0,1093,
-		1098,3,86,43,0,1094,1095,5,86,0,0,1095,1097,3,86,43,0,1096,1094,1,0,0,
-		0,1097,1100,1,0,0,0,1098,1096,1,0,0,0,1098,1099,1,0,0,0,1099,1101,1,0,
-		0,0,1100,1098,1,0,0,0,1101,1102,5,84,0,0,1102,1103,6,92,-1,0,1103,1105,
-		1,0,0,0,1104,1091,1,0,0,0,1105,1108,1,0,0,0,1106,1104,1,0,0,0,1106,1107,
-		1,0,0,0,1107,185,1,0,0,0,1108,1106,1,0,0,0,1109,1110,5,83,0,0,1110,1111,
-		6,93,-1,0,1111,1116,3,110,55,0,1112,1113,5,86,0,0,1113,1115,3,110,55,0,
-		1114,1112,1,0,0,0,1115,1118,1,0,0,0,1116,1114,1,0,0,0,1116,1117,1,0,0,
-		0,1117,1119,1,0,0,0,1118,1116,1,0,0,0,1119,1120,5,84,0,0,1120,1121,6,93,
-		-1,0,1121,1123,1,0,0,0,1122,1109,1,0,0,0,1123,1126,1,0,0,0,1124,1122,1,
-		0,0,0,1124,1125,1,0,0,0,1125,187,1,0,0,0,1126,1124,1,0,0,0,1127,1132,5,
-		83,0,0,1128,1131,8,8,0,0,1129,1131,3,188,94,0,1130,1128,1,0,0,0,1130,1129,
-		1,0,0,0,1131,1134,1,0,0,0,1132,1130,1,0,0,0,1132,1133,1,0,0,0,1133,1135,
-		1,0,0,0,1134,1132,1,0,0,0,1135,1136,5,84,0,0,1136,189,1,0,0,0,1137,1141,
-		8,9,0,0,1138,1140,3,162,81,0,1139,1138,1,0,0,0,1140,1143,1,0,0,0,1141,
-		1139,1,0,0,0,1141,1142,1,0,0,0,1142,1144,1,0,0,0,1143,1141,1,0,0,0,1144,
-		1150,6,95,-1,0,1145,1146,3,188,94,0,1146,1147,6,95,-1,0,1147,1148,3,182,
-		91,0,1148,1151,1,0,0,0,1149,1151,6,95,-1,0,1150,1145,1,0,0,0,1150,1149,
-		1,0,0,0,1151,191,1,0,0,0,1152,1156,8,10,0,0,1153,1155,3,162,81,0,1154,
-		1153,1,0,0,0,1155,1158,1,0,0,0,1156,1154,1,0,0,0,1156,1157,1,0,0,0,1157,
-		1159,1,0,0,0,1158,1156,1,0,0,0,1159,1165,6,96,-1,0,1160,1161,3,188,94,
-		0,1161,1162,6,96,-1,0,1162,1163,3,184,92,0,1163,1166,1,0,0,0,1164,1166,
-		6,96,-1,0,1165,1160,1,0,0,0,1165,1164,1,0,0,0,1166,193,1,0,0,0,1167,1171,
-		8,11,0,0,1168,1170,3,162,81,0,1169,1168,1,0,0,0,1170,1173,1,0,0,0,1171,
-		1169,1,0,0,0,1171,1172,1,0,0,0,1172,1174,1,0,0,0,1173,1171,1,0,0,0,1174,
-		1180,6,97,-1,0,1175,1176,3,188,94,0,1176,1177,6,97,-1,0,1177,1178,3,186,
-		93,0,1178,1181,1,0,0,0,1179,1181,6,97,-1,0,1180,1175,1,0,0,0,1180,1179,
-		1,0,0,0,1181,195,1,0,0,0,1182,1186,7,12,0,0,1183,1185,3,162,81,0,1184,
-		1183,1,0,0,0,1185,1188,1,0,0,0,1186,1184,1,0,0,0,1186,1187,1,0,0,0,1187,
-		1189,1,0,0,0,1188,1186,1,0,0,0,1189,1195,6,98,-1,0,1190,1191,3,188,94,
-		0,1191,1192,6,98,-1,0,1192,1193,3,180,90,0,1193,1196,1,0,0,0,1194,1196,
-		6,98,-1,0,1195,1190,1,0,0,0,1195,1194,1,0,0,0,1196,197,1,0,0,0,101,203,
-		211,216,254,269,277,282,289,294,323,335,349,361,375,383,389,398,406,412,
-		420,426,439,447,455,460,503,518,526,533,539,547,551,557,573,575,586,621,
-		630,635,648,655,661,664,668,699,713,721,729,734,760,777,792,794,805,811,
-		814,826,832,847,858,862,868,872,876,887,903,907,910,912,922,939,947,952,
-		965,970,973,993,995,1001,1008,1028,1044,1052,1062,1070,1080,1088,1098,
-		1106,1116,1124,1130,1132,1141,1150,1156,1165,1171,1180,1186,1195
+		56,1,56,3,56,759,8,56,1,57,1,57,1,57,1,57,1,58,1,58,1,58,1,58,1,58,1,58,
+		1,58,1,58,1,58,1,58,1,58,3,58,776,8,58,1,59,1,59,1,59,1,59,1,59,1,60,1,
+		60,1,60,1,60,1,60,1,60,1,60,1,60,3,60,791,8,60,3,60,793,8,60,1,60,1,60,
+		1,61,1,61,1,61,1,61,1,61,1,62,1,62,3,62,804,8,62,1,62,1,62,1,62,1,62,3,
+		62,810,8,62,1,62,3,62,813,8,62,1,62,1,62,1,63,1,63,1,63,1,63,1,63,1,63,
+		5,63,823,8,63,10,63,12,63,826,9,63,1,64,1,64,1,64,3,64,831,8,64,1,64,1,
+		64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,3,64,846,8,64,
+		1,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,3,64,857,8,64,1,64,1,64,3,
+		64,861,8,64,1,64,1,64,1,64,1,64,3,64,867,8,64,1,64,1,64,3,64,871,8,64,
+		1,64,1,64,3,64,875,8,64,1,65,1,65,1,65,1,65,1,65,1,65,1,65,5,65,884,8,
+		65,10,65,12,65,887,9,65,1,65,1,65,1,65,1,66,1,66,1,66,1,66,1,66,1,66,1,
+		66,1,66,1,66,1,66,3,66,902,8,66,1,66,1,66,3,66,906,8,66,1,66,3,66,909,
+		8,66,3,66,911,8,66,1,67,1,67,1,67,1,68,1,68,1,68,1,69,1,69,3,69,921,8,
+		69,1,69,1,69,1,70,1,70,1,70,1,71,1,71,1,71,1,71,1,71,1,71,1,71,1,71,1,
+		71,1,71,3,71,938,8,71,1,72,1,72,1,72,1,72,1,72,1,72,3,72,946,8,72,1,73,
+		1,73,1,73,3,73,951,8,73,1,73,1,73,1,73,1,74,1,74,1,74,1,74,1,74,1,74,5,
+		74,962,8,74,10,74,12,74,965,9,74,1,75,1,75,3,75,969,8,75,1,75,3,75,972,
+		8,75,1,75,1,75,1,76,1,76,1,76,1,77,1,77,1,77,1,77,1,77,1,78,1,78,1,78,
+		1,78,1,78,1,78,1,78,1,78,5,78,992,8,78,10,78,12,78,995,9,78,1,79,4,79,
+		998,8,79,11,79,12,79,999,1,79,1,79,1,80,4,80,1005,8,80,11,80,12,80,1006,
+		1,80,1,80,1,81,1,81,1,81,1,82,1,82,1,82,1,83,1,83,1,83,1,84,1,84,1,84,
+		1,85,1,85,3,85,1025,8,85,1,85,1,85,1,86,1,86,1,86,1,87,1,87,1,88,1,88,
+		1,88,1,88,1,88,5,88,1039,8,88,10,88,12,88,1042,9,88,1,88,1,88,1,88,5,88,
+		1047,8,88,10,88,12,88,1050,9,88,1,89,1,89,1,89,1,89,1,89,5,89,1057,8,89,
+		10,89,12,89,1060,9,89,1,89,1,89,1,89,5,89,1065,8,89,10,89,12,89,1068,9,
+		89,1,90,1,90,1,90,1,90,1,90,5,90,1075,8,90,10,90,12,90,1078,9,90,1,90,
+		1,90,1,90,5,90,1083,8,90,10,90,12,90,1086,9,90,1,91,1,91,1,91,1,91,1,91,
+		5,91,1093,8,91,10,91,12,91,1096,9,91,1,91,1,91,1,91,5,91,1101,8,91,10,
+		91,12,91,1104,9,91,1,92,1,92,1,92,1,92,1,92,5,92,1111,8,92,10,92,12,92,
+		1114,9,92,1,92,1,92,1,92,5,92,1119,8,92,10,92,12,92,1122,9,92,1,93,1,93,
+		1,93,5,93,1127,8,93,10,93,12,93,1130,9,93,1,93,1,93,1,94,1,94,5,94,1136,
+		8,94,10,94,12,94,1139,9,94,1,94,1,94,1,94,1,94,1,94,1,94,3,94,1147,8,94,
+		1,95,1,95,5,95,1151,8,95,10,95,12,95,1154,9,95,1,95,1,95,1,95,1,95,1,95,
+		1,95,3,95,1162,8,95,1,96,1,96,5,96,1166,8,96,10,96,12,96,1169,9,96,1,96,
+		1,96,1,96,1,96,1,96,1,96,3,96,1177,8,96,1,97,1,97,5,97,1181,8,97,10,97,
+		12,97,1184,9,97,1,97,1,97,1,97,1,97,1,97,1,97,3,97,1192,8,97,1,97,0,0,
+		98,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,40,42,44,46,
+		48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,88,90,92,94,
+		96,98,100,102,104,106,108,110,112,114,116,118,120,122,124,126,128,130,
+		132,134,136,138,140,142,144,146,148,150,152,154,156,158,160,162,164,166,
+		168,170,172,174,176,178,180,182,184,186,188,190,192,194,0,13,4,0,1,11,
+		58,58,83,84,86,86,2,0,83,84,86,86,1,0,53,54,1,0,51,52,2,0,33,33,59,59,
+		2,0,55,56,73,73,6,0,33,33,57,59,69,71,74,75,82,82,89,89,2,0,1,14,16,69,
+		1,0,83,84,4,0,7,7,12,24,83,84,86,86,5,0,7,7,19,19,25,28,83,84,86,86,5,
+		0,7,7,15,16,29,33,83,84,86,86,3,0,1,6,8,11,58,58,1240,0,196,1,0,0,0,2,
+		214,1,0,0,0,4,252,1,0,0,0,6,254,1,0,0,0,8,258,1,0,0,0,10,264,1,0,0,0,12,
+		273,1,0,0,0,14,298,1,0,0,0,16,303,1,0,0,0,18,312,1,0,0,0,20,330,1,0,0,
+		0,22,339,1,0,0,0,24,343,1,0,0,0,26,353,1,0,0,0,28,363,1,0,0,0,30,367,1,
+		0,0,0,32,375,1,0,0,0,34,383,1,0,0,0,36,390,1,0,0,0,38,410,1,0,0,0,40,412,
+		1,0,0,0,42,420,1,0,0,0,44,427,1,0,0,0,46,431,1,0,0,0,48,439,1,0,0,0,50,
+		458,1,0,0,0,52,501,1,0,0,0,54,503,1,0,0,0,56,506,1,0,0,0,58,510,1,0,0,
+		0,60,520,1,0,0,0,62,533,1,0,0,0,64,551,1,0,0,0,66,559,1,0,0,0,68,577,1,
+		0,0,0,70,588,1,0,0,0,72,592,1,0,0,0,74,596,1,0,0,0,76,600,1,0,0,0,78,604,
+		1,0,0,0,80,606,1,0,0,0,82,610,1,0,0,0,84,613,1,0,0,0,86,633,1,0,0,0,88,
+		646,1,0,0,0,90,648,1,0,0,0,92,670,1,0,0,0,94,674,1,0,0,0,96,678,1,0,0,
+		0,98,682,1,0,0,0,100,687,1,0,0,0,102,691,1,0,0,0,104,701,1,0,0,0,106,705,
+		1,0,0,0,108,713,1,0,0,0,110,732,1,0,0,0,112,758,1,0,0,0,114,760,1,0,0,
+		0,116,764,1,0,0,0,118,777,1,0,0,0,120,782,1,0,0,0,122,796,1,0,0,0,124,
+		801,1,0,0,0,126,816,1,0,0,0,128,874,1,0,0,0,130,876,1,0,0,0,132,891,1,
+		0,0,0,134,912,1,0,0,0,136,915,1,0,0,0,138,918,1,0,0,0,140,924,1,0,0,0,
+		142,937,1,0,0,0,144,945,1,0,0,0,146,950,1,0,0,0,148,955,1,0,0,0,150,966,
+		1,0,0,0,152,975,1,0,0,0,154,978,1,0,0,0,156,993,1,0,0,0,158,997,1,0,0,
+		0,160,1004,1,0,0,0,162,1010,1,0,0,0,164,1013,1,0,0,0,166,1016,1,0,0,0,
+		168,1019,1,0,0,0,170,1024,1,0,0,0,172,1028,1,0,0,0,174,1031,1,0,0,0,176,
+		1048,1,0,0,0,178,1066,1,0,0,0,180,1084,1,0,0,0,182,1102,1,0,0,0,184,1120,
+		1,0,0,0,186,1123,1,0,0,0,188,1133,1,0,0,0,190,1148,1,0,0,0,192,1163,1,
+		0,0,0,194,1178,1,0,0,0,196,201,3,2,1,0,197,198,5,86,0,0,198,200,3,2,1,
+		0,199,197,1,0,0,0,200,203,1,0,0,0,201,199,1,0,0,0,201,202,1,0,0,0,202,
+		204,1,0,0,0,203,201,1,0,0,0,204,205,5,0,0,1,205,1,1,0,0,0,206,207,3,4,
+		2,0,207,208,6,1,-1,0,208,210,1,0,0,0,209,206,1,0,0,0,209,210,1,0,0,0,210,
+		211,1,0,0,0,211,212,6,1,-1,0,212,215,3,176,88,0,213,215,3,32,16,0,214,
+		209,1,0,0,0,214,213,1,0,0,0,215,3,1,0,0,0,216,217,3,6,3,0,217,218,6,2,
+		-1,0,218,253,1,0,0,0,219,220,3,8,4,0,220,221,6,2,-1,0,221,253,1,0,0,0,
+		222,223,3,10,5,0,223,224,6,2,-1,0,224,253,1,0,0,0,225,226,3,12,6,0,226,
+		227,6,2,-1,0,227,253,1,0,0,0,228,229,3,16,8,0,229,230,6,2,-1,0,230,253,
+		1,0,0,0,231,232,3,22,11,0,232,233,6,2,-1,0,233,253,1,0,0,0,234,235,3,26,
+		13,0,235,236,6,2,-1,0,236,253,1,0,0,0,237,238,3,28,14,0,238,239,6,2,-1,
+		0,239,253,1,0,0,0,240,241,3,104,52,0,241,242,6,2,-1,0,242,253,1,0,0,0,
+		243,244,3,44,22,0,244,245,6,2,-1,0,245,253,1,0,0,0,246,247,3,18,9,0,247,
+		248,6,2,-1,0,248,253,1,0,0,0,249,250,3,20,10,0,250,251,6,2,-1,0,251,253,
+		1,0,0,0,252,216,1,0,0,0,252,219,1,0,0,0,252,222,1,0,0,0,252,225,1,0,0,
+		0,252,228,1,0,0,0,252,231,1,0,0,0,252,234,1,0,0,0,252,237,1,0,0,0,252,
+		240,1,0,0,0,252,243,1,0,0,0,252,246,1,0,0,0,252,249,1,0,0,0,253,5,1,0,
+		0,0,254,255,5,1,0,0,255,256,3,164,82,0,256,257,6,3,-1,0,257,7,1,0,0,0,
+		258,259,5,2,0,0,259,260,3,168,84,0,260,261,5,81,0,0,261,262,3,160,80,0,
+		262,263,6,4,-1,0,263,9,1,0,0,0,264,265,5,3,0,0,265,267,3,168,84,0,266,
+		268,3,164,82,0,267,266,1,0,0,0,267,268,1,0,0,0,268,269,1,0,0,0,269,270,
+		5,81,0,0,270,271,3,154,77,0,271,272,6,5,-1,0,272,11,1,0,0,0,273,275,5,
+		4,0,0,274,276,3,14,7,0,275,274,1,0,0,0,275,276,1,0,0,0,276,277,1,0,0,0,
+		277,278,5,15,0,0,278,280,3,138,69,0,279,281,3,150,75,0,280,279,1,0,0,0,
+		280,281,1,0,0,0,281,292,1,0,0,0,282,283,5,29,0,0,283,293,3,158,79,0,284,
+		285,5,34,0,0,285,287,3,138,69,0,286,288,3,150,75,0,287,286,1,0,0,0,287,
+		288,1,0,0,0,288,293,1,0,0,0,289,290,5,35,0,0,290,291,5,36,0,0,291,293,
+		6,6,-1,0,292,282,1,0,0,0,292,284,1,0,0,0,292,289,1,0,0,0,293,294,1,0,0,
+		0,294,295,5,37,0,0,295,296,3,164,82,0,296,297,6,6,-1,0,297,13,1,0,0,0,
+		298,299,3,172,86,0,299,300,6,7,-1,0,300,301,3,156,78,0,301,302,6,7,-1,
+		0,302,15,1,0,0,0,303,304,5,5,0,0,304,305,5,15,0,0,305,306,3,138,69,0,306,
+		307,5,34,0,0,307,308,3,138,69,0,308,309,5,37,0,0,309,310,3,164,82,0,310,
+		311,6,8,-1,0,311,17,1,0,0,0,312,313,5,11,0,0,313,314,3,170,85,0,314,321,
+		6,9,-1,0,315,316,5,79,0,0,316,317,3,170,85,0,317,318,6,9,-1,0,318,320,
+		1,0,0,0,319,315,1,0,0,0,320,323,1,0,0,0,321,319,1,0,0,0,321,322,1,0,0,
+		0,322,324,1,0,0,0,323,321,1,0,0,0,324,325,5,13,0,0,325,326,3,126,63,0,
+		326,327,5,37,0,0,327,328,3,164,82,0,328,329,6,9,-1,0,329,19,1,0,0,0,330,
+		331,5,58,0,0,331,333,3,168,84,0,332,334,3,164,82,0,333,332,1,0,0,0,333,
+		334,1,0,0,0,334,335,1,0,0,0,335,336,5,81,0,0,336,337,3,126,63,0,337,338,
+		6,10,-1,0,338,21,1,0,0,0,339,340,3,24,12,0,340,341,3,84,42,0,341,342,6,
+		11,-1,0,342,23,1,0,0,0,343,344,5,6,0,0,344,345,3,138,69,0,345,347,3,150,
+		75,0,346,348,3,164,82,0,347,346,1,0,0,0,347,348,1,0,0,0,348,349,1,0,0,
+		0,349,350,5,37,0,0,350,351,3,164,82,0,351,352,6,12,-1,0,352,25,1,0,0,0,
+		353,354,5,7,0,0,354,355,3,170,85,0,355,356,5,37,0,0,356,359,3,164,82,0,
+		357,358,5,35,0,0,358,360,3,138,69,0,359,357,1,0,0,0,359,360,1,0,0,0,360,
+		361,1,0,0,0,361,362,6,13,-1,0,362,27,1,0,0,0,363,364,3,30,15,0,364,365,
+		3,84,42,0,365,366,6,14,-1,0,366,29,1,0,0,0,367,368,5,8,0,0,368,369,3,168,
+		84,0,369,373,6,15,-1,0,370,371,3,164,82,0,371,372,6,15,-1,0,372,374,1,
+		0,0,0,373,370,1,0,0,0,373,374,1,0,0,0,374,31,1,0,0,0,375,381,3,34,17,0,
+		376,377,3,36,18,0,377,378,6,16,-1,0,378,379,3,176,88,0,379,382,1,0,0,0,
+		380,382,6,16,-1,0,381,376,1,0,0,0,381,380,1,0,0,0,382,33,1,0,0,0,383,387,
+		8,0,0,0,384,386,8,1,0,0,385,384,1,0,0,0,386,389,1,0,0,0,387,385,1,0,0,
+		0,387,388,1,0,0,0,388,35,1,0,0,0,389,387,1,0,0,0,390,391,5,83,0,0,391,
+		396,3,38,19,0,392,393,5,86,0,0,393,395,3,38,19,0,394,392,1,0,0,0,395,398,
+		1,0,0,0,396,394,1,0,0,0,396,397,1,0,0,0,397,399,1,0,0,0,398,396,1,0,0,
+		0,399,400,5,84,0,0,400,37,1,0,0,0,401,402,3,26,13,0,402,403,6,19,-1,0,
+		403,405,1,0,0,0,404,401,1,0,0,0,404,405,1,0,0,0,405,406,1,0,0,0,406,407,
+		6,19,-1,0,407,411,3,178,89,0,408,411,3,40,20,0,409,411,3,194,97,0,410,
+		404,1,0,0,0,410,408,1,0,0,0,410,409,1,0,0,0,411,39,1,0,0,0,412,418,3,42,
+		21,0,413,414,3,36,18,0,414,415,6,20,-1,0,415,416,3,178,89,0,416,419,1,
+		0,0,0,417,419,6,20,-1,0,418,413,1,0,0,0,418,417,1,0,0,0,419,41,1,0,0,0,
+		420,424,8,0,0,0,421,423,8,1,0,0,422,421,1,0,0,0,423,426,1,0,0,0,424,422,
+		1,0,0,0,424,425,1,0,0,0,425,43,1,0,0,0,426,424,1,0,0,0,427,428,3,46,23,
+		0,428,429,3,48,24,0,429,430,6,22,-1,0,430,45,1,0,0,0,431,432,5,10,0,0,
+		432,433,3,168,84,0,433,437,6,23,-1,0,434,435,3,164,82,0,435,436,6,23,-1,
+		0,436,438,1,0,0,0,437,434,1,0,0,0,437,438,1,0,0,0,438,47,1,0,0,0,439,440,
+		5,83,0,0,440,445,3,50,25,0,441,442,5,86,0,0,442,444,3,50,25,0,443,441,
+		1,0,0,0,444,447,1,0,0,0,445,443,1,0,0,0,445,446,1,0,0,0,446,448,1,0,0,
+		0,447,445,1,0,0,0,448,449,5,84,0,0,449,49,1,0,0,0,450,451,3,52,26,0,451,
+		452,6,25,-1,0,452,454,1,0,0,0,453,450,1,0,0,0,453,454,1,0,0,0,454,455,
+		1,0,0,0,455,456,6,25,-1,0,456,459,3,180,90,0,457,459,3,188,94,0,458,453,
+		1,0,0,0,458,457,1,0,0,0,459,51,1,0,0,0,460,461,3,54,27,0,461,462,6,26,
+		-1,0,462,502,1,0,0,0,463,464,3,56,28,0,464,465,6,26,-1,0,465,502,1,0,0,
+		0,466,467,5,14,0,0,467,502,6,26,-1,0,468,469,3,58,29,0,469,470,6,26,-1,
+		0,470,502,1,0,0,0,471,472,3,60,30,0,472,473,6,26,-1,0,473,502,1,0,0,0,
+		474,475,3,62,31,0,475,476,6,26,-1,0,476,502,1,0,0,0,477,478,3,64,32,0,
+		478,479,6,26,-1,0,479,502,1,0,0,0,480,481,3,66,33,0,481,482,6,26,-1,0,
+		482,502,1,0,0,0,483,484,3,68,34,0,484,485,6,26,-1,0,485,502,1,0,0,0,486,
+		487,3,70,35,0,487,488,6,26,-1,0,488,502,1,0,0,0,489,490,3,72,36,0,490,
+		491,6,26,-1,0,491,502,1,0,0,0,492,493,3,76,38,0,493,494,6,26,-1,0,494,
+		502,1,0,0,0,495,496,3,26,13,0,496,497,6,26,-1,0,497,502,1,0,0,0,498,499,
+		3,74,37,0,499,500,6,26,-1,0,500,502,1,0,0,0,501,460,1,0,0,0,501,463,1,
+		0,0,0,501,466,1,0,0,0,501,468,1,0,0,0,501,471,1,0,0,0,501,474,1,0,0,0,
+		501,477,1,0,0,0,501,480,1,0,0,0,501,483,1,0,0,0,501,486,1,0,0,0,501,489,
+		1,0,0,0,501,492,1,0,0,0,501,495,1,0,0,0,501,498,1,0,0,0,502,53,1,0,0,0,
+		503,504,3,124,62,0,504,505,6,27,-1,0,505,55,1,0,0,0,506,507,5,13,0,0,507,
+		508,3,126,63,0,508,509,6,28,-1,0,509,57,1,0,0,0,510,511,5,15,0,0,511,516,
+		3,138,69,0,512,513,5,34,0,0,513,517,3,138,69,0,514,515,5,29,0,0,515,517,
+		3,158,79,0,516,512,1,0,0,0,516,514,1,0,0,0,516,517,1,0,0,0,517,518,1,0,
+		0,0,518,519,6,29,-1,0,519,59,1,0,0,0,520,531,5,16,0,0,521,524,3,124,62,
+		0,522,523,5,15,0,0,523,525,3,138,69,0,524,522,1,0,0,0,524,525,1,0,0,0,
+		525,526,1,0,0,0,526,527,6,30,-1,0,527,532,1,0,0,0,528,529,3,126,63,0,529,
+		530,6,30,-1,0,530,532,1,0,0,0,531,521,1,0,0,0,531,528,1,0,0,0,532,61,1,
+		0,0,0,533,549,5,17,0,0,534,535,5,31,0,0,535,537,3,148,74,0,536,538,3,80,
+		40,0,537,536,1,0,0,0,537,538,1,0,0,0,538,539,1,0,0,0,539,540,6,31,-1,0,
+		540,550,1,0,0,0,541,542,5,41,0,0,542,545,3,170,85,0,543,544,5,80,0,0,544,
+		546,3,158,79,0,545,543,1,0,0,0,545,546,1,0,0,0,546,547,1,0,0,0,547,548,
+		6,31,-1,0,548,550,1,0,0,0,549,534,1,0,0,0,549,541,1,0,0,0,550,63,1,0,0,
+		0,551,552,5,18,0,0,552,553,5,42,0,0,553,555,3,148,74,0,554,556,3,80,40,
+		0,555,554,1,0,0,0,555,556,1,0,0,0,556,557,1,0,0,0,557,558,6,32,-1,0,558,
+		65,1,0,0,0,559,560,5,19,0,0,560,561,5,12,0,0,561,573,3,158,79,0,562,563,
+		5,29,0,0,563,564,3,162,81,0,564,565,7,2,0,0,565,574,1,0,0,0,566,567,5,
+		35,0,0,567,571,3,150,75,0,568,569,3,82,41,0,569,570,6,33,-1,0,570,572,
+		1,0,0,0,571,568,1,0,0,0,571,572,1,0,0,0,572,574,1,0,0,0,573,562,1,0,0,
+		0,573,566,1,0,0,0,574,575,1,0,0,0,575,576,6,33,-1,0,576,67,1,0,0,0,577,
+		578,5,20,0,0,578,579,5,43,0,0,579,580,5,31,0,0,580,584,3,150,75,0,581,
+		582,3,82,41,0,582,583,6,34,-1,0,583,585,1,0,0,0,584,581,1,0,0,0,584,585,
+		1,0,0,0,585,586,1,0,0,0,586,587,6,34,-1,0,587,69,1,0,0,0,588,589,5,21,
+		0,0,589,590,3,160,80,0,590,591,6,35,-1,0,591,71,1,0,0,0,592,593,5,22,0,
+		0,593,594,3,164,82,0,594,595,6,36,-1,0,595,73,1,0,0,0,596,597,5,23,0,0,
+		597,598,3,170,85,0,598,599,6,37,-1,0,599,75,1,0,0,0,600,601,3,78,39,0,
+		601,602,3,84,42,0,602,603,6,38,-1,0,603,77,1,0,0,0,604,605,5,24,0,0,605,
+		79,1,0,0,0,606,607,5,13,0,0,607,608,3,126,63,0,608,609,6,40,-1,0,609,81,
+		1,0,0,0,610,611,5,44,0,0,611,612,5,57,0,0,612,83,1,0,0,0,613,614,5,83,
+		0,0,614,619,3,86,43,0,615,616,5,86,0,0,616,618,3,86,43,0,617,615,1,0,0,
+		0,618,621,1,0,0,0,619,617,1,0,0,0,619,620,1,0,0,0,620,622,1,0,0,0,621,
+		619,1,0,0,0,622,623,5,84,0,0,623,85,1,0,0,0,624,629,3,88,44,0,625,626,
+		3,26,13,0,626,627,6,43,-1,0,627,629,1,0,0,0,628,624,1,0,0,0,628,625,1,
+		0,0,0,628,629,1,0,0,0,629,630,1,0,0,0,630,631,6,43,-1,0,631,634,3,182,
+		91,0,632,634,3,190,95,0,633,628,1,0,0,0,633,632,1,0,0,0,634,87,1,0,0,0,
+		635,636,3,90,45,0,636,637,6,44,-1,0,637,647,1,0,0,0,638,639,3,92,46,0,
+		639,640,6,44,-1,0,640,647,1,0,0,0,641,642,3,94,47,0,642,643,6,44,-1,0,
+		643,647,1,0,0,0,644,647,3,96,48,0,645,647,3,100,50,0,646,635,1,0,0,0,646,
+		638,1,0,0,0,646,641,1,0,0,0,646,644,1,0,0,0,646,645,1,0,0,0,647,89,1,0,
+		0,0,648,649,5,25,0,0,649,662,3,154,77,0,650,653,5,29,0,0,651,652,5,39,
+		0,0,652,654,6,45,-1,0,653,651,1,0,0,0,653,654,1,0,0,0,654,655,1,0,0,0,
+		655,663,3,158,79,0,656,659,5,38,0,0,657,658,5,39,0,0,658,660,6,45,-1,0,
+		659,657,1,0,0,0,659,660,1,0,0,0,660,661,1,0,0,0,661,663,3,158,79,0,662,
+		650,1,0,0,0,662,656,1,0,0,0,663,666,1,0,0,0,664,665,5,40,0,0,665,667,3,
+		170,85,0,666,664,1,0,0,0,666,667,1,0,0,0,667,668,1,0,0,0,668,669,6,45,
+		-1,0,669,91,1,0,0,0,670,671,5,26,0,0,671,672,3,158,79,0,672,673,6,46,-1,
+		0,673,93,1,0,0,0,674,675,5,28,0,0,675,676,3,170,85,0,676,677,6,47,-1,0,
+		677,95,1,0,0,0,678,679,3,98,49,0,679,680,3,84,42,0,680,681,6,48,-1,0,681,
+		97,1,0,0,0,682,683,5,19,0,0,683,684,3,162,81,0,684,685,7,3,0,0,685,686,
+		6,49,-1,0,686,99,1,0,0,0,687,688,3,102,51,0,688,689,3,84,42,0,689,690,
+		6,50,-1,0,690,101,1,0,0,0,691,697,5,27,0,0,692,698,5,46,0,0,693,694,3,
+		158,79,0,694,695,5,45,0,0,695,696,3,158,79,0,696,698,1,0,0,0,697,692,1,
+		0,0,0,697,693,1,0,0,0,698,699,1,0,0,0,699,700,6,51,-1,0,700,103,1,0,0,
+		0,701,702,3,106,53,0,702,703,3,108,54,0,703,704,6,52,-1,0,704,105,1,0,
+		0,0,705,706,5,9,0,0,706,707,3,168,84,0,707,711,6,53,-1,0,708,709,3,164,
+		82,0,709,710,6,53,-1,0,710,712,1,0,0,0,711,708,1,0,0,0,711,712,1,0,0,0,
+		712,107,1,0,0,0,713,714,5,83,0,0,714,719,3,110,55,0,715,716,5,86,0,0,716,
+		718,3,110,55,0,717,715,1,0,0,0,718,721,1,0,0,0,719,717,1,0,0,0,719,720,
+		1,0,0,0,720,722,1,0,0,0,721,719,1,0,0,0,722,723,5,84,0,0,723,109,1,0,0,
+		0,724,725,3,112,56,0,725,726,6,55,-1,0,726,728,1,0,0,0,727,724,1,0,0,0,
+		727,728,1,0,0,0,728,729,1,0,0,0,729,730,6,55,-1,0,730,733,3,184,92,0,731,
+		733,3,192,96,0,732,727,1,0,0,0,732,731,1,0,0,0,733,111,1,0,0,0,734,735,
+		3,114,57,0,735,736,6,56,-1,0,736,759,1,0,0,0,737,738,3,58,29,0,738,739,
+		6,56,-1,0,739,759,1,0,0,0,740,741,3,116,58,0,741,742,6,56,-1,0,742,759,
+		1,0,0,0,743,744,3,60,30,0,744,745,6,56,-1,0,745,759,1,0,0,0,746,747,3,
+		118,59,0,747,748,6,56,-1,0,748,759,1,0,0,0,749,750,3,120,60,0,750,751,
+		6,56,-1,0,751,759,1,0,0,0,752,753,3,122,61,0,753,754,6,56,-1,0,754,759,
+		1,0,0,0,755,756,3,26,13,0,756,757,6,56,-1,0,757,759,1,0,0,0,758,734,1,
+		0,0,0,758,737,1,0,0,0,758,740,1,0,0,0,758,743,1,0,0,0,758,746,1,0,0,0,
+		758,749,1,0,0,0,758,752,1,0,0,0,758,755,1,0,0,0,759,113,1,0,0,0,760,761,
+		5,29,0,0,761,762,3,154,77,0,762,763,6,57,-1,0,763,115,1,0,0,0,764,775,
+		5,30,0,0,765,766,5,13,0,0,766,767,3,126,63,0,767,768,6,58,-1,0,768,776,
+		1,0,0,0,769,770,5,47,0,0,770,771,3,150,75,0,771,772,5,48,0,0,772,773,3,
+		150,75,0,773,774,6,58,-1,0,774,776,1,0,0,0,775,765,1,0,0,0,775,769,1,0,
+		0,0,776,117,1,0,0,0,777,778,5,31,0,0,778,779,5,49,0,0,779,780,3,160,80,
+		0,780,781,6,59,-1,0,781,119,1,0,0,0,782,783,5,32,0,0,783,792,3,154,77,
+		0,784,785,5,15,0,0,785,790,3,138,69,0,786,787,5,34,0,0,787,791,3,138,69,
+		0,788,789,5,29,0,0,789,791,3,158,79,0,790,786,1,0,0,0,790,788,1,0,0,0,
+		790,791,1,0,0,0,791,793,1,0,0,0,792,784,1,0,0,0,792,793,1,0,0,0,793,794,
+		1,0,0,0,794,795,6,60,-1,0,795,121,1,0,0,0,796,797,5,33,0,0,797,798,5,50,
+		0,0,798,799,3,152,76,0,799,800,6,61,-1,0,800,123,1,0,0,0,801,803,5,12,
+		0,0,802,804,3,162,81,0,803,802,1,0,0,0,803,804,1,0,0,0,804,809,1,0,0,0,
+		805,810,5,57,0,0,806,810,5,58,0,0,807,808,7,4,0,0,808,810,6,62,-1,0,809,
+		805,1,0,0,0,809,806,1,0,0,0,809,807,1,0,0,0,810,812,1,0,0,0,811,813,3,
+		80,40,0,812,811,1,0,0,0,812,813,1,0,0,0,813,814,1,0,0,0,814,815,6,62,-1,
+		0,815,125,1,0,0,0,816,817,3,128,64,0,817,824,6,63,-1,0,818,819,5,79,0,
+		0,819,820,3,128,64,0,820,821,6,63,-1,0,821,823,1,0,0,0,822,818,1,0,0,0,
+		823,826,1,0,0,0,824,822,1,0,0,0,824,825,1,0,0,0,825,127,1,0,0,0,826,824,
+		1,0,0,0,827,828,5,60,0,0,828,831,6,64,-1,0,829,831,5,61,0,0,830,827,1,
+		0,0,0,830,829,1,0,0,0,831,832,1,0,0,0,832,833,5,58,0,0,833,875,6,64,-1,
+		0,834,835,3,130,65,0,835,836,6,64,-1,0,836,875,1,0,0,0,837,838,5,62,0,
+		0,838,846,6,64,-1,0,839,840,5,63,0,0,840,846,6,64,-1,0,841,842,5,64,0,
+		0,842,846,6,64,-1,0,843,844,5,65,0,0,844,846,6,64,-1,0,845,837,1,0,0,0,
+		845,839,1,0,0,0,845,841,1,0,0,0,845,843,1,0,0,0,846,847,1,0,0,0,847,848,
+		3,152,76,0,848,849,3,134,67,0,849,850,6,64,-1,0,850,875,1,0,0,0,851,852,
+		3,132,66,0,852,853,6,64,-1,0,853,875,1,0,0,0,854,856,3,136,68,0,855,857,
+		3,146,73,0,856,855,1,0,0,0,856,857,1,0,0,0,857,860,1,0,0,0,858,859,5,34,
+		0,0,859,861,3,140,70,0,860,858,1,0,0,0,860,861,1,0,0,0,861,862,1,0,0,0,
+		862,863,6,64,-1,0,863,875,1,0,0,0,864,866,3,144,72,0,865,867,3,146,73,
+		0,866,865,1,0,0,0,866,867,1,0,0,0,867,870,1,0,0,0,868,869,5,34,0,0,869,
+		871,3,140,70,0,870,868,1,0,0,0,870,871,1,0,0,0,871,872,1,0,0,0,872,873,
+		6,64,-1,0,873,875,1,0,0,0,874,830,1,0,0,0,874,834,1,0,0,0,874,845,1,0,
+		0,0,874,851,1,0,0,0,874,854,1,0,0,0,874,864,1,0,0,0,875,129,1,0,0,0,876,
+		877,5,58,0,0,877,878,3,162,81,0,878,885,6,65,-1,0,879,880,5,79,0,0,880,
+		881,3,162,81,0,881,882,6,65,-1,0,882,884,1,0,0,0,883,879,1,0,0,0,884,887,
+		1,0,0,0,885,883,1,0,0,0,885,886,1,0,0,0,886,888,1,0,0,0,887,885,1,0,0,
+		0,888,889,3,134,67,0,889,890,6,65,-1,0,890,131,1,0,0,0,891,910,5,66,0,
+		0,892,893,5,57,0,0,893,894,3,134,67,0,894,895,6,66,-1,0,895,911,1,0,0,
+		0,896,908,3,166,83,0,897,898,3,134,67,0,898,899,6,66,-1,0,899,909,1,0,
+		0,0,900,902,3,146,73,0,901,900,1,0,0,0,901,902,1,0,0,0,902,905,1,0,0,0,
+		903,904,5,34,0,0,904,906,3,140,70,0,905,903,1,0,0,0,905,906,1,0,0,0,906,
+		907,1,0,0,0,907,909,6,66,-1,0,908,897,1,0,0,0,908,901,1,0,0,0,909,911,
+		1,0,0,0,910,892,1,0,0,0,910,896,1,0,0,0,911,133,1,0,0,0,912,913,5,67,0,
+		0,913,914,5,68,0,0,914,135,1,0,0,0,915,916,3,166,83,0,916,917,6,68,-1,
+		0,917,137,1,0,0,0,918,920,3,142,71,0,919,921,3,146,73,0,920,919,1,0,0,
+		0,920,921,1,0,0,0,921,922,1,0,0,0,922,923,6,69,-1,0,923,139,1,0,0,0,924,
+		925,3,138,69,0,925,926,6,70,-1,0,926,141,1,0,0,0,927,928,3,144,72,0,928,
+		929,6,71,-1,0,929,938,1,0,0,0,930,931,5,66,0,0,931,932,3,166,83,0,932,
+		933,6,71,-1,0,933,938,1,0,0,0,934,935,3,166,83,0,935,936,6,71,-1,0,936,
+		938,1,0,0,0,937,927,1,0,0,0,937,930,1,0,0,0,937,934,1,0,0,0,938,143,1,
+		0,0,0,939,940,5,72,0,0,940,946,6,72,-1,0,941,942,3,162,81,0,942,943,3,
+		166,83,0,943,944,6,72,-1,0,944,946,1,0,0,0,945,939,1,0,0,0,945,941,1,0,
+		0,0,946,145,1,0,0,0,947,951,5,80,0,0,948,949,5,85,0,0,949,951,6,73,-1,
+		0,950,947,1,0,0,0,950,948,1,0,0,0,951,952,1,0,0,0,952,953,3,158,79,0,953,
+		954,6,73,-1,0,954,147,1,0,0,0,955,956,3,150,75,0,956,963,6,74,-1,0,957,
+		958,5,79,0,0,958,959,3,150,75,0,959,960,6,74,-1,0,960,962,1,0,0,0,961,
+		957,1,0,0,0,962,965,1,0,0,0,963,961,1,0,0,0,963,964,1,0,0,0,964,149,1,
+		0,0,0,965,963,1,0,0,0,966,968,7,5,0,0,967,969,3,166,83,0,968,967,1,0,0,
+		0,968,969,1,0,0,0,969,971,1,0,0,0,970,972,3,146,73,0,971,970,1,0,0,0,971,
+		972,1,0,0,0,972,973,1,0,0,0,973,974,6,75,-1,0,974,151,1,0,0,0,975,976,
+		3,166,83,0,976,977,6,76,-1,0,977,153,1,0,0,0,978,979,3,170,85,0,979,980,
+		6,77,-1,0,980,981,3,156,78,0,981,982,6,77,-1,0,982,155,1,0,0,0,983,984,
+		5,79,0,0,984,985,3,170,85,0,985,986,6,78,-1,0,986,992,1,0,0,0,987,988,
+		5,80,0,0,988,989,3,170,85,0,989,990,6,78,-1,0,990,992,1,0,0,0,991,983,
+		1,0,0,0,991,987,1,0,0,0,992,995,1,0,0,0,993,991,1,0,0,0,993,994,1,0,0,
+		0,994,157,1,0,0,0,995,993,1,0,0,0,996,998,7,6,0,0,997,996,1,0,0,0,998,
+		999,1,0,0,0,999,997,1,0,0,0,999,1000,1,0,0,0,1000,1001,1,0,0,0,1001,1002,
+		6,79,-1,0,1002,159,1,0,0,0,1003,1005,8,1,0,0,1004,1003,1,0,0,0,1005,1006,
+		1,0,0,0,1006,1004,1,0,0,0,1006,1007,1,0,0,0,1007,1008,1,0,0,0,1008,1009,
+		6,80,-1,0,1009,161,1,0,0,0,1010,1011,5,71,0,0,1011,1012,6,81,-1,0,1012,
+		163,1,0,0,0,1013,1014,5,76,0,0,1014,1015,6,82,-1,0,1015,165,1,0,0,0,1016,
+		1017,5,69,0,0,1017,1018,6,83,-1,0,1018,167,1,0,0,0,1019,1020,3,170,85,
+		0,1020,1021,6,84,-1,0,1021,169,1,0,0,0,1022,1025,5,15,0,0,1023,1025,3,
+		174,87,0,1024,1022,1,0,0,0,1024,1023,1,0,0,0,1025,1026,1,0,0,0,1026,1027,
+		6,85,-1,0,1027,171,1,0,0,0,1028,1029,3,174,87,0,1029,1030,6,86,-1,0,1030,
+		173,1,0,0,0,1031,1032,7,7,0,0,1032,175,1,0,0,0,1033,1034,5,83,0,0,1034,
+		1035,6,88,-1,0,1035,1040,3,2,1,0,1036,1037,5,86,0,0,1037,1039,3,2,1,0,
+		1038,1036,1,0,0,0,1039,1042,1,0,0,0,1040,1038,1,0,0,0,1040,1041,1,0,0,
+		0,1041,1043,1,0,0,0,1042,1040,1,0,0,0,1043,1044,5,84,0,0,1044,1045,6,88,
+		-1,0,1045,1047,1,0,0,0,1046,1033,1,0,0,0,1047,1050,1,0,0,0,1048,1046,1,
+		0,0,0,1048,1049,1,0,0,0,1049,177,1,0,0,0,1050,1048,1,0,0,0,1051,1052,5,
+		83,0,0,1052,1053,6,89,-1,0,1053,1058,3,38,19,0,1054,1055,5,86,0,0,1055,
+		1057,3,38,19,0,1056,1054,1,0,0,0,1057,1060,1,0,0,0,1058,1056,1,0,0,0,1058,
+		1059,1,0,0,0,1059,1061,1,0,0,0,1060,1058,1,0,0,0,1061,1062,5,84,0,0,1062,
+		1063,6,89,-1,0,1063,1065,1,0,0,0,1064,1051,1,0,0,0,1065,1068,1,0,0,0,1066,
+		1064,1,0,0,0,1066,1067,1,0,0,0,1067,179,1,0,0,0,1068,1066,1,0,0,0,1069,
+		1070,5,83,0,0,1070,1071,6,90,-1,0,1071,1076,3,50,25,0,1072,1073,5,86,0,
+		0,1073,1075,3,50,25,0,1074,1072,1,0,0,0,1075,1078,1,0,0,0,1076,1074,1,
+		0,0,0,1076,1077,1,0,0,0,1077,1079,1,0,0,0,1078,1076,1,0,0,0,1079,1080,
+		5,84,0,0,1080,1081,6,90,-1,0,1081,1083,1,0,0,0,1082,1069,1,0,0,0,1083,
+		1086,1,0,0,0,1084,1082,1,0,0,0,1084,1085,1,0,0,0,1085,181,1,0,0,0,1086,
+		1084,1,0,0,0,1087,1088,5,83,0,0,1088,1089,6,91,-1,0,1089,1094,3,86,43,
+		0,1090,1091,5,86,0,0,1091,1093,3,86,43,0,1092,1090,1,0,0,0,1093,1096,1,
+		0,0,0,1094,1092,1,0,0,0,1094,1095,1,0,0,0,1095,1097,1,0,0,0,1096,1094,
+		1,0,0,0,1097,1098,5,84,0,0,1098,1099,6,91,-1,0,1099,1101,1,0,0,0,1100,
+		1087,1,0,0,0,1101,1104,1,0,0,0,1102,1100,1,0,0,0,1102,1103,1,0,0,0,1103,
+		183,1,0,0,0,1104,1102,1,0,0,0,1105,1106,5,83,0,0,1106,1107,6,92,-1,0,1107,
+		1112,3,110,55,0,1108,1109,5,86,0,0,1109,1111,3,110,55,0,1110,1108,1,0,
+		0,0,1111,1114,1,0,0,0,1112,1110,1,0,0,0,1112,1113,1,0,0,0,1113,1115,1,
+		0,0,0,1114,1112,1,0,0,0,1115,1116,5,84,0,0,1116,1117,6,92,-1,0,1117,1119,
+		1,0,0,0,1118,1105,1,0,0,0,1119,1122,1,0,0,0,1120,1118,1,0,0,0,1120,1121,
+		1,0,0,0,1121,185,1,0,0,0,1122,1120,1,0,0,0,1123,1128,5,83,0,0,1124,1127,
+		8,8,0,0,1125,1127,3,186,93,0,1126,1124,1,0,0,0,1126,1125,1,0,0,0,1127,
+		1130,1,0,0,0,1128,1126,1,0,0,0,1128,1129,1,0,0,0,1129,1131,1,0,0,0,1130,
+		1128,1,0,0,0,1131,1132,5,84,0,0,1132,187,1,0,0,0,1133,1137,8,9,0,0,1134,
+		1136,8,1,0,0,1135,1134,1,0,0,0,1136,1139,1,0,0,0,1137,1135,1,0,0,0,1137,
+		1138,1,0,0,0,1138,1140,1,0,0,0,1139,1137,1,0,0,0,1140,1146,6,94,-1,0,1141,
+		1142,3,186,93,0,1142,1143,6,94,-1,0,1143,1144,3,180,90,0,1144,1147,1,0,
+		0,0,1145,1147,6,94,-1,0,1146,1141,1,0,0,0,1146,1145,1,0,0,0,1147,189,1,
+		0,0,0,1148,1152,8,10,0,0,1149,1151,8,1,0,0,1150,1149,1,0,0,0,1151,1154,
+		1,0,0,0,1152,1150,1,0,0,0,1152,1153,1,0,0,0,1153,1155,1,0,0,0,1154,1152,
+		1,0,0,0,1155,1161,6,95,-1,0,1156,1157,3,186,93,0,1157,1158,6,95,-1,0,1158,
+		1159,3,182,91,0,1159,1162,1,0,0,0,1160,1162,6,95,-1,0,1161,1156,1,0,0,
+		0,1161,1160,1,0,0,0,1162,191,1,0,0,0,1163,1167,8,11,0,0,1164,1166,8,1,
+		0,0,1165,1164,1,0,0,0,1166,1169,1,0,0,0,1167,1165,1,0,0,0,1167,1168,1,
+		0,0,0,1168,1170,1,0,0,0,1169,1167,1,0,0,0,1170,1176,6,96,-1,0,1171,1172,
+		3,186,93,0,1172,1173,6,96,-1,0,1173,1174,3,184,92,0,1174,1177,1,0,0,0,
+		1175,1177,6,96,-1,0,1176,1171,1,0,0,0,1176,1175,1,0,0,0,1177,193,1,0,0,
+		0,1178,1182,7,12,0,0,1179,1181,8,1,0,0,1180,1179,1,0,0,0,1181,1184,1,0,
+		0,0,1182,1180,1,0,0,0,1182,1183,1,0,0,0,1183,1185,1,0,0,0,1184,1182,1,
+		0,0,0,1185,1191,6,97,-1,0,1186,1187,3,186,93,0,1187,1188,6,97,-1,0,1188,
+		1189,3,178,89,0,1189,1192,1,0,0,0,1190,1192,6,97,-1,0,1191,1186,1,0,0,
+		0,1191,1190,1,0,0,0,1192,195,1,0,0,0,101,201,209,214,252,267,275,280,287,
+		292,321,333,347,359,373,381,387,396,404,410,418,424,437,445,453,458,501,
+		516,524,531,537,545,549,555,571,573,584,619,628,633,646,653,659,662,666,
+		697,711,719,727,732,758,775,790,792,803,809,812,824,830,845,856,860,866,
+		870,874,885,901,905,908,910,920,937,945,950,963,968,971,991,993,999,1006,
+		1024,1040,1048,1058,1066,1076,1084,1094,1102,1112,1120,1126,1128,1137,
+		1146,1152,1161,1167,1176,1182,1191
 	};
 
-	public static readonly ATN _ATN =
+	private static ATN _atn;
+
+	public override ATN Atn => _ATN;
+
+	public static ATN _ATN => _atn ??=
 		new ATNDeserializer().Deserialize(_serializedATN);
 
 

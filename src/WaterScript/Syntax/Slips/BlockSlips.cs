@@ -16,7 +16,12 @@ internal static class BlockSlips
     /// <summary><c>output7</c>, <c>location41.9 N</c></summary>
     private static Slip? JoinedProperty(Phrase phrase)
     {
-        if (phrase.Place != Place.Description || !phrase.IsWord(0) || !phrase.Text(0).Any(char.IsAsciiDigit)) return null;
+        var hasDigits = phrase.Place == Place.Description && phrase.IsWord(0) && phrase.Text(0).AsSpan().ContainsAnyInRange('0', '9');
+        return hasDigits ? JoinedToNumber(phrase) : null;
+    }
+
+    private static Slip? JoinedToNumber(Phrase phrase)
+    {
         var schema = Schema.Blocks.FirstOrDefault(block => block.Kind.Split(' ')[0] == phrase.Kind);
         var name = phrase.Text(0).TrimEnd('0', '1', '2', '3', '4', '5', '6', '7', '8', '9', '-');
         if (schema?.Find(name) is null) return null;

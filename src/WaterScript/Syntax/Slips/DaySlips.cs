@@ -81,8 +81,12 @@ internal static class DaySlips
     /// <summary><c>every 48 h</c></summary>
     private static Slip? EveryHours(Phrase phrase)
     {
-        if (phrase.Place != Place.Schedule || phrase.Type(0) != WaterScriptLexer.EVERY || !phrase.IsTime(1)
-            || phrase.Text(2) is not ("h" or "min")) return null;
+        var isMeant = phrase.Place == Place.Schedule && phrase.Type(0) == WaterScriptLexer.EVERY && phrase.IsTime(1) && phrase.Text(2) is "h" or "min";
+        return isMeant ? WithinDay(phrase) : null;
+    }
+
+    private static Slip WithinDay(Phrase phrase)
+    {
         if (phrase.Text(2) != "h" || !int.TryParse(phrase.Text(1), NumberStyles.None, CultureInfo.InvariantCulture, out var hours) || hours == 0)
             return Slip.Answered(phrase, 1, "Write `every day`, and `repeat every 20 min for 4 passes` for passes within a day.");
         if (hours % 24 == 0) return Slip.Written(phrase, 0, 3, hours == 24 ? "every day" : $"every {hours / 24} days", isSafe: false);
@@ -121,7 +125,11 @@ internal static class DaySlips
         var isList = phrase.Type(0) is WaterScriptLexer.ON or WaterScriptLexer.EXCEPT or WaterScriptLexer.START or WaterScriptLexer.FINISH
                 or WaterScriptLexer.EVERY
             || (phrase.Type(0) == WaterScriptLexer.ALLOW && phrase.Type(1) == WaterScriptLexer.ON);
-        if (!HasDays(phrase) || !isList) return null;
+        return HasDays(phrase) && isList && phrase.Find(WaterScriptLexer.AND, 2) >= 0 ? AndInList(phrase) : null;
+    }
+
+    private static Slip? AndInList(Phrase phrase)
+    {
         ImmutableArray<SlipPart> parts = [.. Enumerable.Range(2, Math.Max(0, phrase.Length - 3)).Where(index => phrase.Type(index) == WaterScriptLexer.AND)
             .Select(index => phrase.Type(index - 1) == WaterScriptLexer.COMMA ? new SlipPart(index, 1, "") : new SlipPart(index, 1, ","))];
         if (parts.IsEmpty) return null;

@@ -8,12 +8,6 @@ namespace WaterScript.Syntax.Slips;
 /// <summary>Slips that may stand in any statement.</summary>
 internal static class GeneralSlips
 {
-    private static readonly ImmutableArray<string> Numbers =
-        ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
-
-    private static readonly ImmutableArray<(string Word, string Number)> MoreNumbers =
-        [("fifteen", "15"), ("twenty", "20"), ("thirty", "30"), ("forty", "40"), ("sixty", "60")];
-
     /// <summary>All of them.</summary>
     public static ImmutableArray<Func<Phrase, Slip?>> All => [Misspelt, NumberInWords, The, AndInLength];
 
@@ -46,11 +40,27 @@ internal static class GeneralSlips
         return null;
     }
 
-    private static string? NumberOf(string word)
+    private static string? NumberOf(string word) => word switch
     {
-        var index = Numbers.IndexOf(word);
-        return index >= 0 ? $"{index + 1}" : MoreNumbers.FirstOrDefault(pair => pair.Word == word).Number;
-    }
+        "one" => "1",
+        "two" => "2",
+        "three" => "3",
+        "four" => "4",
+        "five" => "5",
+        "six" => "6",
+        "seven" => "7",
+        "eight" => "8",
+        "nine" => "9",
+        "ten" => "10",
+        "eleven" => "11",
+        "twelve" => "12",
+        "fifteen" => "15",
+        "twenty" => "20",
+        "thirty" => "30",
+        "forty" => "40",
+        "sixty" => "60",
+        _ => null,
+    };
 
     private static bool IsCounted(Phrase phrase, int index) => Units.Find(phrase.Text(index)) is not null || phrase.Type(index)
         is WaterScriptLexer.DAY or WaterScriptLexer.DAYS or WaterScriptLexer.WEEK or WaterScriptLexer.WEEKS

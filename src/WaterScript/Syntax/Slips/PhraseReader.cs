@@ -17,15 +17,17 @@ internal sealed class PhraseReader(List<IToken> tokens, SourceText source, Mista
     private static readonly ImmutableArray<Func<Phrase, Slip?>> Rules =
         [.. GeneralSlips.All, .. DaySlips.All, .. StartSlips.All, .. StepSlips.All, .. BlockSlips.All];
 
-    private readonly List<IToken> _corrected = new(tokens.Count);
+    /// <summary>The tokens as they were meant, as far as they were gone over; null while that is as they are written.</summary>
+    private List<IToken>? _corrected;
     private readonly PlaceStack _places = new();
     private readonly ImmutableArray<IToken>.Builder _statement = ImmutableArray.CreateBuilder<IToken>();
 
     /// <summary>The tokens as they were meant.</summary>
     public List<IToken> Correct()
     {
-        foreach (var token in tokens)
+        for (var i = 0; i < tokens.Count; i++)
         {
+            var token = tokens[i];
             if (token.Type is not (WaterScriptLexer.NEWLINE or WaterScriptLexer.LBRACE or WaterScriptLexer.RBRACE or TokenConstants.EOF))
             {
                 _statement.Add(token);
@@ -33,19 +35,27 @@ internal sealed class PhraseReader(List<IToken> tokens, SourceText source, Mista
             }
 
             if (_statement.Count > 0)
-                Add(new Phrase(source, _places.Place, _places.Kind, _statement.DrainToImmutable(), token.Type == WaterScriptLexer.LBRACE));
-            _corrected.Add(token);
+            {
+                Add(new Phrase(source, _places.Place, _places.Kind, _statement.ToImmutable(), token.Type == WaterScriptLexer.LBRACE), i - _statement.Count);
+                _statement.Clear();
+            }
+
+            _corrected?.Add(token);
             _places.Take(token);
         }
 
-        return _corrected;
+        return _corrected ?? tokens;
     }
 
-    private void Add(Phrase phrase)
+    /// <summary>Adds a statement.</summary>
+    /// <param name="phrase">The statement.</param>
+    /// <param name="start">Index of its first token.</param>
+    private void Add(Phrase phrase, int start)
     {
         foreach (var rule in Rules)
         {
             if (rule(phrase) is not { } slip) continue;
+            _corrected ??= tokens.GetRange(0, start);
             Report(phrase, slip);
             if (slip.IsUnread) return;
             phrase = phrase with { Tokens = Corrected(phrase.Tokens, slip.Parts) };
@@ -53,7 +63,7 @@ internal sealed class PhraseReader(List<IToken> tokens, SourceText source, Mista
 
         foreach (var token in phrase.Tokens)
         {
-            _corrected.Add(token);
+            _corrected?.Add(token);
             _places.Take(token);
         }
     }

@@ -17,7 +17,12 @@ internal static class StartSlips
     /// <summary><c>start at 20:00 21:30</c></summary>
     private static Slip? TimesWithoutComma(Phrase phrase)
     {
-        if (phrase.Place != Place.Schedule || phrase.Type(0) is not (WaterScriptLexer.START or WaterScriptLexer.FINISH)) return null;
+        var hasTimes = phrase.Place == Place.Schedule && phrase.Type(0) is WaterScriptLexer.START or WaterScriptLexer.FINISH;
+        return hasTimes ? WithoutComma(phrase) : null;
+    }
+
+    private static Slip? WithoutComma(Phrase phrase)
+    {
         ImmutableArray<SlipPart> parts = [.. Enumerable.Range(2, Math.Max(0, phrase.Length - 2))
             .Where(index => phrase.Type(index) == WaterScriptLexer.CLOCK && phrase.IsMoment(index - 1)).Select(index => new SlipPart(index, 0, ","))];
         if (parts.IsEmpty) return null;

@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using System.Text;
 
 namespace WaterScript.Syntax.Tokens;
 
@@ -33,6 +34,8 @@ internal static class KnownTypos
         ("ha", "hectare hectares"),
         ("mm/h", "mm/hour mm/hr"),
         ("in/h", "in/hour in/hr"),
+        ("Ah", "ah AH"),
+        ("mAh", "mah MAH mAH"),
         ("V", "volt volts"),
         ("A", "amp amps ampere amperes"),
         ("W", "watt watts"),
@@ -101,7 +104,7 @@ internal static class KnownTypos
     }
 
     /// <summary>A word without the characters for which the language has letters: <c>m2</c> for <c>m²</c>, <c>uF</c> for <c>µF</c>.</summary>
-    public static string Plain(string word) => word
+    public static string Plain(string word) => Ascii.IsValid(word) ? word : word
         .Replace("\u00B2", "2", StringComparison.Ordinal)
         .Replace("\u00B3", "3", StringComparison.Ordinal)
         .Replace("\u00B5", "u", StringComparison.Ordinal)

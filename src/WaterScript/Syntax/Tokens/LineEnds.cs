@@ -9,25 +9,22 @@ namespace WaterScript.Syntax.Tokens;
 /// </summary>
 internal static class LineEnds
 {
-    /// <summary>The tokens without those line ends.</summary>
-    public static List<IToken> Without(List<IToken> tokens)
+    /// <summary>Takes them out.</summary>
+    /// <param name="tokens">All tokens of a file; afterwards those that are left.</param>
+    public static void TakeOut(List<IToken> tokens)
     {
-        var kept = new List<IToken>(tokens.Count);
+        var kept = 0;
         var places = new PlaceStack();
         for (var i = 0; i < tokens.Count; i++)
         {
             var token = tokens[i];
-            if (IsLineEnd(token) && kept.Count > 0 && IsIdle(kept[^1], tokens, i, places)) continue;
-            if (token.Type == WaterScriptLexer.LBRACE)
-            {
-                while (kept.Count > 0 && IsLineEnd(kept[^1])) kept.RemoveAt(kept.Count - 1);
-            }
-
-            kept.Add(token);
+            if (IsLineEnd(token) && kept > 0 && IsIdle(tokens[kept - 1], tokens, i, places)) continue;
+            while (token.Type == WaterScriptLexer.LBRACE && kept > 0 && IsLineEnd(tokens[kept - 1])) kept--;
+            tokens[kept++] = token;
             places.Take(token);
         }
 
-        return kept;
+        tokens.RemoveRange(kept, tokens.Count - kept);
     }
 
     /// <summary>Whether a line ends after a token that lets the statement go on.</summary>

@@ -108,12 +108,10 @@ internal sealed class TokenCursor(List<IToken> tokens, SourceText source, Mistak
     /// <summary>The tokens of a text that stands at a place of the file.</summary>
     public static IEnumerable<IToken> Lexed(string text, int start)
     {
-        var lexer = new WaterScriptLexer(new AntlrInputStream(text), TextWriter.Null, TextWriter.Null);
-        lexer.RemoveErrorListeners();
-        for (var token = lexer.NextToken(); token.Type != TokenConstants.EOF; token = lexer.NextToken())
+        for (var scanner = new Scanner(text); scanner.MoveNext();)
         {
-            if (token.Type != WaterScriptLexer.COMMENT)
-                yield return TokenSpans.Make(token.Type, new TextSpan(start + token.StartIndex, token.StopIndex + 1 - token.StartIndex), token.Text);
+            if (scanner.Type != WaterScriptLexer.COMMENT)
+                yield return TokenSpans.Make(scanner.Type, new TextSpan(start + scanner.Start, scanner.Span.Length), scanner.Text);
         }
     }
 }

@@ -6,15 +6,15 @@ using WaterScript.Text;
 namespace WaterScript.Syntax.Tokens;
 
 /// <summary>The tokens of a file as the parser walks over them: a list, because all of them are known before it starts.</summary>
-internal sealed class TokenList(List<IToken> tokens, ITokenSource source) : ITokenStream
+internal sealed class TokenList(List<IToken> tokens) : ITokenStream
 {
     public int Index { get; private set; }
 
     public int Size => tokens.Count;
 
-    public string SourceName => source.SourceName;
+    public string SourceName => "";
 
-    public ITokenSource TokenSource => source;
+    public ITokenSource TokenSource => throw new NotSupportedException("No token is made while the parser runs.");
 
     public IToken LT(int k)
     {

@@ -13,8 +13,7 @@ internal static class TokenSpans
     public static TextSpan SpanTo(this IToken first, IToken last) => TextSpan.FromBounds(first.StartIndex, last.StopIndex + 1);
 
     /// <summary>A token in place of what stands in a span, or put in where the span is empty.</summary>
-    public static CommonToken Make(int type, TextSpan span, string text) =>
-        new(type, text) { StartIndex = span.Start, StopIndex = span.End - 1 };
+    public static IToken Make(int type, TextSpan span, string text) => new PlacedToken(type, span, text);
 
     /// <summary>Whether nothing stands between two tokens.</summary>
     public static bool Touch(IToken first, IToken second) => first.StopIndex + 1 == second.StartIndex;

@@ -55,6 +55,28 @@ public sealed class UsageTextTests
         ],
         Lines(Night, new LocalDate(2026, 4, 30), new LocalDate(2026, 5, 3), [UsageAxis.Day, UsageAxis.Zone]));
 
+    /// <summary>
+    /// By hand: 10 mA at 12 V are 2.88 Wh a day, 250 mA for 30 min 1.5 Wh; 30 of 60 Wh last six days of 4.38 Wh. From the third day to the fifth 13.14 Wh are
+    /// drawn, and 60 − 5 · 4.38 are left.
+    /// </summary>
+    [Fact]
+    public void A_battery_is_followed_from_the_first_date_of_the_site()
+    {
+        const string bench = """
+            site bench { timezone Europe/Lisbon; effective 2026-03-01 }
+            controller box "Box" { power { battery 5 Ah at 12 V; standby 10 mA } }
+            valve hold non-latching { holding 250 mA }
+            zone lawn { output 1; flow 2 L/min; valve hold }
+            schedule s { every day; start at 06:00; steps { water lawn for 30 min } }
+            """;
+        Assert.Contains("Battery of Box: 60.0 Wh when full, 13.1 Wh drawn, at the lowest 38.1 Wh on Thu 5 Mar 2026.",
+            Lines(bench, new LocalDate(2026, 3, 3), new LocalDate(2026, 3, 6), [UsageAxis.Zone]));
+        Assert.Contains("Battery of Box: 60.0 Wh when full, 87.6 Wh drawn, at the lowest 0.0 Wh on Sat 14 Mar 2026. "
+            + "It lasts 6 days without sun; means hide dull weeks.",
+            string.Join(' ', Lines(bench, new LocalDate(2026, 3, 1), new LocalDate(2026, 3, 21), [UsageAxis.Zone]).Select(line => line.Trim())),
+            StringComparison.Ordinal);
+    }
+
     [Fact]
     public void The_depth_of_a_zone_is_its_litres_over_its_area() => Assert.Contains("Lawn   100   2    0.2         1",
         Lines(Night, new LocalDate(2026, 4, 30), new LocalDate(2026, 5, 3), [UsageAxis.Zone]));

@@ -184,19 +184,35 @@ internal sealed class InrushCurrent : IRule, ISwitchingObserver
         /// <summary>Whether anything begins to draw at this instant.</summary>
         public bool HasHappened => _opens || IsPulse || _closing.Count > 0;
 
-        public decimal Sum => _held.Sum + _surges.Sum(surge => surge.Contribution.Amount) + _closing.Sum(closing => closing.Amount);
+        public decimal Sum
+        {
+            get
+            {
+                var (opening, closing) = (0m, 0m);
+                foreach (var surge in _surges) opening += surge.Contribution.Amount;
+                foreach (var pulse in _closing) closing += pulse.Amount;
+                return _held.Sum + opening + closing;
+            }
+        }
 
         public IEnumerable<Contribution> Contributions => [.. _surges.Select(surge => surge.Contribution), .. _closing, .. _held.Contributions];
 
         /// <summary>Whether it is the close of what opens at this very instant.</summary>
-        public bool IsOpening(Switching switching) => !switching.IsOpen && _opens && _surges.Any(surge => surge.Switching.Opening == switching.Opening);
+        public bool IsOpening(in Switching switching) => !switching.IsOpen && _opens && SurgeOf(switching.Opening) >= 0;
 
         /// <summary>It is later: a surge that is over is held from now on.</summary>
         public void To(long milliseconds)
         {
             Milliseconds = milliseconds;
-            foreach (var surge in _surges.Where(surge => surge.Until <= milliseconds)) _held.Open(surge.Switching, surge.Then);
-            _surges.RemoveAll(surge => surge.Until <= milliseconds);
+            var kept = 0;
+            for (var i = 0; i < _surges.Count; i++)
+            {
+                var surge = _surges[i];
+                if (surge.Until <= milliseconds) _held.Open(surge.Switching, surge.Then);
+                else _surges[kept++] = surge;
+            }
+
+            _surges.RemoveRange(kept, _surges.Count - kept);
         }
 
         public void Open(in Switching switching, in Contribution inrush, CurrentDraw draw)
@@ -208,9 +224,21 @@ internal sealed class InrushCurrent : IRule, ISwitchingObserver
 
         public void Close(in Switching switching, in Contribution pulse)
         {
-            var opening = switching.Opening;
-            if (_surges.RemoveAll(surge => surge.Switching.Opening == opening) == 0) _held.Close(switching);
+            var surge = SurgeOf(switching.Opening);
+            if (surge >= 0) _surges.RemoveAt(surge);
+            else _held.Close(switching);
             if (pulse.Amount > 0) _closing.Add(pulse);
+        }
+
+        /// <summary>The index of what draws more because of an opening; -1 where nothing does.</summary>
+        private int SurgeOf(long opening)
+        {
+            for (var i = 0; i < _surges.Count; i++)
+            {
+                if (_surges[i].Switching.Opening == opening) return i;
+            }
+
+            return -1;
         }
 
         /// <summary>The instant is over.</summary>

@@ -92,7 +92,7 @@ internal sealed class DailyVolume : IRule, IDemandObserver
     }
 
     public IEnumerable<Gap> NotChecked() => _context.Site.Supplies
-        .Where(supply => supply.Daily is not null).SelectMany(supply => FlowGaps.Of(_context.Site, supply, Concern.Flow, "daily volume"));
+        .Where(supply => supply.Daily is not null).SelectMany(supply => FlowGaps.Of(_context, supply, Concern.Flow, "daily volume"));
 
     private void TurnTo(long instant)
     {

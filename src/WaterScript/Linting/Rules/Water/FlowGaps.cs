@@ -1,6 +1,6 @@
 using WaterScript.Linting.Engine;
 using WaterScript.Model;
-using WaterScript.Wording;
+using WaterScript.Simulation.Water;
 
 namespace WaterScript.Linting.Rules.Water;
 
@@ -8,6 +8,10 @@ namespace WaterScript.Linting.Rules.Water;
 internal static class FlowGaps
 {
     /// <summary>The zones that do not.</summary>
-    public static IEnumerable<Gap> Of(Site site, Supply supply, Concern concern, string what) =>
-        Gap.Each(concern, what, Flows.Unknown(site, supply).Select(zone => (Thing.Of(zone), (string?)"flow")));
+    public static IEnumerable<Zone> Zones(LintContext context, Supply supply) =>
+        context.WithoutFlow.Where(zone => Demand.Above(zone.Supply).Contains(supply));
+
+    /// <summary>What is not checked because of them.</summary>
+    public static IEnumerable<Gap> Of(LintContext context, Supply supply, Concern concern, string what) =>
+        Gap.Each(concern, what, Zones(context, supply).Select(zone => (Thing.Of(zone), (string?)"flow")));
 }

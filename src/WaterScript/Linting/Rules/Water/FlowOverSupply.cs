@@ -104,7 +104,7 @@ internal sealed class FlowOverSupply : IRule, IDemandObserver, IRunObserver
         ? [new Gap(Concern.Flow, "flow", [], "supply")]
         : _context.Site.Supplies.SelectMany(supply => supply.Flow is null
             ? [new Gap(Concern.Flow, "flow", [Thing.Of(supply)], "flow")]
-            : FlowGaps.Of(_context.Site, supply, Concern.Flow, "flow"));
+            : FlowGaps.Of(_context, supply, Concern.Flow, "flow"));
 
     private Finding FindingFor(Overload overload)
     {

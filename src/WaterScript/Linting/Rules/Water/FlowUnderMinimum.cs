@@ -95,7 +95,7 @@ internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObse
 
     public IEnumerable<Gap> NotChecked() =>
     [
-        .. context.Site.Supplies.Where(Observes).SelectMany(supply => FlowGaps.Of(context.Site, supply, Concern.Flow, "minimum flow")),
+        .. context.Site.Supplies.Where(Observes).SelectMany(supply => FlowGaps.Of(context, supply, Concern.Flow, "minimum flow")),
         .. context.Site.Supplies.Where(supply => _isUnjudged[supply.Index]).Select(
             supply => supply.Flow is null
                 ? new Gap(Concern.PumpStarts, "pressure tank", [Thing.Of(supply)], "flow")
@@ -164,7 +164,7 @@ internal sealed class FlowUnderMinimum(LintContext context) : IRule, IDemandObse
     /// <summary>The fewest other zones with which the minimum is met; null where that cannot be worked out.</summary>
     private ImmutableArray<Zone>? Together(Supply supply, Overload overload)
     {
-        if (!overload.IsSteady || Flows.Unknown(context.Site, supply).Any()) return null;
+        if (!overload.IsSteady || FlowGaps.Zones(context, supply).Any()) return null;
         var others = context.Site.Zones.Where(
             zone => zone.LitresPerMinute > 0 && Demand.Above(zone.Supply).Any(above => above.Index == supply.Index)
             && overload.Contributions.All(contribution => contribution.Zone != zone.Index));

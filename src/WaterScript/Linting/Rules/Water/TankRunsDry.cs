@@ -75,7 +75,7 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
     private IEnumerable<Gap> NotCheckedOf(Supply supply) =>
         TankLevel.FillsAnother(_context.Site, supply) ? [new Gap(Concern.Tank, "tank", [Thing.Of(supply)], "") { Because = "it fills another tank" }]
         : TankInflow.LacksFor(supply, _context.Site) is { } lacks ? [new Gap(Concern.Tank, "tank", [Thing.Of(supply)], lacks)]
-        : FlowGaps.Of(_context.Site, supply, Concern.Tank, $"draw on tank {supply.Name}");
+        : FlowGaps.Of(_context, supply, Concern.Tank, $"draw on tank {supply.Name}");
 
     private Finding FindingFor(Tank tank)
     {

@@ -77,7 +77,11 @@ internal sealed class WaterHammer : IRule, ISwitchingObserver
     private readonly int[][] _suppliesOfZone;
     private readonly int[][] _devicesOfZone;
     private readonly bool[] _controllers;
+    private readonly decimal[] _flows;
     private readonly List<Contribution>[] _closing;
+
+    /// <summary>Indexes of the supplies from which something closes now.</summary>
+    private readonly List<int> _affected = [];
     private readonly List<(int Device, bool IsOpen)> _switched = [];
     private readonly bool[] _isOn;
     private long _milliseconds = long.MinValue;
@@ -88,7 +92,8 @@ internal sealed class WaterHammer : IRule, ISwitchingObserver
         _overloads = new Overloads(context);
         var site = context.Site;
         _closing = [.. site.Supplies.Select(_ => new List<Contribution>())];
-        _suppliesOfZone = [.. site.Zones.Select(SuppliesOf)];
+        _flows = [.. site.Zones.Select(zone => zone.LitresPerMinute ?? 0)];
+        _suppliesOfZone = ByZone.Of(site, zone => (zone.Supply, zone.LitresPerMinute is null), SuppliesOf);
         _devicesOfZone = [.. site.Zones.Select(
             zone => site.Devices.Where(device => device.Output > 0 && device.RunsBecauseOf(zone)).Select(device => device.Index).ToArray())];
         _isOn = new bool[site.Devices.Length];
@@ -122,21 +127,25 @@ internal sealed class WaterHammer : IRule, ISwitchingObserver
     private void Close(in Switching switching)
     {
         foreach (var supply in _suppliesOfZone[switching.Zone])
-            _closing[supply].Add(new Contribution(
-                _context.Origins.Of(switching.Opening), switching.Zone, Device: -1, _context.Site.Zones[switching.Zone].LitresPerMinute!.Value));
+        {
+            var closing = _closing[supply];
+            if (closing.Count == 0) _affected.Add(supply);
+            closing.Add(new Contribution(_context.Origins.Of(switching.Opening), switching.Zone, Device: -1, _flows[switching.Zone]));
+        }
     }
 
     /// <summary>What devices do at the instant at which valves close comes too late for these.</summary>
     private void Judge()
     {
-        for (var supply = 0; supply < _closing.Length; supply++)
+        _affected.Sort();
+        foreach (var supply in _affected)
         {
             var closing = _closing[supply];
-            if (closing.Count == 0) continue;
             if (closing.Count > 1) Judge(supply, closing);
             closing.Clear();
         }
 
+        _affected.Clear();
         foreach (var (device, isOpen) in _switched) _isOn[device] = isOpen;
         _switched.Clear();
     }

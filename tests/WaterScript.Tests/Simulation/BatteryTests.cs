@@ -1,0 +1,159 @@
+using NodaTime;
+using WaterScript.Calendars;
+using WaterScript.Linting.Engine;
+using WaterScript.Model;
+using WaterScript.Simulation;
+using WaterScript.Simulation.Electrical;
+using WaterScript.Tests.Timetables;
+using WaterScript.Timetables;
+using WaterScript.Timetables.Switchings;
+using Xunit;
+
+namespace WaterScript.Tests.Simulation;
+
+/// <summary>The charge of a battery, against a calculation second by second that knows only the switchings, and by hand.</summary>
+public class BatteryTests
+{
+    private const int Days = 20;
+
+    public static TheoryData<int> Seeds => [.. Enumerable.Range(1, Samples.Of(100))];
+
+    [Theory]
+    [MemberData(nameof(Seeds))]
+    public void It_is_that_of_a_calculation_second_by_second(int seed)
+    {
+        var text = RandomBench.Of(seed);
+        var site = Sites.Read(text);
+        var horizon = Horizon.DaysFrom(site.Effective, Days);
+        var charge = Followed(site, horizon);
+        var judge = new BatteryBySeconds(site, horizon, charge.Yield);
+        var joules = (double)charge.Full;
+
+        Assert.Equal(judge.Charge, (double)charge.Charge, tolerance: 1e-6 * joules);
+        Assert.Equal(judge.Least, (double)charge.Least, tolerance: 1e-6 * joules);
+        Assert.Equal(judge.Drawn, (double)charge.Drawn, tolerance: 1e-6 * joules);
+        Assert.Equal(judge.Brought, (double)charge.Brought, tolerance: 1e-6 * joules);
+        Assert.Equal(judge.FlatDays, charge.Days.Where(day => day.IsFlat).Select(day => day.Day));
+        if (charge.Flat.Happened) Assert.InRange(charge.Flat.First, judge.FirstFlat - 1, judge.FirstFlat + 1);
+        Assert.Equal(Days, charge.Days.Count);
+        Assert.Equal(charge.Drawn, charge.Days.Sum(day => day.Drawn), 6);
+        // What is drawn and brought is all accounted for.
+        Assert.Equal(charge.Full + charge.Brought + charge.Renewed + charge.Missing - charge.Drawn - charge.Overflow, charge.Charge, 6);
+    }
+
+    [Fact]
+    public void The_random_sites_run_flat_and_overflow()
+    {
+        var all = Enumerable.Range(1, 40).Select(seed => Sites.Read(RandomBench.Of(seed)))
+            .Select(site => Followed(site, Horizon.DaysFrom(site.Effective, Days))).ToList();
+        Assert.InRange(all.Count(charge => charge.Flat.Happened), 5, 35);
+        Assert.InRange(all.Count(charge => charge.Overflow > 0), 5, 35);
+        Assert.Contains(all, charge => charge.Missing > 0);
+        Assert.Contains(all, charge => charge.Renewed > 0);
+    }
+
+    /// <summary>
+    /// By hand: 10 mA at 12 V are 0.12 W, 2.88 Wh a day. A zone holds 250 mA for 30 min: 1.5 Wh. 4.38 Wh a day of 60 Wh, of which 30 may be used, are flat on
+    /// the seventh day: after six days 26.28, with the 6 h 00 of the seventh 0.72 Wh more; 3 Wh are left for 0.12 + 3 W from 06:00 on, which are 57 min 42 s:
+    /// more than the half hour, so 1.44 Wh last 12 h from 06:30 on.
+    /// </summary>
+    [Fact]
+    public void It_runs_flat_when_it_does_by_hand()
+    {
+        var charge = Followed("""
+            controller box { power { battery 5 Ah at 12 V; standby 10 mA } }
+            valve hold non-latching { holding 250 mA }
+            zone lawn { output 1; valve hold }
+            schedule morning { every day; start at 06:00; steps { water lawn for 30 min } }
+            """);
+        Assert.Equal(new LocalDateTime(2026, 3, 7, 18, 30), ClockOf(charge.Flat.First));
+        Assert.Equal(4.38m * 3600, charge.Days[0].Drawn);
+    }
+
+    /// <summary>
+    /// By hand: 4700 uF from 24 V through 20 ohm for 50 ms: U1 = 24 · exp(−0.05 / 0.094) = 14.0995 V; 0.5 · 0.0047 · (576 − 198.796) / 0.8 = 1.10803 J.
+    /// </summary>
+    [Fact]
+    public void A_pulse_takes_what_its_capacitor_is_charged_with()
+    {
+        var charge = Followed("""
+            controller box { power { battery 5 Ah at 12 V; capacitor 4700 uF at 24 V; recharge 2 W efficiency 80 % } }
+            valve click latching { pulse 50 ms; coil 20 ohm }
+            zone lawn { output 1; valve click }
+            schedule morning { every day; start at 06:00; steps { water lawn for 30 min } }
+            """);
+        Assert.Equal(2 * 1.10803, (double)charge.Days[0].Drawn, tolerance: 0.0001);
+    }
+
+    /// <summary>By hand: 12² / 8 = 18 W for 50 ms are 0.9 J, twice a day.</summary>
+    [Fact]
+    public void Without_a_capacitor_a_pulse_takes_what_its_coil_does()
+    {
+        var charge = Followed("""
+            controller box { power { battery 5 Ah at 12 V } }
+            valve click latching { pulse 50 ms; coil 8 ohm }
+            zone lawn { output 1; valve click }
+            schedule morning { every day; start at 06:00; steps { water lawn for 30 min } }
+            """);
+        Assert.Equal(1.8m, charge.Days[0].Drawn);
+    }
+
+    /// <summary>At 5 °C, 20 degrees below 25, a loss of 1 % each leaves 80 % of the half that may be used: 36 of 60 Wh stay.</summary>
+    [Fact]
+    public void Cold_takes_of_what_may_be_used()
+    {
+        var site = Sites.Read(Bench + "climate { jan 5 C to 12 C }\ncontroller box { power { battery 5 Ah at 12 V; cold-loss 1 % per C } }\n" + OneZone);
+        var battery = site.Controllers[0].Power!.Battery!;
+        Assert.Equal(36m * 3600, BatteryCharge.KeptIn(battery, site.Climate, 1));
+        Assert.Equal(30m * 3600, BatteryCharge.KeptIn(battery, site.Climate, 2));
+        var frozen = battery with { ColdLossPercent = new(10, battery.Origin) };
+        Assert.Equal(60m * 3600, BatteryCharge.KeptIn(frozen, site.Climate, 1));
+    }
+
+    /// <summary>29 February is 1 March in a common year; a last day is that of each year.</summary>
+    [Theory]
+    [InlineData("29 feb", 2027, 3, 1)]
+    [InlineData("29 feb", 2028, 2, 29)]
+    [InlineData("last feb", 2027, 2, 28)]
+    [InlineData("1 apr", 2027, 4, 1)]
+    [InlineData("2027-05-09", 2027, 5, 9)]
+    public void It_is_full_on_the_dates_on_which_it_is_renewed(string date, int year, int month, int day)
+    {
+        var site = Sites.Read($"site s {{ timezone Europe/Lisbon; effective {year}-01-10 }}\n"
+            + $"controller box {{ power {{ battery 500 Ah at 12 V; standby 30 mA; renewed on {date} }} }}\n{OneZone}");
+        var charge = Followed(site, Horizon.DaysFrom(site.Effective, 200));
+        var before = charge.Days.Single(each => each.Day == CivilDate.DayNumberOf(new LocalDate(year, month, day)) - 1);
+        var on = charge.Days.Single(each => each.Day == CivilDate.DayNumberOf(new LocalDate(year, month, day)));
+        Assert.True(on.Least > before.Least);
+        Assert.Equal(1, Enumerable.Range(1, charge.Days.Count - 1).Count(index => charge.Days[index].Least > charge.Days[index - 1].Least));
+    }
+
+    private const string Bench = "site bench { timezone Europe/Lisbon; effective 2026-03-01; location 39.6 N 8.1 W 310 m }\n";
+
+    private const string OneZone = "zone lawn { output 1 }\nschedule morning { every day; start at 06:00; steps { water lawn for 30 min } }\n";
+
+    private static LocalDateTime ClockOf(long instant) =>
+        Instant.FromUnixTimeSeconds(instant).InZone(DateTimeZoneProviders.Tzdb["Europe/Lisbon"]).LocalDateTime;
+
+    private static BatteryCharge Followed(string text)
+    {
+        var site = Sites.Read(Bench + text);
+        return Followed(site, Horizon.DaysFrom(site.Effective, Days));
+    }
+
+    private static BatteryCharge Followed(Site site, Horizon horizon)
+    {
+        var context = new LintContext(Timetable.Of(site, horizon));
+        var observer = new Observer(new BatteryCharge(context, site.Controllers.First(controller => controller.Power?.Battery is not null)));
+        new TimelineWalker(context, [observer]).Go();
+        observer.Charge.Finish();
+        return observer.Charge;
+    }
+
+    private sealed class Observer(BatteryCharge charge) : ISwitchingObserver
+    {
+        public BatteryCharge Charge => charge;
+
+        public void Visit(in Switching switching) => charge.Visit(switching);
+    }
+}
