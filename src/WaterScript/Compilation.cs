@@ -5,6 +5,7 @@ using WaterScript.Binding;
 using WaterScript.Diagnostics;
 using WaterScript.Documents.Charts;
 using WaterScript.Documents.Charts.Pages;
+using WaterScript.Documents.Charts.Years;
 using WaterScript.Documents.Reports;
 using WaterScript.Linting.Engine;
 using WaterScript.Model;
@@ -178,6 +179,14 @@ public sealed class Compilation
     /// <exception cref="WorkUsedUpException">There is too much to walk over.</exception>
     internal static Chart ChartOf(Site site, LintReport lint, ChartSpan span) =>
         ChartBuilder.Build(site, FindingMoments.Of(site, lint, span.Dates), span);
+
+    /// <summary>A picture of a year.</summary>
+    /// <param name="site">The site.</param>
+    /// <param name="lint">What its check found.</param>
+    /// <param name="from">The first date.</param>
+    /// <exception cref="WorkUsedUpException">There is too much to walk over.</exception>
+    internal static YearChart YearOf(Site site, LintReport lint, LocalDate from) =>
+        YearBuilder.Build(site, from, FindingMoments.Of(site, lint, new Horizon(from, from.PlusYears(1))));
 
     /// <summary>A timetable of the site, whether the site has errors or not.</summary>
     /// <param name="timetable">The timetable.</param>

@@ -8,6 +8,6 @@ const draw = new Function("data", "widths", `${script}
   return widths.flatMap((width) => {
     const sizes = sizesOf(width);
     const axis = changeAxis(nights, sizes);
-    return nights.filter((night) => night.lanes.length > 0).map((night) => new ChangeDrawing(night, axis, sizes).draw());
+    return changeDrawings(nights, axis, sizes).filter((drawing) => drawing !== null);
   });`);
 console.log(JSON.stringify(draw(JSON.parse(data), process.argv.slice(4).map(Number))));

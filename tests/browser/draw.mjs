@@ -5,7 +5,7 @@ import { readFileSync } from "node:fs";
 const [script, data] = process.argv.slice(2).map((file) => readFileSync(file, "utf8"));
 const draw = new Function("input", `${script}
   return input.sizes.flatMap(([width, zoom, pan]) => {
-    const { picture } = input;
+    const picture = { ...input.picture, nights: input.picture.nights.map(nightOf) };
     const sizes = sizesOf(width);
     const busy = picture.nights.filter((night) => night.rows.length + night.held.length > 0);
     const most = Math.max(...picture.nights.map((night) => night.length));

@@ -123,19 +123,46 @@ const checkYear = async (page, complain) => {
   await page.keyboard.press("s");
   if (!(await page.$eval("#year", (year) => year.classList.contains("common")))) complain("s does not put zones on one scale");
   const days = await page.evaluate(() => JSON.parse(document.getElementById("year-data").textContent).days);
-  const wet = days.findIndex((day) => day[3].length > 0);
-  if (wet < 0) return;
-  await page.keyboard.press("Home");
-  for (let i = 0; i < wet; i++) await page.keyboard.press("ArrowDown");
-  await page.keyboard.press("Enter");
-  if ((await page.$$("#opened .run")).length === 0) complain("Enter opens no night");
-  await checkGeometry(page, "with a night", complain);
+  const { nights } = await page.evaluate(() => JSON.parse(document.getElementById("year-data").textContent).picture);
+  const some = (test) => days.findIndex((day) => day[3].some((id) => test(nights[id])));
+  const opened = new Set([some((night) => night.rows.length > 0), some((night) => night.held.length > 0), some((night) => night.findings.length > 0),
+    some((night) => night.forbidden.length > 0), days.findIndex((day) => day[3].length > 1)]);
+  for (const day of [...opened].filter((each) => each >= 0)) {
+    await page.focus("#year");
+    await page.keyboard.press("Home");
+    for (let i = 0; i < day; i++) await page.keyboard.press("ArrowDown");
+    await page.keyboard.press("Enter");
+    await checkOpened(page, days[day][3].map((id) => nights[id]), `${days[day][0]}`, complain);
+  }
+};
+
+// What is opened shows all of its nights: runs and what is held, each finding with its mark and its line, and every curve when it is asked for.
+const checkOpened = async (page, nights, when, complain) => {
+  const count = (selector) => page.$$eval(selector, (all) => all.length);
+  const sum = (list) => nights.reduce((total, night) => total + night[list].length, 0);
+  if ((await count("#opened .run")) !== sum("rows") + sum("held")) complain(`${when}: not every run is drawn`);
+  if ((await count('#opened .run[aria-label*="not watered"]')) !== sum("held")) complain(`${when}: not all that is held is drawn`);
+  const numbers = new Set(nights.flatMap((night) => night.findings.map(([number]) => number)));
+  const [items, marks] = [await count("#opened .findings li"), await page.$$eval("#opened .night .count", (all) => [...new Set(all.map((each) => each.textContent))])];
+  if (items !== numbers.size) complain(`${when}: ${items} of ${numbers.size} findings are listed`);
+  if (marks.some((mark) => Number(mark) < 1 || Number(mark) > items) || (items > 0 && marks.length === 0)) complain(`${when}: findings are marked ${marks}`);
+  if ((await count("#opened .findings a.line")) !== items) complain(`${when}: a finding has no line`);
+  if (nights.length > 1) {
+    await page.$eval('#opened [data-do="panels"]', (button) => button.click());
+    await checkLegend(page, `${when}, with panels`, complain);
+  }
+  if ((await count("#opened .night .wl")) < sum("panels")) complain(`${when}: a curve is missing`);
+  await checkGeometry(page, when, complain);
+  await checkLegend(page, when, complain);
+  await page.focus("#opened .picture");
+  for (let i = 0; i < 6; i++) await page.keyboard.press("+");
+  await checkGeometry(page, `${when}, zoomed`, complain);
 };
 
 // The legend has the marks that are drawn, and no others.
 const checkLegend = async (page, when, complain) => {
   const wrong = await page.$$eval(".legend [data-mark]", (all) => {
-    const drawn = [...document.querySelectorAll("#picture .night")].map((night) => night.innerHTML).join("");
+    const drawn = [...document.querySelectorAll("#picture .night, #opened .night")].map((night) => night.innerHTML).join("");
     return all.filter((entry) => drawn.includes(entry.dataset.mark) === entry.hidden).map((entry) => entry.textContent);
   });
   wrong.forEach((words) => complain(`${when}, the legend is wrong on "${words}"`));
@@ -172,6 +199,17 @@ const checkChange = async (page, complain) => {
     if ((await title()) !== data.weeks[week][1][0][0]) complain(`week ${week} is not shown`);
     if (week < 6) await checkGeometry(page, `week ${week}`, complain);
   }
+  const hours = () => page.$$eval("#week .night svg", (all) =>
+    all.map((svg) => [...svg.querySelectorAll("text")].filter((text) => text.getAttribute("y") === "12" && /^\d\d:\d\d$/.test(text.textContent)).length));
+  const [first, ...others] = await hours();
+  if (!(first > 0) || others.some((count) => count > 0)) complain(`hours stand over nights ${[first, ...others]}`);
+  if (data.hasSun && (await page.$$eval("#week .night svg", (all) => all.some((svg) => !svg.querySelector(".dark"))))) complain("a night has no strip of day");
+  await page.evaluate(() => scrollTo(0, document.querySelector("#week .night").getBoundingClientRect().top + scrollY + 60));
+  await new Promise((resolve) => setTimeout(resolve, 100));
+  const isAbove = await page.$eval("#week .night svg", (svg) => svg.getBoundingClientRect().top < 0);
+  const isStuck = await page.$eval("#week .hours", (each) => !each.hidden && each.getBoundingClientRect().top === 0 && each.querySelectorAll("text").length > 0);
+  if (isStuck !== isAbove) complain("the hours are out of sight");
+  await page.evaluate(() => scrollTo(0, 0));
   const index = data.days.findIndex((day) => day[3].length > 0);
   if (index < 0) return;
   await page.focus("#difference");
@@ -230,7 +268,7 @@ try {
         await page.emulateMediaFeatures([{ name: "prefers-color-scheme", value: scheme }]);
         await open(page, file, complain);
         await checkGeometry(page, "whole", complain);
-        if (isStepped && (await page.$("#year"))) await checkYear(page, complain);
+        if (await page.$("#year")) await checkYear(page, complain);
         if (await page.$("#change-data")) await checkChange(page, complain);
         if (await page.$("#picture")) {
           await checkRuns(page, complain);

@@ -77,7 +77,7 @@ internal sealed class ChartCommand
             return ExitCode.Findings;
         }
 
-        var (words, write) = parsed.GetValue(_year) ? YearOf(parsed, site, options) : DaysOf(parsed, site, lint, options);
+        var (words, write) = parsed.GetValue(_year) ? YearOf(parsed, site, lint, options) : DaysOf(parsed, site, lint, options);
         output.Write(check.Reading.Files.Select(read => read.Source), write);
         // A terminal ends its lines where it likes; pages do not part a number.
         _terminal.Note($"{check.Name}: {words}".Replace('\u00A0', ' '));
@@ -85,9 +85,9 @@ internal sealed class ChartCommand
     }
 
     /// <summary>What a picture of a year says in a line, and what writes it.</summary>
-    private (string Words, Action<Stream> Write) YearOf(ParseResult parsed, Site site, ChartOptions options)
+    private (string Words, Action<Stream> Write) YearOf(ParseResult parsed, Site site, LintReport lint, ChartOptions options)
     {
-        var year = SiteLoader.Answer(site, "Drawing", () => YearBuilder.Build(site, parsed.GetValue(_from) ?? site.Effective), _terminal);
+        var year = SiteLoader.Answer(site, "Drawing", () => Compilation.YearOf(site, lint, parsed.GetValue(_from) ?? site.Effective), _terminal);
         var words = new YearWords(year);
         return ($"{words.Dates}{words.Rest}", stream =>
         {

@@ -93,8 +93,17 @@ internal static class Limits
     /// <summary>Runs of a year whose nights a picture of it holds as well; of more it shows the days only.</summary>
     public const int YearRuns = 100_000;
 
-    /// <summary>Rows of those nights: passes that repeat alike are one.</summary>
+    /// <summary>Rows of those nights, watered and held: passes that repeat alike are one.</summary>
     public const int YearRows = 15_000;
+
+    /// <summary>Corners of the curves of those nights, what repeats counted once; of more they have only the curves that go beyond their limit.</summary>
+    public const int YearPoints = 40_000;
+
+    /// <summary>Single waterings that a hold, a closed season or a cut takes in a timetable, and in the report of a check; their sums are whole.</summary>
+    public const int TakenRuns = 5_000;
+
+    /// <summary>Dates of a timetable, and of the report of a check, with their sunrise and sunset.</summary>
+    public const int SunDays = 1_100;
 
     /// <summary>Work that <c>audit</c> and <c>diff</c> may do for each row of a log, or of a deployed timetable, beside that of a check.</summary>
     public const int WorkPerRow = 200;

@@ -18,6 +18,12 @@ internal sealed record Occurrences(LocalDateTime First, LocalDateTime Last, long
     /// <summary>What it comes to at worst, in a unit of its rule; 0 where it comes to nothing.</summary>
     public decimal Worst { get; init; }
 
+    /// <summary>
+    /// Times that are known, in order, in Unix seconds: the first and the last of each date. Empty where only <see cref="First"/> and
+    /// <see cref="Last"/> are.
+    /// </summary>
+    public IEnumerable<long> Moments { get; init; } = [];
+
     /// <summary>What it was found in.</summary>
     public Basis Basis { get; init; }
 }

@@ -19,8 +19,11 @@ namespace WaterScript.Simulation;
 internal sealed record DayNoteGroup(
     Schedule Schedule, DayNoteKind Kind, Location Origin, Location? Other, int FirstDay, int LastDay, int Count, long Instant)
 {
+    /// <summary>The moment that was taken on each of the dates, in Unix seconds.</summary>
+    public List<long> Moments { get; } = [Instant];
+
     /// <summary>On which dates.</summary>
-    public Occurrences Happens => new(MidnightOf(FirstDay), MidnightOf(LastDay), Count, Count) { IsWholeDays = true };
+    public Occurrences Happens => new(MidnightOf(FirstDay), MidnightOf(LastDay), Count, Count) { IsWholeDays = true, Moments = Moments };
 
     private static LocalDateTime MidnightOf(int day) => CivilDate.FromDayNumber(day).ToLocalDate().AtMidnight();
 }

@@ -17,9 +17,14 @@ internal sealed class DayNotes : IDayObserver
         foreach (var note in day.Notes)
         {
             var key = (day.Schedule.Index, note.Kind, note.Origin, note.Other);
-            _groups[key] = _groups.TryGetValue(key, out var group)
-                ? group with { LastDay = note.Day, Count = group.Count + 1 }
-                : new DayNoteGroup(day.Schedule, note.Kind, note.Origin, note.Other, note.Day, note.Day, Count: 1, note.Instant);
+            if (!_groups.TryGetValue(key, out var group))
+            {
+                _groups[key] = new DayNoteGroup(day.Schedule, note.Kind, note.Origin, note.Other, note.Day, note.Day, Count: 1, note.Instant);
+                continue;
+            }
+
+            _groups[key] = group with { LastDay = note.Day, Count = group.Count + 1 };
+            group.Moments.Add(note.Instant);
         }
     }
 }

@@ -7,7 +7,7 @@ namespace WaterScript.Simulation;
 /// <summary>One cause, counted while it goes on happening: the first time, the last, how often, on how many dates, and what it comes to at worst.</summary>
 internal sealed class OccurrenceCounter
 {
-    private readonly HashSet<int> _days = [];
+    private readonly DayMoments _moments = new();
 
     /// <summary>Whether it has happened.</summary>
     public bool Happened => Times > 0;
@@ -22,7 +22,7 @@ internal sealed class OccurrenceCounter
     public long Times { get; private set; }
 
     /// <summary>On how many local dates.</summary>
-    public int Days => _days.Count;
+    public int Days => _moments.Days;
 
     /// <summary>The most that it comes to; 0 before anything is.</summary>
     public decimal Worst { get; private set; }
@@ -40,7 +40,7 @@ internal sealed class OccurrenceCounter
         if (isFirst) First = instant;
         Last = Math.Max(Last, instant);
         Times++;
-        _days.Add(day);
+        _moments.Add(instant, day);
         return isFirst;
     }
 
@@ -58,13 +58,19 @@ internal sealed class OccurrenceCounter
     {
         IsStill = IsStill(context.ClockAt(Last).Date.PlusDays(1), context.Horizon.Until),
         Worst = Worst,
+        Moments = _moments.All,
     };
 
     /// <summary>On which dates it happens, once it has.</summary>
-    public Occurrences WholeDays => new(MidnightOf(_days.Min()), MidnightOf(_days.Max()), Times, Days) { IsWholeDays = true, Worst = Worst };
+    public Occurrences WholeDays => new(MidnightOf(_moments.FirstDay), MidnightOf(_moments.LastDay), Times, Days)
+    {
+        IsWholeDays = true,
+        Worst = Worst,
+        Moments = _moments.All,
+    };
 
     private bool IsStill(LocalDate after, LocalDate end) =>
-        Days > 1 && (long)Period.DaysBetween(after, end) * (Days - 1) < _days.Max() - _days.Min();
+        Days > 1 && (long)Period.DaysBetween(after, end) * (Days - 1) < _moments.LastDay - _moments.FirstDay;
 
     private static LocalDateTime MidnightOf(int day) => CivilDate.FromDayNumber(day).ToLocalDate().AtMidnight();
 }

@@ -1,3 +1,4 @@
+using WaterScript.Calendars;
 using WaterScript.Model;
 using WaterScript.Text;
 
@@ -33,6 +34,9 @@ internal sealed record SkippedWatering(
 {
     /// <summary>The schedule that is skipped only because it starts after one that is: the cause does not name this zone. Null where it does.</summary>
     public Schedule? Follower { get; init; }
+
+    /// <summary>When those runs are due: of each date in UTC the first and the last.</summary>
+    public DayMoments Moments { get; } = new();
 
     /// <summary>The longest stretch without water that it brings: from the end of the watering before, or when it is due, to the next.</summary>
     public long LongestDry { get; init; }
@@ -91,5 +95,6 @@ internal sealed class SkippedWater
             First = Math.Min(entry.First, due),
             Last = Math.Max(entry.Last, due),
         };
+        entry.Moments.Add(due, (int)Math.DivRem(due, ZoneClock.SecondsInDay).Quotient);
     }
 }

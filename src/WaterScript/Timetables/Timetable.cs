@@ -195,7 +195,8 @@ internal sealed class Timetable
         return Of(site, horizon with { From = horizon.From.PlusDays(-1 - (int)(longest / ZoneClock.SecondsInDay)) }, budget);
     }
 
-    private IEnumerable<Pass> DuePasses(Action<ScheduleDay>? seeDay = null) => _onePass is { } pass ? [pass] : PassesOf(SchedulesWithCalendar(), seeDay);
+    /// <summary>The passes of all schedules of which anything may be left, in order of start.</summary>
+    internal IEnumerable<Pass> DuePasses(Action<ScheduleDay>? seeDay = null) => _onePass is { } pass ? [pass] : PassesOf(SchedulesWithCalendar(), seeDay);
 
     private IEnumerable<Pass> PassesOf(ImmutableArray<SchedulePasses> schedules, Action<ScheduleDay>? seeDay = null) =>
         PassStream.Of(schedules, _moments.Clock, CivilDate.DayNumberOf(Horizon.From), CivilDate.DayNumberOf(Horizon.Until), seeDay, Budget);

@@ -5,7 +5,6 @@ using WaterScript.Diagnostics;
 using WaterScript.Diagnostics.Reading;
 using WaterScript.Documents.Charts;
 using WaterScript.Documents.Charts.Pages;
-using WaterScript.Documents.Charts.Years;
 using WaterScript.Linting.Engine;
 using WaterScript.Model;
 
@@ -26,15 +25,15 @@ internal sealed class ChartStage : IStage
         Must.Hold(ChartWords.Summary(chart).Length > 0, "a chart has a summary");
         Check(CheckStage.Written(stream => SvgChart.Write(chart, stream)), "a chart as SVG is XML");
         CheckPage(CheckStage.Written(stream => HtmlChart.Write(chart, stream)), "a chart as a page is XML");
-        if (site.Salt % 4 == 0) RunYear(site, sound);
+        if (site.Salt % 4 == 0) RunYear(site, sound, lint);
         return true;
     }
 
-    private static void RunYear(SiteInHand site, Site sound)
+    private static void RunYear(SiteInHand site, Site sound, LintReport lint)
     {
         try
         {
-            var year = YearBuilder.Build(sound, site.Horizon.From);
+            var year = Compilation.YearOf(sound, lint, site.Horizon.From);
             var difference = year.Months().Sum(month => year.Litres(month.From, month.Until)) - year.Litres(0, year.Days);
             Must.Hold(Math.Round(difference, 6) == 0, "months add up to the year");
             CheckPage(CheckStage.Written(stream => YearPage.Write(year, new ChartOptions(), stream)), "a year as a page is XML");

@@ -19,7 +19,9 @@ internal sealed class ChartBuilder
 
     private readonly Site _site;
     private readonly ChartSpan _span;
+    private readonly int _mostRuns;
     private readonly ZoneClock _clock;
+    private readonly NightsOfSpan _nights;
     private readonly Timetable _timetable;
     private readonly ImmutableArray<(RestrictionJudge Judge, Restriction Restriction)> _restrictions;
     private readonly DaySky _sky;
@@ -27,40 +29,49 @@ internal sealed class ChartBuilder
     private readonly ImmutableArray<ChartFinding> _findings;
     private readonly ImmutableArray<ChartMark> _marks;
 
-    private ChartBuilder(Site site, ImmutableArray<FindingMoments> findings, ChartSpan span)
+    private ChartBuilder(Site site, ImmutableArray<FindingMoments> findings, ChartSpan span, int mostRuns)
     {
-        (_site, _span) = (site, span);
+        (_site, _span, _mostRuns) = (site, span, mostRuns);
         _clock = new ZoneClock(site.TimeZone);
+        _nights = new NightsOfSpan([.. Enumerable.Range(0, span.Days + 1).Select(day => ChartSpan.NoonOf(span.First.PlusDays(day), _clock))]);
         _sky = new DaySky(site, _clock);
         _water = new WaterWords(site);
         _timetable = Timetable.Of(site, Walked(), new WorkBudget(Limits.CheckWorkOf(site.SourceLength) / 2));
         _restrictions = [.. new RestrictionMonitor(_timetable).Each];
-        (_findings, _marks) = Between(findings, NoonAfter(0), NoonAfter(span.Days));
+        (_findings, _marks) = Between(findings, _nights.NoonOf(0), _nights.NoonOf(span.Days));
     }
 
     /// <summary>The picture of a site.</summary>
     /// <param name="site">The site.</param>
     /// <param name="findings">What its check found and when; what happens on the days shown is marked.</param>
     /// <param name="span">The days to show.</param>
+    /// <param name="mostRuns">The most runs that there may be, and as many openings of devices and waterings that are held.</param>
     /// <exception cref="WorkUsedUpException">There is too much to walk over.</exception>
     /// <exception cref="ChartTooLargeException">There are too many runs to draw.</exception>
-    public static Chart Build(Site site, ImmutableArray<FindingMoments> findings, ChartSpan span)
+    public static Chart Build(Site site, ImmutableArray<FindingMoments> findings, ChartSpan span, int mostRuns = Limits.ChartRuns)
     {
         ArgumentNullException.ThrowIfNull(site);
         ArgumentNullException.ThrowIfNull(span);
-        return new ChartBuilder(site, findings, span).Drawn();
+        return new ChartBuilder(site, findings, span, mostRuns).Drawn();
     }
 
     private Chart Drawn()
     {
         var context = new SimulationContext(_timetable);
-        var recorder = new ChartRecorder(context, NoonAfter(0), NoonAfter(_span.Days));
+        var (from, until) = (_nights.NoonOf(0), _nights.NoonOf(_nights.Count));
+        var recorder = new ChartRecorder(context, from, until, _mostRuns);
         new TimelineWalker(context, [recorder]).Go();
         recorder.Finish();
-        var runs = ChartRuns(recorder.Runs, context.Steps);
-        var held = new HeldWater(_timetable, NoonAfter(0), NoonAfter(_span.Days)).All();
-        ImmutableArray<ChartDay> days = [.. Enumerable.Range(0, _span.Days).Select(day => DayOf(day, runs, held, recorder))];
-        return new Chart(_site, days, _findings);
+        var runs = _nights.Split(ChartRuns(recorder.Runs, context.Steps), run => (run.Run.Start, run.Run.End));
+        var held = _nights.Split(new HeldWater(_timetable, from, until, _mostRuns).All(), each => (each.From, each.From));
+        var marks = _nights.Split(_marks, mark => (mark.At, mark.At));
+        var devices = recorder.Devices.Select(bands => _nights.Split(bands, band => (band.From, band.Until))).ToArray();
+        var curves = new DayCurves(_site, recorder, _water, _nights);
+        return new Chart(_site, [.. Enumerable.Range(0, _nights.Count).Select(night => DayOf(night, runs[night], held[night], marks[night]) with
+        {
+            Curves = [.. curves.Of(night)],
+            Devices = [.. DevicesOf(device => devices[device][night], _nights.NoonOf(night), _nights.NoonOf(night + 1))],
+        })], _findings);
     }
 
     /// <summary>The findings that happen between two instants, numbered, and when.</summary>
@@ -82,8 +93,6 @@ internal sealed class ChartBuilder
         return new Horizon(LocalDate.Min(earliest, _span.First), _span.Dates.Until);
     }
 
-    private long NoonAfter(int days) => ChartSpan.NoonOf(_span.First.PlusDays(days), _clock);
-
     private List<ChartRun> ChartRuns(IEnumerable<Run> runs, StepPlaces steps) =>
     [
         .. runs.Select((run, index) => new ChartRun(
@@ -93,34 +102,31 @@ internal sealed class ChartBuilder
 
     private ZonedDateTime At(long instant) => Instant.FromUnixTimeSeconds(instant).InZone(_site.TimeZone);
 
-    private ChartDay DayOf(int index, List<ChartRun> runs, List<ChartHeld> held, ChartRecorder recorder)
+    private ChartDay DayOf(int night, List<ChartRun> runs, List<ChartHeld> held, List<ChartMark> marks)
     {
-        var date = _span.First.PlusDays(index);
-        var (from, until) = (NoonAfter(index), NoonAfter(index + 1));
-        ImmutableArray<ChartRun> touching = [.. runs.Where(run => run.Run.End > from && run.Run.Start < until)];
-        ImmutableArray<ChartHeld> dry = [.. held.Where(each => each.From >= from && each.From < until)];
-        var zones = touching.Select(run => run.Zone).Concat(dry.Select(each => each.Zone)).DistinctBy(zone => zone.Index).OrderBy(zone => zone.Index);
-        return new ChartDay(date, from, until)
+        var (from, until) = (_nights.NoonOf(night), _nights.NoonOf(night + 1));
+        ImmutableArray<ChartRun> touching = [.. runs];
+        var zones = touching.Select(run => run.Zone).Concat(held.Select(each => each.Zone)).DistinctBy(zone => zone.Index).OrderBy(zone => zone.Index);
+        return new ChartDay(_span.First.PlusDays(night), from, until)
         {
             Nights = [.. _sky.Nights(from, until)],
             Sun = [.. _sky.Notes(from, until)],
             Shifts = [.. _sky.Shifts(from, until)],
             Forbidden = [.. ForbiddenOf([.. zones], from, until)],
-            Curves = [.. new DayCurves(_site, recorder, _water).Between(from, until)],
-            Devices = [.. DevicesOf(recorder, from, until)],
-            Marks = [.. _marks.Where(mark => mark.At >= from && mark.At < until).Select(mark => mark with { Zone = MarkedZones.Of(mark, touching, _site) })],
+            Curves = [],
+            Devices = [],
+            Marks = [.. MarkedZones.Of(marks, touching, held, _site)],
             Touching = touching,
-            Held = dry,
-            Runs = [.. touching.Where(run => run.Run.Start >= from || index == 0)],
+            Held = [.. held],
+            Runs = [.. touching.Where(run => run.Run.Start >= from || night == 0)],
         };
     }
 
-    private IEnumerable<ChartDevice> DevicesOf(ChartRecorder recorder, long from, long until)
+    private IEnumerable<ChartDevice> DevicesOf(Func<int, List<ChartBand>> bandsOf, long from, long until)
     {
         foreach (var device in _site.Devices)
         {
-            ImmutableArray<ChartBand> bands = [.. recorder.Devices[device.Index].Where(band => band.Until > from && band.From < until)
-                .Select(band => new ChartBand(Math.Max(from, band.From), Math.Min(until, band.Until)))];
+            ImmutableArray<ChartBand> bands = [.. bandsOf(device.Index).Select(band => new ChartBand(Math.Max(from, band.From), Math.Min(until, band.Until)))];
             if (!bands.IsEmpty) yield return new ChartDevice(NameOf(device), bands.Sum(band => band.Until - band.From), bands);
         }
     }

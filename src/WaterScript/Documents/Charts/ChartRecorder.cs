@@ -1,5 +1,4 @@
 using WaterScript.Calendars;
-using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Simulation;
 using WaterScript.Simulation.Electrical;
@@ -19,12 +18,14 @@ internal sealed class ChartRecorder : IRunObserver, IDemandObserver, IOpeningObs
     private readonly CurrentDraw _draw;
     private readonly OpenContributions[] _open;
     private readonly TankLevel?[] _tanks;
+    private readonly int _mostRuns;
     private long _drawn;
+    private long _openings;
 
-    public ChartRecorder(SimulationContext context, long from, long until)
+    public ChartRecorder(SimulationContext context, long from, long until, int mostRuns)
     {
         var site = context.Site;
-        (_from, _until) = (from, until);
+        (_from, _until, _mostRuns) = (from, until, mostRuns);
         _open = [.. site.Controllers.Select(_ => new OpenContributions())];
         PowerLimits = [.. site.Controllers.Select(controller => PowerLimit.Continuous(controller.Power))];
         _draw = new CurrentDraw(site, PowerLimits);
@@ -63,7 +64,7 @@ internal sealed class ChartRecorder : IRunObserver, IDemandObserver, IOpeningObs
     {
         if (run.End <= _from || run.Start >= _until) return;
         _drawn += 1 + ((Math.Min(run.End, _until) - Math.Max(run.Start, _from)) / ZoneClock.SecondsInDay);
-        if (_drawn > Limits.ChartRuns) throw new ChartTooLargeException();
+        if (_drawn > _mostRuns) throw new ChartTooLargeException();
         Runs.Add(run);
     }
 
@@ -84,7 +85,7 @@ internal sealed class ChartRecorder : IRunObserver, IDemandObserver, IOpeningObs
     public void Visit(in Opening opening)
     {
         if (opening.Device < 0 || opening.To <= _from || opening.From >= _until) return;
-        if (++_drawn > Limits.ChartRuns) throw new ChartTooLargeException();
+        if (++_openings > _mostRuns) throw new ChartTooLargeException();
         Devices[opening.Device].Add(new ChartBand(Math.Max(_from, opening.From), Math.Min(_until, opening.To)));
     }
 

@@ -9,7 +9,7 @@ namespace WaterScript.Documents.Charts;
 
 /// <summary>The days that a chart shows: each begins at noon and ends at the next, so that a night stays whole.</summary>
 /// <param name="First">The date at whose noon it begins.</param>
-/// <param name="Days">How many, 1 to <see cref="Diagnostics.Limits.ChartDays"/>.</param>
+/// <param name="Days">How many: 1 to <see cref="Diagnostics.Limits.ChartDays"/>, or those of a year.</param>
 internal sealed record ChartSpan(LocalDate First, int Days)
 {
     private const int Noon = ZoneClock.SecondsInDay / 2;

@@ -2,6 +2,11 @@ using System.Collections.Immutable;
 
 namespace WaterScript.Documents.Charts;
 
+/// <summary>A point of a curve.</summary>
+/// <param name="At">When, in Unix seconds.</param>
+/// <param name="Value">L/min, L, A or VA.</param>
+internal readonly record struct CurveCorner(long At, decimal Value);
+
 /// <summary>Takes in the corners of a curve while a timetable streams past, and keeps those of the days that are shown.</summary>
 /// <param name="from">First second that is shown.</param>
 /// <param name="until">The second after the last.</param>
@@ -37,17 +42,33 @@ internal sealed class CurveLine(long from, long until, decimal start)
     /// <summary>The corners of a day.</summary>
     public ImmutableArray<CurveCorner> Between(long first, long last)
     {
-        var inside = _corners.Where(corner => corner.At > first && corner.At < last);
-        return [new(first, At(first)), .. inside, new(last, At(last))];
+        var (from, to) = (CountBefore(first + 1), CountBefore(last));
+        return [new(first, At(first, CountBefore(first + 1))), .. _corners[from..Math.Max(from, to)], new(last, At(last, to))];
     }
 
-    /// <summary>The value at a moment, after a jump in it.</summary>
-    private decimal At(long moment)
+    /// <summary>The value at a moment, before or after a jump in it.</summary>
+    /// <param name="moment">When.</param>
+    /// <param name="count">How many corners lie before it.</param>
+    private decimal At(long moment, int count)
     {
-        var before = _corners.FindLastIndex(corner => corner.At <= moment);
+        var before = count - 1;
         if (before < 0) return _corners[0].Value;
         if (before == _corners.Count - 1) return _corners[before].Value;
         var (a, b) = (_corners[before], _corners[before + 1]);
         return a.At == long.MinValue ? a.Value : a.Value + ((b.Value - a.Value) * (moment - a.At) / (b.At - a.At));
+    }
+
+    /// <summary>How many corners lie before a moment; corners are in order of time.</summary>
+    private int CountBefore(long moment)
+    {
+        var (low, high) = (0, _corners.Count);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            if (_corners[middle].At < moment) low = middle + 1;
+            else high = middle;
+        }
+
+        return low;
     }
 }

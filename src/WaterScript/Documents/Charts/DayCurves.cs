@@ -8,11 +8,14 @@ using WaterScript.Wording;
 namespace WaterScript.Documents.Charts;
 
 /// <summary>The curves of a day: for each supply its flow and the level of its tank, for each controller its power.</summary>
-internal sealed class DayCurves(Site site, ChartRecorder recorder, WaterWords words)
+internal sealed class DayCurves(Site site, ChartRecorder recorder, WaterWords words, NightsOfSpan nights)
 {
-    /// <summary>The curves, in order of the file. What never changes for lack of numbers is left out.</summary>
-    public IEnumerable<ChartCurve> Between(long from, long until)
+    private readonly List<CurveCorner>[][] _rushes = [.. recorder.Rushes.Select(rushes => nights.Split(rushes, rush => (rush.At, rush.At)))];
+
+    /// <summary>The curves of a night, in order of the file. What never changes for lack of numbers is left out.</summary>
+    public IEnumerable<ChartCurve> Of(int night)
     {
+        var (from, until) = (nights.NoonOf(night), nights.NoonOf(night + 1));
         foreach (var supply in site.Supplies.Where(supply => supply.Flow is not null || !recorder.Flows[supply.Index].IsFlat))
         {
             yield return FlowOf(supply, supply.Flow?.Unit ?? words.Flow, recorder.Flows[supply.Index].Between(from, until));
@@ -27,7 +30,7 @@ internal sealed class DayCurves(Site site, ChartRecorder recorder, WaterWords wo
         {
             var line = recorder.Powers[controller.Index];
             if (recorder.PowerLimits[controller.Index] is { } limit && !line.IsFlat) yield return PowerOf(controller, limit, line.Between(from, until),
-                [.. recorder.Rushes[controller.Index].Where(rush => rush.At >= from && rush.At < until)]);
+                [.. _rushes[controller.Index][night]]);
         }
     }
 

@@ -1,3 +1,4 @@
+using WaterScript.Simulation;
 using WaterScript.Timetables;
 
 namespace WaterScript.Documents.Charts;
@@ -6,21 +7,18 @@ namespace WaterScript.Documents.Charts;
 /// <param name="timetable">The site's.</param>
 /// <param name="from">First second, in Unix seconds.</param>
 /// <param name="until">The second after the last.</param>
-internal sealed class HeldWater(Timetable timetable, long from, long until)
+/// <param name="most">The most that there may be.</param>
+internal sealed class HeldWater(Timetable timetable, long from, long until, int most = Diagnostics.Limits.ChartRuns)
 {
-    /// <summary>What scale and trim leave out is not among it: it was never due.</summary>
+    /// <summary>All of it, by start.</summary>
+    /// <exception cref="ChartTooLargeException">There is more than that.</exception>
     public List<ChartHeld> All()
     {
         var all = new List<ChartHeld>();
-        foreach (var schedule in timetable.Site.Schedules.Where(schedule => !schedule.IsManual))
+        foreach (var run in HeldRun.Of(timetable, from, until))
         {
-            foreach (var pass in timetable.DuePassesOf(schedule))
-            {
-                if (pass.Start >= until) break;
-                timetable.Budget?.Spend(1, pass.Schedule);
-                if (!timetable.IsWhole(pass) && pass.Start + timetable.SecondsOf(pass) > from) all.AddRange(Of(pass));
-                if (all.Count > Diagnostics.Limits.ChartRuns) throw new ChartTooLargeException();
-            }
+            if (all.Count == most) throw new ChartTooLargeException();
+            all.Add(Of(run));
         }
 
         return [.. all.OrderBy(each => each.From).ThenBy(each => each.Zone.Index)];
@@ -45,20 +43,11 @@ internal sealed class HeldWater(Timetable timetable, long from, long until)
         return days;
     }
 
-    private IEnumerable<ChartHeld> Of(Pass pass)
+    private ChartHeld Of(HeldRun run)
     {
-        var schedule = timetable.Site.Schedules[pass.Schedule];
-        foreach (var planned in timetable.PlanOf(pass).Runs)
-        {
-            var (start, end) = (pass.Start + planned.Offset, pass.Start + planned.Offset + planned.Seconds);
-            if (end <= from || start >= until) continue;
-            var skipped = new SkippedWater();
-            var left = timetable.SecondsLeft(pass, planned, skipped);
-            if (left >= planned.Seconds || skipped.Water.FirstOrDefault() is not { } cause) continue;
-            var step = timetable.StepOf(pass.Schedule, planned.Step);
-            yield return new ChartHeld(start + left, end, timetable.Site.Zones[planned.Zone], schedule, pass.Start,
-                timetable.StepPath(pass.Schedule, planned.Step), step.Origin, cause.Origin, WordsOf(cause));
-        }
+        var (schedule, step) = (timetable.Site.Schedules[run.Pass.Schedule], run.Planned.Step);
+        return new ChartHeld(run.Start, run.End, timetable.Site.Zones[run.Planned.Zone], schedule, run.Pass.Start, run.Pass.Day,
+            timetable.StepPath(run.Pass.Schedule, step), timetable.StepOf(run.Pass.Schedule, step).Origin, run.Cause.Origin, WordsOf(run.Cause));
     }
 
     private static string WordsOf(SkippedWatering cause) => cause.By switch

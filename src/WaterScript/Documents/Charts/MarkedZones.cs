@@ -8,11 +8,28 @@ namespace WaterScript.Documents.Charts;
 internal static class MarkedZones
 {
     /// <summary>
+    /// The marks of a night, each with its zone. What is held is drawn hollow with its reason: a finding about that is marked once a night, at the first.
+    /// </summary>
+    public static IEnumerable<ChartMark> Of(IEnumerable<ChartMark> marks, ImmutableArray<ChartRun> runs, IReadOnlyList<ChartHeld> held, Site site)
+    {
+        var named = new HashSet<ChartFinding>();
+        foreach (var mark in marks)
+        {
+            if (held.FirstOrDefault(each => each.From == mark.At && Array.Exists(PlacesOf(mark), place => IsIn(each.Cause, place))) is not { } due)
+                yield return mark with { Zone = ZoneOf(mark, runs, site) };
+            else if (named.Add(mark.Finding)) yield return mark with { Zone = due.Zone.Index };
+        }
+    }
+
+    private static Location[] PlacesOf(ChartMark mark) =>
+        [mark.Finding.Finding.Primary.Location, .. mark.Finding.Finding.Others.Select(label => label.Location)];
+
+    /// <summary>
     /// The zone that is watered as a finding happens; of several, one whose step or zone it names. Where none is, the one that it names; -1 for none.
     /// </summary>
-    public static int Of(ChartMark mark, ImmutableArray<ChartRun> runs, Site site)
+    private static int ZoneOf(ChartMark mark, ImmutableArray<ChartRun> runs, Site site)
     {
-        Location[] places = [mark.Finding.Finding.Primary.Location, .. mark.Finding.Finding.Others.Select(label => label.Location)];
+        var places = PlacesOf(mark);
         var on = runs.Where(run => run.Run.Start <= mark.At && mark.At < run.Run.End).DefaultIfEmpty(runs.FirstOrDefault(run => run.Run.End == mark.At))
             .OfType<ChartRun>().OrderByDescending(run => run.Run.Start == mark.At).ThenBy(run => run.Zone.Index).ToList();
         return (on.Find(run => Array.Exists(places, place => IsIn(run.Place, place) || IsIn(run.Zone.Origin, place))) ?? on.FirstOrDefault())?.Zone.Index

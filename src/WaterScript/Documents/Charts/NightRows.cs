@@ -23,39 +23,45 @@ internal sealed class NightRows(long noon, WaterFigures figures, Func<Location, 
     {
         foreach (var run in runs) PassOf(run.Run.Schedule, run.Run.PassStart);
         return runs.GroupBy(run => (run.Run.Zone, run.Run.Schedule, run.Source, run.Run.Seconds, IsOld: run.Run.Start < noon))
-            .SelectMany(group => Rows([.. group]))
+            .SelectMany(group => Rows([.. group], run => (run.Run.Start, run.Run.PassStart), RowOf))
             .OrderBy(row => row.Start).ThenBy(row => row.Zone).ThenBy(row => row.Schedule);
     }
 
     /// <summary>What is not watered, by start.</summary>
-    public IEnumerable<NightRow> Of(IEnumerable<ChartHeld> held) => held.Select(each => new NightRow(
-        each.Zone.Index, each.From - noon, each.Until - each.From, each.Schedule.Index, PassOf(each.Schedule.Index, each.Pass), placeOf(each.Cause),
-        each.Step, Every: 0, Times: 1, Shapes.Plain(each.Because)));
+    /// <param name="held">In order of start.</param>
+    public IEnumerable<NightRow> Of(IReadOnlyList<ChartHeld> held) => held
+        .GroupBy(each => (each.Zone.Index, each.Schedule.Index, each.Place, each.Cause, each.Because, each.Until - each.From))
+        .SelectMany(group => Rows([.. group], each => (each.From, each.Pass), RowOf))
+        .OrderBy(row => row.Start).ThenBy(row => row.Zone).ThenBy(row => row.Schedule);
 
-    private IEnumerable<NightRow> Rows(List<ChartRun> runs)
+    private static IEnumerable<NightRow> Rows<T>(List<T> all, Func<T, (long Start, long Pass)> timesOf, Func<T, long, int, NightRow> rowOf)
     {
-        for (var i = 0; i < runs.Count;)
+        List<(long Start, long Pass)> times = [.. all.Select(timesOf)];
+        for (var i = 0; i < all.Count;)
         {
-            var (length, every) = AlikeFrom(runs, i);
-            yield return RowOf(runs[i], length == 1 ? 0 : every, length);
+            var (length, every) = AlikeFrom(times, i);
+            yield return rowOf(all[i], length == 1 ? 0 : every, length);
             i += length;
         }
     }
 
-    /// <summary>How many runs from one on follow each other at one distance, and which; 1 where they are too few to be one row.</summary>
-    private static (int Length, long Every) AlikeFrom(List<ChartRun> runs, int first)
+    /// <summary>How many from one on follow each other at one distance, and which; 1 where they are too few to be one row.</summary>
+    private static (int Length, long Every) AlikeFrom(List<(long Start, long Pass)> all, int first)
     {
-        if (first + 1 >= runs.Count) return (1, 0);
-        var every = runs[first + 1].Run.Start - runs[first].Run.Start;
+        if (first + 1 >= all.Count) return (1, 0);
+        var every = all[first + 1].Start - all[first].Start;
         if (every is <= 0 or > FarthestApart) return (1, 0);
         var length = 2;
-        while (first + length < runs.Count && runs[first + length].Run.Start - runs[first + length - 1].Run.Start == every) length++;
-        var isOnePass = runs[first].Run.IsInPassOf(runs[first + length - 1].Run);
+        while (first + length < all.Count && all[first + length].Start - all[first + length - 1].Start == every) length++;
+        var isOnePass = all[first].Pass == all[first + length - 1].Pass;
         return length >= FewestPasses && (!isOnePass || length > MostCycles) ? (length, every) : (1, 0);
     }
 
     private NightRow RowOf(ChartRun run, long every, int times) => new(run.Run.Zone, run.Run.Start - noon, run.Run.Seconds, run.Run.Schedule,
         PassOf(run.Run.Schedule, run.Run.PassStart), placeOf(run.Place), run.Step, every, times, figures.Of(run.Zone, run.Run.Seconds * times));
+
+    private NightRow RowOf(ChartHeld held, long every, int times) => new(held.Zone.Index, held.From - noon, held.Until - held.From, held.Schedule.Index,
+        PassOf(held.Schedule.Index, held.Pass), placeOf(held.Cause), held.Step, every, times, Shapes.Plain(held.Because));
 
     private int PassOf(int schedule, long start)
     {

@@ -19,13 +19,21 @@ internal sealed class PictureBuilder
     }
 
     /// <summary>The picture of a chart.</summary>
-    public static Picture Of(Chart chart, PictureLinks links) => new PictureBuilder(chart, links).Build();
+    public static Picture Of(Chart chart, PictureLinks links) => Of(chart, links, panel => panel.Points.Length, Limits.ChartPoints);
 
-    private Picture Build()
+    /// <summary>The picture of a chart of many nights.</summary>
+    /// <param name="chart">The chart.</param>
+    /// <param name="links">What its places lead to.</param>
+    /// <param name="countOf">How much is written for a curve.</param>
+    /// <param name="mostPoints">The most of that; beyond it there are only the curves that go beyond their limit.</param>
+    public static Picture Of(Chart chart, PictureLinks links, Func<NightPanel, int> countOf, int mostPoints) =>
+        new PictureBuilder(chart, links).Build(countOf, mostPoints);
+
+    private Picture Build(Func<NightPanel, int> countOf, int mostPoints)
     {
         var alike = new AlikeZones(_chart.Site);
         ImmutableArray<Night> nights = [.. _chart.Days.Select((day, index) => alike.Folded(NightOf(day, index)))];
-        if (nights.Sum(night => night.Panels.Sum(panel => panel.Points.Length)) > Limits.ChartPoints)
+        if (nights.Sum(night => night.Panels.Sum(countOf)) > mostPoints)
             nights = [.. nights.Select(night => night with { Panels = [.. night.PanelsShown(hasAll: false)] })];
         ImmutableArray<PictureFinding> findings = [.. _chart.Findings.Select(each => new PictureFinding(
             (int)each.Finding.Severity, Shapes.Plain(each.Finding.Heading), ChartWords.Of(each), _links.NumberOf(each.Finding.Primary.Location)))];
@@ -48,6 +56,7 @@ internal sealed class PictureBuilder
         {
             Id = id,
             Title = ChartWords.Heading(day),
+            Words = ChartWords.NightWords(_chart, id),
             Length = day.Until - day.From,
             Shifts = [.. day.Shifts.Select(shift => new NightShift(shift.At - day.From, shift.By))],
             Rows = [.. rows.Of(day.Touching)],
@@ -58,7 +67,8 @@ internal sealed class PictureBuilder
             Devices = [.. day.Devices.Select(device => new NightDevice(Shapes.Plain(device.Name), Rounded(device.Seconds), Spans(device.Bands, day)))],
             Forbidden = [.. day.Forbidden.Select(each => new NightForbidden(Shapes.Plain(each.Restriction), each.Zones, Spans(each.Bands, day)))],
             Findings = [.. day.Marks.Select(mark => new NightFinding(mark.Finding.Number, mark.Zone, mark.At - day.From))],
-            Panels = [.. day.Curves.Select(curve => PanelOf(curve, day))],
+            // Where nothing is watered, flow and power are nothing all night.
+            Panels = day.Touching.IsEmpty ? [] : [.. day.Curves.Select(curve => PanelOf(curve, day))],
             Figures = [.. FiguresOf(day)],
         };
     }
@@ -77,7 +87,7 @@ internal sealed class PictureBuilder
             var seconds = runs[zone.Index].Sum(run => run.Run.Seconds);
             var cause = day.Held.FirstOrDefault(held => held.Zone.Index == zone.Index)?.Because.Split(':')[0] ?? "";
             yield return new NightFigures(zone.Index, seconds > 0 ? Rounded(seconds) : cause,
-                zone.LitresPerMinute is { } flow ? _figures.Volume(flow * seconds / 60) : "");
+                zone.LitresPerMinute is { } flow && seconds > 0 ? _figures.Volume(flow * seconds / 60) : "");
         }
     }
 

@@ -2,6 +2,7 @@ using NodaTime.Text;
 using WaterScript.Calendars;
 using WaterScript.Documents.Writers;
 using WaterScript.Model;
+using WaterScript.Simulation;
 using WaterScript.Timetables;
 
 namespace WaterScript.Documents.Descriptions;
@@ -15,6 +16,37 @@ internal sealed class SkippedWaterDescription(Site site, DocumentWriter writer)
     public void Write(IEnumerable<SkippedWatering> water) =>
         writer.List("taken", water.GroupBy(each => (each.By == SkipCause.Scale ? default : each.Origin, each.Zone.Index), (_, group) => group.Aggregate(Sum)),
             WriteWater);
+
+    /// <summary>Writes the waterings that are taken one by one, and how many more there are.</summary>
+    public void WriteRuns(Timetable timetable, IReadOnlyList<HeldRun> runs, long more)
+    {
+        writer.List("taken_runs", runs, run => WriteRun(timetable, run));
+        writer.Entry("taken_runs_left_out", more > 0 ? more : null);
+    }
+
+    private void WriteRun(Timetable timetable, HeldRun run)
+    {
+        Span<byte> day = stackalloc byte[Timestamps.DateLength];
+        writer.StartMap(Layout.OneLine);
+        WriteInstant("from", run.Start);
+        WriteInstant("to", run.End);
+        writer.Entry("zone", site.Zones[run.Planned.Zone].Name);
+        writer.Entry("schedule", site.Schedules[run.Pass.Schedule].Name);
+        writer.Entry("day", _timestamps.Date(run.Pass.Day, day));
+        writer.Entry("step", timetable.StepPath(run.Pass.Schedule, run.Planned.Step));
+        writer.Entry("by", WordOf(run.Cause.By));
+        writer.Entry("because", run.Cause.Because);
+        writer.EndMap();
+    }
+
+    private static string WordOf(SkipCause cause) => cause switch
+    {
+        SkipCause.Hold => "hold",
+        SkipCause.ClosedSeason => "closed",
+        SkipCause.Cut => "cut",
+        SkipCause.Scale => "scale",
+        _ => throw new ArgumentOutOfRangeException(nameof(cause), cause, "a cause that no output describes"),
+    };
 
     private static SkippedWatering Sum(SkippedWatering one, SkippedWatering other) => one with
     {
@@ -40,28 +72,13 @@ internal sealed class SkippedWaterDescription(Site site, DocumentWriter writer)
     /// <summary>A cause has no name of its own, so it is known by what is written with it; never by its line, which moves with the layout.</summary>
     private void WriteCause(SkippedWatering water)
     {
-        switch (water.By)
-        {
-            case SkipCause.Hold:
-                writer.Entry("by", "hold");
-                if (site.Holds.FirstOrDefault(hold => hold.Origin == water.Origin) is { } hold)
-                    writer.Entry("hold_from", LocalDateTimePattern.ExtendedIso.Format(hold.From));
-                break;
-            case SkipCause.ClosedSeason:
-                writer.Entry("by", "closed");
-                if (site.ClosedSeasons.FirstOrDefault(closed => closed.Origin == water.Origin) is { } season)
-                    writer.Map("closed_days", () => DayDescription.Write(writer, season.Days, countedFrom: ""));
-                break;
-            case SkipCause.Cut:
-                writer.Entry("by", "cut");
-                writer.Entry("schedule", site.Schedules.FirstOrDefault(schedule => schedule.Cut?.Origin == water.Origin)?.Name);
-                break;
-            case SkipCause.Scale:
-                writer.Entry("by", "scale");
-                break;
-            default:
-                throw new ArgumentOutOfRangeException(nameof(water), water.By, "a cause that no output describes");
-        }
+        writer.Entry("by", WordOf(water.By));
+        if (water.By == SkipCause.Hold && site.Holds.FirstOrDefault(hold => hold.Origin == water.Origin) is { } hold)
+            writer.Entry("hold_from", LocalDateTimePattern.ExtendedIso.Format(hold.From));
+        if (water.By == SkipCause.ClosedSeason && site.ClosedSeasons.FirstOrDefault(closed => closed.Origin == water.Origin) is { } season)
+            writer.Map("closed_days", () => DayDescription.Write(writer, season.Days, countedFrom: ""));
+        if (water.By == SkipCause.Cut)
+            writer.Entry("schedule", site.Schedules.FirstOrDefault(schedule => schedule.Cut?.Origin == water.Origin)?.Name);
     }
 
     private void WriteInstant(string key, long instant)

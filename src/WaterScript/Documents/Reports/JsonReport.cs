@@ -1,8 +1,13 @@
+using NodaTime;
 using NodaTime.Text;
+using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Documents.Writers;
 using WaterScript.Linting.Engine;
 using WaterScript.Linting.Proof;
+using WaterScript.Model;
+using WaterScript.Simulation;
+using WaterScript.Timetables;
 using WaterScript.Wording;
 
 namespace WaterScript.Documents.Reports;
@@ -21,7 +26,32 @@ internal static class JsonReport
         JsonDocuments.Write(output, document, new ReportContext(JsonDocuments.Options()).ReportDocument);
     }
 
-    private static SiteItem Of(CheckedSite site, bool showsAccepted) => new()
+    private static SiteItem Of(CheckedSite site, bool showsAccepted)
+    {
+        var item = Found(site, showsAccepted);
+        if (site is not { Lint: { IsCut: false } lint, Reading.Site: { } sound }) return item;
+        var clock = new ZoneClock(sound.TimeZone);
+        item = item with { Sun = SunOf(sound, lint.Horizon, clock) };
+        try
+        {
+            var timetable = Timetable.Of(sound, lint.Horizon, new WorkBudget(Limits.CheckWorkOf(sound.SourceLength)));
+            var (runs, more) = HeldRun.First(timetable, Limits.TakenRuns, _ => true);
+            return item with { Taken = runs.Select(run => new TakenItem(run, timetable, clock)), TakenLeftOut = more > 0 ? more : null };
+        }
+        catch (WorkUsedUpException)
+        {
+            return item;
+        }
+    }
+
+    private static IEnumerable<SunItem>? SunOf(Site site, Horizon horizon, ZoneClock clock)
+    {
+        if (site.Position is not { } position) return null;
+        var (sun, days) = (SunTimes.Of(position, clock), Period.DaysBetween(horizon.From, LocalDate.Min(horizon.Until, horizon.From.PlusYears(1))));
+        return Enumerable.Range(CivilDate.DayNumberOf(horizon.From), days).Select(day => new SunItem(day, sun, clock));
+    }
+
+    private static SiteItem Found(CheckedSite site, bool showsAccepted) => new()
     {
         Name = site.Name,
         File = site.Path,

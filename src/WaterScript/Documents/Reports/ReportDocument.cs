@@ -38,6 +38,16 @@ internal sealed record SiteItem
 
     [Description("With `--show-accepted`.")]
     public IEnumerable<AcceptedItem>? Accepted { get; init; }
+
+    [Description("Waterings that a hold, a closed season or a `cut off at` line takes on the dates that were looked at, one by one. " +
+        "Left out where the site is too large to be looked through again.")]
+    public IEnumerable<TakenItem>? Taken { get; init; }
+
+    [Description("How many more of them there are."), Shape(Least = 1)]
+    public long? TakenLeftOut { get; init; }
+
+    [Description("When the sun rises and sets, on the dates of the first year that was looked at. Left out where the place is not known.")]
+    public IEnumerable<SunItem>? Sun { get; init; }
 }
 
 /// <summary>What was looked at.</summary>

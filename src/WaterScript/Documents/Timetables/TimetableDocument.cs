@@ -1,8 +1,10 @@
 using System.Text;
 using WaterScript.Calendars;
+using WaterScript.Diagnostics;
 using WaterScript.Documents.Descriptions;
 using WaterScript.Documents.Writers;
 using WaterScript.Model;
+using WaterScript.Simulation;
 using WaterScript.Simulation.Water;
 using WaterScript.Timetables;
 using WaterScript.Timetables.Switchings;
@@ -206,7 +208,11 @@ internal sealed class TimetableDocument(Timetable timetable, OutputOptions optio
 
     private void WriteSums(SkippedWater skipped, ZoneTotals totals)
     {
-        new SkippedWaterDescription(_site, writer).Write(skipped.Water.Where(water => IsWanted(water.Zone)));
+        var description = new SkippedWaterDescription(_site, writer);
+        description.Write(skipped.Water.Where(water => IsWanted(water.Zone)));
+        var (runs, more) = HeldRun.First(timetable, Limits.TakenRuns, run => IsWanted(_site.Zones[run.Planned.Zone]));
+        description.WriteRuns(timetable, runs, more);
+        SunDescription.Write(_site, timetable.Horizon, writer);
         writer.List("totals", totals.ByZone().Where(total => IsWanted(total.Zone)), WriteTotal);
     }
 

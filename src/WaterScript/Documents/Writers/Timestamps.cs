@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text;
 using WaterScript.Calendars;
 
 namespace WaterScript.Documents.Writers;
@@ -45,6 +47,14 @@ internal sealed class Timestamps(ZoneClock clock)
         _date.CopyTo(into);
         return into[..DateLength];
     }
+
+    /// <summary>An instant in Unix seconds with its offset, as a text.</summary>
+    public static string Text(ZoneClock clock, long instant) =>
+        Encoding.ASCII.GetString(new Timestamps(clock).Instant(instant, stackalloc byte[Longest]));
+
+    /// <summary>A date in days since 1970-01-01, as a text.</summary>
+    public static string DateText(int day) =>
+        CivilDate.FromDayNumber(day).ToLocalDate().ToString("uuuu-MM-dd", CultureInfo.InvariantCulture);
 
     private void Remember(int day)
     {

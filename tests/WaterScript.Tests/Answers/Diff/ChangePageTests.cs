@@ -71,6 +71,41 @@ public sealed class ChangePageTests : Workshop
     }
 
     [Fact]
+    public void Hours_stand_once_and_what_is_folded_away_too()
+    {
+        var nights = DrawnNights(Old, New);
+
+        Assert.True(nights.Count > 1);
+        Assert.All(HeightsOf(nights[0], @"^\d\d:\d\d$").Take(3), y => Assert.Equal(12, y));
+        Assert.True(HeightsOf(nights[0], @"^\d\d:\d\d$").Count > 2);
+        Assert.All(nights.Skip(1), night => Assert.DoesNotContain(12, HeightsOf(night, @"^\d\d:\d\d$")));
+        Assert.Equal(2, HeightsOf(nights[^1], "^[0-9½]+ h$").Count);
+        Assert.All(nights.SkipLast(1), night => Assert.Empty(HeightsOf(night, "^[0-9½]+ h$")));
+    }
+
+    [Fact]
+    public void Every_night_has_its_strip_of_day_and_night()
+    {
+        var old = Repository.Read("examples/terraces.water");
+
+        Assert.All(DrawnNights(old, old.Replace("upper for 1 h", "upper for 45 min", StringComparison.Ordinal)), night => Assert.Single(
+            night.Descendants("rect"), rect => (string?)rect.Attribute("class") == "dark"));
+    }
+
+    /// <summary>The nights of the first week as they are drawn at 1044 px.</summary>
+    private List<XElement> DrawnNights(string old, string @new)
+    {
+        Write("was.water", old);
+        Write("is.water", @new);
+        Assert.Equal(1, Run("diff", "was.water", "is.water", "-o", "change.html").ExitCode);
+        var week = XDocument.Parse(PageWithoutScripts()).Descendants("div").Single(div => (string?)div.Attribute("id") == "week");
+        return [.. week.Descendants("div").Where(div => (string?)div.Attribute("class") == "drawing at-1044").Select(div => div.Element("svg")!)];
+    }
+
+    private static List<double> HeightsOf(XElement night, string pattern) => [.. night.Descendants("text")
+        .Where(text => (string?)text.Attribute("class") == "s" && Regex.IsMatch(text.Value, pattern)).Select(text => (double)text.Attribute("y")!)];
+
+    [Fact]
     public void Words_have_room_at_every_width()
     {
         Write("was.water", Repository.Read("examples/terraces.water"));
@@ -174,8 +209,9 @@ public sealed class ChangePageTests : Workshop
         var most = week.Nights.Max(night => night.Length);
         List<double[]> Busy() => [.. week.Nights.SelectMany(night => night.Lanes).SelectMany(lane => lane.Runs).SelectMany(run => new[] { run.Old, run.New })
             .OfType<(long From, long Until)>().Select(run => new double[] { Math.Max(0, run.From), Math.Min(most, run.Until) })];
-        return week.Nights.Zip(week.Clocks).Where(night => !night.First.Lanes.IsEmpty).Select(night => ChangeDrawing.Draw(
-            night.First, night.Second, new TimeAxis(Folding.Pieces(Busy(), sizes, most), sizes, most), sizes, figures));
+        var wet = week.Nights.Zip(week.Clocks).Where(night => !night.First.Lanes.IsEmpty).ToList();
+        return wet.Select((night, index) => ChangeDrawing.Draw(night.First, night.Second, new TimeAxis(Folding.Pieces(Busy(), sizes, most), sizes, most),
+            sizes, figures, new ChangeOptions(index == 0, index == wet.Count - 1)));
     }
 
     private static YearChart YearOf(string text)

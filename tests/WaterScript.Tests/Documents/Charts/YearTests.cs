@@ -4,11 +4,15 @@ using System.Text.Json;
 using System.Xml.Linq;
 using NodaTime;
 using WaterScript.Agronomy;
+using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Documents.Charts;
 using WaterScript.Documents.Charts.Drawing;
 using WaterScript.Documents.Charts.Pages;
 using WaterScript.Documents.Charts.Years;
+using WaterScript.Linting.Engine;
+using WaterScript.Model;
+using WaterScript.Simulation;
 using WaterScript.Simulation.Water;
 using WaterScript.Tests.Documentation;
 using WaterScript.Tests.Simulation;
@@ -66,7 +70,7 @@ public class YearTests
     public void A_page_of_an_example_is_small_has_every_night_and_words_with_room(string path)
     {
         var site = Example.Read(path).Site!;
-        var year = YearBuilder.Build(site, site.Effective);
+        var year = WithNights(site);
         var text = TextOf(year);
 
         Assert.InRange(Encoding.UTF8.GetByteCount(text), 1, MostBytes);
@@ -81,11 +85,74 @@ public class YearTests
         using var data = JsonDocument.Parse(Between(text, "id=\"year-data\">", "</script>"));
         var days = data.RootElement.GetProperty("days");
         Assert.Equal(year.Days, days.GetArrayLength());
-        var runs = data.RootElement.GetProperty("picture").GetProperty("nights").EnumerateArray()
-            .Sum(night => night.GetProperty("rows").EnumerateArray().Sum(row => row[8].GetInt32()));
-        Assert.Equal(Timetable.Of(site, new Horizon(site.Effective, site.Effective.PlusYears(1))).Runs().Count(), runs);
-        Assert.All(Enumerable.Range(0, year.Days), day => Assert.Equal(year.Runs[day] > 0, days[day][3].GetArrayLength() > 0));
+        var shown = data.RootElement.GetProperty("picture").GetProperty("nights").EnumerateArray().Select((night, index) => (night, index)).ToList();
+        Assert.All(shown, each => Assert.Equal(each.index, each.night.GetProperty("id").GetInt32()));
+        var runs = shown.Sum(each => each.night.GetProperty("rows").EnumerateArray().Sum(row => row[8].GetInt32()));
+        // The last night goes on until the noon after the year.
+        var first = CivilDate.DayNumberOf(site.Effective);
+        var noon = ChartSpan.NoonOf(site.Effective.PlusYears(1), new ZoneClock(site.TimeZone));
+        var all = Timetable.Of(site, new Horizon(site.Effective, site.Effective.PlusYears(1).PlusDays(2))).Runs().ToList();
+        Assert.Equal(all.Count(run => run.Start < noon), runs);
+        var held = new HeldWater(Timetable.Of(site, new Horizon(site.Effective, site.Effective.PlusYears(1).PlusDays(2))), 0, noon, int.MaxValue).All();
+        Assert.Equal(held.Count(each => each.From < noon), shown.Sum(each => each.night.GetProperty("held").EnumerateArray().Sum(row => row[8].GetInt32())));
+        var due = held.Select(each => each.Day - first).Concat(all.Select(run => run.Day - first)).ToHashSet();
+        Assert.All(Enumerable.Range(0, year.Days), day => Assert.Equal(due.Contains(day), days[day][3].GetArrayLength() > 0));
     }
+
+    [Theory]
+    [MemberData(nameof(ExampleTests.Roots), MemberType = typeof(ExampleTests))]
+    public void Its_nights_are_those_of_pictures_of_days(string path) => AssertNights(Example.Read(path).Site!, every: 9);
+
+    [Theory]
+    [InlineData("findings")]
+    [InlineData("held")]
+    [InlineData("mist")]
+    [InlineData("twelve")]
+    public void So_are_those_of_sites_that_need_what_examples_do_not_have(string name) => AssertNights(ChartSites.Of(name).Site, every: 13);
+
+    [Fact]
+    public void A_day_that_a_hold_takes_opens_a_night_with_the_reason()
+    {
+        var site = Sites.Read(Seasons);
+        using var data = JsonDocument.Parse(Between(TextOf(WithNights(site)), "id=\"year-data\">", "</script>"));
+
+        var night = data.RootElement.GetProperty("picture").GetProperty("nights")[data.RootElement.GetProperty("days")[159][3][0].GetInt32()];
+
+        Assert.Equal("1 run, 42 L; 1 run not watered, held: fair", night.GetProperty("words").GetString());
+        Assert.Equal("held: fair", Assert.Single(night.GetProperty("held").EnumerateArray())[9].GetString());
+    }
+
+    /// <summary>The nights of a year beside pictures of one night each: all that is drawn, and every finding under its heading.</summary>
+    private static void AssertNights(Site site, int every)
+    {
+        var nights = WithNights(site).Nights!;
+        var picture = Charts.PictureOf(nights);
+        foreach (var (index, day) in nights.Days.Index().Where(day => day.Index % every == 0 || (!day.Item.Held.IsEmpty && day.Index % 3 == 0)))
+        {
+            // A picture of one night counts what began before it; of several, the night before does.
+            if (day.Touching.Length > day.Runs.Length) continue;
+            var alone = Charts.PictureOf(Charts.Of(site, new ChartSpan(day.Date, 1)));
+            Assert.Equal(WordsOf(alone, alone.Nights[0]), WordsOf(picture, picture.Nights[index]));
+        }
+    }
+
+    private static string WordsOf(Picture picture, Night night)
+    {
+        string Row(NightRow row) => $"{row with { Place = 0 }} {picture.Places[row.Place].Line}";
+        string Spans(IEnumerable<NightSpan> spans) => string.Join(' ', spans);
+        // Curves that stay within their limits are left out of a picture with too many of them.
+        var panels = night.Panels.Where(panel => !panel.Beyond.IsEmpty).Select(panel =>
+            $"{panel.Name} {panel.Note} {panel.LimitWords} {string.Join(' ', panel.Points)} {string.Join(' ', panel.Rushes)} {Spans(panel.Beyond)}");
+        return string.Join('\n', new[] { night.Title, night.Words, $"{night.Length}", Spans(night.Dark), string.Join(' ', night.Sun) }
+            .Concat(night.Rows.Select(Row)).Append("held").Concat(night.Held.Select(Row))
+            .Concat(night.Devices.Select(device => $"{device.Name} {device.Total} {Spans(device.Spans)}"))
+            .Concat(night.Forbidden.Select(each => $"{each.Name} {string.Join(' ', each.Zones)} {Spans(each.Spans)}"))
+            .Concat(night.Findings.Select(each => $"{picture.Findings[each.Number - 1].Words} {each.Zone} {each.At}"))
+            .Concat(night.Figures.Select(figures => $"{figures}")).Concat(panels));
+    }
+
+    private static YearChart WithNights(Site site) =>
+        Compilation.YearOf(site, Linter.Check(site, CheckHorizon.Of(site)), site.Effective);
 
     [Fact]
     public void Holds_closed_seasons_seasons_of_restrictions_and_clock_changes_are_marked()
@@ -166,7 +233,7 @@ public class YearTests
     {
         var site = Sites.Read(Seasons);
         site = site with { Label = label, Zones = [.. site.Zones.Select(zone => zone with { Label = label })] };
-        var text = TextOf(YearBuilder.Build(site, site.Effective));
+        var text = TextOf(WithNights(site));
 
         Assert.Equal(2, text.Split("</script>").Length - 1);
         Assert.DoesNotContain("<script>alert(1)", text, StringComparison.Ordinal);

@@ -22,6 +22,32 @@ public class JsonReportTests
     }
 
     [Fact]
+    public void What_a_hold_takes_stands_in_it_one_by_one_with_the_lines_and_so_does_the_sun()
+    {
+        const string text = """
+            site s { timezone Europe/Lisbon; effective 2026-06-01; location 38.72 N 9.14 W }
+            zone a { output 1 }
+            hold a from 2026-06-02 to 2026-06-04 because "fair"
+            schedule s { every day; start at 20:00; steps { water a for 10 min } }
+            """;
+        var site = Report(text, showsAccepted: false);
+
+        Assert.Equal(
+            [
+                "2026-06-02T20:00:00+01:00 2026-06-02T20:10:00+01:00 a s 1 4 hold fair 3",
+                "2026-06-03T20:00:00+01:00 2026-06-03T20:10:00+01:00 a s 1 4 hold fair 3",
+                "2026-06-04T20:00:00+01:00 2026-06-04T20:10:00+01:00 a s 1 4 hold fair 3",
+            ],
+            site["taken"]!.AsArray().Select(run => $"{run!["from"]} {run["to"]} {run["zone"]} {run["schedule"]} {run["step"]} {run["step_at"]!["line"]} " +
+                $"{run["by"]} {run["because"]} {run["place"]!["line"]}"));
+        var finding = site["findings"]!.AsArray().Single(each => (string?)each!["rule"] == "cut-by-hold")!;
+        Assert.Equal(("2026-06-02T20:00:00", "2026-06-04T20:00:00", 3, 3), ((string?)finding["happens"]!["first"], (string?)finding["happens"]!["last"],
+            (int)finding["happens"]!["times"]!, (int)finding["happens"]!["days"]!));
+        Assert.Equal(365, site["sun"]!.AsArray().Count);
+        Assert.Equal("2026-06-01", (string?)site["sun"]![0]!["day"]);
+    }
+
+    [Fact]
     public void A_fix_is_a_list_of_edits()
     {
         var finding = Report(Checked.Findings)["findings"]!.AsArray().Single(finding => finding!["rule"]!.GetValue<string>() == "unusual-form")!;

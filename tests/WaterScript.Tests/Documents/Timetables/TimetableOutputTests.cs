@@ -6,8 +6,11 @@ using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using Json.Schema;
 using NodaTime;
+using WaterScript.Diagnostics;
 using WaterScript.Documents.Timetables;
+using WaterScript.Simulation;
 using WaterScript.Tests.Documentation;
+using WaterScript.Tests.Timetables;
 using WaterScript.Timetables;
 using Xunit;
 using OutputFormat = WaterScript.Documents.Timetables.OutputFormat;
@@ -104,6 +107,56 @@ public partial class TimetableOutputTests
 
     /// <summary>Worked out by hand: 18 L/min over 120 m² is 9 mm/h; 300 s at 60 % and a trim of 90 % are 162 s, 48.6 L, 0.405 mm, rounded half up.</summary>
     [Fact]
+    public void What_is_taken_stands_watering_by_watering_and_the_sun_day_by_day()
+    {
+        var site = Sites.Read("""
+            site s { timezone Europe/Lisbon; effective 2026-06-01; location 38.72 N 9.14 W }
+            zone a { output 1 }
+            zone b { output 2 }
+            hold a from 2026-06-02 20:05 to 2026-06-03 12:00 because "fair"
+            closed from 5 jun to 6 jun because "works"
+            schedule s { every day; start at 20:00; steps { repeat 2 times { water a for 10 min; water b for 5 min } } }
+            """);
+        var document = JsonNode.Parse(Write(Timetable.Of(site, Horizon.DaysFrom(site.Effective, 7)), OutputFormat.Json))!;
+
+        HoldAgainstSchema(document.ToJsonString());
+        // Worked out by hand: on 2 June the hold begins in the first watering of a, and takes its last five minutes and all of the second.
+        Assert.Equal(
+            ["2026-06-02T20:05:00+01:00 2026-06-02T20:10:00+01:00 a 1#1.1 hold fair", "2026-06-02T20:15:00+01:00 2026-06-02T20:25:00+01:00 a 1#2.1 hold fair"],
+            document["taken_runs"]!.AsArray().Where(run => (string?)run!["by"] == "hold")
+                .Select(run => $"{run!["from"]} {run["to"]} {run["zone"]} {run["step"]} {run["by"]} {run["because"]}"));
+        Assert.Equal(8, document["taken_runs"]!.AsArray().Count(run => (string?)run!["by"] == "closed"));
+        var sums = document["taken"]!.AsArray();
+        Assert.Equal(document["taken_runs"]!.AsArray().Count, sums.Sum(sum => (int)sum!["runs"]!));
+
+        // Lisbon, 5 June 2026: sunrise 06:12, sunset 20:59 by the algorithm of NOAA's solar calculator (from memory), to two minutes.
+        var day = document["sun"]!.AsArray()[4]!;
+        Assert.Equal((7, "2026-06-05"), (document["sun"]!.AsArray().Count, (string?)day["day"]));
+        Assert.InRange(DateTimeOffset.Parse((string)day["sunrise"]!, CultureInfo.InvariantCulture), At("06:10"), At("06:14"));
+        Assert.InRange(DateTimeOffset.Parse((string)day["sunset"]!, CultureInfo.InvariantCulture), At("20:57"), At("21:01"));
+
+        static DateTimeOffset At(string time) => DateTimeOffset.Parse($"2026-06-05T{time}:00+01:00", CultureInfo.InvariantCulture);
+    }
+
+    [Fact]
+    public void Of_more_than_a_document_holds_it_says_how_many_are_left_out()
+    {
+        var site = Sites.Read("""
+            site s { timezone Europe/Lisbon; effective 2026-01-01; location 38.72 N 9.14 W }
+            zone a { output 1 }
+            hold from 2026-01-01 to 2030-01-01 because "works"
+            schedule s { every day; start at 06:00; repeat every 1 h until 16:00; steps { water a for 1 min } }
+            """);
+        var document = JsonNode.Parse(Write(Timetable.Of(site, new Horizon(site.Effective, site.Effective.PlusYears(4))), OutputFormat.Json))!;
+
+        HoldAgainstSchema(document.ToJsonString());
+        var (runs, sun) = (document["taken_runs"]!.AsArray().Count, document["sun"]!.AsArray().Count);
+        Assert.Equal((Limits.TakenRuns, Limits.SunDays), (runs, sun));
+        Assert.Equal((long)document["taken"]![0]!["runs"]!, runs + (long)document["taken_runs_left_out"]!);
+        Assert.Equal(1461, sun + (int)document["sun_days_left_out"]!);
+    }
+
+    [Fact]
     public void Depth_and_volume_are_those_of_the_run()
     {
         var records = CsvReader.Read(Write(Timetable.Of(HandMadeSite.Full, Horizon.DaysFrom(new LocalDate(2026, 4, 10), 1)), OutputFormat.Csv));
@@ -129,7 +182,8 @@ public partial class TimetableOutputTests
         var site = tree["site"]!.AsObject();
         site.Remove("sha256");
         site.Remove("sources_sha256");
-        string[] others = ["waterscript", "valid", "places", "runs", "openings", "policy", "outputs", "switchings", "taken", "totals", "end"];
+        string[] others =
+            ["waterscript", "valid", "places", "runs", "openings", "policy", "outputs", "switchings", "taken", "taken_runs", "sun", "totals", "end"];
         foreach (var key in others) tree.Remove(key);
         var json = tree.ToJsonString(new JsonSerializerOptions { Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
         Assert.Equal(Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(json))), SiteHash(Year));
@@ -185,7 +239,12 @@ public partial class TimetableOutputTests
         Write(timetable, format, Stream.Null);
         var start = GC.GetAllocatedBytesForCurrentThread();
         var runs = timetable.Runs().LongCount();
-        if (format != OutputFormat.Csv) _ = timetable.Openings().LongCount() + timetable.Switchings().LongCount();
+        if (format != OutputFormat.Csv)
+        {
+            _ = timetable.Openings().LongCount() + timetable.Switchings().LongCount();
+            _ = HeldRun.First(timetable, Limits.TakenRuns, _ => true);
+        }
+
         var expanded = GC.GetAllocatedBytesForCurrentThread();
         Write(timetable, format, Stream.Null);
         return (runs, GC.GetAllocatedBytesForCurrentThread() - expanded - (expanded - start));

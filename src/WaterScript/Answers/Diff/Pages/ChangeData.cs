@@ -30,6 +30,8 @@ internal static class ChangeData
         using (var json = new Utf8JsonWriter(stream, new JsonWriterOptions { Encoder = JavaScriptEncoder.Create(UnicodeRanges.All) }))
         {
             json.WriteStartObject();
+            json.WriteBoolean("hasSun", weeks.SelectMany(week => week.Clocks).Any(clock => clock.HasSun));
+            json.WriteString("unit", figures.Unit.Symbol);
             json.WriteStartArray("zones");
             foreach (var name in names) json.WriteStringValue(name);
             json.WriteEndArray();
@@ -73,6 +75,9 @@ internal static class ChangeData
             json.WriteEndArray();
             json.WriteStartArray();
             foreach (var lane in night.Lanes) WriteLane(json, lane, names, figures);
+            json.WriteEndArray();
+            json.WriteStartArray();
+            foreach (var dark in clock.Dark) Numbers(json, dark.From, dark.Until);
             json.WriteEndArray();
             json.WriteEndArray();
         }

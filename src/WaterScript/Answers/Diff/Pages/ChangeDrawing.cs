@@ -6,8 +6,9 @@ using static WaterScript.Documents.Charts.Drawing.Shapes;
 namespace WaterScript.Answers.Diff.Pages;
 
 /// <summary>
-/// Draws a night in two versions: above, hollow and struck, what was; below, solid, what is; what moved is joined by a line. The script of the page
-/// (<c>Script/change.js</c>) draws the same to the letter, at any width.
+/// Draws a night in two versions: above, hollow and struck, what was; below, solid, what is; what moved is joined by a line. All nights of a week have one
+/// axis: its hours stand over the first, what is folded away under the last. The script of the page (<c>Script/change.js</c>) draws the same to the letter,
+/// at any width.
 /// </summary>
 internal sealed class ChangeDrawing
 {
@@ -18,13 +19,14 @@ internal sealed class ChangeDrawing
     private readonly PictureSizes _sizes;
     private readonly WaterFigures _figures;
     private readonly Night _clock;
+    private readonly ChangeOptions _options;
     private readonly StringBuilder _ground = new();
     private readonly StringBuilder _svg = new();
     private readonly StringBuilder _words = new();
 
-    private ChangeDrawing(ChangedNight night, Night clock, TimeAxis axis, PictureSizes sizes, WaterFigures figures)
+    private ChangeDrawing(ChangedNight night, Night clock, TimeAxis axis, PictureSizes sizes, WaterFigures figures, ChangeOptions options)
     {
-        (Night, _clock, _axis, _sizes, _figures) = (night, clock, axis, sizes, figures);
+        (Night, _clock, _axis, _sizes, _figures, _options) = (night, clock, axis, sizes, figures, options);
         Lane = sizes.IsWide ? 44 : 62;
     }
 
@@ -38,39 +40,71 @@ internal sealed class ChangeDrawing
     /// <param name="axis">The time axis.</param>
     /// <param name="sizes">The room.</param>
     /// <param name="figures">How amounts are written.</param>
-    public static string Draw(ChangedNight night, Night clock, TimeAxis axis, PictureSizes sizes, WaterFigures figures) =>
-        new ChangeDrawing(night, clock, axis, sizes, figures).Draw();
+    /// <param name="options">What stands over and under it.</param>
+    public static string Draw(ChangedNight night, Night clock, TimeAxis axis, PictureSizes sizes, WaterFigures figures, ChangeOptions options) =>
+        new ChangeDrawing(night, clock, axis, sizes, figures, options).Draw();
 
     private string Draw()
     {
-        const double top = 20;
+        var sky = _options.HasHours ? 20.0 : 4;
+        var top = _clock.HasSun ? sky + 8 : sky;
         var bottom = top + (Lane * Night.Lanes.Length);
-        DrawAxis(top, bottom);
+        if (_options.HasHours) DrawHours();
+        if (_clock.HasSun) DrawSky(sky);
+        DrawGrid(top, bottom);
         string[] names = Letters.CutAll([.. Night.Lanes.Select(lane => Plain(lane.Name))], _sizes.IsWide ? _sizes.Left - 14 : _sizes.Width * 0.5);
         foreach (var (index, lane) in Night.Lanes.Index()) DrawLane(lane, names[index], top + (Lane * index));
-        var (width, tall) = (Number(_sizes.Width), Number(bottom + 4));
+        var hasFoot = _options.HasFoot && _axis.Folds.Count > 0;
+        if (hasFoot) DrawFoot(bottom + 16);
+        var (width, tall) = (Number(_sizes.Width), Number(bottom + (hasFoot ? 22 : 4)));
         return $"<svg class=\"sheet\" width=\"{width}\" height=\"{tall}\" viewBox=\"0 0 {width} {tall}\" role=\"img\" " +
             $"aria-label=\"{Escaped($"{_clock.Title}: {Night.Words}")}\">{_ground}{_svg}{_words}</svg>";
     }
 
-    private void DrawAxis(double top, double bottom)
+    private void DrawHours()
     {
-        var (used, lines) = (-99.0, new StringBuilder());
+        var used = -99.0;
         foreach (var at in _axis.Ticks(_clock, isFine: false))
         {
-            var x = _axis.X(at);
-            lines.Append($"M{Number(x)} {Number(top)}V{Number(bottom)}");
             var words = _clock.Clock(at, withSeconds: false);
             var half = Letters.Width(words) / 2;
-            var middle = Math.Max(half, Math.Min(_sizes.Width - half, x));
+            var middle = Math.Max(half, Math.Min(_sizes.Width - half, _axis.X(at)));
             if (middle - half < used + 6) continue;
             _words.Append(Shapes.Words(middle - half, 12, words, "s"));
             used = middle + half;
         }
 
+        if (_sizes.Right == 0) return;
+        var heading = $"{_figures.Unit.Symbol}, old → new";
+        if (_sizes.Width - 82 - Letters.Width(heading) > used + 6) _words.Append(Shapes.Words(_sizes.Width - 82, 12, heading, "s e"));
+    }
+
+    private void DrawSky(double y)
+    {
+        foreach (var (from, until) in _axis.Pieces([new NightSpan(0, _clock.Length)])) _ground.Append(Box("day", from + 0.5, y - 1.5, until - from - 1, 4));
+        foreach (var (from, until) in _axis.Pieces(_clock.Dark)) _ground.Append(Box("dark", from, y - 2, until - from, 5));
+    }
+
+    private void DrawGrid(double top, double bottom)
+    {
+        var lines = string.Concat(_axis.Ticks(_clock, isFine: false).Select(_axis.X).Select(x => $"M{Number(x)} {Number(top)}V{Number(bottom)}"));
         var folds = string.Concat(_axis.Folds.Select(fold => fold.X + (_axis.Fold / 2)).Select(x =>
             $"M{Number(x - 4)} {Number(top)}V{Number(bottom)}M{Number(x + 4)} {Number(top)}V{Number(bottom)}"));
-        _ground.Append(Path("hair", lines.ToString())).Append(Path("rule fold", folds));
+        _ground.Append(Path("hair", lines)).Append(Path("rule fold", folds));
+    }
+
+    /// <summary>How much each fold leaves out.</summary>
+    private void DrawFoot(double y)
+    {
+        var used = -99.0;
+        foreach (var fold in _axis.Folds)
+        {
+            var words = TimeAxis.Folded(fold.Seconds);
+            var x = Math.Max(0, Math.Min(_sizes.Width - Letters.Width(words), fold.X + ((_axis.Fold - Letters.Width(words)) / 2)));
+            if (x < used + 6) continue;
+            _words.Append(Shapes.Words(x, y, words, "s"));
+            used = x + Letters.Width(words);
+        }
     }
 
     private void DrawLane(ChangedLane lane, string name, double y)
@@ -159,3 +193,8 @@ internal sealed class ChangeDrawing
         return groups;
     }
 }
+
+/// <summary>What stands over and under a night of a change.</summary>
+/// <param name="HasHours">The hours.</param>
+/// <param name="HasFoot">How much is folded away.</param>
+internal sealed record ChangeOptions(bool HasHours, bool HasFoot);

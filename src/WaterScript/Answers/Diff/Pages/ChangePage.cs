@@ -95,6 +95,7 @@ internal sealed class ChangePage
         var most = _first.Nights.Max(night => night.Length);
         List<double[]> busy = [.. _first.Nights.SelectMany(night => night.Lanes.SelectMany(lane => lane.Runs)).SelectMany(run => new[] { run.Old, run.New })
             .OfType<(long From, long Until)>().Select(run => new double[] { Math.Max(0, run.From), Math.Min(most, run.Until) })];
+        var wet = _first.Nights.Where(night => !night.Lanes.IsEmpty).ToList();
         foreach (var (night, clock) in _first.Nights.Zip(_first.Clocks))
         {
             if (night.Lanes.IsEmpty)
@@ -104,8 +105,9 @@ internal sealed class ChangePage
             }
 
             _markup.Open("h2").Text(clock.Title).Element("small", night.Words).Close();
+            var options = new ChangeOptions(HasHours: night == wet[0], HasFoot: night == wet[^1]);
             Variants.Write(_markup, sizes => ChangeDrawing.Draw(
-                night, clock, new TimeAxis(Folding.Pieces([.. busy.Select(span => span.ToArray())], sizes, most), sizes, most), sizes, _figures));
+                night, clock, new TimeAxis(Folding.Pieces([.. busy.Select(span => span.ToArray())], sizes, most), sizes, most), sizes, _figures, options));
         }
 
         _markup.Close();
@@ -136,7 +138,8 @@ internal sealed class ChangePage
         if (runs.Exists(run => run is { IsSame: false, Old: not null, New: not null }))
             yield return ("<path class=\"slant\" d=\"M2 1L12 13M18 1L28 13\"/>", "the same watering, moved or resized");
         if (runs.Exists(run => run.IsSame)) yield return ("<path class=\"same\" d=\"M1 1h25v12h-25z\"/>", "unchanged");
-        yield return ("<path class=\"rule fold\" d=\"M10 0v14M18 0v14\"/>", "hours without water, folded away");
+        if (_changes.New.Position is not null) yield return (Legend.Sky, "sunset to sunrise");
+        yield return ("<path class=\"rule fold\" d=\"M10 0v14M18 0v14\"/>", "hours without water, folded away; the number says how many");
     }
 
     private void WriteYear()

@@ -78,12 +78,17 @@ internal sealed record ChangedWeek(ImmutableArray<ChangedNight> Nights, Immutabl
             Runs = [],
         };
 
-    private static Night ClockOf(ChartDay day, int id, YearChart year) => new()
+    private static Night ClockOf(ChartDay day, int id, YearChart year)
     {
-        Id = id,
-        Title = ChartWords.Heading(day),
-        Length = day.Until - day.From,
-        Shifts = [.. new DaySky(year.Site, new ZoneClock(year.Site.TimeZone)).Shifts(day.From, day.Until)
-            .Select(shift => new NightShift(shift.At - day.From, shift.By))],
-    };
+        var sky = new DaySky(year.Site, new ZoneClock(year.Site.TimeZone));
+        return new Night
+        {
+            Id = id,
+            Title = ChartWords.Heading(day),
+            Length = day.Until - day.From,
+            HasSun = year.Site.Position is not null,
+            Dark = [.. sky.Nights(day.From, day.Until).Select(band => new NightSpan(band.From - day.From, band.Until - day.From))],
+            Shifts = [.. sky.Shifts(day.From, day.Until).Select(shift => new NightShift(shift.At - day.From, shift.By))],
+        };
+    }
 }

@@ -95,6 +95,9 @@ internal sealed record Night
     /// <summary>Which, in words.</summary>
     public required string Title { get; init; }
 
+    /// <summary>What happens in it: how much water, and why watering does not come.</summary>
+    public string Words { get; init; } = "";
+
     /// <summary>From noon to noon: 23, 24 or 25 hours.</summary>
     public required long Length { get; init; }
 

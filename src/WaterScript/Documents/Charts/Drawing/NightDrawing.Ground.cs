@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using static WaterScript.Documents.Charts.Drawing.Shapes;
 
@@ -9,8 +8,6 @@ namespace WaterScript.Documents.Charts.Drawing;
 /// </summary>
 internal sealed partial class NightDrawing
 {
-    private const double HalfHour = 1800;
-
     /// <summary>Where a pass goes on in another zone, and the pause before.</summary>
     private string Threads()
     {
@@ -146,7 +143,7 @@ internal sealed partial class NightDrawing
         foreach (var fold in _axis.Folds)
         {
             if (fold.X + _axis.Fold <= _axis.Left || fold.X >= _axis.Right) continue;
-            var words = Folded(fold.Seconds);
+            var words = TimeAxis.Folded(fold.Seconds);
             Place(fold.X + (_axis.Fold / 2) - (Letters.Width(words) / 2), words);
         }
 
@@ -157,14 +154,6 @@ internal sealed partial class NightDrawing
             if (Place(x - (Letters.Width(note.Words) / 2), note.Words) || Place(x + 4, note.Words) || Place(x - 4 - Letters.Width(note.Words), note.Words))
                 _foot.Append(Path("rule", $"M{Number(x)} {Number(y)}v5"));
         }
-    }
-
-    /// <summary>How much is folded away, to the half hour: <c>3½ h</c>.</summary>
-    private static string Folded(double seconds)
-    {
-        if (seconds < 2 * HalfHour) return string.Create(CultureInfo.InvariantCulture, $"{Math.Floor((seconds / 60) + 0.5)} min");
-        var halves = (int)Math.Floor((seconds / HalfHour) + 0.5);
-        return string.Create(CultureInfo.InvariantCulture, $"{halves / 2}{(halves % 2 == 1 ? "½" : "")} h");
     }
 
     private const double PanelHeight = 44;

@@ -76,7 +76,7 @@ internal sealed partial class NightDrawing
         }
     }
 
-    private void DrawComb(NightLane lane, NightRow row)
+    private void DrawComb(NightLane lane, NightRow row, bool isHeld)
     {
         var y = lane.Middle - (Bar / 2);
         var (from, until) = (X(row.Start), X(row.End));
@@ -84,15 +84,18 @@ internal sealed partial class NightDrawing
         if (row.Every * _axis.Scale < NearestTeeth)
         {
             var frame = $"M{Number(from)} {Number(y)}v16M{Number(until)} {Number(y)}v16M{Number(from)} {Number(y + 15)}H{Number(until)}";
-            _marks.Append(Link(row, isHeld: false, Box("pick wash", from, y, Math.Max(2, until - from), Bar) + Path("wl", frame)));
+            _marks.Append(Link(row, isHeld, isHeld
+                ? Box("hold", from, y + 0.75, Math.Max(2, until - from), Bar - 1.5)
+                : Box("pick wash", from, y, Math.Max(2, until - from), Bar) + Path("wl", frame)));
             return;
         }
 
         var teeth = new StringBuilder();
         var width = Number(Math.Max(2, row.Length * _axis.Scale));
         foreach (var at in Teeth(row)) teeth.Append($"M{Number(X(at))} {Number(y)}h{width}v16h-{width}z");
-        var line = Path("soak base", $"M{Number(from)} {Number(y + 16)}H{Number(until)}");
-        _marks.Append(Link(row, isHeld: false, Box("pick", from, y, Math.Max(8, until - from), Bar) + Path("w", teeth.ToString()) + line));
+        var line = Path(isHeld ? "ax held" : "soak base", $"M{Number(from)} {Number(y + 16)}H{Number(until)}");
+        var drawn = Box("pick", from, y, Math.Max(8, until - from), Bar) + Path(isHeld ? "hold" : "w", teeth.ToString()) + line;
+        _marks.Append(Link(row, isHeld, drawn));
     }
 
     /// <summary>The starts of a comb's passes that are in sight.</summary>
@@ -189,7 +192,7 @@ internal sealed partial class NightDrawing
         return true;
     }
 
-    private void LabelComb(NightLane lane, NightRow row, List<LaneGroup> groups)
+    private void LabelComb(NightLane lane, NightRow row, bool isHeld, List<LaneGroup> groups)
     {
         var pitch = row.Every * _axis.Scale;
         if (!_sizes.IsWide) return;
@@ -204,7 +207,7 @@ internal sealed partial class NightDrawing
         foreach (var other in groups.Where(group => group.IsComb && group.Rows[0] != row && X(group.Rows[0].Start) > from))
             room = Math.Min(room, X(other.Rows[0].Start) - from - 8);
         foreach (var fold in _axis.Folds.Where(fold => fold.X > from)) room = Math.Min(room, fold.X - from);
-        var every = $"every {Phrases.Length(row.Every)}";
+        var every = $"{(isHeld ? $"{row.Cause}, " : "")}every {Phrases.Length(row.Every)}";
         var times = string.Create(CultureInfo.InvariantCulture, $"{row.Times} times");
         var whole = $"{_night.Clock(row.Start, withSeconds: false)}–{_night.Clock(row.End - row.Length, withSeconds: false)}";
         string[] forms = [$"{whole}, {every} for {Phrases.Length(row.Length)}, {times}", $"{every}, {times}", times];

@@ -77,6 +77,8 @@ internal sealed partial class NightDrawing
 
     private double X(double at) => _axis.X(at);
 
+    private List<(double From, double Until)> Pieces(IReadOnlyList<NightSpan> spans) => _axis.Pieces(spans);
+
     private bool IsSeen(double from, double until) => X(until) > _axis.Left - 1 && X(from) < _axis.Right + 1;
 
     private string Clock(double at) => _night.Clock(at, _isFine);
@@ -136,7 +138,7 @@ internal sealed partial class NightDrawing
             (_night.Rows.ToLookup(row => row.Zone), _night.Held.ToLookup(row => row.Zone), _findings.ToLookup(finding => finding.Zone));
         foreach (var zone in _night.Rows.Concat(_night.Held).Select(row => row.Zone).Distinct().OrderBy(zone => _picture.Order[zone]))
         {
-            var hasComb = _sizes.IsWide && rows[zone].Any(row => row.IsComb && row.Every * _axis.Scale <= 90);
+            var hasComb = _sizes.IsWide && rows[zone].Concat(held[zone]).Any(row => row.IsComb && row.Every * _axis.Scale <= 90);
             var height = (_sizes.IsWide ? 30 : 44) + (hasComb ? 16 : 0) + (findings[zone].Any() ? 22 : 0);
             _lanes.Add(new NightLane(zone, y, height, y + height - (_sizes.IsWide ? 15 : 14), hasComb)
             {
@@ -179,7 +181,7 @@ internal sealed partial class NightDrawing
     private string Summary(NightLane lane)
     {
         List<NightRow> all = [.. lane.Rows, .. lane.Held];
-        if (all.TrueForAll(row => row.IsComb && row.Every == all[0].Every))
+        if (lane.Held.Count == 0 && all.TrueForAll(row => row.IsComb && row.Every == all[0].Every))
             return string.Create(CultureInfo.InvariantCulture, $"every {Phrases.Length(all[0].Every)}, {all.Sum(row => row.Times)} times");
         var times = $"{_night.Clock(all.Min(row => row.Start), withSeconds: false)[..5]}–{_night.Clock(all.Max(row => row.End), withSeconds: false)[..5]}";
         if (lane.Rows.Count == 0) return $"{times}, {lane.Held[0].Cause}";
@@ -192,7 +194,7 @@ internal sealed partial class NightDrawing
         var groups = GroupsOf(lane).FindAll(group => IsSeen(group.Rows[0].Start, group.Rows.Max(row => row.End)));
         foreach (var group in groups)
         {
-            if (group.IsComb) DrawComb(lane, group.Rows[0]);
+            if (group.IsComb) DrawComb(lane, group.Rows[0], group.IsHeld);
             else DrawBars(lane, group);
         }
 
@@ -201,28 +203,11 @@ internal sealed partial class NightDrawing
         if (lane.Findings.Count > 0) DrawFindings(lane.Findings, lane.Middle - (lane.HasComb ? 36 : 20), lane.Middle - 8);
         foreach (var group in groups)
         {
-            if (group.IsComb) LabelComb(lane, group.Rows[0], groups);
+            if (group.IsComb) LabelComb(lane, group.Rows[0], group.IsHeld, groups);
             else if (_sizes.IsWide) LabelBars(lane, group);
         }
 
         DrawSoaks(lane);
         foreach (var label in lane.Labels) _words.Append(Words(label.X, lane.Middle + 4, label.Words, label.Kind));
-    }
-
-    /// <summary>The visible pieces of stretches of time, in pixels.</summary>
-    private List<(double From, double Until)> Pieces(IReadOnlyList<NightSpan> spans)
-    {
-        var all = new List<(double From, double Until)>();
-        foreach (var piece in _axis.Shown)
-        {
-            foreach (var span in spans)
-            {
-                var (from, until) = (Math.Max(span.From, piece.From), Math.Min(span.Until, piece.Until));
-                var (left, right) = (Math.Max(_axis.Left, X(from)), Math.Min(_axis.Right, X(until)));
-                if (until > from && right - left >= 0.5) all.Add((left, right));
-            }
-        }
-
-        return all;
     }
 }

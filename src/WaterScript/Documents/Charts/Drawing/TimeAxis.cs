@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace WaterScript.Documents.Charts.Drawing;
 
 /// <summary>A piece of the hours that is shown.</summary>
@@ -15,6 +17,7 @@ internal sealed record AxisFold(double X, double Seconds);
 /// <summary>One scale over all pieces that are shown; what is left out between them is a fold of one width.</summary>
 internal sealed class TimeAxis
 {
+    private const double HalfHour = 1800;
     private const double MiddleTicks = 58;
     private const double FineTicks = 72;
     private const double LongestTick = 21_600;
@@ -97,6 +100,31 @@ internal sealed class TimeAxis
 
     /// <summary>Whether a second is not folded away.</summary>
     public bool Shows(double at) => Shown.Exists(piece => at >= piece.From && at <= piece.Until);
+
+    /// <summary>The visible pieces of stretches of time, in pixels.</summary>
+    public List<(double From, double Until)> Pieces(IReadOnlyList<NightSpan> spans)
+    {
+        var all = new List<(double From, double Until)>();
+        foreach (var piece in Shown)
+        {
+            foreach (var span in spans)
+            {
+                var (from, until) = (Math.Max(span.From, piece.From), Math.Min(span.Until, piece.Until));
+                var (left, right) = (Math.Max(Left, X(from)), Math.Min(Right, X(until)));
+                if (until > from && right - left >= 0.5) all.Add((left, right));
+            }
+        }
+
+        return all;
+    }
+
+    /// <summary>How much is folded away, to the half hour: <c>3½ h</c>.</summary>
+    public static string Folded(double seconds)
+    {
+        if (seconds < 2 * HalfHour) return string.Create(CultureInfo.InvariantCulture, $"{Math.Floor((seconds / 60) + 0.5)} min");
+        var halves = (int)Math.Floor((seconds / HalfHour) + 0.5);
+        return string.Create(CultureInfo.InvariantCulture, $"{halves / 2}{(halves % 2 == 1 ? "½" : "")} h");
+    }
 
     /// <summary>When the clock shows a round time, as close as there is room for.</summary>
     /// <param name="night">Knows what the clock shows.</param>

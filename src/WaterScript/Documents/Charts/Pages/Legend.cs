@@ -23,9 +23,7 @@ internal static class Legend
             "the same, too close to be drawn apart here: zoom in"),
         ("class=\"hold\"", "<rect class=\"hold\" x=\"1\" y=\"2\" width=\"25\" height=\"10\"/>", "due, and not watered"),
         ("class=\"device\"", "<path class=\"device\" d=\"M1 1h25v12h-25z\"/>", "pump, master valve or injector on"),
-        ("class=\"dark\"",
-            "<rect class=\"day\" x=\".5\" y=\"5.5\" width=\"27\" height=\"4\"/><rect class=\"dark\" x=\"10\" y=\"5\" width=\"18\" height=\"5\"/>",
-            "sunset to sunrise"),
+        ("class=\"dark\"", Sky, "sunset to sunrise"),
         ("class=\"forbidden\"", "<rect class=\"forbidden\" x=\"0\" y=\"1\" width=\"27\" height=\"12\"/>",
             "no water allowed, by a restriction as read in the file"),
         ("class=\"over\"", "<rect class=\"over\" x=\"0\" y=\"1\" width=\"27\" height=\"12\"/>", "beyond the limit"),
@@ -36,6 +34,10 @@ internal static class Legend
         ("sign advice", "", "advice"),
         ("rule fold", "<path class=\"rule fold\" d=\"M10 0v14M18 0v14\"/>", "hours without water, folded away; the number says how many"),
     ];
+
+    /// <summary>The strip of day and night.</summary>
+    internal const string Sky =
+        "<rect class=\"day\" x=\".5\" y=\"5.5\" width=\"27\" height=\"4\"/><rect class=\"dark\" x=\"10\" y=\"5\" width=\"18\" height=\"5\"/>";
 
     /// <summary>The entries for a drawing, in the order in which they are shown.</summary>
     /// <param name="drawing">What is drawn.</param>

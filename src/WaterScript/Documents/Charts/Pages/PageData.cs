@@ -24,7 +24,7 @@ internal static class PageData
             Row(json, [.. picture.Order.Select(place => (object)place)]);
             Texts(json, "schedules", picture.Schedules);
             List(json, "places", picture.Places, place => Row(json, [place.Line, place.Href, PictureLinks.IdOf(place.File, place.Line), .. MarkOf(place)]));
-            List(json, "findings", picture.Findings, finding => Row(json, finding.Severity, finding.Words, finding.Place));
+            List(json, "findings", picture.Findings, finding => Row(json, finding.Severity, finding.Words, finding.Place, finding.When));
             List(json, "nights", picture.Nights, night => WriteNight(json, night));
             json.WriteEndObject();
         }
@@ -39,6 +39,7 @@ internal static class PageData
         json.WriteStartObject();
         json.WriteNumber("id", night.Id);
         json.WriteString("title", night.Title);
+        json.WriteString("words", night.Words);
         json.WriteNumber("length", night.Length);
         json.WriteBoolean("hasSun", night.HasSun);
         List(json, "shifts", night.Shifts, shift => Row(json, shift.At, shift.By));
@@ -50,7 +51,7 @@ internal static class PageData
         {
             json.WriteStringValue(device.Name);
             json.WriteStringValue(device.Total);
-            Spans(json, null, device.Spans);
+            Repeats.Write(json, [.. device.Spans.Select(span => new NightPoint(span.From, span.Until - span.From))]);
         }));
         List(json, "forbidden", night.Forbidden, forbidden => Array(json, () =>
         {
@@ -84,9 +85,9 @@ internal static class PageData
         json.WriteStringValue(panel.LimitWords);
         json.WriteStringValue(panel.Zero);
         json.WriteNumberValue(panel.Greatest);
-        List(json, null, panel.Points, point => Row(json, point.At, point.Value));
-        List(json, null, panel.Rushes, point => Row(json, point.At, point.Value));
-        Spans(json, null, panel.Beyond);
+        Repeats.Write(json, panel.Points);
+        Repeats.Write(json, panel.Rushes);
+        Repeats.Write(json, [.. panel.Beyond.Select(span => new NightPoint(span.From, span.Until - span.From))]);
     });
 
     private static void Spans(Utf8JsonWriter json, string? name, IEnumerable<NightSpan> spans) =>

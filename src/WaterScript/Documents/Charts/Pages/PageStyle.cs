@@ -13,7 +13,9 @@ internal static class PageStyle
         main { max-width: 1560px; margin: 0 auto; padding: 24px 28px 132px; overflow-wrap: anywhere; }
         h1 { font-size: 22px; line-height: 1.2; font-weight: 400; margin: 0; }
         h2 { font-size: 14px; line-height: 1.3; font-weight: 700; margin: 26px 0 4px; }
-        h2 small { font-weight: 400; font-size: 13px; color: var(--soft); margin-left: 8px; }
+        h3 { font-size: 14px; line-height: 1.3; font-weight: 700; margin: 18px 0 4px; }
+        #opened.empty > :not(h2) { display: none; }
+        h2 small, h3 small { font-weight: 400; font-size: 13px; color: var(--soft); margin-left: 8px; }
         a { color: var(--water); }
         .lead { margin: 4px 0 14px; color: var(--soft); max-width: 120ch; }
         .lead b { color: var(--ink); font-weight: 400; }
@@ -58,7 +60,8 @@ internal static class PageStyle
         .source .come { color: var(--water); }
         .struck { text-decoration: line-through; }
         .still { padding-bottom: 28px; }
-        .foot { position: fixed; left: 0; right: 0; bottom: 0; z-index: 5; background: var(--paper); border-top: 1px solid var(--rule); padding: 8px 28px 10px;
+        .foot { position: fixed; left: 0; right: 0; bottom: 0; z-index: 5; background: var(--paper); border-top: 1px solid var(--rule);
+          padding: 8px max(28px, calc(50% - 752px)) 10px;
           display: grid; grid-template-columns: minmax(0, 1fr) minmax(0, 1fr); gap: 2px 28px; min-height: 74px; }
         .say b { font-weight: 700; }
         .say span { color: var(--soft); display: block; font-size: 13px; }

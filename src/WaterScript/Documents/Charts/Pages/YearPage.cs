@@ -25,8 +25,8 @@ internal sealed class YearPage
         (_year, _words, _links) = (year, new YearWords(year), new PictureLinks(year.Site, options));
         _links.AddAll();
         if (year.Nights is not { Days.IsEmpty: false } nights) return;
-        var picture = PictureBuilder.Of(nights, _links);
-        if (picture.Nights.Sum(night => night.Rows.Length) <= Limits.YearRows) _nights = picture;
+        var picture = PictureBuilder.Of(nights, _links, panel => Repeats.CountOf(panel.Points) + Repeats.CountOf(panel.Rushes), Limits.YearPoints);
+        if (picture.Nights.Sum(night => night.Rows.Length + night.Held.Length) <= Limits.YearRows) _nights = picture;
     }
 
     /// <summary>Writes it, in UTF-8.</summary>
@@ -52,9 +52,9 @@ internal sealed class YearPage
         _markup.Close();
         YearLegend.Write(_markup, _year);
         foreach (var note in _year.Notes.Concat(_year.Changes)) _markup.Element("p", note.Words, ("class", "dry narrow"));
+        WriteOpened();
         WriteGround();
         WriteTanks();
-        _markup.Open("section", ("id", "opened"), ("aria-label", "The nights of a day")).Close();
         WriteTable();
         SourceView.Write(_markup, _links);
         _markup.Close();
@@ -73,6 +73,24 @@ internal sealed class YearPage
         _markup.Element("button", "open", ("type", "button"), ("data-do", "open"), ("aria-label", "open the nights of the day"));
         _markup.Element("button", "zones on one scale", ("type", "button"), ("data-do", "scale"), ("aria-pressed", "false"));
         _markup.Close();
+    }
+
+    /// <summary>Where the script shows the nights of a day that is opened.</summary>
+    private void WriteOpened()
+    {
+        _markup.Open("section", ("id", "opened"), ("aria-label", "The nights of a day"), ("hidden", "hidden")).Element("h2", "");
+        _markup.Open("div", ("class", "tools"), ("role", "toolbar"), ("aria-label", "Move and zoom"));
+        _markup.Element("button", "← run", ("type", "button"), ("data-do", "earlier"), ("aria-label", "earlier run"));
+        _markup.Element("button", "run →", ("type", "button"), ("data-do", "later"), ("aria-label", "later run"));
+        _markup.Element("button", "+", ("type", "button"), ("data-do", "in"), ("aria-label", "zoom in"));
+        _markup.Element("button", "−", ("type", "button"), ("data-do", "out"), ("aria-label", "zoom out"));
+        _markup.Element("button", "whole nights", ("type", "button"), ("data-do", "all"));
+        _markup.Element("button", "flow and power", ("type", "button"), ("data-do", "panels"), ("aria-pressed", "false"));
+        _markup.Close();
+        _markup.Open("div", ("class", "picture"), ("tabindex", "0"), ("role", "application"),
+            ("aria-label", "The nights of a day. Arrow keys go from run to run, plus and minus zoom, Enter goes to the line.")).Close();
+        Legend.WriteAll(_markup, "");
+        _markup.Open("ol", ("class", "findings")).Close().Close();
     }
 
     /// <summary>Water in the root zone, where climate, soil and plants say what it is.</summary>
@@ -174,12 +192,15 @@ internal sealed class YearPage
         return Encoding.UTF8.GetString(stream.ToArray());
     }
 
-    /// <summary>For each day the nights in which its waterings are.</summary>
+    /// <summary>For each day the nights in which its waterings are, or would be.</summary>
     private ILookup<int, int> NightsOfDays()
     {
+        if (_nights is null) return Enumerable.Empty<int>().ToLookup(day => day);
         var first = CivilDate.DayNumberOf(_year.From);
-        return (_nights is null ? [] : _year.Nights!.Days.Index())
-            .SelectMany(night => night.Item.Runs.Select(run => (Day: Math.Clamp(run.Run.Day - first, 0, _year.Days - 1), Night: night.Index)).Distinct())
-            .ToLookup(each => each.Day, each => each.Night);
+        // What surrounds the year is in its first and its last night, but not in its days.
+        return _year.Nights!.Days.Index()
+            .SelectMany(night => night.Item.Runs.Select(run => run.Run.Day).Concat(night.Item.Held.Select(held => held.Day))
+                .Select(day => (Day: day - first, Night: night.Index)))
+            .Where(each => each.Day >= 0 && each.Day < _year.Days).Distinct().ToLookup(each => each.Day, each => each.Night);
     }
 }

@@ -11,6 +11,7 @@ class ChangeView extends YearView {
     new ResizeObserver(() => {
       if (this.width() !== this.drawn) this.draw();
     }).observe(this.nights);
+    addEventListener("scroll", () => this.stick(), { passive: true });
     addEventListener("beforeprint", () => this.draw(1040));
     addEventListener("afterprint", () => this.draw());
     this.draw();
@@ -35,7 +36,8 @@ class ChangeView extends YearView {
     const sizes = sizesOf(width);
     const nights = this.data.weeks[this.week][1].map((night) => changeNight(this.data, night));
     const axis = changeAxis(nights, sizes);
-    this.nights.replaceChildren(...nights.flatMap((night) => {
+    const drawings = changeDrawings(nights, axis, sizes);
+    this.nights.replaceChildren(...nights.flatMap((night, index) => {
       const [heading, small] = [document.createElement(night.lanes.length > 0 ? "h2" : "p"), document.createElement("small")];
       if (night.lanes.length === 0) {
         const title = document.createElement("b");
@@ -48,9 +50,30 @@ class ChangeView extends YearView {
       heading.append(night.title, small);
       const place = document.createElement("div");
       place.className = "night";
-      place.innerHTML = new ChangeDrawing(night, axis, sizes).draw();
+      place.innerHTML = drawings[index];
       return [heading, place];
     }));
+    this.drawHours(nights.find((night) => night.lanes.length > 0), axis, sizes);
+  }
+
+  /** The hours stay at the top while the night that has them is out of sight. */
+  drawHours(night, axis, sizes) {
+    this.hours = document.createElement("div");
+    this.hours.className = "hours";
+    this.hours.setAttribute("aria-hidden", "true");
+    if (night) {
+      const drawing = new ChangeDrawing(night, axis, sizes, {});
+      drawing.drawHours();
+      const width = number(sizes.width);
+      this.hours.innerHTML = `<svg class="sheet" width="${width}" height="18" viewBox="0 0 ${width} 18">${drawing.words}</svg>`;
+    }
+    this.nights.prepend(this.hours);
+    this.stick();
+  }
+
+  stick() {
+    const first = this.nights.querySelector(".night svg");
+    this.hours.hidden = !first || first.getBoundingClientRect().top >= 0 || this.nights.getBoundingClientRect().bottom < 60;
   }
 
   /** Shows the week in which the chosen day changes. */

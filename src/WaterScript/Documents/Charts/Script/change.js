@@ -1,21 +1,26 @@
 // A week in two versions, as Answers/Diff/Pages draws it, and what a reader does with the page of a change: weeks are chosen from a list, or by a day.
 const CHANGE_BAR = 13;
 class ChangeDrawing {
-  // A night: { title, words, length, shifts, lanes: [[name, amounts, difference, [[from, until, from, until]…]]…] }, old before new, null where there is
-  // none.
-  constructor(night, axis, sizes) {
-    Object.assign(this, { night, axis, sizes, ground: "", svg: "", words: "" });
+  // A night: { title, words, length, shifts, dark, hasSun, unit, lanes: [[name, amounts, difference, [[from, until, from, until]…]]…] }, old before new,
+  // null where there is none. The first of a week has the hours, the last what is folded away.
+  constructor(night, axis, sizes, options) {
+    Object.assign(this, { night, axis, sizes, options, ground: "", svg: "", words: "" });
     this.lane = sizes.isWide ? 44 : 62;
   }
 
   draw() {
-    const { sizes, night } = this;
-    const top = 20;
+    const { sizes, night, options } = this;
+    const sky = options.hasHours ? 20 : 4;
+    const top = night.hasSun ? sky + 8 : sky;
     const bottom = top + this.lane * night.lanes.length;
-    this.drawAxis(top, bottom);
+    if (options.hasHours) this.drawHours();
+    if (night.hasSun) this.drawSky(sky);
+    this.drawGrid(top, bottom);
     const names = cutAll(night.lanes.map((lane) => lane[0]), sizes.isWide ? sizes.left - 14 : sizes.width * 0.5);
     night.lanes.forEach((lane, index) => this.drawLane(lane, names[index], top + this.lane * index));
-    const [width, tall] = [number(sizes.width), number(bottom + 4)];
+    const hasFoot = options.hasFoot && this.axis.folds.length > 0;
+    if (hasFoot) this.drawFoot(bottom + 16);
+    const [width, tall] = [number(sizes.width), number(bottom + (hasFoot ? 22 : 4))];
     return `<svg class="sheet" width="${width}" height="${tall}" viewBox="0 0 ${width} ${tall}" role="img" ` +
       `aria-label="${escaped(`${night.title}: ${night.words}`)}">${this.ground}${this.svg}${this.words}</svg>`;
   }
@@ -28,22 +33,42 @@ class ChangeDrawing {
     return clock(this.night, at, false);
   }
 
-  drawAxis(top, bottom) {
+  drawHours() {
     let used = -99;
-    let lines = "";
     for (const at of ticksOf(this.night, this.axis, false)) {
-      const x = this.x(at);
-      lines += `M${number(x)} ${number(top)}V${number(bottom)}`;
       const words = this.clock(at);
       const half = widthOf(words) / 2;
-      const middle = Math.max(half, Math.min(this.sizes.width - half, x));
+      const middle = Math.max(half, Math.min(this.sizes.width - half, this.x(at)));
       if (middle - half < used + 6) continue;
       this.words += text(middle - half, 12, words, "s");
       used = middle + half;
     }
+    const heading = `${this.night.unit}, old → new`;
+    if (this.sizes.right > 0 && this.sizes.width - 82 - widthOf(heading) > used + 6) this.words += text(this.sizes.width - 82, 12, heading, "s e");
+  }
+
+  drawSky(y) {
+    for (const [from, until] of piecesOf(this.axis, [[0, this.night.length]])) this.ground += box("day", from + 0.5, y - 1.5, until - from - 1, 4);
+    for (const [from, until] of piecesOf(this.axis, this.night.dark)) this.ground += box("dark", from, y - 2, until - from, 5);
+  }
+
+  drawGrid(top, bottom) {
+    const lines = ticksOf(this.night, this.axis, false).map((at) => `M${number(this.x(at))} ${number(top)}V${number(bottom)}`).join("");
     const folds = this.axis.folds.map((fold) => fold.x + this.axis.fold / 2)
       .map((x) => [x - 4, x + 4].map((each) => `M${number(each)} ${number(top)}V${number(bottom)}`).join("")).join("");
     this.ground += path("hair", lines) + path("rule fold", folds);
+  }
+
+  /** How much each fold leaves out. */
+  drawFoot(y) {
+    let used = -99;
+    for (const fold of this.axis.folds) {
+      const words = folded(fold.seconds);
+      const x = Math.max(0, Math.min(this.sizes.width - widthOf(words), fold.x + (this.axis.fold - widthOf(words)) / 2));
+      if (x < used + 6) continue;
+      this.words += text(x, y, words, "s");
+      used = x + widthOf(words);
+    }
   }
 
   drawLane([name, amounts, difference, runs], short, top) {
@@ -131,9 +156,17 @@ const changeAxis = (nights, sizes) => {
 };
 
 /** Runs that repeat alike are one row of the data: [from, until, from, until, every, times]. */
-const changeNight = (data, [title, words, long, shifts, lanes]) => ({
-  title, words, length: long, shifts,
+const changeNight = (data, [title, words, long, shifts, lanes, dark]) => ({
+  title, words, length: long, shifts, dark, hasSun: data.hasSun, unit: data.unit,
   lanes: lanes.map(([zone, amounts, difference, rows]) => [data.zones[zone], amounts, difference, rows.flatMap(([a, b, c, d, every, times]) =>
     Array.from({ length: times }, (_, index) => [a, b, c, d].map((at) => (at === null ? null : at + index * every)))).sort((x, y) =>
     (x[2] ?? x[0]) - (y[2] ?? y[0]))]),
 });
+
+/** The drawings of a week; of a night without water there is none. */
+const changeDrawings = (nights, axis, sizes) => {
+  const wet = nights.filter((night) => night.lanes.length > 0);
+  return nights.map((night) => (wet.includes(night)
+    ? new ChangeDrawing(night, axis, sizes, { hasHours: night === wet[0], hasFoot: night === wet.at(-1) }).draw()
+    : null));
+};

@@ -51,15 +51,7 @@ class NightGround {
 
   /** The visible pieces of stretches of time, in pixels. */
   pieces(bands) {
-    const all = [];
-    for (const piece of this.axis.shown) {
-      for (const [from, until] of bands) {
-        const [a, b] = [Math.max(from, piece.from), Math.min(until, piece.until)];
-        const [left, right] = [Math.max(this.axis.left, this.x(a)), Math.min(this.axis.right, this.x(b))];
-        if (b > a && right - left >= 0.5) all.push([left, right]);
-      }
-    }
-    return all;
+    return piecesOf(this.axis, bands);
   }
 
   /** Where a pass goes on in another zone, and the pause before. */

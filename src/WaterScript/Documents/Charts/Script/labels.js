@@ -48,14 +48,15 @@ class NightLabels extends NightGround {
     }
   }
 
-  drawComb(lane, row) {
+  drawComb(lane, row, isHeld) {
     const y = lane.middle - BAR / 2;
     const [from, until] = [this.x(row[START]), this.x(endOf(row))];
     lane.taken.push([from, until]);
     const pitch = row[EVERY] * this.axis.scale;
     if (pitch < 5) {
       const frame = `M${number(from)} ${number(y)}v16M${number(until)} ${number(y)}v16M${number(from)} ${number(y + 15)}H${number(until)}`;
-      this.marks += this.link(row, false, box("pick wash", from, y, Math.max(2, until - from), BAR) + path("wl", frame));
+      this.marks += this.link(row, isHeld, isHeld ? box("hold", from, y + 0.75, Math.max(2, until - from), BAR - 1.5)
+        : box("pick wash", from, y, Math.max(2, until - from), BAR) + path("wl", frame));
       return;
     }
     let teeth = "";
@@ -63,8 +64,8 @@ class NightLabels extends NightGround {
       const width = number(Math.max(2, row[LENGTH] * this.axis.scale));
       teeth += `M${number(this.x(at))} ${number(y)}h${width}v16h-${width}z`;
     }
-    const base = path("soak base", `M${number(from)} ${number(y + 16)}H${number(until)}`);
-    this.marks += this.link(row, false, box("pick", from, y, Math.max(8, until - from), BAR) + path("w", teeth) + base);
+    const base = path(isHeld ? "ax held" : "soak base", `M${number(from)} ${number(y + 16)}H${number(until)}`);
+    this.marks += this.link(row, isHeld, box("pick", from, y, Math.max(8, until - from), BAR) + path(isHeld ? "hold" : "w", teeth) + base);
   }
 
   /** The starts of a comb's passes that are in sight. */
@@ -86,7 +87,7 @@ class NightLabels extends NightGround {
     return true;
   }
 
-  labelComb(lane, row, groups) {
+  labelComb(lane, row, isHeld, groups) {
     const { left, right } = this.axis;
     const pitch = row[EVERY] * this.axis.scale;
     if (pitch > 90) {
@@ -99,7 +100,7 @@ class NightLabels extends NightGround {
     for (const other of groups)
       if (other.isComb && other[0] !== row && this.x(other[0][START]) > from) room = Math.min(room, this.x(other[0][START]) - from - 8);
     for (const fold of this.axis.folds) if (fold.x > from) room = Math.min(room, fold.x - from);
-    const repeats = `every ${length(row[EVERY])}`;
+    const repeats = `${isHeld ? `${cause(row)}, ` : ""}every ${length(row[EVERY])}`;
     const whole = `${clock(this.night, row[START], false)}–${clock(this.night, endOf(row) - row[LENGTH], false)}`;
     const forms = [`${whole}, ${repeats} for ${length(row[LENGTH])}, ${row[TIMES]} times`, `${repeats}, ${row[TIMES]} times`, `${row[TIMES]} times`];
     const fitting = forms.find((each) => widthOf(each) <= room);

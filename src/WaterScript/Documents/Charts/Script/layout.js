@@ -180,6 +180,18 @@ const timeAt = (axis, x) => {
   }
   return at;
 };
+/** The visible pieces of stretches of time, in pixels. */
+const piecesOf = (axis, bands) => {
+  const all = [];
+  for (const piece of axis.shown) {
+    for (const [from, until] of bands) {
+      const [a, b] = [Math.max(from, piece.from), Math.min(until, piece.until)];
+      const [left, right] = [Math.max(axis.left, xOf(axis, a)), Math.min(axis.right, xOf(axis, b))];
+      if (b > a && right - left >= 0.5) all.push([left, right]);
+    }
+  }
+  return all;
+};
 const isShown = (axis, at) => axis.shown.some((piece) => at >= piece.from && at <= piece.until);
 
 const TICKS = [1, 2, 5, 10, 15, 30, 60, 120, 300, 600, 900, 1800, 3600, 7200, 10800, 14400, 21600];

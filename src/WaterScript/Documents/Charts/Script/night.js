@@ -84,7 +84,7 @@ class NightDrawing extends NightLabels {
 
   laneOf(zone, y) {
     const [rows, held, findings] = this.byZone.map((lists) => lists.get(zone) ?? []);
-    const hasComb = this.sizes.isWide && rows.some((row) => isComb(row) && row[EVERY] * this.axis.scale <= 90);
+    const hasComb = this.sizes.isWide && [...rows, ...held].some((row) => isComb(row) && row[EVERY] * this.axis.scale <= 90);
     const height = (this.sizes.isWide ? 30 : 44) + (hasComb ? 16 : 0) + (findings.length > 0 ? 22 : 0);
     return { zone, y, height, rows, held, findings, hasComb, middle: y + height - (this.sizes.isWide ? 15 : 14), taken: [], labels: [], soaks: [] };
   }
@@ -126,14 +126,14 @@ class NightDrawing extends NightLabels {
   drawLane(lane) {
     const groups = this.groupsOf(lane).filter((group) => this.isSeen(group[0][START], Math.max(...group.map(endOf))));
     for (const group of groups) {
-      if (group.isComb) this.drawComb(lane, group[0]);
+      if (group.isComb) this.drawComb(lane, group[0], group.isHeld);
       else this.drawBars(lane, group);
     }
     for (const fold of this.axis.folds)
       if (fold.x > this.axis.left + 1 && fold.x + this.axis.fold < this.axis.right - 1) lane.taken.push([fold.x + 6, fold.x + this.axis.fold - 6]);
     if (lane.findings.length > 0) this.drawFindings(lane.findings, lane.middle - (lane.hasComb ? 36 : 20), lane.middle - 8);
     for (const group of groups) {
-      if (group.isComb) this.labelComb(lane, group[0], groups);
+      if (group.isComb) this.labelComb(lane, group[0], group.isHeld, groups);
       else if (this.sizes.isWide) this.labelBars(lane, group);
     }
     this.drawSoaks(lane);

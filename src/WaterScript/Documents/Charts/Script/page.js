@@ -277,6 +277,22 @@ class NightPage {
   }
 }
 
+/** Points as they were before what repeats was written once: `[at, value]`, or `[at, times, every, value, at, value…]`. */
+const unfolded = (points) => points.flatMap((point) => {
+  if (point.length === 2) return [point];
+  const [first, times, every, ...group] = point;
+  return Array.from({ length: times }, (_, time) => first + time * every)
+    .flatMap((at) => group.flatMap((value, index) => (index % 2 === 0 ? [[index === 0 ? at : at + group[index - 1], value]] : [])));
+});
+const unfoldedSpans = (points) => unfolded(points).map(([at, seconds]) => [at, at + seconds]);
+
+/** A night as it is drawn. */
+const nightOf = (night) => ({
+  ...night,
+  devices: night.devices.map(([name, total, spans]) => [name, total, unfoldedSpans(spans)]),
+  panels: night.panels.map((panel) => [...panel.slice(0, 7), unfolded(panel[7]), unfolded(panel[8]), unfoldedSpans(panel[9])]),
+});
+
 /** When anything happens in a night that has to be in sight. */
 const busySpans = (night) => [
   ...[...night.rows, ...night.held].map((row) => [row[START], endOf(row)]),
@@ -374,7 +390,8 @@ const listenToLines = (page) => {
 };
 
 if (typeof document !== "undefined" && document.getElementById("data") && document.getElementById("picture")) {
-  const page = new NightPage(JSON.parse(document.getElementById("data").textContent), document.getElementById("picture"));
+  const data = JSON.parse(document.getElementById("data").textContent);
+  const page = new NightPage({ ...data, nights: data.nights.map(nightOf) }, document.getElementById("picture"));
   listenToLines(page);
   // What shows this page in a frame, and a later one after it, goes on where the reader was.
   globalThis.pictureView = { take: () => page.view(), give: (view) => page.look(view) };

@@ -51,7 +51,7 @@ class YearView {
       svg.insertAdjacentHTML("beforeend", box("chosen-day", x, y, grid.pitch - 0.5, grid.row - 0.5));
     }
     const [date, words, zones, nights] = this.data.days[this.day];
-    const small = zones + (nights.length > 0 ? `${zones === "" ? "" : ". "}Enter opens the ${this.data.weeks ? "week" : "night"}.` : "");
+    const small = zones + (nights.length > 0 ? `${zones === "" ? "" : ". "}Enter opens the ${this.data.weeks ? "week" : nights.length > 1 ? "nights" : "night"}.` : "");
     say([date, ` ${words}`, small], "");
   }
 
@@ -65,27 +65,52 @@ class YearView {
     if (this.day < 0) return;
     const [date, words, , ids] = this.data.days[this.day];
     const section = document.getElementById("opened");
-    const heading = document.createElement("h2");
-    heading.textContent = `${date}: ${words}`;
-    section.replaceChildren(heading);
+    section.hidden = false;
+    section.querySelector("h2").textContent = `${date}: ${words}`;
+    section.classList.toggle("empty", ids.length === 0 || !this.data.picture);
+    this.nights?.stop();
     if (ids.length === 0 || !this.data.picture) return;
-    const picture = document.createElement("div");
-    picture.className = "picture";
-    picture.tabIndex = 0;
-    picture.setAttribute("role", "application");
-    picture.setAttribute("aria-label", "The nights of a day. Arrow keys go from run to run, plus and minus zoom, Enter goes to the line.");
-    const nights = ids.map((id) => this.data.picture.nights[id]);
+    const picture = section.querySelector(".picture").cloneNode(false);
+    section.querySelector(".picture").replaceWith(picture);
+    const { nights, findings } = this.picked(ids);
     for (const night of nights) {
-      const [title, place] = [document.createElement("h2"), document.createElement("div")];
-      title.textContent = night.title;
+      const [title, small, place] = ["h3", "small", "div"].map((name) => document.createElement(name));
+      small.textContent = night.words;
+      title.append(night.title, small);
       place.className = "night";
       place.dataset.night = night.id;
       picture.append(title, place);
     }
-    section.append(picture);
-    this.nights?.stop();
-    this.nights = new NightPage({ ...this.data.picture, nights }, picture);
-    picture.scrollIntoView({ block: "nearest" });
+    section.querySelector('[data-do="panels"]').hidden = nights.length < 2;
+    section.querySelector('[data-do="panels"]').setAttribute("aria-pressed", "false");
+    section.querySelector(".findings").replaceChildren(...findings.map((finding, index) => this.item(finding, index + 1)));
+    this.nights = new NightPage({ ...this.data.picture, nights, findings }, picture);
+    section.scrollIntoView({ block: "nearest" });
+  }
+
+  /** Some nights, and their findings, which are numbered from 1. */
+  picked(ids) {
+    const nights = ids.map((id) => nightOf(this.data.picture.nights[id]));
+    const numbers = [...new Set(nights.flatMap((night) => night.findings.map(([number]) => number)))].sort((a, b) => a - b);
+    return {
+      nights: nights.map((night) => ({ ...night, findings: night.findings.map(([number, ...rest]) => [numbers.indexOf(number) + 1, ...rest]) })),
+      findings: numbers.map((number) => this.data.picture.findings[number - 1]),
+    };
+  }
+
+  /** A finding in the list under the nights. */
+  item([severity, words, place, when], number) {
+    const kind = ["advice", "warning", "error"][severity];
+    const [line, href] = this.data.picture.places[place];
+    const item = document.createElement("li");
+    const [text, link] = [document.createElement("span"), document.createElement("a")];
+    item.innerHTML = `<svg class="sheet" width="24" height="26" aria-hidden="true">${NightDrawing.prototype.sign(kind, 12, 14, number)}</svg>`;
+    link.className = "line";
+    link.href = href;
+    link.textContent = `line ${line}`;
+    text.append(`${kind} ${number}: ${words}. ${when} `, link);
+    item.append(text);
+    return item;
   }
 }
 

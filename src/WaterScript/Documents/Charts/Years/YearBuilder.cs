@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using NodaTime;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
+using WaterScript.Linting.Engine;
 using WaterScript.Model;
 using WaterScript.Simulation;
 using WaterScript.Timetables;
@@ -28,9 +29,34 @@ internal sealed class YearBuilder
         _timetable = Timetable.Of(site, new Horizon(from, from.PlusYears(1)), new WorkBudget(Limits.CheckWorkOf(site.SourceLength)));
     }
 
-    /// <summary>The year from a date on.</summary>
+    /// <summary>The year from a date on; of its nights the runs only.</summary>
     /// <exception cref="WorkUsedUpException">There is too much to look through.</exception>
     public static YearChart Build(Site site, LocalDate from) => new YearBuilder(site, from).Build();
+
+    /// <summary>The year from a date on, with its nights as a picture of days has them.</summary>
+    /// <param name="site">The site.</param>
+    /// <param name="from">The first date.</param>
+    /// <param name="findings">What its check found and when.</param>
+    /// <exception cref="WorkUsedUpException">There is too much to look through.</exception>
+    public static YearChart Build(Site site, LocalDate from, ImmutableArray<FindingMoments> findings)
+    {
+        var year = Build(site, from);
+        return year.Nights is null ? year : year with { Nights = NightsOf(site, findings, new ChartSpan(from.PlusDays(-1), year.Days + 1)) };
+    }
+
+    /// <summary>The nights in which there is anything; null where there are too many runs.</summary>
+    private static Chart? NightsOf(Site site, ImmutableArray<FindingMoments> findings, ChartSpan span)
+    {
+        try
+        {
+            var chart = ChartBuilder.Build(site, findings, span, Limits.YearRuns);
+            return new Chart(site, [.. chart.Days.Where(day => !day.Touching.IsEmpty || !day.Held.IsEmpty || !day.Marks.IsEmpty)], chart.Findings);
+        }
+        catch (ChartTooLargeException)
+        {
+            return null;
+        }
+    }
 
     private YearChart Build()
     {

@@ -18,7 +18,8 @@ internal sealed class DeployedTimetable : IDisposable
 {
     private const string Whole = "compile it with --to yaml and without --only";
     private static readonly string[] Needed = ["run", "from", "to", "zone", "schedule", "day", "start", "pass", "pass_start", "step"];
-    private static readonly string[] AfterRuns = ["openings", "policy", "outputs", "switchings", "taken", "totals"];
+    private static readonly string[] AfterRuns =
+        ["openings", "policy", "outputs", "switchings", "taken", "taken_runs", "taken_runs_left_out", "sun", "sun_days_left_out", "totals"];
 
     private readonly YamlEvents _events;
     private readonly DeployedSwitchings _switchings;

@@ -21,15 +21,24 @@ internal static class SkippedWaterWords
     {
         var cause = CauseOf(water[0].By);
         var zones = string.Join(", ", water.Select(entry => entry.Zone.Name + Time(" ", entry.Seconds)));
-        var range = MomentWords.Range(context.ClockAt(water.Min(entry => entry.First)), context.ClockAt(water.Max(entry => entry.Last)));
         SkippedWatering[] unnamed = [.. water.Where(entry => entry.Follower is not null)];
         var finding = Finding.At(rule, water[0].Origin,
             $"{cause} skips {Phrases.Count(water.Sum(entry => entry.Runs), "run")}{Time(", ", water.Sum(entry => entry.Seconds), " of watering")}") with
         {
-            Details = $"Not watered: {zones}.\n{Dry(water, unnamed.Length > 0)}{range}",
+            Details = $"Not watered: {zones}.{Dry(water, unnamed.Length > 0)}",
+            Happens = HappensOf(water, context),
             Excess = water.Sum(entry => entry.Seconds),
         };
         return unnamed.Length == 0 ? finding : Silencing(finding, cause, unnamed);
+    }
+
+    /// <summary>When the runs are due.</summary>
+    private static Occurrences HappensOf(IReadOnlyList<SkippedWatering> water, LintContext context)
+    {
+        long[] moments = [.. water.SelectMany(entry => entry.Moments.All).Distinct().Order()];
+        return new Occurrences(context.ClockAt(moments[0]), context.ClockAt(moments[^1]), water.Sum(entry => entry.Runs),
+            moments.Select(context.DayOf).Distinct().Count())
+        { Moments = moments };
     }
 
     /// <summary>What a line keeps dry that it does not name, because a schedule starts after another of which nothing is left.</summary>
@@ -56,7 +65,7 @@ internal static class SkippedWaterWords
 
     /// <summary>How long each zone is dry because of it. In a closed season that is what it is for, and a cut or scale mostly leaves some water.</summary>
     private static string Dry(IReadOnlyList<SkippedWatering> water, bool isSilencing) => water[0].By == SkipCause.Hold || isSilencing
-        ? $"Longest dry: {string.Join("; ", water.GroupBy(entry => entry.LongestDry).Select(zones => DryTogether([.. zones])))}.\n"
+        ? $"\nLongest dry: {string.Join("; ", water.GroupBy(entry => entry.LongestDry).Select(zones => DryTogether([.. zones])))}."
         : "";
 
     /// <summary><c>lawn, beds 95 h 50 min</c></summary>

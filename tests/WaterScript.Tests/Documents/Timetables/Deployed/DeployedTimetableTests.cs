@@ -61,6 +61,22 @@ public class DeployedTimetableTests
         Assert.Equal(AuditedHashes(timetable), deployed.HashesOfSwitchings().Select(list => list.Hash));
     }
 
+    [Fact]
+    public void One_from_before_single_waterings_and_the_sun_were_in_it_is_read_as_well()
+    {
+        var site = Example.Read("examples/sports-ground.water").Site!;
+        var yaml = Yaml(Timetable.Of(site, Horizon.DaysFrom(site.Effective, 200)));
+        Assert.Contains("\ntaken_runs:\n", yaml, StringComparison.Ordinal);
+        Assert.Contains("\nsun:\n", yaml, StringComparison.Ordinal);
+        var older = yaml[..yaml.IndexOf("\ntaken_runs:", StringComparison.Ordinal)] + yaml[yaml.IndexOf("\ntotals:", StringComparison.Ordinal)..];
+
+        foreach (var text in new[] { yaml, older })
+        {
+            using var deployed = Open(text);
+            Assert.False(WateringChanges.Of(deployed, site).IsChanged);
+        }
+    }
+
     [Theory]
     [MemberData(nameof(ExampleOutputTests.Roots), MemberType = typeof(ExampleOutputTests))]
     public void Another_reader_reads_the_same(string path)
