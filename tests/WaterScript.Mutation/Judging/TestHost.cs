@@ -48,7 +48,8 @@ internal sealed class TestHost : IDisposable
     public (string? Failed, bool IsFinished) Run(IReadOnlyList<ITestCase> cases, double seconds)
     {
         var execution = new Execution();
-        _executor.RunTests(cases, execution, new TestOptions());
+        // On a thread of its own: tests run on the one that asks for them, and one that never ends would hold it.
+        Task.Run(() => _executor.RunTests(cases, execution, new TestOptions()));
         var isFinished = execution.WaitForEnd(seconds);
         return (execution.Failed, isFinished);
     }
