@@ -64,6 +64,7 @@ internal sealed class MutatedLibrary(string tree, Func<string, bool> chosen)
         var rewriter = new Rewriter(Path.GetRelativePath(tree, path), first, _refused, _fixedConstants);
         var changed = original.WithRootAndOptions(rewriter.Visit(original.GetRoot())!, original.Options);
         _compilation = _compilation.ReplaceSyntaxTree(current, changed);
+        _refused.UnionWith(rewriter.Left);
         _files[path] = (original, first, changed);
         return rewriter.Mutations;
     }
@@ -84,15 +85,22 @@ internal sealed class MutatedLibrary(string tree, Func<string, bool> chosen)
     /// <summary>
     /// The mutants that an error comes from: the one it lies in, those that lie in it, or all that may change how names are set in its member.
     /// </summary>
-    private IEnumerable<int> CausesOf(Diagnostic error)
+    private List<int> CausesOf(Diagnostic error)
     {
         if (error.Location.SourceTree is not { } source) return [];
         var node = source.GetRoot().FindNode(error.Location.SourceSpan, getInnermostNodeForTie: true);
         if (IsAboutConstants(error) && FixConstants(node)) return [];
         if (node.AncestorsAndSelf().SelectMany(NumbersOf).Where(IsLeft).Take(1).ToList() is { Count: > 0 } around) return around;
-        if (node.DescendantNodes().SelectMany(NumbersOf).Where(IsLeft).ToList() is { Count: > 0 } inside) return inside;
         var member = (SyntaxNode?)node.FirstAncestorOrSelf<MemberDeclarationSyntax>() ?? node;
-        return member.DescendantNodes().SelectMany(NumbersOf).Where(IsLeft);
+        return CausesIn(node) is { Count: > 0 } inside ? inside : CausesIn(member);
+    }
+
+    /// <summary>Statements that are left out, of which a name may need one; where none is left, all.</summary>
+    private List<int> CausesIn(SyntaxNode node)
+    {
+        var all = node.DescendantNodes().SelectMany(NumbersOf).Where(IsLeft).Distinct().ToList();
+        var statements = all.Where(number => _mutations[number].Change == Rewriter.LeftOut).ToList();
+        return statements.Count > 0 ? statements : all;
     }
 
     private static bool IsAboutConstants(Diagnostic error) =>

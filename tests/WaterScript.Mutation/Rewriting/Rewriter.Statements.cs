@@ -50,8 +50,8 @@ internal sealed partial class Rewriter
     public override SyntaxNode? VisitFieldDeclaration(FieldDeclarationSyntax node)
     {
         if (!node.Modifiers.Any(SyntaxKind.ConstKeyword)) return base.VisitFieldDeclaration(node);
-        if (!IsNumeric(node.Declaration.Type) || node.Declaration.Variables is not [{ Initializer.Value: { } value } constant]
-            || fixedConstants.Contains(constant.Identifier.Text)) return node;
+        if (!IsNumeric(node.Declaration.Type) || node.Declaration.Variables is not [{ Initializer.Value: { } value } constant]) return node;
+        if (fixedConstants.Contains(constant.Identifier.Text)) return Unchanged(node, value);
         var modifiers = TokenList(node.Modifiers
             .Select(token => token.IsKind(SyntaxKind.ConstKeyword) ? Token(SyntaxKind.StaticKeyword) : token.WithoutTrivia())
             .Select(token => token.WithTrailingTrivia(Space)));
@@ -65,8 +65,19 @@ internal sealed partial class Rewriter
     public override SyntaxNode? VisitLocalDeclarationStatement(LocalDeclarationStatementSyntax node)
     {
         if (!node.IsConst) return base.VisitLocalDeclarationStatement(node);
-        if (!IsNumeric(node.Declaration.Type) || node.Declaration.Variables.Any(constant => fixedConstants.Contains(constant.Identifier.Text))) return node;
+        if (!IsNumeric(node.Declaration.Type)) return node;
+        if (node.Declaration.Variables.Any(constant => fixedConstants.Contains(constant.Identifier.Text))) return Unchanged(node, node.Declaration);
         return ((LocalDeclarationStatementSyntax)base.VisitLocalDeclarationStatement(node)!).WithModifiers(TokenList());
+    }
+
+    /// <summary>Counts the mutants of what has to be constant, so that all others keep their numbers, and leaves it as it is.</summary>
+    private T Unchanged<T>(T node, SyntaxNode inside)
+        where T : SyntaxNode
+    {
+        var before = _mutations.Count;
+        Visit(inside);
+        _left.AddRange(Enumerable.Range(first + before, _mutations.Count - before));
+        return node;
     }
 
     private static bool IsNumeric(TypeSyntax type) =>
@@ -84,7 +95,7 @@ internal sealed partial class Rewriter
     private StatementSyntax WithoutStatement(StatementSyntax original, StatementSyntax rewritten)
     {
         if (MakesSureOfName(original)) return rewritten;
-        if (Add(original, "left out") is not { } number) return rewritten;
+        if (Add(original, LeftOut) is not { } number) return rewritten;
         var condition = PrefixUnaryExpression(SyntaxKind.LogicalNotExpression, Question(number));
         return Block(IfStatement(condition, rewritten.WithoutTrivia())).WithAdditionalAnnotations(Marked([number])).WithTriviaFrom(original);
     }

@@ -18,10 +18,17 @@ internal sealed partial class Rewriter(string path, int first, IReadOnlySet<int>
     /// <summary>Marks a mutant, or a place with several; its data is their numbers.</summary>
     public const string Mark = "mutant";
 
+    /// <summary>What becomes of a statement.</summary>
+    public const string LeftOut = "left out";
+
     private readonly List<Mutation> _mutations = [];
+    private readonly List<int> _left = [];
 
     /// <summary>All of the file, those that are refused among them.</summary>
     public IReadOnlyList<Mutation> Mutations => _mutations;
+
+    /// <summary>Those that are not in it, since they change what has to be constant.</summary>
+    public IReadOnlyList<int> Left => _left;
 
     /// <summary>Numbers as the compiler wants them written down stay as they are.</summary>
     public override SyntaxNode? Visit(SyntaxNode? node) => node is AttributeListSyntax or EnumMemberDeclarationSyntax or ParameterSyntax or SwitchLabelSyntax
