@@ -64,6 +64,11 @@ public sealed class EvapotranspirationTests
     [Fact]
     public void Heat_into_the_ground() => Assert.Equal(0.329, ReferenceEvapotranspiration.SoilHeatOfMonth(14.1, 16.1, 18.8), 12);
 
+    /// <summary>Worked out from eq. 44: 0.14 · (30.2 − 27.7).</summary>
+    [Fact]
+    public void Heat_into_the_ground_from_the_month_before_alone() =>
+        Assert.Equal(0.35, ReferenceEvapotranspiration.SoilHeatOfMonth(27.7, 30.2, null), 12);
+
     /// <summary>Example 14: 3.2 m/s at 10 m, printed 2.4.</summary>
     [Fact]
     public void Wind_at_two_metres()
@@ -149,6 +154,9 @@ public sealed class EvapotranspirationTests
         Assert.Equal(Radiation.FromSunshine(12, 12, 30), Radiation.FromSunshine(13, 12, 30), 12);
         Assert.Equal(0.75 * 30, Radiation.FromSunshine(12, 12, 30), 12);
         Assert.Equal(0, Radiation.FromSunshine(0, 0, 0));
+        // A short polar day and a dim clear sky are still what they are: half an hour of half an hour, 0.5 of 0.5.
+        Assert.Equal(0.75 * 3, Radiation.FromSunshine(0.5, 0.5, 3), 12);
+        Assert.Equal(Radiation.NetLongwave(10, 20, 1, solar: 20, clearSky: 20), Radiation.NetLongwave(10, 20, 1, solar: 0.5, clearSky: 0.5), 12);
         Assert.Equal(10, Radiation.FromTemperatures(0, 36, Radiation.Inland, 30, clearSky: 10), 12);
     }
 
@@ -187,6 +195,23 @@ public sealed class EvapotranspirationTests
         var weather = Assert.Single(MonthWeather.YearOf(SiteWith($"climate {{ {line}, rain 64.9 mm }}")).OfType<MonthWeather>());
         Assert.Equal((4, (EtMethod)method, 64.9m, assumed), (weather.Month, weather.Method, weather.Rain, weather.Assumed.Length));
         Assert.Equal(et, weather.Et);
+    }
+
+    /// <summary>What a file leaves out is said, in the order of the calculation; without a height it is that of the sea.</summary>
+    [Theory]
+    [InlineData("", "inland")]
+    [InlineData("coast; ", "by the sea")]
+    public void What_is_assumed_is_said(string coast, string where)
+    {
+        var climate = $"climate {{ {coast}apr 25.6 C to 34.8 C, wind 2 m/s }}";
+        MonthWeather April(string height) => MonthWeather.YearOf(Expect.Fine(climate,
+            $"site s {{ timezone Asia/Bangkok; effective 2026-03-01; location 13.7333 N 100.5 E{height} }}\nzone a {{ output 1 }}\n").Site!)[3]!;
+        string[] assumed =
+            ["humidity: dew falls at the mean minimum (FAO 56, eq. 48)", $"sunshine: from the temperatures, as {where} (FAO 56, eq. 50)"];
+        Assert.Equal(assumed, April(" 0 m").Assumed);
+        Assert.Equal((string[])["height: that of the sea", .. assumed], April("").Assumed);
+        Assert.Equal(April(" 0 m").Et, April("").Et);
+        Assert.NotEqual(April(" 0 m").Et, April(" 100 m").Et);
     }
 
     /// <summary>The same program, with G = 0.14 (30.2 − 29.2) and 0.07 (25 − 31).</summary>

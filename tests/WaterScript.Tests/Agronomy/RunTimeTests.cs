@@ -60,6 +60,42 @@ public sealed class RunTimeTests
         Assert.Equal(pieces, Enumerable.Range(1, (int)count).Select(number => CycleAndSoak.Piece(seconds, count, number)));
     }
 
+    /// <summary>
+    /// Worked out from the formulas of the Irrigation Association: 36 mm/h on loam (8.89 mm/h, 7.62 mm may stand) run for 3600 · 7.62 / 27.11 = 1011.8 s, on
+    /// clay (2.54 and 5.08) for 546.6 s; 60 s then soak for 60 · 33.46 / 2.54 = 790.4 s on clay. Both together go by the clay.
+    /// </summary>
+    [Fact]
+    public void Zones_that_are_on_together_go_by_the_one_that_runs_off_first()
+    {
+        var site = Tests.Timetables.Sites.Read(Tests.Timetables.Sites.Garden(
+            """
+            zone loamy { output 4; rate 36 mm/h; soil loam }
+            zone clayey { output 5; rate 36 mm/h; soil clay }
+            zone slow { output 6; rate 2 mm/h; soil clay }
+            schedule s { every day; start at 05:00; steps { cycle auto { water loamy + clayey + slow for 20 min } } }
+            """));
+        var cycle = Assert.IsType<Model.CycleStep>(Assert.Single(site.Schedules[0].Steps));
+        Model.Zone Named(string name) => site.Zones.Single(zone => zone.Name == name);
+        Assert.Equal(1011, CycleAndSoak.LongestPiece(cycle, [Named("loamy")]));
+        Assert.Equal(546, CycleAndSoak.LongestPiece(cycle, [Named("loamy"), Named("clayey"), Named("slow")]));
+        Assert.Equal((791, 0), (CycleAndSoak.Soak(cycle, Named("clayey"), 60), CycleAndSoak.Soak(cycle, Named("slow"), 60)));
+    }
+
+    /// <summary>Worked out: 100 mm/h with 0.01 mm that may stand run off after 0.36 s; a valve knows no less than a second.</summary>
+    [Fact]
+    public void A_piece_is_never_shorter_than_a_second()
+    {
+        var site = Tests.Timetables.Sites.Read(Tests.Timetables.Sites.Garden(
+            """
+            soil slab { intake 1 mm/h; ponds 0.01 mm }
+            zone d { output 4; rate 100 mm/h; soil slab }
+            zone e { output 5; rate 36 mm/h; soil loam }
+            schedule s { every day; start at 05:00; steps { cycle auto { water e for 20 min } } }
+            """));
+        var cycle = Assert.IsType<Model.CycleStep>(Assert.Single(site.Schedules[0].Steps));
+        Assert.Equal(1, CycleAndSoak.LongestPiece(cycle, [site.Zones.Single(zone => zone.Name == "d")]));
+    }
+
     [Fact]
     public void Pieces_sum_to_the_whole_are_equal_and_as_few_as_can_be()
     {
@@ -98,6 +134,10 @@ public sealed class RunTimeTests
     {
         Assert.Equal(RunTime.Longest, RunTime.SecondsForDepth(decimal.MaxValue, 0.0000000000000000000000000001m, 0.0000000000000000000000000001m));
         Assert.Equal(RunTime.Longest, RunTime.SecondsForVolume(decimal.MaxValue, 0));
+        // 60 · 2e11 / 6 are 2e12 s; 60 · 0.9e11 / 6 and 3600 · 1e8 · 100 / (1 · 50) are below 1e12.
+        Assert.Equal(RunTime.Longest, RunTime.SecondsForVolume(200_000_000_000, 6));
+        Assert.Equal(900_000_000_000, RunTime.SecondsForVolume(90_000_000_000, 6));
+        Assert.Equal(720_000_000_000, RunTime.SecondsForDepth(100_000_000, 1, 50));
     }
 
     private static Model.Zone ZoneOf(string water) =>

@@ -17,6 +17,7 @@ public sealed class SoilWaterTests
         var ground = new Infiltration(40, 10, 5);
         Assert.Equal(600, ground.LongestRun);
         Assert.Equal(27 * 60, ground.LeastSoak(9 * 60));
+        Assert.Equal(0, new Infiltration(10, 10, 5).LeastSoak(9 * 60));
     }
 
     /// <summary>Worked out: 1.5 in/h on 0.20 in/h with 0.20 in: 9.23 min; a run of 6 min 40 s soaks for 43.3 min.</summary>
@@ -144,6 +145,19 @@ public sealed class SoilWaterTests
         var zone = RootZone.Of(0.32m, 0.12m, 0.8m, 0.6m);
         Assert.Equal((160, 96), (zone.Total, zone.Readily));
         Assert.Equal([1, 1, 0.5m, 0], new[] { 0m, 96, 128, 160 }.Select(zone.Stress));
+    }
+
+    /// <summary>
+    /// The bounds of eq. 84 and of RAW: just RAW is not yet stress, a tenth of a millimetre more is; with p = 1 nothing is until all is gone, with p = 0
+    /// nothing is at field capacity.
+    /// </summary>
+    [Fact]
+    public void Stress_begins_beyond_what_is_readily_available()
+    {
+        var zone = new RootZone(30, 0.5m);
+        Assert.Equal((false, true), (zone.Next(15, 0, 5).IsStressed, zone.Next(15.1m, 0, 5).IsStressed));
+        Assert.Equal(1, new RootZone(60, 1).Stress(60));
+        Assert.Equal(5, new RootZone(30, 0).Next(0, 0, 5).Used);
     }
 
     /// <summary>Worked out from eq. 85 and 88, day by day: 5 mm are used, 20 mm come when 5 are missing, so 15 − 5 run through.</summary>

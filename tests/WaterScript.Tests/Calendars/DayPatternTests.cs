@@ -213,6 +213,48 @@ public class DayPatternTests
         Assert.Equal(due.Count, bits.Count);
     }
 
+    /// <summary>The next span begins on the day after the last one ends: 366 days from each 1 March are all days.</summary>
+    [Fact]
+    public void AYearlySpanOfAWholeYearLeavesNoDayOut()
+    {
+        var due = Pattern([], new Season(new YearlySpan(new(3, 1), 366))).DueDays(Day(2026, 1, 1), Day(2029, 1, 1));
+        Assert.Equal(Enumerable.Range(Day(2026, 1, 1), (3 * 365) + 1), due);
+    }
+
+    /// <summary>365 is odd: every other day counted on from 1 March 2026 would be 2 March 2027, which the count from 1 March 2027 leaves out.</summary>
+    [Fact]
+    public void TheCountOfAYearlySpanEndsWhereTheNextBegins() => Assert.Equal(
+        ["2027-02-28", "2027-03-01", "2027-03-03", "2027-03-05"],
+        Dates(Pattern([new IntervalDays(2, null)], new Season(new YearlySpan(new(3, 1), 366))), new(2027, 2, 27), new(2027, 3, 6)));
+
+    [Fact]
+    public void DayNumber0IsADayLikeAnyOther() => Assert.True(DayPattern.Of([], null, [], new(1970, 1, 1)).IsDue(0));
+
+    /// <summary>Wherever a stretch begins and ends, its days are those of the calendar as a whole: nothing is lost at its first or last day.</summary>
+    [Fact]
+    public void AnyStretchHasTheDaysOfTheCalendar()
+    {
+        DayPattern[] patterns =
+        [
+            Pattern([new MonthDays([1, 31])]),
+            Pattern([new LastDayOfMonth(), new NthWeekday(1, IsoDayOfWeek.Sunday)]),
+            Pattern([new IntervalDays(3, null)], new Season(new YearlyRange(new(2, 1), new(3, 15)))),
+            Pattern([], new Season(new YearlySpan(new(3, 1), 20))),
+        ];
+        foreach (var pattern in patterns)
+        {
+            for (var first = Day(2026, 1, 20); first < Day(2026, 3, 10); first++)
+            {
+                for (var length = 1; length <= 45; length++)
+                {
+                    var bits = pattern.Over(first, length);
+                    Assert.True(Enumerable.Range(first, length).All(day => bits.Contains(day) == pattern.IsDue(day)));
+                    Assert.Equal((false, false), (bits.Contains(first - 1), bits.Contains(first + length)));
+                }
+            }
+        }
+    }
+
     [Fact]
     public void APatternThatCountsNoDaysRepeatsAfter400Years()
     {

@@ -1,4 +1,9 @@
+using WaterScript.Calendars;
+using WaterScript.Model;
+using WaterScript.Simulation;
 using WaterScript.Tests.Linting;
+using WaterScript.Tests.Timetables;
+using WaterScript.Timetables;
 using Xunit;
 
 namespace WaterScript.Tests.Simulation;
@@ -44,6 +49,26 @@ public class DaylightTests
         Assert.Contains("watering in the heat of the day (add location)", Lint.NotChecked(text));
         Assert.DoesNotContain(Lint.NotChecked(text.Replace("rotor", "drip", System.StringComparison.Ordinal)), what =>
             what.Contains("location", System.StringComparison.Ordinal));
+    }
+
+    /// <summary>
+    /// A month is judged by its 15th: from latitude to latitude, whether the sun is up for longer than 12 h then, to the minute. Before the equinox a day more
+    /// or less, or a minute, is another answer somewhere.
+    /// </summary>
+    [Fact]
+    public void A_month_is_as_light_as_its_15th()
+    {
+        const int month = 3;
+        for (var latitude = 28m; latitude < 44; latitude += 0.5m)
+        {
+            var place = System.FormattableString.Invariant($"{latitude} N");
+            var text = Site("rotor", "every day; start at 06:00").Replace("39.6 N", place, System.StringComparison.Ordinal);
+            var context = new SimulationContext(Timetable.Of(Sites.Read(text), Horizon.DaysFrom(new NodaTime.LocalDate(2026, 3, 1), 1)));
+            var (daylight, middle) = (Daylight.Of(context)!, CivilDate.DayNumberOf(2026, month, 15));
+            var sun = SunTimes.Of(context.Site.Position!, context.WallClock);
+            var length = sun.EventOn(middle, SunEvent.Sunset) - sun.EventOn(middle, SunEvent.Sunrise);
+            Assert.Equal(length > 12 * 60 * 60, daylight.IsInMonthLighterThan(CivilDate.DayNumberOf(2026, month, 2), 12));
+        }
     }
 
     private static string Site(string heads, string lines) =>

@@ -83,6 +83,7 @@ public class WorkedNumbersTests
     [InlineData(200, "m", 1.5, "mm2", false, 1.936)]
     [InlineData(200, "m", 1.5, "mm2", true, 2.128)]
     [InlineData(500, "ft", 18, "AWG", false, 2.554)]
+    [InlineData(500, "ft", 18, "AWG", true, 2.807289256198347)] // more by 13.3 / 12.1, the most of IEC 60228
     public void A_wire_loses_voltage(double length, string unit, double section, string gauge, bool isFlexible, double volts)
     {
         var wire = WireOf((decimal)length, unit, (decimal)section, gauge) with { IsFlexible = isFlexible };
@@ -133,6 +134,14 @@ public class WorkedNumbersTests
         var diameter = 0.127 * Math.Pow(92, (36 - gauge) / 39.0);
         var ohms = 304.8 / 58 / (Math.PI * diameter * diameter / 4);
         Assert.Equal((decimal)Math.Round(ohms, digits), Math.Round(Electricity.WireOhms(WireOf(1000, "ft", gauge, "AWG")), 9));
+    }
+
+    /// <summary>What is proposed in place of a wire is thicker than it: the sizes of the tables above, in order.</summary>
+    [Fact]
+    public void Thicker_wires_begin_with_the_next()
+    {
+        Assert.Equal([16, 25, 35, 50], Electricity.Thicker(WireOf(1, "m", 10, "mm2")).Select(wire => wire.Section.Value));
+        Assert.Equal([8, 6, 4], Electricity.Thicker(WireOf(1, "m", 10, "AWG")).Select(wire => wire.Section.Value));
     }
 
     /// <summary>Every size that is read has a resistance.</summary>
