@@ -11,12 +11,12 @@ internal static class YearLegend
     public static IEnumerable<(string Sample, string Words)> Of(YearChart year)
     {
         yield return ("<path class=\"cell\" d=\"M1 1h11v11h-11zM16 1h11v11h-11z\"/><path class=\"w2\" d=\"M16 7h11v5h-11z\"/>",
-            "a day; the higher and darker, the more water");
+            "a day; the fuller, the more water");
         var states = Enumerable.Range(0, year.Days).Where(day => year.Runs[day] == 0).Select(day => year.States[day]).ToHashSet();
         if (states.Contains(DayState.Closed)) yield return ("<path class=\"closed\" d=\"M2 1h12v12h-12z\"/>", "closed season");
         if (states.Contains(DayState.Held))
             yield return ("<path class=\"cell\" d=\"M2 1h12v12h-12z\"/><path class=\"ax\" d=\"M4 3l8 8m0 -8l-8 8\"/>", "no water because of a hold");
-        yield return ("<path class=\"w\" d=\"M0 2h26v11h-26z\"/>", "water by month, and of each zone by week, each to its own height");
+        yield return ("<path class=\"w\" d=\"M0 2h26v11h-26z\"/>", "water by month, and of each zone, each to its own height");
         if (MonthWeather.YearOf(year.Site).Any(month => month?.Rain is not null))
             yield return ("<path class=\"rain\" d=\"M4 13V4H18V13\"/>", "rain that plants can use");
         if (year.Site.Zones.Any(zone => Simulation.Water.ZoneBalance.MissingFor(zone, year.Site, MonthWeather.YearOf(year.Site)) is null))
