@@ -162,8 +162,9 @@ internal sealed class HardwareBinder(Declarations declarations, NameTable<Tariff
     private void CheckBatteryOf(Controller controller)
     {
         if (controller.Power?.BatteryOf is not { Value.Controller: var name } shared) return;
-        if (!Controllers.Names.Contains(name)) scope.ReportUnknown(shared.Place, $"no controller is called \"{name}\"", name, Controllers.Names);
-        else if (Controllers.Things.First(other => other.Name == name).Power?.Battery is null)
+        var owners = Controllers.Things.Where(other => other.Power?.Battery is not null).Select(other => other.Name).ToArray();
+        if (!Controllers.Names.Contains(name)) scope.ReportUnknown(shared.Place, $"no controller is called \"{name}\"", name, owners);
+        else if (!owners.Contains(name))
             scope.Report(ReadingRules.Contradiction, shared.Place, $"controller {name} has no battery of its own",
                 help: $"Write the battery there, such as `{Schema.Power.Battery.Form}`, or name the controller that has it.");
     }

@@ -62,6 +62,8 @@ internal sealed class PowerBinder(bool hasPosition, Scope scope)
             return;
         }
 
+        // One word that could not be read may have been the battery.
+        if (scope.HasMisreadIn(new Location(block.Source, block.Node.Span))) return;
         foreach (var property in OfBattery.Add(Schema.Power.Standby).Where(block.Has))
             scope.Report(ReadingRules.Missing, block.Find(property)!.Origin, $"{property.Name} without a battery",
                 help: $"Add a line such as `{Schema.Power.Battery.Form}`.");

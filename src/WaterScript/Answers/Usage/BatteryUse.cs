@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
+using WaterScript.Linting.Rules.Electrical;
 using WaterScript.Model;
 using WaterScript.Simulation;
 using WaterScript.Simulation.Electrical;
@@ -28,10 +29,12 @@ internal sealed record BatteryUse(
     {
         get
         {
-            var brought = Brought is { } energy ? $", {WattHours(energy)} brought" : "";
-            var lowest = Least is { } least ? $", at the lowest {WattHours(least)} on {SiteWords.Date(LeastOn)}" : ", how low it gets is not known";
+            var brought = Brought is { } energy ? $", {BatteryWords.WattHours(energy)} brought" : "";
+            var lowest = Least is { } least
+                ? $", at the lowest {BatteryWords.WattHours(least)} on {SiteWords.Date(LeastOn)}"
+                : ", how low it gets is not known";
             var lasts = DaysWithoutSun is { } days ? $" It lasts {Phrases.Count(days, "day")} without sun; means hide dull weeks." : "";
-            return $"Battery of {Owner.DisplayName}: {WattHours(Full)} when full, {WattHours(Drawn)} drawn{brought}{lowest}.{lasts}";
+            return $"Battery of {Owner.DisplayName}: {BatteryWords.WattHours(Full)} when full, {BatteryWords.WattHours(Drawn)} drawn{brought}{lowest}.{lasts}";
         }
     }
 
@@ -41,10 +44,10 @@ internal sealed record BatteryUse(
     /// <summary>That of each battery of a site. They are followed from the site's first date, whatever dates are asked for.</summary>
     public static ImmutableArray<BatteryUse> Of(Site site, Horizon horizon, WorkBudget budget)
     {
-        if (!site.Controllers.Any(controller => controller.Power?.Battery is not null)) return [];
+        var owners = BatteryCharge.OwnersIn(site).ToList();
+        if (owners.Count == 0) return [];
         var context = new SimulationContext(Timetable.Of(site, new Horizon(NodaTime.LocalDate.Min(site.Effective, horizon.From), horizon.Until), budget));
-        var followed = site.Controllers.Where(controller => controller.Power?.Battery is not null)
-            .Select(controller => new Followed(new BatteryCharge(context, controller))).ToList();
+        var followed = owners.Select(owner => new Followed(new BatteryCharge(context, owner))).ToList();
         new TimelineWalker(context, followed).Go();
         var (from, until) = (CivilDate.DayNumberOf(horizon.From), CivilDate.DayNumberOf(horizon.Until));
         return [.. followed.Select(each => Of(each.Charge, from, until))];
@@ -54,8 +57,7 @@ internal sealed record BatteryUse(
     {
         charge.Finish();
         var days = charge.Days.Where(day => day.Day >= from && day.Day < until).ToList();
-        var isKnown = charge.Yield is not { } yield
-            || charge.Days.TrueForAll(day => yield.JoulesADay[CivilDate.FromDayNumber(day.Day).Month - 1] is not null);
+        var isKnown = charge.MonthsWithoutYield().Length == 0;
         var lowest = days.MinBy(day => day.Least);
         return new BatteryUse(
             charge.Owner, charge.Full, days.Sum(day => day.Drawn), charge.Yield is not null && isKnown ? days.Sum(day => day.Brought) : null,
@@ -83,9 +85,6 @@ internal sealed record BatteryUse(
 
         return fewest;
     }
-
-    private static string WattHours(decimal joules) =>
-        $"{Phrases.Number(InWattHours(joules), joules < 100 * JoulesInWattHour ? 1 : 0)} Wh";
 
     private sealed class Followed(BatteryCharge charge) : ISwitchingObserver
     {

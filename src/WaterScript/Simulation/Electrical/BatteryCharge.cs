@@ -13,6 +13,7 @@ internal sealed class BatteryCharge
 {
     private const decimal WarmDegrees = 25;
     private const int DaysAhead = 2;
+    private const int MostDaysOfAYear = 366;
 
     private readonly SimulationContext _context;
     private readonly EnergyDraw _draw;
@@ -20,6 +21,7 @@ internal sealed class BatteryCharge
     private readonly PriorityQueue<(decimal Watts, int? Midnight), (decimal At, int Order)> _coming = new();
     private readonly Dictionary<(int Controller, int Output), decimal> _open = [];
     private readonly decimal _standby;
+    private readonly LocalDate _first;
     private readonly HashSet<int> _controllers;
     private decimal _now;
     private decimal _sunWatts;
@@ -40,7 +42,8 @@ internal sealed class BatteryCharge
         Yield = Battery.Panel is { } panel ? PanelYield.Of(context.Site, panel.Value) : null;
         _sun = Yield is not null && context.Site.Position is { } position ? SunTimes.Of(position, context.WallClock) : null;
         Full = Charge = Least = Battery.Joules;
-        var first = CivilDate.DayNumberOf(LocalDate.Max(context.Horizon.From, context.Site.Effective));
+        _first = LocalDate.Max(context.Horizon.From, context.Site.Effective);
+        var first = CivilDate.DayNumberOf(_first);
         (_now, _planned) = (context.WallClock.StartOfDay(first), first - 1);
         LeastAt = (long)_now;
         PlanUntil(first + DaysAhead);
@@ -91,6 +94,9 @@ internal sealed class BatteryCharge
     /// <summary>When it falls below what must stay in it.</summary>
     public OccurrenceCounter Flat { get; } = new();
 
+    /// <summary>The controllers of a site that have a battery of their own.</summary>
+    public static IEnumerable<Controller> OwnersIn(Site site) => site.Controllers.Where(controller => controller.Power?.Battery is not null);
+
     /// <summary>The controllers that live on the battery of one.</summary>
     public static IEnumerable<Controller> LivingOn(Site site, Controller owner) => site.Controllers.Where(controller =>
         controller.Index == owner.Index || controller.Power?.BatteryOf?.Value.Controller == owner.Name);
@@ -104,6 +110,15 @@ internal sealed class BatteryCharge
             ? Math.Clamp(1 - (loss.Value / 100 * (WarmDegrees - coldest.InBase)), 0, 1)
             : 1;
         return battery.Joules * (1 - (battery.UsablePercent / 100 * left));
+    }
+
+    /// <summary>Months that are looked at, of which neither sunshine nor temperatures are known, so that nobody knows what its panel brings.</summary>
+    public int[] MonthsWithoutYield()
+    {
+        if (Yield is null) return [];
+        var days = Math.Min(Period.DaysBetween(_first, _context.Horizon.Until), MostDaysOfAYear);
+        var months = Enumerable.Range(0, days).Select(day => _first.PlusDays(day).Month).Distinct();
+        return [.. months.Where(month => Yield.JoulesADay[month - 1] is null).Order()];
     }
 
     /// <summary>Takes in a switching; those of controllers on other batteries change nothing.</summary>

@@ -9,8 +9,6 @@ namespace WaterScript.Linting.Rules.Electrical;
 /// <summary>The batteries of a site, followed through the dates that are looked at.</summary>
 internal sealed class Batteries
 {
-    private const int MostDaysOfAYear = 366;
-
     private readonly LintContext _context;
     private readonly BatteryCharge[] _all;
     private readonly BatteryCharge?[] _ofController;
@@ -19,7 +17,7 @@ internal sealed class Batteries
     public Batteries(LintContext context)
     {
         _context = context;
-        _all = [.. context.Manual is null ? OwnersIn(context.Site).Select(owner => new BatteryCharge(context, owner)) : []];
+        _all = [.. context.Manual is null ? BatteryCharge.OwnersIn(context.Site).Select(owner => new BatteryCharge(context, owner)) : []];
         _ofController = [.. context.Site.Controllers.Select(controller =>
             Array.Find(_all, battery => BatteryCharge.LivingOn(context.Site, battery.Owner).Any(other => other.Index == controller.Index)))];
     }
@@ -39,17 +37,15 @@ internal sealed class Batteries
     }
 
     /// <summary>Those of which it is known what charges them.</summary>
-    public IEnumerable<BatteryCharge> Judged() => Followed().Where(battery => MonthsWithout(battery).Length == 0);
+    public IEnumerable<BatteryCharge> Judged() => Followed().Where(battery => battery.MonthsWithoutYield().Length == 0);
 
     /// <summary>What is not known of them.</summary>
     public IEnumerable<Gap> NotChecked() => _all.SelectMany(NotCheckedOf);
 
-    private static IEnumerable<Controller> OwnersIn(Site site) => site.Controllers.Where(controller => controller.Power?.Battery is not null);
-
     private IEnumerable<Gap> NotCheckedOf(BatteryCharge battery)
     {
         var (site, owner) = (_context.Site, Thing.Of(battery.Owner));
-        if (MonthsWithout(battery) is { Length: > 0 } months)
+        if (battery.MonthsWithoutYield() is { Length: > 0 } months)
             yield return new Gap(Concern.Power, "battery", [owner], $"temperatures for {string.Join(", ", months.Select(month => MonthNames.All[month - 1]))}");
         if (battery.Battery.ColdLossPercent is not null && (site.Climate is not { } climate || climate.Months.Any(month => month?.Coldest is null)))
             yield return new Gap(Concern.Power, "battery in the cold", [owner], "temperatures");
@@ -60,14 +56,4 @@ internal sealed class Batteries
     }
 
     private static string? Lacks(Controller controller) => controller.Power!.Standby is null ? "standby" : null;
-
-    /// <summary>Months that are looked at, of which neither sunshine nor temperatures are known.</summary>
-    private int[] MonthsWithout(BatteryCharge battery)
-    {
-        if (battery.Yield is not { } yield) return [];
-        var (from, until) = (NodaTime.LocalDate.Max(_context.Horizon.From, _context.Site.Effective), _context.Horizon.Until);
-        var days = Math.Min(NodaTime.Period.DaysBetween(from, until), MostDaysOfAYear);
-        var months = Enumerable.Range(0, days).Select(day => from.PlusDays(day).Month).Distinct();
-        return [.. months.Where(month => yield.JoulesADay[month - 1] is null).Order()];
-    }
 }
