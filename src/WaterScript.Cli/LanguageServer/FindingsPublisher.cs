@@ -12,7 +12,7 @@ namespace WaterScript.Cli.LanguageServer;
 internal sealed class FindingsPublisher : IDisposable
 {
     /// <summary>What takes longer is done once nobody types, and reading is reported before it.</summary>
-    private static readonly TimeSpan Quick = TimeSpan.FromMilliseconds(200);
+    public static readonly TimeSpan Quick = TimeSpan.FromMilliseconds(200);
 
     private static readonly TimeSpan Rest = TimeSpan.FromMilliseconds(300);
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(1);
@@ -21,6 +21,7 @@ internal sealed class FindingsPublisher : IDisposable
     private static readonly TimeSpan Unfinished = TimeSpan.FromMilliseconds(800);
 
     private readonly Client _client;
+    private readonly TimeSpan _quick;
     private readonly Lock _lock = new();
     private readonly AutoResetEvent _changed = new(initialState: false);
     private readonly HashSet<string> _published = new(StringComparer.Ordinal);
@@ -33,9 +34,10 @@ internal sealed class FindingsPublisher : IDisposable
 
     /// <summary>Makes one.</summary>
     /// <param name="client">Gets the findings.</param>
-    public FindingsPublisher(Client client)
+    /// <param name="quick">What takes longer is done once nobody types.</param>
+    public FindingsPublisher(Client client, TimeSpan quick)
     {
-        _client = client;
+        (_client, _quick) = (client, quick);
         new Thread(Work) { IsBackground = true, Name = "findings" }.Start();
     }
 
@@ -126,28 +128,39 @@ internal sealed class FindingsPublisher : IDisposable
         }
 
         SiteAnalysis[] sites = [.. SitesOf(workspace, state)];
-        if (_lastTook > Quick && sites.Any(site => site.CheckIfKnown is null))
+        if (_lastTook > _quick && sites.Any(site => site.CheckIfKnown is null))
         {
-            if (!state.AsksForFindings) Send(Read(sites, workspace, state), isStale);
+            SendRead(sites, workspace, state, isStale);
             if (WaitsInVain(Rest, isStale)) return;
         }
 
         var checks = Task.Run(() => Checked(sites, stop), CancellationToken.None);
-        if (!checks.Wait(Quick) && !state.AsksForFindings) Send(Read(sites, workspace, state), isStale);
+        if (!checks.Wait(_quick)) SendRead(sites, workspace, state, isStale);
         WithProgress(checks, workspace, state);
         if (checks.Result is not { } done || isStale()) return;
         if (!state.AsksForFindings) SendInTwo(() => Found(done, workspace, state), workspace, isStale);
         Renew(workspace, state);
     }
 
-    /// <summary>A name that somebody is still writing is no mistake yet.</summary>
+    /// <summary>What reading finds, ahead of a check that takes its time.</summary>
+    private void SendRead(SiteAnalysis[] sites, Snapshot workspace, ServerState state, Func<bool> isStale)
+    {
+        if (!state.AsksForFindings) SendWithoutUnfinished(Read(sites, workspace, state), workspace, isStale);
+    }
+
     private void SendInTwo(Func<DocumentFindings> found, Snapshot workspace, Func<bool> isStale)
     {
-        var first = found();
+        if (SendWithoutUnfinished(found(), workspace, isStale) && !WaitsInVain(Unfinished, isStale)) Send(found(), isStale);
+    }
+
+    /// <summary>A name that somebody is still writing is no mistake yet.</summary>
+    /// <returns>Whether there was one.</returns>
+    private bool SendWithoutUnfinished(DocumentFindings found, Snapshot workspace, Func<bool> isStale)
+    {
         var isUnfinished = false;
-        foreach (var document in workspace.Documents.Values) isUnfinished |= first.HideUnfinished(document);
-        Send(first, isStale);
-        if (isUnfinished && !WaitsInVain(Unfinished, isStale)) Send(found(), isStale);
+        foreach (var document in workspace.Documents.Values) isUnfinished |= found.HideUnfinished(document);
+        Send(found, isStale);
+        return isUnfinished;
     }
 
     /// <summary>Waits; true where something has changed meanwhile.</summary>

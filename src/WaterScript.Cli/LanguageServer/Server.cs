@@ -31,11 +31,12 @@ internal sealed class Server : IDisposable
     /// <param name="stream">Where the client is.</param>
     /// <param name="surroundings">What the process has around it.</param>
     /// <param name="timeZones">Where time zones come from.</param>
-    public Server(MessageStream stream, Surroundings surroundings, IDateTimeZoneProvider timeZones)
+    /// <param name="quick">How long a check may take before what reading finds is shown ahead of it; null for what people do not notice.</param>
+    public Server(MessageStream stream, Surroundings surroundings, IDateTimeZoneProvider timeZones, TimeSpan? quick = null)
     {
         (_stream, _client) = (stream, new Client(stream));
         (_requests, _workspace) = (new Requests(_client), new Workspace(surroundings, timeZones));
-        _findings = new FindingsPublisher(_client);
+        _findings = new FindingsPublisher(_client, quick ?? FindingsPublisher.Quick);
         Register();
     }
 

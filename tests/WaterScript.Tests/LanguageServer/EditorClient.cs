@@ -38,7 +38,9 @@ internal sealed class EditorClient : IDisposable
     /// <param name="capabilities">What the client can do; null for one that asks for findings and knows versions.</param>
     /// <param name="settings">What the user has set.</param>
     /// <param name="process">The process that it says it is; null for that of the tests.</param>
-    public EditorClient(string folder, string now = "2026-05-04T09:00:00Z", string? capabilities = null, string settings = "{}", int? process = null)
+    /// <param name="quick">How long a check may take before what reading finds is shown ahead of it; null for the server's own.</param>
+    public EditorClient(string folder, string now = "2026-05-04T09:00:00Z", string? capabilities = null, string settings = "{}", int? process = null,
+        TimeSpan? quick = null)
     {
         Folder = RealPath.Of(folder, Surroundings.OfProcess());
         var input = new AnonymousPipeClientStream(PipeDirection.In, _toServer.ClientSafePipeHandle);
@@ -47,7 +49,7 @@ internal sealed class EditorClient : IDisposable
         _server = new Thread(() =>
         {
             var stream = new MessageStream(input, output);
-            using var server = new Server(stream, new Surroundings(Folder, _ => null, clock), DateTimeZoneProviders.Tzdb);
+            using var server = new Server(stream, new Surroundings(Folder, _ => null, clock), DateTimeZoneProviders.Tzdb, quick);
             Exit = server.Run();
             output.Dispose();
         })
