@@ -1,5 +1,6 @@
 using System.Text;
 using NodaTime;
+using WaterScript.Calendars.TimeZones;
 using WaterScript.Cli.Files;
 using WaterScript.Text.Lines;
 
@@ -55,7 +56,7 @@ internal sealed class Terminal(
     public PlainLines Error { get; } = new(error, errorHasColour, columns);
 
     /// <summary>The time zones that sites are read with.</summary>
-    public IDateTimeZoneProvider TimeZones { get; set; } = DateTimeZoneProviders.Tzdb;
+    public IDateTimeZoneProvider TimeZones { get; set; } = PackagedTimeZones.Provider;
 
     /// <summary>Whether a person asks for no more than what is found, or asked for.</summary>
     public bool IsQuiet { get; set; }

@@ -1,6 +1,7 @@
 using System.Runtime.InteropServices.JavaScript;
 using System.Runtime.Versioning;
 using NodaTime;
+using WaterScript.Calendars.TimeZones;
 using WaterScript.Playground.Answers;
 
 [assembly: SupportedOSPlatform("browser")]
@@ -10,7 +11,7 @@ namespace WaterScript.Playground;
 /// <summary>The compiler as a script calls it: a question goes in, its answer comes out, one after the other.</summary>
 internal static partial class Program
 {
-    private static readonly PageSession Session = new(SystemClock.Instance, DateTimeZoneProviders.Tzdb);
+    private static readonly PageSession Session = new(SystemClock.Instance, PackagedTimeZones.Provider);
 
     private static void Main()
     {

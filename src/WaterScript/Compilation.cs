@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using NodaTime;
 using NodaTime.Text;
 using WaterScript.Binding;
+using WaterScript.Calendars.TimeZones;
 using WaterScript.Diagnostics;
 using WaterScript.Documents.Charts;
 using WaterScript.Documents.Charts.Pages;
@@ -74,7 +75,7 @@ public sealed class Compilation
         ArgumentNullException.ThrowIfNull(readFile);
         if (checkFrom is { } from) Require.Year(from.Year, nameof(checkFrom));
         var root = readFile(path) ?? throw new FileNotFoundException($"There is no file \"{path}\".", path);
-        var reading = SiteReader.Read(SourceText.From(path, root), path, new FunctionReader(readFile), timeZones ?? OwnTimeZones());
+        var reading = SiteReader.Read(SourceText.From(path, root), path, new FunctionReader(readFile), timeZones ?? PackagedTimeZones.Provider);
         return OfReading(path, reading, checkFrom);
     }
 
@@ -222,10 +223,6 @@ public sealed class Compilation
 
     private InvalidOperationException HasAnError() =>
         new($"{_check.Name} has an error: {Findings.First(finding => finding.Severity == FindingSeverity.Error)}.");
-
-#pragma warning disable RS0030 // The data is a part of the Noda Time package, the same on every machine.
-    private static IDateTimeZoneProvider OwnTimeZones() => DateTimeZoneProviders.Tzdb;
-#pragma warning restore RS0030
 
     /// <summary>Reads by a function.</summary>
     private sealed class FunctionReader(Func<string, string?> read) : ISourceReader

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using NodaTime;
+using WaterScript.Calendars.TimeZones;
 using WaterScript.Cli.Commands.Options;
 using WaterScript.Diagnostics;
 using WaterScript.Documents.Reports;
@@ -32,7 +33,7 @@ internal static class ExplainCommand
     private static int Run(Rule? rule, PlainLines output)
     {
         if (rule is null) List(output);
-        else output.Page(RulePage.Of(rule, RuleExample.Finding(rule, DateTimeZoneProviders.Tzdb)));
+        else output.Page(RulePage.Of(rule, RuleExample.Finding(rule, PackagedTimeZones.Provider)));
         return ExitCode.Success;
     }
 

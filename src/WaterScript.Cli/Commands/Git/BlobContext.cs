@@ -1,4 +1,5 @@
 using NodaTime;
+using WaterScript.Calendars.TimeZones;
 using WaterScript.Cli.Commands.Comparing;
 using WaterScript.Cli.Files;
 using WaterScript.Cli.Files.Git;
@@ -36,7 +37,7 @@ internal sealed record BlobContext(string Path, Func<ISourceFiles> Files, Func<I
     }
 
     private static BlobContext OfTree(string revision, GitTree tree, string path) =>
-        new(path, () => new RevisionFolder(revision, tree), () => FolderVersion.OfRevision(revision, tree, "", DateTimeZoneProviders.Tzdb).Sites.Keys);
+        new(path, () => new RevisionFolder(revision, tree), () => FolderVersion.OfRevision(revision, tree, "", PackagedTimeZones.Provider).Sites.Keys);
 
     private static string? PathIn(GitTree tree, string blob, string? path) => path is not null
         ? tree.All.TryGetValue(path, out var entry) && entry.Name == blob ? path : null

@@ -1,6 +1,7 @@
 using System.Text.RegularExpressions;
 using NodaTime;
 using NodaTime.TimeZones;
+using WaterScript.Calendars.TimeZones;
 
 namespace WaterScript.Cli.Files.TimeZones;
 
@@ -31,7 +32,7 @@ internal sealed partial class SystemTimeZones(string version, string folder = Sy
     }
 
     /// <summary>The names that the program's own data has, as far as the system knows them too, and those that only the system lists.</summary>
-    public IEnumerable<string> GetIds() => DateTimeZoneProviders.Tzdb.Ids.Union(Listed(), StringComparer.Ordinal).Where(id => File.Exists(PathOf(id)));
+    public IEnumerable<string> GetIds() => PackagedTimeZones.Provider.Ids.Union(Listed(), StringComparer.Ordinal).Where(id => File.Exists(PathOf(id)));
 
     /// <inheritdoc/>
     /// <exception cref="CommandException">The file of the zone cannot be read.</exception>

@@ -1,6 +1,7 @@
 using NodaTime;
 using NodaTime.TimeZones;
 using NodaTime.Utility;
+using WaterScript.Calendars.TimeZones;
 
 namespace WaterScript.Cli.Files.TimeZones;
 
@@ -19,7 +20,7 @@ internal static class TimeZoneData
     /// <exception cref="CommandException">It cannot be read.</exception>
     public static IDateTimeZoneProvider Of(string? name, Surroundings surroundings) => name switch
     {
-        null => DateTimeZoneProviders.Tzdb,
+        null => PackagedTimeZones.Provider,
         System => SystemTimeZones.Load(),
         _ => OfFile(name, surroundings),
     };

@@ -3,6 +3,7 @@ using System.Text;
 using NodaTime;
 using NodaTime.Text;
 using WaterScript.Answers.Why;
+using WaterScript.Calendars.TimeZones;
 using WaterScript.Calendars;
 using WaterScript.Cli.LanguageServer.Files;
 using WaterScript.Cli.LanguageServer.Protocol;
@@ -137,7 +138,7 @@ internal static class NightFeatures
     }
 
     private static TextAnswer PageOf(string slug) => RuleCatalogue.Find(slug) is { } rule
-        ? new TextAnswer(RulePage.Of(rule, RuleExample.Finding(rule, DateTimeZoneProviders.Tzdb)), "markdown")
+        ? new TextAnswer(RulePage.Of(rule, RuleExample.Finding(rule, PackagedTimeZones.Provider)), "markdown")
         : throw new RequestException(ErrorCode.InvalidParams, $"no rule is called \"{DisplayLine.CleanLine(slug)}\"");
 
     private static TextAnswer Text(Action<PlainLines> write)

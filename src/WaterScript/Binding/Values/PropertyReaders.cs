@@ -181,15 +181,19 @@ internal static class PropertyReaders
     {
         var location = row.Location;
         if (row.Rest() is not { } name) return null;
-        if (row.Scope.TimeZones.Ids.Contains(name))
+        if (ListedZone(row.Scope.TimeZones, name) is { } zone)
         {
             if (name.StartsWith("Etc/GMT", StringComparison.Ordinal) && name.AsSpan().ContainsAny('+', '-')) ReportReversed(row.Scope, location, name);
-            return row.Scope.TimeZones[name];
+            return zone;
         }
 
         ReportUnknownZone(row.Scope, location, name.Trim('"'));
         return null;
     }
+
+    /// <summary>A zone of the data; for <c>UTC</c> and an offset providers make one up, which is none.</summary>
+    private static DateTimeZone? ListedZone(IDateTimeZoneProvider timeZones, string name) =>
+        name.StartsWith("UTC", StringComparison.Ordinal) && !timeZones.Ids.Contains(name) ? null : timeZones.GetZoneOrNull(name);
 
     /// <summary>Its place in full for a city alone; the nearest name for a slip in one; never another offset for an offset.</summary>
     private static void ReportUnknownZone(Scope scope, Location location, string name)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using NodaTime.TimeZones;
+using WaterScript.Binding;
+using WaterScript.Calendars.TimeZones;
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
 using WaterScript.Linting.Fixes;
@@ -80,7 +81,7 @@ internal static class Verdict
     }
 
     /// <summary>The version of the time-zone data where it is not that of this program, which <c>--version</c> shows.</summary>
-    private static string OtherData(string data) => data == TzdbDateTimeZoneSource.Default.TzdbVersion ? "" : $", with time-zone data {data}";
+    private static string OtherData(string data) => data == TimeZoneVersion.Of(PackagedTimeZones.Provider) ? "" : $", with time-zone data {data}";
 
     /// <summary>Whether the site has no number of its water, power, ground and plants that a rule could judge by.</summary>
     private static bool IsOnlyTimes(CheckedSite site, ImmutableArray<GapGroup> groups)
