@@ -22,8 +22,22 @@ rmSync(out, { recursive: true, force: true });
 mkdirSync(out, { recursive: true });
 cpSync(join(here, "wwwroot"), out, { recursive: true });
 // The settings stand in dotnet.js; maps and symbols are for who debugs the runtime.
-for (const file of filesUnder(framework).filter((each) => !/\.(br|gz|map|symbols|pdb)$/.test(each)))
-  cpSync(join(framework, file), join(out, "_framework", file));
+const runtime = filesUnder(framework).filter((each) => !/\.(br|gz|map|symbols|pdb)$/.test(each));
+const isLibrary = (file) => file.endsWith(".wasm") && file !== "dotnet.native.wasm";
+for (const file of runtime.filter((each) => !isLibrary(each))) cpSync(join(framework, file), join(out, "_framework", file));
+
+// All libraries in one file: the worker says how it is read. Two dozen requests wait for one another, and what is alike is packed once.
+const libraries = runtime.filter(isLibrary).map((file) => [file, readFileSync(join(framework, file))]);
+const list = {};
+let offset = 0;
+for (const [file, bytes] of libraries) {
+  list[file] = [offset, bytes.length];
+  offset += bytes.length;
+}
+const listed = Buffer.from(JSON.stringify(list));
+const head = Buffer.alloc(4);
+head.writeUInt32LE(listed.length);
+writeFileSync(join(out, "_framework/libraries.bin"), Buffer.concat([head, listed, ...libraries.map(([, bytes]) => bytes)]));
 
 const bundle = (name, more = {}) =>
   esbuild.build({
@@ -40,11 +54,11 @@ const texts = Object.fromEntries(
     .filter((file) => file.endsWith(".water"))
     .map((file) => [file, readFileSync(join(repository, "examples", file), "utf8")]),
 );
-const head = /^site +([a-z0-9-]+)(?: +"([^"]*)")?/m;
+const firstLine = /^site +([a-z0-9-]+)(?: +"([^"]*)")?/m;
 const examples = Object.entries(texts)
-  .filter(([, text]) => head.test(text))
+  .filter(([, text]) => firstLine.test(text))
   .map(([file, text]) => {
-    const [, name, label] = head.exec(text);
+    const [, name, label] = firstLine.exec(text);
     const folder = file.includes("/") ? file.slice(0, file.lastIndexOf("/") + 1) : "";
     const own = folder ? Object.entries(texts).filter(([other]) => other.startsWith(folder)) : [[file, text]];
     const files = Object.fromEntries(own.map(([other, each]) => [other.slice(folder.length), each]));

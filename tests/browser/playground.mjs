@@ -82,7 +82,8 @@ const checkFirstVisit = async () => {
     const file = join(folder, path.endsWith("/") ? `${path}index.html` : path);
     return sum + (existsSync(`${file}.br`) ? statSync(`${file}.br`).size : existsSync(file) ? statSync(file).size : 0);
   }, 0);
-  figure(`cold load ${cold} bytes in ${framework.length} files, first check after ${took.toFixed(0)} ms`);
+  const checked = await page.evaluate(() => performance.getEntriesByName("checked")[0].startTime);
+  figure(`cold load ${cold} bytes in ${framework.length} files, first check after ${checked.toFixed(0)} ms, all shown after ${took.toFixed(0)} ms`);
   if (cold > most) complain(`the first visit loads ${cold} bytes, more than ${most}`);
   const drawn = await page.$eval("#picture", (host) => host.shadowRoot?.querySelectorAll(".run").length ?? 0);
   if (drawn === 0) complain("no chart is drawn");
@@ -183,7 +184,8 @@ const checkSites = async (page) => {
     const answers = [];
     for (const { root, files, calendar } of all) {
       const start = performance.now();
-      await ask({ method: "read", root, files });
+      await ask({ method: "open", root, files });
+      await ask({ method: "read" });
       const check = await ask({ method: "check" });
       const took = performance.now() - start;
       const { text: report } = await ask({ method: "document", format: "report" });

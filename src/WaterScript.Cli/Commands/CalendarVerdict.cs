@@ -1,5 +1,4 @@
 using System.Globalization;
-using NodaTime.Text;
 using WaterScript.Diagnostics;
 using WaterScript.Documents.ICalendar;
 using WaterScript.Timetables;
@@ -10,8 +9,6 @@ namespace WaterScript.Cli.Commands;
 /// <summary>What a calendar came to, in words for people.</summary>
 internal static class CalendarVerdict
 {
-    private static readonly LocalDatePattern Day = LocalDatePattern.CreateWithInvariantCulture("d MMM uuuu");
-
     /// <summary>What was written, and until when.</summary>
     public static string Of(CalendarFile calendar, Timetable timetable)
     {
@@ -20,7 +17,7 @@ internal static class CalendarVerdict
         if (calendar.SingleEvents > 0) parts.Add(Phrases.Count(calendar.SingleEvents, "single event"));
         var text = $"{timetable.Site.DisplayName}: {string.Join(" and ", parts)}.";
         if (calendar.IsCut)
-            text += $" Shown to {Day.Format(timetable.Horizon.Until.PlusDays(-1))}; what goes on after that needs a later --until{NamesOfCut(calendar)}.";
+            text += $" Shown to {LastDay(timetable)}; what goes on after that needs a later --until{NamesOfCut(calendar)}.";
         if (calendar.SingleEvents > Limits.FlatEventsWithoutNote)
             text += " Calendar apps take some milliseconds for each single event: expect them to be slow.";
         return text;
@@ -30,7 +27,9 @@ internal static class CalendarVerdict
         calendar.IsAllCut ? "" : $": {string.Join(", ", calendar.Cut.Select(schedule => schedule.Name))}";
 
     /// <summary>The dates of a timetable: <c>from 1 Mar 2026 to 28 Feb 2027</c>.</summary>
-    public static string Days(Timetable timetable) => $"from {Day.Format(timetable.Horizon.From)} to {Day.Format(timetable.Horizon.Until.PlusDays(-1))}";
+    public static string Days(Timetable timetable) => $"from {MomentWords.PlainDate(timetable.Horizon.From)} to {LastDay(timetable)}";
+
+    private static string LastDay(Timetable timetable) => MomentWords.PlainDate(timetable.Horizon.Until.PlusDays(-1));
 
     /// <summary>Why so many events are refused.</summary>
     public static string TooLarge(CalendarFile calendar, CalendarOptions options)

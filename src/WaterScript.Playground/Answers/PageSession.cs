@@ -1,5 +1,4 @@
 using System.Text.Json;
-using System.Text.Json.Serialization.Metadata;
 using NodaTime;
 using WaterScript.Diagnostics;
 using WaterScript.Documents.Charts;
@@ -18,11 +17,11 @@ internal sealed class PageSession(IClock clock, IDateTimeZoneProvider timeZones)
     {
         try
         {
-            return JsonSerializer.Deserialize(question, PageContext.Default.PageQuestion) is { } asked ? Answer(asked) : Nothing("there is no question");
+            return AnswerWriter.Of(Answer(QuestionReader.Read(question)) ?? new NoAnswer(null));
         }
-        catch (JsonException problem)
+        catch (JsonException)
         {
-            return Nothing($"the question cannot be read: {problem.Path}");
+            return Nothing("the question cannot be read");
         }
         catch (QuestionException problem)
         {
@@ -38,30 +37,28 @@ internal sealed class PageSession(IClock clock, IDateTimeZoneProvider timeZones)
         }
     }
 
-    private string Answer(PageQuestion asked)
+    private IPageAnswer? Answer(PageQuestion asked)
     {
-        if (asked.Method == "read") _site = OpenSite.Of(asked, clock.GetCurrentInstant(), timeZones);
-        var site = _site ?? throw new QuestionException("nothing has been read");
+        if (asked.Method == "open") _site = OpenSite.Of(asked, clock.GetCurrentInstant(), timeZones);
+        var site = _site ?? throw new QuestionException("nothing is open");
         return asked.Method switch
         {
-            "read" => Written(site.Read(), PageContext.Default.ReadAnswer),
-            "check" => Written(site.CheckAnswer(), PageContext.Default.CheckAnswer),
-            "chart" => Written(new SiteDays(site).Chart(asked), PageContext.Default.ChartAnswer),
-            "timetable" => Written(new SiteDays(site).Timetable(asked), PageContext.Default.TimetableAnswer),
-            "document" => Written(SiteDocuments.Of(site, asked), PageContext.Default.DocumentAnswer),
-            "hover" => Written(site.Hover(asked), PageContext.Default.HoverAnswer),
-            "complete" => Written(site.Complete(asked), PageContext.Default.CompletionAnswer),
-            "actions" => Written(site.Actions(asked), PageContext.Default.ActionsAnswer),
-            "fix" => Written(site.FixAll(), PageContext.Default.ActionsAnswer),
-            "format" => Written(site.Format(asked), PageContext.Default.EditsAnswer),
+            "open" => null,
+            "read" => site.Read(),
+            "check" => site.CheckAnswer(),
+            "chart" => new SiteDays(site).Chart(asked),
+            "timetable" => new SiteDays(site).Timetable(asked),
+            "document" => SiteDocuments.Of(site, asked),
+            "hover" => site.Hover(asked),
+            "complete" => site.Complete(asked),
+            "actions" => site.Actions(asked),
+            "fix" => site.FixAll(),
+            "format" => site.Format(asked),
             _ => throw new QuestionException("there is no such question"),
         };
     }
 
-    private static string Written<T>(T? answer, JsonTypeInfo<T> type)
-        where T : class => answer is null ? Nothing(null) : JsonSerializer.Serialize(answer, type);
-
-    private static string Nothing(string? problem) => JsonSerializer.Serialize(new NoAnswer(problem), PageContext.Default.NoAnswer);
+    private static string Nothing(string problem) => AnswerWriter.Of(new NoAnswer(problem));
 }
 
 /// <summary>A question that has no answer, and why, in words.</summary>

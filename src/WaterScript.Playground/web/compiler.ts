@@ -1,4 +1,4 @@
-// The compiler, as the page sees it. It reads before it answers anything else, and what it is asked meanwhile is asked of the latest text.
+// The compiler, as the page sees it. It opens a text before it answers anything, and what it is asked meanwhile is asked of the latest text.
 import type { NoAnswer, Question } from "./protocol";
 
 export interface SiteText {
@@ -25,7 +25,8 @@ export class Compiler {
   private waiting = new Map<number, Waiting>();
   private number = 0;
   private version = 0;
-  private readVersion = -1;
+  private openVersion = -1;
+  private opening: Promise<unknown> = Promise.resolve();
   private busySince = 0;
   private site: SiteText = { root: "", files: {} };
 
@@ -43,26 +44,28 @@ export class Compiler {
   /** Asks about the text as it is now. */
   async ask<T>(question: Question): Promise<T | null> {
     const version = this.version;
-    if (this.readVersion !== version && question.method !== "read") await this.read();
+    await this.opened();
     if (version !== this.version) throw new Outdated();
     const answer = await this.send<T>(question);
     if (version !== this.version) throw new Outdated();
     return answer;
   }
 
-  /** Has the text read. */
-  async read<T>(): Promise<T | null> {
-    const version = (this.readVersion = this.version);
-    const answer = await this.send<T>({ method: "read", ...this.site });
-    if (version !== this.version) throw new Outdated();
-    return answer;
+  /** Has the text opened, once. */
+  private opened(): Promise<unknown> {
+    if (this.openVersion !== this.version) {
+      this.openVersion = this.version;
+      this.opening = this.send({ method: "open", ...this.site });
+    }
+
+    return this.opening;
   }
 
   private start(): void {
     if (this.number > 0) this.worker.terminate();
     for (const each of this.waiting.values()) each.reject(new Outdated());
     this.waiting.clear();
-    this.readVersion = -1;
+    this.openVersion = -1;
     this.number++;
     const begun = globalThis as { started?: Worker };
     this.worker = begun.started ?? new Worker("worker.js", { type: "module" });

@@ -1,7 +1,7 @@
 // What the page asks the compiler, and what it answers; the records of Answers/PageQuestion.cs. Offsets are UTF-16, as in the editor.
 
 export interface Question {
-  method: "read" | "check" | "chart" | "timetable" | "document" | "hover" | "complete" | "actions" | "fix" | "format";
+  method: "open" | "read" | "check" | "chart" | "timetable" | "document" | "hover" | "complete" | "actions" | "fix" | "format";
   root?: string;
   files?: Record<string, string>;
   file?: string;

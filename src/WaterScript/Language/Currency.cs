@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 
 namespace WaterScript.Language;
 
@@ -10,7 +9,7 @@ internal sealed record Currency(string Code, int Digits)
     private const int Usual = 2;
 
     /// <summary>Currencies in use and the digits of their minor units (ISO 4217:2015, table A.1; from memory); two where nothing is said.</summary>
-    private static readonly FrozenDictionary<string, Currency> ByCode = All().ToFrozenDictionary(currency => currency.Code);
+    private static readonly Dictionary<string, Currency> ByCode = All().ToDictionary(currency => currency.Code);
 
     /// <summary>The codes.</summary>
     public static IReadOnlyCollection<string> Codes => ByCode.Keys;

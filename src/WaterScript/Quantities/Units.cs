@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Collections.Immutable;
 
 namespace WaterScript.Quantities;
@@ -75,11 +74,11 @@ internal static class Units
         Percent,
     ];
 
-    private static readonly FrozenDictionary<(string Symbol, Dimension Dimension), Unit> BySymbolAndDimension =
-        All.ToFrozenDictionary(unit => (unit.Symbol, unit.Dimension));
+    private static readonly Dictionary<(string Symbol, Dimension Dimension), Unit> BySymbolAndDimension =
+        All.ToDictionary(unit => (unit.Symbol, unit.Dimension));
 
-    private static readonly FrozenDictionary<string, Unit> BySymbol =
-        All.DistinctBy(unit => unit.Symbol).ToFrozenDictionary(unit => unit.Symbol);
+    private static readonly Dictionary<string, Unit> BySymbol =
+        All.DistinctBy(unit => unit.Symbol).ToDictionary(unit => unit.Symbol);
 
     /// <summary>The unit of a dimension that is written so, or null. <c>day</c> and <c>week</c> are <see cref="Day"/> and <see cref="Week"/>.</summary>
     public static Unit? Find(string symbol, Dimension dimension) => BySymbolAndDimension.GetValueOrDefault((Canonical(symbol), dimension));

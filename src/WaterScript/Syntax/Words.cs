@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Collections.Immutable;
 using WaterScript.Syntax.Generated;
 
@@ -27,8 +26,8 @@ internal static class Words
     private static readonly ImmutableArray<string> Named =
         [.. Enumerable.Range(FirstType, WaterScriptLexer.WORD - FirstType).Select(type => WaterScriptParser.DefaultVocabulary.GetLiteralName(type).Trim('\''))];
 
-    private static readonly FrozenDictionary<string, int> Types = Named.Index().ToFrozenDictionary(pair => pair.Item, pair => FirstType + pair.Index);
-    private static readonly FrozenDictionary<string, int>.AlternateLookup<ReadOnlySpan<char>> TypesOfSpans = Types.GetAlternateLookup<ReadOnlySpan<char>>();
+    private static readonly Dictionary<string, int> Types = Named.Index().ToDictionary(pair => pair.Item, pair => FirstType + pair.Index);
+    private static readonly Dictionary<string, int>.AlternateLookup<ReadOnlySpan<char>> TypesOfSpans = Types.GetAlternateLookup<ReadOnlySpan<char>>();
 
     /// <summary>The words with which a statement begins at a place; any word in a description.</summary>
     public static ImmutableArray<string> At(Place place) => place switch

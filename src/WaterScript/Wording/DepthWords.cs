@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using WaterScript.Model;
 using WaterScript.Quantities;
 
@@ -7,7 +6,7 @@ namespace WaterScript.Wording;
 /// <summary>How depths of water are said: in inches where the file measures ground or weather so, else in millimetres.</summary>
 internal sealed class DepthWords
 {
-    private static readonly FrozenSet<string> Customary = FrozenSet.ToFrozenSet(["in", "in/h", "in/day", "ft2", "acre"]);
+    private static readonly HashSet<string> Customary = ["in", "in/h", "in/day", "ft2", "acre"];
     private readonly bool _isInches;
 
     public DepthWords(Site site)

@@ -1,6 +1,5 @@
 using System.Globalization;
 using NodaTime;
-using NodaTime.Text;
 using WaterScript.Diagnostics;
 
 namespace WaterScript.Wording;
@@ -8,16 +7,30 @@ namespace WaterScript.Wording;
 /// <summary>How findings say dates and times: weekday first, in English, whatever the machine's language.</summary>
 internal static class MomentWords
 {
-    private static readonly LocalDatePattern DatePattern = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM uuuu");
-    private static readonly LocalDatePattern DayPattern = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM");
-    private static readonly LocalTimePattern MinutePattern = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
-    private static readonly LocalTimePattern SecondPattern = LocalTimePattern.CreateWithInvariantCulture("HH:mm:ss");
+    /// <summary>Written out: a pattern of the library takes longer to be made than most programs here run.</summary>
+    private static readonly string[] Weekdays = ["", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"];
+
+    private static readonly string[] Months = ["", "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 
     /// <summary><c>Tue 15 Sep 2026</c></summary>
-    public static string Date(LocalDate date) => DatePattern.Format(date);
+    public static string Date(LocalDate date) => $"{Weekdays[(int)date.DayOfWeek]} {PlainDate(date)}";
+
+    /// <summary><c>15 Sep 2026</c></summary>
+    public static string PlainDate(LocalDate date) => string.Create(CultureInfo.InvariantCulture, $"{PlainDay(date)} {date.Year:0000}");
+
+    /// <summary><c>15 Sep</c></summary>
+    public static string PlainDay(LocalDate date) => string.Create(CultureInfo.InvariantCulture, $"{date.Day} {Months[date.Month]}");
+
+    /// <summary><c>Tue 15 Sep</c></summary>
+    public static string DayOfYear(LocalDate date) => $"{Weekdays[(int)date.DayOfWeek]} {PlainDay(date)}";
+
+    /// <summary><c>Tue 15</c></summary>
+    public static string DayOfMonth(LocalDate date) => string.Create(CultureInfo.InvariantCulture, $"{Weekdays[(int)date.DayOfWeek]} {date.Day}");
 
     /// <summary><c>06:00</c>, with seconds only where there are some.</summary>
-    public static string Time(LocalTime time) => (time.Second == 0 ? MinutePattern : SecondPattern).Format(time);
+    public static string Time(LocalTime time) => time.Second == 0
+        ? string.Create(CultureInfo.InvariantCulture, $"{time.Hour:00}:{time.Minute:00}")
+        : string.Create(CultureInfo.InvariantCulture, $"{time.Hour:00}:{time.Minute:00}:{time.Second:00}");
 
     /// <summary><c>Tue 15 Sep 2026 06:00</c></summary>
     public static string Moment(LocalDateTime moment) => $"{Date(moment.Date)} {Time(moment.TimeOfDay)}";
@@ -71,7 +84,7 @@ internal static class MomentWords
 
     /// <summary>The last date, with its year only where that is not the first one's.</summary>
     private static string DayOf(Occurrences occurrences) =>
-        (occurrences.First.Year == occurrences.Last.Year ? DayPattern : DatePattern).Format(occurrences.Last.Date);
+        occurrences.First.Year == occurrences.Last.Year ? DayOfYear(occurrences.Last.Date) : Date(occurrences.Last.Date);
 
     private static string Say(LocalDateTime moment, Occurrences occurrences) => occurrences.IsWholeDays ? Date(moment.Date) : Moment(moment);
 }

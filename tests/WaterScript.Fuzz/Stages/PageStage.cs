@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.Json.Serialization;
 using NodaTime;
 using WaterScript.Documents.Reports;
 using WaterScript.Playground.Answers;
@@ -22,8 +23,8 @@ internal sealed class PageStage : IStage
         if (site.Salt >= SaltsWithPage) return false;
         var files = site.Reading.Files.DistinctBy(file => file.Source.Path).ToDictionary(file => file.Source.Path, file => file.Source.Text);
         var (session, root) = (new PageSession(new StoppedClock(), DateTimeZoneProviders.Tzdb), site.Files.Root);
-        var read = Ask(session, new PageQuestion { Method = "read", Root = root, Files = files });
-        if (read.TryGetProperty("problem", out _)) return false;
+        if (Ask(session, new PageQuestion { Method = "open", Root = root, Files = files }).GetProperty("problem").ValueKind != JsonValueKind.Null) return false;
+        var read = Ask(session, new PageQuestion { Method = "read" });
         foreach (var (path, colours) in read.GetProperty("colours").EnumerateObject().Select(each => (each.Name, each.Value)))
             Must.Hold(AreInOrder([.. colours.EnumerateArray().Select(number => number.GetInt32())], files[path].Length), "colours are in order, in the text");
         var check = Ask(session, new PageQuestion { Method = "check" });
@@ -68,7 +69,7 @@ internal sealed class PageStage : IStage
 
     private static JsonElement Ask(PageSession session, PageQuestion question)
     {
-        var answer = session.Answer(JsonSerializer.Serialize(question, PageContext.Default.PageQuestion));
+        var answer = session.Answer(JsonSerializer.Serialize(question, QuestionContext.Default.PageQuestion));
         using var document = JsonDocument.Parse(answer);
         return document.RootElement.Clone();
     }
@@ -95,3 +96,8 @@ internal sealed class PageStage : IStage
         public Instant GetCurrentInstant() => Now;
     }
 }
+
+/// <summary>Writes questions, by another library than the one that reads them.</summary>
+[JsonSerializable(typeof(PageQuestion))]
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
+internal sealed partial class QuestionContext : JsonSerializerContext;

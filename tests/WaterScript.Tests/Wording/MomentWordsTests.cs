@@ -1,4 +1,5 @@
 using NodaTime;
+using NodaTime.Text;
 using WaterScript.Diagnostics;
 using WaterScript.Wording;
 using Xunit;
@@ -8,6 +9,25 @@ namespace WaterScript.Tests.Wording;
 /// <summary>When something happens, in a sentence.</summary>
 public class MomentWordsTests
 {
+    /// <summary>Against the patterns of Noda Time, in its invariant culture, which is English.</summary>
+    [Fact]
+    public void Dates_and_times_are_written_as_the_library_writes_them()
+    {
+        static string By(string pattern, LocalDate date) => LocalDatePattern.CreateWithInvariantCulture(pattern).Format(date);
+        for (var date = new LocalDate(2027, 12, 1); date.Year < 2029; date = date.PlusDays(1))
+        {
+            Assert.Equal(By("ddd d MMM uuuu", date), MomentWords.Date(date));
+            Assert.Equal(By("d MMM uuuu", date), MomentWords.PlainDate(date));
+            Assert.Equal(By("ddd d MMM", date), MomentWords.DayOfYear(date));
+            Assert.Equal(By("d MMM", date), MomentWords.PlainDay(date));
+            Assert.Equal(By("ddd d", date), MomentWords.DayOfMonth(date));
+        }
+
+        for (var time = LocalTime.Midnight; time < LocalTime.MaxValue.PlusMinutes(-7); time = time.PlusSeconds(397))
+            Assert.Equal(LocalTimePattern.CreateWithInvariantCulture(time.Second == 0 ? "HH:mm" : "HH:mm:ss").Format(time), MomentWords.Time(time));
+        Assert.Equal(By("ddd d MMM uuuu", new LocalDate(987, 1, 1)), MomentWords.Date(new LocalDate(987, 1, 1)));
+    }
+
     [Theory]
     [InlineData("2026-07-04T20:15", "2026-07-04T20:15", 1, 1, "Once, Sat 4 Jul 2026 20:15.")]
     [InlineData("2026-07-04T20:15:30", "2026-07-04T20:15:30", 1, 1, "Once, Sat 4 Jul 2026 20:15:30.")]

@@ -1,5 +1,4 @@
 using NodaTime;
-using NodaTime.Text;
 using WaterScript.Documents.Timetables;
 using WaterScript.Text.Lines;
 using WaterScript.Wording;
@@ -11,9 +10,6 @@ internal sealed class DeployedText
 {
     private const int ShownDigits = 12;
     private const int MostLines = 20;
-
-    private static readonly LocalDatePattern ShortDate = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM");
-    private static readonly LocalDatePattern DayOnly = LocalDatePattern.CreateWithInvariantCulture("ddd d");
 
     private readonly DeployedAnswer _answer;
     private readonly OriginWords _origins;
@@ -99,7 +95,9 @@ internal sealed class DeployedText
     private static string Dates(LocalDate first, LocalDate last)
     {
         if (first == last) return MomentWords.Date(first);
-        var begin = first.Year != last.Year ? MomentWords.Date(first) : first.Month != last.Month ? ShortDate.Format(first) : DayOnly.Format(first);
+        var begin = first.Year != last.Year ? MomentWords.Date(first)
+            : first.Month != last.Month ? MomentWords.DayOfYear(first)
+            : MomentWords.DayOfMonth(first);
         return $"{begin} to {MomentWords.Date(last)}";
     }
 

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using NodaTime;
-using NodaTime.Text;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Text;
@@ -18,8 +17,6 @@ internal sealed class DifferenceWords
     private const int MostNames = 6;
     private const int MostOutputs = 4;
     private const decimal FewLitres = 10;
-
-    private static readonly LocalDatePattern ShortDate = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM");
 
     private readonly ListComparison _comparison;
     private readonly Site _site;
@@ -97,7 +94,7 @@ internal sealed class DifferenceWords
     private string OnDates(ImmutableArray<LocalDate> dates)
     {
         if (dates.Length == _changes.Dates.Length) return "";
-        if (dates.Length <= MostDates) return " on " + string.Join(", ", dates.Select(ShortDate.Format));
+        if (dates.Length <= MostDates) return " on " + string.Join(", ", dates.Select(MomentWords.DayOfYear));
         return string.Create(CultureInfo.InvariantCulture, $" on {dates.Length} of {_changes.Dates.Length} {(_changes.AreNights ? "nights" : "days")}");
     }
 

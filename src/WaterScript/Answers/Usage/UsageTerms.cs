@@ -1,6 +1,5 @@
 using System.Globalization;
 using NodaTime;
-using NodaTime.Text;
 using WaterScript.Calendars;
 using WaterScript.Model;
 using WaterScript.Quantities;
@@ -13,8 +12,6 @@ namespace WaterScript.Answers.Usage;
 internal static class UsageTerms
 {
     private const int SecondsInHour = 3600;
-    private static readonly LocalDatePattern DayPattern = LocalDatePattern.CreateWithInvariantCulture("d MMM");
-    private static readonly LocalDatePattern DatePattern = LocalDatePattern.CreateWithInvariantCulture("d MMM uuuu");
 
     /// <summary><c>1 Mar (effective) to 31 Dec 2026</c>, or <c>2027</c> for a whole year.</summary>
     public static string Range(WaterUsage usage)
@@ -24,14 +21,15 @@ internal static class UsageTerms
         if (first is { Month: 1, Day: 1 } && last == first.PlusYears(1).PlusDays(-1)) return first.Year.ToString(CultureInfo.InvariantCulture);
         var effective = first == usage.Site.Effective ? " (effective)" : "";
         return first == last
-            ? DatePattern.Format(first) + effective
-            : $"{(first.Year == last.Year ? DayPattern : DatePattern).Format(first)}{effective} to {DatePattern.Format(last)}";
+            ? MomentWords.PlainDate(first) + effective
+            : $"{Written(first, first.Year != last.Year)}{effective} to {MomentWords.PlainDate(last)}";
     }
 
     /// <summary><c>15 May to 14 Jul</c>, with the year of the last where it is asked for.</summary>
     public static string Days(LocalDate first, LocalDate last, bool hasYear) =>
-        $"{(first.Year == last.Year ? DayPattern : DatePattern).Format(first)} to "
-            + (hasYear || first.Year != last.Year ? DatePattern : DayPattern).Format(last);
+        $"{Written(first, first.Year != last.Year)} to {Written(last, hasYear || first.Year != last.Year)}";
+
+    private static string Written(LocalDate date, bool hasYear) => hasYear ? MomentWords.PlainDate(date) : MomentWords.PlainDay(date);
 
     /// <summary><c>month and zone</c></summary>
     public static string Axes(WaterUsage usage) => string.Join(" and ", usage.By.Select(axis => axis.Word));

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using WaterScript.Language;
 
 namespace WaterScript.Binding.Values;
@@ -6,7 +5,7 @@ namespace WaterScript.Binding.Values;
 /// <summary>The words of the language, which a <c>let</c> may not be called, because both stand in the same places.</summary>
 internal static class LanguageWords
 {
-    private static readonly FrozenSet<string> Words = FrozenSet.ToFrozenSet(
+    private static readonly HashSet<string> Words = new(
         [
             .. Schema.Blocks.SelectMany(block => block.Kind.Split(' ').Concat(block.Properties.Select(property => property.Name))),
             .. DayBinder.WeekdayNames, .. DateReader.Months, .. Quantities.Units.All.Select(unit => unit.Symbol),

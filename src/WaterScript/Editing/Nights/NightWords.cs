@@ -14,8 +14,6 @@ internal sealed class NightWords(Site site)
 
     private const decimal FewMillimetres = 20;
 
-    private static readonly NodaTime.Text.LocalDatePattern ShortDate = NodaTime.Text.LocalDatePattern.CreateWithInvariantCulture("ddd d MMM");
-
     private readonly WaterWords _water = new(site);
     private readonly DepthWords _depths = new(site);
     private readonly SiteWords _moments = new(site);
@@ -24,7 +22,7 @@ internal sealed class NightWords(Site site)
     public static string Date(int day) => SiteWords.Date(day);
 
     /// <summary><c>Mon 4 May</c></summary>
-    public static string ShortDay(int day) => ShortDate.Format(CivilDate.FromDayNumber(day).ToLocalDate());
+    public static string ShortDay(int day) => MomentWords.DayOfYear(CivilDate.FromDayNumber(day).ToLocalDate());
 
     /// <summary><c>20:59 to 21:47</c>; with a date where that is another one.</summary>
     public string Span(long from, long to) => $"{_moments.Time(from)} to {_moments.TimeAfter(to, _moments.DateAt(from))}";

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Collections.Immutable;
 using WaterScript.Agronomy;
 using WaterScript.Binding;
@@ -15,15 +14,15 @@ namespace WaterScript.Editing.Outline;
 /// <summary>The colours of a file by what its words mean. A name that nobody knows has none: the finding shows it.</summary>
 internal static class Colours
 {
-    private static readonly FrozenSet<string> Values = FrozenSet.ToFrozenSet(
+    private static readonly HashSet<string> Values = new(
         [
             .. Schema.Blocks.SelectMany(block => block.Properties).Select(property => property.ValueType).OfType<WordType>().SelectMany(type => type.Words),
             .. DayBinder.WeekdayNames, .. MonthNames.All, "latching", "non-latching", "sunrise", "sunset",
         ],
         StringComparer.Ordinal);
 
-    private static readonly FrozenSet<string> BuiltIn =
-        FrozenSet.ToFrozenSet([.. SoilTable.All.Select(soil => soil.Name), .. PlantTable.All.Select(plants => plants.Name), "none"], StringComparer.Ordinal);
+    private static readonly HashSet<string> BuiltIn =
+        new([.. SoilTable.All.Select(soil => soil.Name), .. PlantTable.All.Select(plants => plants.Name), "none"], StringComparer.Ordinal);
 
     /// <summary>The colours, in order of place.</summary>
     public static IEnumerable<Colour> Of(FileNode file, ImmutableArray<Lexeme> lexemes, NameIndex names)

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using WaterScript.Language;
 using WaterScript.Model;
 using WaterScript.Quantities;
@@ -22,7 +21,7 @@ internal static class Electricity
     /// Greatest resistance of copper conductors of class 1 and 2, and of class 5, at 20 °C, in Ω/km by mm² (IEC 60228:2004; from 6 mm² on, and those of
     /// class 5, from memory of it).
     /// </summary>
-    private static readonly FrozenDictionary<decimal, (decimal Solid, decimal Flexible)> BySection = new Dictionary<decimal, (decimal, decimal)>
+    private static readonly Dictionary<decimal, (decimal Solid, decimal Flexible)> BySection = new()
     {
         [0.5m] = (36.0m, 39.0m),
         [0.75m] = (24.5m, 26.0m),
@@ -36,13 +35,13 @@ internal static class Electricity
         [25m] = (0.727m, 0.780m),
         [35m] = (0.524m, 0.554m),
         [50m] = (0.387m, 0.386m),
-    }.ToFrozenDictionary();
+    };
 
     /// <summary>By how much flexible conductors exceed others at most; for gauges, of which no table has both.</summary>
     private static readonly decimal Flexible = BySection.Values.Max(ohms => ohms.Flexible / ohms.Solid);
 
     /// <summary>Resistance of copper wire in Ω per 1000 ft at 20 °C by American Wire Gauge (the gauge's table, ASTM B258).</summary>
-    private static readonly FrozenDictionary<decimal, decimal> ByGauge = new Dictionary<decimal, decimal>
+    private static readonly Dictionary<decimal, decimal> ByGauge = new()
     {
         [22] = 16.14m,
         [20] = 10.15m,
@@ -54,7 +53,7 @@ internal static class Electricity
         [8] = 0.6282m,
         [6] = 0.3951m,
         [4] = 0.2485m,
-    }.ToFrozenDictionary();
+    };
 
     /// <summary>The same wire in the sections that the tables list and that are thicker, in its unit, the thinnest first.</summary>
     public static IEnumerable<Wire> Thicker(Wire wire)

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Text;
 
 namespace WaterScript.Syntax.Tokens;
@@ -9,7 +8,7 @@ namespace WaterScript.Syntax.Tokens;
 /// </summary>
 internal static class KnownTypos
 {
-    private static readonly FrozenDictionary<string, string> UnitWords = Table(
+    private static readonly Dictionary<string, string> UnitWords = Table(
         ("s", "sec secs second seconds"),
         ("ms", "msec millisecond milliseconds"),
         ("min", "mins minute minutes"),
@@ -42,7 +41,7 @@ internal static class KnownTypos
         ("ohm", "ohms"),
         ("%", "percent"));
 
-    private static readonly FrozenDictionary<string, string> WeekdayWords = Table(
+    private static readonly Dictionary<string, string> WeekdayWords = Table(
         ("mon", "monday mondays mo"),
         ("tue", "tuesday tuesdays tues tu"),
         ("wed", "wednesday wednesdays weds we"),
@@ -51,7 +50,7 @@ internal static class KnownTypos
         ("sat", "saturday saturdays sa"),
         ("sun", "sunday sundays su"));
 
-    private static readonly FrozenDictionary<string, string> MonthWords = Table(
+    private static readonly Dictionary<string, string> MonthWords = Table(
         ("jan", "january"),
         ("feb", "february febr"),
         ("mar", "march"),
@@ -66,7 +65,7 @@ internal static class KnownTypos
         ("dec", "december"));
 
     /// <summary>What is said of days and times in other words. It is answered and not rewritten: a weekend is not the same everywhere.</summary>
-    private static readonly FrozenDictionary<string, string> Sayings = Table(
+    private static readonly Dictionary<string, string> Sayings = Table(
         ("every day", "daily everyday nightly"),
         ("pause", "wait"),
         ("water", "irrigate"),
@@ -114,7 +113,7 @@ internal static class KnownTypos
         .Replace("\u00B0C", "C", StringComparison.Ordinal)
         .Replace("\u00B0F", "F", StringComparison.Ordinal);
 
-    private static FrozenDictionary<string, string> Table(params (string Meant, string Written)[] rows) =>
+    private static Dictionary<string, string> Table(params (string Meant, string Written)[] rows) =>
         rows.SelectMany(row => row.Written.Split(' ', StringSplitOptions.RemoveEmptyEntries).Append(row.Meant).Select(word => (word, row.Meant)))
-            .ToFrozenDictionary(pair => pair.word, pair => pair.Meant, StringComparer.Ordinal);
+            .ToDictionary(pair => pair.word, pair => pair.Meant, StringComparer.Ordinal);
 }
