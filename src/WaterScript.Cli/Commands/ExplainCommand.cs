@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
-using NodaTime;
 using WaterScript.Calendars.TimeZones;
 using WaterScript.Cli.Commands.Options;
 using WaterScript.Diagnostics;

@@ -1,4 +1,3 @@
-using NodaTime;
 using WaterScript.Calendars.TimeZones;
 using WaterScript.Cli.Commands.Comparing;
 using WaterScript.Cli.Files;

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using NodaTime;
 using NodaTime.Text;
 using WaterScript.Answers.Why;
 using WaterScript.Calendars.TimeZones;

@@ -64,7 +64,9 @@ internal sealed class PackagedTimeZones : IDateTimeZoneProvider
 
     private static ZonePack? Pack()
     {
+#pragma warning disable RS0030 // What lies in a library under a name is there ahead of time too.
         using var stream = typeof(TzdbDateTimeZoneSource).Assembly.GetManifestResourceStream(File);
+#pragma warning restore RS0030
         if (stream is null) return null;
         var bytes = new byte[stream.Length];
         stream.ReadExactly(bytes);
