@@ -16,7 +16,9 @@ internal sealed class CheckCommand
 {
     private readonly Terminal _terminal;
     private readonly Argument<string[]> _files =
-        new("FILE") { Description = "Files with a site, folders to look for them in, or - for standard input.", Arity = ArgumentArity.OneOrMore };
+        new("FILE") { Description = "Files with a site, folders to look for them in, or - for standard input.", Arity = ArgumentArity.ZeroOrMore };
+    private readonly Option<string?> _filesFrom =
+        Arguments.Text("--files-from", "FILE", "Check also what this file lists, a path a line or with a zero byte behind each; - is standard input.");
     private readonly Option<bool> _strict = Arguments.Switch("--strict", "A warning counts like an error for the exit status.");
     private readonly Option<LocalDate?> _from = OptionValues.Date("--from", "First date to check. Default: the site's effective date.");
     private readonly Option<ReportForm?> _report = ReportOption.OfFindings();
@@ -41,7 +43,7 @@ internal sealed class CheckCommand
         var self = new CheckCommand(terminal);
         var command = new Command("check", "Checks sites, and reports what is wrong, at its place and with a fix.")
         {
-            self._files, self._strict, self._from, self._report, self._output, self._showAccepted,
+            self._files, self._filesFrom, self._strict, self._from, self._report, self._output, self._showAccepted,
             self._all, self._missing, self._rules,
             self._fix, self._diff, self._baseline, self._writeBaseline, self._root,
         };
@@ -65,13 +67,14 @@ internal sealed class CheckCommand
         var output = OutputFile.Of(parsed.GetValue(_output), _terminal);
         var isPrinted = report.IsText && output.IsStandard;
         var notes = _terminal.IsQuiet ? new PlainLines(TextWriter.Null) : isPrinted && !parsed.GetValue(_diff) ? _terminal.Text : _terminal.Error;
-        var targets = Targets(parsed.GetValue(_files)!, notes);
+        var paths = Paths(parsed);
+        var targets = Targets(paths, notes);
         if (parsed.GetValue(_fix)) PathsThere.Verify(targets, _terminal.Surroundings);
         if (parsed.GetValue(_diff)) return StatusOf(new FixCommand(_terminal, notes, _problems).Diff(targets, parsed.GetValue(_root), from), parsed);
         var checks = parsed.GetValue(_fix)
             ? new FixCommand(_terminal, notes, _problems).Apply(targets, parsed.GetValue(_root), from)
             : CheckAll(targets, parsed.GetValue(_root), from);
-        var baseline = new BaselineFile([.. parsed.GetValue(_files)!], notes, _terminal.Surroundings, _problems);
+        var baseline = new BaselineFile(paths, notes, _terminal.Surroundings, _problems);
         var sites = baseline.Apply(OnlyOf(SharedFindings.Of(checks), options.Rules), parsed.GetValue(_baseline), parsed.GetValue(_writeBaseline));
         return StatusOf(isPrinted ? Report(sites, options) : Write([.. sites], report, output), parsed);
     }
@@ -121,9 +124,24 @@ internal sealed class CheckCommand
 
     private static Severity? Graver(Severity? first, Severity? second) => first is null || second > first ? second ?? first : first;
 
-    /// <summary>The root files that the arguments name, in order.</summary>
-    private ImmutableArray<string> Targets(string[] paths, PlainLines notes) =>
-        [.. paths.Distinct(StringComparer.Ordinal).SelectMany(path => Directory.Exists(_terminal.Surroundings.At(path)) ? SitesIn(path, notes) : [path])];
+    /// <summary>What the arguments name, then what a list names.</summary>
+    private ImmutableArray<string> Paths(ParseResult parsed)
+    {
+        var named = parsed.GetValue(_files)!;
+        if (parsed.GetValue(_filesFrom) is { } list)
+        {
+            if (list == SiteSource.Standard && named.Contains(SiteSource.Standard))
+                throw new CommandException("standard input is a site or a list of paths; give it once");
+            return [.. named.Concat(PathList.Read(list, _terminal)).Distinct(StringComparer.Ordinal)];
+        }
+
+        if (named is []) throw new CommandException("check needs a file, a folder, or --files-from with a list of them");
+        return [.. named.Distinct(StringComparer.Ordinal)];
+    }
+
+    /// <summary>The root files that the paths lead to, in order.</summary>
+    private ImmutableArray<string> Targets(ImmutableArray<string> paths, PlainLines notes) =>
+        [.. paths.SelectMany(path => Directory.Exists(_terminal.Surroundings.At(path)) ? SitesIn(path, notes) : [path])];
 
     /// <summary>
     /// The sites in a folder. What cannot be read does not keep the others from being checked; files that belong to none are named, so that nobody
@@ -143,14 +161,29 @@ internal sealed class CheckCommand
         return !search.Sites.IsEmpty || _problems.IsAny ? search.Sites : throw new CommandException($"no .water file with a site in {folder}");
     }
 
-    /// <summary>Checks sites side by side; hands them out in their order, each as soon as it and all before it are ready.</summary>
+    /// <summary>
+    /// Checks sites side by side; hands them out in their order, each as soon as it and all before it are ready. Only a few are looked at ahead of the one
+    /// that is waited for, and none is kept: ten thousand take no more memory than a hundred.
+    /// </summary>
     private IEnumerable<CheckedSite> CheckAll(ImmutableArray<string> paths, string? root, LocalDate? from)
     {
         const string stage = "Checking";
         if (paths is [var only]) return Known([_terminal.During(stage, () => _problems.Try(only, () => Check(only, root, from)))]);
-        var checks = paths.Select(path => Task.Run(() => Check(path, root, from))).ToList();
-        var reached = Progress.OfFiles(() => checks.Count(check => check.IsCompleted), checks.Count);
-        return Known(checks.Zip(paths, (check, path) => _terminal.During(stage, () => _problems.Try(path, () => check.GetAwaiter().GetResult()), reached)));
+        var done = 0;
+        var reached = Progress.OfFiles(() => Volatile.Read(ref done), paths.Length);
+        return Known(SideBySide.Of(paths, path => Counted(path), (path, check) => _terminal.During(stage, () => _problems.Try(path, check), reached)));
+
+        CheckedSite Counted(string path)
+        {
+            try
+            {
+                return Check(path, root, from);
+            }
+            finally
+            {
+                Interlocked.Increment(ref done);
+            }
+        }
     }
 
     private static IEnumerable<CheckedSite> Known(IEnumerable<CheckedSite?> sites) => sites.OfType<CheckedSite>();

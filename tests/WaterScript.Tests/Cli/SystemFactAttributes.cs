@@ -23,3 +23,12 @@ internal sealed class PseudoTerminalFactAttribute : FactAttribute
         Skip = OperatingSystem.IsLinux() && WaterscriptProcess.Shell(Path.GetTempPath(), "script -qec true /dev/null && command -v mkfifo").ExitCode == 0 ? null
             : "no script(1) of util-linux";
 }
+
+/// <summary>A test that needs programs that spread work or merge reports; it is skipped, and says so, where one is missing.</summary>
+[AttributeUsage(AttributeTargets.Method)]
+internal sealed class FleetFactAttribute : FactAttribute
+{
+    public FleetFactAttribute(string proof) =>
+        Skip = File.Exists("/bin/sh") && WaterscriptProcess.Shell(Path.GetTempPath(), proof).ExitCode == 0 ? null
+            : $"not there: {proof}; tests/fleets/install gets it";
+}
