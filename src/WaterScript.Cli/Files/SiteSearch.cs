@@ -15,30 +15,31 @@ internal sealed record SiteSearch(ImmutableArray<string> Sites, ImmutableArray<s
     {
         var walk = FolderWalk.Of(folder, surroundings);
         var unreadable = walk.Unreadable.ToBuilder();
-        var trees = TreesOf(walk.Files, new SourceFolder(folder, surroundings), unreadable);
-        var included = trees.SelectMany(file => Included(surroundings.Whole(file.Path), file.Tree)).ToHashSet(StringComparer.Ordinal);
+        var seen = SideBySide.Of(walk.Files, path => SeenIn(path, folder, surroundings), (_, file) => Seen(file, unreadable)).OfType<SeenFile>().ToList();
+        var included = seen.SelectMany(file => file.Includes).ToHashSet(StringComparer.Ordinal);
         return new SiteSearch(
-            [.. trees.Where(file => HasSite(file.Tree)).Select(file => file.Path)],
-            [.. trees.Where(file => !HasSite(file.Tree) && !included.Contains(surroundings.Whole(file.Path))).Select(file => file.Path)],
+            [.. seen.Where(file => file.HasSite).Select(file => file.Path)],
+            [.. seen.Where(file => !file.HasSite && !included.Contains(surroundings.Whole(file.Path))).Select(file => file.Path)],
             unreadable.ToImmutable());
     }
 
-    private static List<(string Path, FileNode? Tree)> TreesOf(IEnumerable<string> paths, SourceFolder files, ImmutableArray<string>.Builder unreadable)
+    private static SeenFile? Seen(Func<SeenFile> file, ImmutableArray<string>.Builder unreadable)
     {
-        var trees = new List<(string Path, FileNode? Tree)>();
-        foreach (var path in paths)
+        try
         {
-            try
-            {
-                trees.Add((path, TreeOf(files.ReadFile(path))));
-            }
-            catch (CommandException problem)
-            {
-                unreadable.Add(problem.Message);
-            }
+            return file();
         }
+        catch (CommandException problem)
+        {
+            unreadable.Add(problem.Message);
+            return null;
+        }
+    }
 
-        return trees;
+    private static SeenFile SeenIn(string path, string folder, Surroundings surroundings)
+    {
+        var tree = TreeOf(new SourceFolder(folder, surroundings).ReadFile(path));
+        return new SeenFile(path, HasSite(tree), [.. Included(surroundings.Whole(path), tree)]);
     }
 
     /// <summary>The tree of a file. One that the program itself fails on is taken for a site, so that it is reported when that is checked.</summary>
@@ -62,4 +63,7 @@ internal sealed record SiteSearch(ImmutableArray<string> Sites, ImmutableArray<s
     private static IEnumerable<string> Included(string path, FileNode? tree) =>
         (tree?.Statements ?? []).OfType<IncludeNode>()
             .Select(include => Path.GetFullPath(include.Path.Value.Replace("\0", "", StringComparison.Ordinal), Path.GetDirectoryName(path)!));
+
+    /// <summary>What counts of a file here; of ten thousand nobody keeps the trees.</summary>
+    private sealed record SeenFile(string Path, bool HasSite, ImmutableArray<string> Includes);
 }

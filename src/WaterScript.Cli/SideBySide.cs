@@ -1,4 +1,4 @@
-namespace WaterScript.Cli.Commands;
+namespace WaterScript.Cli;
 
 /// <summary>Work on many things at once, with the results in their order, of which only a few are there at a time.</summary>
 internal static class SideBySide
