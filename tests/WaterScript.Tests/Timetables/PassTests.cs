@@ -1,3 +1,5 @@
+using WaterScript.Diagnostics;
+using WaterScript.Timetables;
 using Xunit;
 using static WaterScript.Tests.Timetables.Sites;
 
@@ -130,4 +132,24 @@ public class PassTests
         Assert.Equal(
             ["2026-10-04 06:00:00 +05:45"],
             PassLines(Garden("schedule s { on 2026-10-04; start at 06:00; steps { water a for 1 min } }", "Asia/Kathmandu"), "2026-10-04", 1));
+
+    /// <summary>Passes from 22:00 on, 7 h apart: the fifth comes 28 h later. That other schedules are done within their date takes nothing from it.</summary>
+    [Fact]
+    public void APassMayBelongToADateTwoDaysBeforeTheHorizon() =>
+        Assert.Equal(
+            ["2026-06-03 02:00:00 +01", "2026-06-03 06:00:00 +01"],
+            PassLines(Garden("""
+                schedule long { on 2026-06-01; start at 22:00; repeat every 7 h for 5 passes; steps { water a for 1 min } }
+                schedule short { on 2026-06-03; start at 06:00; steps { water b for 1 min } }
+                """), "2026-06-03", 1));
+
+    /// <summary>A pass every 5 s is 17,280 in a day: 18 such schedules have 311,040.</summary>
+    [Fact]
+    public void PassesOfADateThatAreMoreThanAreHeldUseTheBudgetUp()
+    {
+        var site = Read(Garden(string.Concat(Enumerable.Range(1, 18).Select(number =>
+            $"schedule s{number} {{ on 2026-06-01; start at 00:00; repeat every 5 s until 24:00; steps {{ water a for 1 s }} }}\n"))));
+        var budget = new WorkBudget(1_000_000_000);
+        Assert.Throws<WorkUsedUpException>(() => Timetable.Of(site, Horizon.DaysFrom(new(2026, 6, 1), 1), budget).DuePasses().Count());
+    }
 }
