@@ -1,4 +1,5 @@
 using NodaTime;
+using NodaTime.Text;
 using WaterScript.Calendars;
 using WaterScript.Linting.Engine;
 using WaterScript.Model;
@@ -72,12 +73,24 @@ public class BatteryTests
         Assert.Equal(30m * 3600, charge.Flat.Worst); // after 14 days it is empty
     }
 
-    /// <summary>By hand: half of 1 Ah at 12 V are 21,600 J; 7 mA at 12 V are 0.084 W, which take 257,142.86 s: it falls below within the second 257,142.</summary>
+    /// <summary>By hand: half of 1 Ah at 12 V are 21,600 J; 7 mA at 12 V are 0.084 W, which take 257,142.86 s: in the second 257,142 it falls below.</summary>
     [Fact]
     public void It_is_flat_from_the_second_within_which_it_falls_below()
     {
         var charge = Followed("controller box { power { battery 1 Ah at 12 V; standby 7 mA } }\n" + OneZone);
         Assert.Equal(new LocalDateTime(2026, 3, 1, 0, 0).PlusSeconds(257_142), ClockOf(charge.Flat.First));
+    }
+
+    /// <summary>The same on dates around the one that days are counted from.</summary>
+    [Theory]
+    [InlineData("1969-12-30")]
+    [InlineData("1970-01-01")]
+    public void Day_number_0_is_a_day_like_any_other(string effective)
+    {
+        var charge = FollowedFrom(effective, "39.6 N 8.1 W", "mar 9 C to 18 C", "battery 1 Ah at 12 V; standby 7 mA");
+        var first = CivilDate.DayNumberOf(LocalDatePattern.Iso.Parse(effective).Value);
+        Assert.Equal(Enumerable.Range(first, Days), charge.Days.Select(day => day.Day));
+        Assert.Equal(((first * 86_400L) + 257_142, 21_600m), (charge.Flat.First, charge.Flat.Worst));
     }
 
     /// <summary>By hand: a controller that has a power supply of its own holds its valve with that, and the battery gives only 0.12 W for a day.</summary>
@@ -193,6 +206,34 @@ public class BatteryTests
         Assert.Equal(with, without);
         static decimal Yield(string panel) =>
             FollowedFrom("2026-03-01", "39.6 N 8.1 W", "mar 9 C to 18 C", $"battery 5 Ah at 12 V; {panel}").Yield!.JoulesADay[2]!.Value;
+    }
+
+    /// <summary>
+    /// Rio de Janeiro in May: 14.5 MJ/m² a day (FAO Irrigation and Drainage Paper 56, 1998, example 10; the temperatures are of example 11), so that 10 W of a flat
+    /// panel bring 10 · 14.5 / 3.6 = 40.28 Wh. In a month the yield is a whole number of ten-thousandths of a watt-hour.
+    /// </summary>
+    [Fact]
+    public void A_flat_panel_brings_what_shines_on_the_ground()
+    {
+        const string Climate = "may 19.1 C to 25.1 C, sun 7.1 h/day";
+        var charge = FollowedFrom("2026-05-01", "22.9 S 43.2 W", Climate, "battery 5 Ah at 12 V; solar-panel 10 W efficiency 100 %");
+        var joules = charge.Yield!.JoulesADay[4]!.Value;
+        Assert.InRange(joules / 3600, 40.28m * 0.99m, 40.28m * 1.01m);
+        Assert.Equal(0, joules / 3600 % 0.0001m);
+    }
+
+    /// <summary>At 50.5 N the sun stands at 16 degrees at noon in December, and at 63 in June: a steep panel has more of one, and less of the other.</summary>
+    [Fact]
+    public void A_steep_panel_is_for_the_winter()
+    {
+        var (flat, steep) = (Yield(0), Yield(60));
+        Assert.True(steep[11] > 1.3m * flat[11] && steep[5] < flat[5], $"{steep[11]} of {flat[11]}, {steep[5]} of {flat[5]}");
+        static decimal[] Yield(int tilt)
+        {
+            var charge = FollowedFrom("2026-06-01", "50.5 N 8.1 E", "jun 12 C to 22 C; dec 0 C to 8 C",
+                $"battery 5 Ah at 12 V; solar-panel 10 W tilt {tilt} deg");
+            return [.. charge.Yield!.JoulesADay.Select(joules => joules ?? 0)];
+        }
     }
 
     private static BatteryCharge FollowedFrom(string date, string place, string climate, string power)
