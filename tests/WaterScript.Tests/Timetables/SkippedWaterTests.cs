@@ -33,7 +33,8 @@ public class SkippedWaterTests
             "a 06:00:00 600", "b 06:10:00 300", "b: Cut 1 run 120 s from 06:10:00 to 06:10:00", "b: Hold 1 run 180 s from 06:10:00 to 06:10:00",
             "c: Cut 1 run 600 s from 06:20:00 to 06:20:00",
         ],
-        Lines($"schedule s {{ on 2026-06-01; start at 06:00; cut off at 06:18; {Steps} }}\nhold b from 2026-06-01 06:15 to 2026-06-01 07:00 because \"mowing\""));
+        Lines($"schedule s {{ on 2026-06-01; start at 06:00; cut off at 06:18; {Steps} }}\n"
+            + "hold b from 2026-06-01 06:15 to 2026-06-01 07:00 because \"mowing\""));
 
     /// <summary>What ends as a hold begins, and what starts as it ends, comes whole.</summary>
     [Fact]
@@ -71,10 +72,10 @@ public class SkippedWaterTests
             hold a from 2026-06-01 06:00 to 2026-06-01 07:00 because "mowing"
             hold b from 2026-06-01 06:30 until lifted because "sowing"
             """));
-        var clock = new ZoneClock(site.TimeZone);
         var six = new LocalDateTime(2026, 6, 1, 6, 0).InZoneStrictly(site.TimeZone).ToInstant().ToUnixTimeSeconds();
+        var holds = Holds.Of(site, new ZoneClock(site.TimeZone));
         string InForce(long second) =>
-            string.Join(' ', Holds.Of(site, clock).At(six + second).Select(hold => $"{hold.Hold.Zones[0].Name}{(hold.Until < long.MaxValue ? hold.Until - six : -1)}"));
+            string.Join(' ', holds.At(six + second).Select(hold => hold.Hold.Zones[0].Name + (hold.Until < long.MaxValue ? hold.Until - six : -1)));
         Assert.Equal(["", "a3600", "a3600", "a3600 b-1", "a3600 b-1", "b-1"], new[] { -1L, 0, 1_799, 1_800, 3_599, 3_600 }.Select(InForce));
     }
 
@@ -88,7 +89,8 @@ public class SkippedWaterTests
         return
         [
             .. runs,
-            .. skipped.Water.Select(water => $"{water.Zone.Name}: {water.By} {water.Runs} run {water.Seconds} s from {Clock(water.First)} to {Clock(water.Last)}")
+            .. skipped.Water.Select(water =>
+                $"{water.Zone.Name}: {water.By} {water.Runs} run {water.Seconds} s from {Clock(water.First)} to {Clock(water.Last)}")
                 .Order(StringComparer.Ordinal),
         ];
     }
