@@ -209,8 +209,8 @@ public class BatteryTests
     }
 
     /// <summary>
-    /// Rio de Janeiro in May: 14.5 MJ/m² a day (FAO Irrigation and Drainage Paper 56, 1998, example 10; the temperatures are of example 11), so that 10 W of a flat
-    /// panel bring 10 · 14.5 / 3.6 = 40.28 Wh. In a month the yield is a whole number of ten-thousandths of a watt-hour.
+    /// Rio de Janeiro in May: 14.5 MJ/m² a day (FAO Irrigation and Drainage Paper 56, 1998, example 10; temperatures of example 11), so that 10 W of a
+    /// flat panel bring 10 · 14.5 / 3.6 = 40.28 Wh. In a month the yield is a whole number of ten-thousandths of a watt-hour.
     /// </summary>
     [Fact]
     public void A_flat_panel_brings_what_shines_on_the_ground()
