@@ -13,6 +13,10 @@ internal sealed class PartRun(string root, Part part, Options options)
     private readonly string _copy = WorkingCopy.Of(root);
     private readonly string _folder = Path.Combine(root, "artifacts/mutation", part.Name);
 
+    private const string Survives = "SURVIVES";
+
+    private string Results => Path.Combine(_folder, "results.txt");
+
     public void Run(TextWriter output)
     {
         var begun = Stopwatch.GetTimestamp();
@@ -22,8 +26,9 @@ internal sealed class PartRun(string root, Part part, Options options)
         File.WriteAllLines(Path.Combine(_folder, "refused.txt"), library.Refused.Select(mutation => mutation.ToString()));
         var compiled = library.Mutations.ToList();
         var harmless = Survivors.Read(root);
-        var mutations = compiled.Where(mutation => !harmless.Contains(Survivors.KeyOf(mutation))).ToList();
-        output.WriteLine($"{part.Name}: {mutations.Count} mutants, {compiled.Count - mutations.Count} more are known to change nothing, "
+        var mutations = compiled.Where(mutation => harmless.Contains(Survivors.KeyOf(mutation)) == options.TriesKnown).ToList();
+        var known = options.TriesKnown ? "are not known" : "are known";
+        output.WriteLine($"{part.Name}: {mutations.Count} mutants, {compiled.Count - mutations.Count} more {known} to change nothing, "
             + $"{library.Count - compiled.Count} do not compile, {Seconds(begun)}");
 
         var keys = Path.Combine(_folder, "tests.txt");
@@ -33,8 +38,16 @@ internal sealed class PartRun(string root, Part part, Options options)
         File.WriteAllLines(Path.Combine(_folder, "times.txt"), times);
         foreach (var name in coverage.Failing) output.WriteLine($"  fails without a mutant: {name}");
         output.WriteLine($"  {coverage.Cases.Count} tests, twice, {Seconds(begun)}");
-        output.WriteLine(Report(mutations, TryAll(Sample(mutations), coverage, Start, output)));
+        var chosen = options.TriesAgain ? LeftFromLastTime(mutations) : Sample(mutations);
+        output.WriteLine(Report(options.TriesAgain ? chosen : mutations, TryAll(chosen, coverage, Start, output)));
         output.WriteLine($"  {Seconds(begun)}");
+    }
+
+    /// <summary>Those that no test noticed, by the list of results; the numbers of their lines may be others by now.</summary>
+    private List<Rewriting.Mutation> LeftFromLastTime(List<Rewriting.Mutation> mutations)
+    {
+        var left = File.ReadAllLines(Results).Where(line => line.StartsWith(Survives, StringComparison.Ordinal)).Select(Survivors.WithoutLine).ToList();
+        return [.. mutations.Where(mutation => left.Exists(line => line.Contains(Survivors.KeyOf(mutation), StringComparison.Ordinal)))];
     }
 
     private List<Rewriting.Mutation> Sample(List<Rewriting.Mutation> mutations)
@@ -50,7 +63,7 @@ internal sealed class PartRun(string root, Part part, Options options)
     private List<(Rewriting.Mutation Mutation, Verdict Verdict)> TryAll(
         List<Rewriting.Mutation> mutations, Coverage coverage, Func<JudgeProcess> start, TextWriter output)
     {
-        using var results = new StreamWriter(Path.Combine(_folder, "results.txt")) { AutoFlush = true };
+        using var results = new StreamWriter(Results) { AutoFlush = true };
         using var trials = new Trials(coverage, start);
         List<(Rewriting.Mutation, Verdict)> tried = [];
         foreach (var mutation in mutations)
@@ -58,7 +71,7 @@ internal sealed class PartRun(string root, Part part, Options options)
             var begun = Stopwatch.GetTimestamp();
             var verdict = trials.Try(mutation.Number);
             tried.Add((mutation, verdict));
-            results.WriteLine($"{(verdict.IsNoticed ? "noticed " : "SURVIVES")} {Seconds(begun)} {mutation}: {verdict.Reason}");
+            results.WriteLine($"{(verdict.IsNoticed ? "noticed " : Survives)} {Seconds(begun)} {mutation}: {verdict.Reason}");
             if (!verdict.IsNoticed) output.WriteLine($"  {mutation}: {verdict.Reason}");
         }
 

@@ -15,7 +15,10 @@ internal static partial class Survivors
             .Select(line => line[2..]).ToHashSet();
 
     /// <summary>A mutant as the page has it.</summary>
-    public static string KeyOf(Rewriting.Mutation mutation) => LineNumber().Replace(mutation.ToString(), ":", 1);
+    public static string KeyOf(Rewriting.Mutation mutation) => WithoutLine(mutation.ToString());
+
+    /// <summary>A line that names a mutant, without the number of the line at which it is.</summary>
+    public static string WithoutLine(string text) => LineNumber().Replace(text, ":", 1);
 
     [GeneratedRegex(@":\d+:")]
     private static partial Regex LineNumber();

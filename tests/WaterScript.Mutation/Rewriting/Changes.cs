@@ -62,4 +62,9 @@ internal static class Changes
     public static bool Declares(SyntaxNode node) =>
         node.DescendantNodesAndSelf(inner => inner is not (AnonymousFunctionExpressionSyntax or SwitchExpressionArmSyntax))
             .Any(inner => inner is SingleVariableDesignationSyntax or DeclarationExpressionSyntax);
+
+    /// <summary>Whether it is the end of a chain like <c>a?.B.Any(c)</c>, which cannot stand by itself.</summary>
+    public static bool BindsOutside(SyntaxNode node) =>
+        node.DescendantNodes(inner => inner is not ConditionalAccessExpressionSyntax)
+            .Any(inner => inner is MemberBindingExpressionSyntax or ElementBindingExpressionSyntax);
 }

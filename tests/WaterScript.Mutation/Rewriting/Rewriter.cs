@@ -69,7 +69,7 @@ internal sealed partial class Rewriter(string path, int first, IReadOnlySet<int>
         if (node.Expression is IdentifierNameSyntax { Identifier.Text: "nameof" }) return node;
         var rewritten = (ExpressionSyntax)base.VisitInvocationExpression(node)!;
         return node is { Expression: MemberAccessExpressionSyntax access, ArgumentList.Arguments.Count: > 0 }
-            && Changes.OfMethod(access.Name.Identifier.Text) is { } other && !Changes.Declares(node)
+            && Changes.OfMethod(access.Name.Identifier.Text) is { } other && !Changes.Declares(node) && !Changes.BindsOutside(node)
             ? Choice(node, rewritten, [(node.WithExpression(access.WithName(IdentifierName(other))), $"{access.Name} → {other}")])
             : rewritten;
     }

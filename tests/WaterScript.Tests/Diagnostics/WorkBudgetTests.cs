@@ -42,6 +42,17 @@ public sealed class WorkBudgetTests
     }
 
     [Fact]
+    public void As_much_may_be_held_as_the_limit_says_and_no_more()
+    {
+        var budget = new WorkBudget(10);
+        budget.Spend(3);
+        budget.Hold(5, most: 5);
+        Assert.Equal((3, false), (budget.Spent, budget.IsUsedUp));
+        Assert.Throws<WorkUsedUpException>(() => budget.Hold(6, most: 5));
+        Assert.True(budget.IsUsedUp);
+    }
+
+    [Fact]
     public void What_was_reached_stays_reached()
     {
         var budget = new WorkBudget(1);

@@ -1,3 +1,4 @@
+using WaterScript.Model;
 using WaterScript.Simulation.Electrical;
 using WaterScript.Tests.Binding;
 using Xunit;
@@ -12,12 +13,14 @@ public sealed class CapacitorTests
 {
     /// <summary>
     /// 0.8 W give 2 · 0.8 / 0.005 = 320 V² a second; 400 · (1 − exp(−2)) = 345.86589 V² lack, which takes 1.080831 s from 10.02 s on. It is full then, and
-    /// not in the millisecond before.
+    /// not in the millisecond before. Of a recharge without an efficiency all arrives.
     /// </summary>
-    [Fact]
-    public void It_is_full_when_what_a_pulse_took_is_back()
+    [Theory]
+    [InlineData("recharge 1 W efficiency 80 %")]
+    [InlineData("recharge 0.8 W")]
+    public void It_is_full_when_what_a_pulse_took_is_back(string recharge)
     {
-        var (capacitor, valve) = Of("recharge 1 W efficiency 80 %");
+        var (capacitor, valve) = Of(recharge);
         Assert.True(capacitor.Give(10, valve).IsFromFull);
         Assert.Equal(11_101, capacitor.FullAt);
         Assert.Equal(7.357588823428847, capacitor.Give(10.02m, valve).Before, 12); // 20 · exp(−1), at once
@@ -46,15 +49,25 @@ public sealed class CapacitorTests
         Assert.Equal(isFull, capacitor.Give(decimal.Parse(at, System.Globalization.CultureInfo.InvariantCulture), valve).IsFromFull);
     }
 
+    /// <summary>Of a valve of which nobody knows what it works from, no pulse is too weak.</summary>
+    [Fact]
+    public void A_valve_without_a_minimum_voltage_needs_nothing()
+    {
+        var zone = Site("").Zones[0];
+        var pulse = PulseValve.Drawing(zone.Controller, ((LatchingValve)zone.Valve!) with { MinimumVoltage = null })!;
+        Assert.Equal((0, 0, false), (pulse.MinimumVoltage, pulse.Needs, pulse.IsTooWeakFromFull));
+    }
+
     private static (Capacitor Capacitor, PulseValve Valve) Of(string recharge)
     {
-        var site = Expect.Fine("zone d { output 1; valve click }", $$"""
-            site plot { timezone Etc/UTC; effective 2026-03-01 }
-            controller store { outputs 2; power { capacitor 5000 uF at 20 V; {{recharge}} } }
-            valve click latching { pulse 20 ms; coil 4 ohm; minimum-voltage 5 V }
-
-            """).Site!;
-        var (controller, valve) = Assert.Single(PulseValves.Of(site));
+        var (controller, valve) = Assert.Single(PulseValves.Of(Site(recharge)));
         return (Capacitor.Of(controller)!, valve);
     }
+
+    private static Site Site(string recharge) => Expect.Fine("zone d { output 1; valve click }", $$"""
+        site plot { timezone Etc/UTC; effective 2026-03-01 }
+        controller store { outputs 2; power { capacitor 5000 uF at 20 V; {{recharge}} } }
+        valve click latching { pulse 20 ms; coil 4 ohm; minimum-voltage 5 V }
+
+        """).Site!;
 }

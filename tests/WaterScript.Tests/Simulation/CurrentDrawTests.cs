@@ -35,6 +35,8 @@ public sealed class CurrentDrawTests
         var draw = new CurrentDraw(site, [null]);
         var (valve, motor) = (new Switching(0, 0, 1, true, 1, Zone: 0, Device: -1), new Switching(0, 0, 3, true, 2, Zone: -1, Device: 0));
         Assert.Equal((0, 1500), (draw.SurgeMilliseconds(valve), draw.SurgeMilliseconds(motor)));
+        var plain = new CurrentDraw(Expect.Fine("pump p { output 3; load 2 A }", Before).Site!, [null]);
+        Assert.Equal((0, 2), (plain.SurgeMilliseconds(motor), plain.Inrush(motor)));
         Assert.Equal((0.4m, 8, 0, 2), (draw.Inrush(valve), draw.Inrush(motor), draw.Holding(valve), draw.Holding(motor)));
     }
 }

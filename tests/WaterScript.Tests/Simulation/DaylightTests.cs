@@ -71,6 +71,23 @@ public class DaylightTests
         }
     }
 
+    /// <summary>
+    /// At 39.6 N the sun is up for less than 12 h on 15 March and for more on 15 September: no answer about a month is remembered as that of another, whichever
+    /// is asked for first.
+    /// </summary>
+    [Fact]
+    public void A_month_of_another_year_says_nothing_of_this()
+    {
+        var site = Sites.Read(Site("rotor", "every day; start at 06:00"));
+        var context = new SimulationContext(Timetable.Of(site, Horizon.DaysFrom(new NodaTime.LocalDate(2026, 3, 1), 1)));
+        for (var (first, months) = (0, 24); first < months; first++)
+        {
+            var daylight = Daylight.Of(context)!;
+            foreach (var month in Enumerable.Range(first, months).Select(number => number % months))
+                Assert.Equal(month % 12 is > 2 and < 9, daylight.IsInMonthLighterThan(CivilDate.DayNumberOf(2026 + (month / 12), (month % 12) + 1, 2), 12));
+        }
+    }
+
     private static string Site(string heads, string lines) =>
         $"site plot {{ timezone Europe/Lisbon; location 39.6 N 8.1 W; effective 2026-03-01 }}\nzone beds {{ output 1; method {heads} }}\n"
             + $"schedule a {{ {lines}; steps {{ water beds for 20 min }} }}";

@@ -35,6 +35,13 @@ public class OpeningTests
     public void Zones_that_are_too_short_for_a_master_that_opens_late_leave_it_shut(int seconds, int openings) =>
         Assert.Equal(openings, Lines("master m { output 9; zones a; starts 60 s after zones }", $"water a for {seconds} s").Length);
 
+    /// <summary>The pump of the second run begins just as the first run did, and its output goes before: the first waits for it.</summary>
+    [Fact]
+    public void What_begins_together_comes_by_outputs() =>
+        Assert.Equal(
+            ["9: 0 to 80 of 2", "12: 0 to 10 of 1", "1: 20 to 80 of 2"],
+            Lines("zone d { output 12 }\npump p { output 9; zones a; starts 20 s before zones }", "water d for 10 s\n pause 10 s\n water a for 1 min"));
+
     private static string[] Lines(string devices, string steps)
     {
         var site = Sites.Read(Sites.Garden($"{devices}\nschedule s {{\n every day\n start at 06:00\n steps {{\n {steps}\n }}\n}}", timeZone: "UTC"));

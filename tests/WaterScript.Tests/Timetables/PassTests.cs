@@ -1,3 +1,6 @@
+using WaterScript.Calendars;
+using WaterScript.Diagnostics;
+using WaterScript.Timetables;
 using Xunit;
 using static WaterScript.Tests.Timetables.Sites;
 
@@ -130,4 +133,59 @@ public class PassTests
         Assert.Equal(
             ["2026-10-04 06:00:00 +05:45"],
             PassLines(Garden("schedule s { on 2026-10-04; start at 06:00; steps { water a for 1 min } }", "Asia/Kathmandu"), "2026-10-04", 1));
+
+    /// <summary>Passes from 22:00 on, 7 h apart: the fifth comes 28 h later. That other schedules are done within their date takes nothing from it.</summary>
+    [Fact]
+    public void APassMayBelongToADateTwoDaysBeforeTheHorizon() =>
+        Assert.Equal(
+            ["2026-06-03 02:00:00 +01", "2026-06-03 06:00:00 +01"],
+            PassLines(Garden("""
+                schedule long { on 2026-06-01; start at 22:00; repeat every 7 h for 5 passes; steps { water a for 1 min } }
+                schedule short { on 2026-06-03; start at 06:00; steps { water b for 1 min } }
+                """), "2026-06-03", 1));
+
+    [Fact]
+    public void OutsideACycleNothingSoaks() =>
+        Assert.Equal([0L], Timetable.Of(Read(Garden("schedule s { on 2026-06-01; start at 06:00; steps { water a for 10 min } }")),
+            Horizon.DaysFrom(new(2026, 6, 1), 1)).Runs().Select(run => run.Soak));
+
+    /// <summary>A pass of six hours that finishes at 02:00 starts on the evening before: until it has come, that date is not done.</summary>
+    [Fact]
+    public void ADateIsDoneOnceItsPassesHaveCome()
+    {
+        var site = Read(Garden("schedule s { every day; finish by 02:00; steps { water a for 6 h } }", "Etc/UTC"));
+        var budget = new WorkBudget(1_000_000);
+        var passes = Timetable.Of(site, Horizon.DaysFrom(new(2026, 6, 1), 9), budget).DuePasses()
+            .Select(pass => (Start: pass.Start / ZoneClock.SecondsInDay, Reached: budget.ReachedDay)).ToList();
+        Assert.Equal(9, passes.Count);
+        Assert.All(passes, pass => Assert.InRange(pass.Reached, pass.Start - 3, pass.Start));
+    }
+
+    [Fact]
+    public void WhatStartsAfterAnotherMayComeDaysLater() =>
+        Assert.Equal(
+            ["2026-06-05 00:01:00 +01"],
+            PassLines(Garden("""
+                schedule first { on 2026-06-01; start at 06:00; steps { water a for 1 min } }
+                schedule second { start after first + 90 h; steps { water b for 1 min } }
+                """), "2026-06-05", 1));
+
+    [Fact]
+    public void OnePassIsThatOfItsDate()
+    {
+        var site = Read(Garden("schedule s { every day; start at 06:00; steps { water a for 1 min } }"));
+        var pass = Timetable.OfOnePass(site, site.Schedules[0], new(2026, 6, 1, 22, 0));
+        Assert.Equal(Horizon.DaysFrom(new(2026, 6, 1), 1), pass.Horizon);
+        Assert.Equal("2026-06-01 22:00:00 +01 a 60 s s 1", Assert.Single(RunLines(pass)));
+    }
+
+    /// <summary>A pass every 5 s is 17,280 in a day: 18 such schedules have 311,040.</summary>
+    [Fact]
+    public void PassesOfADateThatAreMoreThanAreHeldUseTheBudgetUp()
+    {
+        var site = Read(Garden(string.Concat(Enumerable.Range(1, 18).Select(number =>
+            $"schedule s{number} {{ on 2026-06-01; start at 00:00; repeat every 5 s until 24:00; steps {{ water a for 1 s }} }}\n"))));
+        var budget = new WorkBudget(1_000_000_000);
+        Assert.Throws<WorkUsedUpException>(() => Timetable.Of(site, Horizon.DaysFrom(new(2026, 6, 1), 1), budget).DuePasses().Count());
+    }
 }

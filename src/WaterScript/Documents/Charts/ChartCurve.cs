@@ -16,7 +16,7 @@ internal sealed record ChartCurve(
     CurveKind Kind, string Name, ImmutableArray<CurveCorner> Corners, decimal? Limit, decimal Top, Unit Unit, string Words, string LimitWords)
 {
     /// <summary>What two equal sums of decimal numbers may differ by.</summary>
-    private const decimal Tolerance = 0.000001m;
+    private const decimal Tolerance = 0.000000000001m;
 
     /// <summary>What a controller gives as something opens; of the others nothing.</summary>
     public ImmutableArray<CurveCorner> Rushes { get; init; } = [];

@@ -14,6 +14,7 @@ internal sealed class BatteryCharge
     private const decimal WarmDegrees = 25;
     private const int DaysAhead = 2;
     private const int MostDaysOfAYear = 366;
+    private const int NoDay = int.MinValue;
 
     private readonly SimulationContext _context;
     private readonly EnergyDraw _draw;
@@ -28,7 +29,7 @@ internal sealed class BatteryCharge
     private decimal _heldWatts;
     private int _planned;
     private int _order;
-    private DayOfBattery _day = new(0);
+    private DayOfBattery _day = new(NoDay);
 
     /// <param name="context">The site, and the dates that are looked at.</param>
     /// <param name="owner">The controller that has the battery.</param>
@@ -161,7 +162,7 @@ internal sealed class BatteryCharge
 
     private void Begin(int day)
     {
-        if (_day.Day != 0) Days.Add(_day);
+        if (_day.Day != NoDay) Days.Add(_day);
         _day = new DayOfBattery(day);
         PlanUntil(day + DaysAhead);
         var month = CivilDate.FromDayNumber(day).Month;
@@ -181,7 +182,7 @@ internal sealed class BatteryCharge
     {
         for (; _planned <= last; _planned++)
         {
-            Plan(_context.WallClock.StartOfDay(_planned), 0, _planned > 0 && _context.WallClock.StartOfDay(_planned) >= _now ? _planned : null);
+            Plan(_context.WallClock.StartOfDay(_planned), 0, _context.WallClock.StartOfDay(_planned) >= _now ? _planned : null);
             var joules = Yield?.JoulesADay[CivilDate.FromDayNumber(_planned).Month - 1] ?? 0;
             if (joules == 0) continue;
             var (rise, set) = HoursOfSun(_planned);

@@ -12,8 +12,8 @@ namespace WaterScript.Simulation.Electrical;
 /// <param name="IsStated">Whether it is given for this; otherwise the continuous one stands in for the peak.</param>
 internal sealed record PowerLimit(Quantity Amount, Location Place, decimal PerAmpere, bool IsStated = true)
 {
-    /// <summary>What two equal sums may differ by.</summary>
-    public const decimal Tolerance = 0.000001m;
+    /// <summary>What two equal sums may differ by: the current of a pulse, U / R, is no exact decimal number.</summary>
+    public const decimal Tolerance = 0.000000000001m;
 
     /// <summary>The most that may be asked for without counting as over, in VA or A.</summary>
     public decimal Most { get; } = Amount.InBase + Tolerance;

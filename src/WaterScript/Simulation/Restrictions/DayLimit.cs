@@ -66,9 +66,12 @@ internal sealed class DayLimit(AtMost line, Site site, WeeksFrom weeks)
         return isOver;
     }
 
-    /// <summary>The most whole seconds in which a zone gets no more than a depth; a part of a millionth does not count.</summary>
+    /// <summary>Far above what 28 digits leave out of a quotient, and far below a second.</summary>
+    private const decimal Rounding = 0.000000000001m;
+
+    /// <summary>The most whole seconds in which a zone gets no more than a depth; what a division leaves out does not count.</summary>
     private static long SecondsOf(decimal millimetres, Zone zone) => zone.MillimetresPerHour is { } rate and > 0
-        ? (long)Math.Floor(Math.Min((millimetres * 3600 / rate) + 0.000001m, long.MaxValue / 2))
+        ? (long)Math.Floor(Math.Min((millimetres * 3600 / rate) + Rounding, long.MaxValue / 2))
         : long.MaxValue / 2;
 
     private static decimal DepthOf(long seconds, Zone zone) => (zone.MillimetresPerHour ?? 0) * seconds / 3600;

@@ -57,4 +57,21 @@ public class PumpTests
     [InlineData("pump lift { output 8; load 60 mA; supply tap; stops 5 s before zones }", "water lawn + beds for 10 min; water pots for 10 min", 1)]
     public void Valves_behind_a_pump_that_is_off_stop_nothing(string pump, string steps, int findings) =>
         Assert.Equal(findings, Lint.Of(Closing("supply tap { flow 50 L/min }", pump, steps), "water-hammer").Length);
+
+    /// <summary>Ten starts, 8 min apart: eight of them lie within an hour. Without a limit that is not checked, and the report says so.</summary>
+    [Theory]
+    [InlineData("", true, 0)]
+    [InlineData("; at most 8 starts an hour", false, 0)]
+    [InlineData("; at most 7 starts an hour", false, 1)]
+    public void Starts_of_a_motor_without_a_limit_are_not_checked(string limit, bool isOpen, int findings)
+    {
+        var report = Lint.Of(Site($$"""
+            supply well { flow 20 L/min }
+            zone mist { output 1; flow 5 L/min }
+            pump lift { output 8; load 60 mA; zones mist{{limit}} }
+            schedule s { every day; start at 06:00; repeat every 8 min for 10 passes; steps { water mist for 30 s } }
+            """));
+        Assert.Equal(isOpen, report.NotChecked.Any(gap => gap.Sentence == "starts an hour of pump lift (add at most … starts an hour)"));
+        Assert.Equal(findings, report.Findings.Count(finding => finding.Rule.Slug == "pump-starts"));
+    }
 }
