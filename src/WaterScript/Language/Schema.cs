@@ -193,8 +193,18 @@ internal static partial class Schema
     /// <summary>What pumps, masters and injectors have in common.</summary>
     internal static class Device
     {
-        public static readonly Property<OutputType> Output =
-            new("output", "output 8 of shed", "The output it is wired to; the controller may be left out where there is one.", new()) { Keys = OutputKeys };
+        public static readonly Property<OutputsType> Output =
+            new("output", "output 8 of shed", "The outputs it is wired to, one of each controller; that may be left out where there is one.", new())
+            {
+                Keys =
+            [
+                .. OutputKeys,
+                new("further_outputs", new ListShape(new DefinedShape("wired_output"), Least: 1), "The outputs of other controllers that switch it, too.")
+                {
+                    Form = "output 8 of shed, 4 of hut",
+                },
+            ],
+            };
         public static readonly Property<ReferenceType> Supply =
             new("supply", "supply cistern", "It serves the zones of this supply.", Reference("the name of a supply"));
         public static readonly Property<ZoneNamesType> Zones = new("zones", "zones lawn, beds", "It serves these zones.", new()) { IsAlwaysDescribed = true };

@@ -247,4 +247,30 @@ public sealed class PropertyValueTests
     [Fact]
     public void LitresBecomeMillimetres() =>
         Assert.Equal(12m, Expect.Fine("zone c { output 3; flow 10 L/min; area 50 m2 }").Site!.Zones.Single(zone => zone.Name == "c").MillimetresPerHour);
+
+    /// <summary>A garden with two controllers.</summary>
+    private static readonly string TwoControllers = Expect.Garden.Replace("output 1", "output 1 of box", StringComparison.Ordinal)
+        .Replace("output 2", "output 2 of box", StringComparison.Ordinal) + "controller hut { outputs 4 }\n";
+
+    [Fact]
+    public void A_device_has_outputs_of_several_controllers()
+    {
+        var device = Assert.Single(Expect.Fine("pump lift { output 8 of box, 2 of hut; zones a, b; load 60 mA }", TwoControllers).Site!.Devices);
+        Assert.Equal(("box", 8), (device.Controller.Name, device.Output));
+        Assert.Equal(("hut", 2), Assert.Single(device.FurtherOutputs) is var further ? (further.Controller.Name, further.Number.Value) : default);
+    }
+
+    [Theory]
+    [InlineData("output 8 of box, ‹8 of box›", "contradiction")]
+    [InlineData("output 8 of box, 2 of hut, ‹3 of hut›", "contradiction")]
+    [InlineData("output 8 of box, 2 of ‹ht›", "unknown-name")]
+    [InlineData("output 8 of box, ‹2›", "missing")]
+    [InlineData("output 8 of box, ‹0› of hut", "out-of-range")]
+    [InlineData("output 8 of box ‹and 2 of hut›", "syntax")]
+    [InlineData("output 8 of box,‹›", "syntax")]
+    public void Outputs_of_several_controllers_are_found_where_they_are_wrong(string output, string slug) =>
+        Expect.One(slug, $"pump lift {{ {output}; zones a, b; load 60 mA }}", TwoControllers);
+
+    [Fact]
+    public void A_zone_has_one_output() => Expect.One("syntax", "zone c { output 3 of box‹, 2 of hut› }", TwoControllers);
 }

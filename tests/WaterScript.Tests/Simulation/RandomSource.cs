@@ -186,7 +186,7 @@ internal sealed partial class RandomSource
             var starts = Chance(60) ? $"; starts {Seconds(1, Pick(10, 900))} {Pick("before", "after")} zones" : "";
             var stops = Chance(60) ? $"; stops {Seconds(1, Pick(10, 900))} {Pick("before", "after")} zones" : "";
             var through = Chance(40) ? $"; bridges gaps up to {Seconds(1, Pick(60, 3600))}" : "";
-            var wiring = $"output {index + 1}{Wired()}; {serves}{Passes()}{Valve("; load 60 mA")}";
+            var wiring = $"output {Outputs(index + 1)}; {serves}{Passes()}{Valve("; load 60 mA")}";
             Add($"{Pick("pump", "master")} device-{index} {{ {wiring}{starts}{stops}{through} }}");
         }
     }
@@ -199,7 +199,7 @@ internal sealed partial class RandomSource
         _hasInjector = true;
         var after = Chance(60) ? $"; after {Seconds(1, 200)}" : "";
         var rinse = Chance(60) ? $"; rinse {Seconds(1, 200)}" : "";
-        Add($"injector feeder {{ output 9{Wired()}; zones {string.Join(", ", _zones)}; load 40 mA{after}{rinse} }}");
+        Add($"injector feeder {{ output {Outputs(9)}; zones {string.Join(", ", _zones)}; load 40 mA{after}{rinse} }}");
     }
 
     private string Stagger() => _wiring.Next(5) switch
@@ -219,6 +219,13 @@ internal sealed partial class RandomSource
     };
 
     private string Wired() => _controllers > 1 ? $" of box-{_random.Next(_controllers)}" : "";
+
+    /// <summary>An output, or one of each of two controllers.</summary>
+    private string Outputs(int number)
+    {
+        var first = Wired();
+        return first.Length == 0 || !More(40) ? $"{number}{first}" : $"{number}{first}, {number} of box-{(first[^1] == '0' ? 1 : 0)}";
+    }
 
     private void WriteSequences()
     {

@@ -128,6 +128,9 @@ internal sealed class BoundBlock(BlockNode node, SourceText source, IReadOnlyLis
     public NamesValue? Get(Property<ZoneNamesType> property) => Find(property)?.Value as NamesValue;
 
     /// <inheritdoc cref="Get(Property{ReferenceType})"/>
+    public OutputsValue? Get(Property<OutputsType> property) => Find(property)?.Value as OutputsValue;
+
+    /// <inheritdoc cref="Get(Property{ReferenceType})"/>
     public DateTimeZone? Get(Property<TimeZoneType> property) => Find(property)?.Value as DateTimeZone;
 
     /// <inheritdoc cref="Get(Property{ReferenceType})"/>

@@ -14,6 +14,9 @@ namespace WaterScript.Binding.Values;
 /// <summary>An output of a controller as written: <c>2 of shed</c>.</summary>
 internal readonly record struct OutputValue(int Number, NameNode? Controller, Location Origin);
 
+/// <summary>Outputs as written: <c>8 of shed, 4 of barn</c>; at least one.</summary>
+internal sealed record OutputsValue(ImmutableArray<OutputValue> Outputs);
+
 /// <summary>A quantity and another that goes with it.</summary>
 internal readonly record struct PairValue(Quantity First, Quantity Second);
 
@@ -60,6 +63,7 @@ internal static class PropertyReaders
         PairType pair => Pair(row, pair),
         EmittersType => Emitters(row),
         OutputType => Output(row),
+        OutputsType => Outputs(row),
         ContentType => Content(row),
         CatchType => Catch(row),
         PressureTankType => PressureTank(row),
@@ -96,6 +100,20 @@ internal static class PropertyReaders
         var origin = row.Location;
         if (row.Whole(1, MostOutputs) is not { } number) return null;
         return new OutputValue(number, row.Accept("of") ? row.Name("the name of a controller") : null, origin);
+    }
+
+    /// <summary>Where there are several, each has a place of its own.</summary>
+    private static OutputsValue? Outputs(RowCursor row)
+    {
+        var outputs = ImmutableArray.CreateBuilder<OutputValue>();
+        do
+        {
+            var start = row.Position;
+            if (Output(row) is not { } output) return null;
+            outputs.Add(outputs.Count == 0 && row.IsAtEnd ? output : output with { Origin = output.Origin with { Span = row.SpanFrom(start) } });
+        }
+        while (row.Accept(TokenKind.Comma));
+        return new OutputsValue(outputs.DrainToImmutable());
     }
 
     private static PairValue? Pair(RowCursor row, PairType type) =>

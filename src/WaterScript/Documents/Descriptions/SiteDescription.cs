@@ -118,6 +118,9 @@ internal sealed class SiteDescription(Site site)
         writer.Entry("label", device.Label);
         writer.Entry("kind", OpeningFields.WordOf(device.Kind));
         WriteOutput(writer, Schema.Device.Output, device.Controller, device.WrittenOutput);
+        if (!device.FurtherOutputs.IsEmpty)
+            writer.List(Schema.Device.Output.Keys[2].Name, device.FurtherOutputs, further => writer.Map(
+                () => WriteOutput(writer, Schema.Device.Output, further.Controller, further.Number), Layout.OneLine));
         writer.Entry(Schema.Device.Supply, device.Supply?.Name);
         writer.List(Schema.Device.Zones.Key, device.Zones, zone => writer.Text(zone.Name), Layout.OneLine);
         writer.Entry(Schema.Device.Flow, device.Flow);

@@ -143,6 +143,8 @@ internal sealed class OfferFinder
             ReferenceType reference when isFirst && NameDeclaration.KindOf(reference.What[(reference.What.LastIndexOf(' ') + 1)..]) is { } kind =>
                 _values.Names(kind),
             OutputType => isFirst ? _values.OutputNumbers() : _place.Last == "of" ? _values.Names(NameKind.Controller) : Values.Words("of"),
+            OutputsType => isFirst || _place.Last == "," ? _values.OutputNumbers() : _place.Last == "of" ? _values.Names(NameKind.Controller)
+                : Values.Words(_place.IsAfterNumber ? "of" : ","),
             ZoneNamesType => ZonesOr(","),
             WordType words when isFirst => words.Words.Select(word => new Offer(word, "", OfferKind.Value)),
             AmountType amount when _place.IsAfterNumber => _values.UnitsOf(amount.Dimension),

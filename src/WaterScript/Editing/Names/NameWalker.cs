@@ -99,6 +99,7 @@ internal sealed class NameWalker(SourceText source, IReadOnlySet<string> lets)
         {
             ReferenceType reference when KindOf(reference) is { } kind => InNames(property.Value, kind).Take(1),
             OutputType => InNames(property.Value, NameKind.Controller).Where(use => use.Name != "of").Take(1),
+            OutputsType => InNames(property.Value, NameKind.Controller).Where((use, index) => index % 2 == 1),
             BatteryType when property.Value.Tokens is [{ Text: "of" }, ..] =>
                 InNames(property.Value, NameKind.Controller).Where(use => use.Name != "of").Take(1),
             ZoneNamesType => InNames(property.Value, NameKind.Zone),

@@ -147,7 +147,7 @@ internal sealed class RandomSketch
     private Statement Device(int index) => Block(
         $"{Pick("pump", "pump", "master")} d{index}",
         [
-            $"output {index}{Wired()}",
+            $"output {Outputs(index)}",
             Chance(60) ? $"supply s{_random.Next(_supplies)}" : $"zones {SomeZones()}",
             Pick("load 60 mA", "load 100 mA", "valve hum", "valve click"),
             .. If(_more.Next(2) == 0, $"flow {_more.Next(4, 24)} L/min"),
@@ -156,6 +156,13 @@ internal sealed class RandomSketch
             .. If(Chance(50), $"stops {Pick("2 s", "5 s", "20 s", "70 s")} {Pick("before", "after")} zones"),
             .. If(Chance(55), $"bridges gaps up to {Pick("5 s", "1 min", "10 min")}"),
         ]);
+
+    /// <summary>An output, or one of each of two controllers.</summary>
+    private string Outputs(int number)
+    {
+        var first = Wired();
+        return first.Length == 0 || _more.Next(3) > 0 ? $"{number}{first}" : $"{number}{first}, {number} of c{(first[^1] == '0' ? 1 : 0)}";
+    }
 
     private Statement Restriction(int index) => Block(
         $"restriction r{index}",
