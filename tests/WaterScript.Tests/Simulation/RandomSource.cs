@@ -278,7 +278,19 @@ internal sealed partial class RandomSource
         var exactly = More(15) ? "exactly " : "";
         var amount = Chance(75) ? $"for {exactly}{Pick(Seconds(5, 900), "burst", "10 min", "2 min 30 s", "1 h")}"
             : $"with {exactly}{Pick("1 mm", "2.5 mm", "0.1 in", "4 L", "33 L", "1.7 mm")}";
-        Add($"{indent}water {List()} {amount}{(_hasInjector && Chance(30) ? " through feeder" : "")}");
+        Add($"{indent}water {(More(15) ? Together() : $"{List()} {amount}")}{(_hasInjector && Chance(30) ? " through feeder" : "")}");
+    }
+
+    /// <summary>Two or three lengths that begin together.</summary>
+    private string Together()
+    {
+        var order = _zones.ToArray();
+        _more.Shuffle(order);
+        var first = order.Length > 2 && More(40) ? $"{order[0]} + {order[2]}" : order[0];
+        var third = order.Length > 3 && More(30) ? $" + {order[3]} {Length()}" : "";
+        return $"{first} {Length()} + {order[1]} {Length()}{third}";
+
+        string Length() => OneOf("for 20 s", "for 7 min", "for exactly 45 s", "for burst", "with 2.5 mm", "with 7 L", "with exactly 1 mm", "for 3 min 20 s");
     }
 
     /// <summary>Also pieces of a few seconds, so that zones of a plus list have fewer seconds than there are pieces.</summary>
