@@ -65,6 +65,8 @@ internal static partial class Schema
 
     internal static class Supply
     {
+        private const string RefillWithLevels = "refill 12 L/min from 500 L to 2 m3";
+
         public static readonly Property<AmountType> Flow =
             new("flow", "flow 30 L/min", "The most that it gives, measured with zones open.", Amount(Dimension.Flow));
         public static readonly Property<AmountType> MinimumFlow =
@@ -91,7 +93,15 @@ internal static partial class Schema
                 new("contains_on", DefinedShape.Date, "The start of that date."),
             ],
             };
-        public static readonly Property<AmountType> Refill = new("refill", "refill 4 L/min", "Flow into the tank.", Amount(Dimension.Flow, Bounds.NotNegative));
+        public static readonly Property<RefillType> Refill = new("refill", "refill 4 L/min", "Flow into the tank.", new())
+        {
+            Keys =
+            [
+                new("refill_l_per_min", new NumberShape(Bounds.NotNegative), "Flow into the tank."),
+                new("refill_from_l", new NumberShape(Bounds.NotNegative), "Level down to which the tank falls before it begins.") { Form = RefillWithLevels },
+                new("refill_to_l", new NumberShape(Bounds.Positive), "Level at which it ends.") { Form = RefillWithLevels },
+            ],
+        };
         public static readonly Property<CatchType> Catchment =
             new("catchment", "catchment 18 m2 at 80 %", "Roof that rain is caught from, and the share that reaches the tank.", new())
             {

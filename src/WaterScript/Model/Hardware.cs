@@ -48,6 +48,12 @@ internal sealed record Supply
     /// <summary>Flow into the tank, or null.</summary>
     public Placed<Quantity>? Refill { get; init; }
 
+    /// <summary>The level at which that begins; null where it flows at all hours.</summary>
+    public Quantity? RefillFrom { get; init; }
+
+    /// <summary>The level at which it ends; above <see cref="RefillFrom"/>, null where that is.</summary>
+    public Quantity? RefillTo { get; init; }
+
     /// <summary>Roof area that rain is caught from, or null.</summary>
     public Placed<Quantity>? CatchmentArea { get; init; }
 

@@ -75,6 +75,10 @@ internal sealed class BoundBlock(BlockNode node, SourceText source, IReadOnlyLis
         Find(property) is { Value: ContentValue value, Origin: var place } ? new(value, place) : null;
 
     /// <inheritdoc cref="Get(Property{AmountType})"/>
+    public Placed<RefillValue>? Get(Property<RefillType> property) =>
+        Find(property) is { Value: RefillValue value, Origin: var place } ? new(value, place) : null;
+
+    /// <inheritdoc cref="Get(Property{AmountType})"/>
     public Placed<ShareValue>? Get(Property<CatchType> property) => Find(property) is { Value: ShareValue value, Origin: var place } ? new(value, place) : null;
 
     /// <inheritdoc cref="Get(Property{AmountType})"/>

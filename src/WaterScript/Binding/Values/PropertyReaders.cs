@@ -26,6 +26,9 @@ internal readonly record struct EmittersValue(decimal Count, Quantity Flow);
 /// <summary>A tank's content on a date.</summary>
 internal readonly record struct ContentValue(Quantity Amount, LocalDate On);
 
+/// <summary>A flow into a tank, and the levels at which it begins and ends; both or neither.</summary>
+internal readonly record struct RefillValue(Quantity Flow, Quantity? From, Quantity? To);
+
 /// <summary>A quantity with a share that goes with it.</summary>
 internal readonly record struct ShareValue(Quantity Amount, decimal Percent);
 
@@ -65,6 +68,7 @@ internal static class PropertyReaders
         OutputType => Output(row),
         OutputsType => Outputs(row),
         ContentType => Content(row),
+        RefillType => Refill(row),
         CatchType => Catch(row),
         PressureTankType => PressureTank(row),
         WireType => Wire(row),
@@ -125,6 +129,14 @@ internal static class PropertyReaders
         row.Quantity(Dimension.Volume, Bounds.NotNegative) is { } amount && row.Expect("on") && row.Date() is { } date
             ? new ContentValue(amount, date)
             : null;
+
+    private static RefillValue? Refill(RowCursor row)
+    {
+        if (row.Quantity(Dimension.Flow, Bounds.NotNegative) is not { } flow) return null;
+        if (row.IsAtEnd) return new RefillValue(flow, From: null, To: null);
+        if (!row.Expect("from") || row.Quantity(Dimension.Volume, Bounds.NotNegative) is not { } from || !row.Expect("to")) return null;
+        return row.Quantity(Dimension.Volume, Bounds.Positive) is { } to ? new RefillValue(flow, from, to) : null;
+    }
 
     private static ShareValue? Catch(RowCursor row) =>
         row.Quantity(Dimension.Area, Bounds.Positive) is { } area && row.Expect("at") && row.Percent(Bounds.ShareOfWhole) is { } percent

@@ -167,6 +167,8 @@ internal sealed class OfferFinder
             ChangeType => isFirst ? Values.Words("gap", "overlap") : _place.IsAfterNumber ? _values.UnitsOf(Dimension.Time) : [],
             EmittersType => _place.Has("at") ? _values.UnitsOf(Dimension.Flow) : _place.IsAfterNumber ? Values.Words("at") : [],
             ContentType when _place.IsAfterNumber => _values.UnitsOf(Dimension.Volume),
+            RefillType => _place.IsAfterNumber ? _values.UnitsOf(_place.Has("from") ? Dimension.Volume : Dimension.Flow)
+                : isFirst || _place.Last is "from" or "to" ? [] : Values.Words(_place.Has("from") ? "to" : "from"),
             CatchType when _place.IsAfterNumber => _place.Has("at") ? Values.Words("%") : _values.UnitsOf(Dimension.Area),
             PressureTankType when _place.IsAfterNumber => _values.UnitsOf(_place.Has("from") ? Dimension.Pressure : Dimension.Volume),
             BatteryType => _place.Last == "of" ? _values.Names(NameKind.Controller) : isFirst ? Values.Words("of")

@@ -79,13 +79,28 @@ internal static class WaterConflicts
             var flow = evidence.Sum(zone => FlowFrom(supply, zone));
             var (full, reserve) = (Held(supply.Tank!.Value), Held(supply.Reserve ?? default));
             var (level, refill) = (full, (long)Millilitres(supply.Refill!.Value.InBase));
+            var (low, high) = supply is { RefillFrom: { } from, RefillTo: { } to } ? (Held(from), Held(to)) : (long.MaxValue, long.MaxValue);
+            var isOn = false;
             for (var index = 0; index < flow.Length; index++)
             {
                 var still = index == 0 ? 0 : evidence.At(index) - evidence.At(index - 1) - 1;
-                level = Math.Min(full, Math.Min(full, level + (still * refill)) + refill - flow[index]);
+                if (IsOn(0) && refill > 0)
+                {
+                    var needed = Math.Min(still, high == long.MaxValue ? still : (high - level + refill - 1) / refill);
+                    level = Math.Min(full, level + (needed * refill));
+                }
+
+                level = Math.Min(full, level + (IsOn(flow[index]) ? refill : 0) - flow[index]);
                 if (level >= reserve) continue;
                 yield return new Conflict(evidence.At(index), supply.Origin);
                 break;
+            }
+
+            bool IsOn(long drawn)
+            {
+                if (level >= high) isOn = false;
+                if (level <= low || level - drawn < low) isOn = true;
+                return isOn;
             }
         }
     }
