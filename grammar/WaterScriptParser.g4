@@ -316,11 +316,17 @@ step[StepList list]
   | e=cycleStep[$list]
   ;
 
-/** `water LIST for [exactly] DURATION` or `water LIST with [exactly] AMOUNT`; either perhaps `through INJECTOR` */
+/** `water LIST for [exactly] DURATION` or `water LIST with [exactly] AMOUNT`; several by plus begin together; perhaps `through INJECTOR` */
 waterStep returns [StepNode node]
+  locals [List<WaterNode> waters = new()]
+  : WATER a=watering { Add($waters, $a.node); } ( PLUS b=watering { Add($waters, $b.node); } )* ( THROUGH i=name )?
+    { if (Whole) $node = WaterOf(SpanOf($ctx), $waters, $i.ctx?.node); }
+  ;
+
+watering returns [WaterNode node]
   locals [bool exact]
-  : WATER z=zones ( FOR ( EXACTLY { $exact = true; } )? d=duration | WITH ( EXACTLY { $exact = true; } )? w=duration ) ( THROUGH i=name )?
-    { if (Whole) $node = new WaterNode(SpanOf($ctx), $z.node, $d.ctx?.node, $w.ctx?.node, $i.ctx?.node) { IsExact = $exact }; }
+  : z=zones ( FOR ( EXACTLY { $exact = true; } )? d=duration | WITH ( EXACTLY { $exact = true; } )? w=duration )
+    { if (Whole) $node = new WaterNode(SpanOf($ctx), $z.node, $d.ctx?.node, $w.ctx?.node, null) { IsExact = $exact }; }
   ;
 
 /** `pause 2 min` */

@@ -11,6 +11,7 @@ internal static class WaterSteps
     private static IEnumerable<WaterStep> Of(Step step) => step switch
     {
         WaterStep water => [water],
+        TogetherStep together => together.Waters,
         RepeatStep repeat => repeat.Steps.SelectMany(Of),
         CycleStep cycle => cycle.Steps.SelectMany(Of),
         RunStep run => run.Sequence.Steps.SelectMany(Of),

@@ -95,7 +95,9 @@ internal sealed class HardwareBinder(Declarations declarations, NameTable<Tariff
         var catches = block.Get(Schema.Supply.Catchment);
         if (contains is { } content && block.Get(Schema.Supply.Tank) is { } tank && content.Value.Amount.InBase > tank.InBase)
             scope.Report(ReadingRules.OutOfRange, block.Find(Schema.Supply.Contains)!.ValueOrigin, "more than the tank holds", $"the tank holds {tank}");
+        CheckRefill(block);
         CheckTariff(block, feeder);
+        var refill = block.Get(Schema.Supply.Refill);
         return new Supply
         {
             Index = index,
@@ -109,7 +111,9 @@ internal sealed class HardwareBinder(Declarations declarations, NameTable<Tariff
             Tank = block.Get(Schema.Supply.Tank),
             Contains = contains?.Part(value => value.Amount),
             ContainsOn = contains?.Part(value => value.On),
-            Refill = block.Get(Schema.Supply.Refill),
+            Refill = refill?.Part(value => value.Flow),
+            RefillFrom = refill?.Value.From,
+            RefillTo = refill?.Value.To,
             CatchmentArea = catches?.Part(roof => roof.Amount),
             CatchmentPercent = catches?.Part(roof => roof.Percent),
             Reserve = block.Get(Schema.Supply.Reserve),
@@ -120,6 +124,20 @@ internal sealed class HardwareBinder(Declarations declarations, NameTable<Tariff
             Tariff = tariffs.Use(block.Get(Schema.Supply.Tariff), block.Source),
             OtherUse = block.Get(Schema.Supply.OtherUse),
         };
+    }
+
+    /// <summary>A refill between levels fills a tank that has both of them, above what must stay in it.</summary>
+    private void CheckRefill(BoundBlock block)
+    {
+        if (block.Get(Schema.Supply.Refill) is not { Value: { From: { } from, To: { } to } }) return;
+        var place = block.Find(Schema.Supply.Refill)!.ValueOrigin;
+        if (to.InBase <= from.InBase)
+            scope.Report(ReadingRules.OutOfRange, place, $"the refill ends at {to}, and begins at {from}", "ends before it begins", "Exchange the two levels.");
+        else if (block.Get(Schema.Supply.Tank) is { } tank && to.InBase > tank.InBase)
+            scope.Report(ReadingRules.OutOfRange, place, "the refill ends above what the tank holds", $"the tank holds {tank}", $"Write `to {tank}` or less.");
+        else if (block.Get(Schema.Supply.Reserve) is { } reserve && from.InBase < reserve.InBase)
+            scope.Report(ReadingRules.OutOfRange, place, "the refill begins below the reserve", $"{reserve} must stay in it",
+                $"Write `from {reserve}` or more.");
     }
 
     private void CheckTariff(BoundBlock block, Supply? feeder)

@@ -65,6 +65,8 @@ internal sealed class StepBinder
         {
             case WaterNode water:
                 return Water(water, origin);
+            case TogetherNode together:
+                return Together(together, origin);
             case PauseNode pause:
                 return RowCursor.Length(_scope, source, pause.Duration, "pause 2 min") is { } length ? new PauseStep(origin, length) : null;
             case RepeatStepsNode repeat:
@@ -98,12 +100,48 @@ internal sealed class StepBinder
         return new WaterStep(origin, parts, length, amount, through) { IsExact = node.IsExact };
     }
 
+    /// <summary>One of them that could not be read takes the others with it: alone they would be another step.</summary>
+    private TogetherStep? Together(TogetherNode node, Location origin)
+    {
+        var waters = ImmutableArray.CreateBuilder<WaterStep>();
+        foreach (var water in node.Waters)
+        {
+            if (Water(water with { Through = node.Waters[^1].Through }, new Location(origin.Source, water.Span)) is { } step)
+                waters.Add(step with { IsBesideOthers = true });
+        }
+
+        CheckTogether(node, waters, origin.Source);
+        return waters.Count == node.Waters.Length ? new TogetherStep(origin, waters.DrainToImmutable()) : null;
+    }
+
+    /// <summary>Where lengths stand side by side nothing comes after anything, and a zone has one length.</summary>
+    private void CheckTogether(TogetherNode node, IEnumerable<WaterStep> waters, SourceText source)
+    {
+        const string help = "Put a plus in place of the comma, or begin a new line with `water` for what comes later.";
+        foreach (var list in node.Waters.Select(water => water.Zones).Where(zones => zones.Parts.Length > 1))
+            _scope.Report(ReadingRules.Contradiction, new Location(source, list.Span), "a comma beside several lengths", "all of these begin together", help);
+        var alone = node.Waters.Where(water => water.Zones.Parts.Length == 1).Select(water => water.Span).ToHashSet();
+        foreach (var water in waters.Where(water => water.Parts.Length > 1 && alone.Contains(water.Origin.Span)))
+            _scope.Report(ReadingRules.Contradiction, water.Parts[0].Origin, "a row, one zone after the other, beside several lengths",
+                "all of these begin together", "Name the zones that are to be on together, with a plus.");
+        var seen = new Dictionary<string, Location>(StringComparer.Ordinal);
+        foreach (var (zone, place) in waters.SelectMany(water => water.Parts).SelectMany(part => part.Zones.Select(zone => (zone, part.Origin))))
+        {
+            if (!seen.TryAdd(zone.Name, place) && seen[zone.Name] != place)
+                _scope.Report(Finding.At(ReadingRules.Contradiction, place, $"{zone.Name} twice at once", "with another length") with
+                {
+                    Others = [new Label(seen[zone.Name], "here too")],
+                    Help = "Name it once.",
+                });
+        }
+    }
+
     private CycleStep? Cycle(CycleNode node, Location origin)
     {
-        foreach (var inner in node.Steps.Where(inner => inner is not (WaterNode or RunNode)))
+        foreach (var inner in node.Steps.Where(inner => inner is not (WaterNode or TogetherNode or RunNode)))
             _scope.Report(ReadingRules.Contradiction, new Location(origin.Source, inner.Span), "only `water` and `run` can stand in a cycle",
                 help: "Put it before or after the cycle.");
-        var steps = Bind([.. node.Steps.Where(inner => inner is WaterNode or RunNode)], origin);
+        var steps = Bind([.. node.Steps.Where(inner => inner is WaterNode or TogetherNode or RunNode)], origin);
         foreach (var run in steps.OfType<RunStep>()) CheckInCycle(run);
         var cycle = node.Cycle is null ? null : RowCursor.Length(_scope, origin.Source, node.Cycle, "cycle 6 min soak 30 min");
         var soak = node.Soak is null ? null : RowCursor.Length(_scope, origin.Source, node.Soak, "cycle 6 min soak 30 min");
@@ -133,7 +171,7 @@ internal sealed class StepBinder
             {
                 if (seen.Add(run.Sequence.Origin) && OtherThanWater(run.Sequence, seen) is { } inner) return inner;
             }
-            else if (step is not WaterStep)
+            else if (step is not (WaterStep or TogetherStep))
             {
                 return step;
             }

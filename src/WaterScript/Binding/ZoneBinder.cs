@@ -134,9 +134,7 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
     private Device? DeviceFrom(PlacedNode<BlockNode> placed, DeviceKind kind, BlockSchema schema, int index, ZoneListBinder lists)
     {
         var block = BlockReader.Read(placed.Node, placed.Source, schema, scope);
-        var output = block.Get(Schema.Device.Output);
-        var controller = output is null ? hardware.Controllers.Things.First() : hardware.ControllerOf(output.Value.Value, block.Source);
-        if (controller is null) return null;
+        if (OutputsOf(block) is not { } outputs) return null;
         Exclude(block, Schema.Device.Supply, Schema.Device.Zones, "both a supply and zones");
         Exclude(block, Schema.Device.Load, Schema.Device.Valve, "both a load and a valve");
         Exclude(block, Schema.Device.Valve, Schema.Device.Inrush, "both a valve and an inrush");
@@ -150,8 +148,9 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
             Name = block.Name.Text,
             Label = block.Label,
             Origin = block.Origin,
-            Controller = controller,
-            WrittenOutput = output?.Part(value => value.Number),
+            Controller = outputs is [var first, ..] ? first.Controller : hardware.Controllers.Things.First(),
+            WrittenOutput = outputs is [{ Number: var number }, ..] ? number : null,
+            FurtherOutputs = [.. outputs.Skip(1)],
             Zones = zones.IsDefault ? [.. Zones.Things.Where(zone => DrawsFrom(zone, supply))] : zones,
             Supply = supply,
             Flow = block.Get(Schema.Device.Flow),
@@ -168,4 +167,29 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
             Rinse = kind == DeviceKind.Injector ? block.Get(Schema.Injector.Rinse) : null,
         };
     }
+
+    /// <summary>What a device is wired to; null, and reported, when that cannot be known.</summary>
+    private ImmutableArray<FurtherOutput>? OutputsOf(BoundBlock block)
+    {
+        var outputs = ImmutableArray.CreateBuilder<FurtherOutput>();
+        var line = block.Find(Schema.Device.Output);
+        foreach (var written in block.Get(Schema.Device.Output)?.Outputs ?? [])
+        {
+            if (hardware.ControllerOf(written, block.Source) is not { } controller) return null;
+            var place = written.Origin.Span == line!.ValueOrigin.Span ? line.Origin : written.Origin;
+            if (outputs.FirstOrDefault(other => other.Controller.Index == controller.Index) is not { } other)
+                outputs.Add(new FurtherOutput(controller, new(written.Number, place)));
+            else
+                ReportTwice(block.Name.Text, written.Number, controller, place, other);
+        }
+
+        return outputs.DrainToImmutable();
+    }
+
+    private void ReportTwice(string name, int number, Controller controller, Location place, FurtherOutput other) =>
+        scope.Report(Finding.At(ReadingRules.Contradiction, place, $"two outputs of controller {controller.Name} switch {name}", "the second") with
+        {
+            Others = [new Label(other.Number.Place, "the first")],
+            Help = number == other.Number.Value ? "Delete one of the two." : "Name one output of each controller; delete one of the two.",
+        });
 }

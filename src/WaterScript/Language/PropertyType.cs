@@ -163,8 +163,14 @@ internal sealed record EmittersType : CompositeType;
 /// <summary>An output, and the controller that has it: <c>2 of shed</c>.</summary>
 internal sealed record OutputType : CompositeType;
 
+/// <summary>Outputs, each of another controller: <c>8 of shed, 4 of barn</c>.</summary>
+internal sealed record OutputsType : CompositeType;
+
 /// <summary>What a tank holds on a date: <c>200 L on 2026-05-01</c>.</summary>
 internal sealed record ContentType : CompositeType;
+
+/// <summary>A flow, and perhaps the levels between which it fills a tank: <c>12 L/min from 500 L to 2 m3</c>.</summary>
+internal sealed record RefillType : CompositeType;
 
 /// <summary>A roof and a share: <c>18 m2 at 80 %</c>.</summary>
 internal sealed record CatchType : CompositeType;

@@ -65,6 +65,8 @@ internal static partial class Schema
 
     internal static class Supply
     {
+        private const string RefillWithLevels = "refill 12 L/min from 500 L to 2 m3";
+
         public static readonly Property<AmountType> Flow =
             new("flow", "flow 30 L/min", "The most that it gives, measured with zones open.", Amount(Dimension.Flow));
         public static readonly Property<AmountType> MinimumFlow =
@@ -91,7 +93,15 @@ internal static partial class Schema
                 new("contains_on", DefinedShape.Date, "The start of that date."),
             ],
             };
-        public static readonly Property<AmountType> Refill = new("refill", "refill 4 L/min", "Flow into the tank.", Amount(Dimension.Flow, Bounds.NotNegative));
+        public static readonly Property<RefillType> Refill = new("refill", "refill 4 L/min", "Flow into the tank.", new())
+        {
+            Keys =
+            [
+                new("refill_l_per_min", new NumberShape(Bounds.NotNegative), "Flow into the tank."),
+                new("refill_from_l", new NumberShape(Bounds.NotNegative), "Level down to which the tank falls before it begins.") { Form = RefillWithLevels },
+                new("refill_to_l", new NumberShape(Bounds.Positive), "Level at which it ends.") { Form = RefillWithLevels },
+            ],
+        };
         public static readonly Property<CatchType> Catchment =
             new("catchment", "catchment 18 m2 at 80 %", "Roof that rain is caught from, and the share that reaches the tank.", new())
             {
@@ -193,8 +203,18 @@ internal static partial class Schema
     /// <summary>What pumps, masters and injectors have in common.</summary>
     internal static class Device
     {
-        public static readonly Property<OutputType> Output =
-            new("output", "output 8 of shed", "The output it is wired to; the controller may be left out where there is one.", new()) { Keys = OutputKeys };
+        public static readonly Property<OutputsType> Output =
+            new("output", "output 8 of shed", "The outputs it is wired to, one of each controller; that may be left out where there is one.", new())
+            {
+                Keys =
+            [
+                .. OutputKeys,
+                new("further_outputs", new ListShape(new DefinedShape("wired_output"), Least: 1), "The outputs of other controllers that switch it, too.")
+                {
+                    Form = "output 8 of shed, 4 of hut",
+                },
+            ],
+            };
         public static readonly Property<ReferenceType> Supply =
             new("supply", "supply cistern", "It serves the zones of this supply.", Reference("the name of a supply"));
         public static readonly Property<ZoneNamesType> Zones = new("zones", "zones lawn, beds", "It serves these zones.", new()) { IsAlwaysDescribed = true };

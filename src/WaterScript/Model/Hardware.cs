@@ -48,6 +48,12 @@ internal sealed record Supply
     /// <summary>Flow into the tank, or null.</summary>
     public Placed<Quantity>? Refill { get; init; }
 
+    /// <summary>The level at which that begins; null where it flows at all hours.</summary>
+    public Quantity? RefillFrom { get; init; }
+
+    /// <summary>The level at which it ends; above <see cref="RefillFrom"/>, null where that is.</summary>
+    public Quantity? RefillTo { get; init; }
+
     /// <summary>Roof area that rain is caught from, or null.</summary>
     public Placed<Quantity>? CatchmentArea { get; init; }
 
@@ -241,6 +247,11 @@ internal enum DeviceKind
     Injector,
 }
 
+/// <summary>One more output that switches a device.</summary>
+/// <param name="Controller">The controller.</param>
+/// <param name="Number">Its output, from 1.</param>
+internal sealed record FurtherOutput(Controller Controller, Placed<int> Number);
+
 /// <summary>A pump, a master valve or an injector: it runs because of its zones.</summary>
 internal sealed record Device
 {
@@ -267,6 +278,9 @@ internal sealed record Device
 
     /// <summary>The controller's output, from 1; 0 where none is given.</summary>
     public int Output => WrittenOutput?.Value ?? 0;
+
+    /// <summary>What it is wired to beside that, each of another controller: such an output is on for the zones of its own controller.</summary>
+    public ImmutableArray<FurtherOutput> FurtherOutputs { get; init; } = [];
 
     /// <summary>The zones it serves, in order of the file.</summary>
     public required ImmutableArray<Zone> Zones { get; init; }
@@ -321,6 +335,27 @@ internal sealed record Device
 
     /// <summary>The word that begins its block.</summary>
     public string Word => Kind switch { DeviceKind.Pump => "pump", DeviceKind.Master => "master", _ => "injector" };
+
+    /// <summary>
+    /// As each controller that switches it has it, in the order in which they are named: with that output, and the zones that it is on for. Zones of
+    /// any other controller go with the first.
+    /// </summary>
+    internal IEnumerable<Device> ByOutput() => FurtherOutputs.IsEmpty
+        ? [this]
+        : [
+            this with
+            {
+                FurtherOutputs = [],
+                Zones = Zones.RemoveAll(zone => FurtherOutputs.Any(further => further.Controller.Index == zone.Controller.Index)),
+            },
+            .. FurtherOutputs.Select(further => this with
+            {
+                Controller = further.Controller,
+                WrittenOutput = further.Number,
+                FurtherOutputs = [],
+                Zones = Zones.RemoveAll(zone => zone.Controller.Index != further.Controller.Index),
+            }),
+        ];
 
     /// <summary>Whether it is on whenever a zone is watered; an injector is so only for the steps that go through it.</summary>
     internal bool RunsBecauseOf(Zone zone) => Kind != DeviceKind.Injector && Zones.Any(served => served.Index == zone.Index);

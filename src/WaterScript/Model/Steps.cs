@@ -19,7 +19,15 @@ internal sealed record WaterStep(Location Origin, ImmutableArray<ZonePart> Parts
 {
     /// <summary>Whether neither scale, trim nor the shortest time of a zone touches it; a scale of 0 % leaves out the pass all the same.</summary>
     public bool IsExact { get; init; }
+
+    /// <summary>Whether it is one of those of a <see cref="TogetherStep"/>.</summary>
+    public bool IsBesideOthers { get; init; }
 }
+
+/// <summary>Waterings that begin together; the next step comes when the longest is over.</summary>
+/// <param name="Origin">Where it is written.</param>
+/// <param name="Waters">At least two, each of one part; no zone is in two of them.</param>
+internal sealed record TogetherStep(Location Origin, ImmutableArray<WaterStep> Waters) : Step(Origin);
 
 /// <summary>Zones that are on together.</summary>
 /// <param name="Origin">Where they are written.</param>

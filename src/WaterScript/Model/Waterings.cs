@@ -10,10 +10,11 @@ internal static class Waterings
     public static IEnumerable<WaterStep> In(IEnumerable<Step> steps) => steps.SelectMany(step => step switch
     {
         WaterStep water => [water],
+        TogetherStep together => together.Waters,
         RepeatStep repeat => In(repeat.Steps),
         CycleStep cycle => In(cycle.Steps),
         RunStep run => In(run.Sequence.Steps),
-        _ => Array.Empty<WaterStep>(),
+        _ => Enumerable.Empty<WaterStep>(),
     });
 
     /// <summary>The zones that steps water, each once, in the order in which they are first written.</summary>

@@ -26,7 +26,7 @@ internal sealed record WiredOutput
     /// <summary>The zone, or null for a device.</summary>
     public Zone? Zone { get; }
 
-    /// <summary>The device, or null for a zone.</summary>
+    /// <summary>The device as this controller has it, or null for a zone.</summary>
     public Device? Device { get; }
 
     /// <summary>Where it is written which output it is.</summary>
@@ -62,7 +62,8 @@ internal sealed record WiredOutput
     {
         ArgumentNullException.ThrowIfNull(site);
         var zones = site.Zones.Select(zone => new WiredOutput(zone.Controller, zone.Output, zone, device: null));
-        var devices = site.Devices.Select(device => new WiredOutput(device.Controller, device.Output, zone: null, device));
+        var devices = site.Devices.SelectMany(device => device.ByOutput())
+            .Select(device => new WiredOutput(device.Controller, device.Output, zone: null, device));
         return [.. zones.Concat(devices).Where(wired => wired.Number > 0).OrderBy(wired => wired.Controller.Index).ThenBy(wired => wired.Number)];
     }
 }

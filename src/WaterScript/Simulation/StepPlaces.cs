@@ -31,6 +31,7 @@ internal sealed class StepPlaces(Timetable timetable)
     {
         RepeatStep repeat => Holds(repeat.Steps, step),
         CycleStep cycle => Holds(cycle.Steps, step),
+        TogetherStep together => Holds(together.Waters, step),
         _ => each == step,
     });
 }

@@ -23,6 +23,9 @@ internal static class ZonesInSteps
                 case WaterStep water:
                     zones.UnionWith(water.Parts.SelectMany(part => part.Zones).Select(zone => zone.Index));
                     break;
+                case TogetherStep together:
+                    Add(together.Waters, zones, seen);
+                    break;
                 case RepeatStep repeat:
                     Add(repeat.Steps, zones, seen);
                     break;

@@ -117,12 +117,20 @@ internal sealed class Mistakes(SourceText source)
     /// <param name="first">The first watering.</param>
     /// <param name="comma">The comma after it.</param>
     /// <param name="rest">The second, without its <c>water</c>.</param>
-    public void SecondWatering(TextSpan first, TextSpan comma, TextSpan rest) =>
-        Add(Finding.At(ReadingRules.Syntax, At(comma), "a second watering needs a line of its own", "the first ends here") with
+    public void SecondWatering(TextSpan first, TextSpan comma, TextSpan rest)
+    {
+        if (source.Slice(comma) == "and") WateringsJoined(comma, rest);
+        else Add(Finding.At(ReadingRules.Syntax, At(comma), "a second watering needs a line of its own", "the first ends here") with
         {
             Help = $"Write two lines: `{source.Slice(first)}` and `water {source.Slice(rest)}`.",
             Fix = new Fix("begin a second watering", IsSafe: true, [new TextEdit(At(comma), ";"), new TextEdit(At(new TextSpan(rest.Start, 0)), "water ")]),
         });
+    }
+
+    private void WateringsJoined(TextSpan and, TextSpan rest) => Add(Finding.At(ReadingRules.Syntax, At(and), "\"and\" does not join two waterings") with
+    {
+        Help = $"Put a plus in its place for together, or write `water {source.Slice(rest)}` on a line of its own for later.",
+    });
 
     /// <summary>A token that cannot stand where it does.</summary>
     /// <param name="token">The token.</param>

@@ -16,6 +16,12 @@ internal sealed record WaterNode(TextSpan Span, ZoneListNode Zones, RowNode? For
     public bool IsExact { get; init; }
 }
 
+/// <summary>
+/// <c>water beds for 10 min + pots for 4 min</c>: waterings that begin together. The span of the first begins with <c>water</c>; the injector stands in
+/// the last, and doses into all.
+/// </summary>
+internal sealed record TogetherNode(TextSpan Span, ImmutableArray<WaterNode> Waters) : StepNode(Span);
+
 /// <summary><c>pause 2 min</c></summary>
 internal sealed record PauseNode(TextSpan Span, RowNode Duration) : StepNode(Span);
 

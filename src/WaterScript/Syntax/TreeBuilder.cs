@@ -156,6 +156,16 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
         return new PropertyNode(SpanOf(context), NameOf(head.Start), value);
     }
 
+    /// <summary>What a step waters: where several begin together, the first span has the word of the step in it, and the last the injector.</summary>
+    protected static StepNode? WaterOf(TextSpan span, List<WaterNode> waters, NameNode? through)
+    {
+        if (waters.Count == 0) return null;
+        if (waters is [var only]) return only with { Span = span, Through = through };
+        waters[0] = waters[0] with { Span = TextSpan.FromBounds(span.Start, waters[0].Span.End) };
+        waters[^1] = waters[^1] with { Span = TextSpan.FromBounds(waters[^1].Span.Start, span.End), Through = through };
+        return new TogetherNode(span, [.. waters]);
+    }
+
     /// <summary>A name where it is given, which must be well formed.</summary>
     /// <param name="name">The name; null where none could be read.</param>
     protected NameNode? GivenName(NameNode? name)
@@ -237,7 +247,8 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
     /// <summary>The rest of <c>water beds for 10 min, pots for 5 min</c>, from <c>pots</c> on; null where something else is left over.</summary>
     private TextSpan? SecondWatering()
     {
-        if (CurrentToken.Type != WaterScriptLexer.COMMA || TokenStream.Get(StatementStart()).Type != WaterScriptLexer.WATER) return null;
+        if (CurrentToken.Type is not (WaterScriptLexer.COMMA or WaterScriptLexer.AND)) return null;
+        if (TokenStream.Get(StatementStart()).Type != WaterScriptLexer.WATER) return null;
         var (last, isWatering) = (1, false);
         while (!EndsStatement(TokenStream.LT(last + 1)))
         {

@@ -13,22 +13,17 @@ internal sealed class CycleUnit
 
     /// <summary>Makes it.</summary>
     /// <param name="cycle">The cycle.</param>
-    /// <param name="step">The step that it is written in.</param>
-    /// <param name="path">The path of that step inside the cycle.</param>
+    /// <param name="path">The path of the step that it is written in, inside the cycle.</param>
     /// <param name="times">At least one zone.</param>
-    public CycleUnit(CycleStep cycle, WaterStep step, string path, List<ZoneTime> times)
+    public CycleUnit(CycleStep cycle, string path, List<ZoneTime> times)
     {
         _times = times;
-        Step = step;
         Path = path;
         Pieces = CycleAndSoak.Pieces(times.Max(time => time.Seconds), CycleAndSoak.LongestPiece(cycle, times.Select(time => time.Zone)));
         Soak = times.Max(time => CycleAndSoak.Soak(cycle, time.Zone, CycleAndSoak.Piece(time.Seconds, Pieces, number: 1)));
     }
 
-    /// <summary>The step that it is written in.</summary>
-    public WaterStep Step { get; }
-
-    /// <summary>The path of that step inside the cycle.</summary>
+    /// <summary>The path of the step that it is written in, inside the cycle.</summary>
     public string Path { get; }
 
     /// <summary>Into how many pieces it is split.</summary>

@@ -54,7 +54,10 @@ internal sealed class PassPlanner
         switch (step)
         {
             case WaterStep water:
-                foreach (var part in water.Parts) Water(TimesOf(part, water), water, path);
+                foreach (var part in water.Parts) Water(TimesOf(part, water), path);
+                break;
+            case TogetherStep together:
+                Water(TimesOf(together), path);
                 break;
             case PauseStep pause:
                 _now += pause.Length.WholeSeconds();
@@ -71,6 +74,8 @@ internal sealed class PassPlanner
         }
     }
 
+    private List<ZoneTime> TimesOf(TogetherStep step) => [.. step.Waters.SelectMany(water => water.Parts.SelectMany(part => TimesOf(part, water)))];
+
     /// <summary>How long each zone of a part is watered; those of which scale and trim leave nothing are not among them.</summary>
     private List<ZoneTime> TimesOf(ZonePart part, WaterStep step)
     {
@@ -81,7 +86,7 @@ internal sealed class PassPlanner
             var seconds = SecondsOf(step, written, _scalePercent, zone);
             if (seconds == 0 || (!step.IsExact && ScaledTime.IsLeftOut(written, seconds, zone)))
                 _leftOut.Add(new LeftOut(zone, step.Origin, ScaledTime.Rounded(written), seconds));
-            else times.Add(new ZoneTime(zone, seconds));
+            else times.Add(new ZoneTime(zone, seconds, step));
         }
 
         return times;
@@ -100,16 +105,15 @@ internal sealed class PassPlanner
 
     /// <summary>Waters zones together, as soon as the change-over lets them.</summary>
     /// <param name="times">The zones.</param>
-    /// <param name="step">The step that it is written in.</param>
-    /// <param name="path">Its path.</param>
+    /// <param name="path">The path of the step that it is written in.</param>
     /// <param name="soak">Seconds that a piece of a cycle is to soak; null where it is none.</param>
-    private void Water(List<ZoneTime> times, WaterStep step, string path, long? soak = null)
+    private void Water(List<ZoneTime> times, string path, long? soak = null)
     {
         if (times.Count == 0) return;
         ChangeOver(times);
-        var number = _paths.NumberOf(path, step, isPiece: soak is not null);
-        foreach (var (zone, seconds) in times)
+        foreach (var (zone, seconds, step) in times)
         {
+            var number = _paths.NumberOf(path, step, isPiece: soak is not null);
             _runs.Add(new PlannedRun(_now, seconds, Overlap: 0, zone.Index, number, _order.RankOf(zone, _schedule),
                 _order.IndexOfInjector(step.Through), soak ?? 0));
             if (zone.Supply is { } supply) Ends(supply, _now + seconds);
@@ -132,7 +136,7 @@ internal sealed class PassPlanner
                 var times = unit.TimesIn(round);
                 _now = Math.Max(_now, times.Max(time => soaked.GetValueOrDefault(time.Zone.Index)));
                 var ends = _runs.Count;
-                Water(times, unit.Step, string.Create(CultureInfo.InvariantCulture, $"{path}#{round}.{unit.Path}"), unit.Soak);
+                Water(times, string.Create(CultureInfo.InvariantCulture, $"{path}#{round}.{unit.Path}"), unit.Soak);
                 for (var i = ends; i < _runs.Count; i++) soaked[_runs[i].Zone] = _runs[i].Offset + _runs[i].Seconds + unit.Soak;
             }
         }
@@ -144,10 +148,11 @@ internal sealed class PassPlanner
         {
             var path = prefix + NumberOf(i);
             if (steps[i] is RunStep run) AddUnits(cycle, run.Sequence.Steps, path + ".", units);
+            if (steps[i] is TogetherStep together && TimesOf(together) is { Count: > 0 } all) units.Add(new CycleUnit(cycle, path, all));
             if (steps[i] is not WaterStep water) continue;
             foreach (var part in water.Parts)
             {
-                if (TimesOf(part, water) is { Count: > 0 } times) units.Add(new CycleUnit(cycle, water, path, times));
+                if (TimesOf(part, water) is { Count: > 0 } times) units.Add(new CycleUnit(cycle, path, times));
             }
         }
     }

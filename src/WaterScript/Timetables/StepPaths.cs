@@ -9,16 +9,17 @@ namespace WaterScript.Timetables;
 internal sealed class StepPaths
 {
     private readonly List<(string Path, WaterStep Step, bool IsPiece)> _steps = [];
-    private readonly Dictionary<string, int> _numbers = new(StringComparer.Ordinal);
+    private readonly Dictionary<(string Path, int Start), int> _numbers = [];
 
     /// <summary>The path of a number, the step as it is written, and whether a cycle splits it.</summary>
     public (string Path, WaterStep Step, bool IsPiece) this[int number] => _steps[number];
 
-    /// <summary>The number of a path, which is given one when it has none.</summary>
+    /// <summary>The number of a path, which is given one when it has none; waterings that begin together share a path, and have one each.</summary>
     public int NumberOf(string path, WaterStep step, bool isPiece)
     {
-        if (_numbers.TryGetValue(path, out var number)) return number;
+        var key = (path, step.Origin.Span.Start);
+        if (_numbers.TryGetValue(key, out var number)) return number;
         _steps.Add((path, step, isPiece));
-        return _numbers[path] = _steps.Count - 1;
+        return _numbers[key] = _steps.Count - 1;
     }
 }

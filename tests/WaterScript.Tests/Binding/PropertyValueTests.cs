@@ -34,6 +34,8 @@ public sealed class PropertyValueTests
     [InlineData("supply", "minimum-flow 4 L/min; bypass")]
     [InlineData("supply", "minimum-flow 4 L/min; pressure-tank 24 L from 2 bar to 3.5 bar")]
     [InlineData("supply", "tank 8 m3; refill 4 L/min; reserve 60 L")]
+    [InlineData("supply", "tank 3 m3; refill 12 L/min from 500 L to 2 m3; reserve 500 L")]
+    [InlineData("supply", "tank 600 L; refill 12 L/min from 0 L to 600 L")]
     [InlineData("supply", "tank 600 L; contains 200 L on 2026-05-01")]
     [InlineData("supply", "tank 600 L; catchment 18 m2 at 80 %")]
     [InlineData("supply", "daily 60 m3")]
@@ -109,6 +111,8 @@ public sealed class PropertyValueTests
     [InlineData("supply", "flow ‹18›")]
     [InlineData("supply", "tank ‹8 L/min›")]
     [InlineData("supply", "tank 8 m3; refill ‹4 L›")]
+    [InlineData("supply", "tank 8 m3; refill 4 L/min from ‹2 L/min› to 2 m3")]
+    [InlineData("supply", "tank 8 m3; refill 4 L/min from 200 L to ‹2 m2›")]
     [InlineData("supply", "catchment ‹18 m› at 80 %")]
     [InlineData("supply", "change-over gap ‹5 L›")]
     [InlineData("controller", "stagger ‹300 V›")]
@@ -247,4 +251,41 @@ public sealed class PropertyValueTests
     [Fact]
     public void LitresBecomeMillimetres() =>
         Assert.Equal(12m, Expect.Fine("zone c { output 3; flow 10 L/min; area 50 m2 }").Site!.Zones.Single(zone => zone.Name == "c").MillimetresPerHour);
+
+    /// <summary>A garden with two controllers.</summary>
+    private static readonly string TwoControllers = Expect.Garden.Replace("output 1", "output 1 of box", StringComparison.Ordinal)
+        .Replace("output 2", "output 2 of box", StringComparison.Ordinal) + "controller hut { outputs 4 }\n";
+
+    [Fact]
+    public void A_device_has_outputs_of_several_controllers()
+    {
+        var device = Assert.Single(Expect.Fine("pump lift { output 8 of box, 2 of hut; zones a, b; load 60 mA }", TwoControllers).Site!.Devices);
+        Assert.Equal(("box", 8), (device.Controller.Name, device.Output));
+        Assert.Equal(("hut", 2), Assert.Single(device.FurtherOutputs) is var further ? (further.Controller.Name, further.Number.Value) : default);
+    }
+
+    [Theory]
+    [InlineData("output 8 of box, ‹8 of box›", "contradiction")]
+    [InlineData("output 8 of box, 2 of hut, ‹3 of hut›", "contradiction")]
+    [InlineData("output 8 of box, 2 of ‹ht›", "unknown-name")]
+    [InlineData("output 8 of box, ‹2›", "missing")]
+    [InlineData("output 8 of box, ‹0› of hut", "out-of-range")]
+    [InlineData("output 8 of box ‹and 2 of hut›", "syntax")]
+    [InlineData("output 8 of box,‹›", "syntax")]
+    public void Outputs_of_several_controllers_are_found_where_they_are_wrong(string output, string slug) =>
+        Expect.One(slug, $"pump lift {{ {output}; zones a, b; load 60 mA }}", TwoControllers);
+
+    [Theory]
+    [InlineData("tank 3 m3; refill ‹12 L/min from 2 m3 to 500 L›", "out-of-range")]
+    [InlineData("tank 3 m3; refill ‹12 L/min from 500 L to 500 L›", "out-of-range")]
+    [InlineData("tank 3 m3; refill ‹12 L/min from 500 L to 3.1 m3›", "out-of-range")]
+    [InlineData("tank 3 m3; reserve 600 L; refill ‹12 L/min from 500 L to 2 m3›", "out-of-range")]
+    [InlineData("tank 3 m3; refill 12 L/min from 500 L‹›", "syntax")]
+    [InlineData("tank 3 m3; refill 12 L/min ‹until› 2 m3", "syntax")]
+    [InlineData("tank 3 m3; refill 12 L/min ‹form› 500 L to 2 m3", "syntax")]
+    public void Levels_of_a_refill_are_found_where_they_are_wrong(string supply, string slug) =>
+        Expect.One(slug, $"supply other {{ {supply} }}", Site("supply"));
+
+    [Fact]
+    public void A_zone_has_one_output() => Expect.One("syntax", "zone c { output 3 of box‹, 2 of hut› }", TwoControllers);
 }

@@ -64,6 +64,7 @@ public sealed class StatementsBoundTests
         StepsNode steps => steps.Steps,
         RepeatStepsNode repeat => repeat.Steps,
         CycleNode cycle => cycle.Steps,
+        TogetherNode together => together.Waters,
         _ => [],
     };
 

@@ -41,10 +41,9 @@ internal sealed class ControllerClock
         for (var index = 0; index < openings.Count; index++)
         {
             var opening = openings[index];
-            var (wired, output, valve) = opening.Zone >= 0
-                ? (site.Zones[opening.Zone].Controller, site.Zones[opening.Zone].Output, site.Zones[opening.Zone].Valve)
-                : (site.Devices[opening.Device].Controller, site.Devices[opening.Device].Output, site.Devices[opening.Device].Valve);
-            if (wired != controller || output == 0) continue;
+            var output = opening.Output;
+            var valve = opening.Zone >= 0 ? site.Zones[opening.Zone].Valve : site.Devices[opening.Device].Valve;
+            if (opening.Controller != controller.Index || output == 0) continue;
             yield return new Wish(opening.From * 1000, true, output, index + 1, valve is LatchingValve);
             yield return new Wish(opening.To * 1000, false, output, index + 1, valve is LatchingValve);
         }

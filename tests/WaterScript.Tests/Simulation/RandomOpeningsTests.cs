@@ -58,9 +58,10 @@ public sealed class RandomOpeningsTests
     {
         var expected = SecondBySecond.Openings(site, ReferenceRuns.Of(site, horizon), horizon.From);
         var openings = Timetable.Of(site, horizon).Openings().ToList();
-        var actual = openings.ConvertAll(opening => new ReferenceOpening(opening.From, opening.To, opening.Zone, opening.Device, opening.Runs.Count));
+        var actual = openings.ConvertAll(opening => new ReferenceOpening(
+            opening.From, opening.To, opening.Zone, opening.Device, opening.Runs.Count, opening.Controller, opening.Output));
         Assert.Equal(Enumerable.Range(1, openings.Count).Select(number => (long)number), openings.Select(opening => opening.Number));
-        Assert.Equal(actual.Select(opening => SecondBySecond.KeyOf(site, opening)).Order(), actual.Select(opening => SecondBySecond.KeyOf(site, opening)));
+        Assert.Equal(actual.Select(SecondBySecond.KeyOf).Order(), actual.Select(SecondBySecond.KeyOf));
         AssertSame(expected, actual, context);
         AssertRunsOf(site, openings, [.. Timetable.Of(site, horizon).Runs()]);
         var switchings = Timetable.Of(site, horizon).Switchings()
@@ -73,7 +74,7 @@ public sealed class RandomOpeningsTests
     /// <summary>An opening names runs of its own zone, or of the zones of its device; none is named twice for one output.</summary>
     private static void AssertRunsOf(Site site, IReadOnlyList<Opening> openings, IReadOnlyList<Run> runs)
     {
-        foreach (var ofOutput in openings.GroupBy(opening => (opening.Zone, opening.Device)))
+        foreach (var ofOutput in openings.GroupBy(opening => (opening.Zone, opening.Device, opening.Controller)))
         {
             var numbers = ofOutput.SelectMany(opening => opening.Runs).ToList();
             Assert.Equal(numbers.Distinct().Order(), numbers);

@@ -186,7 +186,7 @@ internal sealed partial class RandomSource
             var starts = Chance(60) ? $"; starts {Seconds(1, Pick(10, 900))} {Pick("before", "after")} zones" : "";
             var stops = Chance(60) ? $"; stops {Seconds(1, Pick(10, 900))} {Pick("before", "after")} zones" : "";
             var through = Chance(40) ? $"; bridges gaps up to {Seconds(1, Pick(60, 3600))}" : "";
-            var wiring = $"output {index + 1}{Wired()}; {serves}{Passes()}{Valve("; load 60 mA")}";
+            var wiring = $"output {Outputs(index + 1)}; {serves}{Passes()}{Valve("; load 60 mA")}";
             Add($"{Pick("pump", "master")} device-{index} {{ {wiring}{starts}{stops}{through} }}");
         }
     }
@@ -199,7 +199,7 @@ internal sealed partial class RandomSource
         _hasInjector = true;
         var after = Chance(60) ? $"; after {Seconds(1, 200)}" : "";
         var rinse = Chance(60) ? $"; rinse {Seconds(1, 200)}" : "";
-        Add($"injector feeder {{ output 9{Wired()}; zones {string.Join(", ", _zones)}; load 40 mA{after}{rinse} }}");
+        Add($"injector feeder {{ output {Outputs(9)}; zones {string.Join(", ", _zones)}; load 40 mA{after}{rinse} }}");
     }
 
     private string Stagger() => _wiring.Next(5) switch
@@ -219,6 +219,13 @@ internal sealed partial class RandomSource
     };
 
     private string Wired() => _controllers > 1 ? $" of box-{_random.Next(_controllers)}" : "";
+
+    /// <summary>An output, or one of each of two controllers.</summary>
+    private string Outputs(int number)
+    {
+        var first = Wired();
+        return first.Length == 0 || !More(40) ? $"{number}{first}" : $"{number}{first}, {number} of box-{(first[^1] == '0' ? 1 : 0)}";
+    }
 
     private void WriteSequences()
     {
@@ -271,7 +278,19 @@ internal sealed partial class RandomSource
         var exactly = More(15) ? "exactly " : "";
         var amount = Chance(75) ? $"for {exactly}{Pick(Seconds(5, 900), "burst", "10 min", "2 min 30 s", "1 h")}"
             : $"with {exactly}{Pick("1 mm", "2.5 mm", "0.1 in", "4 L", "33 L", "1.7 mm")}";
-        Add($"{indent}water {List()} {amount}{(_hasInjector && Chance(30) ? " through feeder" : "")}");
+        Add($"{indent}water {(More(15) ? Together() : $"{List()} {amount}")}{(_hasInjector && Chance(30) ? " through feeder" : "")}");
+    }
+
+    /// <summary>Two or three lengths that begin together.</summary>
+    private string Together()
+    {
+        var order = _zones.ToArray();
+        _more.Shuffle(order);
+        var first = order.Length > 2 && More(40) ? $"{order[0]} + {order[2]}" : order[0];
+        var third = order.Length > 3 && More(30) ? $" + {order[3]} {Length()}" : "";
+        return $"{first} {Length()} + {order[1]} {Length()}{third}";
+
+        string Length() => OneOf("for 20 s", "for 7 min", "for exactly 45 s", "for burst", "with 2.5 mm", "with 7 L", "with exactly 1 mm", "for 3 min 20 s");
     }
 
     /// <summary>Also pieces of a few seconds, so that zones of a plus list have fewer seconds than there are pieces.</summary>

@@ -50,6 +50,9 @@ internal sealed class ReferencePlan
             case WaterStep water:
                 foreach (var part in water.Parts) Place(Wanted(part, water), path, water.Through);
                 break;
+            case TogetherStep together:
+                Place(Wanted(together), path, together.Waters[0].Through);
+                break;
             case CycleStep { Cycle: not null } cycle:
                 TakeCycle(cycle, path);
                 break;
@@ -61,6 +64,10 @@ internal sealed class ReferencePlan
     /// <summary>The zones of a part of which scale and trim leave something, and for how long.</summary>
     private List<(Zone Zone, long Seconds)> Wanted(ZonePart part, WaterStep water) =>
         [.. part.Zones.Select(zone => (Zone: zone, Seconds: TimeOf(zone, water))).Where(each => each.Seconds > 0)];
+
+    /// <summary>Each by its own length, all from the same second.</summary>
+    private List<(Zone Zone, long Seconds)> Wanted(TogetherStep together) =>
+        [.. together.Waters.SelectMany(water => water.Parts.SelectMany(part => Wanted(part, water)))];
 
     private long Place(List<(Zone Zone, long Seconds)> wanted, string path, string? injector)
     {
@@ -77,9 +84,8 @@ internal sealed class ReferencePlan
     private void TakeCycle(CycleStep cycle, string path)
     {
         var soak = (long)cycle.Soak!.Value.TotalSeconds;
-        var units = WateringsIn(cycle.Steps, "")
-            .SelectMany(line => line.Water.Parts.Select(part =>
-                (line.Path, line.Water.Through, Pieces: Deal(Wanted(part, line.Water), (long)cycle.Cycle!.Value.TotalSeconds))))
+        var units = LinesIn(cycle.Steps, "")
+            .Select(line => (line.Path, line.Through, Pieces: Deal(line.Wanted, (long)cycle.Cycle!.Value.TotalSeconds)))
             .ToList();
         var wet = new Dictionary<string, long>();
         for (var round = 0; units.Exists(unit => round < unit.Pieces.Count); round++)
@@ -94,11 +100,13 @@ internal sealed class ReferencePlan
         }
     }
 
-    private static IEnumerable<(string Path, WaterStep Water)> WateringsIn(IEnumerable<Step> steps, string prefix) =>
+    /// <summary>What a cycle deals out, one after the other: each part, and each row of lengths that begin together.</summary>
+    private IEnumerable<(string Path, string? Through, List<(Zone Zone, long Seconds)> Wanted)> LinesIn(IEnumerable<Step> steps, string prefix) =>
         steps.Index().SelectMany(step => step.Item switch
     {
-        WaterStep water => [($"{prefix}{step.Index + 1}", water)],
-        RunStep run => WateringsIn(run.Sequence.Steps, $"{prefix}{step.Index + 1}."),
+        WaterStep water => water.Parts.Select(part => ($"{prefix}{step.Index + 1}", water.Through, Wanted(part, water))),
+        TogetherStep together => [($"{prefix}{step.Index + 1}", together.Waters[0].Through, Wanted(together))],
+        RunStep run => LinesIn(run.Sequence.Steps, $"{prefix}{step.Index + 1}."),
         var other => throw new NotSupportedException(other.GetType().Name),
     });
 

@@ -3,8 +3,8 @@ using WaterScript.Model;
 
 namespace WaterScript.Tests.Simulation;
 
-/// <summary>An opening as the reference has it, of a zone or of a device.</summary>
-internal readonly record struct ReferenceOpening(long From, long To, int Zone, int Device, int Runs);
+/// <summary>An opening as the reference has it, of a zone or of a device, and the output that it is of.</summary>
+internal readonly record struct ReferenceOpening(long From, long To, int Zone, int Device, int Runs, int Controller, int Output);
 
 /// <summary>The state of every output at every second, painted from the runs of the reference.</summary>
 internal sealed class SecondBySecond
@@ -35,24 +35,48 @@ internal sealed class SecondBySecond
     public static List<ReferenceOpening> Openings(Site site, IReadOnlyList<ReferenceRun> runs, LocalDate from)
     {
         var simulation = new SecondBySecond(site, runs, from);
-        return [.. site.Zones.SelectMany(simulation.OfZone).Concat(site.Devices.SelectMany(simulation.OfDevice)).OrderBy(opening => KeyOf(site, opening))];
+        return [.. site.Zones.SelectMany(simulation.OfZone).Concat(site.Devices.SelectMany(simulation.OfDevice)).OrderBy(KeyOf)];
     }
 
-    public static (long From, int Controller, int Output, int Zone, int Device) KeyOf(Site site, ReferenceOpening opening) => opening.Zone >= 0
-        ? (opening.From, site.Zones[opening.Zone].Controller.Index, site.Zones[opening.Zone].Output, opening.Zone, opening.Device)
-        : (opening.From, site.Devices[opening.Device].Controller.Index, site.Devices[opening.Device].Output, opening.Zone, opening.Device);
+    public static (long From, int Controller, int Output, int Zone, int Device) KeyOf(ReferenceOpening opening) =>
+        (opening.From, opening.Controller, opening.Output, opening.Zone, opening.Device);
+
+    /// <summary>The outputs of a device, and the zones that each is on for: those of its controller, the first also those of controllers without one.</summary>
+    public static IEnumerable<(int Controller, int Output, Func<Zone, bool> Serves)> OutputsOf(Device device)
+    {
+        HashSet<int> others = [.. device.FurtherOutputs.Select(further => further.Controller.Index)];
+        yield return (device.Controller.Index, device.Output, zone => !others.Contains(zone.Controller.Index));
+        foreach (var further in device.FurtherOutputs)
+            yield return (further.Controller.Index, further.Number.Value, zone => zone.Controller.Index == further.Controller.Index);
+    }
+
+    /// <summary>Openings of the outputs of one device as those of the device: those that overlap or touch are one.</summary>
+    public static List<(long From, long To)> Together(IEnumerable<ReferenceOpening> openings)
+    {
+        var together = new List<(long From, long To)>();
+        foreach (var opening in openings.OrderBy(opening => opening.From))
+        {
+            if (together.Count > 0 && together[^1].To >= opening.From) together[^1] = (together[^1].From, Math.Max(together[^1].To, opening.To));
+            else together.Add((opening.From, opening.To));
+        }
+
+        return together;
+    }
 
     private IEnumerable<ReferenceOpening> OfZone(Zone zone)
     {
         var runs = _runs.Where(run => run.Zone == zone.Index).ToList();
         var starts = StartsOf(runs);
         return Stretches(Painted(runs)).Select(stretch => new ReferenceOpening(
-            _origin + stretch.From, _origin + stretch.To, zone.Index, -1, CountIn(starts, stretch)));
+            _origin + stretch.From, _origin + stretch.To, zone.Index, -1, CountIn(starts, stretch), zone.Controller.Index, zone.Output));
     }
 
-    private IEnumerable<ReferenceOpening> OfDevice(Device device)
+    private IEnumerable<ReferenceOpening> OfDevice(Device device) =>
+        OutputsOf(device).SelectMany(output => OfOutput(device, output.Controller, output.Output, output.Serves));
+
+    private List<ReferenceOpening> OfOutput(Device device, int controller, int output, Func<Zone, bool> serves)
     {
-        var runs = CausesOf(device);
+        var runs = CausesOf(device).Where(run => serves(_site.Zones[run.Zone])).ToList();
         var busy = Painted(runs);
         FillGaps(busy, Seconds(device.Bridges));
         var on = new bool[_seconds];
@@ -66,9 +90,9 @@ internal sealed class SecondBySecond
             if (from < to) causes.Add((from, to, CountIn(starts, stretch)));
         }
 
-        return Stretches(on).Select(stretch => new ReferenceOpening(
+        return [.. Stretches(on).Select(stretch => new ReferenceOpening(
             _origin + stretch.From, _origin + stretch.To, -1, device.Index,
-                causes.Where(cause => stretch.From <= cause.From && cause.To <= stretch.To).Sum(cause => cause.Runs))).ToList();
+                causes.Where(cause => stretch.From <= cause.From && cause.To <= stretch.To).Sum(cause => cause.Runs), controller, output))];
     }
 
     /// <summary>What an injector doses into lies inside the runs that go through it; other devices run with their zones.</summary>

@@ -179,6 +179,7 @@ public sealed class TokensReadTests
         StepsNode steps => steps.Steps,
         RepeatStepsNode repeat => repeat.Steps,
         CycleNode cycle => cycle.Steps,
+        TogetherNode together => together.Waters,
         _ => null,
     };
 

@@ -42,6 +42,44 @@ public class OpeningTests
             ["9: 0 to 80 of 2", "12: 0 to 10 of 1", "1: 20 to 80 of 2"],
             Lines("zone d { output 12 }\npump p { output 9; zones a; starts 20 s before zones }", "water d for 10 s\n pause 10 s\n water a for 1 min"));
 
+    /// <summary>Each output goes with the zones of its own controller; those of a controller without one go with the first that is named.</summary>
+    [Fact]
+    public void Each_controller_switches_a_pump_for_its_own_zones() =>
+        Assert.Equal(
+            [
+                "9 of one: -5 to 70", "1 of one: 0 to 60", "8 of two: 55 to 130", "2 of two: 60 to 120", "9 of one: 115 to 190", "3 of three: 120 to 180",
+            ],
+            OfControllers("pump p { output 9 of one, 8 of two; zones a, b, c; load 60 mA; starts 5 s before zones; stops 10 s after zones }"));
+
+    [Fact]
+    public void A_pump_bridges_gaps_between_the_zones_of_one_controller() =>
+        Assert.Equal(
+            ["1 of one: 0 to 60", "9 of one: 0 to 180", "2 of two: 60 to 120", "8 of two: 60 to 120", "3 of three: 120 to 180"],
+            OfControllers("pump p { output 9 of one, 8 of two; zones a, b, c; load 60 mA; bridges gaps up to 60 s }"));
+
+    [Fact]
+    public void An_injector_is_switched_by_the_controller_of_the_zone() =>
+        Assert.Equal(
+            ["1 of one: 0 to 60", "9 of one: 20 to 60", "2 of two: 60 to 120", "8 of two: 80 to 120", "3 of three: 120 to 180", "9 of one: 140 to 180"],
+            OfControllers("injector p { output 9 of one, 8 of two; zones a, b, c; load 60 mA; after 20 s }", " through p"));
+
+    private static string[] OfControllers(string device, string through = "")
+    {
+        var site = Sites.Read($$"""
+            site plot { timezone UTC; effective 2026-05-01 }
+            controller one { outputs 9 }
+            controller two { outputs 9 }
+            controller three { outputs 9 }
+            zone a { output 1 of one }
+            zone b { output 2 of two }
+            zone c { output 3 of three }
+            {{device}}
+            schedule s { every day; start at 06:00; steps { water a, b, c for 1 min{{through}} } }
+            """);
+        return [.. Timetable.Of(site, Horizon.DaysFrom(new LocalDate(2026, 5, 1), 1)).Openings()
+            .Select(opening => $"{opening.Output} of {site.Controllers[opening.Controller].Name}: {opening.From - Six} to {opening.To - Six}")];
+    }
+
     private static string[] Lines(string devices, string steps)
     {
         var site = Sites.Read(Sites.Garden($"{devices}\nschedule s {{\n every day\n start at 06:00\n steps {{\n {steps}\n }}\n}}", timeZone: "UTC"));

@@ -18,6 +18,30 @@ public class StepTests
         Assert.Equal(["06:00:00 a 600 s 1", "06:00:00 b 600 s 1", "06:10:00 c 600 s 1"], Steps("water a + b, c for 10 min"));
 
     [Fact]
+    public void SeveralLengthsBeginTogetherAndTheNextStepWaitsForTheLongest() =>
+        Assert.Equal(
+            ["06:00:00 a 240 s 1", "06:00:00 b 600 s 1", "06:00:00 c 600 s 1", "06:10:00 a 60 s 2"],
+            Steps("water a for 4 min + b + c for 10 min; water a for 1 min"));
+
+    /// <summary>Of 10 min none is over 4 min in three pieces; the 4 min beside it are dealt out to three as well, and soak from their own ends.</summary>
+    [Fact]
+    public void ACycleSplitsLengthsThatBeginTogetherIntoAsManyPieces() =>
+        Assert.Equal(
+            [
+                "06:00:00 a 200 s 1#1.1", "06:00:00 b 80 s 1#1.1", "06:13:20 a 200 s 1#2.1", "06:13:20 b 80 s 1#2.1", "06:26:40 a 200 s 1#3.1",
+                "06:26:40 b 80 s 1#3.1",
+            ],
+            Steps("cycle 4 min soak 10 min { water a for 10 min + b for 4 min }"));
+
+    /// <summary>Half of 4 min is under the shortest of d; a and b go on without it, each by its own length.</summary>
+    [Fact]
+    public void OneThatIsLeftOutDoesNotHoldUpTheOthers() =>
+        Assert.Equal(
+            ["2026-06-01 06:00:00 +01 a 300 s s 1", "2026-06-01 06:00:00 +01 b 45 s s 1", "2026-06-01 06:05:00 +01 c 30 s s 2"],
+            RunLines(Garden("zone d { output 4; shortest 3 min }\nschedule s { on 2026-06-01; start at 06:00; scale 50 %; "
+                + "steps { water a for 10 min + d for 4 min + b for exactly 45 s; water c for 1 min } }"), "2026-06-01", 1));
+
+    [Fact]
     public void AZoneMayComeTwiceInAList() =>
         Assert.Equal(["06:00:00 a 60 s 1", "06:01:00 b 60 s 1", "06:02:00 a 60 s 1"], Steps("water a, b, a for 1 min"));
 

@@ -40,7 +40,7 @@ internal sealed class LogDictionary
             Add(zone.Controller, zone.Output, zone.Index);
         }
 
-        foreach (var device in site.Devices) Add(device.Controller, device.Output, LogEvent.NoZone);
+        foreach (var device in site.Devices.SelectMany(device => device.ByOutput())) Add(device.Controller, device.Output, LogEvent.NoZone);
     }
 
     /// <summary>Reads times.</summary>

@@ -66,7 +66,7 @@ internal sealed class DeviceOpenings(Site site)
         var words = site.Controllers.Length > 1 && controller.Length > 0 ? $"{output} of {controller}" : output;
         bool Is(Controller own, int number) => own.Name == controller && number.ToString(CultureInfo.InvariantCulture) == output;
         if (site.Zones.FirstOrDefault(zone => Is(zone.Controller, zone.Output)) is { } zone) return new OpenedDevice(zone.DisplayName, words, zone);
-        var device = site.Devices.FirstOrDefault(device => Is(device.Controller, device.Output));
+        var device = site.Devices.SelectMany(device => device.ByOutput()).FirstOrDefault(device => Is(device.Controller, device.Output));
         return new OpenedDevice(device?.DisplayName ?? "nothing of the file", words, Zone: null);
     }
 

@@ -19,6 +19,7 @@ internal sealed class UsageLedger
     private readonly Dictionary<(int Day, int Device), UsageSums> _devices = [];
     private readonly List<int> _scheduleOfRun = [];
     private readonly DatedPieces _pieces;
+    private readonly DeviceTimes _deviceTimes;
     private readonly ZoneClock _clock;
     private readonly WorkBudget _budget;
     private readonly long[] _openUntil;
@@ -29,6 +30,7 @@ internal sealed class UsageLedger
     {
         _clock = new ZoneClock(site.TimeZone);
         _pieces = new DatedPieces(_clock);
+        _deviceTimes = new DeviceTimes(site);
         _budget = budget;
         _openUntil = new long[site.Zones.Length];
         Array.Fill(_openUntil, long.MinValue);
@@ -67,13 +69,20 @@ internal sealed class UsageLedger
     {
         if (opening.Device >= 0)
         {
-            foreach (var (day, start, end) in Dated(opening.From, opening.To)) SumsOf(_devices, (day, opening.Device)).Seconds += end - start;
+            AddDevice(opening);
+            return;
         }
 
         var date = _clock.At(opening.From).Day;
-        if (date < _first || date >= _end) return;
-        if (opening.Device >= 0) SumsOf(_devices, (date, opening.Device)).Openings++;
-        else SumsOf(_zones, (date, opening.Zone, _scheduleOfRun[(int)opening.Runs[0] - 1])).Openings++;
+        if (date >= _first && date < _end) SumsOf(_zones, (date, opening.Zone, _scheduleOfRun[(int)opening.Runs[0] - 1])).Openings++;
+    }
+
+    private void AddDevice(in Opening opening)
+    {
+        var (from, to, isStart) = _deviceTimes.Add(opening);
+        foreach (var (day, start, end) in Dated(from, to)) SumsOf(_devices, (day, opening.Device)).Seconds += end - start;
+        var date = _clock.At(from).Day;
+        if (isStart && date >= _first && date < _end) SumsOf(_devices, (date, opening.Device)).Openings++;
     }
 
     private IEnumerable<(int Day, long From, long Until)> Dated(long from, long until) =>

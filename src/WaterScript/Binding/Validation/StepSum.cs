@@ -13,11 +13,10 @@ internal sealed class StepSum(Func<Step, decimal> ofOne, Func<CycleStep, decimal
     /// <summary>Counts runs and pauses.</summary>
     public static StepSum Runs()
     {
-        return new StepSum(RunsOf, cycle => new StepSum(step => step is WaterStep water ? PiecesIn(water, cycle) : 1, _ => 1).Of(cycle.Steps));
+        return new StepSum(
+            RunsOf, cycle => new StepSum(step => BegunTogether(step).Sum(times => PiecesOf(times, cycle) * times.Count), _ => 1).Of(cycle.Steps));
 
-        static decimal RunsOf(Step step) => step is WaterStep water ? water.Parts.Sum(part => (decimal)part.Zones.Length) : 1;
-
-        static decimal PiecesIn(WaterStep water, CycleStep cycle) => water.Parts.Sum(part => PiecesOf(water, part, cycle) * part.Zones.Length);
+        static decimal RunsOf(Step step) => step is WaterStep or TogetherStep ? BegunTogether(step).Sum(times => (decimal)times.Count) : 1;
     }
 
     /// <summary>Adds up seconds; those of a cycle as if every piece had to wait for all of its soak, which is the most that it can come to.</summary>
@@ -25,34 +24,38 @@ internal sealed class StepSum(Func<Step, decimal> ofOne, Func<CycleStep, decimal
     {
         return new StepSum(SecondsOf, cycle => new StepSum(step => SecondsOf(step) + SoakOf(step, cycle), _ => 0).Of(cycle.Steps));
 
-        static decimal SecondsOf(Step step) => step switch
-        {
-            WaterStep water => water.Parts.Sum(part => LongestOf(water, part.Zones) + part.Zones.Max(GapOf)),
-            PauseStep pause => (decimal)pause.Length.TotalSeconds,
-            _ => 0,
-        };
+        static decimal SecondsOf(Step step) => step is PauseStep pause ? (decimal)pause.Length.TotalSeconds
+            : BegunTogether(step).Sum(times => times.Max(time => time.Seconds) + times.Max(time => GapOf(time.Zone)));
 
         static decimal GapOf(Zone zone) => (zone.Supply?.WithFeeders() ?? [])
             .Select(supply => supply.Change is { IsOverlap: false } change ? (decimal)change.Length.TotalSeconds : 0).DefaultIfEmpty().Max();
 
-        static decimal SoakOf(Step step, CycleStep cycle) =>
-            step is WaterStep water ? water.Parts.Sum(
-                part => PiecesOf(water, part, cycle) * part.Zones.Max(zone => CycleAndSoak.Soak(cycle, zone, LongestPiece(part, cycle)))) : 0;
+        static decimal SoakOf(Step step, CycleStep cycle) => BegunTogether(step).Sum(
+            times => PiecesOf(times, cycle) * times.Max(time => CycleAndSoak.Soak(cycle, time.Zone, LongestPiece(times, cycle))));
     }
 
-    /// <summary>Into how many pieces a cycle splits a part of a watering, at most.</summary>
-    private static decimal PiecesOf(WaterStep water, ZonePart part, CycleStep cycle)
+    /// <summary>The zones that begin together, one row after the other, each with its time before scale and trim, in seconds.</summary>
+    private static IEnumerable<List<(Zone Zone, decimal Seconds)>> BegunTogether(Step step) => step switch
     {
-        var seconds = part.Zones.Max(zone => LongestOf(water, [zone]) * Math.Max(100, zone.TrimPercent) / 100);
-        return decimal.Ceiling(seconds / LongestPiece(part, cycle));
+        WaterStep water => water.Parts.Select(part => part.Zones.Select(zone => (zone, LengthOf(water, zone))).ToList()),
+        TogetherStep together => [[.. together.Waters.SelectMany(BegunTogether).SelectMany(times => times)]],
+        _ => [],
+    };
+
+    /// <summary>Into how many pieces a cycle splits what begins together, at most.</summary>
+    private static decimal PiecesOf(List<(Zone Zone, decimal Seconds)> times, CycleStep cycle)
+    {
+        var seconds = times.Max(time => time.Seconds * Math.Max(100, time.Zone.TrimPercent) / 100);
+        return decimal.Ceiling(seconds / LongestPiece(times, cycle));
     }
 
-    private static long LongestPiece(ZonePart part, CycleStep cycle) => CycleAndSoak.LongestPiece(cycle, part.Zones);
+    private static long LongestPiece(List<(Zone Zone, decimal Seconds)> times, CycleStep cycle) =>
+        CycleAndSoak.LongestPiece(cycle, times.Select(time => time.Zone));
 
-    /// <summary>How long the longest of some zones is watered, before scale and trim, in seconds.</summary>
-    private static decimal LongestOf(WaterStep water, IEnumerable<Zone> zones) =>
+    /// <summary>How long a zone is watered, before scale and trim, in seconds.</summary>
+    private static decimal LengthOf(WaterStep water, Zone zone) =>
         water.For is { } time ? (decimal)time.TotalSeconds
-        : water.With is { } amount ? zones.Max(zone => RunTime.SecondsFor(amount, zone) ?? 0)
+        : water.With is { } amount ? RunTime.SecondsFor(amount, zone) ?? 0
         : 0;
 
     /// <summary>The sum; a repetition of nothing counts its times.</summary>

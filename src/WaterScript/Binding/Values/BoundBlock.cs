@@ -75,6 +75,10 @@ internal sealed class BoundBlock(BlockNode node, SourceText source, IReadOnlyLis
         Find(property) is { Value: ContentValue value, Origin: var place } ? new(value, place) : null;
 
     /// <inheritdoc cref="Get(Property{AmountType})"/>
+    public Placed<RefillValue>? Get(Property<RefillType> property) =>
+        Find(property) is { Value: RefillValue value, Origin: var place } ? new(value, place) : null;
+
+    /// <inheritdoc cref="Get(Property{AmountType})"/>
     public Placed<ShareValue>? Get(Property<CatchType> property) => Find(property) is { Value: ShareValue value, Origin: var place } ? new(value, place) : null;
 
     /// <inheritdoc cref="Get(Property{AmountType})"/>
@@ -126,6 +130,9 @@ internal sealed class BoundBlock(BlockNode node, SourceText source, IReadOnlyLis
 
     /// <inheritdoc cref="Get(Property{ReferenceType})"/>
     public NamesValue? Get(Property<ZoneNamesType> property) => Find(property)?.Value as NamesValue;
+
+    /// <inheritdoc cref="Get(Property{ReferenceType})"/>
+    public OutputsValue? Get(Property<OutputsType> property) => Find(property)?.Value as OutputsValue;
 
     /// <inheritdoc cref="Get(Property{ReferenceType})"/>
     public DateTimeZone? Get(Property<TimeZoneType> property) => Find(property)?.Value as DateTimeZone;

@@ -14,6 +14,9 @@ namespace WaterScript.Binding.Values;
 /// <summary>An output of a controller as written: <c>2 of shed</c>.</summary>
 internal readonly record struct OutputValue(int Number, NameNode? Controller, Location Origin);
 
+/// <summary>Outputs as written: <c>8 of shed, 4 of barn</c>; at least one.</summary>
+internal sealed record OutputsValue(ImmutableArray<OutputValue> Outputs);
+
 /// <summary>A quantity and another that goes with it.</summary>
 internal readonly record struct PairValue(Quantity First, Quantity Second);
 
@@ -22,6 +25,9 @@ internal readonly record struct EmittersValue(decimal Count, Quantity Flow);
 
 /// <summary>A tank's content on a date.</summary>
 internal readonly record struct ContentValue(Quantity Amount, LocalDate On);
+
+/// <summary>A flow into a tank, and the levels at which it begins and ends; both or neither.</summary>
+internal readonly record struct RefillValue(Quantity Flow, Quantity? From, Quantity? To);
 
 /// <summary>A quantity with a share that goes with it.</summary>
 internal readonly record struct ShareValue(Quantity Amount, decimal Percent);
@@ -60,7 +66,9 @@ internal static class PropertyReaders
         PairType pair => Pair(row, pair),
         EmittersType => Emitters(row),
         OutputType => Output(row),
+        OutputsType => Outputs(row),
         ContentType => Content(row),
+        RefillType => Refill(row),
         CatchType => Catch(row),
         PressureTankType => PressureTank(row),
         WireType => Wire(row),
@@ -98,6 +106,20 @@ internal static class PropertyReaders
         return new OutputValue(number, row.Accept("of") ? row.Name("the name of a controller") : null, origin);
     }
 
+    /// <summary>Where there are several, each has a place of its own.</summary>
+    private static OutputsValue? Outputs(RowCursor row)
+    {
+        var outputs = ImmutableArray.CreateBuilder<OutputValue>();
+        do
+        {
+            var start = row.Position;
+            if (Output(row) is not { } output) return null;
+            outputs.Add(outputs.Count == 0 && row.IsAtEnd ? output : output with { Origin = output.Origin with { Span = row.SpanFrom(start) } });
+        }
+        while (row.Accept(TokenKind.Comma));
+        return new OutputsValue(outputs.DrainToImmutable());
+    }
+
     private static PairValue? Pair(RowCursor row, PairType type) =>
         row.Quantity(type.First, Bounds.Positive) is { } first && row.Expect("at") && row.Quantity(type.Second, Bounds.Positive) is { } second
             ? new PairValue(first, second)
@@ -107,6 +129,14 @@ internal static class PropertyReaders
         row.Quantity(Dimension.Volume, Bounds.NotNegative) is { } amount && row.Expect("on") && row.Date() is { } date
             ? new ContentValue(amount, date)
             : null;
+
+    private static RefillValue? Refill(RowCursor row)
+    {
+        if (row.Quantity(Dimension.Flow, Bounds.NotNegative) is not { } flow) return null;
+        if (row.IsAtEnd) return new RefillValue(flow, From: null, To: null);
+        if (!row.Expect("from") || row.Quantity(Dimension.Volume, Bounds.NotNegative) is not { } from || !row.Expect("to")) return null;
+        return row.Quantity(Dimension.Volume, Bounds.Positive) is { } to ? new RefillValue(flow, from, to) : null;
+    }
 
     private static ShareValue? Catch(RowCursor row) =>
         row.Quantity(Dimension.Area, Bounds.Positive) is { } area && row.Expect("at") && row.Percent(Bounds.ShareOfWhole) is { } percent

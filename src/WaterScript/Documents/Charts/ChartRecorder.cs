@@ -86,7 +86,10 @@ internal sealed class ChartRecorder : IRunObserver, IDemandObserver, IOpeningObs
     {
         if (opening.Device < 0 || opening.To <= _from || opening.From >= _until) return;
         if (++_openings > _mostRuns) throw new ChartTooLargeException();
-        Devices[opening.Device].Add(new ChartBand(Math.Max(_from, opening.From), Math.Min(_until, opening.To)));
+        var (from, to) = (Math.Max(_from, opening.From), Math.Min(_until, opening.To));
+        var bands = Devices[opening.Device];
+        if (bands.Count > 0 && bands[^1] is var last && from <= last.Until) bands[^1] = last with { Until = Math.Max(last.Until, to) };
+        else bands.Add(new ChartBand(from, to));
     }
 
     /// <inheritdoc/>

@@ -139,6 +139,9 @@ internal sealed class ScheduleDescription(Site site, DocumentWriter writer)
             case WaterStep water:
                 WriteWater(water);
                 break;
+            case TogetherStep together:
+                writer.List("together", together.Waters, water => writer.Map(() => WriteWater(water), Layout.OneLine));
+                break;
             case PauseStep pause:
                 writer.Entry("pause_s", Measure.Seconds(pause.Length));
                 break;

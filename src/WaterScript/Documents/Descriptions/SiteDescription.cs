@@ -55,7 +55,9 @@ internal sealed class SiteDescription(Site site)
         writer.Entry(Schema.Supply.PressureTank, supply.PressureTank?.Value);
         writer.Entry(Schema.Supply.Tank, supply.Tank);
         writer.Entry(Schema.Supply.Contains, supply.Contains, supply.ContainsOn);
-        writer.Entry(Schema.Supply.Refill, supply.Refill);
+        writer.Entry(Schema.Supply.Refill.Keys[0].Name, Base(supply.Refill));
+        writer.Entry(Schema.Supply.Refill.Keys[1].Name, Base(supply.RefillFrom));
+        writer.Entry(Schema.Supply.Refill.Keys[2].Name, Base(supply.RefillTo));
         writer.Entry(Schema.Supply.Catchment, supply.CatchmentArea, supply.CatchmentPercent);
         writer.Entry(Schema.Supply.Reserve, supply.Reserve);
         writer.Entry(Schema.Supply.Daily, supply.Daily);
@@ -118,6 +120,9 @@ internal sealed class SiteDescription(Site site)
         writer.Entry("label", device.Label);
         writer.Entry("kind", OpeningFields.WordOf(device.Kind));
         WriteOutput(writer, Schema.Device.Output, device.Controller, device.WrittenOutput);
+        if (!device.FurtherOutputs.IsEmpty)
+            writer.List(Schema.Device.Output.Keys[2].Name, device.FurtherOutputs, further => writer.Map(
+                () => WriteOutput(writer, Schema.Device.Output, further.Controller, further.Number), Layout.OneLine));
         writer.Entry(Schema.Device.Supply, device.Supply?.Name);
         writer.List(Schema.Device.Zones.Key, device.Zones, zone => writer.Text(zone.Name), Layout.OneLine);
         writer.Entry(Schema.Device.Flow, device.Flow);

@@ -9,19 +9,18 @@ namespace WaterScript.Documents.Timetables;
 internal sealed class SwitchedOutputs
 {
     private readonly UsedOutput?[] _zones;
-    private readonly UsedOutput?[] _devices;
+    private readonly Dictionary<(int Device, int Controller), UsedOutput> _devices = [];
 
     /// <summary>The outputs of a site, on one controller or on all.</summary>
     public SwitchedOutputs(Site site, Controller? controller)
     {
         _zones = new UsedOutput?[site.Zones.Length];
-        _devices = new UsedOutput?[site.Devices.Length];
         var wiring = WiredOutput.AllOf(site).Where(wired => controller is null || wired.Controller.Index == controller.Index);
         Entries = [.. wiring.GroupBy(wired => (wired.Controller.Index, wired.Number)).SelectMany(EntriesOf)];
         foreach (var entry in Entries)
         {
             if (entry.Wired.Zone is { } zone) _zones[zone.Index] = entry;
-            else _devices[entry.Wired.Device!.Index] = entry;
+            else _devices[(entry.Wired.Device!.Index, entry.Wired.Controller.Index)] = entry;
         }
     }
 
@@ -51,7 +50,7 @@ internal sealed class SwitchedOutputs
     }
 
     /// <summary>The output that is switched.</summary>
-    public UsedOutput Of(in Switching switching) => (switching.Zone >= 0 ? _zones[switching.Zone] : _devices[switching.Device])!;
+    public UsedOutput Of(in Switching switching) => switching.Zone >= 0 ? _zones[switching.Zone]! : _devices[(switching.Device, switching.Controller)];
 
     /// <summary>What two are wired to is one output, and is on as long as the longer of them needs it.</summary>
     private static IEnumerable<UsedOutput> EntriesOf(IEnumerable<WiredOutput> users)
@@ -64,7 +63,7 @@ internal sealed class SwitchedOutputs
     {
         foreach (var opening in openings)
         {
-            if ((opening.Zone >= 0 ? _zones[opening.Zone] : _devices[opening.Device]) is { } entry)
+            if ((opening.Zone >= 0 ? _zones[opening.Zone] : _devices.GetValueOrDefault((opening.Device, opening.Controller))) is { } entry)
             {
                 contract.Admit(opening, entry);
                 entry.Longest.Add(opening);

@@ -86,6 +86,7 @@ internal static class CardFinder
         {
             WaterNode { Through: { } by } water when IsBefore(water, by, offset) => cards.OfDose(water),
             WaterNode water => cards.Of(water),
+            TogetherNode together => InSteps(site, together.Waters.CastArray<StepNode>(), source, offset),
             CycleNode cycle => InSteps(site, cycle.Steps, source, offset) ?? cards.Of(cycle),
             RepeatStepsNode repeat => InSteps(site, repeat.Steps, source, offset),
             _ => null,

@@ -5,6 +5,7 @@ using WaterScript.Diagnostics;
 using WaterScript.Editing.Nights;
 using WaterScript.Model;
 using WaterScript.Timetables;
+using WaterScript.Timetables.Switchings;
 using WaterScript.Wording;
 
 namespace WaterScript.Editing.Cards;
@@ -32,8 +33,12 @@ internal static class DeviceSums
         try
         {
             var timetable = Timetable.Of(nights.Site, horizon, new WorkBudget(Limits.CheckWorkOf(nights.Site.SourceLength) / ShareOfCheck));
+            var on = new DeviceTimes(nights.Site);
             foreach (var opening in timetable.Openings().Where(opening => opening.Device == device.Index))
-                (times, seconds) = (times + 1, seconds + opening.Seconds);
+            {
+                var (from, to, isStart) = on.Add(opening);
+                (times, seconds) = (times + (isStart ? 1 : 0), seconds + to - from);
+            }
         }
         catch (WorkUsedUpException)
         {

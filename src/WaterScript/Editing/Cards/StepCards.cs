@@ -78,7 +78,12 @@ internal sealed class StepCards(SiteNights nights, NightWords words, SourceText 
         return ([], 0);
     }
 
-    private static TextSpan FirstWord(StepNode node) => new(node.Span.Start, node is CycleNode ? "cycle".Length : "water".Length);
+    /// <summary>Of a watering beside others that have the word of the step, its first zone.</summary>
+    private static TextSpan FirstWord(StepNode node) => node switch
+    {
+        WaterNode { Zones: var zones } when zones.Span.Start == node.Span.Start => zones.Parts[0].Names[0].Span,
+        _ => new(node.Span.Start, node is CycleNode ? "cycle".Length : "water".Length),
+    };
 
     private Card? NotWatered(WaterNode node)
     {

@@ -89,7 +89,7 @@ internal sealed class ThingCards(EditedSite site)
 
     private Card Of(Device device, NameDeclaration declared, TextSpan span)
     {
-        var wired = device.Output > 0 ? $", output {device.Output} of {device.Controller.Name}" : "";
+        var wired = device.Output > 0 ? $", output {string.Join(", ", device.ByOutput().Select(each => $"{each.Output} of {each.Controller.Name}"))}" : "";
         var serves = $", serves {Phrases.Names([.. device.Zones.Select(zone => zone.Name)])}{(device.Supply is { } supply ? $" (all of {supply.Name})" : "")}";
         return Card.Of(span, $"{declared.Word} {device.Name}", $"{Label(device.Label)}{wired}{serves}", DeviceSums.Of(site, device));
     }

@@ -47,6 +47,7 @@ internal static class Rewrites
     {
         RepeatStepsNode repeat => repeat.Steps,
         CycleNode cycle => cycle.Steps,
+        TogetherNode together => together.Waters.CastArray<StepNode>(),
         _ => ImmutableArray<StepNode>.Empty,
     }).Prepend(step));
 

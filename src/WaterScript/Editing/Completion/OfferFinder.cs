@@ -98,16 +98,21 @@ internal sealed class OfferFinder
     private IEnumerable<Offer> InSteps() => _place.First switch
     {
         "water" when _place.Last == "through" => _values.Devices("injector"),
-        "water" when _place.Has("for") => AmountOf(Dimension.Time),
-        "water" when _place.Has("with") => AmountOf(Dimension.Volume, Dimension.Depth),
+        "water" when AmountWord == "for" => AmountOf(Dimension.Time),
+        "water" when AmountWord == "with" => AmountOf(Dimension.Volume, Dimension.Depth),
         "water" => _place.Last is "water" or "," or "+" ? _values.Zones(_place)
-            : [new Offer("for", "a time", OfferKind.Word), new Offer("with", "an amount", OfferKind.Word), .. Values.Words("+", ",")],
+            : [new Offer("for", "a time", OfferKind.Word), new Offer("with", "an amount", OfferKind.Word),
+                .. _place.Has("for") || _place.Has("with") ? Values.Words("+") : Values.Words("+", ",")],
         "pause" => AmountOf(Dimension.Time),
         "cycle" => _place.IsAfterNumber ? _values.UnitsOf(Dimension.Time) : _place.Last == "cycle" ? Values.Words("auto") : Values.Words("soak"),
         "repeat" => _place.IsAfterNumber ? Values.Words("times") : [],
         "run" => _values.Names(NameKind.Sequence),
         _ => [],
     };
+
+    /// <summary>The word before the amount that stands before the cursor, or has been begun: none again behind a plus that follows one.</summary>
+    private string? AmountWord => _place.Before.Reverse().TakeWhile(lexeme => lexeme.Text != "+").Select(lexeme => lexeme.Text)
+        .FirstOrDefault(word => word is "for" or "with");
 
     private IEnumerable<Offer> AmountOf(params Dimension[] dimensions)
     {
@@ -143,6 +148,8 @@ internal sealed class OfferFinder
             ReferenceType reference when isFirst && NameDeclaration.KindOf(reference.What[(reference.What.LastIndexOf(' ') + 1)..]) is { } kind =>
                 _values.Names(kind),
             OutputType => isFirst ? _values.OutputNumbers() : _place.Last == "of" ? _values.Names(NameKind.Controller) : Values.Words("of"),
+            OutputsType => isFirst || _place.Last == "," ? _values.OutputNumbers() : _place.Last == "of" ? _values.Names(NameKind.Controller)
+                : Values.Words(_place.IsAfterNumber ? "of" : ","),
             ZoneNamesType => ZonesOr(","),
             WordType words when isFirst => words.Words.Select(word => new Offer(word, "", OfferKind.Value)),
             AmountType amount when _place.IsAfterNumber => _values.UnitsOf(amount.Dimension),
@@ -160,6 +167,8 @@ internal sealed class OfferFinder
             ChangeType => isFirst ? Values.Words("gap", "overlap") : _place.IsAfterNumber ? _values.UnitsOf(Dimension.Time) : [],
             EmittersType => _place.Has("at") ? _values.UnitsOf(Dimension.Flow) : _place.IsAfterNumber ? Values.Words("at") : [],
             ContentType when _place.IsAfterNumber => _values.UnitsOf(Dimension.Volume),
+            RefillType => _place.IsAfterNumber ? _values.UnitsOf(_place.Has("from") ? Dimension.Volume : Dimension.Flow)
+                : isFirst || _place.Last is "from" or "to" ? [] : Values.Words(_place.Has("from") ? "to" : "from"),
             CatchType when _place.IsAfterNumber => _place.Has("at") ? Values.Words("%") : _values.UnitsOf(Dimension.Area),
             PressureTankType when _place.IsAfterNumber => _values.UnitsOf(_place.Has("from") ? Dimension.Pressure : Dimension.Volume),
             BatteryType => _place.Last == "of" ? _values.Names(NameKind.Controller) : isFirst ? Values.Words("of")

@@ -60,6 +60,7 @@ internal sealed class HintFinder
     private IEnumerable<Hint> InSteps(ImmutableArray<StepNode> steps) => steps.SelectMany(step => step switch
     {
         WaterNode water => OfWater(water) is { } hint ? [hint] : [],
+        TogetherNode together => InSteps(together.Waters.CastArray<StepNode>()),
         RepeatStepsNode repeat => InSteps(repeat.Steps),
         CycleNode cycle => InSteps(cycle.Steps),
         _ => Enumerable.Empty<Hint>(),

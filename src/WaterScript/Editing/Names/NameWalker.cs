@@ -60,6 +60,7 @@ internal sealed class NameWalker(SourceText source, IReadOnlySet<string> lets)
     private IEnumerable<NameUse> InStep(StepNode step) => step switch
     {
         WaterNode water => [.. InZones(water.Zones), .. InRow(water.For), .. InRow(water.With), .. water.Through is { } by ? [Use(NameKind.Zone, by)] : NoUses],
+        TogetherNode together => together.Waters.SelectMany(InStep),
         PauseNode pause => InRow(pause.Duration),
         RepeatStepsNode repeat => repeat.Steps.SelectMany(InStep),
         CycleNode cycle => [.. InRow(cycle.Cycle), .. InRow(cycle.Soak), .. cycle.Steps.SelectMany(InStep)],
@@ -99,6 +100,7 @@ internal sealed class NameWalker(SourceText source, IReadOnlySet<string> lets)
         {
             ReferenceType reference when KindOf(reference) is { } kind => InNames(property.Value, kind).Take(1),
             OutputType => InNames(property.Value, NameKind.Controller).Where(use => use.Name != "of").Take(1),
+            OutputsType => InNames(property.Value, NameKind.Controller).Where((use, index) => index % 2 == 1),
             BatteryType when property.Value.Tokens is [{ Text: "of" }, ..] =>
                 InNames(property.Value, NameKind.Controller).Where(use => use.Name != "of").Take(1),
             ZoneNamesType => InNames(property.Value, NameKind.Zone),

@@ -43,6 +43,7 @@ internal static class Selections
         ExtraNode extra => [.. Block(extra, source), .. extra.Steps.SelectMany(each => Of(each, source))],
         RepeatStepsNode repeat => [.. Block(repeat, source), .. repeat.Steps.SelectMany(each => Of(each, source))],
         CycleNode cycle => [.. Block(cycle, source), .. cycle.Steps.SelectMany(each => Of(each, source))],
+        TogetherNode together => [.. together.Waters.SelectMany(each => Of(each, source)), together.Span],
         WaterNode water => [water.Zones.Span, .. water.Zones.Parts.Select(part => part.Span), (water.For ?? water.With)?.Span ?? water.Span, water.Span],
         StartAtNode start => [.. start.Moments.Select(moment => moment.Span), start.Span],
         OnNode on => [.. on.Days.Select(day => day.Span), on.Span],

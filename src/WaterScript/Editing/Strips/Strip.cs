@@ -85,7 +85,13 @@ internal sealed record Strip(int Day, long From, long Until, ImmutableArray<Stri
         foreach (var step in steps)
         {
             if (step is WaterNode && bySource.Contains(step.Span.Start)) yield return (step.Span.Start, source.Slice(step.Span), bySource[step.Span.Start]);
-            var inside = step switch { RepeatStepsNode repeat => repeat.Steps, CycleNode cycle => cycle.Steps, _ => ImmutableArray<StepNode>.Empty };
+            var inside = step switch
+            {
+                RepeatStepsNode repeat => repeat.Steps,
+                CycleNode cycle => cycle.Steps,
+                TogetherNode together => together.Waters.CastArray<StepNode>(),
+                _ => ImmutableArray<StepNode>.Empty,
+            };
             var all = InSteps(inside, bySource, source).ToList();
             if (step is RepeatStepsNode && all.Count > 0) yield return (step.Span.Start, "repeat", all.SelectMany(made => made.Runs).Distinct().ToList());
             foreach (var made in all) yield return made;

@@ -93,9 +93,10 @@ internal static class OverloadWords
     public static string Cleared(Overload overload, long left) =>
         left == 0 ? "clears it" : string.Create(CultureInfo.InvariantCulture, $"clears {overload.Times - left} of the {overload.Times}");
 
-    /// <summary>Commas in place of the pluses of a step; null where it has none.</summary>
+    /// <summary>Commas in place of the pluses of a step; null where it has none, and where others with other lengths begin with it.</summary>
     public static Fix? OneByOne(Step step)
     {
+        if (step is WaterStep { IsBesideOthers: true }) return null;
         var (source, span) = step.Origin;
         var text = step.Origin.Text;
         if (text.Contains('#', StringComparison.Ordinal)) return null;

@@ -115,6 +115,7 @@ internal static class RuleCatalogue
         new(CapacitorTooSmall.Rule, context => new CapacitorTooSmall(context)),
         new(CapacitorNotRecharged.Rule, context => new CapacitorNotRecharged(context)) { VisitsManual = true, VisitsOutputs = true },
         new(ValvesLeftOpen.Rule, context => new ValvesLeftOpen(context)),
+        new(OutputsTied.Rule, context => new OutputsTied(context)),
         new(VoltageDrop.Rule, context => new VoltageDrop(context)) { VisitsManual = true, VisitsOutputs = true },
         new(SwitchedLate.Rule, context => new SwitchedLate(context)) { VisitsManual = true, VisitsOutputs = true },
         new(BatteryRunsFlat.Rule, context => new BatteryRunsFlat(context)) { VisitsOutputs = true },

@@ -11,7 +11,7 @@ namespace WaterScript.Simulation.Electrical;
 internal sealed class CurrentDraw
 {
     private readonly Draw[] _zones;
-    private readonly Draw[] _devices;
+    private readonly ByOutput<Draw> _devices;
     private readonly long[] _surges;
     private readonly bool[] _pulsedZones;
     private readonly bool[] _pulsedDevices;
@@ -24,15 +24,16 @@ internal sealed class CurrentDraw
     public CurrentDraw(Site site, IReadOnlyList<PowerLimit?> limits)
     {
         _zones = ByZone.Of(site, zone => (zone.Valve, zone.Controller), zone => Counted(Of(zone.Valve, zone.Controller.Power), limits[zone.Controller.Index]));
-        _devices = [.. site.Devices.Select(device => Counted(Of(device), limits[device.Controller.Index]))];
+        _devices = new ByOutput<Draw>(site, device => Counted(Of(device), limits[device.Controller.Index]));
         _surges = [.. site.Devices.Select(device => (long)(device.Inrush?.Value.Length.TotalMilliseconds ?? 0))];
         _pulsedZones = [.. site.Zones.Select(zone => zone.Valve is LatchingValve)];
         _pulsedDevices = [.. site.Devices.Select(device => device.Valve is LatchingValve)];
         _zonesOf = site.Zones.Where(zone => !zone.IsSpare).ToLookup(zone => zone.Controller.Index);
-        _devicesOf = site.Devices.Where(device => device.Output > 0).ToLookup(device => device.Controller.Index);
+        var devices = site.Devices.SelectMany(device => device.ByOutput()).ToArray();
+        _devicesOf = devices.Where(device => device.Output > 0).ToLookup(device => device.Controller.Index);
         _all = [.. site.Controllers.Select(controller => Recharging.AmountOf(controller.Power, limits[controller.Index]))];
         foreach (var zone in site.Zones) _all[zone.Controller.Index] += Most(_zones[zone.Index]);
-        foreach (var device in site.Devices) _all[device.Controller.Index] += Most(_devices[device.Index]);
+        foreach (var device in devices) _all[device.Controller.Index] += Most(_devices[device.Index, device.Controller.Index]);
     }
 
     /// <summary>What it draws for the moment of opening; 0 where it is not known.</summary>
@@ -56,13 +57,13 @@ internal sealed class CurrentDraw
     /// <param name="isInrush">Whether the current for the moment of opening is asked for.</param>
     public (IEnumerable<Zone> Zones, IEnumerable<Device> Devices) Unknown(Controller controller, bool isInrush) => (
         _zonesOf[controller.Index].Where(zone => IsUnknown(_zones[zone.Index], isInrush)),
-        _devicesOf[controller.Index].Where(device => IsUnknown(_devices[device.Index], isInrush)));
+        _devicesOf[controller.Index].Where(device => IsUnknown(_devices[device.Index, controller.Index], isInrush)));
 
     private static bool IsUnknown(Draw draw, bool isInrush) => (isInrush ? draw.Inrush : draw.Holding) is null;
 
     private static decimal Most(Draw draw) => Math.Max(draw.Inrush ?? 0, draw.Holding ?? 0);
 
-    private Draw Of(in Switching switching) => switching.Zone >= 0 ? _zones[switching.Zone] : _devices[switching.Device];
+    private Draw Of(in Switching switching) => switching.Zone >= 0 ? _zones[switching.Zone] : _devices[switching.Device, switching.Controller];
 
     private static Draw Counted((decimal? Inrush, decimal? Holding) amperes, PowerLimit? limit) => limit is null
         ? new Draw(amperes.Inrush, amperes.Holding)

@@ -10,7 +10,7 @@ internal sealed class EnergyDraw
     private readonly CurrentDraw _amperes;
     private readonly Capacitor?[] _capacitors;
     private readonly PulseValve?[] _zones;
-    private readonly PulseValve?[] _devices;
+    private readonly ByOutput<PulseValve?> _devices;
     private readonly decimal[] _volts;
     private readonly Site _site;
 
@@ -21,7 +21,7 @@ internal sealed class EnergyDraw
         (_site, _amperes) = (site, new CurrentDraw(site, new PowerLimit?[site.Controllers.Length]));
         _capacitors = [.. site.Controllers.Select(Capacitor.Of)];
         _zones = [.. site.Zones.Select(zone => PulseValve.Drawing(zone.Controller, zone.Valve, zone.Wire?.Value))];
-        _devices = [.. site.Devices.Select(device => PulseValve.Drawing(device.Controller, device.Valve, device.Wire?.Value))];
+        _devices = new ByOutput<PulseValve?>(site, device => PulseValve.Drawing(device.Controller, device.Valve, device.Wire?.Value));
         _volts = [.. site.Controllers.Select(controller => controller.Power?.ContinuousVoltage?.InBase ?? battery.Voltage.InBase)];
     }
 
@@ -36,7 +36,7 @@ internal sealed class EnergyDraw
     {
         var controller = _site.Controllers[switching.Controller];
         if (_capacitors[controller.Index] is not { } capacitor) return WithoutCapacitor(switching);
-        if ((switching.Zone >= 0 ? _zones[switching.Zone] : _devices[switching.Device]) is not { } pulse) return 0;
+        if ((switching.Zone >= 0 ? _zones[switching.Zone] : _devices[switching.Device, switching.Controller]) is not { } pulse) return 0;
         var given = capacitor.Give((decimal)switching.Milliseconds / Switching.MillisecondsInSecond, pulse);
         var joules = Electricity.Energy(capacitor.Farads, given.Before) - Electricity.Energy(capacitor.Farads, given.After);
         return (decimal)joules * 100 / (controller.Power!.RechargeEfficiencyPercent?.Value ?? 100);

@@ -11,7 +11,7 @@ internal sealed class Recharging
     private readonly Capacitor?[] _capacitors;
     private readonly decimal[] _amounts;
     private readonly PulseValve?[] _zones;
-    private readonly PulseValve?[] _devices;
+    private readonly ByOutput<PulseValve?> _devices;
     private readonly (long Until, Contribution Contribution)[] _current;
 
     /// <param name="site">The site.</param>
@@ -21,7 +21,7 @@ internal sealed class Recharging
         _amounts = [.. site.Controllers.Select(controller => AmountOf(controller.Power, limits[controller.Index]))];
         _capacitors = [.. site.Controllers.Select(controller => _amounts[controller.Index] > 0 ? Capacitor.Of(controller) : null)];
         _zones = [.. site.Zones.Select(zone => PulseValve.Drawing(zone.Controller, zone.Valve, zone.Wire?.Value))];
-        _devices = [.. site.Devices.Select(device => PulseValve.Drawing(device.Controller, device.Valve, device.Wire?.Value))];
+        _devices = new ByOutput<PulseValve?>(site, device => PulseValve.Drawing(device.Controller, device.Valve, device.Wire?.Value));
         _current = [.. site.Controllers.Select(_ => (long.MinValue, default(Contribution)))];
     }
 
@@ -36,7 +36,7 @@ internal sealed class Recharging
     public bool Give(in Switching switching, StepOrigin origin)
     {
         if (_capacitors[switching.Controller] is not { } capacitor) return false;
-        if ((switching.Zone >= 0 ? _zones[switching.Zone] : _devices[switching.Device]) is not { } pulse) return false;
+        if ((switching.Zone >= 0 ? _zones[switching.Zone] : _devices[switching.Device, switching.Controller]) is not { } pulse) return false;
         capacitor.Give((decimal)switching.Milliseconds / Switching.MillisecondsInSecond, pulse);
         _current[switching.Controller] = (capacitor.FullAt!.Value, new Contribution(origin, Zone: -1, Device: -1, _amounts[switching.Controller]));
         return true;

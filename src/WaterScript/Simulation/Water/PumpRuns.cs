@@ -44,6 +44,7 @@ internal sealed class PumpRuns
     /// <param name="site">The site.</param>
     /// <param name="settled">Is given each run, and for how many seconds of it no water flows.</param>
     public static PumpRuns[] Of(Site site, Action<PumpRuns, Run, long> settled) => [.. site.Devices
+        .SelectMany(device => device.ByOutput())
         .Where(device => device.Kind != DeviceKind.Injector && device.Output > 0)
         .Select(device => new PumpRuns(device, settled))
         .Where(runs => runs.Late + runs.Early > 0)];

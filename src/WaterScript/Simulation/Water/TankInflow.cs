@@ -19,16 +19,19 @@ internal sealed class TankInflow(Supply supply, SimulationContext context)
         return climate.Months.Any(month => month?.Rain is null) ? "rain" : null;
     }
 
-    /// <summary>The flow at an instant, in L/min.</summary>
+    /// <summary>What the refill gives where it is on, in L/min.</summary>
+    public decimal Refill => _refill;
+
+    /// <summary>The flow of the rain at an instant, in L/min.</summary>
     /// <param name="instant">In Unix seconds.</param>
     /// <param name="until">The second from which on it may be another.</param>
-    public decimal At(long instant, out long until)
+    public decimal RainAt(long instant, out long until)
     {
         until = long.MaxValue;
-        if (supply.CatchmentArea is null || context.Manual is not null) return _refill;
+        if (supply.CatchmentArea is null || context.Manual is not null) return 0;
         if (instant < _month.From || instant >= _month.Until) _month = MonthOf(instant);
         until = _month.Until;
-        return _refill + _month.LitresPerMinute;
+        return _month.LitresPerMinute;
     }
 
     /// <summary>1 mm on 1 m² is 1 L. A month with a clock change has an hour more or less.</summary>

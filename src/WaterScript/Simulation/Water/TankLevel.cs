@@ -13,6 +13,7 @@ internal sealed class TankLevel
     public const int PerLitre = 60;
 
     private readonly TankInflow _inflow;
+    private readonly RefillSwitch? _refill;
     private readonly Action<long, decimal>? _corner;
     private long _now = long.MinValue;
     private long? _reading;
@@ -21,6 +22,7 @@ internal sealed class TankLevel
     {
         Supply = supply;
         (_inflow, _corner) = (new TankInflow(supply, context), corner);
+        _refill = RefillSwitch.Of(supply, _inflow.Refill, context);
         _reading = context.Manual is null ? ReadingOf(context.Site, supply) : null;
         Full = Level = supply.Tank!.Value.InBase * PerLitre;
         Least = (supply.Reserve?.InBase ?? 0) * PerLitre;
@@ -68,7 +70,7 @@ internal sealed class TankLevel
         if (_reading is { } reading && reading < interval.To && reading >= interval.From) Read();
         while (_now < interval.To)
         {
-            var inflow = _inflow.At(_now, out var until);
+            var inflow = InflowAt(interval.Flow, out var until);
             var part = interval with { From = _now, To = Math.Min(until, interval.To) };
             var before = Level;
             var after = before + ((inflow - part.Flow) * part.Seconds);
@@ -91,6 +93,13 @@ internal sealed class TankLevel
         FillUntil(until);
     }
 
+    /// <summary>What flows in now, in L/min, and the second from which on that may be another.</summary>
+    private decimal InflowAt(decimal drawn, out long until)
+    {
+        var rain = _inflow.RainAt(_now, out until);
+        return rain + (_refill is null ? _inflow.Refill : _refill.At(_now, Level, rain - drawn, ref until));
+    }
+
     private void Begin(long at)
     {
         _now = at;
@@ -101,7 +110,7 @@ internal sealed class TankLevel
     {
         while (_now < until)
         {
-            var inflow = _inflow.At(_now, out var next);
+            var inflow = InflowAt(drawn: 0, out var next);
             var to = Math.Min(next, until);
             var change = inflow * (to - _now);
             MoveTo(Math.Min(Full, Level + change), change, to);
@@ -121,6 +130,7 @@ internal sealed class TankLevel
     {
         Level = Supply.Contains!.Value.InBase * PerLitre;
         (_reading, IsRead) = (null, true);
+        _refill?.TurnOff();
         _corner?.Invoke(_now, Level);
     }
 

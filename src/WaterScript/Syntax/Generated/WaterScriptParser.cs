@@ -66,22 +66,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 		RULE_repeatStatement = 33, RULE_cutStatement = 34, RULE_scaleStatement = 35, 
 		RULE_noteStatement = 36, RULE_formerlyStatement = 37, RULE_stepsStatement = 38, 
 		RULE_stepsHead = 39, RULE_onDays = 40, RULE_nextDay = 41, RULE_steps = 42, 
-		RULE_stepLine = 43, RULE_step = 44, RULE_waterStep = 45, RULE_pauseStep = 46, 
-		RULE_runStep = 47, RULE_repeatStep = 48, RULE_repeatHead = 49, RULE_cycleStep = 50, 
-		RULE_cycleHead = 51, RULE_restriction = 52, RULE_restrictionHead = 53, 
-		RULE_restrictionBody = 54, RULE_restrictionLine = 55, RULE_restrictionStatement = 56, 
-		RULE_forStatement = 57, RULE_allowStatement = 58, RULE_atMostStatement = 59, 
-		RULE_exemptStatement = 60, RULE_weekStatement = 61, RULE_interval = 62, 
-		RULE_days = 63, RULE_dayItem = 64, RULE_monthDays = 65, RULE_lastDay = 66, 
-		RULE_ofMonth = 67, RULE_plainDay = 68, RULE_date = 69, RULE_plainDate = 70, 
-		RULE_dateBase = 71, RULE_numberedDay = 72, RULE_offset = 73, RULE_moments = 74, 
-		RULE_moment = 75, RULE_weekday = 76, RULE_zones = 77, RULE_moreZones = 78, 
-		RULE_duration = 79, RULE_row = 80, RULE_count = 81, RULE_label = 82, RULE_word = 83, 
-		RULE_newName = 84, RULE_name = 85, RULE_holdName = 86, RULE_nameButFrom = 87, 
-		RULE_bareInFile = 88, RULE_bareInDescription = 89, RULE_bareInSchedule = 90, 
-		RULE_bareInSteps = 91, RULE_bareInRestriction = 92, RULE_skipped = 93, 
-		RULE_unknownInSchedule = 94, RULE_unknownInSteps = 95, RULE_unknownInRestriction = 96, 
-		RULE_misplaced = 97;
+		RULE_stepLine = 43, RULE_step = 44, RULE_waterStep = 45, RULE_watering = 46, 
+		RULE_pauseStep = 47, RULE_runStep = 48, RULE_repeatStep = 49, RULE_repeatHead = 50, 
+		RULE_cycleStep = 51, RULE_cycleHead = 52, RULE_restriction = 53, RULE_restrictionHead = 54, 
+		RULE_restrictionBody = 55, RULE_restrictionLine = 56, RULE_restrictionStatement = 57, 
+		RULE_forStatement = 58, RULE_allowStatement = 59, RULE_atMostStatement = 60, 
+		RULE_exemptStatement = 61, RULE_weekStatement = 62, RULE_interval = 63, 
+		RULE_days = 64, RULE_dayItem = 65, RULE_monthDays = 66, RULE_lastDay = 67, 
+		RULE_ofMonth = 68, RULE_plainDay = 69, RULE_date = 70, RULE_plainDate = 71, 
+		RULE_dateBase = 72, RULE_numberedDay = 73, RULE_offset = 74, RULE_moments = 75, 
+		RULE_moment = 76, RULE_weekday = 77, RULE_zones = 78, RULE_moreZones = 79, 
+		RULE_duration = 80, RULE_row = 81, RULE_count = 82, RULE_label = 83, RULE_word = 84, 
+		RULE_newName = 85, RULE_name = 86, RULE_holdName = 87, RULE_nameButFrom = 88, 
+		RULE_bareInFile = 89, RULE_bareInDescription = 90, RULE_bareInSchedule = 91, 
+		RULE_bareInSteps = 92, RULE_bareInRestriction = 93, RULE_skipped = 94, 
+		RULE_unknownInSchedule = 95, RULE_unknownInSteps = 96, RULE_unknownInRestriction = 97, 
+		RULE_misplaced = 98;
 	public static readonly string[] ruleNames = {
 		"file", "topLine", "topStatement", "includeStatement", "letStatement", 
 		"groupStatement", "holdStatement", "holdZones", "closedStatement", "skipStatement", 
@@ -92,16 +92,16 @@ internal partial class WaterScriptParser : TreeBuilder {
 		"exceptStatement", "startStatement", "finishStatement", "repeatStatement", 
 		"cutStatement", "scaleStatement", "noteStatement", "formerlyStatement", 
 		"stepsStatement", "stepsHead", "onDays", "nextDay", "steps", "stepLine", 
-		"step", "waterStep", "pauseStep", "runStep", "repeatStep", "repeatHead", 
-		"cycleStep", "cycleHead", "restriction", "restrictionHead", "restrictionBody", 
-		"restrictionLine", "restrictionStatement", "forStatement", "allowStatement", 
-		"atMostStatement", "exemptStatement", "weekStatement", "interval", "days", 
-		"dayItem", "monthDays", "lastDay", "ofMonth", "plainDay", "date", "plainDate", 
-		"dateBase", "numberedDay", "offset", "moments", "moment", "weekday", "zones", 
-		"moreZones", "duration", "row", "count", "label", "word", "newName", "name", 
-		"holdName", "nameButFrom", "bareInFile", "bareInDescription", "bareInSchedule", 
-		"bareInSteps", "bareInRestriction", "skipped", "unknownInSchedule", "unknownInSteps", 
-		"unknownInRestriction", "misplaced"
+		"step", "waterStep", "watering", "pauseStep", "runStep", "repeatStep", 
+		"repeatHead", "cycleStep", "cycleHead", "restriction", "restrictionHead", 
+		"restrictionBody", "restrictionLine", "restrictionStatement", "forStatement", 
+		"allowStatement", "atMostStatement", "exemptStatement", "weekStatement", 
+		"interval", "days", "dayItem", "monthDays", "lastDay", "ofMonth", "plainDay", 
+		"date", "plainDate", "dateBase", "numberedDay", "offset", "moments", "moment", 
+		"weekday", "zones", "moreZones", "duration", "row", "count", "label", 
+		"word", "newName", "name", "holdName", "nameButFrom", "bareInFile", "bareInDescription", 
+		"bareInSchedule", "bareInSteps", "bareInRestriction", "skipped", "unknownInSchedule", 
+		"unknownInSteps", "unknownInRestriction", "misplaced"
 	};
 
 	private static readonly string[] _LiteralNames = {
@@ -184,25 +184,25 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 196;
+			State = 198;
 			topLine(_localctx.nodes);
-			State = 201;
+			State = 203;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 197;
+				State = 199;
 				Match(NEWLINE);
-				State = 198;
+				State = 200;
 				topLine(_localctx.nodes);
 				}
 				}
-				State = 203;
+				State = 205;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 204;
+			State = 206;
 			Match(Eof);
 			}
 		}
@@ -244,7 +244,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		EnterRule(_localctx, 2, RULE_topLine);
 		int _la;
 		try {
-			State = 214;
+			State = 216;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case Eof:
@@ -265,19 +265,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NEWLINE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 209;
+				State = 211;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 288230376151715838L) != 0)) {
 					{
-					State = 206;
+					State = 208;
 					_localctx.s = topStatement();
 					 Add(_localctx.nodes, _localctx.s.node); 
 					}
 				}
 
 				 EndTopStatement(); 
-				State = 212;
+				State = 214;
 				bareInFile(_localctx.nodes);
 				}
 				break;
@@ -357,7 +357,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case OTHER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 213;
+				State = 215;
 				block(_localctx.nodes);
 				}
 				break;
@@ -438,13 +438,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		TopStatementContext _localctx = new TopStatementContext(Context, State);
 		EnterRule(_localctx, 4, RULE_topStatement);
 		try {
-			State = 252;
+			State = 254;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case INCLUDE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 216;
+				State = 218;
 				_localctx.a = includeStatement();
 				 _localctx.node =  _localctx.a.node; 
 				}
@@ -452,7 +452,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LET:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 219;
+				State = 221;
 				_localctx.b = letStatement();
 				 _localctx.node =  _localctx.b.node; 
 				}
@@ -460,7 +460,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case GROUP:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 222;
+				State = 224;
 				_localctx.c = groupStatement();
 				 _localctx.node =  _localctx.c.node; 
 				}
@@ -468,7 +468,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case HOLD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 225;
+				State = 227;
 				_localctx.d = holdStatement();
 				 _localctx.node =  _localctx.d.node; 
 				}
@@ -476,7 +476,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case CLOSED:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 228;
+				State = 230;
 				_localctx.e = closedStatement();
 				 _localctx.node =  _localctx.e.node; 
 				}
@@ -484,7 +484,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXTRA:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 231;
+				State = 233;
 				_localctx.f = extraStatement();
 				 _localctx.node =  _localctx.f.node; 
 				}
@@ -492,7 +492,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ACCEPT:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 234;
+				State = 236;
 				_localctx.g = acceptStatement();
 				 _localctx.node =  _localctx.g.node; 
 				}
@@ -500,7 +500,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SEQUENCE:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 237;
+				State = 239;
 				_localctx.h = sequenceStatement();
 				 _localctx.node =  _localctx.h.node; 
 				}
@@ -508,7 +508,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case RESTRICTION:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 240;
+				State = 242;
 				_localctx.i = restriction();
 				 _localctx.node =  _localctx.i.node; 
 				}
@@ -516,7 +516,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SCHEDULE:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 243;
+				State = 245;
 				_localctx.j = schedule();
 				 _localctx.node =  _localctx.j.node; 
 				}
@@ -524,7 +524,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LEAVE_OUT:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 246;
+				State = 248;
 				_localctx.k = skipStatement();
 				 _localctx.node =  _localctx.k.node; 
 				}
@@ -532,7 +532,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case DAYS:
 				EnterOuterAlt(_localctx, 12);
 				{
-				State = 249;
+				State = 251;
 				_localctx.l = daysStatement();
 				 _localctx.node =  _localctx.l.node; 
 				}
@@ -573,9 +573,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 254;
+			State = 256;
 			Match(INCLUDE);
-			State = 255;
+			State = 257;
 			_localctx.p = label();
 			 if (Whole) _localctx.node =  new IncludeNode(SpanOf(_localctx), _localctx.p.node); 
 			}
@@ -617,13 +617,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 258;
-			Match(LET);
-			State = 259;
-			_localctx.n = newName();
 			State = 260;
-			Match(EQUALS);
+			Match(LET);
 			State = 261;
+			_localctx.n = newName();
+			State = 262;
+			Match(EQUALS);
+			State = 263;
 			_localctx.r = row();
 			 if (Whole) _localctx.node =  new LetNode(SpanOf(_localctx), _localctx.n.node, _localctx.r.node); 
 			}
@@ -670,23 +670,23 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 264;
+			State = 266;
 			Match(GROUP);
-			State = 265;
-			_localctx.n = newName();
 			State = 267;
+			_localctx.n = newName();
+			State = 269;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 266;
+				State = 268;
 				_localctx.l = label();
 				}
 			}
 
-			State = 269;
+			State = 271;
 			Match(EQUALS);
-			State = 270;
+			State = 272;
 			_localctx.z = zones();
 			 if (Whole) _localctx.node =  new GroupNode(SpanOf(_localctx), _localctx.n.node, _localctx.l?.node, _localctx.z.node); 
 			}
@@ -755,55 +755,55 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 273;
-			Match(HOLD);
 			State = 275;
+			Match(HOLD);
+			State = 277;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if ((((_la) & ~0x3f) == 0 && ((1L << _la) & -32770L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 63L) != 0)) {
 				{
-				State = 274;
+				State = 276;
 				_localctx.z = holdZones();
 				}
 			}
 
-			State = 277;
+			State = 279;
 			Match(FROM);
-			State = 278;
-			_localctx.f = date();
 			State = 280;
+			_localctx.f = date();
+			State = 282;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (((((_la - 55)) & ~0x3f) == 0 && ((1L << (_la - 55)) & 262147L) != 0)) {
 				{
-				State = 279;
+				State = 281;
 				_localctx.ft = moment();
 				}
 			}
 
-			State = 292;
+			State = 294;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				{
-				State = 282;
+				State = 284;
 				Match(FOR);
-				State = 283;
+				State = 285;
 				_localctx.d = duration();
 				}
 				break;
 			case TO:
 				{
-				State = 284;
+				State = 286;
 				Match(TO);
-				State = 285;
-				_localctx.t = date();
 				State = 287;
+				_localctx.t = date();
+				State = 289;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (((((_la - 55)) & ~0x3f) == 0 && ((1L << (_la - 55)) & 262147L) != 0)) {
 					{
-					State = 286;
+					State = 288;
 					_localctx.tt = moment();
 					}
 				}
@@ -812,9 +812,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 				break;
 			case UNTIL:
 				{
-				State = 289;
+				State = 291;
 				Match(UNTIL);
-				State = 290;
+				State = 292;
 				Match(LIFTED);
 				 _localctx.lifted =  true; 
 				}
@@ -822,9 +822,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 294;
+			State = 296;
 			Match(BECAUSE);
-			State = 295;
+			State = 297;
 			_localctx.b = label();
 
 			      if (Whole) _localctx.node =  new HoldNode(SpanOf(_localctx), _localctx.z?.node, _localctx.f.node, _localctx.ft?.node, _localctx.d?.node, _localctx.t?.node, _localctx.tt?.node, _localctx.lifted, _localctx.b.node);
@@ -866,10 +866,10 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 298;
+			State = 300;
 			_localctx.n = holdName();
 			 _localctx.list.Add(_localctx.n.node); 
-			State = 300;
+			State = 302;
 			moreZones(_localctx.list);
 			 if (Whole) _localctx.node =  _localctx.list.ToNode(SpanOf(_localctx)); 
 			}
@@ -917,19 +917,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 303;
-			Match(CLOSED);
-			State = 304;
-			Match(FROM);
 			State = 305;
-			_localctx.f = date();
+			Match(CLOSED);
 			State = 306;
-			Match(TO);
+			Match(FROM);
 			State = 307;
-			_localctx.t = date();
+			_localctx.f = date();
 			State = 308;
-			Match(BECAUSE);
+			Match(TO);
 			State = 309;
+			_localctx.t = date();
+			State = 310;
+			Match(BECAUSE);
+			State = 311;
 			_localctx.b = label();
 			 if (Whole) _localctx.node =  new ClosedNode(SpanOf(_localctx), _localctx.f.node, _localctx.t.node, _localctx.b.node); 
 			}
@@ -986,35 +986,35 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 312;
+			State = 314;
 			Match(LEAVE_OUT);
-			State = 313;
+			State = 315;
 			_localctx.a = name();
 			 Add(_localctx.schedules, _localctx.a.node); 
-			State = 321;
+			State = 323;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 315;
+				State = 317;
 				Match(COMMA);
-				State = 316;
+				State = 318;
 				_localctx.b = name();
 				 Add(_localctx.schedules, _localctx.b.node); 
 				}
 				}
-				State = 323;
+				State = 325;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 324;
-			Match(ON);
-			State = 325;
-			_localctx.d = days();
 			State = 326;
-			Match(BECAUSE);
+			Match(ON);
 			State = 327;
+			_localctx.d = days();
+			State = 328;
+			Match(BECAUSE);
+			State = 329;
 			_localctx.w = label();
 			 if (Whole) _localctx.node =  new SkipNode(SpanOf(_localctx), [.. _localctx.schedules], [.. _localctx.d.nodes], _localctx.w.node); 
 			}
@@ -1061,23 +1061,23 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 330;
+			State = 332;
 			Match(DAYS);
-			State = 331;
-			_localctx.n = newName();
 			State = 333;
+			_localctx.n = newName();
+			State = 335;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 332;
+				State = 334;
 				_localctx.l = label();
 				}
 			}
 
-			State = 335;
+			State = 337;
 			Match(EQUALS);
-			State = 336;
+			State = 338;
 			_localctx.d = days();
 			 if (Whole) _localctx.node =  new NamedDaysNode(SpanOf(_localctx), _localctx.n.node, _localctx.l?.node, [.. _localctx.d.nodes]); 
 			}
@@ -1117,9 +1117,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 339;
+			State = 341;
 			_localctx.h = extraHead();
-			State = 340;
+			State = 342;
 			_localctx.b = steps();
 			 _localctx.node =  _localctx.h.node is null ? null : _localctx.h.node with { Span = SpanOf(_localctx), Steps = OnlySteps(_localctx.b.list) }; 
 			}
@@ -1170,25 +1170,25 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 343;
-			Match(EXTRA);
-			State = 344;
-			_localctx.d = date();
 			State = 345;
-			_localctx.t = moment();
+			Match(EXTRA);
+			State = 346;
+			_localctx.d = date();
 			State = 347;
+			_localctx.t = moment();
+			State = 349;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 346;
+				State = 348;
 				_localctx.l = label();
 				}
 			}
 
-			State = 349;
+			State = 351;
 			Match(BECAUSE);
-			State = 350;
+			State = 352;
 			_localctx.b = label();
 			 if (Whole) _localctx.node =  new ExtraNode(SpanOf(_localctx), _localctx.d.node, _localctx.t.node, _localctx.l?.node, _localctx.b.node, []); 
 			}
@@ -1236,22 +1236,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 353;
-			Match(ACCEPT);
-			State = 354;
-			_localctx.r = name();
 			State = 355;
-			Match(BECAUSE);
+			Match(ACCEPT);
 			State = 356;
+			_localctx.r = name();
+			State = 357;
+			Match(BECAUSE);
+			State = 358;
 			_localctx.b = label();
-			State = 359;
+			State = 361;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==UNTIL) {
 				{
-				State = 357;
+				State = 359;
 				Match(UNTIL);
-				State = 358;
+				State = 360;
 				_localctx.u = date();
 				}
 			}
@@ -1294,9 +1294,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 363;
+			State = 365;
 			_localctx.h = sequenceHead();
-			State = 364;
+			State = 366;
 			_localctx.b = steps();
 			 if (_localctx.h.node is not null) _localctx.node =  new SequenceNode(SpanOf(_localctx), _localctx.h.node, _localctx.h.title, _localctx.b.list.Steps, _localctx.b.list.Accepts); 
 			}
@@ -1339,17 +1339,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 367;
+			State = 369;
 			Match(SEQUENCE);
-			State = 368;
+			State = 370;
 			_localctx.n = newName();
 			 _localctx.node =  _localctx.n.node; 
-			State = 373;
+			State = 375;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 370;
+				State = 372;
 				_localctx.l = label();
 				 _localctx.title =  _localctx.l.node; 
 				}
@@ -1397,17 +1397,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 375;
+			State = 377;
 			_localctx.h = blockHead();
-			State = 381;
+			State = 383;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 376;
+				State = 378;
 				_localctx.b = body();
 				 Add(_localctx.nodes, BlockOf(_localctx, _localctx.h, _localctx.b)); EndTopStatement(); 
-				State = 378;
+				State = 380;
 				bareInFile(_localctx.nodes);
 				}
 				break;
@@ -1474,7 +1474,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 383;
+			State = 385;
 			_la = TokenStream.LA(1);
 			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 288230376151715838L) != 0) || ((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -1483,13 +1483,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 387;
+			State = 389;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
 				{
 				{
-				State = 384;
+				State = 386;
 				_la = TokenStream.LA(1);
 				if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1500,7 +1500,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 				}
 				}
-				State = 389;
+				State = 391;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -1546,27 +1546,27 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 390;
+			State = 392;
 			Match(LBRACE);
-			State = 391;
+			State = 393;
 			bodyLine(_localctx.nodes);
-			State = 396;
+			State = 398;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 392;
+				State = 394;
 				Match(NEWLINE);
-				State = 393;
+				State = 395;
 				bodyLine(_localctx.nodes);
 				}
 				}
-				State = 398;
+				State = 400;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 399;
+			State = 401;
 			Match(RBRACE);
 			}
 		}
@@ -1611,7 +1611,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		EnterRule(_localctx, 38, RULE_bodyLine);
 		int _la;
 		try {
-			State = 410;
+			State = 412;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ACCEPT:
@@ -1620,19 +1620,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NEWLINE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 404;
+				State = 406;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==ACCEPT) {
 					{
-					State = 401;
+					State = 403;
 					_localctx.a = acceptStatement();
 					 Add(_localctx.nodes, _localctx.a.node); 
 					}
 				}
 
 				 EndStatement(); 
-				State = 407;
+				State = 409;
 				bareInDescription(_localctx.nodes);
 				}
 				break;
@@ -1712,7 +1712,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case OTHER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 408;
+				State = 410;
 				property(_localctx.nodes);
 				}
 				break;
@@ -1729,7 +1729,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case DAYS:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 409;
+				State = 411;
 				misplaced(_localctx.nodes);
 				}
 				break;
@@ -1777,17 +1777,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 412;
+			State = 414;
 			_localctx.h = propertyHead();
-			State = 418;
+			State = 420;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 413;
+				State = 415;
 				_localctx.b = body();
 				 Add(_localctx.nodes, PropertyOf(_localctx, _localctx.h, _localctx.b)); EndStatement(); 
-				State = 415;
+				State = 417;
 				bareInDescription(_localctx.nodes);
 				}
 				break;
@@ -1853,7 +1853,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 420;
+			State = 422;
 			_la = TokenStream.LA(1);
 			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 288230376151715838L) != 0) || ((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -1862,13 +1862,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 424;
+			State = 426;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
 				{
 				{
-				State = 421;
+				State = 423;
 				_la = TokenStream.LA(1);
 				if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1879,7 +1879,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 				}
 				}
-				State = 426;
+				State = 428;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -1920,9 +1920,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 427;
+			State = 429;
 			_localctx.h = scheduleHead();
-			State = 428;
+			State = 430;
 			_localctx.b = scheduleBody();
 			 if (_localctx.h.node is not null) _localctx.node =  new ScheduleNode(SpanOf(_localctx), _localctx.h.node, _localctx.h.title, [.. _localctx.b.nodes]); 
 			}
@@ -1965,17 +1965,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 431;
+			State = 433;
 			Match(SCHEDULE);
-			State = 432;
+			State = 434;
 			_localctx.n = newName();
 			 _localctx.node =  _localctx.n.node; 
-			State = 437;
+			State = 439;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 434;
+				State = 436;
 				_localctx.l = label();
 				 _localctx.title =  _localctx.l.node; 
 				}
@@ -2023,27 +2023,27 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 439;
+			State = 441;
 			Match(LBRACE);
-			State = 440;
+			State = 442;
 			scheduleLine(_localctx.nodes);
-			State = 445;
+			State = 447;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 441;
+				State = 443;
 				Match(NEWLINE);
-				State = 442;
+				State = 444;
 				scheduleLine(_localctx.nodes);
 				}
 				}
-				State = 447;
+				State = 449;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 448;
+			State = 450;
 			Match(RBRACE);
 			}
 		}
@@ -2085,7 +2085,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		EnterRule(_localctx, 50, RULE_scheduleLine);
 		int _la;
 		try {
-			State = 458;
+			State = 460;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ACCEPT:
@@ -2107,19 +2107,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NEWLINE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 453;
+				State = 455;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 33550464L) != 0)) {
 					{
-					State = 450;
+					State = 452;
 					_localctx.s = scheduleStatement();
 					 Add(_localctx.nodes, _localctx.s.node); 
 					}
 				}
 
 				 EndStatement(); 
-				State = 456;
+				State = 458;
 				bareInSchedule(_localctx.nodes);
 				}
 				break;
@@ -2197,7 +2197,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case OTHER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 457;
+				State = 459;
 				unknownInSchedule(_localctx.nodes);
 				}
 				break;
@@ -2283,13 +2283,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		ScheduleStatementContext _localctx = new ScheduleStatementContext(Context, State);
 		EnterRule(_localctx, 52, RULE_scheduleStatement);
 		try {
-			State = 501;
+			State = 503;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case EVERY:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 460;
+				State = 462;
 				_localctx.a = everyStatement();
 				 _localctx.node =  _localctx.a.node; 
 				}
@@ -2297,7 +2297,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ON:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 463;
+				State = 465;
 				_localctx.b = onStatement();
 				 _localctx.node =  _localctx.b.node; 
 				}
@@ -2305,7 +2305,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case MANUAL:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 466;
+				State = 468;
 				Match(MANUAL);
 				 _localctx.node =  new ManualNode(SpanOf(_localctx)); 
 				}
@@ -2313,7 +2313,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FROM:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 468;
+				State = 470;
 				_localctx.c = fromStatement();
 				 _localctx.node =  _localctx.c.node; 
 				}
@@ -2321,7 +2321,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXCEPT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 471;
+				State = 473;
 				_localctx.d = exceptStatement();
 				 _localctx.node =  _localctx.d.node; 
 				}
@@ -2329,7 +2329,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case START:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 474;
+				State = 476;
 				_localctx.e = startStatement();
 				 _localctx.node =  _localctx.e.node; 
 				}
@@ -2337,7 +2337,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FINISH:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 477;
+				State = 479;
 				_localctx.f = finishStatement();
 				 _localctx.node =  _localctx.f.node; 
 				}
@@ -2345,7 +2345,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case REPEAT:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 480;
+				State = 482;
 				_localctx.g = repeatStatement();
 				 _localctx.node =  _localctx.g.node; 
 				}
@@ -2353,7 +2353,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case CUT:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 483;
+				State = 485;
 				_localctx.h = cutStatement();
 				 _localctx.node =  _localctx.h.node; 
 				}
@@ -2361,7 +2361,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SCALE:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 486;
+				State = 488;
 				_localctx.i = scaleStatement();
 				 _localctx.node =  _localctx.i.node; 
 				}
@@ -2369,7 +2369,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NOTE:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 489;
+				State = 491;
 				_localctx.j = noteStatement();
 				 _localctx.node =  _localctx.j.node; 
 				}
@@ -2377,7 +2377,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case STEPS:
 				EnterOuterAlt(_localctx, 12);
 				{
-				State = 492;
+				State = 494;
 				_localctx.k = stepsStatement();
 				 _localctx.node =  _localctx.k.node; 
 				}
@@ -2385,7 +2385,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ACCEPT:
 				EnterOuterAlt(_localctx, 13);
 				{
-				State = 495;
+				State = 497;
 				_localctx.l = acceptStatement();
 				 _localctx.node =  _localctx.l.node; 
 				}
@@ -2393,7 +2393,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FORMERLY:
 				EnterOuterAlt(_localctx, 14);
 				{
-				State = 498;
+				State = 500;
 				_localctx.m = formerlyStatement();
 				 _localctx.node =  _localctx.m.node; 
 				}
@@ -2433,7 +2433,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 503;
+			State = 505;
 			_localctx.i = interval();
 			 if (Whole) _localctx.node =  new EveryNode(SpanOf(_localctx), _localctx.i.node); 
 			}
@@ -2470,9 +2470,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 506;
+			State = 508;
 			Match(ON);
-			State = 507;
+			State = 509;
 			_localctx.d = days();
 			 if (Whole) _localctx.node =  new OnNode(SpanOf(_localctx), [.. _localctx.d.nodes]); 
 			}
@@ -2519,26 +2519,26 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 510;
+			State = 512;
 			Match(FROM);
-			State = 511;
+			State = 513;
 			_localctx.f = date();
-			State = 516;
+			State = 518;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TO:
 				{
-				State = 512;
+				State = 514;
 				Match(TO);
-				State = 513;
+				State = 515;
 				_localctx.t = date();
 				}
 				break;
 			case FOR:
 				{
-				State = 514;
+				State = 516;
 				Match(FOR);
-				State = 515;
+				State = 517;
 				_localctx.d = duration();
 				}
 				break;
@@ -2594,23 +2594,23 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 520;
+			State = 522;
 			Match(EXCEPT);
-			State = 531;
+			State = 533;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case EVERY:
 				{
-				State = 521;
+				State = 523;
 				_localctx.i = interval();
-				State = 524;
+				State = 526;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==FROM) {
 					{
-					State = 522;
+					State = 524;
 					Match(FROM);
-					State = 523;
+					State = 525;
 					_localctx.f = date();
 					}
 				}
@@ -2630,7 +2630,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NUMBER:
 			case DATE:
 				{
-				State = 528;
+				State = 530;
 				_localctx.d = days();
 				 if (Whole) _localctx.node =  new ExceptNode(SpanOf(_localctx), [.. _localctx.d.nodes]); 
 				}
@@ -2688,23 +2688,23 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 533;
+			State = 535;
 			Match(START);
-			State = 549;
+			State = 551;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				{
-				State = 534;
+				State = 536;
 				Match(AT);
-				State = 535;
-				_localctx.m = moments();
 				State = 537;
+				_localctx.m = moments();
+				State = 539;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==ON) {
 					{
-					State = 536;
+					State = 538;
 					_localctx.o = onDays();
 					}
 				}
@@ -2714,18 +2714,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 				break;
 			case AFTER:
 				{
-				State = 541;
+				State = 543;
 				Match(AFTER);
-				State = 542;
+				State = 544;
 				_localctx.n = name();
-				State = 545;
+				State = 547;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==PLUS) {
 					{
-					State = 543;
+					State = 545;
 					Match(PLUS);
-					State = 544;
+					State = 546;
 					_localctx.d = duration();
 					}
 				}
@@ -2776,18 +2776,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 551;
-			Match(FINISH);
-			State = 552;
-			Match(BY);
 			State = 553;
-			_localctx.m = moments();
+			Match(FINISH);
+			State = 554;
+			Match(BY);
 			State = 555;
+			_localctx.m = moments();
+			State = 557;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==ON) {
 				{
-				State = 554;
+				State = 556;
 				_localctx.o = onDays();
 				}
 			}
@@ -2845,22 +2845,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 559;
-			Match(REPEAT);
-			State = 560;
-			Match(EVERY);
 			State = 561;
+			Match(REPEAT);
+			State = 562;
+			Match(EVERY);
+			State = 563;
 			_localctx.e = duration();
-			State = 573;
+			State = 575;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				{
-				State = 562;
-				Match(FOR);
-				State = 563;
-				_localctx.c = count();
 				State = 564;
+				Match(FOR);
+				State = 565;
+				_localctx.c = count();
+				State = 566;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PASS || _la==PASSES) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2873,16 +2873,16 @@ internal partial class WaterScriptParser : TreeBuilder {
 				break;
 			case UNTIL:
 				{
-				State = 566;
+				State = 568;
 				Match(UNTIL);
-				State = 567;
+				State = 569;
 				_localctx.u = moment();
-				State = 571;
+				State = 573;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NEXT) {
 					{
-					State = 568;
+					State = 570;
 					nextDay();
 					 _localctx.next =  true; 
 					}
@@ -2935,20 +2935,20 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 577;
-			Match(CUT);
-			State = 578;
-			Match(OFF);
 			State = 579;
-			Match(AT);
+			Match(CUT);
 			State = 580;
+			Match(OFF);
+			State = 581;
+			Match(AT);
+			State = 582;
 			_localctx.m = moment();
-			State = 584;
+			State = 586;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==NEXT) {
 				{
-				State = 581;
+				State = 583;
 				nextDay();
 				 _localctx.next =  true; 
 				}
@@ -2989,9 +2989,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 588;
+			State = 590;
 			Match(SCALE);
-			State = 589;
+			State = 591;
 			_localctx.r = row();
 			 if (Whole) _localctx.node =  new UseScaleNode(SpanOf(_localctx), _localctx.r.node); 
 			}
@@ -3028,9 +3028,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 592;
+			State = 594;
 			Match(NOTE);
-			State = 593;
+			State = 595;
 			_localctx.t = label();
 			 if (Whole) _localctx.node =  new NoteNode(SpanOf(_localctx), _localctx.t.node); 
 			}
@@ -3067,9 +3067,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 596;
+			State = 598;
 			Match(FORMERLY);
-			State = 597;
+			State = 599;
 			_localctx.n = name();
 			 if (Whole) _localctx.node =  new FormerlyNode(SpanOf(_localctx), _localctx.n.node); 
 			}
@@ -3108,9 +3108,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 600;
+			State = 602;
 			stepsHead();
-			State = 601;
+			State = 603;
 			_localctx.b = steps();
 			 _localctx.node =  new StepsNode(SpanOf(_localctx), OnlySteps(_localctx.b.list)); 
 			}
@@ -3142,7 +3142,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 604;
+			State = 606;
 			Match(STEPS);
 			}
 		}
@@ -3178,9 +3178,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 606;
+			State = 608;
 			Match(ON);
-			State = 607;
+			State = 609;
 			_localctx.d = days();
 			 _localctx.nodes =  _localctx.d.nodes; 
 			}
@@ -3213,9 +3213,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 610;
+			State = 612;
 			Match(NEXT);
-			State = 611;
+			State = 613;
 			Match(DAY);
 			}
 		}
@@ -3259,27 +3259,27 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 613;
+			State = 615;
 			Match(LBRACE);
-			State = 614;
+			State = 616;
 			stepLine(_localctx.list);
-			State = 619;
+			State = 621;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 615;
+				State = 617;
 				Match(NEWLINE);
-				State = 616;
+				State = 618;
 				stepLine(_localctx.list);
 				}
 				}
-				State = 621;
+				State = 623;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 622;
+			State = 624;
 			Match(RBRACE);
 			}
 		}
@@ -3324,7 +3324,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		StepLineContext _localctx = new StepLineContext(Context, State, list);
 		EnterRule(_localctx, 86, RULE_stepLine);
 		try {
-			State = 633;
+			State = 635;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ACCEPT:
@@ -3338,7 +3338,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NEWLINE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 628;
+				State = 630;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case REPEAT:
@@ -3347,13 +3347,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 				case CYCLE:
 				case RUN:
 					{
-					State = 624;
+					State = 626;
 					_localctx.s = step(_localctx.list);
 					}
 					break;
 				case ACCEPT:
 					{
-					State = 625;
+					State = 627;
 					_localctx.a = acceptStatement();
 					 _localctx.list.Add(_localctx.a.node); 
 					}
@@ -3366,7 +3366,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 					break;
 				}
 				 EndStatement(); 
-				State = 631;
+				State = 633;
 				bareInSteps(_localctx.list);
 				}
 				break;
@@ -3452,7 +3452,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case OTHER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 632;
+				State = 634;
 				unknownInSteps(_localctx.list);
 				}
 				break;
@@ -3507,13 +3507,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		StepContext _localctx = new StepContext(Context, State, list);
 		EnterRule(_localctx, 88, RULE_step);
 		try {
-			State = 646;
+			State = 648;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case WATER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 635;
+				State = 637;
 				_localctx.a = waterStep();
 				 _localctx.list.Add(_localctx.a.node); 
 				}
@@ -3521,7 +3521,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case PAUSE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 638;
+				State = 640;
 				_localctx.b = pauseStep();
 				 _localctx.list.Add(_localctx.b.node); 
 				}
@@ -3529,7 +3529,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case RUN:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 641;
+				State = 643;
 				_localctx.c = runStep();
 				 _localctx.list.Add(_localctx.c.node); 
 				}
@@ -3537,14 +3537,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case REPEAT:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 644;
+				State = 646;
 				_localctx.d = repeatStep(_localctx.list);
 				}
 				break;
 			case CYCLE:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 645;
+				State = 647;
 				_localctx.e = cycleStep(_localctx.list);
 				}
 				break;
@@ -3565,25 +3565,25 @@ internal partial class WaterScriptParser : TreeBuilder {
 
 	public partial class WaterStepContext : ParserRuleContext {
 		public StepNode node;
-		public bool exact;
-		public ZonesContext z;
-		public DurationContext d;
-		public DurationContext w;
+		public List<WaterNode> waters = new();
+		public WateringContext a;
+		public WateringContext b;
 		public NameContext i;
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WATER() { return GetToken(WaterScriptParser.WATER, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ZonesContext zones() {
-			return GetRuleContext<ZonesContext>(0);
+		[System.Diagnostics.DebuggerNonUserCode] public WateringContext[] watering() {
+			return GetRuleContexts<WateringContext>();
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FOR() { return GetToken(WaterScriptParser.FOR, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WITH() { return GetToken(WaterScriptParser.WITH, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public DurationContext duration() {
-			return GetRuleContext<DurationContext>(0);
+		[System.Diagnostics.DebuggerNonUserCode] public WateringContext watering(int i) {
+			return GetRuleContext<WateringContext>(i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] PLUS() { return GetTokens(WaterScriptParser.PLUS); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PLUS(int i) {
+			return GetToken(WaterScriptParser.PLUS, i);
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode THROUGH() { return GetToken(WaterScriptParser.THROUGH, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public NameContext name() {
 			return GetRuleContext<NameContext>(0);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode EXACTLY() { return GetToken(WaterScriptParser.EXACTLY, 0); }
 		public WaterStepContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -3599,67 +3599,131 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 648;
+			State = 650;
 			Match(WATER);
-			State = 649;
+			State = 651;
+			_localctx.a = watering();
+			 Add(_localctx.waters, _localctx.a.node); 
+			State = 659;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			while (_la==PLUS) {
+				{
+				{
+				State = 653;
+				Match(PLUS);
+				State = 654;
+				_localctx.b = watering();
+				 Add(_localctx.waters, _localctx.b.node); 
+				}
+				}
+				State = 661;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+			}
+			State = 664;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==THROUGH) {
+				{
+				State = 662;
+				Match(THROUGH);
+				State = 663;
+				_localctx.i = name();
+				}
+			}
+
+			 if (Whole) _localctx.node =  WaterOf(SpanOf(_localctx), _localctx.waters, _localctx.i?.node); 
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	public partial class WateringContext : ParserRuleContext {
+		public WaterNode node;
+		public bool exact;
+		public ZonesContext z;
+		public DurationContext d;
+		public DurationContext w;
+		[System.Diagnostics.DebuggerNonUserCode] public ZonesContext zones() {
+			return GetRuleContext<ZonesContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FOR() { return GetToken(WaterScriptParser.FOR, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WITH() { return GetToken(WaterScriptParser.WITH, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public DurationContext duration() {
+			return GetRuleContext<DurationContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode EXACTLY() { return GetToken(WaterScriptParser.EXACTLY, 0); }
+		public WateringContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_watering; } }
+	}
+
+	[RuleVersion(0)]
+	public WateringContext watering() {
+		WateringContext _localctx = new WateringContext(Context, State);
+		EnterRule(_localctx, 92, RULE_watering);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 668;
 			_localctx.z = zones();
-			State = 662;
+			State = 681;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				{
-				State = 650;
+				State = 669;
 				Match(FOR);
-				State = 653;
+				State = 672;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==EXACTLY) {
 					{
-					State = 651;
+					State = 670;
 					Match(EXACTLY);
 					 _localctx.exact =  true; 
 					}
 				}
 
-				State = 655;
+				State = 674;
 				_localctx.d = duration();
 				}
 				break;
 			case WITH:
 				{
-				State = 656;
+				State = 675;
 				Match(WITH);
-				State = 659;
+				State = 678;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==EXACTLY) {
 					{
-					State = 657;
+					State = 676;
 					Match(EXACTLY);
 					 _localctx.exact =  true; 
 					}
 				}
 
-				State = 661;
+				State = 680;
 				_localctx.w = duration();
 				}
 				break;
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 666;
-			ErrorHandler.Sync(this);
-			_la = TokenStream.LA(1);
-			if (_la==THROUGH) {
-				{
-				State = 664;
-				Match(THROUGH);
-				State = 665;
-				_localctx.i = name();
-				}
-			}
-
-			 if (Whole) _localctx.node =  new WaterNode(SpanOf(_localctx), _localctx.z.node, _localctx.d?.node, _localctx.w?.node, _localctx.i?.node) { IsExact = _localctx.exact }; 
+			 if (Whole) _localctx.node =  new WaterNode(SpanOf(_localctx), _localctx.z.node, _localctx.d?.node, _localctx.w?.node, null) { IsExact = _localctx.exact }; 
 			}
 		}
 		catch (RecognitionException re) {
@@ -3690,13 +3754,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public PauseStepContext pauseStep() {
 		PauseStepContext _localctx = new PauseStepContext(Context, State);
-		EnterRule(_localctx, 92, RULE_pauseStep);
+		EnterRule(_localctx, 94, RULE_pauseStep);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 670;
+			State = 685;
 			Match(PAUSE);
-			State = 671;
+			State = 686;
 			_localctx.d = duration();
 			 if (Whole) _localctx.node =  new PauseNode(SpanOf(_localctx), _localctx.d.node); 
 			}
@@ -3729,13 +3793,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RunStepContext runStep() {
 		RunStepContext _localctx = new RunStepContext(Context, State);
-		EnterRule(_localctx, 94, RULE_runStep);
+		EnterRule(_localctx, 96, RULE_runStep);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 674;
+			State = 689;
 			Match(RUN);
-			State = 675;
+			State = 690;
 			_localctx.n = name();
 			 if (Whole) _localctx.node =  new RunNode(SpanOf(_localctx), _localctx.n.node); 
 			}
@@ -3773,13 +3837,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RepeatStepContext repeatStep(StepList list) {
 		RepeatStepContext _localctx = new RepeatStepContext(Context, State, list);
-		EnterRule(_localctx, 96, RULE_repeatStep);
+		EnterRule(_localctx, 98, RULE_repeatStep);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 678;
+			State = 693;
 			_localctx.h = repeatHead();
-			State = 679;
+			State = 694;
 			_localctx.b = steps();
 			 _localctx.list.AddBlock(_localctx.b.list, _localctx.h.node is null ? null : new RepeatStepsNode(SpanOf(_localctx), _localctx.h.node, OnlySteps(_localctx.b.list))); 
 			}
@@ -3814,16 +3878,16 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RepeatHeadContext repeatHead() {
 		RepeatHeadContext _localctx = new RepeatHeadContext(Context, State);
-		EnterRule(_localctx, 98, RULE_repeatHead);
+		EnterRule(_localctx, 100, RULE_repeatHead);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 682;
+			State = 697;
 			Match(REPEAT);
-			State = 683;
+			State = 698;
 			_localctx.c = count();
-			State = 684;
+			State = 699;
 			_la = TokenStream.LA(1);
 			if ( !(_la==TIME || _la==TIMES) ) {
 			ErrorHandler.RecoverInline(this);
@@ -3868,13 +3932,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public CycleStepContext cycleStep(StepList list) {
 		CycleStepContext _localctx = new CycleStepContext(Context, State, list);
-		EnterRule(_localctx, 100, RULE_cycleStep);
+		EnterRule(_localctx, 102, RULE_cycleStep);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 687;
+			State = 702;
 			_localctx.h = cycleHead();
-			State = 688;
+			State = 703;
 			_localctx.b = steps();
 			 _localctx.list.AddBlock(_localctx.b.list, _localctx.h.node is null ? null : _localctx.h.node with { Span = SpanOf(_localctx), Steps = OnlySteps(_localctx.b.list) }); 
 			}
@@ -3913,18 +3977,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public CycleHeadContext cycleHead() {
 		CycleHeadContext _localctx = new CycleHeadContext(Context, State);
-		EnterRule(_localctx, 102, RULE_cycleHead);
+		EnterRule(_localctx, 104, RULE_cycleHead);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 691;
+			State = 706;
 			Match(CYCLE);
-			State = 697;
+			State = 712;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AUTO:
 				{
-				State = 692;
+				State = 707;
 				Match(AUTO);
 				}
 				break;
@@ -3940,11 +4004,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case PERCENT:
 			case OTHER:
 				{
-				State = 693;
+				State = 708;
 				_localctx.c = duration();
-				State = 694;
+				State = 709;
 				Match(SOAK);
-				State = 695;
+				State = 710;
 				_localctx.s = duration();
 				}
 				break;
@@ -3985,13 +4049,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RestrictionContext restriction() {
 		RestrictionContext _localctx = new RestrictionContext(Context, State);
-		EnterRule(_localctx, 104, RULE_restriction);
+		EnterRule(_localctx, 106, RULE_restriction);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 701;
+			State = 716;
 			_localctx.h = restrictionHead();
-			State = 702;
+			State = 717;
 			_localctx.b = restrictionBody();
 			 if (_localctx.h.node is not null) _localctx.node =  new RestrictionNode(SpanOf(_localctx), _localctx.h.node, _localctx.h.title, [.. _localctx.b.nodes]); 
 			}
@@ -4029,22 +4093,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RestrictionHeadContext restrictionHead() {
 		RestrictionHeadContext _localctx = new RestrictionHeadContext(Context, State);
-		EnterRule(_localctx, 106, RULE_restrictionHead);
+		EnterRule(_localctx, 108, RULE_restrictionHead);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 705;
+			State = 720;
 			Match(RESTRICTION);
-			State = 706;
+			State = 721;
 			_localctx.n = newName();
 			 _localctx.node =  _localctx.n.node; 
-			State = 711;
+			State = 726;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 708;
+				State = 723;
 				_localctx.l = label();
 				 _localctx.title =  _localctx.l.node; 
 				}
@@ -4087,32 +4151,32 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RestrictionBodyContext restrictionBody() {
 		RestrictionBodyContext _localctx = new RestrictionBodyContext(Context, State);
-		EnterRule(_localctx, 108, RULE_restrictionBody);
+		EnterRule(_localctx, 110, RULE_restrictionBody);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 713;
+			State = 728;
 			Match(LBRACE);
-			State = 714;
+			State = 729;
 			restrictionLine(_localctx.nodes);
-			State = 719;
+			State = 734;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 715;
+				State = 730;
 				Match(NEWLINE);
-				State = 716;
+				State = 731;
 				restrictionLine(_localctx.nodes);
 				}
 				}
-				State = 721;
+				State = 736;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 722;
+			State = 737;
 			Match(RBRACE);
 			}
 		}
@@ -4151,10 +4215,10 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RestrictionLineContext restrictionLine(List<StatementNode> nodes) {
 		RestrictionLineContext _localctx = new RestrictionLineContext(Context, State, nodes);
-		EnterRule(_localctx, 110, RULE_restrictionLine);
+		EnterRule(_localctx, 112, RULE_restrictionLine);
 		int _la;
 		try {
-			State = 732;
+			State = 747;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ACCEPT:
@@ -4170,19 +4234,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NEWLINE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 727;
+				State = 742;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 16643096704L) != 0)) {
 					{
-					State = 724;
+					State = 739;
 					_localctx.s = restrictionStatement();
 					 Add(_localctx.nodes, _localctx.s.node); 
 					}
 				}
 
 				 EndStatement(); 
-				State = 730;
+				State = 745;
 				bareInRestriction(_localctx.nodes);
 				}
 				break;
@@ -4266,7 +4330,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case OTHER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 731;
+				State = 746;
 				unknownInRestriction(_localctx.nodes);
 				}
 				break;
@@ -4329,15 +4393,15 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RestrictionStatementContext restrictionStatement() {
 		RestrictionStatementContext _localctx = new RestrictionStatementContext(Context, State);
-		EnterRule(_localctx, 112, RULE_restrictionStatement);
+		EnterRule(_localctx, 114, RULE_restrictionStatement);
 		try {
-			State = 758;
+			State = 773;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 734;
+				State = 749;
 				_localctx.a = forStatement();
 				 _localctx.node =  _localctx.a.node; 
 				}
@@ -4345,7 +4409,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FROM:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 737;
+				State = 752;
 				_localctx.b = fromStatement();
 				 _localctx.node =  _localctx.b.node; 
 				}
@@ -4353,7 +4417,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ALLOW:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 740;
+				State = 755;
 				_localctx.c = allowStatement();
 				 _localctx.node =  _localctx.c.node; 
 				}
@@ -4361,7 +4425,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXCEPT:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 743;
+				State = 758;
 				_localctx.d = exceptStatement();
 				 _localctx.node =  _localctx.d.node; 
 				}
@@ -4369,7 +4433,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case AT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 746;
+				State = 761;
 				_localctx.e = atMostStatement();
 				 _localctx.node =  _localctx.e.node; 
 				}
@@ -4377,7 +4441,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXEMPT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 749;
+				State = 764;
 				_localctx.f = exemptStatement();
 				 _localctx.node =  _localctx.f.node; 
 				}
@@ -4385,7 +4449,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case WEEK:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 752;
+				State = 767;
 				_localctx.g = weekStatement();
 				 _localctx.node =  _localctx.g.node; 
 				}
@@ -4393,7 +4457,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ACCEPT:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 755;
+				State = 770;
 				_localctx.h = acceptStatement();
 				 _localctx.node =  _localctx.h.node; 
 				}
@@ -4430,13 +4494,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ForStatementContext forStatement() {
 		ForStatementContext _localctx = new ForStatementContext(Context, State);
-		EnterRule(_localctx, 114, RULE_forStatement);
+		EnterRule(_localctx, 116, RULE_forStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 760;
+			State = 775;
 			Match(FOR);
-			State = 761;
+			State = 776;
 			_localctx.z = zones();
 			 if (Whole) _localctx.node =  new ForZonesNode(SpanOf(_localctx), _localctx.z.node); 
 			}
@@ -4480,33 +4544,33 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public AllowStatementContext allowStatement() {
 		AllowStatementContext _localctx = new AllowStatementContext(Context, State);
-		EnterRule(_localctx, 116, RULE_allowStatement);
+		EnterRule(_localctx, 118, RULE_allowStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 764;
+			State = 779;
 			Match(ALLOW);
-			State = 775;
+			State = 790;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ON:
 				{
-				State = 765;
+				State = 780;
 				Match(ON);
-				State = 766;
+				State = 781;
 				_localctx.d = days();
 				 if (Whole) _localctx.node =  new AllowDaysNode(SpanOf(_localctx), [.. _localctx.d.nodes]); 
 				}
 				break;
 			case BETWEEN:
 				{
-				State = 769;
+				State = 784;
 				Match(BETWEEN);
-				State = 770;
+				State = 785;
 				_localctx.f = moment();
-				State = 771;
+				State = 786;
 				Match(AND);
-				State = 772;
+				State = 787;
 				_localctx.t = moment();
 				 if (Whole) _localctx.node =  new AllowHoursNode(SpanOf(_localctx), _localctx.f.node, _localctx.t.node); 
 				}
@@ -4545,15 +4609,15 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public AtMostStatementContext atMostStatement() {
 		AtMostStatementContext _localctx = new AtMostStatementContext(Context, State);
-		EnterRule(_localctx, 118, RULE_atMostStatement);
+		EnterRule(_localctx, 120, RULE_atMostStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 777;
+			State = 792;
 			Match(AT);
-			State = 778;
+			State = 793;
 			Match(MOST);
-			State = 779;
+			State = 794;
 			_localctx.r = row();
 			 if (Whole) _localctx.node =  new AtMostNode(SpanOf(_localctx), _localctx.r.node); 
 			}
@@ -4601,40 +4665,40 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ExemptStatementContext exemptStatement() {
 		ExemptStatementContext _localctx = new ExemptStatementContext(Context, State);
-		EnterRule(_localctx, 120, RULE_exemptStatement);
+		EnterRule(_localctx, 122, RULE_exemptStatement);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 782;
+			State = 797;
 			Match(EXEMPT);
-			State = 783;
+			State = 798;
 			_localctx.z = zones();
-			State = 792;
+			State = 807;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==FROM) {
 				{
-				State = 784;
+				State = 799;
 				Match(FROM);
-				State = 785;
+				State = 800;
 				_localctx.f = date();
-				State = 790;
+				State = 805;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TO:
 					{
-					State = 786;
+					State = 801;
 					Match(TO);
-					State = 787;
+					State = 802;
 					_localctx.t = date();
 					}
 					break;
 				case FOR:
 					{
-					State = 788;
+					State = 803;
 					Match(FOR);
-					State = 789;
+					State = 804;
 					_localctx.d = duration();
 					}
 					break;
@@ -4680,15 +4744,15 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public WeekStatementContext weekStatement() {
 		WeekStatementContext _localctx = new WeekStatementContext(Context, State);
-		EnterRule(_localctx, 122, RULE_weekStatement);
+		EnterRule(_localctx, 124, RULE_weekStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 796;
+			State = 811;
 			Match(WEEK);
-			State = 797;
+			State = 812;
 			Match(STARTS);
-			State = 798;
+			State = 813;
 			_localctx.w = weekday();
 			 if (Whole) _localctx.node =  new WeekStartsNode(SpanOf(_localctx), _localctx.w.node); 
 			}
@@ -4730,42 +4794,42 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public IntervalContext interval() {
 		IntervalContext _localctx = new IntervalContext(Context, State);
-		EnterRule(_localctx, 124, RULE_interval);
+		EnterRule(_localctx, 126, RULE_interval);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 801;
+			State = 816;
 			Match(EVERY);
-			State = 803;
+			State = 818;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==NUMBER) {
 				{
-				State = 802;
+				State = 817;
 				_localctx.c = count();
 				}
 			}
 
-			State = 809;
+			State = 824;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DAY:
 				{
-				State = 805;
+				State = 820;
 				Match(DAY);
 				}
 				break;
 			case DAYS:
 				{
-				State = 806;
+				State = 821;
 				Match(DAYS);
 				}
 				break;
 			case WEEK:
 			case WEEKS:
 				{
-				State = 807;
+				State = 822;
 				_la = TokenStream.LA(1);
 				if ( !(_la==WEEK || _la==WEEKS) ) {
 				ErrorHandler.RecoverInline(this);
@@ -4780,12 +4844,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 812;
+			State = 827;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==ON) {
 				{
-				State = 811;
+				State = 826;
 				_localctx.o = onDays();
 				}
 			}
@@ -4828,28 +4892,28 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public DaysContext days() {
 		DaysContext _localctx = new DaysContext(Context, State);
-		EnterRule(_localctx, 126, RULE_days);
+		EnterRule(_localctx, 128, RULE_days);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 816;
+			State = 831;
 			_localctx.a = dayItem();
 			 Add(_localctx.nodes, _localctx.a.node); 
-			State = 824;
+			State = 839;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 818;
+				State = 833;
 				Match(COMMA);
-				State = 819;
+				State = 834;
 				_localctx.b = dayItem();
 				 Add(_localctx.nodes, _localctx.b.node); 
 				}
 				}
-				State = 826;
+				State = 841;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -4918,36 +4982,36 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public DayItemContext dayItem() {
 		DayItemContext _localctx = new DayItemContext(Context, State);
-		EnterRule(_localctx, 128, RULE_dayItem);
+		EnterRule(_localctx, 130, RULE_dayItem);
 		int _la;
 		try {
-			State = 874;
+			State = 889;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ODD:
 			case EVEN:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 830;
+				State = 845;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case ODD:
 					{
-					State = 827;
+					State = 842;
 					Match(ODD);
 					 _localctx.nth =  1; 
 					}
 					break;
 				case EVEN:
 					{
-					State = 829;
+					State = 844;
 					Match(EVEN);
 					}
 					break;
 				default:
 					throw new NoViableAltException(this);
 				}
-				State = 832;
+				State = 847;
 				Match(DAYS);
 				 if (Whole) _localctx.node =  new OddEvenNode(SpanOf(_localctx), _localctx.nth == 1); 
 				}
@@ -4955,7 +5019,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case DAYS:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 834;
+				State = 849;
 				_localctx.m = monthDays();
 				 _localctx.node =  _localctx.m.node; 
 				}
@@ -4966,33 +5030,33 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FOURTH:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 845;
+				State = 860;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case FIRST:
 					{
-					State = 837;
+					State = 852;
 					Match(FIRST);
 					 _localctx.nth =  1; 
 					}
 					break;
 				case SECOND:
 					{
-					State = 839;
+					State = 854;
 					Match(SECOND);
 					 _localctx.nth =  2; 
 					}
 					break;
 				case THIRD:
 					{
-					State = 841;
+					State = 856;
 					Match(THIRD);
 					 _localctx.nth =  3; 
 					}
 					break;
 				case FOURTH:
 					{
-					State = 843;
+					State = 858;
 					Match(FOURTH);
 					 _localctx.nth =  4; 
 					}
@@ -5000,9 +5064,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 				default:
 					throw new NoViableAltException(this);
 				}
-				State = 847;
+				State = 862;
 				_localctx.w = weekday();
-				State = 848;
+				State = 863;
 				ofMonth();
 				 if (Whole) _localctx.node =  new NthWeekdayNode(SpanOf(_localctx), _localctx.nth, _localctx.w.node); 
 				}
@@ -5010,7 +5074,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LAST:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 851;
+				State = 866;
 				_localctx.l = lastDay();
 				 _localctx.node =  _localctx.l.node; 
 				}
@@ -5018,26 +5082,26 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case WORD:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 854;
+				State = 869;
 				_localctx.f = plainDay();
-				State = 856;
+				State = 871;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==PLUS || _la==MINUS) {
 					{
-					State = 855;
+					State = 870;
 					_localctx.o = offset();
 					}
 				}
 
-				State = 860;
+				State = 875;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==TO) {
 					{
-					State = 858;
+					State = 873;
 					Match(TO);
-					State = 859;
+					State = 874;
 					_localctx.t = plainDate();
 					}
 				}
@@ -5049,26 +5113,26 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case DATE:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 864;
+				State = 879;
 				_localctx.d = numberedDay();
-				State = 866;
+				State = 881;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==PLUS || _la==MINUS) {
 					{
-					State = 865;
+					State = 880;
 					_localctx.o = offset();
 					}
 				}
 
-				State = 870;
+				State = 885;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==TO) {
 					{
-					State = 868;
+					State = 883;
 					Match(TO);
-					State = 869;
+					State = 884;
 					_localctx.t = plainDate();
 					}
 				}
@@ -5120,34 +5184,34 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public MonthDaysContext monthDays() {
 		MonthDaysContext _localctx = new MonthDaysContext(Context, State);
-		EnterRule(_localctx, 130, RULE_monthDays);
+		EnterRule(_localctx, 132, RULE_monthDays);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 876;
+			State = 891;
 			Match(DAYS);
-			State = 877;
+			State = 892;
 			_localctx.a = count();
 			 Add(_localctx.numbers, _localctx.a.node); 
-			State = 885;
+			State = 900;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 879;
+				State = 894;
 				Match(COMMA);
-				State = 880;
+				State = 895;
 				_localctx.b = count();
 				 Add(_localctx.numbers, _localctx.b.node); 
 				}
 				}
-				State = 887;
+				State = 902;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 888;
+			State = 903;
 			ofMonth();
 			 if (Whole) _localctx.node =  new MonthDaysNode(SpanOf(_localctx), [.. _localctx.numbers]); 
 			}
@@ -5193,35 +5257,35 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public LastDayContext lastDay() {
 		LastDayContext _localctx = new LastDayContext(Context, State);
-		EnterRule(_localctx, 132, RULE_lastDay);
+		EnterRule(_localctx, 134, RULE_lastDay);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 891;
+			State = 906;
 			Match(LAST);
-			State = 910;
+			State = 925;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DAY:
 				{
-				State = 892;
+				State = 907;
 				Match(DAY);
-				State = 893;
+				State = 908;
 				ofMonth();
 				 if (Whole) _localctx.node =  new LastDayNode(SpanOf(_localctx)); 
 				}
 				break;
 			case WORD:
 				{
-				State = 896;
+				State = 911;
 				_localctx.w = word();
-				State = 908;
+				State = 923;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case OF:
 					{
-					State = 897;
+					State = 912;
 					ofMonth();
 					 if (Whole) _localctx.node =  new NthWeekdayNode(SpanOf(_localctx), -1, WeekdayOf(_localctx.w.node)); 
 					}
@@ -5237,24 +5301,24 @@ internal partial class WaterScriptParser : TreeBuilder {
 				case MINUS:
 				case NEWLINE:
 					{
-					State = 901;
+					State = 916;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==PLUS || _la==MINUS) {
 						{
-						State = 900;
+						State = 915;
 						_localctx.o = offset();
 						}
 					}
 
-					State = 905;
+					State = 920;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==TO) {
 						{
-						State = 903;
+						State = 918;
 						Match(TO);
-						State = 904;
+						State = 919;
 						_localctx.t = plainDate();
 						}
 					}
@@ -5296,13 +5360,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public OfMonthContext ofMonth() {
 		OfMonthContext _localctx = new OfMonthContext(Context, State);
-		EnterRule(_localctx, 134, RULE_ofMonth);
+		EnterRule(_localctx, 136, RULE_ofMonth);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 912;
+			State = 927;
 			Match(OF);
-			State = 913;
+			State = 928;
 			Match(MONTH);
 			}
 		}
@@ -5333,11 +5397,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public PlainDayContext plainDay() {
 		PlainDayContext _localctx = new PlainDayContext(Context, State);
-		EnterRule(_localctx, 136, RULE_plainDay);
+		EnterRule(_localctx, 138, RULE_plainDay);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 915;
+			State = 930;
 			_localctx.w = word();
 			 _localctx.node =  _localctx.w.node; 
 			}
@@ -5373,19 +5437,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public DateContext date() {
 		DateContext _localctx = new DateContext(Context, State);
-		EnterRule(_localctx, 138, RULE_date);
+		EnterRule(_localctx, 140, RULE_date);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 918;
+			State = 933;
 			_localctx.b = dateBase();
-			State = 920;
+			State = 935;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS || _la==MINUS) {
 				{
-				State = 919;
+				State = 934;
 				_localctx.o = offset();
 				}
 			}
@@ -5420,11 +5484,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public PlainDateContext plainDate() {
 		PlainDateContext _localctx = new PlainDateContext(Context, State);
-		EnterRule(_localctx, 140, RULE_plainDate);
+		EnterRule(_localctx, 142, RULE_plainDate);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 924;
+			State = 939;
 			_localctx.d = date();
 			 _localctx.node =  _localctx.d.node; 
 			}
@@ -5461,16 +5525,16 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public DateBaseContext dateBase() {
 		DateBaseContext _localctx = new DateBaseContext(Context, State);
-		EnterRule(_localctx, 142, RULE_dateBase);
+		EnterRule(_localctx, 144, RULE_dateBase);
 		try {
-			State = 937;
+			State = 952;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NUMBER:
 			case DATE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 927;
+				State = 942;
 				_localctx.n = numberedDay();
 				 _localctx.node =  _localctx.n.node; 
 				}
@@ -5478,9 +5542,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LAST:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 930;
+				State = 945;
 				Match(LAST);
-				State = 931;
+				State = 946;
 				_localctx.w = word();
 				 if (Whole) _localctx.node =  LastOf(_localctx, _localctx.w.node); 
 				}
@@ -5488,7 +5552,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case WORD:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 934;
+				State = 949;
 				_localctx.w = word();
 				 if (Whole) _localctx.node =  new LetDateNode(SpanOf(_localctx), _localctx.w.node.Text); 
 				}
@@ -5529,15 +5593,15 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public NumberedDayContext numberedDay() {
 		NumberedDayContext _localctx = new NumberedDayContext(Context, State);
-		EnterRule(_localctx, 144, RULE_numberedDay);
+		EnterRule(_localctx, 146, RULE_numberedDay);
 		try {
-			State = 945;
+			State = 960;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DATE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 939;
+				State = 954;
 				Match(DATE);
 				 _localctx.node =  new IsoDateNode(SpanOf(_localctx), _localctx.Start.Text); 
 				}
@@ -5545,9 +5609,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NUMBER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 941;
+				State = 956;
 				_localctx.c = count();
-				State = 942;
+				State = 957;
 				_localctx.w = word();
 				 if (Whole) _localctx.node =  new MonthDayNode(SpanOf(_localctx), _localctx.c.node, MonthOf(_localctx.w.node)); 
 				}
@@ -5586,22 +5650,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public OffsetContext offset() {
 		OffsetContext _localctx = new OffsetContext(Context, State);
-		EnterRule(_localctx, 146, RULE_offset);
+		EnterRule(_localctx, 148, RULE_offset);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 950;
+			State = 965;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PLUS:
 				{
-				State = 947;
+				State = 962;
 				Match(PLUS);
 				}
 				break;
 			case MINUS:
 				{
-				State = 948;
+				State = 963;
 				Match(MINUS);
 				 _localctx.before =  true; 
 				}
@@ -5609,7 +5673,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 952;
+			State = 967;
 			_localctx.d = duration();
 			 _localctx.node =  _localctx.d.node; 
 			}
@@ -5649,28 +5713,28 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public MomentsContext moments() {
 		MomentsContext _localctx = new MomentsContext(Context, State);
-		EnterRule(_localctx, 148, RULE_moments);
+		EnterRule(_localctx, 150, RULE_moments);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 955;
+			State = 970;
 			_localctx.a = moment();
 			 Add(_localctx.nodes, _localctx.a.node); 
-			State = 963;
+			State = 978;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 957;
+				State = 972;
 				Match(COMMA);
-				State = 958;
+				State = 973;
 				_localctx.b = moment();
 				 Add(_localctx.nodes, _localctx.b.node); 
 				}
 				}
-				State = 965;
+				State = 980;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -5710,12 +5774,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public MomentContext moment() {
 		MomentContext _localctx = new MomentContext(Context, State);
-		EnterRule(_localctx, 150, RULE_moment);
+		EnterRule(_localctx, 152, RULE_moment);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 966;
+			State = 981;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 55)) & ~0x3f) == 0 && ((1L << (_la - 55)) & 262147L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5724,22 +5788,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 968;
+			State = 983;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WORD) {
 				{
-				State = 967;
+				State = 982;
 				_localctx.s = word();
 				}
 			}
 
-			State = 971;
+			State = 986;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS || _la==MINUS) {
 				{
-				State = 970;
+				State = 985;
 				_localctx.o = offset();
 				}
 			}
@@ -5774,11 +5838,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public WeekdayContext weekday() {
 		WeekdayContext _localctx = new WeekdayContext(Context, State);
-		EnterRule(_localctx, 152, RULE_weekday);
+		EnterRule(_localctx, 154, RULE_weekday);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 975;
+			State = 990;
 			_localctx.w = word();
 			 _localctx.node =  WeekdayOf(_localctx.w.node); 
 			}
@@ -5814,14 +5878,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ZonesContext zones() {
 		ZonesContext _localctx = new ZonesContext(Context, State);
-		EnterRule(_localctx, 154, RULE_zones);
+		EnterRule(_localctx, 156, RULE_zones);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 978;
+			State = 993;
 			_localctx.n = name();
 			 _localctx.list.Add(_localctx.n.node); 
-			State = 980;
+			State = 995;
 			moreZones(_localctx.list);
 			 if (Whole) _localctx.node =  _localctx.list.ToNode(SpanOf(_localctx)); 
 			}
@@ -5867,33 +5931,33 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public MoreZonesContext moreZones(ZoneListBuilder list) {
 		MoreZonesContext _localctx = new MoreZonesContext(Context, State, list);
-		EnterRule(_localctx, 156, RULE_moreZones);
+		EnterRule(_localctx, 158, RULE_moreZones);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 993;
+			State = 1008;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA || _la==PLUS) {
 				{
-				State = 991;
+				State = 1006;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case COMMA:
 					{
-					State = 983;
+					State = 998;
 					Match(COMMA);
-					State = 984;
+					State = 999;
 					_localctx.a = name();
 					 _localctx.list.Add(_localctx.a.node); 
 					}
 					break;
 				case PLUS:
 					{
-					State = 987;
+					State = 1002;
 					Match(PLUS);
-					State = 988;
+					State = 1003;
 					_localctx.b = name();
 					 _localctx.list.Join(_localctx.b.node); 
 					}
@@ -5902,7 +5966,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 995;
+				State = 1010;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -5975,18 +6039,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public DurationContext duration() {
 		DurationContext _localctx = new DurationContext(Context, State);
-		EnterRule(_localctx, 158, RULE_duration);
+		EnterRule(_localctx, 160, RULE_duration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 997;
+			State = 1012;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			do {
 				{
 				{
-				State = 996;
+				State = 1011;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 33)) & ~0x3f) == 0 && ((1L << (_la - 33)) & 72627622214893569L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -5997,7 +6061,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 				}
 				}
-				State = 999;
+				State = 1014;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			} while ( ((((_la - 33)) & ~0x3f) == 0 && ((1L << (_la - 33)) & 72627622214893569L) != 0) );
@@ -6039,18 +6103,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RowContext row() {
 		RowContext _localctx = new RowContext(Context, State);
-		EnterRule(_localctx, 160, RULE_row);
+		EnterRule(_localctx, 162, RULE_row);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1004;
+			State = 1019;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			do {
 				{
 				{
-				State = 1003;
+				State = 1018;
 				_la = TokenStream.LA(1);
 				if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -6061,7 +6125,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 				}
 				}
-				State = 1006;
+				State = 1021;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			} while ( (((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0) );
@@ -6092,11 +6156,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public CountContext count() {
 		CountContext _localctx = new CountContext(Context, State);
-		EnterRule(_localctx, 162, RULE_count);
+		EnterRule(_localctx, 164, RULE_count);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1010;
+			State = 1025;
 			Match(NUMBER);
 			 _localctx.node =  NumberOf(_localctx.Start); 
 			}
@@ -6125,11 +6189,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public LabelContext label() {
 		LabelContext _localctx = new LabelContext(Context, State);
-		EnterRule(_localctx, 164, RULE_label);
+		EnterRule(_localctx, 166, RULE_label);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1013;
+			State = 1028;
 			Match(STRING);
 			 _localctx.node =  StringOf(_localctx.Start); 
 			}
@@ -6158,11 +6222,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public WordContext word() {
 		WordContext _localctx = new WordContext(Context, State);
-		EnterRule(_localctx, 166, RULE_word);
+		EnterRule(_localctx, 168, RULE_word);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1016;
+			State = 1031;
 			Match(WORD);
 			 _localctx.node =  NameOf(_localctx.Start); 
 			}
@@ -6194,11 +6258,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public NewNameContext newName() {
 		NewNameContext _localctx = new NewNameContext(Context, State);
-		EnterRule(_localctx, 168, RULE_newName);
+		EnterRule(_localctx, 170, RULE_newName);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1019;
+			State = 1034;
 			_localctx.n = name();
 			 _localctx.node =  GivenName(_localctx.n.node); 
 			}
@@ -6230,16 +6294,16 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public NameContext name() {
 		NameContext _localctx = new NameContext(Context, State);
-		EnterRule(_localctx, 170, RULE_name);
+		EnterRule(_localctx, 172, RULE_name);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1024;
+			State = 1039;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FROM:
 				{
-				State = 1022;
+				State = 1037;
 				Match(FROM);
 				}
 				break;
@@ -6312,7 +6376,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case MONTH:
 			case WORD:
 				{
-				State = 1023;
+				State = 1038;
 				nameButFrom();
 				}
 				break;
@@ -6348,11 +6412,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public HoldNameContext holdName() {
 		HoldNameContext _localctx = new HoldNameContext(Context, State);
-		EnterRule(_localctx, 172, RULE_holdName);
+		EnterRule(_localctx, 174, RULE_holdName);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1028;
+			State = 1043;
 			nameButFrom();
 			 _localctx.node =  NameOf(_localctx.Start); 
 			}
@@ -6447,12 +6511,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public NameButFromContext nameButFrom() {
 		NameButFromContext _localctx = new NameButFromContext(Context, State);
-		EnterRule(_localctx, 174, RULE_nameButFrom);
+		EnterRule(_localctx, 176, RULE_nameButFrom);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1031;
+			State = 1046;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -32770L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 63L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6507,44 +6571,44 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BareInFileContext bareInFile(List<StatementNode> nodes) {
 		BareInFileContext _localctx = new BareInFileContext(Context, State, nodes);
-		EnterRule(_localctx, 176, RULE_bareInFile);
+		EnterRule(_localctx, 178, RULE_bareInFile);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1048;
+			State = 1063;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 1033;
+				State = 1048;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.File); 
-				State = 1035;
+				State = 1050;
 				topLine(_localctx.nodes);
-				State = 1040;
+				State = 1055;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 1036;
+					State = 1051;
 					Match(NEWLINE);
-					State = 1037;
+					State = 1052;
 					topLine(_localctx.nodes);
 					}
 					}
-					State = 1042;
+					State = 1057;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 1043;
+				State = 1058;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 1050;
+				State = 1065;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6594,44 +6658,44 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BareInDescriptionContext bareInDescription(List<StatementNode> nodes) {
 		BareInDescriptionContext _localctx = new BareInDescriptionContext(Context, State, nodes);
-		EnterRule(_localctx, 178, RULE_bareInDescription);
+		EnterRule(_localctx, 180, RULE_bareInDescription);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1066;
+			State = 1081;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 1051;
+				State = 1066;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.Description); 
-				State = 1053;
+				State = 1068;
 				bodyLine(_localctx.nodes);
-				State = 1058;
+				State = 1073;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 1054;
+					State = 1069;
 					Match(NEWLINE);
-					State = 1055;
+					State = 1070;
 					bodyLine(_localctx.nodes);
 					}
 					}
-					State = 1060;
+					State = 1075;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 1061;
+				State = 1076;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 1068;
+				State = 1083;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6681,44 +6745,44 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BareInScheduleContext bareInSchedule(List<StatementNode> nodes) {
 		BareInScheduleContext _localctx = new BareInScheduleContext(Context, State, nodes);
-		EnterRule(_localctx, 180, RULE_bareInSchedule);
+		EnterRule(_localctx, 182, RULE_bareInSchedule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1084;
+			State = 1099;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 1069;
+				State = 1084;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.Schedule); 
-				State = 1071;
+				State = 1086;
 				scheduleLine(_localctx.nodes);
-				State = 1076;
+				State = 1091;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 1072;
+					State = 1087;
 					Match(NEWLINE);
-					State = 1073;
+					State = 1088;
 					scheduleLine(_localctx.nodes);
 					}
 					}
-					State = 1078;
+					State = 1093;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 1079;
+				State = 1094;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 1086;
+				State = 1101;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6768,44 +6832,44 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BareInStepsContext bareInSteps(StepList list) {
 		BareInStepsContext _localctx = new BareInStepsContext(Context, State, list);
-		EnterRule(_localctx, 182, RULE_bareInSteps);
+		EnterRule(_localctx, 184, RULE_bareInSteps);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1102;
+			State = 1117;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 1087;
+				State = 1102;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.Steps); 
-				State = 1089;
+				State = 1104;
 				stepLine(_localctx.list);
-				State = 1094;
+				State = 1109;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 1090;
+					State = 1105;
 					Match(NEWLINE);
-					State = 1091;
+					State = 1106;
 					stepLine(_localctx.list);
 					}
 					}
-					State = 1096;
+					State = 1111;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 1097;
+				State = 1112;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 1104;
+				State = 1119;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6855,44 +6919,44 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BareInRestrictionContext bareInRestriction(List<StatementNode> nodes) {
 		BareInRestrictionContext _localctx = new BareInRestrictionContext(Context, State, nodes);
-		EnterRule(_localctx, 184, RULE_bareInRestriction);
+		EnterRule(_localctx, 186, RULE_bareInRestriction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1120;
+			State = 1135;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 1105;
+				State = 1120;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.Restriction); 
-				State = 1107;
+				State = 1122;
 				restrictionLine(_localctx.nodes);
-				State = 1112;
+				State = 1127;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 1108;
+					State = 1123;
 					Match(NEWLINE);
-					State = 1109;
+					State = 1124;
 					restrictionLine(_localctx.nodes);
 					}
 					}
-					State = 1114;
+					State = 1129;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 1115;
+				State = 1130;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 1122;
+				State = 1137;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6934,19 +6998,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public SkippedContext skipped() {
 		SkippedContext _localctx = new SkippedContext(Context, State);
-		EnterRule(_localctx, 186, RULE_skipped);
+		EnterRule(_localctx, 188, RULE_skipped);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1123;
+			State = 1138;
 			Match(LBRACE);
-			State = 1128;
+			State = 1143;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 66060287L) != 0)) {
 				{
-				State = 1126;
+				State = 1141;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case INCLUDE:
@@ -7037,7 +7101,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 				case BLANK:
 				case OTHER:
 					{
-					State = 1124;
+					State = 1139;
 					_la = TokenStream.LA(1);
 					if ( _la <= 0 || (_la==LBRACE || _la==RBRACE) ) {
 					ErrorHandler.RecoverInline(this);
@@ -7050,7 +7114,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 					break;
 				case LBRACE:
 					{
-					State = 1125;
+					State = 1140;
 					skipped();
 					}
 					break;
@@ -7058,11 +7122,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 1130;
+				State = 1145;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1131;
+			State = 1146;
 			Match(RBRACE);
 			}
 		}
@@ -7123,12 +7187,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public UnknownInScheduleContext unknownInSchedule(List<StatementNode> nodes) {
 		UnknownInScheduleContext _localctx = new UnknownInScheduleContext(Context, State, nodes);
-		EnterRule(_localctx, 188, RULE_unknownInSchedule);
+		EnterRule(_localctx, 190, RULE_unknownInSchedule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1133;
+			State = 1148;
 			_la = TokenStream.LA(1);
 			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 33550464L) != 0) || ((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -7137,13 +7201,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1137;
+			State = 1152;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
 				{
 				{
-				State = 1134;
+				State = 1149;
 				_la = TokenStream.LA(1);
 				if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -7154,20 +7218,20 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 				}
 				}
-				State = 1139;
+				State = 1154;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
 			 Unknown(_localctx, Place.Schedule); 
-			State = 1146;
+			State = 1161;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 1141;
+				State = 1156;
 				skipped();
 				 EndStatement(); 
-				State = 1143;
+				State = 1158;
 				bareInSchedule(_localctx.nodes);
 				}
 				break;
@@ -7231,12 +7295,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public UnknownInStepsContext unknownInSteps(StepList list) {
 		UnknownInStepsContext _localctx = new UnknownInStepsContext(Context, State, list);
-		EnterRule(_localctx, 190, RULE_unknownInSteps);
+		EnterRule(_localctx, 192, RULE_unknownInSteps);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1148;
+			State = 1163;
 			_la = TokenStream.LA(1);
 			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 503840896L) != 0) || ((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -7245,13 +7309,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1152;
+			State = 1167;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
 				{
 				{
-				State = 1149;
+				State = 1164;
 				_la = TokenStream.LA(1);
 				if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -7262,20 +7326,20 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 				}
 				}
-				State = 1154;
+				State = 1169;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
 			 Unknown(_localctx, Place.Steps); 
-			State = 1161;
+			State = 1176;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 1156;
+				State = 1171;
 				skipped();
 				 EndStatement(); 
-				State = 1158;
+				State = 1173;
 				bareInSteps(_localctx.list);
 				}
 				break;
@@ -7341,12 +7405,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public UnknownInRestrictionContext unknownInRestriction(List<StatementNode> nodes) {
 		UnknownInRestrictionContext _localctx = new UnknownInRestrictionContext(Context, State, nodes);
-		EnterRule(_localctx, 192, RULE_unknownInRestriction);
+		EnterRule(_localctx, 194, RULE_unknownInRestriction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1163;
+			State = 1178;
 			_la = TokenStream.LA(1);
 			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 16643096704L) != 0) || ((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -7355,13 +7419,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1167;
+			State = 1182;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
 				{
 				{
-				State = 1164;
+				State = 1179;
 				_la = TokenStream.LA(1);
 				if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -7372,20 +7436,20 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 				}
 				}
-				State = 1169;
+				State = 1184;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
 			 Unknown(_localctx, Place.Restriction); 
-			State = 1176;
+			State = 1191;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 1171;
+				State = 1186;
 				skipped();
 				 EndStatement(); 
-				State = 1173;
+				State = 1188;
 				bareInRestriction(_localctx.nodes);
 				}
 				break;
@@ -7454,12 +7518,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public MisplacedContext misplaced(List<StatementNode> nodes) {
 		MisplacedContext _localctx = new MisplacedContext(Context, State, nodes);
-		EnterRule(_localctx, 194, RULE_misplaced);
+		EnterRule(_localctx, 196, RULE_misplaced);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1178;
+			State = 1193;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 288230376151715710L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -7468,13 +7532,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1182;
+			State = 1197;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
 				{
 				{
-				State = 1179;
+				State = 1194;
 				_la = TokenStream.LA(1);
 				if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -7485,20 +7549,20 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 				}
 				}
-				State = 1184;
+				State = 1199;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
 			 Unknown(_localctx, Place.Description); 
-			State = 1191;
+			State = 1206;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 1186;
+				State = 1201;
 				skipped();
 				 EndStatement(); 
-				State = 1188;
+				State = 1203;
 				bareInDescription(_localctx.nodes);
 				}
 				break;
@@ -7525,7 +7589,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,89,1194,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,89,1209,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -7538,398 +7602,403 @@ internal partial class WaterScriptParser : TreeBuilder {
 		2,71,7,71,2,72,7,72,2,73,7,73,2,74,7,74,2,75,7,75,2,76,7,76,2,77,7,77,
 		2,78,7,78,2,79,7,79,2,80,7,80,2,81,7,81,2,82,7,82,2,83,7,83,2,84,7,84,
 		2,85,7,85,2,86,7,86,2,87,7,87,2,88,7,88,2,89,7,89,2,90,7,90,2,91,7,91,
-		2,92,7,92,2,93,7,93,2,94,7,94,2,95,7,95,2,96,7,96,2,97,7,97,1,0,1,0,1,
-		0,5,0,200,8,0,10,0,12,0,203,9,0,1,0,1,0,1,1,1,1,1,1,3,1,210,8,1,1,1,1,
-		1,1,1,3,1,215,8,1,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,
-		1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,
-		2,1,2,1,2,1,2,1,2,1,2,3,2,253,8,2,1,3,1,3,1,3,1,3,1,4,1,4,1,4,1,4,1,4,
-		1,4,1,5,1,5,1,5,3,5,268,8,5,1,5,1,5,1,5,1,5,1,6,1,6,3,6,276,8,6,1,6,1,
-		6,1,6,3,6,281,8,6,1,6,1,6,1,6,1,6,1,6,3,6,288,8,6,1,6,1,6,1,6,3,6,293,
-		8,6,1,6,1,6,1,6,1,6,1,7,1,7,1,7,1,7,1,7,1,8,1,8,1,8,1,8,1,8,1,8,1,8,1,
-		8,1,8,1,9,1,9,1,9,1,9,1,9,1,9,1,9,5,9,320,8,9,10,9,12,9,323,9,9,1,9,1,
-		9,1,9,1,9,1,9,1,9,1,10,1,10,1,10,3,10,334,8,10,1,10,1,10,1,10,1,10,1,11,
-		1,11,1,11,1,11,1,12,1,12,1,12,1,12,3,12,348,8,12,1,12,1,12,1,12,1,12,1,
-		13,1,13,1,13,1,13,1,13,1,13,3,13,360,8,13,1,13,1,13,1,14,1,14,1,14,1,14,
-		1,15,1,15,1,15,1,15,1,15,1,15,3,15,374,8,15,1,16,1,16,1,16,1,16,1,16,1,
-		16,3,16,382,8,16,1,17,1,17,5,17,386,8,17,10,17,12,17,389,9,17,1,18,1,18,
-		1,18,1,18,5,18,395,8,18,10,18,12,18,398,9,18,1,18,1,18,1,19,1,19,1,19,
-		3,19,405,8,19,1,19,1,19,1,19,1,19,3,19,411,8,19,1,20,1,20,1,20,1,20,1,
-		20,1,20,3,20,419,8,20,1,21,1,21,5,21,423,8,21,10,21,12,21,426,9,21,1,22,
-		1,22,1,22,1,22,1,23,1,23,1,23,1,23,1,23,1,23,3,23,438,8,23,1,24,1,24,1,
-		24,1,24,5,24,444,8,24,10,24,12,24,447,9,24,1,24,1,24,1,25,1,25,1,25,3,
-		25,454,8,25,1,25,1,25,1,25,3,25,459,8,25,1,26,1,26,1,26,1,26,1,26,1,26,
+		2,92,7,92,2,93,7,93,2,94,7,94,2,95,7,95,2,96,7,96,2,97,7,97,2,98,7,98,
+		1,0,1,0,1,0,5,0,202,8,0,10,0,12,0,205,9,0,1,0,1,0,1,1,1,1,1,1,3,1,212,
+		8,1,1,1,1,1,1,1,3,1,217,8,1,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,
+		2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,
+		1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,3,2,255,8,2,1,3,1,3,1,3,1,3,1,4,1,4,1,
+		4,1,4,1,4,1,4,1,5,1,5,1,5,3,5,270,8,5,1,5,1,5,1,5,1,5,1,6,1,6,3,6,278,
+		8,6,1,6,1,6,1,6,3,6,283,8,6,1,6,1,6,1,6,1,6,1,6,3,6,290,8,6,1,6,1,6,1,
+		6,3,6,295,8,6,1,6,1,6,1,6,1,6,1,7,1,7,1,7,1,7,1,7,1,8,1,8,1,8,1,8,1,8,
+		1,8,1,8,1,8,1,8,1,9,1,9,1,9,1,9,1,9,1,9,1,9,5,9,322,8,9,10,9,12,9,325,
+		9,9,1,9,1,9,1,9,1,9,1,9,1,9,1,10,1,10,1,10,3,10,336,8,10,1,10,1,10,1,10,
+		1,10,1,11,1,11,1,11,1,11,1,12,1,12,1,12,1,12,3,12,350,8,12,1,12,1,12,1,
+		12,1,12,1,13,1,13,1,13,1,13,1,13,1,13,3,13,362,8,13,1,13,1,13,1,14,1,14,
+		1,14,1,14,1,15,1,15,1,15,1,15,1,15,1,15,3,15,376,8,15,1,16,1,16,1,16,1,
+		16,1,16,1,16,3,16,384,8,16,1,17,1,17,5,17,388,8,17,10,17,12,17,391,9,17,
+		1,18,1,18,1,18,1,18,5,18,397,8,18,10,18,12,18,400,9,18,1,18,1,18,1,19,
+		1,19,1,19,3,19,407,8,19,1,19,1,19,1,19,1,19,3,19,413,8,19,1,20,1,20,1,
+		20,1,20,1,20,1,20,3,20,421,8,20,1,21,1,21,5,21,425,8,21,10,21,12,21,428,
+		9,21,1,22,1,22,1,22,1,22,1,23,1,23,1,23,1,23,1,23,1,23,3,23,440,8,23,1,
+		24,1,24,1,24,1,24,5,24,446,8,24,10,24,12,24,449,9,24,1,24,1,24,1,25,1,
+		25,1,25,3,25,456,8,25,1,25,1,25,1,25,3,25,461,8,25,1,26,1,26,1,26,1,26,
 		1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,
 		1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,
-		1,26,1,26,1,26,1,26,1,26,1,26,1,26,3,26,502,8,26,1,27,1,27,1,27,1,28,1,
-		28,1,28,1,28,1,29,1,29,1,29,1,29,1,29,1,29,3,29,517,8,29,1,29,1,29,1,30,
-		1,30,1,30,1,30,3,30,525,8,30,1,30,1,30,1,30,1,30,1,30,3,30,532,8,30,1,
-		31,1,31,1,31,1,31,3,31,538,8,31,1,31,1,31,1,31,1,31,1,31,1,31,3,31,546,
-		8,31,1,31,1,31,3,31,550,8,31,1,32,1,32,1,32,1,32,3,32,556,8,32,1,32,1,
-		32,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,3,33,572,
-		8,33,3,33,574,8,33,1,33,1,33,1,34,1,34,1,34,1,34,1,34,1,34,1,34,3,34,585,
-		8,34,1,34,1,34,1,35,1,35,1,35,1,35,1,36,1,36,1,36,1,36,1,37,1,37,1,37,
-		1,37,1,38,1,38,1,38,1,38,1,39,1,39,1,40,1,40,1,40,1,40,1,41,1,41,1,41,
-		1,42,1,42,1,42,1,42,5,42,618,8,42,10,42,12,42,621,9,42,1,42,1,42,1,43,
-		1,43,1,43,1,43,3,43,629,8,43,1,43,1,43,1,43,3,43,634,8,43,1,44,1,44,1,
-		44,1,44,1,44,1,44,1,44,1,44,1,44,1,44,1,44,3,44,647,8,44,1,45,1,45,1,45,
-		1,45,1,45,3,45,654,8,45,1,45,1,45,1,45,1,45,3,45,660,8,45,1,45,3,45,663,
-		8,45,1,45,1,45,3,45,667,8,45,1,45,1,45,1,46,1,46,1,46,1,46,1,47,1,47,1,
-		47,1,47,1,48,1,48,1,48,1,48,1,49,1,49,1,49,1,49,1,49,1,50,1,50,1,50,1,
-		50,1,51,1,51,1,51,1,51,1,51,1,51,3,51,698,8,51,1,51,1,51,1,52,1,52,1,52,
-		1,52,1,53,1,53,1,53,1,53,1,53,1,53,3,53,712,8,53,1,54,1,54,1,54,1,54,5,
-		54,718,8,54,10,54,12,54,721,9,54,1,54,1,54,1,55,1,55,1,55,3,55,728,8,55,
-		1,55,1,55,1,55,3,55,733,8,55,1,56,1,56,1,56,1,56,1,56,1,56,1,56,1,56,1,
-		56,1,56,1,56,1,56,1,56,1,56,1,56,1,56,1,56,1,56,1,56,1,56,1,56,1,56,1,
-		56,1,56,3,56,759,8,56,1,57,1,57,1,57,1,57,1,58,1,58,1,58,1,58,1,58,1,58,
-		1,58,1,58,1,58,1,58,1,58,3,58,776,8,58,1,59,1,59,1,59,1,59,1,59,1,60,1,
-		60,1,60,1,60,1,60,1,60,1,60,1,60,3,60,791,8,60,3,60,793,8,60,1,60,1,60,
-		1,61,1,61,1,61,1,61,1,61,1,62,1,62,3,62,804,8,62,1,62,1,62,1,62,1,62,3,
-		62,810,8,62,1,62,3,62,813,8,62,1,62,1,62,1,63,1,63,1,63,1,63,1,63,1,63,
-		5,63,823,8,63,10,63,12,63,826,9,63,1,64,1,64,1,64,3,64,831,8,64,1,64,1,
-		64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,3,64,846,8,64,
-		1,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,1,64,3,64,857,8,64,1,64,1,64,3,
-		64,861,8,64,1,64,1,64,1,64,1,64,3,64,867,8,64,1,64,1,64,3,64,871,8,64,
-		1,64,1,64,3,64,875,8,64,1,65,1,65,1,65,1,65,1,65,1,65,1,65,5,65,884,8,
-		65,10,65,12,65,887,9,65,1,65,1,65,1,65,1,66,1,66,1,66,1,66,1,66,1,66,1,
-		66,1,66,1,66,1,66,3,66,902,8,66,1,66,1,66,3,66,906,8,66,1,66,3,66,909,
-		8,66,3,66,911,8,66,1,67,1,67,1,67,1,68,1,68,1,68,1,69,1,69,3,69,921,8,
-		69,1,69,1,69,1,70,1,70,1,70,1,71,1,71,1,71,1,71,1,71,1,71,1,71,1,71,1,
-		71,1,71,3,71,938,8,71,1,72,1,72,1,72,1,72,1,72,1,72,3,72,946,8,72,1,73,
-		1,73,1,73,3,73,951,8,73,1,73,1,73,1,73,1,74,1,74,1,74,1,74,1,74,1,74,5,
-		74,962,8,74,10,74,12,74,965,9,74,1,75,1,75,3,75,969,8,75,1,75,3,75,972,
-		8,75,1,75,1,75,1,76,1,76,1,76,1,77,1,77,1,77,1,77,1,77,1,78,1,78,1,78,
-		1,78,1,78,1,78,1,78,1,78,5,78,992,8,78,10,78,12,78,995,9,78,1,79,4,79,
-		998,8,79,11,79,12,79,999,1,79,1,79,1,80,4,80,1005,8,80,11,80,12,80,1006,
-		1,80,1,80,1,81,1,81,1,81,1,82,1,82,1,82,1,83,1,83,1,83,1,84,1,84,1,84,
-		1,85,1,85,3,85,1025,8,85,1,85,1,85,1,86,1,86,1,86,1,87,1,87,1,88,1,88,
-		1,88,1,88,1,88,5,88,1039,8,88,10,88,12,88,1042,9,88,1,88,1,88,1,88,5,88,
-		1047,8,88,10,88,12,88,1050,9,88,1,89,1,89,1,89,1,89,1,89,5,89,1057,8,89,
-		10,89,12,89,1060,9,89,1,89,1,89,1,89,5,89,1065,8,89,10,89,12,89,1068,9,
-		89,1,90,1,90,1,90,1,90,1,90,5,90,1075,8,90,10,90,12,90,1078,9,90,1,90,
-		1,90,1,90,5,90,1083,8,90,10,90,12,90,1086,9,90,1,91,1,91,1,91,1,91,1,91,
-		5,91,1093,8,91,10,91,12,91,1096,9,91,1,91,1,91,1,91,5,91,1101,8,91,10,
-		91,12,91,1104,9,91,1,92,1,92,1,92,1,92,1,92,5,92,1111,8,92,10,92,12,92,
-		1114,9,92,1,92,1,92,1,92,5,92,1119,8,92,10,92,12,92,1122,9,92,1,93,1,93,
-		1,93,5,93,1127,8,93,10,93,12,93,1130,9,93,1,93,1,93,1,94,1,94,5,94,1136,
-		8,94,10,94,12,94,1139,9,94,1,94,1,94,1,94,1,94,1,94,1,94,3,94,1147,8,94,
-		1,95,1,95,5,95,1151,8,95,10,95,12,95,1154,9,95,1,95,1,95,1,95,1,95,1,95,
-		1,95,3,95,1162,8,95,1,96,1,96,5,96,1166,8,96,10,96,12,96,1169,9,96,1,96,
-		1,96,1,96,1,96,1,96,1,96,3,96,1177,8,96,1,97,1,97,5,97,1181,8,97,10,97,
-		12,97,1184,9,97,1,97,1,97,1,97,1,97,1,97,1,97,3,97,1192,8,97,1,97,0,0,
-		98,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,40,42,44,46,
-		48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,88,90,92,94,
-		96,98,100,102,104,106,108,110,112,114,116,118,120,122,124,126,128,130,
-		132,134,136,138,140,142,144,146,148,150,152,154,156,158,160,162,164,166,
-		168,170,172,174,176,178,180,182,184,186,188,190,192,194,0,13,4,0,1,11,
-		58,58,83,84,86,86,2,0,83,84,86,86,1,0,53,54,1,0,51,52,2,0,33,33,59,59,
-		2,0,55,56,73,73,6,0,33,33,57,59,69,71,74,75,82,82,89,89,2,0,1,14,16,69,
-		1,0,83,84,4,0,7,7,12,24,83,84,86,86,5,0,7,7,19,19,25,28,83,84,86,86,5,
-		0,7,7,15,16,29,33,83,84,86,86,3,0,1,6,8,11,58,58,1240,0,196,1,0,0,0,2,
-		214,1,0,0,0,4,252,1,0,0,0,6,254,1,0,0,0,8,258,1,0,0,0,10,264,1,0,0,0,12,
-		273,1,0,0,0,14,298,1,0,0,0,16,303,1,0,0,0,18,312,1,0,0,0,20,330,1,0,0,
-		0,22,339,1,0,0,0,24,343,1,0,0,0,26,353,1,0,0,0,28,363,1,0,0,0,30,367,1,
-		0,0,0,32,375,1,0,0,0,34,383,1,0,0,0,36,390,1,0,0,0,38,410,1,0,0,0,40,412,
-		1,0,0,0,42,420,1,0,0,0,44,427,1,0,0,0,46,431,1,0,0,0,48,439,1,0,0,0,50,
-		458,1,0,0,0,52,501,1,0,0,0,54,503,1,0,0,0,56,506,1,0,0,0,58,510,1,0,0,
-		0,60,520,1,0,0,0,62,533,1,0,0,0,64,551,1,0,0,0,66,559,1,0,0,0,68,577,1,
-		0,0,0,70,588,1,0,0,0,72,592,1,0,0,0,74,596,1,0,0,0,76,600,1,0,0,0,78,604,
-		1,0,0,0,80,606,1,0,0,0,82,610,1,0,0,0,84,613,1,0,0,0,86,633,1,0,0,0,88,
-		646,1,0,0,0,90,648,1,0,0,0,92,670,1,0,0,0,94,674,1,0,0,0,96,678,1,0,0,
-		0,98,682,1,0,0,0,100,687,1,0,0,0,102,691,1,0,0,0,104,701,1,0,0,0,106,705,
-		1,0,0,0,108,713,1,0,0,0,110,732,1,0,0,0,112,758,1,0,0,0,114,760,1,0,0,
-		0,116,764,1,0,0,0,118,777,1,0,0,0,120,782,1,0,0,0,122,796,1,0,0,0,124,
-		801,1,0,0,0,126,816,1,0,0,0,128,874,1,0,0,0,130,876,1,0,0,0,132,891,1,
-		0,0,0,134,912,1,0,0,0,136,915,1,0,0,0,138,918,1,0,0,0,140,924,1,0,0,0,
-		142,937,1,0,0,0,144,945,1,0,0,0,146,950,1,0,0,0,148,955,1,0,0,0,150,966,
-		1,0,0,0,152,975,1,0,0,0,154,978,1,0,0,0,156,993,1,0,0,0,158,997,1,0,0,
-		0,160,1004,1,0,0,0,162,1010,1,0,0,0,164,1013,1,0,0,0,166,1016,1,0,0,0,
-		168,1019,1,0,0,0,170,1024,1,0,0,0,172,1028,1,0,0,0,174,1031,1,0,0,0,176,
-		1048,1,0,0,0,178,1066,1,0,0,0,180,1084,1,0,0,0,182,1102,1,0,0,0,184,1120,
-		1,0,0,0,186,1123,1,0,0,0,188,1133,1,0,0,0,190,1148,1,0,0,0,192,1163,1,
-		0,0,0,194,1178,1,0,0,0,196,201,3,2,1,0,197,198,5,86,0,0,198,200,3,2,1,
-		0,199,197,1,0,0,0,200,203,1,0,0,0,201,199,1,0,0,0,201,202,1,0,0,0,202,
-		204,1,0,0,0,203,201,1,0,0,0,204,205,5,0,0,1,205,1,1,0,0,0,206,207,3,4,
-		2,0,207,208,6,1,-1,0,208,210,1,0,0,0,209,206,1,0,0,0,209,210,1,0,0,0,210,
-		211,1,0,0,0,211,212,6,1,-1,0,212,215,3,176,88,0,213,215,3,32,16,0,214,
-		209,1,0,0,0,214,213,1,0,0,0,215,3,1,0,0,0,216,217,3,6,3,0,217,218,6,2,
-		-1,0,218,253,1,0,0,0,219,220,3,8,4,0,220,221,6,2,-1,0,221,253,1,0,0,0,
-		222,223,3,10,5,0,223,224,6,2,-1,0,224,253,1,0,0,0,225,226,3,12,6,0,226,
-		227,6,2,-1,0,227,253,1,0,0,0,228,229,3,16,8,0,229,230,6,2,-1,0,230,253,
-		1,0,0,0,231,232,3,22,11,0,232,233,6,2,-1,0,233,253,1,0,0,0,234,235,3,26,
-		13,0,235,236,6,2,-1,0,236,253,1,0,0,0,237,238,3,28,14,0,238,239,6,2,-1,
-		0,239,253,1,0,0,0,240,241,3,104,52,0,241,242,6,2,-1,0,242,253,1,0,0,0,
-		243,244,3,44,22,0,244,245,6,2,-1,0,245,253,1,0,0,0,246,247,3,18,9,0,247,
-		248,6,2,-1,0,248,253,1,0,0,0,249,250,3,20,10,0,250,251,6,2,-1,0,251,253,
-		1,0,0,0,252,216,1,0,0,0,252,219,1,0,0,0,252,222,1,0,0,0,252,225,1,0,0,
-		0,252,228,1,0,0,0,252,231,1,0,0,0,252,234,1,0,0,0,252,237,1,0,0,0,252,
-		240,1,0,0,0,252,243,1,0,0,0,252,246,1,0,0,0,252,249,1,0,0,0,253,5,1,0,
-		0,0,254,255,5,1,0,0,255,256,3,164,82,0,256,257,6,3,-1,0,257,7,1,0,0,0,
-		258,259,5,2,0,0,259,260,3,168,84,0,260,261,5,81,0,0,261,262,3,160,80,0,
-		262,263,6,4,-1,0,263,9,1,0,0,0,264,265,5,3,0,0,265,267,3,168,84,0,266,
-		268,3,164,82,0,267,266,1,0,0,0,267,268,1,0,0,0,268,269,1,0,0,0,269,270,
-		5,81,0,0,270,271,3,154,77,0,271,272,6,5,-1,0,272,11,1,0,0,0,273,275,5,
-		4,0,0,274,276,3,14,7,0,275,274,1,0,0,0,275,276,1,0,0,0,276,277,1,0,0,0,
-		277,278,5,15,0,0,278,280,3,138,69,0,279,281,3,150,75,0,280,279,1,0,0,0,
-		280,281,1,0,0,0,281,292,1,0,0,0,282,283,5,29,0,0,283,293,3,158,79,0,284,
-		285,5,34,0,0,285,287,3,138,69,0,286,288,3,150,75,0,287,286,1,0,0,0,287,
-		288,1,0,0,0,288,293,1,0,0,0,289,290,5,35,0,0,290,291,5,36,0,0,291,293,
-		6,6,-1,0,292,282,1,0,0,0,292,284,1,0,0,0,292,289,1,0,0,0,293,294,1,0,0,
-		0,294,295,5,37,0,0,295,296,3,164,82,0,296,297,6,6,-1,0,297,13,1,0,0,0,
-		298,299,3,172,86,0,299,300,6,7,-1,0,300,301,3,156,78,0,301,302,6,7,-1,
-		0,302,15,1,0,0,0,303,304,5,5,0,0,304,305,5,15,0,0,305,306,3,138,69,0,306,
-		307,5,34,0,0,307,308,3,138,69,0,308,309,5,37,0,0,309,310,3,164,82,0,310,
-		311,6,8,-1,0,311,17,1,0,0,0,312,313,5,11,0,0,313,314,3,170,85,0,314,321,
-		6,9,-1,0,315,316,5,79,0,0,316,317,3,170,85,0,317,318,6,9,-1,0,318,320,
-		1,0,0,0,319,315,1,0,0,0,320,323,1,0,0,0,321,319,1,0,0,0,321,322,1,0,0,
-		0,322,324,1,0,0,0,323,321,1,0,0,0,324,325,5,13,0,0,325,326,3,126,63,0,
-		326,327,5,37,0,0,327,328,3,164,82,0,328,329,6,9,-1,0,329,19,1,0,0,0,330,
-		331,5,58,0,0,331,333,3,168,84,0,332,334,3,164,82,0,333,332,1,0,0,0,333,
-		334,1,0,0,0,334,335,1,0,0,0,335,336,5,81,0,0,336,337,3,126,63,0,337,338,
-		6,10,-1,0,338,21,1,0,0,0,339,340,3,24,12,0,340,341,3,84,42,0,341,342,6,
-		11,-1,0,342,23,1,0,0,0,343,344,5,6,0,0,344,345,3,138,69,0,345,347,3,150,
-		75,0,346,348,3,164,82,0,347,346,1,0,0,0,347,348,1,0,0,0,348,349,1,0,0,
-		0,349,350,5,37,0,0,350,351,3,164,82,0,351,352,6,12,-1,0,352,25,1,0,0,0,
-		353,354,5,7,0,0,354,355,3,170,85,0,355,356,5,37,0,0,356,359,3,164,82,0,
-		357,358,5,35,0,0,358,360,3,138,69,0,359,357,1,0,0,0,359,360,1,0,0,0,360,
-		361,1,0,0,0,361,362,6,13,-1,0,362,27,1,0,0,0,363,364,3,30,15,0,364,365,
-		3,84,42,0,365,366,6,14,-1,0,366,29,1,0,0,0,367,368,5,8,0,0,368,369,3,168,
-		84,0,369,373,6,15,-1,0,370,371,3,164,82,0,371,372,6,15,-1,0,372,374,1,
-		0,0,0,373,370,1,0,0,0,373,374,1,0,0,0,374,31,1,0,0,0,375,381,3,34,17,0,
-		376,377,3,36,18,0,377,378,6,16,-1,0,378,379,3,176,88,0,379,382,1,0,0,0,
-		380,382,6,16,-1,0,381,376,1,0,0,0,381,380,1,0,0,0,382,33,1,0,0,0,383,387,
-		8,0,0,0,384,386,8,1,0,0,385,384,1,0,0,0,386,389,1,0,0,0,387,385,1,0,0,
-		0,387,388,1,0,0,0,388,35,1,0,0,0,389,387,1,0,0,0,390,391,5,83,0,0,391,
-		396,3,38,19,0,392,393,5,86,0,0,393,395,3,38,19,0,394,392,1,0,0,0,395,398,
-		1,0,0,0,396,394,1,0,0,0,396,397,1,0,0,0,397,399,1,0,0,0,398,396,1,0,0,
-		0,399,400,5,84,0,0,400,37,1,0,0,0,401,402,3,26,13,0,402,403,6,19,-1,0,
-		403,405,1,0,0,0,404,401,1,0,0,0,404,405,1,0,0,0,405,406,1,0,0,0,406,407,
-		6,19,-1,0,407,411,3,178,89,0,408,411,3,40,20,0,409,411,3,194,97,0,410,
-		404,1,0,0,0,410,408,1,0,0,0,410,409,1,0,0,0,411,39,1,0,0,0,412,418,3,42,
-		21,0,413,414,3,36,18,0,414,415,6,20,-1,0,415,416,3,178,89,0,416,419,1,
-		0,0,0,417,419,6,20,-1,0,418,413,1,0,0,0,418,417,1,0,0,0,419,41,1,0,0,0,
-		420,424,8,0,0,0,421,423,8,1,0,0,422,421,1,0,0,0,423,426,1,0,0,0,424,422,
-		1,0,0,0,424,425,1,0,0,0,425,43,1,0,0,0,426,424,1,0,0,0,427,428,3,46,23,
-		0,428,429,3,48,24,0,429,430,6,22,-1,0,430,45,1,0,0,0,431,432,5,10,0,0,
-		432,433,3,168,84,0,433,437,6,23,-1,0,434,435,3,164,82,0,435,436,6,23,-1,
-		0,436,438,1,0,0,0,437,434,1,0,0,0,437,438,1,0,0,0,438,47,1,0,0,0,439,440,
-		5,83,0,0,440,445,3,50,25,0,441,442,5,86,0,0,442,444,3,50,25,0,443,441,
-		1,0,0,0,444,447,1,0,0,0,445,443,1,0,0,0,445,446,1,0,0,0,446,448,1,0,0,
-		0,447,445,1,0,0,0,448,449,5,84,0,0,449,49,1,0,0,0,450,451,3,52,26,0,451,
-		452,6,25,-1,0,452,454,1,0,0,0,453,450,1,0,0,0,453,454,1,0,0,0,454,455,
-		1,0,0,0,455,456,6,25,-1,0,456,459,3,180,90,0,457,459,3,188,94,0,458,453,
-		1,0,0,0,458,457,1,0,0,0,459,51,1,0,0,0,460,461,3,54,27,0,461,462,6,26,
-		-1,0,462,502,1,0,0,0,463,464,3,56,28,0,464,465,6,26,-1,0,465,502,1,0,0,
-		0,466,467,5,14,0,0,467,502,6,26,-1,0,468,469,3,58,29,0,469,470,6,26,-1,
-		0,470,502,1,0,0,0,471,472,3,60,30,0,472,473,6,26,-1,0,473,502,1,0,0,0,
-		474,475,3,62,31,0,475,476,6,26,-1,0,476,502,1,0,0,0,477,478,3,64,32,0,
-		478,479,6,26,-1,0,479,502,1,0,0,0,480,481,3,66,33,0,481,482,6,26,-1,0,
-		482,502,1,0,0,0,483,484,3,68,34,0,484,485,6,26,-1,0,485,502,1,0,0,0,486,
-		487,3,70,35,0,487,488,6,26,-1,0,488,502,1,0,0,0,489,490,3,72,36,0,490,
-		491,6,26,-1,0,491,502,1,0,0,0,492,493,3,76,38,0,493,494,6,26,-1,0,494,
-		502,1,0,0,0,495,496,3,26,13,0,496,497,6,26,-1,0,497,502,1,0,0,0,498,499,
-		3,74,37,0,499,500,6,26,-1,0,500,502,1,0,0,0,501,460,1,0,0,0,501,463,1,
-		0,0,0,501,466,1,0,0,0,501,468,1,0,0,0,501,471,1,0,0,0,501,474,1,0,0,0,
-		501,477,1,0,0,0,501,480,1,0,0,0,501,483,1,0,0,0,501,486,1,0,0,0,501,489,
-		1,0,0,0,501,492,1,0,0,0,501,495,1,0,0,0,501,498,1,0,0,0,502,53,1,0,0,0,
-		503,504,3,124,62,0,504,505,6,27,-1,0,505,55,1,0,0,0,506,507,5,13,0,0,507,
-		508,3,126,63,0,508,509,6,28,-1,0,509,57,1,0,0,0,510,511,5,15,0,0,511,516,
-		3,138,69,0,512,513,5,34,0,0,513,517,3,138,69,0,514,515,5,29,0,0,515,517,
-		3,158,79,0,516,512,1,0,0,0,516,514,1,0,0,0,516,517,1,0,0,0,517,518,1,0,
-		0,0,518,519,6,29,-1,0,519,59,1,0,0,0,520,531,5,16,0,0,521,524,3,124,62,
-		0,522,523,5,15,0,0,523,525,3,138,69,0,524,522,1,0,0,0,524,525,1,0,0,0,
-		525,526,1,0,0,0,526,527,6,30,-1,0,527,532,1,0,0,0,528,529,3,126,63,0,529,
-		530,6,30,-1,0,530,532,1,0,0,0,531,521,1,0,0,0,531,528,1,0,0,0,532,61,1,
-		0,0,0,533,549,5,17,0,0,534,535,5,31,0,0,535,537,3,148,74,0,536,538,3,80,
-		40,0,537,536,1,0,0,0,537,538,1,0,0,0,538,539,1,0,0,0,539,540,6,31,-1,0,
-		540,550,1,0,0,0,541,542,5,41,0,0,542,545,3,170,85,0,543,544,5,80,0,0,544,
-		546,3,158,79,0,545,543,1,0,0,0,545,546,1,0,0,0,546,547,1,0,0,0,547,548,
-		6,31,-1,0,548,550,1,0,0,0,549,534,1,0,0,0,549,541,1,0,0,0,550,63,1,0,0,
-		0,551,552,5,18,0,0,552,553,5,42,0,0,553,555,3,148,74,0,554,556,3,80,40,
-		0,555,554,1,0,0,0,555,556,1,0,0,0,556,557,1,0,0,0,557,558,6,32,-1,0,558,
-		65,1,0,0,0,559,560,5,19,0,0,560,561,5,12,0,0,561,573,3,158,79,0,562,563,
-		5,29,0,0,563,564,3,162,81,0,564,565,7,2,0,0,565,574,1,0,0,0,566,567,5,
-		35,0,0,567,571,3,150,75,0,568,569,3,82,41,0,569,570,6,33,-1,0,570,572,
-		1,0,0,0,571,568,1,0,0,0,571,572,1,0,0,0,572,574,1,0,0,0,573,562,1,0,0,
-		0,573,566,1,0,0,0,574,575,1,0,0,0,575,576,6,33,-1,0,576,67,1,0,0,0,577,
-		578,5,20,0,0,578,579,5,43,0,0,579,580,5,31,0,0,580,584,3,150,75,0,581,
-		582,3,82,41,0,582,583,6,34,-1,0,583,585,1,0,0,0,584,581,1,0,0,0,584,585,
-		1,0,0,0,585,586,1,0,0,0,586,587,6,34,-1,0,587,69,1,0,0,0,588,589,5,21,
-		0,0,589,590,3,160,80,0,590,591,6,35,-1,0,591,71,1,0,0,0,592,593,5,22,0,
-		0,593,594,3,164,82,0,594,595,6,36,-1,0,595,73,1,0,0,0,596,597,5,23,0,0,
-		597,598,3,170,85,0,598,599,6,37,-1,0,599,75,1,0,0,0,600,601,3,78,39,0,
-		601,602,3,84,42,0,602,603,6,38,-1,0,603,77,1,0,0,0,604,605,5,24,0,0,605,
-		79,1,0,0,0,606,607,5,13,0,0,607,608,3,126,63,0,608,609,6,40,-1,0,609,81,
-		1,0,0,0,610,611,5,44,0,0,611,612,5,57,0,0,612,83,1,0,0,0,613,614,5,83,
-		0,0,614,619,3,86,43,0,615,616,5,86,0,0,616,618,3,86,43,0,617,615,1,0,0,
-		0,618,621,1,0,0,0,619,617,1,0,0,0,619,620,1,0,0,0,620,622,1,0,0,0,621,
-		619,1,0,0,0,622,623,5,84,0,0,623,85,1,0,0,0,624,629,3,88,44,0,625,626,
-		3,26,13,0,626,627,6,43,-1,0,627,629,1,0,0,0,628,624,1,0,0,0,628,625,1,
-		0,0,0,628,629,1,0,0,0,629,630,1,0,0,0,630,631,6,43,-1,0,631,634,3,182,
-		91,0,632,634,3,190,95,0,633,628,1,0,0,0,633,632,1,0,0,0,634,87,1,0,0,0,
-		635,636,3,90,45,0,636,637,6,44,-1,0,637,647,1,0,0,0,638,639,3,92,46,0,
-		639,640,6,44,-1,0,640,647,1,0,0,0,641,642,3,94,47,0,642,643,6,44,-1,0,
-		643,647,1,0,0,0,644,647,3,96,48,0,645,647,3,100,50,0,646,635,1,0,0,0,646,
-		638,1,0,0,0,646,641,1,0,0,0,646,644,1,0,0,0,646,645,1,0,0,0,647,89,1,0,
-		0,0,648,649,5,25,0,0,649,662,3,154,77,0,650,653,5,29,0,0,651,652,5,39,
-		0,0,652,654,6,45,-1,0,653,651,1,0,0,0,653,654,1,0,0,0,654,655,1,0,0,0,
-		655,663,3,158,79,0,656,659,5,38,0,0,657,658,5,39,0,0,658,660,6,45,-1,0,
-		659,657,1,0,0,0,659,660,1,0,0,0,660,661,1,0,0,0,661,663,3,158,79,0,662,
-		650,1,0,0,0,662,656,1,0,0,0,663,666,1,0,0,0,664,665,5,40,0,0,665,667,3,
-		170,85,0,666,664,1,0,0,0,666,667,1,0,0,0,667,668,1,0,0,0,668,669,6,45,
-		-1,0,669,91,1,0,0,0,670,671,5,26,0,0,671,672,3,158,79,0,672,673,6,46,-1,
-		0,673,93,1,0,0,0,674,675,5,28,0,0,675,676,3,170,85,0,676,677,6,47,-1,0,
-		677,95,1,0,0,0,678,679,3,98,49,0,679,680,3,84,42,0,680,681,6,48,-1,0,681,
-		97,1,0,0,0,682,683,5,19,0,0,683,684,3,162,81,0,684,685,7,3,0,0,685,686,
-		6,49,-1,0,686,99,1,0,0,0,687,688,3,102,51,0,688,689,3,84,42,0,689,690,
-		6,50,-1,0,690,101,1,0,0,0,691,697,5,27,0,0,692,698,5,46,0,0,693,694,3,
-		158,79,0,694,695,5,45,0,0,695,696,3,158,79,0,696,698,1,0,0,0,697,692,1,
-		0,0,0,697,693,1,0,0,0,698,699,1,0,0,0,699,700,6,51,-1,0,700,103,1,0,0,
-		0,701,702,3,106,53,0,702,703,3,108,54,0,703,704,6,52,-1,0,704,105,1,0,
-		0,0,705,706,5,9,0,0,706,707,3,168,84,0,707,711,6,53,-1,0,708,709,3,164,
-		82,0,709,710,6,53,-1,0,710,712,1,0,0,0,711,708,1,0,0,0,711,712,1,0,0,0,
-		712,107,1,0,0,0,713,714,5,83,0,0,714,719,3,110,55,0,715,716,5,86,0,0,716,
-		718,3,110,55,0,717,715,1,0,0,0,718,721,1,0,0,0,719,717,1,0,0,0,719,720,
-		1,0,0,0,720,722,1,0,0,0,721,719,1,0,0,0,722,723,5,84,0,0,723,109,1,0,0,
-		0,724,725,3,112,56,0,725,726,6,55,-1,0,726,728,1,0,0,0,727,724,1,0,0,0,
-		727,728,1,0,0,0,728,729,1,0,0,0,729,730,6,55,-1,0,730,733,3,184,92,0,731,
-		733,3,192,96,0,732,727,1,0,0,0,732,731,1,0,0,0,733,111,1,0,0,0,734,735,
-		3,114,57,0,735,736,6,56,-1,0,736,759,1,0,0,0,737,738,3,58,29,0,738,739,
-		6,56,-1,0,739,759,1,0,0,0,740,741,3,116,58,0,741,742,6,56,-1,0,742,759,
-		1,0,0,0,743,744,3,60,30,0,744,745,6,56,-1,0,745,759,1,0,0,0,746,747,3,
-		118,59,0,747,748,6,56,-1,0,748,759,1,0,0,0,749,750,3,120,60,0,750,751,
-		6,56,-1,0,751,759,1,0,0,0,752,753,3,122,61,0,753,754,6,56,-1,0,754,759,
-		1,0,0,0,755,756,3,26,13,0,756,757,6,56,-1,0,757,759,1,0,0,0,758,734,1,
-		0,0,0,758,737,1,0,0,0,758,740,1,0,0,0,758,743,1,0,0,0,758,746,1,0,0,0,
-		758,749,1,0,0,0,758,752,1,0,0,0,758,755,1,0,0,0,759,113,1,0,0,0,760,761,
-		5,29,0,0,761,762,3,154,77,0,762,763,6,57,-1,0,763,115,1,0,0,0,764,775,
-		5,30,0,0,765,766,5,13,0,0,766,767,3,126,63,0,767,768,6,58,-1,0,768,776,
-		1,0,0,0,769,770,5,47,0,0,770,771,3,150,75,0,771,772,5,48,0,0,772,773,3,
-		150,75,0,773,774,6,58,-1,0,774,776,1,0,0,0,775,765,1,0,0,0,775,769,1,0,
-		0,0,776,117,1,0,0,0,777,778,5,31,0,0,778,779,5,49,0,0,779,780,3,160,80,
-		0,780,781,6,59,-1,0,781,119,1,0,0,0,782,783,5,32,0,0,783,792,3,154,77,
-		0,784,785,5,15,0,0,785,790,3,138,69,0,786,787,5,34,0,0,787,791,3,138,69,
-		0,788,789,5,29,0,0,789,791,3,158,79,0,790,786,1,0,0,0,790,788,1,0,0,0,
-		790,791,1,0,0,0,791,793,1,0,0,0,792,784,1,0,0,0,792,793,1,0,0,0,793,794,
-		1,0,0,0,794,795,6,60,-1,0,795,121,1,0,0,0,796,797,5,33,0,0,797,798,5,50,
-		0,0,798,799,3,152,76,0,799,800,6,61,-1,0,800,123,1,0,0,0,801,803,5,12,
-		0,0,802,804,3,162,81,0,803,802,1,0,0,0,803,804,1,0,0,0,804,809,1,0,0,0,
-		805,810,5,57,0,0,806,810,5,58,0,0,807,808,7,4,0,0,808,810,6,62,-1,0,809,
-		805,1,0,0,0,809,806,1,0,0,0,809,807,1,0,0,0,810,812,1,0,0,0,811,813,3,
-		80,40,0,812,811,1,0,0,0,812,813,1,0,0,0,813,814,1,0,0,0,814,815,6,62,-1,
-		0,815,125,1,0,0,0,816,817,3,128,64,0,817,824,6,63,-1,0,818,819,5,79,0,
-		0,819,820,3,128,64,0,820,821,6,63,-1,0,821,823,1,0,0,0,822,818,1,0,0,0,
-		823,826,1,0,0,0,824,822,1,0,0,0,824,825,1,0,0,0,825,127,1,0,0,0,826,824,
-		1,0,0,0,827,828,5,60,0,0,828,831,6,64,-1,0,829,831,5,61,0,0,830,827,1,
-		0,0,0,830,829,1,0,0,0,831,832,1,0,0,0,832,833,5,58,0,0,833,875,6,64,-1,
-		0,834,835,3,130,65,0,835,836,6,64,-1,0,836,875,1,0,0,0,837,838,5,62,0,
-		0,838,846,6,64,-1,0,839,840,5,63,0,0,840,846,6,64,-1,0,841,842,5,64,0,
-		0,842,846,6,64,-1,0,843,844,5,65,0,0,844,846,6,64,-1,0,845,837,1,0,0,0,
-		845,839,1,0,0,0,845,841,1,0,0,0,845,843,1,0,0,0,846,847,1,0,0,0,847,848,
-		3,152,76,0,848,849,3,134,67,0,849,850,6,64,-1,0,850,875,1,0,0,0,851,852,
-		3,132,66,0,852,853,6,64,-1,0,853,875,1,0,0,0,854,856,3,136,68,0,855,857,
-		3,146,73,0,856,855,1,0,0,0,856,857,1,0,0,0,857,860,1,0,0,0,858,859,5,34,
-		0,0,859,861,3,140,70,0,860,858,1,0,0,0,860,861,1,0,0,0,861,862,1,0,0,0,
-		862,863,6,64,-1,0,863,875,1,0,0,0,864,866,3,144,72,0,865,867,3,146,73,
-		0,866,865,1,0,0,0,866,867,1,0,0,0,867,870,1,0,0,0,868,869,5,34,0,0,869,
-		871,3,140,70,0,870,868,1,0,0,0,870,871,1,0,0,0,871,872,1,0,0,0,872,873,
-		6,64,-1,0,873,875,1,0,0,0,874,830,1,0,0,0,874,834,1,0,0,0,874,845,1,0,
-		0,0,874,851,1,0,0,0,874,854,1,0,0,0,874,864,1,0,0,0,875,129,1,0,0,0,876,
-		877,5,58,0,0,877,878,3,162,81,0,878,885,6,65,-1,0,879,880,5,79,0,0,880,
-		881,3,162,81,0,881,882,6,65,-1,0,882,884,1,0,0,0,883,879,1,0,0,0,884,887,
-		1,0,0,0,885,883,1,0,0,0,885,886,1,0,0,0,886,888,1,0,0,0,887,885,1,0,0,
-		0,888,889,3,134,67,0,889,890,6,65,-1,0,890,131,1,0,0,0,891,910,5,66,0,
-		0,892,893,5,57,0,0,893,894,3,134,67,0,894,895,6,66,-1,0,895,911,1,0,0,
-		0,896,908,3,166,83,0,897,898,3,134,67,0,898,899,6,66,-1,0,899,909,1,0,
-		0,0,900,902,3,146,73,0,901,900,1,0,0,0,901,902,1,0,0,0,902,905,1,0,0,0,
-		903,904,5,34,0,0,904,906,3,140,70,0,905,903,1,0,0,0,905,906,1,0,0,0,906,
-		907,1,0,0,0,907,909,6,66,-1,0,908,897,1,0,0,0,908,901,1,0,0,0,909,911,
-		1,0,0,0,910,892,1,0,0,0,910,896,1,0,0,0,911,133,1,0,0,0,912,913,5,67,0,
-		0,913,914,5,68,0,0,914,135,1,0,0,0,915,916,3,166,83,0,916,917,6,68,-1,
-		0,917,137,1,0,0,0,918,920,3,142,71,0,919,921,3,146,73,0,920,919,1,0,0,
-		0,920,921,1,0,0,0,921,922,1,0,0,0,922,923,6,69,-1,0,923,139,1,0,0,0,924,
-		925,3,138,69,0,925,926,6,70,-1,0,926,141,1,0,0,0,927,928,3,144,72,0,928,
-		929,6,71,-1,0,929,938,1,0,0,0,930,931,5,66,0,0,931,932,3,166,83,0,932,
-		933,6,71,-1,0,933,938,1,0,0,0,934,935,3,166,83,0,935,936,6,71,-1,0,936,
-		938,1,0,0,0,937,927,1,0,0,0,937,930,1,0,0,0,937,934,1,0,0,0,938,143,1,
-		0,0,0,939,940,5,72,0,0,940,946,6,72,-1,0,941,942,3,162,81,0,942,943,3,
-		166,83,0,943,944,6,72,-1,0,944,946,1,0,0,0,945,939,1,0,0,0,945,941,1,0,
-		0,0,946,145,1,0,0,0,947,951,5,80,0,0,948,949,5,85,0,0,949,951,6,73,-1,
-		0,950,947,1,0,0,0,950,948,1,0,0,0,951,952,1,0,0,0,952,953,3,158,79,0,953,
-		954,6,73,-1,0,954,147,1,0,0,0,955,956,3,150,75,0,956,963,6,74,-1,0,957,
-		958,5,79,0,0,958,959,3,150,75,0,959,960,6,74,-1,0,960,962,1,0,0,0,961,
-		957,1,0,0,0,962,965,1,0,0,0,963,961,1,0,0,0,963,964,1,0,0,0,964,149,1,
-		0,0,0,965,963,1,0,0,0,966,968,7,5,0,0,967,969,3,166,83,0,968,967,1,0,0,
-		0,968,969,1,0,0,0,969,971,1,0,0,0,970,972,3,146,73,0,971,970,1,0,0,0,971,
-		972,1,0,0,0,972,973,1,0,0,0,973,974,6,75,-1,0,974,151,1,0,0,0,975,976,
-		3,166,83,0,976,977,6,76,-1,0,977,153,1,0,0,0,978,979,3,170,85,0,979,980,
-		6,77,-1,0,980,981,3,156,78,0,981,982,6,77,-1,0,982,155,1,0,0,0,983,984,
-		5,79,0,0,984,985,3,170,85,0,985,986,6,78,-1,0,986,992,1,0,0,0,987,988,
-		5,80,0,0,988,989,3,170,85,0,989,990,6,78,-1,0,990,992,1,0,0,0,991,983,
-		1,0,0,0,991,987,1,0,0,0,992,995,1,0,0,0,993,991,1,0,0,0,993,994,1,0,0,
-		0,994,157,1,0,0,0,995,993,1,0,0,0,996,998,7,6,0,0,997,996,1,0,0,0,998,
-		999,1,0,0,0,999,997,1,0,0,0,999,1000,1,0,0,0,1000,1001,1,0,0,0,1001,1002,
-		6,79,-1,0,1002,159,1,0,0,0,1003,1005,8,1,0,0,1004,1003,1,0,0,0,1005,1006,
-		1,0,0,0,1006,1004,1,0,0,0,1006,1007,1,0,0,0,1007,1008,1,0,0,0,1008,1009,
-		6,80,-1,0,1009,161,1,0,0,0,1010,1011,5,71,0,0,1011,1012,6,81,-1,0,1012,
-		163,1,0,0,0,1013,1014,5,76,0,0,1014,1015,6,82,-1,0,1015,165,1,0,0,0,1016,
-		1017,5,69,0,0,1017,1018,6,83,-1,0,1018,167,1,0,0,0,1019,1020,3,170,85,
-		0,1020,1021,6,84,-1,0,1021,169,1,0,0,0,1022,1025,5,15,0,0,1023,1025,3,
-		174,87,0,1024,1022,1,0,0,0,1024,1023,1,0,0,0,1025,1026,1,0,0,0,1026,1027,
-		6,85,-1,0,1027,171,1,0,0,0,1028,1029,3,174,87,0,1029,1030,6,86,-1,0,1030,
-		173,1,0,0,0,1031,1032,7,7,0,0,1032,175,1,0,0,0,1033,1034,5,83,0,0,1034,
-		1035,6,88,-1,0,1035,1040,3,2,1,0,1036,1037,5,86,0,0,1037,1039,3,2,1,0,
-		1038,1036,1,0,0,0,1039,1042,1,0,0,0,1040,1038,1,0,0,0,1040,1041,1,0,0,
-		0,1041,1043,1,0,0,0,1042,1040,1,0,0,0,1043,1044,5,84,0,0,1044,1045,6,88,
-		-1,0,1045,1047,1,0,0,0,1046,1033,1,0,0,0,1047,1050,1,0,0,0,1048,1046,1,
-		0,0,0,1048,1049,1,0,0,0,1049,177,1,0,0,0,1050,1048,1,0,0,0,1051,1052,5,
-		83,0,0,1052,1053,6,89,-1,0,1053,1058,3,38,19,0,1054,1055,5,86,0,0,1055,
-		1057,3,38,19,0,1056,1054,1,0,0,0,1057,1060,1,0,0,0,1058,1056,1,0,0,0,1058,
-		1059,1,0,0,0,1059,1061,1,0,0,0,1060,1058,1,0,0,0,1061,1062,5,84,0,0,1062,
-		1063,6,89,-1,0,1063,1065,1,0,0,0,1064,1051,1,0,0,0,1065,1068,1,0,0,0,1066,
-		1064,1,0,0,0,1066,1067,1,0,0,0,1067,179,1,0,0,0,1068,1066,1,0,0,0,1069,
-		1070,5,83,0,0,1070,1071,6,90,-1,0,1071,1076,3,50,25,0,1072,1073,5,86,0,
-		0,1073,1075,3,50,25,0,1074,1072,1,0,0,0,1075,1078,1,0,0,0,1076,1074,1,
-		0,0,0,1076,1077,1,0,0,0,1077,1079,1,0,0,0,1078,1076,1,0,0,0,1079,1080,
-		5,84,0,0,1080,1081,6,90,-1,0,1081,1083,1,0,0,0,1082,1069,1,0,0,0,1083,
-		1086,1,0,0,0,1084,1082,1,0,0,0,1084,1085,1,0,0,0,1085,181,1,0,0,0,1086,
-		1084,1,0,0,0,1087,1088,5,83,0,0,1088,1089,6,91,-1,0,1089,1094,3,86,43,
-		0,1090,1091,5,86,0,0,1091,1093,3,86,43,0,1092,1090,1,0,0,0,1093,1096,1,
-		0,0,0,1094,1092,1,0,0,0,1094,1095,1,0,0,0,1095,1097,1,0,0,0,1096,1094,
-		1,0,0,0,1097,1098,5,84,0,0,1098,1099,6,91,-1,0,1099,1101,1,0,0,0,1100,
-		1087,1,0,0,0,1101,1104,1,0,0,0,1102,1100,1,0,0,0,1102,1103,1,0,0,0,1103,
-		183,1,0,0,0,1104,1102,1,0,0,0,1105,1106,5,83,0,0,1106,1107,6,92,-1,0,1107,
-		1112,3,110,55,0,1108,1109,5,86,0,0,1109,1111,3,110,55,0,1110,1108,1,0,
-		0,0,1111,1114,1,0,0,0,1112,1110,1,0,0,0,1112,1113,1,0,0,0,1113,1115,1,
-		0,0,0,1114,1112,1,0,0,0,1115,1116,5,84,0,0,1116,1117,6,92,-1,0,1117,1119,
-		1,0,0,0,1118,1105,1,0,0,0,1119,1122,1,0,0,0,1120,1118,1,0,0,0,1120,1121,
-		1,0,0,0,1121,185,1,0,0,0,1122,1120,1,0,0,0,1123,1128,5,83,0,0,1124,1127,
-		8,8,0,0,1125,1127,3,186,93,0,1126,1124,1,0,0,0,1126,1125,1,0,0,0,1127,
-		1130,1,0,0,0,1128,1126,1,0,0,0,1128,1129,1,0,0,0,1129,1131,1,0,0,0,1130,
-		1128,1,0,0,0,1131,1132,5,84,0,0,1132,187,1,0,0,0,1133,1137,8,9,0,0,1134,
-		1136,8,1,0,0,1135,1134,1,0,0,0,1136,1139,1,0,0,0,1137,1135,1,0,0,0,1137,
-		1138,1,0,0,0,1138,1140,1,0,0,0,1139,1137,1,0,0,0,1140,1146,6,94,-1,0,1141,
-		1142,3,186,93,0,1142,1143,6,94,-1,0,1143,1144,3,180,90,0,1144,1147,1,0,
-		0,0,1145,1147,6,94,-1,0,1146,1141,1,0,0,0,1146,1145,1,0,0,0,1147,189,1,
-		0,0,0,1148,1152,8,10,0,0,1149,1151,8,1,0,0,1150,1149,1,0,0,0,1151,1154,
-		1,0,0,0,1152,1150,1,0,0,0,1152,1153,1,0,0,0,1153,1155,1,0,0,0,1154,1152,
-		1,0,0,0,1155,1161,6,95,-1,0,1156,1157,3,186,93,0,1157,1158,6,95,-1,0,1158,
-		1159,3,182,91,0,1159,1162,1,0,0,0,1160,1162,6,95,-1,0,1161,1156,1,0,0,
-		0,1161,1160,1,0,0,0,1162,191,1,0,0,0,1163,1167,8,11,0,0,1164,1166,8,1,
-		0,0,1165,1164,1,0,0,0,1166,1169,1,0,0,0,1167,1165,1,0,0,0,1167,1168,1,
-		0,0,0,1168,1170,1,0,0,0,1169,1167,1,0,0,0,1170,1176,6,96,-1,0,1171,1172,
-		3,186,93,0,1172,1173,6,96,-1,0,1173,1174,3,184,92,0,1174,1177,1,0,0,0,
-		1175,1177,6,96,-1,0,1176,1171,1,0,0,0,1176,1175,1,0,0,0,1177,193,1,0,0,
-		0,1178,1182,7,12,0,0,1179,1181,8,1,0,0,1180,1179,1,0,0,0,1181,1184,1,0,
-		0,0,1182,1180,1,0,0,0,1182,1183,1,0,0,0,1183,1185,1,0,0,0,1184,1182,1,
-		0,0,0,1185,1191,6,97,-1,0,1186,1187,3,186,93,0,1187,1188,6,97,-1,0,1188,
-		1189,3,178,89,0,1189,1192,1,0,0,0,1190,1192,6,97,-1,0,1191,1186,1,0,0,
-		0,1191,1190,1,0,0,0,1192,195,1,0,0,0,101,201,209,214,252,267,275,280,287,
-		292,321,333,347,359,373,381,387,396,404,410,418,424,437,445,453,458,501,
-		516,524,531,537,545,549,555,571,573,584,619,628,633,646,653,659,662,666,
-		697,711,719,727,732,758,775,790,792,803,809,812,824,830,845,856,860,866,
-		870,874,885,901,905,908,910,920,937,945,950,963,968,971,991,993,999,1006,
-		1024,1040,1048,1058,1066,1076,1084,1094,1102,1112,1120,1126,1128,1137,
-		1146,1152,1161,1167,1176,1182,1191
+		1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,3,26,504,8,26,1,27,1,27,1,
+		27,1,28,1,28,1,28,1,28,1,29,1,29,1,29,1,29,1,29,1,29,3,29,519,8,29,1,29,
+		1,29,1,30,1,30,1,30,1,30,3,30,527,8,30,1,30,1,30,1,30,1,30,1,30,3,30,534,
+		8,30,1,31,1,31,1,31,1,31,3,31,540,8,31,1,31,1,31,1,31,1,31,1,31,1,31,3,
+		31,548,8,31,1,31,1,31,3,31,552,8,31,1,32,1,32,1,32,1,32,3,32,558,8,32,
+		1,32,1,32,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,
+		3,33,574,8,33,3,33,576,8,33,1,33,1,33,1,34,1,34,1,34,1,34,1,34,1,34,1,
+		34,3,34,587,8,34,1,34,1,34,1,35,1,35,1,35,1,35,1,36,1,36,1,36,1,36,1,37,
+		1,37,1,37,1,37,1,38,1,38,1,38,1,38,1,39,1,39,1,40,1,40,1,40,1,40,1,41,
+		1,41,1,41,1,42,1,42,1,42,1,42,5,42,620,8,42,10,42,12,42,623,9,42,1,42,
+		1,42,1,43,1,43,1,43,1,43,3,43,631,8,43,1,43,1,43,1,43,3,43,636,8,43,1,
+		44,1,44,1,44,1,44,1,44,1,44,1,44,1,44,1,44,1,44,1,44,3,44,649,8,44,1,45,
+		1,45,1,45,1,45,1,45,1,45,1,45,5,45,658,8,45,10,45,12,45,661,9,45,1,45,
+		1,45,3,45,665,8,45,1,45,1,45,1,46,1,46,1,46,1,46,3,46,673,8,46,1,46,1,
+		46,1,46,1,46,3,46,679,8,46,1,46,3,46,682,8,46,1,46,1,46,1,47,1,47,1,47,
+		1,47,1,48,1,48,1,48,1,48,1,49,1,49,1,49,1,49,1,50,1,50,1,50,1,50,1,50,
+		1,51,1,51,1,51,1,51,1,52,1,52,1,52,1,52,1,52,1,52,3,52,713,8,52,1,52,1,
+		52,1,53,1,53,1,53,1,53,1,54,1,54,1,54,1,54,1,54,1,54,3,54,727,8,54,1,55,
+		1,55,1,55,1,55,5,55,733,8,55,10,55,12,55,736,9,55,1,55,1,55,1,56,1,56,
+		1,56,3,56,743,8,56,1,56,1,56,1,56,3,56,748,8,56,1,57,1,57,1,57,1,57,1,
+		57,1,57,1,57,1,57,1,57,1,57,1,57,1,57,1,57,1,57,1,57,1,57,1,57,1,57,1,
+		57,1,57,1,57,1,57,1,57,1,57,3,57,774,8,57,1,58,1,58,1,58,1,58,1,59,1,59,
+		1,59,1,59,1,59,1,59,1,59,1,59,1,59,1,59,1,59,3,59,791,8,59,1,60,1,60,1,
+		60,1,60,1,60,1,61,1,61,1,61,1,61,1,61,1,61,1,61,1,61,3,61,806,8,61,3,61,
+		808,8,61,1,61,1,61,1,62,1,62,1,62,1,62,1,62,1,63,1,63,3,63,819,8,63,1,
+		63,1,63,1,63,1,63,3,63,825,8,63,1,63,3,63,828,8,63,1,63,1,63,1,64,1,64,
+		1,64,1,64,1,64,1,64,5,64,838,8,64,10,64,12,64,841,9,64,1,65,1,65,1,65,
+		3,65,846,8,65,1,65,1,65,1,65,1,65,1,65,1,65,1,65,1,65,1,65,1,65,1,65,1,
+		65,1,65,3,65,861,8,65,1,65,1,65,1,65,1,65,1,65,1,65,1,65,1,65,1,65,3,65,
+		872,8,65,1,65,1,65,3,65,876,8,65,1,65,1,65,1,65,1,65,3,65,882,8,65,1,65,
+		1,65,3,65,886,8,65,1,65,1,65,3,65,890,8,65,1,66,1,66,1,66,1,66,1,66,1,
+		66,1,66,5,66,899,8,66,10,66,12,66,902,9,66,1,66,1,66,1,66,1,67,1,67,1,
+		67,1,67,1,67,1,67,1,67,1,67,1,67,1,67,3,67,917,8,67,1,67,1,67,3,67,921,
+		8,67,1,67,3,67,924,8,67,3,67,926,8,67,1,68,1,68,1,68,1,69,1,69,1,69,1,
+		70,1,70,3,70,936,8,70,1,70,1,70,1,71,1,71,1,71,1,72,1,72,1,72,1,72,1,72,
+		1,72,1,72,1,72,1,72,1,72,3,72,953,8,72,1,73,1,73,1,73,1,73,1,73,1,73,3,
+		73,961,8,73,1,74,1,74,1,74,3,74,966,8,74,1,74,1,74,1,74,1,75,1,75,1,75,
+		1,75,1,75,1,75,5,75,977,8,75,10,75,12,75,980,9,75,1,76,1,76,3,76,984,8,
+		76,1,76,3,76,987,8,76,1,76,1,76,1,77,1,77,1,77,1,78,1,78,1,78,1,78,1,78,
+		1,79,1,79,1,79,1,79,1,79,1,79,1,79,1,79,5,79,1007,8,79,10,79,12,79,1010,
+		9,79,1,80,4,80,1013,8,80,11,80,12,80,1014,1,80,1,80,1,81,4,81,1020,8,81,
+		11,81,12,81,1021,1,81,1,81,1,82,1,82,1,82,1,83,1,83,1,83,1,84,1,84,1,84,
+		1,85,1,85,1,85,1,86,1,86,3,86,1040,8,86,1,86,1,86,1,87,1,87,1,87,1,88,
+		1,88,1,89,1,89,1,89,1,89,1,89,5,89,1054,8,89,10,89,12,89,1057,9,89,1,89,
+		1,89,1,89,5,89,1062,8,89,10,89,12,89,1065,9,89,1,90,1,90,1,90,1,90,1,90,
+		5,90,1072,8,90,10,90,12,90,1075,9,90,1,90,1,90,1,90,5,90,1080,8,90,10,
+		90,12,90,1083,9,90,1,91,1,91,1,91,1,91,1,91,5,91,1090,8,91,10,91,12,91,
+		1093,9,91,1,91,1,91,1,91,5,91,1098,8,91,10,91,12,91,1101,9,91,1,92,1,92,
+		1,92,1,92,1,92,5,92,1108,8,92,10,92,12,92,1111,9,92,1,92,1,92,1,92,5,92,
+		1116,8,92,10,92,12,92,1119,9,92,1,93,1,93,1,93,1,93,1,93,5,93,1126,8,93,
+		10,93,12,93,1129,9,93,1,93,1,93,1,93,5,93,1134,8,93,10,93,12,93,1137,9,
+		93,1,94,1,94,1,94,5,94,1142,8,94,10,94,12,94,1145,9,94,1,94,1,94,1,95,
+		1,95,5,95,1151,8,95,10,95,12,95,1154,9,95,1,95,1,95,1,95,1,95,1,95,1,95,
+		3,95,1162,8,95,1,96,1,96,5,96,1166,8,96,10,96,12,96,1169,9,96,1,96,1,96,
+		1,96,1,96,1,96,1,96,3,96,1177,8,96,1,97,1,97,5,97,1181,8,97,10,97,12,97,
+		1184,9,97,1,97,1,97,1,97,1,97,1,97,1,97,3,97,1192,8,97,1,98,1,98,5,98,
+		1196,8,98,10,98,12,98,1199,9,98,1,98,1,98,1,98,1,98,1,98,1,98,3,98,1207,
+		8,98,1,98,0,0,99,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,
+		40,42,44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,
+		88,90,92,94,96,98,100,102,104,106,108,110,112,114,116,118,120,122,124,
+		126,128,130,132,134,136,138,140,142,144,146,148,150,152,154,156,158,160,
+		162,164,166,168,170,172,174,176,178,180,182,184,186,188,190,192,194,196,
+		0,13,4,0,1,11,58,58,83,84,86,86,2,0,83,84,86,86,1,0,53,54,1,0,51,52,2,
+		0,33,33,59,59,2,0,55,56,73,73,6,0,33,33,57,59,69,71,74,75,82,82,89,89,
+		2,0,1,14,16,69,1,0,83,84,4,0,7,7,12,24,83,84,86,86,5,0,7,7,19,19,25,28,
+		83,84,86,86,5,0,7,7,15,16,29,33,83,84,86,86,3,0,1,6,8,11,58,58,1255,0,
+		198,1,0,0,0,2,216,1,0,0,0,4,254,1,0,0,0,6,256,1,0,0,0,8,260,1,0,0,0,10,
+		266,1,0,0,0,12,275,1,0,0,0,14,300,1,0,0,0,16,305,1,0,0,0,18,314,1,0,0,
+		0,20,332,1,0,0,0,22,341,1,0,0,0,24,345,1,0,0,0,26,355,1,0,0,0,28,365,1,
+		0,0,0,30,369,1,0,0,0,32,377,1,0,0,0,34,385,1,0,0,0,36,392,1,0,0,0,38,412,
+		1,0,0,0,40,414,1,0,0,0,42,422,1,0,0,0,44,429,1,0,0,0,46,433,1,0,0,0,48,
+		441,1,0,0,0,50,460,1,0,0,0,52,503,1,0,0,0,54,505,1,0,0,0,56,508,1,0,0,
+		0,58,512,1,0,0,0,60,522,1,0,0,0,62,535,1,0,0,0,64,553,1,0,0,0,66,561,1,
+		0,0,0,68,579,1,0,0,0,70,590,1,0,0,0,72,594,1,0,0,0,74,598,1,0,0,0,76,602,
+		1,0,0,0,78,606,1,0,0,0,80,608,1,0,0,0,82,612,1,0,0,0,84,615,1,0,0,0,86,
+		635,1,0,0,0,88,648,1,0,0,0,90,650,1,0,0,0,92,668,1,0,0,0,94,685,1,0,0,
+		0,96,689,1,0,0,0,98,693,1,0,0,0,100,697,1,0,0,0,102,702,1,0,0,0,104,706,
+		1,0,0,0,106,716,1,0,0,0,108,720,1,0,0,0,110,728,1,0,0,0,112,747,1,0,0,
+		0,114,773,1,0,0,0,116,775,1,0,0,0,118,779,1,0,0,0,120,792,1,0,0,0,122,
+		797,1,0,0,0,124,811,1,0,0,0,126,816,1,0,0,0,128,831,1,0,0,0,130,889,1,
+		0,0,0,132,891,1,0,0,0,134,906,1,0,0,0,136,927,1,0,0,0,138,930,1,0,0,0,
+		140,933,1,0,0,0,142,939,1,0,0,0,144,952,1,0,0,0,146,960,1,0,0,0,148,965,
+		1,0,0,0,150,970,1,0,0,0,152,981,1,0,0,0,154,990,1,0,0,0,156,993,1,0,0,
+		0,158,1008,1,0,0,0,160,1012,1,0,0,0,162,1019,1,0,0,0,164,1025,1,0,0,0,
+		166,1028,1,0,0,0,168,1031,1,0,0,0,170,1034,1,0,0,0,172,1039,1,0,0,0,174,
+		1043,1,0,0,0,176,1046,1,0,0,0,178,1063,1,0,0,0,180,1081,1,0,0,0,182,1099,
+		1,0,0,0,184,1117,1,0,0,0,186,1135,1,0,0,0,188,1138,1,0,0,0,190,1148,1,
+		0,0,0,192,1163,1,0,0,0,194,1178,1,0,0,0,196,1193,1,0,0,0,198,203,3,2,1,
+		0,199,200,5,86,0,0,200,202,3,2,1,0,201,199,1,0,0,0,202,205,1,0,0,0,203,
+		201,1,0,0,0,203,204,1,0,0,0,204,206,1,0,0,0,205,203,1,0,0,0,206,207,5,
+		0,0,1,207,1,1,0,0,0,208,209,3,4,2,0,209,210,6,1,-1,0,210,212,1,0,0,0,211,
+		208,1,0,0,0,211,212,1,0,0,0,212,213,1,0,0,0,213,214,6,1,-1,0,214,217,3,
+		178,89,0,215,217,3,32,16,0,216,211,1,0,0,0,216,215,1,0,0,0,217,3,1,0,0,
+		0,218,219,3,6,3,0,219,220,6,2,-1,0,220,255,1,0,0,0,221,222,3,8,4,0,222,
+		223,6,2,-1,0,223,255,1,0,0,0,224,225,3,10,5,0,225,226,6,2,-1,0,226,255,
+		1,0,0,0,227,228,3,12,6,0,228,229,6,2,-1,0,229,255,1,0,0,0,230,231,3,16,
+		8,0,231,232,6,2,-1,0,232,255,1,0,0,0,233,234,3,22,11,0,234,235,6,2,-1,
+		0,235,255,1,0,0,0,236,237,3,26,13,0,237,238,6,2,-1,0,238,255,1,0,0,0,239,
+		240,3,28,14,0,240,241,6,2,-1,0,241,255,1,0,0,0,242,243,3,106,53,0,243,
+		244,6,2,-1,0,244,255,1,0,0,0,245,246,3,44,22,0,246,247,6,2,-1,0,247,255,
+		1,0,0,0,248,249,3,18,9,0,249,250,6,2,-1,0,250,255,1,0,0,0,251,252,3,20,
+		10,0,252,253,6,2,-1,0,253,255,1,0,0,0,254,218,1,0,0,0,254,221,1,0,0,0,
+		254,224,1,0,0,0,254,227,1,0,0,0,254,230,1,0,0,0,254,233,1,0,0,0,254,236,
+		1,0,0,0,254,239,1,0,0,0,254,242,1,0,0,0,254,245,1,0,0,0,254,248,1,0,0,
+		0,254,251,1,0,0,0,255,5,1,0,0,0,256,257,5,1,0,0,257,258,3,166,83,0,258,
+		259,6,3,-1,0,259,7,1,0,0,0,260,261,5,2,0,0,261,262,3,170,85,0,262,263,
+		5,81,0,0,263,264,3,162,81,0,264,265,6,4,-1,0,265,9,1,0,0,0,266,267,5,3,
+		0,0,267,269,3,170,85,0,268,270,3,166,83,0,269,268,1,0,0,0,269,270,1,0,
+		0,0,270,271,1,0,0,0,271,272,5,81,0,0,272,273,3,156,78,0,273,274,6,5,-1,
+		0,274,11,1,0,0,0,275,277,5,4,0,0,276,278,3,14,7,0,277,276,1,0,0,0,277,
+		278,1,0,0,0,278,279,1,0,0,0,279,280,5,15,0,0,280,282,3,140,70,0,281,283,
+		3,152,76,0,282,281,1,0,0,0,282,283,1,0,0,0,283,294,1,0,0,0,284,285,5,29,
+		0,0,285,295,3,160,80,0,286,287,5,34,0,0,287,289,3,140,70,0,288,290,3,152,
+		76,0,289,288,1,0,0,0,289,290,1,0,0,0,290,295,1,0,0,0,291,292,5,35,0,0,
+		292,293,5,36,0,0,293,295,6,6,-1,0,294,284,1,0,0,0,294,286,1,0,0,0,294,
+		291,1,0,0,0,295,296,1,0,0,0,296,297,5,37,0,0,297,298,3,166,83,0,298,299,
+		6,6,-1,0,299,13,1,0,0,0,300,301,3,174,87,0,301,302,6,7,-1,0,302,303,3,
+		158,79,0,303,304,6,7,-1,0,304,15,1,0,0,0,305,306,5,5,0,0,306,307,5,15,
+		0,0,307,308,3,140,70,0,308,309,5,34,0,0,309,310,3,140,70,0,310,311,5,37,
+		0,0,311,312,3,166,83,0,312,313,6,8,-1,0,313,17,1,0,0,0,314,315,5,11,0,
+		0,315,316,3,172,86,0,316,323,6,9,-1,0,317,318,5,79,0,0,318,319,3,172,86,
+		0,319,320,6,9,-1,0,320,322,1,0,0,0,321,317,1,0,0,0,322,325,1,0,0,0,323,
+		321,1,0,0,0,323,324,1,0,0,0,324,326,1,0,0,0,325,323,1,0,0,0,326,327,5,
+		13,0,0,327,328,3,128,64,0,328,329,5,37,0,0,329,330,3,166,83,0,330,331,
+		6,9,-1,0,331,19,1,0,0,0,332,333,5,58,0,0,333,335,3,170,85,0,334,336,3,
+		166,83,0,335,334,1,0,0,0,335,336,1,0,0,0,336,337,1,0,0,0,337,338,5,81,
+		0,0,338,339,3,128,64,0,339,340,6,10,-1,0,340,21,1,0,0,0,341,342,3,24,12,
+		0,342,343,3,84,42,0,343,344,6,11,-1,0,344,23,1,0,0,0,345,346,5,6,0,0,346,
+		347,3,140,70,0,347,349,3,152,76,0,348,350,3,166,83,0,349,348,1,0,0,0,349,
+		350,1,0,0,0,350,351,1,0,0,0,351,352,5,37,0,0,352,353,3,166,83,0,353,354,
+		6,12,-1,0,354,25,1,0,0,0,355,356,5,7,0,0,356,357,3,172,86,0,357,358,5,
+		37,0,0,358,361,3,166,83,0,359,360,5,35,0,0,360,362,3,140,70,0,361,359,
+		1,0,0,0,361,362,1,0,0,0,362,363,1,0,0,0,363,364,6,13,-1,0,364,27,1,0,0,
+		0,365,366,3,30,15,0,366,367,3,84,42,0,367,368,6,14,-1,0,368,29,1,0,0,0,
+		369,370,5,8,0,0,370,371,3,170,85,0,371,375,6,15,-1,0,372,373,3,166,83,
+		0,373,374,6,15,-1,0,374,376,1,0,0,0,375,372,1,0,0,0,375,376,1,0,0,0,376,
+		31,1,0,0,0,377,383,3,34,17,0,378,379,3,36,18,0,379,380,6,16,-1,0,380,381,
+		3,178,89,0,381,384,1,0,0,0,382,384,6,16,-1,0,383,378,1,0,0,0,383,382,1,
+		0,0,0,384,33,1,0,0,0,385,389,8,0,0,0,386,388,8,1,0,0,387,386,1,0,0,0,388,
+		391,1,0,0,0,389,387,1,0,0,0,389,390,1,0,0,0,390,35,1,0,0,0,391,389,1,0,
+		0,0,392,393,5,83,0,0,393,398,3,38,19,0,394,395,5,86,0,0,395,397,3,38,19,
+		0,396,394,1,0,0,0,397,400,1,0,0,0,398,396,1,0,0,0,398,399,1,0,0,0,399,
+		401,1,0,0,0,400,398,1,0,0,0,401,402,5,84,0,0,402,37,1,0,0,0,403,404,3,
+		26,13,0,404,405,6,19,-1,0,405,407,1,0,0,0,406,403,1,0,0,0,406,407,1,0,
+		0,0,407,408,1,0,0,0,408,409,6,19,-1,0,409,413,3,180,90,0,410,413,3,40,
+		20,0,411,413,3,196,98,0,412,406,1,0,0,0,412,410,1,0,0,0,412,411,1,0,0,
+		0,413,39,1,0,0,0,414,420,3,42,21,0,415,416,3,36,18,0,416,417,6,20,-1,0,
+		417,418,3,180,90,0,418,421,1,0,0,0,419,421,6,20,-1,0,420,415,1,0,0,0,420,
+		419,1,0,0,0,421,41,1,0,0,0,422,426,8,0,0,0,423,425,8,1,0,0,424,423,1,0,
+		0,0,425,428,1,0,0,0,426,424,1,0,0,0,426,427,1,0,0,0,427,43,1,0,0,0,428,
+		426,1,0,0,0,429,430,3,46,23,0,430,431,3,48,24,0,431,432,6,22,-1,0,432,
+		45,1,0,0,0,433,434,5,10,0,0,434,435,3,170,85,0,435,439,6,23,-1,0,436,437,
+		3,166,83,0,437,438,6,23,-1,0,438,440,1,0,0,0,439,436,1,0,0,0,439,440,1,
+		0,0,0,440,47,1,0,0,0,441,442,5,83,0,0,442,447,3,50,25,0,443,444,5,86,0,
+		0,444,446,3,50,25,0,445,443,1,0,0,0,446,449,1,0,0,0,447,445,1,0,0,0,447,
+		448,1,0,0,0,448,450,1,0,0,0,449,447,1,0,0,0,450,451,5,84,0,0,451,49,1,
+		0,0,0,452,453,3,52,26,0,453,454,6,25,-1,0,454,456,1,0,0,0,455,452,1,0,
+		0,0,455,456,1,0,0,0,456,457,1,0,0,0,457,458,6,25,-1,0,458,461,3,182,91,
+		0,459,461,3,190,95,0,460,455,1,0,0,0,460,459,1,0,0,0,461,51,1,0,0,0,462,
+		463,3,54,27,0,463,464,6,26,-1,0,464,504,1,0,0,0,465,466,3,56,28,0,466,
+		467,6,26,-1,0,467,504,1,0,0,0,468,469,5,14,0,0,469,504,6,26,-1,0,470,471,
+		3,58,29,0,471,472,6,26,-1,0,472,504,1,0,0,0,473,474,3,60,30,0,474,475,
+		6,26,-1,0,475,504,1,0,0,0,476,477,3,62,31,0,477,478,6,26,-1,0,478,504,
+		1,0,0,0,479,480,3,64,32,0,480,481,6,26,-1,0,481,504,1,0,0,0,482,483,3,
+		66,33,0,483,484,6,26,-1,0,484,504,1,0,0,0,485,486,3,68,34,0,486,487,6,
+		26,-1,0,487,504,1,0,0,0,488,489,3,70,35,0,489,490,6,26,-1,0,490,504,1,
+		0,0,0,491,492,3,72,36,0,492,493,6,26,-1,0,493,504,1,0,0,0,494,495,3,76,
+		38,0,495,496,6,26,-1,0,496,504,1,0,0,0,497,498,3,26,13,0,498,499,6,26,
+		-1,0,499,504,1,0,0,0,500,501,3,74,37,0,501,502,6,26,-1,0,502,504,1,0,0,
+		0,503,462,1,0,0,0,503,465,1,0,0,0,503,468,1,0,0,0,503,470,1,0,0,0,503,
+		473,1,0,0,0,503,476,1,0,0,0,503,479,1,0,0,0,503,482,1,0,0,0,503,485,1,
+		0,0,0,503,488,1,0,0,0,503,491,1,0,0,0,503,494,1,0,0,0,503,497,1,0,0,0,
+		503,500,1,0,0,0,504,53,1,0,0,0,505,506,3,126,63,0,506,507,6,27,-1,0,507,
+		55,1,0,0,0,508,509,5,13,0,0,509,510,3,128,64,0,510,511,6,28,-1,0,511,57,
+		1,0,0,0,512,513,5,15,0,0,513,518,3,140,70,0,514,515,5,34,0,0,515,519,3,
+		140,70,0,516,517,5,29,0,0,517,519,3,160,80,0,518,514,1,0,0,0,518,516,1,
+		0,0,0,518,519,1,0,0,0,519,520,1,0,0,0,520,521,6,29,-1,0,521,59,1,0,0,0,
+		522,533,5,16,0,0,523,526,3,126,63,0,524,525,5,15,0,0,525,527,3,140,70,
+		0,526,524,1,0,0,0,526,527,1,0,0,0,527,528,1,0,0,0,528,529,6,30,-1,0,529,
+		534,1,0,0,0,530,531,3,128,64,0,531,532,6,30,-1,0,532,534,1,0,0,0,533,523,
+		1,0,0,0,533,530,1,0,0,0,534,61,1,0,0,0,535,551,5,17,0,0,536,537,5,31,0,
+		0,537,539,3,150,75,0,538,540,3,80,40,0,539,538,1,0,0,0,539,540,1,0,0,0,
+		540,541,1,0,0,0,541,542,6,31,-1,0,542,552,1,0,0,0,543,544,5,41,0,0,544,
+		547,3,172,86,0,545,546,5,80,0,0,546,548,3,160,80,0,547,545,1,0,0,0,547,
+		548,1,0,0,0,548,549,1,0,0,0,549,550,6,31,-1,0,550,552,1,0,0,0,551,536,
+		1,0,0,0,551,543,1,0,0,0,552,63,1,0,0,0,553,554,5,18,0,0,554,555,5,42,0,
+		0,555,557,3,150,75,0,556,558,3,80,40,0,557,556,1,0,0,0,557,558,1,0,0,0,
+		558,559,1,0,0,0,559,560,6,32,-1,0,560,65,1,0,0,0,561,562,5,19,0,0,562,
+		563,5,12,0,0,563,575,3,160,80,0,564,565,5,29,0,0,565,566,3,164,82,0,566,
+		567,7,2,0,0,567,576,1,0,0,0,568,569,5,35,0,0,569,573,3,152,76,0,570,571,
+		3,82,41,0,571,572,6,33,-1,0,572,574,1,0,0,0,573,570,1,0,0,0,573,574,1,
+		0,0,0,574,576,1,0,0,0,575,564,1,0,0,0,575,568,1,0,0,0,576,577,1,0,0,0,
+		577,578,6,33,-1,0,578,67,1,0,0,0,579,580,5,20,0,0,580,581,5,43,0,0,581,
+		582,5,31,0,0,582,586,3,152,76,0,583,584,3,82,41,0,584,585,6,34,-1,0,585,
+		587,1,0,0,0,586,583,1,0,0,0,586,587,1,0,0,0,587,588,1,0,0,0,588,589,6,
+		34,-1,0,589,69,1,0,0,0,590,591,5,21,0,0,591,592,3,162,81,0,592,593,6,35,
+		-1,0,593,71,1,0,0,0,594,595,5,22,0,0,595,596,3,166,83,0,596,597,6,36,-1,
+		0,597,73,1,0,0,0,598,599,5,23,0,0,599,600,3,172,86,0,600,601,6,37,-1,0,
+		601,75,1,0,0,0,602,603,3,78,39,0,603,604,3,84,42,0,604,605,6,38,-1,0,605,
+		77,1,0,0,0,606,607,5,24,0,0,607,79,1,0,0,0,608,609,5,13,0,0,609,610,3,
+		128,64,0,610,611,6,40,-1,0,611,81,1,0,0,0,612,613,5,44,0,0,613,614,5,57,
+		0,0,614,83,1,0,0,0,615,616,5,83,0,0,616,621,3,86,43,0,617,618,5,86,0,0,
+		618,620,3,86,43,0,619,617,1,0,0,0,620,623,1,0,0,0,621,619,1,0,0,0,621,
+		622,1,0,0,0,622,624,1,0,0,0,623,621,1,0,0,0,624,625,5,84,0,0,625,85,1,
+		0,0,0,626,631,3,88,44,0,627,628,3,26,13,0,628,629,6,43,-1,0,629,631,1,
+		0,0,0,630,626,1,0,0,0,630,627,1,0,0,0,630,631,1,0,0,0,631,632,1,0,0,0,
+		632,633,6,43,-1,0,633,636,3,184,92,0,634,636,3,192,96,0,635,630,1,0,0,
+		0,635,634,1,0,0,0,636,87,1,0,0,0,637,638,3,90,45,0,638,639,6,44,-1,0,639,
+		649,1,0,0,0,640,641,3,94,47,0,641,642,6,44,-1,0,642,649,1,0,0,0,643,644,
+		3,96,48,0,644,645,6,44,-1,0,645,649,1,0,0,0,646,649,3,98,49,0,647,649,
+		3,102,51,0,648,637,1,0,0,0,648,640,1,0,0,0,648,643,1,0,0,0,648,646,1,0,
+		0,0,648,647,1,0,0,0,649,89,1,0,0,0,650,651,5,25,0,0,651,652,3,92,46,0,
+		652,659,6,45,-1,0,653,654,5,80,0,0,654,655,3,92,46,0,655,656,6,45,-1,0,
+		656,658,1,0,0,0,657,653,1,0,0,0,658,661,1,0,0,0,659,657,1,0,0,0,659,660,
+		1,0,0,0,660,664,1,0,0,0,661,659,1,0,0,0,662,663,5,40,0,0,663,665,3,172,
+		86,0,664,662,1,0,0,0,664,665,1,0,0,0,665,666,1,0,0,0,666,667,6,45,-1,0,
+		667,91,1,0,0,0,668,681,3,156,78,0,669,672,5,29,0,0,670,671,5,39,0,0,671,
+		673,6,46,-1,0,672,670,1,0,0,0,672,673,1,0,0,0,673,674,1,0,0,0,674,682,
+		3,160,80,0,675,678,5,38,0,0,676,677,5,39,0,0,677,679,6,46,-1,0,678,676,
+		1,0,0,0,678,679,1,0,0,0,679,680,1,0,0,0,680,682,3,160,80,0,681,669,1,0,
+		0,0,681,675,1,0,0,0,682,683,1,0,0,0,683,684,6,46,-1,0,684,93,1,0,0,0,685,
+		686,5,26,0,0,686,687,3,160,80,0,687,688,6,47,-1,0,688,95,1,0,0,0,689,690,
+		5,28,0,0,690,691,3,172,86,0,691,692,6,48,-1,0,692,97,1,0,0,0,693,694,3,
+		100,50,0,694,695,3,84,42,0,695,696,6,49,-1,0,696,99,1,0,0,0,697,698,5,
+		19,0,0,698,699,3,164,82,0,699,700,7,3,0,0,700,701,6,50,-1,0,701,101,1,
+		0,0,0,702,703,3,104,52,0,703,704,3,84,42,0,704,705,6,51,-1,0,705,103,1,
+		0,0,0,706,712,5,27,0,0,707,713,5,46,0,0,708,709,3,160,80,0,709,710,5,45,
+		0,0,710,711,3,160,80,0,711,713,1,0,0,0,712,707,1,0,0,0,712,708,1,0,0,0,
+		713,714,1,0,0,0,714,715,6,52,-1,0,715,105,1,0,0,0,716,717,3,108,54,0,717,
+		718,3,110,55,0,718,719,6,53,-1,0,719,107,1,0,0,0,720,721,5,9,0,0,721,722,
+		3,170,85,0,722,726,6,54,-1,0,723,724,3,166,83,0,724,725,6,54,-1,0,725,
+		727,1,0,0,0,726,723,1,0,0,0,726,727,1,0,0,0,727,109,1,0,0,0,728,729,5,
+		83,0,0,729,734,3,112,56,0,730,731,5,86,0,0,731,733,3,112,56,0,732,730,
+		1,0,0,0,733,736,1,0,0,0,734,732,1,0,0,0,734,735,1,0,0,0,735,737,1,0,0,
+		0,736,734,1,0,0,0,737,738,5,84,0,0,738,111,1,0,0,0,739,740,3,114,57,0,
+		740,741,6,56,-1,0,741,743,1,0,0,0,742,739,1,0,0,0,742,743,1,0,0,0,743,
+		744,1,0,0,0,744,745,6,56,-1,0,745,748,3,186,93,0,746,748,3,194,97,0,747,
+		742,1,0,0,0,747,746,1,0,0,0,748,113,1,0,0,0,749,750,3,116,58,0,750,751,
+		6,57,-1,0,751,774,1,0,0,0,752,753,3,58,29,0,753,754,6,57,-1,0,754,774,
+		1,0,0,0,755,756,3,118,59,0,756,757,6,57,-1,0,757,774,1,0,0,0,758,759,3,
+		60,30,0,759,760,6,57,-1,0,760,774,1,0,0,0,761,762,3,120,60,0,762,763,6,
+		57,-1,0,763,774,1,0,0,0,764,765,3,122,61,0,765,766,6,57,-1,0,766,774,1,
+		0,0,0,767,768,3,124,62,0,768,769,6,57,-1,0,769,774,1,0,0,0,770,771,3,26,
+		13,0,771,772,6,57,-1,0,772,774,1,0,0,0,773,749,1,0,0,0,773,752,1,0,0,0,
+		773,755,1,0,0,0,773,758,1,0,0,0,773,761,1,0,0,0,773,764,1,0,0,0,773,767,
+		1,0,0,0,773,770,1,0,0,0,774,115,1,0,0,0,775,776,5,29,0,0,776,777,3,156,
+		78,0,777,778,6,58,-1,0,778,117,1,0,0,0,779,790,5,30,0,0,780,781,5,13,0,
+		0,781,782,3,128,64,0,782,783,6,59,-1,0,783,791,1,0,0,0,784,785,5,47,0,
+		0,785,786,3,152,76,0,786,787,5,48,0,0,787,788,3,152,76,0,788,789,6,59,
+		-1,0,789,791,1,0,0,0,790,780,1,0,0,0,790,784,1,0,0,0,791,119,1,0,0,0,792,
+		793,5,31,0,0,793,794,5,49,0,0,794,795,3,162,81,0,795,796,6,60,-1,0,796,
+		121,1,0,0,0,797,798,5,32,0,0,798,807,3,156,78,0,799,800,5,15,0,0,800,805,
+		3,140,70,0,801,802,5,34,0,0,802,806,3,140,70,0,803,804,5,29,0,0,804,806,
+		3,160,80,0,805,801,1,0,0,0,805,803,1,0,0,0,805,806,1,0,0,0,806,808,1,0,
+		0,0,807,799,1,0,0,0,807,808,1,0,0,0,808,809,1,0,0,0,809,810,6,61,-1,0,
+		810,123,1,0,0,0,811,812,5,33,0,0,812,813,5,50,0,0,813,814,3,154,77,0,814,
+		815,6,62,-1,0,815,125,1,0,0,0,816,818,5,12,0,0,817,819,3,164,82,0,818,
+		817,1,0,0,0,818,819,1,0,0,0,819,824,1,0,0,0,820,825,5,57,0,0,821,825,5,
+		58,0,0,822,823,7,4,0,0,823,825,6,63,-1,0,824,820,1,0,0,0,824,821,1,0,0,
+		0,824,822,1,0,0,0,825,827,1,0,0,0,826,828,3,80,40,0,827,826,1,0,0,0,827,
+		828,1,0,0,0,828,829,1,0,0,0,829,830,6,63,-1,0,830,127,1,0,0,0,831,832,
+		3,130,65,0,832,839,6,64,-1,0,833,834,5,79,0,0,834,835,3,130,65,0,835,836,
+		6,64,-1,0,836,838,1,0,0,0,837,833,1,0,0,0,838,841,1,0,0,0,839,837,1,0,
+		0,0,839,840,1,0,0,0,840,129,1,0,0,0,841,839,1,0,0,0,842,843,5,60,0,0,843,
+		846,6,65,-1,0,844,846,5,61,0,0,845,842,1,0,0,0,845,844,1,0,0,0,846,847,
+		1,0,0,0,847,848,5,58,0,0,848,890,6,65,-1,0,849,850,3,132,66,0,850,851,
+		6,65,-1,0,851,890,1,0,0,0,852,853,5,62,0,0,853,861,6,65,-1,0,854,855,5,
+		63,0,0,855,861,6,65,-1,0,856,857,5,64,0,0,857,861,6,65,-1,0,858,859,5,
+		65,0,0,859,861,6,65,-1,0,860,852,1,0,0,0,860,854,1,0,0,0,860,856,1,0,0,
+		0,860,858,1,0,0,0,861,862,1,0,0,0,862,863,3,154,77,0,863,864,3,136,68,
+		0,864,865,6,65,-1,0,865,890,1,0,0,0,866,867,3,134,67,0,867,868,6,65,-1,
+		0,868,890,1,0,0,0,869,871,3,138,69,0,870,872,3,148,74,0,871,870,1,0,0,
+		0,871,872,1,0,0,0,872,875,1,0,0,0,873,874,5,34,0,0,874,876,3,142,71,0,
+		875,873,1,0,0,0,875,876,1,0,0,0,876,877,1,0,0,0,877,878,6,65,-1,0,878,
+		890,1,0,0,0,879,881,3,146,73,0,880,882,3,148,74,0,881,880,1,0,0,0,881,
+		882,1,0,0,0,882,885,1,0,0,0,883,884,5,34,0,0,884,886,3,142,71,0,885,883,
+		1,0,0,0,885,886,1,0,0,0,886,887,1,0,0,0,887,888,6,65,-1,0,888,890,1,0,
+		0,0,889,845,1,0,0,0,889,849,1,0,0,0,889,860,1,0,0,0,889,866,1,0,0,0,889,
+		869,1,0,0,0,889,879,1,0,0,0,890,131,1,0,0,0,891,892,5,58,0,0,892,893,3,
+		164,82,0,893,900,6,66,-1,0,894,895,5,79,0,0,895,896,3,164,82,0,896,897,
+		6,66,-1,0,897,899,1,0,0,0,898,894,1,0,0,0,899,902,1,0,0,0,900,898,1,0,
+		0,0,900,901,1,0,0,0,901,903,1,0,0,0,902,900,1,0,0,0,903,904,3,136,68,0,
+		904,905,6,66,-1,0,905,133,1,0,0,0,906,925,5,66,0,0,907,908,5,57,0,0,908,
+		909,3,136,68,0,909,910,6,67,-1,0,910,926,1,0,0,0,911,923,3,168,84,0,912,
+		913,3,136,68,0,913,914,6,67,-1,0,914,924,1,0,0,0,915,917,3,148,74,0,916,
+		915,1,0,0,0,916,917,1,0,0,0,917,920,1,0,0,0,918,919,5,34,0,0,919,921,3,
+		142,71,0,920,918,1,0,0,0,920,921,1,0,0,0,921,922,1,0,0,0,922,924,6,67,
+		-1,0,923,912,1,0,0,0,923,916,1,0,0,0,924,926,1,0,0,0,925,907,1,0,0,0,925,
+		911,1,0,0,0,926,135,1,0,0,0,927,928,5,67,0,0,928,929,5,68,0,0,929,137,
+		1,0,0,0,930,931,3,168,84,0,931,932,6,69,-1,0,932,139,1,0,0,0,933,935,3,
+		144,72,0,934,936,3,148,74,0,935,934,1,0,0,0,935,936,1,0,0,0,936,937,1,
+		0,0,0,937,938,6,70,-1,0,938,141,1,0,0,0,939,940,3,140,70,0,940,941,6,71,
+		-1,0,941,143,1,0,0,0,942,943,3,146,73,0,943,944,6,72,-1,0,944,953,1,0,
+		0,0,945,946,5,66,0,0,946,947,3,168,84,0,947,948,6,72,-1,0,948,953,1,0,
+		0,0,949,950,3,168,84,0,950,951,6,72,-1,0,951,953,1,0,0,0,952,942,1,0,0,
+		0,952,945,1,0,0,0,952,949,1,0,0,0,953,145,1,0,0,0,954,955,5,72,0,0,955,
+		961,6,73,-1,0,956,957,3,164,82,0,957,958,3,168,84,0,958,959,6,73,-1,0,
+		959,961,1,0,0,0,960,954,1,0,0,0,960,956,1,0,0,0,961,147,1,0,0,0,962,966,
+		5,80,0,0,963,964,5,85,0,0,964,966,6,74,-1,0,965,962,1,0,0,0,965,963,1,
+		0,0,0,966,967,1,0,0,0,967,968,3,160,80,0,968,969,6,74,-1,0,969,149,1,0,
+		0,0,970,971,3,152,76,0,971,978,6,75,-1,0,972,973,5,79,0,0,973,974,3,152,
+		76,0,974,975,6,75,-1,0,975,977,1,0,0,0,976,972,1,0,0,0,977,980,1,0,0,0,
+		978,976,1,0,0,0,978,979,1,0,0,0,979,151,1,0,0,0,980,978,1,0,0,0,981,983,
+		7,5,0,0,982,984,3,168,84,0,983,982,1,0,0,0,983,984,1,0,0,0,984,986,1,0,
+		0,0,985,987,3,148,74,0,986,985,1,0,0,0,986,987,1,0,0,0,987,988,1,0,0,0,
+		988,989,6,76,-1,0,989,153,1,0,0,0,990,991,3,168,84,0,991,992,6,77,-1,0,
+		992,155,1,0,0,0,993,994,3,172,86,0,994,995,6,78,-1,0,995,996,3,158,79,
+		0,996,997,6,78,-1,0,997,157,1,0,0,0,998,999,5,79,0,0,999,1000,3,172,86,
+		0,1000,1001,6,79,-1,0,1001,1007,1,0,0,0,1002,1003,5,80,0,0,1003,1004,3,
+		172,86,0,1004,1005,6,79,-1,0,1005,1007,1,0,0,0,1006,998,1,0,0,0,1006,1002,
+		1,0,0,0,1007,1010,1,0,0,0,1008,1006,1,0,0,0,1008,1009,1,0,0,0,1009,159,
+		1,0,0,0,1010,1008,1,0,0,0,1011,1013,7,6,0,0,1012,1011,1,0,0,0,1013,1014,
+		1,0,0,0,1014,1012,1,0,0,0,1014,1015,1,0,0,0,1015,1016,1,0,0,0,1016,1017,
+		6,80,-1,0,1017,161,1,0,0,0,1018,1020,8,1,0,0,1019,1018,1,0,0,0,1020,1021,
+		1,0,0,0,1021,1019,1,0,0,0,1021,1022,1,0,0,0,1022,1023,1,0,0,0,1023,1024,
+		6,81,-1,0,1024,163,1,0,0,0,1025,1026,5,71,0,0,1026,1027,6,82,-1,0,1027,
+		165,1,0,0,0,1028,1029,5,76,0,0,1029,1030,6,83,-1,0,1030,167,1,0,0,0,1031,
+		1032,5,69,0,0,1032,1033,6,84,-1,0,1033,169,1,0,0,0,1034,1035,3,172,86,
+		0,1035,1036,6,85,-1,0,1036,171,1,0,0,0,1037,1040,5,15,0,0,1038,1040,3,
+		176,88,0,1039,1037,1,0,0,0,1039,1038,1,0,0,0,1040,1041,1,0,0,0,1041,1042,
+		6,86,-1,0,1042,173,1,0,0,0,1043,1044,3,176,88,0,1044,1045,6,87,-1,0,1045,
+		175,1,0,0,0,1046,1047,7,7,0,0,1047,177,1,0,0,0,1048,1049,5,83,0,0,1049,
+		1050,6,89,-1,0,1050,1055,3,2,1,0,1051,1052,5,86,0,0,1052,1054,3,2,1,0,
+		1053,1051,1,0,0,0,1054,1057,1,0,0,0,1055,1053,1,0,0,0,1055,1056,1,0,0,
+		0,1056,1058,1,0,0,0,1057,1055,1,0,0,0,1058,1059,5,84,0,0,1059,1060,6,89,
+		-1,0,1060,1062,1,0,0,0,1061,1048,1,0,0,0,1062,1065,1,0,0,0,1063,1061,1,
+		0,0,0,1063,1064,1,0,0,0,1064,179,1,0,0,0,1065,1063,1,0,0,0,1066,1067,5,
+		83,0,0,1067,1068,6,90,-1,0,1068,1073,3,38,19,0,1069,1070,5,86,0,0,1070,
+		1072,3,38,19,0,1071,1069,1,0,0,0,1072,1075,1,0,0,0,1073,1071,1,0,0,0,1073,
+		1074,1,0,0,0,1074,1076,1,0,0,0,1075,1073,1,0,0,0,1076,1077,5,84,0,0,1077,
+		1078,6,90,-1,0,1078,1080,1,0,0,0,1079,1066,1,0,0,0,1080,1083,1,0,0,0,1081,
+		1079,1,0,0,0,1081,1082,1,0,0,0,1082,181,1,0,0,0,1083,1081,1,0,0,0,1084,
+		1085,5,83,0,0,1085,1086,6,91,-1,0,1086,1091,3,50,25,0,1087,1088,5,86,0,
+		0,1088,1090,3,50,25,0,1089,1087,1,0,0,0,1090,1093,1,0,0,0,1091,1089,1,
+		0,0,0,1091,1092,1,0,0,0,1092,1094,1,0,0,0,1093,1091,1,0,0,0,1094,1095,
+		5,84,0,0,1095,1096,6,91,-1,0,1096,1098,1,0,0,0,1097,1084,1,0,0,0,1098,
+		1101,1,0,0,0,1099,1097,1,0,0,0,1099,1100,1,0,0,0,1100,183,1,0,0,0,1101,
+		1099,1,0,0,0,1102,1103,5,83,0,0,1103,1104,6,92,-1,0,1104,1109,3,86,43,
+		0,1105,1106,5,86,0,0,1106,1108,3,86,43,0,1107,1105,1,0,0,0,1108,1111,1,
+		0,0,0,1109,1107,1,0,0,0,1109,1110,1,0,0,0,1110,1112,1,0,0,0,1111,1109,
+		1,0,0,0,1112,1113,5,84,0,0,1113,1114,6,92,-1,0,1114,1116,1,0,0,0,1115,
+		1102,1,0,0,0,1116,1119,1,0,0,0,1117,1115,1,0,0,0,1117,1118,1,0,0,0,1118,
+		185,1,0,0,0,1119,1117,1,0,0,0,1120,1121,5,83,0,0,1121,1122,6,93,-1,0,1122,
+		1127,3,112,56,0,1123,1124,5,86,0,0,1124,1126,3,112,56,0,1125,1123,1,0,
+		0,0,1126,1129,1,0,0,0,1127,1125,1,0,0,0,1127,1128,1,0,0,0,1128,1130,1,
+		0,0,0,1129,1127,1,0,0,0,1130,1131,5,84,0,0,1131,1132,6,93,-1,0,1132,1134,
+		1,0,0,0,1133,1120,1,0,0,0,1134,1137,1,0,0,0,1135,1133,1,0,0,0,1135,1136,
+		1,0,0,0,1136,187,1,0,0,0,1137,1135,1,0,0,0,1138,1143,5,83,0,0,1139,1142,
+		8,8,0,0,1140,1142,3,188,94,0,1141,1139,1,0,0,0,1141,1140,1,0,0,0,1142,
+		1145,1,0,0,0,1143,1141,1,0,0,0,1143,1144,1,0,0,0,1144,1146,1,0,0,0,1145,
+		1143,1,0,0,0,1146,1147,5,84,0,0,1147,189,1,0,0,0,1148,1152,8,9,0,0,1149,
+		1151,8,1,0,0,1150,1149,1,0,0,0,1151,1154,1,0,0,0,1152,1150,1,0,0,0,1152,
+		1153,1,0,0,0,1153,1155,1,0,0,0,1154,1152,1,0,0,0,1155,1161,6,95,-1,0,1156,
+		1157,3,188,94,0,1157,1158,6,95,-1,0,1158,1159,3,182,91,0,1159,1162,1,0,
+		0,0,1160,1162,6,95,-1,0,1161,1156,1,0,0,0,1161,1160,1,0,0,0,1162,191,1,
+		0,0,0,1163,1167,8,10,0,0,1164,1166,8,1,0,0,1165,1164,1,0,0,0,1166,1169,
+		1,0,0,0,1167,1165,1,0,0,0,1167,1168,1,0,0,0,1168,1170,1,0,0,0,1169,1167,
+		1,0,0,0,1170,1176,6,96,-1,0,1171,1172,3,188,94,0,1172,1173,6,96,-1,0,1173,
+		1174,3,184,92,0,1174,1177,1,0,0,0,1175,1177,6,96,-1,0,1176,1171,1,0,0,
+		0,1176,1175,1,0,0,0,1177,193,1,0,0,0,1178,1182,8,11,0,0,1179,1181,8,1,
+		0,0,1180,1179,1,0,0,0,1181,1184,1,0,0,0,1182,1180,1,0,0,0,1182,1183,1,
+		0,0,0,1183,1185,1,0,0,0,1184,1182,1,0,0,0,1185,1191,6,97,-1,0,1186,1187,
+		3,188,94,0,1187,1188,6,97,-1,0,1188,1189,3,186,93,0,1189,1192,1,0,0,0,
+		1190,1192,6,97,-1,0,1191,1186,1,0,0,0,1191,1190,1,0,0,0,1192,195,1,0,0,
+		0,1193,1197,7,12,0,0,1194,1196,8,1,0,0,1195,1194,1,0,0,0,1196,1199,1,0,
+		0,0,1197,1195,1,0,0,0,1197,1198,1,0,0,0,1198,1200,1,0,0,0,1199,1197,1,
+		0,0,0,1200,1206,6,98,-1,0,1201,1202,3,188,94,0,1202,1203,6,98,-1,0,1203,
+		1204,3,180,90,0,1204,1207,1,0,0,0,1205,1207,6,98,-1,0,1206,1201,1,0,0,
+		0,1206,1205,1,0,0,0,1207,197,1,0,0,0,102,203,211,216,254,269,277,282,289,
+		294,323,335,349,361,375,383,389,398,406,412,420,426,439,447,455,460,503,
+		518,526,533,539,547,551,557,573,575,586,621,630,635,648,659,664,672,678,
+		681,712,726,734,742,747,773,790,805,807,818,824,827,839,845,860,871,875,
+		881,885,889,900,916,920,923,925,935,952,960,965,978,983,986,1006,1008,
+		1014,1021,1039,1055,1063,1073,1081,1091,1099,1109,1117,1127,1135,1141,
+		1143,1152,1161,1167,1176,1182,1191,1197,1206
 	};
 
 	private static ATN _atn;

@@ -15,7 +15,7 @@ internal sealed class OpeningStream
     private readonly MostlySortedQueue<OpeningUnderWay> _begun = new();
     private readonly Stack<OpeningUnderWay> _spare = [];
     private readonly SwitchedOutput[] _zones;
-    private readonly SwitchedOutput[] _devices;
+    private readonly ByOutput<SwitchedOutput> _devices;
     private readonly SwitchedOutput[][] _devicesOfZone;
     private readonly long _earliest;
     private readonly long _notBefore;
@@ -27,10 +27,11 @@ internal sealed class OpeningStream
     {
         _notBefore = notBefore;
         _budget = budget;
-        _devices = [.. site.Devices.Select(device => SwitchedOutput.Of(device, site.Zones.Length))];
+        _devices = new ByOutput<SwitchedOutput>(site, device => SwitchedOutput.Of(device, site.Zones.Length));
         _zones = [.. site.Zones.Select(SwitchedOutput.Of)];
-        _devicesOfZone = [.. site.Zones.Select(zone => _devices.Where(output => site.Devices[output.Device].RunsBecauseOf(zone)).ToArray())];
-        _earliest = _devices.Select(device => device.EarliestFromStart).Append(0).Min();
+        _devicesOfZone = [.. site.Zones.Select(zone => site.Devices.Where(device => device.RunsBecauseOf(zone))
+            .Select(device => _devices[device.Index, zone.Controller.Index]).ToArray())];
+        _earliest = site.Devices.Select(device => _devices[device.Index, device.Controller.Index].EarliestFromStart).Append(0).Min();
     }
 
     /// <summary>The openings of the outputs of a site.</summary>
@@ -72,7 +73,7 @@ internal sealed class OpeningStream
     {
         Add(_zones[run.Zone], run);
         foreach (var device in _devicesOfZone[run.Zone]) Add(device, run);
-        if (run.Injector >= 0) Add(_devices[run.Injector], run);
+        if (run.Injector >= 0) Add(_devices[run.Injector, _zones[run.Zone].Controller], run);
     }
 
     private void Add(SwitchedOutput output, in Run run)

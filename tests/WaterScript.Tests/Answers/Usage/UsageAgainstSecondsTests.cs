@@ -110,7 +110,7 @@ public sealed class UsageAgainstSecondsTests
         var openings = SecondBySecond.Openings(site, runs, horizon.From.PlusDays(-DaysBefore));
         foreach (var device in site.Devices)
         {
-            var own = openings.Where(opening => opening.Device == device.Index).ToList();
+            var own = SecondBySecond.Together(openings.Where(opening => opening.Device == device.Index));
             var (seconds, starts) = (own.Sum(opening => CountIn(opening, IsIn)), own.Count(opening => IsIn(opening.From)));
             var actual = usage.Devices.Single(use => use.Device == device);
             Assert.True((actual.Seconds, actual.Starts) == (seconds, starts),
@@ -120,7 +120,7 @@ public sealed class UsageAgainstSecondsTests
         Assert.Equal(openings.Count(opening => opening.Zone >= 0 && IsIn(opening.From)), usage.Openings);
     }
 
-    private static long CountIn(ReferenceOpening opening, Func<long, bool> isIn)
+    private static long CountIn((long From, long To) opening, Func<long, bool> isIn)
     {
         var count = 0L;
         for (var second = opening.From; second < opening.To; second++) count += isIn(second) ? 1 : 0;

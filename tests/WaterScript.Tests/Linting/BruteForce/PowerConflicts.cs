@@ -136,7 +136,7 @@ internal static class PowerConflicts
     };
 
     private static Model.Power PowerOf(Evidence evidence, ReferenceOpening opening) =>
-        (opening.Zone >= 0 ? evidence.Site.Zones[opening.Zone].Controller : evidence.Site.Devices[opening.Device].Controller).Power!;
+        evidence.Site.Controllers[opening.Controller].Power!;
 
     /// <summary>Without a capacitor a pulse is drawn from the power supply: U / R.</summary>
     private static decimal Pulse(Model.Power power, decimal ohms) =>

@@ -103,7 +103,7 @@ internal sealed class RandomSketch
                 $"change-over overlap {Pick("2 s", "5 s", "12 s", "1 min")}")),
             .. If(index > 0 && Chance(50), $"fed-by s{index - 1}"),
             .. If(Chance(70), "backflow atmospheric"),
-            .. Chance(35) ? [$"tank {Pick("200", "400", "2000")} L", .. If(Chance(85), $"refill {Pick("0.5", "2", "6")} L/min"),
+            .. Chance(35) ? [$"tank {Pick("200", "400", "2000")} L", .. If(Chance(85), $"refill {Pick("0.5", "2", "6")} L/min{Levels()}"),
                 .. If(Chance(50), "reserve 50 L")] : Array.Empty<string>(),
         ]);
 
@@ -147,7 +147,7 @@ internal sealed class RandomSketch
     private Statement Device(int index) => Block(
         $"{Pick("pump", "pump", "master")} d{index}",
         [
-            $"output {index}{Wired()}",
+            $"output {Outputs(index)}",
             Chance(60) ? $"supply s{_random.Next(_supplies)}" : $"zones {SomeZones()}",
             Pick("load 60 mA", "load 100 mA", "valve hum", "valve click"),
             .. If(_more.Next(2) == 0, $"flow {_more.Next(4, 24)} L/min"),
@@ -156,6 +156,19 @@ internal sealed class RandomSketch
             .. If(Chance(50), $"stops {Pick("2 s", "5 s", "20 s", "70 s")} {Pick("before", "after")} zones"),
             .. If(Chance(55), $"bridges gaps up to {Pick("5 s", "1 min", "10 min")}"),
         ]);
+
+    private string Levels() => _more.Next(3) switch
+    {
+        0 => $" from {60 + _more.Next(40)} L to {110 + _more.Next(90)} L",
+        _ => "",
+    };
+
+    /// <summary>An output, or one of each of two controllers.</summary>
+    private string Outputs(int number)
+    {
+        var first = Wired();
+        return first.Length == 0 || _more.Next(3) > 0 ? $"{number}{first}" : $"{number}{first}, {number} of c{(first[^1] == '0' ? 1 : 0)}";
+    }
 
     private Statement Restriction(int index) => Block(
         $"restriction r{index}",

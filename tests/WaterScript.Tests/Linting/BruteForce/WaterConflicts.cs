@@ -79,13 +79,28 @@ internal static class WaterConflicts
             var flow = evidence.Sum(zone => FlowFrom(supply, zone));
             var (full, reserve) = (Held(supply.Tank!.Value), Held(supply.Reserve ?? default));
             var (level, refill) = (full, (long)Millilitres(supply.Refill!.Value.InBase));
+            var (low, high) = supply is { RefillFrom: { } from, RefillTo: { } to } ? (Held(from), Held(to)) : (long.MaxValue, long.MaxValue);
+            var isOn = false;
             for (var index = 0; index < flow.Length; index++)
             {
                 var still = index == 0 ? 0 : evidence.At(index) - evidence.At(index - 1) - 1;
-                level = Math.Min(full, Math.Min(full, level + (still * refill)) + refill - flow[index]);
+                if (IsOn(0) && refill > 0)
+                {
+                    var needed = Math.Min(still, high == long.MaxValue ? still : (high - level + refill - 1) / refill);
+                    level = Math.Min(full, level + (needed * refill));
+                }
+
+                level = Math.Min(full, level + (IsOn(flow[index]) ? refill : 0) - flow[index]);
                 if (level >= reserve) continue;
                 yield return new Conflict(evidence.At(index), supply.Origin);
                 break;
+            }
+
+            bool IsOn(long drawn)
+            {
+                if (level >= high) isOn = false;
+                if (level <= low || level - drawn < low) isOn = true;
+                return isOn;
             }
         }
     }
@@ -94,7 +109,7 @@ internal static class WaterConflicts
     public static IEnumerable<Conflict> PumpStarts(Evidence evidence) =>
         from device in evidence.Site.Devices
         where device.StartsAnHour is not null
-        let starts = evidence.Openings.Where(opening => opening.Device == device.Index).Select(opening => opening.From).ToList()
+        let starts = SecondBySecond.Together(evidence.Openings.Where(opening => opening.Device == device.Index)).ConvertAll(opening => opening.From)
         from start in starts
         where starts.Count(other => start - 3600 < other && other <= start) > device.StartsAnHour
         select new Conflict(start, device.Origin);
@@ -113,21 +128,35 @@ internal static class WaterConflicts
         select new Conflict(closing.Key / 1000, supply.Origin);
 
     /// <summary>
-    /// A gap between the zones of a pump that it is reported to stay on through, and does for more than it may. What lead and lag alone would bridge is
-    /// meant.
+    /// A gap between the zones of an output of a pump that it is reported to stay on through, and does for more than it may with no zone of the pump open.
+    /// What lead and lag alone would bridge is meant.
     /// </summary>
-    public static IEnumerable<Conflict> PumpWithoutFlow(Evidence evidence)
+    public static IEnumerable<Conflict> PumpWithoutFlow(Evidence evidence) =>
+        from pump in evidence.Site.Devices
+        where pump.Kind == DeviceKind.Pump && !IsRelieved(pump)
+        let bridged = (pump.StopsAfter - pump.StartsAfter).TotalSeconds
+        let flows = SecondBySecond.Together(evidence.Openings.Where(opening => opening.Zone >= 0 && Serves(pump, evidence.Site.Zones[opening.Zone])))
+        from output in SecondBySecond.OutputsOf(pump)
+        let working = evidence.Openings.Where(opening => opening.Device == pump.Index && opening.Controller == output.Controller).ToList()
+        let zones = evidence.Openings.Where(opening =>
+            opening.Zone >= 0 && Serves(pump, evidence.Site.Zones[opening.Zone]) && output.Serves(evidence.Site.Zones[opening.Zone]))
+        from gap in Gaps(zones)
+        where gap.To - gap.From > bridged && gap.To - gap.From <= pump.Bridges.TotalSeconds
+        from still in Between(flows, gap.From, gap.To)
+        let alone = working.Sum(opening => Math.Max(0, Math.Min(still.To, opening.To) - Math.Max(still.From, opening.From)))
+        where alone > BorneSeconds
+        select new Conflict(still.From, pump.Origin);
+
+    /// <summary>What some stretches leave of another.</summary>
+    private static IEnumerable<(long From, long To)> Between(IEnumerable<(long From, long To)> flows, long from, long to)
     {
-        foreach (var pump in evidence.Site.Devices.Where(device => device.Kind == DeviceKind.Pump && !IsRelieved(device)))
+        foreach (var flow in flows.Where(flow => flow.To > from && flow.From < to))
         {
-            var bridged = (pump.StopsAfter - pump.StartsAfter).TotalSeconds;
-            var on = evidence.Openings.Where(opening => opening.Device == pump.Index).ToList();
-            foreach (var (from, to) in Gaps(evidence.Openings.Where(opening => opening.Zone >= 0 && Serves(pump, evidence.Site.Zones[opening.Zone]))))
-            {
-                var alone = on.Sum(opening => Math.Max(0, Math.Min(to, opening.To) - Math.Max(from, opening.From)));
-                if (alone > BorneSeconds && to - from > bridged && to - from <= pump.Bridges.TotalSeconds) yield return new Conflict(from, pump.Origin);
-            }
+            if (flow.From > from) yield return (from, flow.From);
+            from = Math.Max(from, flow.To);
         }
+
+        if (from < to) yield return (from, to);
     }
 
     /// <summary>Each opening after the seconds of which more than 12 h of the last 24 h were open.</summary>
@@ -145,8 +174,8 @@ internal static class WaterConflicts
     /// <summary>Whether each pump and master of a zone is on before a millisecond.</summary>
     private static bool IsFed(Evidence evidence, Zone zone, long at) => evidence.Site.Devices
         .Where(device => device.Kind != DeviceKind.Injector && Serves(device, zone))
-        .All(device => evidence.Switchings.LastOrDefault(switching =>
-            switching.At < at && evidence.Openings[switching.Opening - 1].Device == device.Index).IsOpen);
+        .All(device => SecondBySecond.OutputsOf(device).Any(output => evidence.Switchings.LastOrDefault(switching => switching.At < at
+            && switching.Controller == output.Controller && evidence.Openings[switching.Opening - 1].Device == device.Index).IsOpen));
 
     private static bool Serves(Device device, Zone zone) =>
         device.Supply is { } supply ? SecondBySecond.Draws(zone.Supply, supply) : device.Zones.Contains(zone);

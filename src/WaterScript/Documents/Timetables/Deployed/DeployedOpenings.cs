@@ -32,7 +32,7 @@ internal sealed class DeployedOpenings
             _outputs.TryAdd(KeyOf(zone.Controller, zone.Output), zone.Index);
         }
 
-        foreach (var device in site.Devices) _outputs.TryAdd(KeyOf(device.Controller, device.Output), null);
+        foreach (var device in site.Devices.SelectMany(device => device.ByOutput())) _outputs.TryAdd(KeyOf(device.Controller, device.Output), null);
         foreach (var schedule in site.Schedules) _schedules.TryAdd(schedule.Name, schedule.Index);
     }
 

@@ -148,6 +148,7 @@ internal sealed class DeployedSite : IDisposable
         Origin = _origin,
         Controller = ControllerOf(map),
         WrittenOutput = OutputOf(map),
+        FurtherOutputs = [.. FurtherOutputsOf(map)],
         Zones = [],
     };
 
@@ -174,6 +175,11 @@ internal sealed class DeployedSite : IDisposable
     };
 
     private Placed<int>? OutputOf(YamlMap map) => map.Number("output", MostOutputs) is { } output ? new Placed<int>((int)output, _origin) : null;
+
+    private IEnumerable<FurtherOutput> FurtherOutputsOf(YamlMap map) => map.Entries.TryGetValue("further_outputs", out var outputs)
+        ? Items(outputs, "further_outputs").Select(output => new FurtherOutput(
+            ControllerOf(output), OutputOf(output) ?? throw YamlEvents.At(output.Place, "output is missing", YamlEvents.CompileAnew)))
+        : [];
 
     private Controller ControllerOf(YamlMap map)
     {

@@ -48,7 +48,8 @@ internal sealed class NumbersClash(LintContext context) : IRule
               steps { water beds for 14 min }
             }
             """,
-        KnownLimits = "The `refill` of a tank may be held back by a float, so that over a day it comes to less: write what flows in on average.",
+        KnownLimits = "The `refill` of a tank may be held back by a float, so that over a day it comes to less: write what flows in on average, or " +
+            "the levels at which it begins and ends, with which it is not compared with a day.",
         Sources = "P = U · I.",
     };
 
@@ -76,7 +77,7 @@ internal sealed class NumbersClash(LintContext context) : IRule
             yield return Between(refill, gives, $"supply {supply.Name} refills at {Flow(refill, gives)}, supply {feeder.Name} gives {Bare(gives, gives, 1)}",
                 Difference(refill, gives, 1), $"Write a `refill` of {gives} or less.");
         }
-        else if (feeder.Daily is { } daily && refill.InBase * MinutesInDay > daily.InBase)
+        else if (supply.RefillFrom is null && feeder.Daily is { } daily && refill.InBase * MinutesInDay > daily.InBase)
         {
             yield return OverADay(supply, feeder, refill, daily);
         }

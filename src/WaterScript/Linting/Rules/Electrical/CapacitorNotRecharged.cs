@@ -57,7 +57,7 @@ internal sealed class CapacitorNotRecharged : IRule, ISwitchingObserver
     private readonly LintContext _context;
     private readonly Capacitor?[] _capacitors;
     private readonly PulseValve?[] _zones;
-    private readonly PulseValve?[] _devices;
+    private readonly ByOutput<PulseValve?> _devices;
     private readonly List<(Switching Switching, PulseGiven Given)>[] _trains;
     private readonly Dictionary<(int Controller, LatchingValve Valve), Weak> _weak = [];
 
@@ -67,14 +67,14 @@ internal sealed class CapacitorNotRecharged : IRule, ISwitchingObserver
         _capacitors = [.. context.Site.Controllers.Select(Capacitor.Of)];
         _trains = [.. context.Site.Controllers.Select(_ => new List<(Switching, PulseGiven)>())];
         _zones = [.. context.Site.Zones.Select(zone => PulseValve.Drawing(zone.Controller, zone.Valve, zone.Wire?.Value))];
-        _devices = [.. context.Site.Devices.Select(device => PulseValve.Drawing(device.Controller, device.Valve, device.Wire?.Value))];
+        _devices = new ByOutput<PulseValve?>(context.Site, device => PulseValve.Drawing(device.Controller, device.Valve, device.Wire?.Value));
     }
 
     public bool Observes(Controller controller) => _capacitors[controller.Index] is not null;
 
     public void Visit(in Switching switching)
     {
-        if ((switching.Zone >= 0 ? _zones[switching.Zone] : _devices[switching.Device]) is not { } pulse) return;
+        if ((switching.Zone >= 0 ? _zones[switching.Zone] : _devices[switching.Device, switching.Controller]) is not { } pulse) return;
         var given = _capacitors[switching.Controller]!.Give((decimal)switching.Milliseconds / Switching.MillisecondsInSecond, pulse);
         var train = _trains[switching.Controller];
         if (given.IsFromFull) train.Clear();

@@ -18,8 +18,8 @@ internal sealed class SharedReturns
 {
     private readonly LintContext _context;
     private readonly CurrentDraw _draw;
-    private readonly Dictionary<(int Zone, int Device), WiredOutput> _outputs;
-    private readonly Dictionary<(int Zone, int Device), Low> _low = [];
+    private readonly Dictionary<(int Zone, int Device, int Controller), WiredOutput> _outputs;
+    private readonly Dictionary<(int Zone, int Device, int Controller), Low> _low = [];
     private readonly Instant[] _instants;
     private readonly HashSet<int> _controllers;
 
@@ -29,7 +29,7 @@ internal sealed class SharedReturns
         _context = context;
         _draw = new CurrentDraw(site, new PowerLimit?[site.Controllers.Length]);
         _outputs = WiredOutput.AllOf(site).Where(wired => wired.Wire is { Value.SharesReturn: true })
-            .ToDictionary(wired => (wired.Zone?.Index ?? -1, wired.Device?.Index ?? -1));
+            .ToDictionary(wired => (wired.Zone?.Index ?? -1, wired.Device?.Index ?? -1, wired.Controller.Index));
         _instants = [.. site.Controllers.Select(_ => new Instant())];
         _controllers = [.. _outputs.Values.GroupBy(wired => wired.Controller.Index)
             .Where(sharing => sharing.Count() > 1 && sharing.Any(wired => WireVolts.Of(wired) is not null)).Select(sharing => sharing.Key)];
@@ -42,7 +42,7 @@ internal sealed class SharedReturns
         var instant = _instants[switching.Controller];
         if (instant.Milliseconds != switching.Milliseconds) Judge(instant);
         instant.Milliseconds = switching.Milliseconds;
-        if (!_outputs.TryGetValue((switching.Zone, switching.Device), out var wired)) return;
+        if (!_outputs.TryGetValue((switching.Zone, switching.Device, switching.Controller), out var wired)) return;
         if (!switching.IsOpen) instant.On.RemoveAll(on => on.Wired == wired);
         else instant.On.Add(
             new On(wired, switching, _context.Origins.Of(switching.Opening), _draw.Inrush(switching), _draw.Holding(switching)) { IsOpening = true });
@@ -69,7 +69,7 @@ internal sealed class SharedReturns
         Share[] others = [.. all.Where(other => other.Wired != wired && other.Amperes > 0).Select(other => ShareOf(other, volts.Wire))];
         var left = volts.At(volts.Wire) - others.Sum(share => share.Volts);
         if (left >= least) return;
-        var key = (on.Switching.Zone, on.Switching.Device);
+        var key = (on.Switching.Zone, on.Switching.Device, on.Switching.Controller);
         if (!_low.TryGetValue(key, out var low)) _low[key] = low = new Low(wired, volts);
         low.Counter.Add(on.Switching.Second, _context);
         if (!low.Counter.Reach(least - left)) return;

@@ -52,20 +52,20 @@ internal sealed class DoseWithoutFlow : IRule, IRunObserver
     };
 
     private readonly LintContext _context;
-    private readonly Injector?[] _devices;
+    private readonly ByOutput<Injector?> _devices;
     private readonly Dictionary<(int Device, string What, StepPlace Place), OccurrenceCounter> _doses = [];
 
     public DoseWithoutFlow(LintContext context)
     {
         _context = context;
-        _devices = [.. context.Site.Devices.Select(device => device.Kind == DeviceKind.Injector ? new Injector(device) : null)];
+        _devices = new ByOutput<Injector?>(context.Site, device => device.Kind == DeviceKind.Injector ? new Injector(device) : null);
     }
 
-    public bool Observes(Zone zone) => _devices.Any(injector => injector is not null);
+    public bool Observes(Zone zone) => _context.Site.Devices.Any(device => device.Kind == DeviceKind.Injector);
 
     public void Visit(in Run run)
     {
-        if (run.Injector < 0 || _devices[run.Injector] is not { } injector) return;
+        if (run.Injector < 0 || _devices[run.Injector, _context.Site.Zones[run.Zone].Controller.Index] is not { } injector) return;
         foreach (var what in injector.MistakesIn(run)) Add(what, injector.Device, run);
         injector.Remember(run);
     }

@@ -44,8 +44,9 @@ internal sealed class PumpBeforeMaster(LintContext context) : IRule
         from pump in context.Site.Devices
         where !PumpWithoutFlow.MayRunOn(pump)
         from master in context.Site.Devices
-        where master.Kind == DeviceKind.Master && master.Output > 0 && master.Controller.Index == pump.Controller.Index
-        where pump.Zones.Any(master.RunsBecauseOf) && (Early(pump, master) > 0 || Late(pump, master) > 0)
+        where master.Kind == DeviceKind.Master && master.Output > 0 && pump.ByOutput().Any(one => master.ByOutput().Any(
+            other => other.Controller.Index == one.Controller.Index && one.Zones.Any(other.RunsBecauseOf)))
+        where (Early(pump, master) > 0 || Late(pump, master) > 0)
         select FindingFor(pump, master);
 
     /// <summary>Seconds from the start of the pump to the opening of the master.</summary>

@@ -43,14 +43,18 @@ internal sealed class PumpClock(LintContext context) : IRule
 
     public IEnumerable<Finding> Findings() => context.Site.Devices.Select(Judge).OfType<Finding>();
 
-    public IEnumerable<Gap> NotChecked() => context.Site.Devices
+    /// <summary>A device that several controllers switch is looked at as each of them has it.</summary>
+    private static IEnumerable<Device> ByOutput(Site site) => site.Devices.SelectMany(device => device.ByOutput());
+
+    public IEnumerable<Gap> NotChecked() => ByOutput(context.Site)
         .SelectMany(device => Apart(device).SelectMany(zone => new[] { device.Controller, zone.Controller }))
         .Where(controller => controller.ClockWithin is null)
         .DistinctBy(controller => controller.Index)
         .Select(controller => new Gap(Concern.HandOvers, "pump clocks", [Thing.Of(controller)], "clock"));
 
     /// <summary>How far the clock of a device may be from those of its zones, in seconds; 0 where it has theirs, and where that is not known.</summary>
-    public static long MostApart(Device device) => Apart(device).Select(zone => Between(device, zone)).Append(0).Max();
+    public static long MostApart(Device device) => device.ByOutput()
+        .SelectMany(wired => Apart(wired).Select(zone => Between(wired, zone))).Append(0).Max();
 
     /// <summary>The zones that another controller opens.</summary>
     private static IEnumerable<Zone> Apart(Device device) => device.Kind == DeviceKind.Injector || device.Output == 0
@@ -71,7 +75,8 @@ internal sealed class PumpClock(LintContext context) : IRule
 
     private static Finding FindingFor(Device device, long apart, long after, bool isStart)
     {
-        var zone = Apart(device).First(other => Between(device, other) == apart);
+        var wired = device.ByOutput().First(one => Apart(one).Any(other => Between(one, other) == apart));
+        var zone = Apart(wired).First(other => Between(wired, other) == apart);
         var (pump, valve) = isStart ? ("start", "opens") : ("stop", "closes");
         var side = after < 0 ? "after" : "before";
         var wrong = $"{Phrases.Length(apart - Math.Abs(after))} {side} zone {zone.Name} {valve}";
@@ -80,7 +85,7 @@ internal sealed class PumpClock(LintContext context) : IRule
         {
             Others =
             [
-                .. new[] { device.Controller, zone.Controller }.Select(controller => new Label(
+                .. new[] { wired.Controller, zone.Controller }.Select(controller => new Label(
                     controller.ClockWithin!.Value.Place, $"its clock may be {Phrases.Length(controller.ClockWithin.Value.WholeSeconds())} off")),
             ],
             Details = $"Clocks {Phrases.Length(apart)} apart − {Phrases.Length(Math.Abs(after))} {(after < 0 ? "before" : "after")} zones = " +

@@ -63,10 +63,12 @@ internal sealed class PumpStarts : IRule, IOpeningObserver
 
     private readonly LintContext _context;
     private readonly Starts?[] _devices;
+    private readonly DeviceTimes _times;
 
     public PumpStarts(LintContext context)
     {
         _context = context;
+        _times = new DeviceTimes(context.Site);
         _devices = [.. context.Site.Devices.Select(device => device.StartsAnHour is null && !IsMotor(device) ? null : new Starts(device))];
     }
 
@@ -74,7 +76,7 @@ internal sealed class PumpStarts : IRule, IOpeningObserver
 
     public void Visit(in Opening opening)
     {
-        if (opening.Device >= 0) _devices[opening.Device]?.Add(opening, _context);
+        if (opening.Device >= 0) _devices[opening.Device]?.Add(opening, _times.Add(opening), _context);
     }
 
     public IEnumerable<Finding> Findings() => _devices.OfType<Starts>().Where(starts => starts.TooMuch.Happened).Select(FindingFor);
@@ -171,8 +173,14 @@ internal sealed class PumpStarts : IRule, IOpeningObserver
         /// <summary>When it begins to be too much; the worst is the most starts in an hour.</summary>
         public OccurrenceCounter TooMuch { get; } = new();
 
-        public void Add(in Opening opening, LintContext context)
+        public void Add(in Opening opening, in (long From, long To, bool IsStart) on, LintContext context)
         {
+            if (!on.IsStart)
+            {
+                _end = on.To;
+                return;
+            }
+
             var start = opening.From;
             if (start - _end + _between is > 0 and < Hour and var gap) Gaps.Add((gap + Minute - 1) / Minute * Minute);
             _end = opening.To;

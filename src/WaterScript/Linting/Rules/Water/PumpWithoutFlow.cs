@@ -75,22 +75,28 @@ internal sealed class PumpWithoutFlow : IRule, IRunObserver
     public PumpWithoutFlow(LintContext context)
     {
         _context = context;
-        _devices = [.. context.Site.Devices.Select(GapsOf)];
-        _byZone = [.. context.Site.Zones.Select(
-            zone => _devices.OfType<Gaps>().Where(gaps => gaps.Device.Zones.Any(other => other.Index == zone.Index)).ToArray())];
+        var devices = context.Site.Devices;
+        _devices = [.. devices.SelectMany(device => device.ByOutput()).Select(GapsOf)];
+        _byZone = [.. context.Site.Zones.Select(zone => _devices.OfType<Gaps>()
+            .Where(gaps => devices[gaps.Device.Index].Zones.Any(other => other.Index == zone.Index)).ToArray())];
     }
 
     public bool Observes(Zone zone) => _byZone[zone.Index].Length > 0;
 
     public void Visit(in Run run)
     {
-        foreach (var gaps in _byZone[run.Zone]) gaps.Add(run, _context);
+        foreach (var gaps in _byZone[run.Zone])
+        {
+            if (gaps.Device.RunsBecauseOf(_context.Site.Zones[run.Zone])) gaps.Add(run, _context);
+            else gaps.Flow(run);
+        }
     }
 
     public IEnumerable<Finding> Findings()
     {
         foreach (var gaps in _devices.OfType<Gaps>()) gaps.Finish(_context);
-        return [.. _devices.OfType<Gaps>().Where(gaps => gaps.Alone.Happened).Select(FindingFor), .. LongLeads()];
+        var alone = _devices.OfType<Gaps>().Where(gaps => gaps.Alone.Happened).GroupBy(gaps => gaps.Device.Index);
+        return [.. alone.Select(outputs => FindingFor(outputs.MaxBy(gaps => gaps.Alone.Worst)!)), .. LongLeads()];
     }
 
     private IEnumerable<Finding> LongLeads() => _context.Manual is null
@@ -165,6 +171,10 @@ internal sealed class PumpWithoutFlow : IRule, IRunObserver
         private readonly long _startsAfter = device.StartsAfter.WholeSeconds();
         private readonly long _stopsAfter = device.StopsAfter.WholeSeconds();
         private readonly Queue<Gap> _waiting = new();
+
+        /// <summary>The stretches since the last zone of this output closed in which no zone of the pump is open.</summary>
+        private readonly List<(long From, long To)> _still = [];
+        private long _flowsUntil = long.MinValue / 2;
         private long _began;
         private long _end = long.MinValue / 2;
 
@@ -185,11 +195,21 @@ internal sealed class PumpWithoutFlow : IRule, IRunObserver
             }
             else if (gap > bridged)
             {
-                _waiting.Enqueue(new Gap(_end, run.Start, new StepOrigin(run.Schedule, run.Step)));
+                Flow(run);
+                foreach (var (from, to) in _still) _waiting.Enqueue(new Gap(from, to, new StepOrigin(run.Schedule, run.Step)));
             }
 
+            _still.Clear();
             _end = Math.Max(_end, run.End + run.Overlap);
             while (_waiting.TryPeek(out var first) && first.To <= _end + _stopsAfter) Report(_waiting.Dequeue(), context);
+        }
+
+        /// <summary>Takes in a run that another output of the pump is on for: while it lasts, the water has somewhere to go.</summary>
+        public void Flow(in Run run)
+        {
+            var last = Math.Max(_end, _flowsUntil);
+            if (run.Start > last) _still.Add((last, run.Start));
+            _flowsUntil = Math.Max(_flowsUntil, run.End + run.Overlap);
         }
 
         /// <summary>Nothing is to come that the pump would stay on for.</summary>

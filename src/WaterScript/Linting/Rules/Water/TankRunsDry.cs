@@ -111,7 +111,7 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
     private string? Sum(Tank tank)
     {
         var (supply, words) = (tank.Supply, new WaterWords(_context.Site));
-        if (tank.SteadyDraw is not { } draw || !tank.IsFullAtStart || supply.CatchmentArea is not null) return null;
+        if (tank.SteadyDraw is not { } draw || !tank.IsFullAtStart || supply is not { CatchmentArea: null, RefillFrom: null }) return null;
         var (full, kept, inflow) = (supply.Tank!.Value.InBase, supply.Reserve?.InBase ?? 0, supply.Refill?.InBase ?? 0);
         if (draw <= inflow || Math.Abs((double)((full - kept) / (draw - inflow) * 60) - tank.FirstAfter) > 1) return null;
         var volume = kept > 0 ? $"{Phrases.Bare(Say(full))} - {Phrases.Bare(Say(kept))} = {Say(full - kept)}" : Say(full);
@@ -158,8 +158,10 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
     private bool? IsDry(Tank tank, Site? site) =>
         site is not null && Trial.Of(_context, site, trial => new TankRunsDry(trial)) is { } tried ? tried._tanks[tank.Supply.Index]!.Dry.Happened : null;
 
+    private static string Between(Supply supply) => supply is { RefillFrom: { } from, RefillTo: { } to } ? $" from {from} to {to}" : "";
+
     private static string Gets(Supply supply) =>
-        $"holds {supply.Tank}{(supply.Refill is { } refill ? $", refilled at {refill}" : "")}" +
+        $"holds {supply.Tank}{(supply.Refill is { } refill ? $", refilled at {refill}{Between(supply)}" : "")}" +
             $"{(supply.CatchmentArea is { } roof ? $", catches rain from {roof}" : "")}";
 
     private static string Assumed(Tank tank) => string.Join(
@@ -167,7 +169,7 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
         new[]
         {
             tank.IsFullAtStart ? "the tank is full at the start" : "",
-            tank.Supply.Refill is null ? "" : "the refill flows at all hours",
+            tank.Supply.Refill is null ? "" : tank.Supply.RefillFrom is null ? "the refill flows at all hours" : "the refill flows at any hour",
             tank.Supply.CatchmentArea is null ? "" : "the rain of a month falls evenly over it",
         }.Where(sentence => sentence.Length > 0));
 

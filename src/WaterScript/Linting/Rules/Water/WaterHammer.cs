@@ -83,7 +83,7 @@ internal sealed class WaterHammer : IRule, ISwitchingObserver
     /// <summary>Indexes of the supplies from which something closes now.</summary>
     private readonly List<int> _affected = [];
     private readonly List<(int Device, bool IsOpen)> _switched = [];
-    private readonly bool[] _isOn;
+    private readonly int[] _outputsOn;
     private long _milliseconds = long.MinValue;
 
     public WaterHammer(LintContext context)
@@ -96,12 +96,12 @@ internal sealed class WaterHammer : IRule, ISwitchingObserver
         _suppliesOfZone = ByZone.Of(site, zone => (zone.Supply, zone.LitresPerMinute is null), SuppliesOf);
         _devicesOfZone = [.. site.Zones.Select(
             zone => site.Devices.Where(device => device.Output > 0 && device.RunsBecauseOf(zone)).Select(device => device.Index).ToArray())];
-        _isOn = new bool[site.Devices.Length];
+        _outputsOn = new int[site.Devices.Length];
         _controllers = new bool[site.Controllers.Length];
         foreach (var zone in site.Zones.Where(zone => _suppliesOfZone[zone.Index].Length > 0))
         {
             _controllers[zone.Controller.Index] = true;
-            foreach (var device in _devicesOfZone[zone.Index]) _controllers[site.Devices[device].Controller.Index] = true;
+            foreach (var wired in _devicesOfZone[zone.Index].SelectMany(device => site.Devices[device].ByOutput())) _controllers[wired.Controller.Index] = true;
         }
     }
 
@@ -146,13 +146,13 @@ internal sealed class WaterHammer : IRule, ISwitchingObserver
         }
 
         _affected.Clear();
-        foreach (var (device, isOpen) in _switched) _isOn[device] = isOpen;
+        foreach (var (device, isOpen) in _switched) _outputsOn[device] += isOpen ? 1 : -1;
         _switched.Clear();
     }
 
     private void Judge(int supply, List<Contribution> closing)
     {
-        closing.RemoveAll(contribution => !Array.TrueForAll(_devicesOfZone[contribution.Zone], device => _isOn[device]));
+        closing.RemoveAll(contribution => !Array.TrueForAll(_devicesOfZone[contribution.Zone], device => _outputsOn[device] > 0));
         if (closing.Count < 2) return;
         var limit = Math.Max(Harmless, _context.Site.Supplies[supply].Flow!.Value.InBase / 2) + Flows.Tolerance;
         var second = _milliseconds / Switching.MillisecondsInSecond;
