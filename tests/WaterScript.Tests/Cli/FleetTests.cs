@@ -118,7 +118,7 @@ public sealed class FleetTests : Workshop
 
     private static IEnumerable<JsonObject> Places(JsonNode node) => node switch
     {
-        JsonObject map => map.Where(entry => entry.Value is not null).SelectMany(entry => Places(entry.Value!)).Concat(map.ContainsKey("uriBaseId") ? [map] : []),
+        JsonObject map => map.Select(entry => entry.Value).OfType<JsonNode>().SelectMany(Places).Concat(map.ContainsKey("uriBaseId") ? [map] : []),
         JsonArray list => list.OfType<JsonNode>().SelectMany(Places),
         _ => [],
     };
