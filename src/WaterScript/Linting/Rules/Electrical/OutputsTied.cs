@@ -32,7 +32,7 @@ internal sealed class OutputsTied(LintContext context) : IRule
         CanBeAccepted = true,
         Finds = "A pump, a master or an injector has outputs of several controllers, and a `valve`.",
         Matters = """
-            Two outputs on one coil are tied together: what the one gives flows back into the other, through its lamp or its switch, and what only the one
+            Two outputs on one coil are tied together: what the one gives flows back into the other, and what only the one
             turned off stays on. With a relay for each output nothing flows from one to the other.
             """,
         Fires = Example.Replace("SWITCHED", "valve ac24", StringComparison.Ordinal),
