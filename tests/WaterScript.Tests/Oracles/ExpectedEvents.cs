@@ -16,9 +16,9 @@ internal static class ExpectedEvents
         .GroupBy(run => (run.Schedule, run.Day, run.StartNumber, run.Pass))
         .Select(pass => (pass.First().PassStart, pass.Max(run => run.End))));
 
-    /// <summary>A step lasts from the start of the first of its runs until the last one ends.</summary>
+    /// <summary>A step lasts from the start of the first of its runs until the last one ends; lengths that begin together are one.</summary>
     public static string[] Steps(Timetable timetable) => Lines(timetable, timetable.Runs()
-        .GroupBy(run => (run.Schedule, run.Day, run.StartNumber, run.Pass, run.Step))
+        .GroupBy(run => (run.Schedule, run.Day, run.StartNumber, run.Pass, Step: timetable.StepPath(run)))
         .Select(step => (step.Min(run => run.Start), step.Max(run => run.End))));
 
     /// <summary>A day of a schedule lasts from the start of its first pass until its last run ends.</summary>

@@ -15,6 +15,7 @@ internal sealed class Occasions
     private readonly List<EventContent> _contents = [];
     private readonly Dictionary<string, int> _contentIndex = new(StringComparer.Ordinal);
     private readonly Dictionary<PassPlan, Shown> _shownPlans = [];
+    private readonly Dictionary<string, int> _steps = new(StringComparer.Ordinal);
 
     public Occasions(Timetable timetable, Schedule schedule, CalendarOptions options, ZoneClock clock)
     {
@@ -113,7 +114,14 @@ internal sealed class Occasions
         var seconds = runs.Max(run => run.Offset + run.Seconds);
         if (Unit != EventUnit.Step)
             return new Shown(runs, seconds, [PartOf(step: -1, runs, offset: 0)]);
-        return new Shown(runs, seconds, [.. runs.GroupBy(run => run.Step).Select(step => PartOf(step.Key, [.. step], step.Min(run => run.Offset)))]);
+        return new Shown(runs, seconds, [.. runs.GroupBy(run => AsWritten(run.Step)).Select(step => PartOf(step.Key, [.. step], step.Min(run => run.Offset)))]);
+    }
+
+    /// <summary>Waterings that begin together stand in one step, and are one event: the first of them stands for all.</summary>
+    private int AsWritten(int step)
+    {
+        var path = _timetable.StepPath(_schedule.Index, step);
+        return _steps.TryAdd(path, step) ? step : _steps[path];
     }
 
     private ShownPart PartOf(int step, List<ShownRun> runs, long offset)

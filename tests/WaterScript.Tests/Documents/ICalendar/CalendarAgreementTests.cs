@@ -3,6 +3,7 @@ using WaterScript.Documents.ICalendar;
 using WaterScript.Model;
 using WaterScript.Tests.Documentation;
 using WaterScript.Tests.Simulation;
+using WaterScript.Tests.Timetables;
 using WaterScript.Timetables;
 using Xunit;
 
@@ -44,6 +45,24 @@ public sealed class CalendarAgreementTests
         if (HasManyRuns(site, horizon)) horizon = Horizon.DaysFrom(source.From, 13);
         if (HasManyRuns(site, horizon)) return;
         Calendars.Agrees(site, horizon, options, $"number {number}\n{source.Text}");
+    }
+
+    /// <summary>What begins together stands in one step and is one event, also in months in which one of its lengths is too short to be watered.</summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Lengths_that_begin_together_are_one_event(bool isFlat)
+    {
+        var site = Sites.Read("""
+            site garden { timezone Europe/Lisbon; effective 2026-03-01; scale year }
+            zone a { output 1; shortest 3 min }
+            zone b { output 2; shortest 3 min }
+            zone c { output 3 }
+            scale year { apr 50 %; jun 20 % }
+            schedule s { every 3 days; start at 06:00; steps { water a for 10 min + b for 5 min; water c for 2 min } }
+            """);
+        var options = Calendars.Plain with { Unit = EventUnit.Step, IsFlat = isFlat, IsOpenEnded = true };
+        Assert.NotEmpty(Calendars.Agrees(site, Horizon.YearFrom(site.Effective), options, "together"));
     }
 
     [Theory]

@@ -46,7 +46,7 @@ internal static class Calendars
 
     /// <summary>First start and last end of each step of a pass.</summary>
     public static List<(long Start, long End)> Steps(Timetable timetable) => [.. timetable.Runs()
-        .GroupBy(run => (run.Schedule, run.Day, run.StartNumber, run.Pass, run.Step))
+        .GroupBy(run => (run.Schedule, run.Day, run.StartNumber, run.Pass, Step: timetable.StepPath(run)))
         .Select(step => (step.Min(run => run.Start), step.Max(run => run.End)))
         .Order()];
 
