@@ -76,7 +76,7 @@ internal sealed class PumpWithoutFlow : IRule, IRunObserver
     {
         _context = context;
         var devices = context.Site.Devices;
-        _devices = [.. devices.SelectMany(device => device.ByOutput()).Select(GapsOf)];
+        _devices = [.. devices.SelectMany(OutputsOf)];
         _byZone = [.. context.Site.Zones.Select(zone => _devices.OfType<Gaps>()
             .Where(gaps => devices[gaps.Device.Index].Zones.Any(other => other.Index == zone.Index)).ToArray())];
     }
@@ -95,8 +95,8 @@ internal sealed class PumpWithoutFlow : IRule, IRunObserver
     public IEnumerable<Finding> Findings()
     {
         foreach (var gaps in _devices.OfType<Gaps>()) gaps.Finish(_context);
-        var alone = _devices.OfType<Gaps>().Where(gaps => gaps.Alone.Happened).GroupBy(gaps => gaps.Device.Index);
-        return [.. alone.Select(outputs => FindingFor(outputs.MaxBy(gaps => gaps.Alone.Worst)!)), .. LongLeads()];
+        var alone = _devices.OfType<Gaps>().DistinctBy(gaps => gaps.Device.Index).Where(gaps => gaps.Times.Counter.Happened);
+        return [.. alone.Select(FindingFor), .. LongLeads()];
     }
 
     private IEnumerable<Finding> LongLeads() => _context.Manual is null
@@ -134,11 +134,11 @@ internal sealed class PumpWithoutFlow : IRule, IRunObserver
     private Finding FindingFor(Gaps gaps)
     {
         var finding = Finding.At(Rule, gaps.Device.Origin, $"pump {gaps.Device.Name} runs while no zone is open",
-            $"runs alone for up to {Phrases.Length((long)gaps.Alone.Worst)}") with
+            $"runs alone for up to {Phrases.Length((long)gaps.Times.Counter.Worst)}") with
         {
-            Others = [.. _context.Steps.Of(gaps.Origin).Labels("until this opens")],
+            Others = [.. _context.Steps.Of(gaps.Times.Origin).Labels("until this opens")],
         };
-        return _context.Happening(finding, gaps.Alone) with
+        return _context.Happening(finding, gaps.Times.Counter) with
         {
             Help = $"Bridge shorter gaps: write `bridges gaps up to {Borne} s` or less, or give the supply {Relief} where there is one.",
         };
@@ -150,23 +150,47 @@ internal sealed class PumpWithoutFlow : IRule, IRunObserver
     /// <summary>Whether no harm is known in a device that is on while no zone is open: it lifts no water, or what it lifts has somewhere to go.</summary>
     public static bool MayRunOn(Device device) => device.Kind != DeviceKind.Pump || device.Output == 0 || IsRelieved(device);
 
-    private static Gaps? GapsOf(Device device)
+    private static IEnumerable<Gaps?> OutputsOf(Device device)
+    {
+        var times = new AloneTimes();
+        return device.ByOutput().Select(output => GapsOf(output, times));
+    }
+
+    private static Gaps? GapsOf(Device device, AloneTimes times)
     {
         if (MayRunOn(device)) return null;
         var bridged = Math.Max(Borne, (device.StopsAfter - device.StartsAfter).WholeSeconds());
         var through = device.Bridges.WholeSeconds();
-        return through > bridged ? new Gaps(device, bridged, through) : null;
+        return through > bridged ? new Gaps(device, bridged, through, times) : null;
     }
 
     private static bool IsRelieved(Device pump) => pump.Supply is { } supply ? IsRelieved(supply) : pump.Zones.All(zone => IsRelieved(zone.Supply));
 
     private static bool IsRelieved(Supply? supply) => supply is { TakesUp: true };
 
+    /// <summary>When a pump runs alone, by any of its outputs; the worst is the longest, in seconds.</summary>
+    private sealed class AloneTimes
+    {
+        private readonly HashSet<long> _begun = [];
+
+        public OccurrenceCounter Counter { get; } = new();
+
+        /// <summary>What opens after the first time.</summary>
+        public StepOrigin Origin { get; private set; }
+
+        /// <summary>Counts a time; two outputs may stay on through the same one.</summary>
+        public void Add(long from, long seconds, StepOrigin origin, LintContext context)
+        {
+            if (_begun.Add(from) && Counter.Add(from, context)) Origin = origin;
+            Counter.Reach(seconds);
+        }
+    }
+
     /// <summary>
     /// The gaps between the zones of a pump. One that starts late is off in a gap that comes before; one that stops early is off in a gap that nothing
     /// long enough follows. So gaps wait until what follows them is.
     /// </summary>
-    private sealed class Gaps(Device device, long bridged, long through)
+    private sealed class Gaps(Device device, long bridged, long through, AloneTimes times)
     {
         private readonly long _startsAfter = device.StartsAfter.WholeSeconds();
         private readonly long _stopsAfter = device.StopsAfter.WholeSeconds();
@@ -180,10 +204,7 @@ internal sealed class PumpWithoutFlow : IRule, IRunObserver
 
         public Device Device { get; } = device;
 
-        /// <summary>When it runs alone; the worst is the longest, in seconds.</summary>
-        public OccurrenceCounter Alone { get; } = new();
-
-        public StepOrigin Origin { get; private set; }
+        public AloneTimes Times { get; } = times;
 
         public void Add(in Run run, LintContext context)
         {
@@ -222,8 +243,7 @@ internal sealed class PumpWithoutFlow : IRule, IRunObserver
         {
             var alone = Math.Min(gap.To, _end + _stopsAfter) - Math.Max(gap.From, _began + _startsAfter);
             if (alone <= Borne) return;
-            if (Alone.Add(gap.From, context)) Origin = gap.Origin;
-            Alone.Reach(alone);
+            Times.Add(gap.From, alone, gap.Origin, context);
         }
 
         private readonly record struct Gap(long From, long To, StepOrigin Origin);
