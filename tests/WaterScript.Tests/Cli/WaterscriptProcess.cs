@@ -8,7 +8,7 @@ internal static class WaterscriptProcess
     private const string Name = "waterscript";
 
     /// <summary>After so long a command counts as one that does not end.</summary>
-    public static readonly TimeSpan Patience = TimeSpan.FromMinutes(1);
+    public static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
 
     /// <summary>Whether a program is named, so that it and no other is under test.</summary>
     public static bool IsNamed { get; } = Environment.GetEnvironmentVariable("WATERSCRIPT_BINARY") is { Length: > 0 };
