@@ -286,6 +286,16 @@ public sealed class PropertyValueTests
     public void Levels_of_a_refill_are_found_where_they_are_wrong(string supply, string slug) =>
         Expect.One(slug, $"supply other {{ {supply} }}", Site("supply"));
 
+    /// <summary>A list is written as one says it; the advice is for the word alone, so that followed literally it loses nothing.</summary>
+    [Theory]
+    [InlineData("pump lift { output 8 of box ‹and 2 of hut›; zones a, b; load 60 mA }")]
+    [InlineData("pump lift { output 8 of box, 2 of hut; zones a ‹and b›; load 60 mA }")]
+    public void And_in_a_list_is_answered_with_a_comma(string pump)
+    {
+        Assert.Equal("Put a comma in its place.", Expect.One("syntax", pump, TwoControllers).Help);
+        Expect.Fine(pump.Replace(" ‹and", ",", StringComparison.Ordinal).Replace("›", "", StringComparison.Ordinal), TwoControllers);
+    }
+
     [Fact]
     public void A_zone_has_one_output() => Expect.One("syntax", "zone c { output 3 of box‹, 2 of hut› }", TwoControllers);
 }

@@ -55,7 +55,7 @@ internal static class BatteryReaders
             if (row.DateAsWritten() is not { } date) return null;
             dates.Add(date);
         }
-        while (row.Accept(TokenKind.Comma));
+        while (row.AcceptNextOfList());
         return new DatesValue(dates.DrainToImmutable());
     }
 }

@@ -116,7 +116,7 @@ internal static class PropertyReaders
             if (Output(row) is not { } output) return null;
             outputs.Add(outputs.Count == 0 && row.IsAtEnd ? output : output with { Origin = output.Origin with { Span = row.SpanFrom(start) } });
         }
-        while (row.Accept(TokenKind.Comma));
+        while (row.AcceptNextOfList());
         return new OutputsValue(outputs.DrainToImmutable());
     }
 
@@ -203,7 +203,7 @@ internal static class PropertyReaders
             if (row.Name("the name of a zone") is not { } name) return null;
             names.Add(name);
         }
-        while (row.Accept(TokenKind.Comma));
+        while (row.AcceptNextOfList());
         return new NamesValue(names.DrainToImmutable());
     }
 
@@ -275,7 +275,7 @@ internal static class PropertyReaders
             if (WeatherItem(row, month) is not { } next) return null;
             month = next;
         }
-        while (row.Accept(TokenKind.Comma));
+        while (row.AcceptNextOfList());
         if (month is { Coldest: not null, Et: not null })
         {
             row.Scope.Report(ReadingRules.Contradiction, month.Origin, "both temperatures and et", help: "Give one of the two.");

@@ -66,6 +66,9 @@ internal sealed partial class RowCursor(Scope scope, SourceText source, RowNode 
         return true;
     }
 
+    /// <summary>Whether a list goes on; "and", as one says it, is answered with the comma that is meant.</summary>
+    public bool AcceptNextOfList() => Accept(TokenKind.Comma) || (IsAt("and") && Fail("\"and\" does not belong here", "Put a comma in its place."));
+
     /// <summary>Goes over a word that must come next.</summary>
     public bool Expect(string word) => Accept(word) || Fail($"\"{word}\" is missing here");
 
@@ -295,29 +298,6 @@ internal sealed partial class RowCursor(Scope scope, SourceText source, RowNode 
         if (!IsAtEnd) Fail($"\"{Next.Text}\" does not belong here");
     }
 
-    /// <summary>Reports that something is not as it should be at the next token, or at the end of the row.</summary>
-    public bool Fail(string heading)
-    {
-        // What is no token of the language has been reported when the file was parsed.
-        if (!IsAtEnd && Next.Kind is TokenKind.Glued or TokenKind.Malformed or TokenKind.Other) HasFailed = true;
-        if (!HasFailed)
-        {
-            var span = IsAtEnd ? new TextSpan(row.Span.End, 0) : Next.Span;
-            scope.Report(ReadingRules.Syntax, new Location(source, span), heading, help: form.Length == 0 ? "" : $"Write it as `{form}`.");
-        }
-
-        HasFailed = true;
-        return false;
-    }
-
-    /// <summary>Reports a value that cannot be.</summary>
-    public void FailRange(TextSpan span, string heading, string label = "")
-    {
-        if (!HasFailed)
-            scope.Report(ReadingRules.OutOfRange, new Location(source, span), heading, label, form.Length == 0 ? "" : $"Write it as `{form}`.");
-        HasFailed = true;
-    }
-
     private Quantity? NamedQuantity()
     {
         if (IsAtEnd || Next.Kind != TokenKind.Word) return null;
@@ -377,15 +357,6 @@ internal sealed partial class RowCursor(Scope scope, SourceText source, RowNode 
         if (bounds.Hold(quantity.InBase)) return quantity;
         FailRange(SpanFrom(start), $"{source.Slice(SpanFrom(start))} is out of range", $"must be {bounds.InWords()} {Units.Of(dimension).First()}");
         return null;
-    }
-
-    private void FailUnit(string heading, TextSpan span, Dimension dimension)
-    {
-        var help = dimension == Dimension.Time && source.Slice(span).EndsWith(" m", StringComparison.Ordinal)
-            ? $"Write {source.Slice(span)}in."
-            : $"Write it in {dimension.UnitList()}.";
-        if (!HasFailed) scope.Report(ReadingRules.WrongUnit, new Location(source, span), heading, $"{dimension.Article()} is needed", help);
-        HasFailed = true;
     }
 
     private static decimal SecondsIn(Unit unit) => unit.Numerator / unit.Denominator;
