@@ -158,7 +158,7 @@ internal sealed class Declarations
             if (word.EndsWith(kind, StringComparison.Ordinal)) _scope.TakeUnread(word[..^kind.Length]);
         }
 
-        if (word is ['=' or '"', ..]) _scope.TakeUnnamed();
+        if (word is ['=' or '"' or '{', ..]) _scope.TakeUnnamed();
     }
 
     /// <summary>A name that is not as names are, which is reported, may be used in the form that it should have, and in its parts.</summary>
@@ -185,7 +185,8 @@ internal sealed class Declarations
         {
             HasUnknown = true;
             var location = new Location(source, block.Kind.Span);
-            if (Synonyms.TryGetValue(kind.ToLowerInvariant(), out var meant))
+            var apart = block.Header.IsEmpty ? Spelling.Apart(kind, HeaderLengths.Keys, name => Names.Like(name) == name) : null;
+            if (Synonyms.TryGetValue(kind.ToLowerInvariant(), out var meant) || (meant = apart) is not null)
                 _scope.ReportUncertain(location, $"unknown word \"{kind}\"", meant, [meant]);
             else _scope.ReportUnknown(location, $"unknown word \"{kind}\"", kind, HeaderLengths.Keys, StatementsWithBlocks);
             return false;

@@ -71,7 +71,8 @@ internal static class SiteBinder
             SourceLength = files.Sum(file => (long)file.Source.Text.Length),
         };
         var isMisread = declarations.Blocks("climate").Any(climate => scope.HasFindingIn(climate.At(climate.Node.Span)))
-            || declarations.HasUnknown || scope.HasMisreadIn(new Location(block.Source, block.Node.Span));
+            || declarations.HasUnknown || scope.HasMisreadIn(new Location(block.Source, block.Node.Span))
+            || (block.Has(Schema.Site.Location) && site.Position is null);
         if (!isMisread) new ClimateValidator(site, scope).Report();
         return IsUsable(block) ? site : null;
     }

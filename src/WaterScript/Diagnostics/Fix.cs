@@ -13,12 +13,12 @@ internal sealed record Fix(string Title, bool IsSafe, ImmutableArray<TextEdit> E
     public static Fix Safe(string title, Location location, string replacement) =>
         new(title, IsSafe: true, [new TextEdit(location, replacement)]);
 
-    /// <summary>A word in place of one that is near it: safe where it can only have been that one.</summary>
+    /// <summary>A word in place of one that is near it: safe where it can only have been that one; two in place of one are never.</summary>
     /// <param name="location">The word as written.</param>
     /// <param name="nearest">The word that is offered.</param>
     /// <param name="words">All words that there are.</param>
     public static Fix Spelt(Location location, string nearest, IEnumerable<string> words) =>
-        new($"write `{nearest}`", Spelling.IsCertain(location.Text, nearest, words), [new TextEdit(location, nearest)]);
+        new($"write `{nearest}`", !nearest.Contains(' ', StringComparison.Ordinal) && Spelling.IsCertain(location.Text, nearest, words), [new TextEdit(location, nearest)]);
 
     /// <summary>A safe fix that deletes a statement, with its <c>;</c>, or with its line where nothing else stands on it.</summary>
     public static Fix SafeDeletion(string title, Location location) => Safe(title, location with { Span = Deleted(location) }, "");

@@ -27,6 +27,22 @@ internal static class Spelling
     }
 
     /// <summary>
+    /// The two words that were written as one, with the blank between them: a known word, and behind it a number or what may follow. Null where it does not
+    /// begin with a known one. The longest wins.
+    /// </summary>
+    /// <param name="written">The word as written.</param>
+    /// <param name="words">The words with which it may begin.</param>
+    /// <param name="mayFollow">Whether something that is no number may stand behind them.</param>
+    public static string? Apart(string written, IEnumerable<string> words, Predicate<string> mayFollow)
+    {
+        ArgumentNullException.ThrowIfNull(written);
+        ArgumentNullException.ThrowIfNull(words);
+        var first = words.Where(word => written.Length > word.Length && written.StartsWith(word, StringComparison.OrdinalIgnoreCase))
+            .Where(word => char.IsAsciiDigit(written[word.Length]) || mayFollow(written[word.Length..])).MaxBy(word => word.Length);
+        return first is null ? null : $"{first} {written[first.Length..]}";
+    }
+
+    /// <summary>
     /// Whether a word can only be a slip of the pen for another one, so that it may be written in its place unasked: the only one that is near, one slip
     /// apart, with the same digits, and not a word of its own exchanged for another, such as the <c>n</c> of <c>bed-n</c> or <c>bed</c> for <c>red</c>.
     /// </summary>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Antlr4.Runtime;
 using WaterScript.Diagnostics;
 using WaterScript.Diagnostics.Reading;
@@ -30,7 +31,7 @@ internal sealed class Mistakes(SourceText source)
         if (IsReported(first.Kind)) return;
         var words = Words.At(place);
         var home = Words.HomeOf(first.Text);
-        var nearest = home is null ? Spelling.Nearest(first.Text, words) : null;
+        var nearest = home is null ? Meant(first.Text, words, place) : null;
         if (place == Place.File && home is null && nearest is null && KnownTypos.Saying(first.Text) is null && IsNextOfMany(first.Span)) return;
         Add(Finding.At(ReadingRules.Syntax, At(first.Span), $"\"{first.Text}\" is not a statement here",
             nearest is null ? "" : $"did you mean `{nearest}`?") with
@@ -42,6 +43,16 @@ internal sealed class Mistakes(SourceText source)
             Fix = nearest is null ? null : Fix.Spelt(At(first.Span), nearest, words),
         });
     }
+
+    /// <summary>A day without its <c>on</c>, two words without the blank between them, or a word near to what was written.</summary>
+    private static string? Meant(string written, ImmutableArray<string> words, Place place)
+    {
+        if (place == Place.Schedule && KnownTypos.Weekday(written) is { } day) return $"on {day}";
+        return Spelling.Apart(written, words, IsOfLanguage) ?? Spelling.Nearest(written, words);
+    }
+
+    private static bool IsOfLanguage(string word) =>
+        Words.Find(word) is not null || KnownTypos.Weekday(word) is not null || KnownTypos.Month(word) is not null;
 
     /// <summary>
     /// Whether the line before was no statement either, as where rows of a spreadsheet were pasted: all of them are one finding, which says how many.

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Antlr4.Runtime;
+using WaterScript.Diagnostics;
 using WaterScript.Language;
 using WaterScript.Quantities;
 using WaterScript.Syntax.Generated;
@@ -61,30 +62,38 @@ internal readonly record struct Suggestion(string Text, string? Replacement = nu
         if (isExpected(WaterScriptLexer.WITH) && token.Text == "and") return new("Put a plus in its place for together, or a comma for one after the other.");
         return missing switch
         {
-            [] => Lacking(token, before, isExpected) ?? ForLeftover(token),
+            [] => Lacking(around, before, isExpected) ?? ForLeftover(token),
             ["for", "with"] when Units.Find(around.LT(2).Text) is { } unit =>
-                Before(token, unit.Dimension == Dimension.Time ? "for" : "with") with { Missing = "`for` or `with`" },
-            [var word] => Before(token, word),
+                Before(around, unit.Dimension == Dimension.Time ? "for" : "with") with { Missing = "`for` or `with`" },
+            [var word] => Before(around, word),
             _ => new($"Put {string.Join(" or ", missing.Select(word => $"`{word}`"))} before it."),
         };
     }
 
-    private static Suggestion Before(IToken token, string word) => new($"Write `{word}`.", $"{word} {token.Text}") { Missing = $"`{word}`" };
+    /// <summary>A word that is missing; not certainly, where what stands before may be that word, misspelt or taken for a name.</summary>
+    private static Suggestion Before(ITokenStream around, string word) => new($"Write `{word}`.", $"{word} {around.LT(1).Text}")
+    {
+        Missing = $"`{word}`",
+        IsGuess = around.LT(-1) is { } before && (before.Text.EndsWith(word, StringComparison.Ordinal) || Spelling.Nearest(before.Text, [word]) is not null),
+    };
 
     /// <summary>For a statement that breaks off, or goes on, where something is still to be said.</summary>
-    private static Suggestion? Lacking(IToken token, IToken? before, Func<int, bool> isExpected)
+    private static Suggestion? Lacking(ITokenStream around, IToken? before, Func<int, bool> isExpected)
     {
+        var token = around.LT(1);
         if (isExpected(WaterScriptLexer.FOR) && isExpected(WaterScriptLexer.WITH) && IsEnd(token))
             return new("Write how long or how much, such as `water lawn for 10 min` or `water lawn with 5 mm`.");
         if (isExpected(WaterScriptLexer.FOR) && isExpected(WaterScriptLexer.UNTIL) && IsEnd(token))
             return new("Write how often or until when, such as `repeat every 20 min for 4 passes` or `repeat every 20 min until 09:00`.");
+        if (isExpected(WaterScriptLexer.WORD) && token.Type is WaterScriptLexer.LBRACE or WaterScriptLexer.EQUALS && before is not null)
+            return new($"Write a name after `{before.Text}`.");
         if (isExpected(WaterScriptLexer.BECAUSE) && (IsEnd(token) || token.Type == WaterScriptLexer.LBRACE))
             return new("Write why, such as `because \"new plants\"`.");
         if ((isExpected(WaterScriptLexer.SOAK) || before?.Type == WaterScriptLexer.SOAK) && token.Type == WaterScriptLexer.LBRACE)
             return new("Write how long the water may soak in, such as `cycle 6 min soak 30 min { … }`.");
         if (isExpected(WaterScriptLexer.WORD) && !isExpected(WaterScriptLexer.NUMBER) && token.Type == WaterScriptLexer.NUMBER)
             return new("Write a name: things are called by their names here, not by numbers.");
-        if (isExpected(WaterScriptLexer.EQUALS) && Words.IsWord(token.Type)) return Before(token, "=");
+        if (isExpected(WaterScriptLexer.EQUALS) && Words.IsWord(token.Type)) return Before(around, "=");
         if (isExpected(WaterScriptLexer.FROM) && token.Text == "because") return new("Write from when to when, such as `from 2026-06-12 to 2026-06-14`.");
         if (isExpected(WaterScriptLexer.FROM) && KnownTypos.Month(token.Text) is { } month)
             return new($"Write from, and days with their months, such as `from 1 {month} to 31 mar`.");

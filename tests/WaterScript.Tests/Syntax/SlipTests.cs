@@ -36,6 +36,8 @@ public sealed class SlipTests
     [InlineData("on ‹the› first mon of month", "Delete `the`.", "on first mon of month")]
     [InlineData("on ‹1st› mon of month", "Write `first`.", "on first mon of month")]
     [InlineData("on mon ‹and› wed", "Put a comma in its place.", "on mon, wed")]
+    [InlineData("‹ontue›, fri", "Write `on tue`.", "  on tue, fri")]
+    [InlineData("‹tue›, fri", "Write `on tue`.", "  on tue, fri")]
     [InlineData("on mon, wed, ‹and› fri", "Delete `and`.", "on mon, wed, fri")]
     [InlineData("on mon, wed‹,›", "Delete the comma.", "on mon, wed\n")]
     public void Days(string days, string help, string? corrected) =>
@@ -61,6 +63,7 @@ public sealed class SlipTests
     }
 
     [Theory]
+    [InlineData("‹startat› 06:00", "Write `start at`.", "start at 06:00")]
     [InlineData("start at ‹5h30›", "Write `05:30`.", "start at 05:30")]
     [InlineData("start at 20:00 ‹21:30›", "Write `20:00, 21:30`.", "start at 20:00, 21:30")]
     [InlineData("start at 20:00 ‹21:30› 22:00", "Write `20:00, 21:30`.", "start at 20:00, 21:30, 22:00")]
@@ -71,6 +74,7 @@ public sealed class SlipTests
 
     [Theory]
     [InlineData("water lawn for 2 min; pause ‹for› 2 min; water beds for 5 min", "Delete `for`.", "pause 2 min;")]
+    [InlineData("water lawn for 2 min; ‹pause30› s; water beds for 5 min", "Write `pause 30`.", "pause 30 s;")]
     [InlineData("water lawn for 1 h ‹and› 5 min", "Delete `and`.", "for 1 h 5 min")]
     [InlineData("water lawn for 1 h‹,› 5 min", "Delete `,`.", "for 1 h 5 min")]
     [InlineData("water lawn for ‹1h05›", "Write `1 h 5 min`.", "for 1 h 5 min")]
@@ -108,6 +112,11 @@ public sealed class SlipTests
     [InlineData("zone rose { output 3; soil ‹sandy loam› }", "Write `sandy-loam`.", "soil sandy-loam")]
     [InlineData("zone rose { output 3 ‹flow› 2 L/min }", "Write a `;` before `flow`, or begin a new line.", "output 3; flow 2 L/min")]
     [InlineData("zone rose { output 3 ‹soil› loam }", "Write a `;` before `soil`, or begin a new line.", "output 3; soil loam")]
+    [InlineData("‹zonerose› { output 3 }", "Write `zone rose`.", "zone rose { output 3 }")]
+    [InlineData("zone rose { ‹output3›; flow 2 L/min }", "Write `output 3`.", "zone rose { output 3; flow 2 L/min }")]
+    [InlineData("closed from 20 oct to 10 ‹aprbecause› \"blown out\"", "Write `apr because`.", "10 apr because")]
+    [InlineData("sequence ‹{› water lawn for 5 min }", "Write a name after `sequence`.", null)]
+    [InlineData("let ‹=› 5 min", "Write a name after `let`.", null)]
     [InlineData("‹station› rose { output 3 }", "Write `zone`.", "zone rose { output 3 }")]
     [InlineData("‹program› p { }", "Write `schedule`.", null)]
     [InlineData("hold lawn from 2026-06-01 to 2026-06-03 because ‹new turf›", "Write `because \"new turf\"`.", "because \"new turf\"")]

@@ -73,7 +73,7 @@ internal static class BlockReader
     private static string? Meant(string written, string[] names) =>
         names.Where(name => name.StartsWith($"{written}-", StringComparison.OrdinalIgnoreCase)).ToArray() is [var longer]
             ? longer
-            : Spelling.Nearest(written, names);
+            : Spelling.Apart(written, names, _ => false) ?? Spelling.Nearest(written, names);
 
     /// <summary>The twelve months as what they are; <c>at</c> with the word that always follows it.</summary>
     private static string ListOf(IReadOnlyCollection<string> names)

@@ -47,8 +47,8 @@ internal sealed class Scope(FindingList findings, IDateTimeZoneProvider timeZone
     /// <summary>Takes it that a thing has no name, which is reported there: what is asked for may be that one.</summary>
     public void TakeUnnamed() => _hasUnnamed = true;
 
-    /// <summary>Whether the description of a thing of that name could not be read.</summary>
-    public bool IsUnread(string name) => _unread.Contains(name);
+    /// <summary>Whether the description of a thing of that name, or of one whose name nobody knows, could not be read.</summary>
+    public bool IsUnread(string name) => _hasUnnamed || _unread.Contains(name);
 
     /// <summary>Takes a name that is not formed as names are. It is read, and never offered.</summary>
     public void TakeIllFormed(string name) => _illFormed.Add(name);
@@ -69,7 +69,7 @@ internal sealed class Scope(FindingList findings, IDateTimeZoneProvider timeZone
     private void ReportUnknown(
         Location location, string heading, string written, IEnumerable<string>[] known, Func<Location, string, IEnumerable<string>, Fix> fix)
     {
-        if (Findings.IsFull(location.Source) || _hasUnnamed || _unread.Contains(written)) return;
+        if (Findings.IsFull(location.Source) || IsUnread(written)) return;
         string[] names = [.. known.SelectMany(some => some).Where(name => !_illFormed.Contains(name))];
         var nearest = Spelling.Nearest(written, names);
         Report(Finding.At(ReadingRules.UnknownName, location, heading, nearest is null ? "" : $"did you mean `{nearest}`?") with

@@ -23,6 +23,8 @@ internal static class GeneralSlips
                 : null;
             if (word == "until" && phrase.Text(i).EndsWith(word, StringComparison.Ordinal) && Units.Find(phrase.Text(i)[..^word.Length]) is { } unit)
                 return Slip.Written(phrase, i, 1, $"{unit.Symbol} {word}");
+            if (word is not null && phrase.Text(i).EndsWith(word, StringComparison.Ordinal) && phrase.Text(i) != word)
+                return Slip.Written(phrase, i, 1, $"{phrase.Text(i)[..^word.Length]} {word}", isSafe: false);
             if (word is not null && Spelling.Nearest(phrase.Text(i), [word]) is not null) return Slip.Written(phrase, i, 1, word);
         }
 

@@ -6,6 +6,7 @@ using WaterScript.Tests.Documents.Reports;
 using WaterScript.Tests.Linting.BruteForce;
 using WaterScript.Tests.Simulation;
 using Xunit;
+using Xunit.Abstractions;
 
 namespace WaterScript.Tests.Linting.Fixes;
 
@@ -13,24 +14,27 @@ namespace WaterScript.Tests.Linting.Fixes;
 /// What is proposed, and what is applied without a question, is applied literally: the file reads, what it was proposed for is gone or comes less often,
 /// and no error or warning is there that was not before.
 /// </summary>
-public class FixTrialTests
+/// <param name="output">Where it is said how many proposals were tried.</param>
+public class FixTrialTests(ITestOutputHelper output)
 {
+    private const int InBatch = 10, LeastOfRandomSites = 0, LeastOfSketches = 1;
+
     public static TheoryData<string> Names => CaseFile.Of("rules");
 
-    public static TheoryData<int> Seeds => [.. Enumerable.Range(1, Samples.Of(400))];
+    public static TheoryData<int> Batches => [.. Enumerable.Range(0, Samples.Of(40))];
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void What_is_proposed_for_a_case_does_no_harm(string name) => Judge(CaseFile.Source(name).Text);
+    public void What_is_proposed_for_a_case_does_no_harm(string name) => Judge(name, CaseFile.Source(name).Text);
 
     [Theory]
-    [MemberData(nameof(Seeds))]
-    public void What_is_proposed_for_a_random_site_does_no_harm(int seed) => Judge(RandomSource.Of(seed).Text);
+    [MemberData(nameof(Batches))]
+    public void What_is_proposed_for_random_sites_does_no_harm(int batch) => JudgeBatch(batch, seed => RandomSource.Of(seed).Text, LeastOfRandomSites);
 
-    /// <summary>Sites with limits that they now and then break have something proposed a dozen times each.</summary>
+    /// <summary>Sites with limits that they now and then break.</summary>
     [Theory]
-    [MemberData(nameof(Seeds))]
-    public void What_is_proposed_for_a_site_full_of_limits_does_no_harm(int seed) => Judge(RandomSketch.Of(seed).Text);
+    [MemberData(nameof(Batches))]
+    public void What_is_proposed_for_sites_full_of_limits_does_no_harm(int batch) => JudgeBatch(batch, seed => RandomSketch.Of(seed).Text, LeastOfSketches);
 
     /// <summary>
     /// The round ends at 17:05, so noon could wait for it. It has only to water on the same dates: on Sundays there is no round, and with <c>start after</c>
@@ -74,19 +78,32 @@ public class FixTrialTests
         Assert.Null(finding.Fix);
     }
 
-    private static void Judge(string text)
+    private void JudgeBatch(int batch, Func<int, string> textOf, int least)
     {
+        var tried = Enumerable.Range((batch * InBatch) + 1, InBatch).Sum(seed => Judge($"seed {seed}", textOf(seed)));
+        output.WriteLine($"{tried} proposals");
+        Assert.True(tried >= least, $"only {tried} proposals were tried");
+    }
+
+    /// <summary>Applies each proposal of a site.</summary>
+    /// <returns>How many there are.</returns>
+    private static int Judge(string name, string text)
+    {
+        var tried = 0;
         var site = Checked.Of(text);
         foreach (var finding in site.Findings.Where(finding => finding.Fix is { Edits.IsEmpty: false }))
         {
             var after = Checked.Of(Assert.Single(FixSet.Apply([finding.Fix!])).Value.Text);
             var isRead = site.Lint is not null;
-            Assert.True(!isRead || after.Lint is not null, $"{finding.Heading}: no longer read after {finding.Fix!.Title}");
+            Assert.True(!isRead || after.Lint is not null, $"{name}: {finding.Heading}: no longer read after {finding.Fix!.Title}");
             var (left, known) = (Weight(after, finding.Rule), Weight(site, finding.Rule));
-            Assert.True(left.Count <= known.Count && left.Times <= known.Times && left != known, $"{finding.Heading}: not cleared by {finding.Fix!.Title}");
+            Assert.True(left.Count <= known.Count && left.Times <= known.Times && left != known, $"{name}: {finding.Heading}: not cleared by {finding.Fix!.Title}");
             var brought = Grave(after, isRead).Except(Grave(site, isRead)).Where(rule => rule != finding.Rule);
-            Assert.True(!brought.Any(), $"{finding.Heading}: {finding.Fix!.Title} brings {string.Join(", ", brought.Select(rule => rule.Slug))}");
+            Assert.True(!brought.Any(), $"{name}: {finding.Heading}: {finding.Fix!.Title} brings {string.Join(", ", brought.Select(rule => rule.Slug))}");
+            tried++;
         }
+
+        return tried;
     }
 
     private static (int Count, long Times) Weight(CheckedSite site, Rule rule)

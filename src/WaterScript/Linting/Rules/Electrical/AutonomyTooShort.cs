@@ -67,7 +67,7 @@ internal sealed class AutonomyTooShort : IRule, ISwitchingObserver
     {
         var autonomy = battery.Battery.AutonomyDays!.Value;
         var counter = new OccurrenceCounter();
-        var (sum, worst, least) = (0m, default((decimal Drawn, decimal Usable, int Day)?), 0m);
+        var (sum, worst, least) = (0m, default((decimal Drawn, decimal Usable, int Day)?), (decimal?)0m);
         for (var index = 0; index < battery.Days.Count; index++)
         {
             sum += battery.Days[index].Drawn;
@@ -77,15 +77,14 @@ internal sealed class AutonomyTooShort : IRule, ISwitchingObserver
             var usable = battery.Full - last.Kept;
             if (sum <= usable) continue;
             counter.Add(_context.WallClock.StartOfDay(last.Day), last.Day);
-            if (!counter.Reach(sum - usable)) continue;
-            worst = (sum, usable, last.Day);
-            least = usable > 0 ? sum / usable : 0;
+            least = usable > 0 && least is { } before ? Math.Max(before, sum / usable) : null;
+            if (counter.Reach(sum - usable)) worst = (sum, usable, last.Day);
         }
 
         return worst is { } found ? Finding(battery, counter, found, least) : null;
     }
 
-    private Finding Finding(BatteryCharge battery, OccurrenceCounter counter, (decimal Drawn, decimal Usable, int Day) worst, decimal times)
+    private Finding Finding(BatteryCharge battery, OccurrenceCounter counter, (decimal Drawn, decimal Usable, int Day) worst, decimal? least)
     {
         var autonomy = battery.Battery.AutonomyDays!.Value;
         var words = new BatteryWords(_context.Site, battery);
@@ -98,15 +97,18 @@ internal sealed class AutonomyTooShort : IRule, ISwitchingObserver
             Happens = counter.WholeDays,
             Details = $"{words.Usable(CivilDate.FromDayNumber(worst.Day).Month)} The dates are the last of those days.",
             Assumed = words.AssumedOfDraw,
-            Help = Help(battery, times),
+            Help = Help(battery, least),
             Excess = worst.Drawn - worst.Usable,
         };
     }
 
-    /// <summary>The least battery of the same kind: what may be used of it grows as it does.</summary>
-    private static string Help(BatteryCharge battery, decimal times)
+    /// <summary>
+    /// The least battery of the same kind: what may be used of it grows as it does. It is not always the worst date that asks for most of it: where less is
+    /// missing in a colder month, each Ah brings less, too.
+    /// </summary>
+    private static string Help(BatteryCharge battery, decimal? least)
     {
-        if (times == 0) return "Use a battery that bears the cold.";
+        if (least is not { } times) return "Use a battery that bears the cold.";
         var capacity = battery.Battery.Capacity;
         var tenths = decimal.Ceiling(capacity.Value * times * 10) / 10;
         return $"Use a battery of {new Quantity(tenths, capacity.Unit)} or more, or draw less.";
