@@ -67,8 +67,7 @@ internal sealed class TakesNothing : IRule, IRunObserver
     private Finding FindingFor(HoldSpan span)
     {
         var (first, end) = (_context.Horizon.From, _context.Horizon.Until);
-        var isBefore = span.Until != long.MaxValue && _context.ClockAt(span.Until).Date < first.PlusDays(1) && span.Until <= _context.WallClock.StartOfDay(
-            CivilDate.DayNumberOf(first));
+        var isBefore = span.Until <= _context.WallClock.StartOfDay(CivilDate.DayNumberOf(first));
         var isAfter = _context.ClockAt(span.From).Date >= end;
         return Finding.At(Rule, span.Hold.Origin, $"the hold from {MomentWords.Date(span.Hold.From.Date)} takes no watering away",
             isBefore ? "is over before the file takes effect" : isAfter ? "begins after all dates that were checked" : "no run of its zones falls in it") with
