@@ -18,7 +18,8 @@ internal sealed record Fix(string Title, bool IsSafe, ImmutableArray<TextEdit> E
     /// <param name="nearest">The word that is offered.</param>
     /// <param name="words">All words that there are.</param>
     public static Fix Spelt(Location location, string nearest, IEnumerable<string> words) =>
-        new($"write `{nearest}`", !nearest.Contains(' ', StringComparison.Ordinal) && Spelling.IsCertain(location.Text, nearest, words), [new TextEdit(location, nearest)]);
+        new($"write `{nearest}`", !nearest.Contains(' ', StringComparison.Ordinal) && Spelling.IsCertain(location.Text, nearest, words),
+            [new TextEdit(location, nearest)]);
 
     /// <summary>A safe fix that deletes a statement, with its <c>;</c>, or with its line where nothing else stands on it.</summary>
     public static Fix SafeDeletion(string title, Location location) => Safe(title, location with { Span = Deleted(location) }, "");

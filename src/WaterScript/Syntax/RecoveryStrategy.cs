@@ -39,7 +39,8 @@ internal sealed class RecoveryStrategy : IAntlrErrorStrategy
         var token = e.OffendingToken;
         ((TreeBuilder)recognizer).LacksBlock = token.Type is WaterScriptLexer.NEWLINE or TokenConstants.EOF
             && e.GetExpectedTokens()?.Contains(WaterScriptLexer.LBRACE) == true;
-        if (((ITokenStream)recognizer.InputStream).LT(-1)?.Type is WaterScriptLexer.SEQUENCE or WaterScriptLexer.SCHEDULE) ((TreeBuilder)recognizer).Mistakes.UnreadNames.Add(token.Text);
+        if (((ITokenStream)recognizer.InputStream).LT(-1)?.Type is WaterScriptLexer.SEQUENCE or WaterScriptLexer.SCHEDULE)
+            ((TreeBuilder)recognizer).Mistakes.UnreadNames.Add(token.Text);
         if (LabelBeforeName((ITokenStream)recognizer.InputStream) is { } name)
             ((TreeBuilder)recognizer).Mistakes.LabelBeforeName(token.Span(), name.Span());
         else if (token.Type is not (WaterScriptLexer.GLUED or WaterScriptLexer.MALFORMED or WaterScriptLexer.OTHER))

@@ -50,7 +50,8 @@ public sealed class PenSlipTests(ITestOutputHelper output)
     private static (string? Fault, bool IsCorrected) Judge(PenSlip slip)
     {
         var errors = Errors(slip.Text);
-        if (errors.Length > 1 && !IsOfBareSteps(errors) && !IsOfGivenQuantity(slip, errors)) return ($"{errors.Length} errors: {string.Join("; ", errors.Select(Expect.Shown))}", false);
+        if (errors.Length > 1 && !IsOfBareSteps(errors) && !IsOfGivenQuantity(slip, errors))
+            return ($"{errors.Length} errors: {string.Join("; ", errors.Select(Expect.Shown))}", false);
         if (errors.Length != 1) return (null, false);
         var (place, fix) = (errors[0].Primary.Location, errors[0].Fix);
         if (!slip.Lines.Any(line => line >= place.Start.Line && line <= place.End.Line))
@@ -59,7 +60,8 @@ public sealed class PenSlipTests(ITestOutputHelper output)
         var after = Errors(Applied(slip.Text, fix));
         if (after.Length > 0 && !fix.IsSafe && Checked.Of(slip.Text).Findings.First(finding => finding.Severity == Severity.Error).Fix is null)
             return (null, false); // It was tried, and is not proposed.
-        return (after.Length == 0 ? null : $"{Expect.Shown(errors[0])}, corrected with \"{edits[0].Replacement}\", gives {string.Join("; ", after.Select(Expect.Shown))}", true);
+        return (after.Length == 0 ? null
+            : $"{Expect.Shown(errors[0])}, corrected with \"{edits[0].Replacement}\", gives {string.Join("; ", after.Select(Expect.Shown))}", true);
     }
 
     /// <summary>The other exception: a <c>let</c> whose unit is another is a good quantity, and wrong in each place that uses it.</summary>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using NodaTime;
 using WaterScript.Quantities;
 using WaterScript.Syntax;
 using WaterScript.Syntax.Tokens;
@@ -9,6 +10,22 @@ namespace WaterScript.Binding.Values;
 /// <content>Dates with or without a year, and units that stand alone.</content>
 internal sealed partial class RowCursor
 {
+    /// <summary>A date of the calendar with its year, as written.</summary>
+    public LocalDate? Date()
+    {
+        if (IsAtEnd || Next.Kind != TokenKind.Date)
+        {
+            Fail("a date such as 2026-05-01 is missing here");
+            return null;
+        }
+
+        var token = Next;
+        _index++;
+        var date = DateReader.Iso(token.Text, At(token), scope);
+        HasFailed |= date is null;
+        return date;
+    }
+
     /// <summary>A date as it stands there, with a year, without one, or the name of one: whoever knows which is meant reads it.</summary>
     public DateNode? DateAsWritten()
     {

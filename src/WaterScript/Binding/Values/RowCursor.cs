@@ -276,27 +276,38 @@ internal sealed partial class RowCursor(Scope scope, SourceText source, RowNode 
         return Quantity(Dimension.Share, bounds)?.InBase;
     }
 
-    /// <summary>A date of the calendar with its year, as written.</summary>
-    public LocalDate? Date()
-    {
-        if (IsAtEnd || Next.Kind != TokenKind.Date)
-        {
-            Fail("a date such as 2026-05-01 is missing here");
-            return null;
-        }
-
-        var token = Next;
-        _index++;
-        var date = DateReader.Iso(token.Text, At(token), scope);
-        HasFailed |= date is null;
-        return date;
-    }
-
     /// <summary>Reports what is left over. Call it when the value is complete.</summary>
     public void End()
     {
         if (!IsAtEnd) Fail($"\"{Next.Text}\" does not belong here");
     }
+
+    /// <summary>Reports that something is not as it should be at the next token, or at the end of the row.</summary>
+    public bool Fail(string heading) => Fail(heading, HowToWriteIt);
+
+    private bool Fail(string heading, string help)
+    {
+        // What is no token of the language has been reported when the file was parsed.
+        if (!IsAtEnd && Next.Kind is TokenKind.Glued or TokenKind.Malformed or TokenKind.Other) HasFailed = true;
+        if (!HasFailed)
+        {
+            var span = IsAtEnd ? new TextSpan(row.Span.End, 0) : Next.Span;
+            scope.Report(ReadingRules.Syntax, new Location(source, span), heading, help: help);
+        }
+
+        HasFailed = true;
+        return false;
+    }
+
+    /// <summary>Reports a value that cannot be.</summary>
+    public void FailRange(TextSpan span, string heading, string label = "")
+    {
+        if (!HasFailed)
+            scope.Report(ReadingRules.OutOfRange, new Location(source, span), heading, label, HowToWriteIt);
+        HasFailed = true;
+    }
+
+    private string HowToWriteIt => form.Length == 0 ? "" : $"Write it as `{form}`.";
 
     private Quantity? NamedQuantity()
     {
@@ -357,6 +368,15 @@ internal sealed partial class RowCursor(Scope scope, SourceText source, RowNode 
         if (bounds.Hold(quantity.InBase)) return quantity;
         FailRange(SpanFrom(start), $"{source.Slice(SpanFrom(start))} is out of range", $"must be {bounds.InWords()} {Units.Of(dimension).First()}");
         return null;
+    }
+
+    private void FailUnit(string heading, TextSpan span, Dimension dimension)
+    {
+        var help = dimension == Dimension.Time && source.Slice(span).EndsWith(" m", StringComparison.Ordinal)
+            ? $"Write {source.Slice(span)}in."
+            : $"Write it in {dimension.UnitList()}.";
+        if (!HasFailed) scope.Report(ReadingRules.WrongUnit, new Location(source, span), heading, $"{dimension.Article()} is needed", help);
+        HasFailed = true;
     }
 
     private static decimal SecondsIn(Unit unit) => unit.Numerator / unit.Denominator;

@@ -97,7 +97,8 @@ public class FixTrialTests(ITestOutputHelper output)
             var isRead = site.Lint is not null;
             Assert.True(!isRead || after.Lint is not null, $"{name}: {finding.Heading}: no longer read after {finding.Fix!.Title}");
             var (left, known) = (Weight(after, finding.Rule), Weight(site, finding.Rule));
-            Assert.True(left.Count <= known.Count && left.Times <= known.Times && left != known, $"{name}: {finding.Heading}: not cleared by {finding.Fix!.Title}");
+            Assert.True(left.Count <= known.Count && left.Times <= known.Times && left != known,
+                $"{name}: {finding.Heading}: not cleared by {finding.Fix!.Title}");
             var brought = Grave(after, isRead).Except(Grave(site, isRead)).Where(rule => rule != finding.Rule);
             Assert.True(!brought.Any(), $"{name}: {finding.Heading}: {finding.Fix!.Title} brings {string.Join(", ", brought.Select(rule => rule.Slug))}");
             tried++;

@@ -5,7 +5,7 @@ using Xunit;
 
 namespace WaterScript.Tests.Linting.Rules;
 
-/// <summary>Bounds of rules, and what they say at them: one thing is just within, another just over. Worked out by hand from what the rules' pages say.</summary>
+/// <summary>Bounds of rules, and what they say at them: one thing is just within, another just over. Worked out by hand from their pages.</summary>
 public class BoundTests
 {
     private const string Daily = "every day; start at 06:00; steps { water a for 10 min }";
