@@ -8,19 +8,30 @@ namespace WaterScript.Simulation.Electrical;
 /// <summary>The capacitor of a controller, from pulse to pulse.</summary>
 internal sealed class Capacitor
 {
+    /// <summary>So many pulses are remembered; where no two are alike, remembering more is of no use.</summary>
+    private const int MostRemembered = 4_096;
+
     private readonly Ratio? _perSecond;
     private readonly SquareVolts _full;
-    private SquareVolts _held;
+
+    /// <summary>After this many seconds it is full, whatever it held; null where that is never so.</summary>
+    private readonly decimal? _enough;
+    private readonly Dictionary<SquareVolts, Charge> _charges = [];
+    private Charge _charge;
     private decimal? _busyUntil;
+    private int _remembered;
 
     private Capacitor(Power power)
     {
         Farads = (double)power.Capacitor!.Value.InBase / 1e6;
         Full = (double)power.CapacitorVoltage!.Value.InBase;
-        _full = _held = SquareVolts.Of(power.CapacitorVoltage.Value.InBase);
+        _full = SquareVolts.Of(power.CapacitorVoltage.Value.InBase);
+        _charge = ChargeOf(_full);
+        _enough = UnknownRecharge;
         if (power.Recharge is not { } recharge) return;
         var watts = recharge.InBase * (power.RechargeEfficiencyPercent ?? 100m) / 100;
         (Watts, _perSecond) = ((double)watts, Ratio.Of(2) * Ratio.Of(watts) * Ratio.Of(MicrofaradsInFarad) / Ratio.Of(power.Capacitor.Value.InBase));
+        _enough = EnoughAt(_perSecond.Value);
     }
 
     /// <summary>Without a recharge power it is taken to be full again after this many seconds, and not sooner.</summary>
@@ -47,15 +58,47 @@ internal sealed class Capacitor
     public PulseGiven Give(decimal at, PulseValve valve)
     {
         var idle = _busyUntil is { } until ? Math.Max(0, at - until) : (decimal?)null;
-        var left = _held.Volts;
+        _busyUntil = Math.Max(at, _busyUntil ?? at) + valve.PulseSeconds;
+        var counted = idle > _enough ? _enough : idle;
+        var outcome = _charge.Find(counted, valve) ?? Remember(counted, valve);
+        _charge = outcome.After;
+        return outcome.Given with { Idle = (double?)idle ?? double.PositiveInfinity };
+    }
+
+    private PulseOutcome Remember(decimal? idle, PulseValve valve)
+    {
+        if (_remembered++ >= MostRemembered) Forget();
         var before = idle is { } seconds ? Recharged(seconds) : _full;
-        _held = before.Times(valve.KeptBehindPulse);
-        _busyUntil = Math.Max(at, _busyUntil ?? at) + ((decimal)valve.Valve.Pulse!.Value.Value.BclCompatibleTicks / NodaConstants.TicksPerSecond);
-        return new PulseGiven((double?)idle ?? double.PositiveInfinity, left, before.Volts, valve.AtMove(before.Volts), _held.Volts)
+        var after = ChargeOf(before.Times(valve.KeptBehindPulse));
+        var given = new PulseGiven(Idle: 0, _charge.Volts, before.Volts, valve.AtMove(before.Volts), after.Volts)
         {
             IsFromFull = before == _full,
             IsTooWeak = !valve.IsMovedFrom(before),
         };
+        return _charge.Keep(idle, valve, new PulseOutcome(given, after));
+    }
+
+    private Charge ChargeOf(SquareVolts held)
+    {
+        if (!_charges.TryGetValue(held, out var charge)) _charges[held] = charge = new Charge(held);
+        return charge;
+    }
+
+    private void Forget()
+    {
+        _charges.Clear();
+        _remembered = 1;
+        _charge = ChargeOf(_charge.Held);
+    }
+
+    /// <summary>Whole seconds after which even the empty capacitor is full; null where it never is, or not within any time that is asked for.</summary>
+    private decimal? EnoughAt(Ratio perSecond)
+    {
+        if (perSecond.Over.IsZero) return null;
+        var seconds = _full.Exact / perSecond;
+        // One more for what is cut off of each of the two, and one since it is rounded down.
+        var whole = (seconds.Over / seconds.Under) + 2;
+        return whole < int.MaxValue ? (decimal)whole : null;
     }
 
     /// <summary>
@@ -67,11 +110,18 @@ internal sealed class Capacitor
         {
             if (_perSecond is not { } perSecond || _busyUntil is not { } until) return null;
             if (perSecond.Over.IsZero) return long.MaxValue;
-            var wait = new SquareVolts(_full.Steps - _held.Steps).Exact / perSecond;
-            var ticks = (wait.Over * NodaConstants.TicksPerSecond) + ((BigInteger)(until * NodaConstants.TicksPerSecond) * wait.Under);
-            var whole = BigInteger.DivRem(ticks, wait.Under * NodaConstants.TicksPerMillisecond, out var rest);
+            var ticks = _charge.WaitTicks(WaitOf) + (BigInteger)(until * NodaConstants.TicksPerSecond);
+            var whole = BigInteger.DivRem(ticks, NodaConstants.TicksPerMillisecond, out var rest);
             return (long)BigInteger.Min(rest.Sign > 0 ? whole + 1 : whole, long.MaxValue);
         }
+    }
+
+    /// <summary>Ticks from a charge to the full one, rounded up: what is rounded up to milliseconds later is the same with it.</summary>
+    private BigInteger WaitOf(SquareVolts held)
+    {
+        var wait = new SquareVolts(_full.Steps - held.Steps).Exact / _perSecond!.Value;
+        var whole = BigInteger.DivRem(wait.Over * NodaConstants.TicksPerSecond, wait.Under, out var rest);
+        return rest.Sign > 0 ? whole + 1 : whole;
     }
 
     /// <summary>Seconds of recharge after which any number of pulses to a valve can follow one another.</summary>
@@ -81,8 +131,8 @@ internal sealed class Capacitor
 
     private SquareVolts Recharged(decimal seconds)
     {
-        if (_perSecond is { } perSecond) return _held.Charged(SquareVolts.Of(perSecond * Ratio.Of(seconds)), _full);
-        return seconds >= UnknownRecharge ? _full : _held;
+        if (_perSecond is { } perSecond) return _charge.Held.Charged(SquareVolts.Of(perSecond * Ratio.Of(seconds)), _full);
+        return seconds >= UnknownRecharge ? _full : _charge.Held;
     }
 }
 

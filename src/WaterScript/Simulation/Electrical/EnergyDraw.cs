@@ -37,7 +37,7 @@ internal sealed class EnergyDraw
         var controller = _site.Controllers[switching.Controller];
         if (_capacitors[controller.Index] is not { } capacitor) return WithoutCapacitor(switching);
         if ((switching.Zone >= 0 ? _zones[switching.Zone] : _devices[switching.Device, switching.Controller]) is not { } pulse) return 0;
-        var given = capacitor.Give((decimal)switching.Milliseconds / Switching.MillisecondsInSecond, pulse);
+        var given = capacitor.Give(switching.Seconds, pulse);
         var joules = Electricity.Energy(capacitor.Farads, given.Before) - Electricity.Energy(capacitor.Farads, given.After);
         return (decimal)joules * 100 / (controller.Power!.RechargeEfficiencyPercent?.Value ?? 100);
     }

@@ -15,6 +15,7 @@ internal sealed class PulseValve
         Ohms = (double)valve.Coil!.Value.InBase;
         WireOhms = wire is { } laid ? (double)Electricity.LoopOhms(laid) : 0;
         Pulse = valve.Pulse!.Value.Value.TotalSeconds;
+        PulseSeconds = (decimal)valve.Pulse.Value.Value.BclCompatibleTicks / NodaConstants.TicksPerSecond;
         ResponseTime = (valve.ResponseTime ?? valve.Pulse.Value).Value.TotalSeconds;
         MinimumVoltage = (double)(valve.MinimumVoltage?.InBase ?? 0);
         _full = SquareVolts.Of(power.CapacitorVoltage.Value.InBase);
@@ -55,6 +56,9 @@ internal sealed class PulseValve
 
     /// <summary>Length of the pulse, in seconds.</summary>
     public double Pulse { get; }
+
+    /// <summary>The same, exact.</summary>
+    public decimal PulseSeconds { get; }
 
     /// <summary>When in the pulse the plunger moves, in seconds; at its end where that is not given.</summary>
     public double ResponseTime { get; }

@@ -37,7 +37,7 @@ internal sealed class Recharging
     {
         if (_capacitors[switching.Controller] is not { } capacitor) return false;
         if ((switching.Zone >= 0 ? _zones[switching.Zone] : _devices[switching.Device, switching.Controller]) is not { } pulse) return false;
-        capacitor.Give((decimal)switching.Milliseconds / Switching.MillisecondsInSecond, pulse);
+        capacitor.Give(switching.Seconds, pulse);
         _current[switching.Controller] = (capacitor.FullAt!.Value, new Contribution(origin, Zone: -1, Device: -1, _amounts[switching.Controller]));
         return true;
     }

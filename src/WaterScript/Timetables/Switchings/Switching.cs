@@ -12,6 +12,16 @@ internal readonly record struct Switching(long Milliseconds, int Controller, int
 {
     internal const int MillisecondsInSecond = 1_000;
 
+    /// <summary>When it does so, in Unix seconds, exact: three decimals, written down rather than divided.</summary>
+    public decimal Seconds
+    {
+        get
+        {
+            var size = (ulong)Math.Abs(Milliseconds);
+            return new decimal((int)size, (int)(size >> 32), 0, Milliseconds < 0, 3);
+        }
+    }
+
     /// <summary>The whole second of it, in Unix seconds.</summary>
     public long Second => SecondOf(Milliseconds);
 

@@ -75,7 +75,7 @@ internal sealed class CapacitorNotRecharged : IRule, ISwitchingObserver
     public void Visit(in Switching switching)
     {
         if ((switching.Zone >= 0 ? _zones[switching.Zone] : _devices[switching.Device, switching.Controller]) is not { } pulse) return;
-        var given = _capacitors[switching.Controller]!.Give((decimal)switching.Milliseconds / Switching.MillisecondsInSecond, pulse);
+        var given = _capacitors[switching.Controller]!.Give(switching.Seconds, pulse);
         var train = _trains[switching.Controller];
         if (given.IsFromFull) train.Clear();
         train.Add((switching, given));
