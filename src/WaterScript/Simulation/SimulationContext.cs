@@ -28,6 +28,9 @@ internal class SimulationContext(Timetable timetable, Schedule? manual = null)
     /// <summary>The manual schedule of which one pass is looked at, on no date in particular; null for all that have a calendar.</summary>
     public Schedule? Manual { get; } = manual;
 
+    /// <summary>Whether what outputs do is to be looked at on the thread that runs are calculated on, since there is no core for another.</summary>
+    public bool HasNoThread { get; init; }
+
     /// <summary>How many runs there are; known when the walk is over.</summary>
     public long Runs { get; set; }
 

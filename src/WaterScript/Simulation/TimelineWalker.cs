@@ -88,7 +88,7 @@ internal sealed class TimelineWalker
 
     private IEnumerable<Run> RunsForOutputs()
     {
-        foreach (var run in _context == _outputs ? Runs() : ReadAhead<Run>.Of(Runs()))
+        foreach (var run in _context == _outputs || _outputs.HasNoThread ? Runs() : ReadAhead<Run>.Of(Runs()))
         {
             _outputs.LastRun = run.Start;
             if (_context != _outputs) _outputs.Reach(run);

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 
@@ -11,6 +12,9 @@ internal static class PassStream
 {
     /// <summary>Starts of one date lie some days apart at most, which leaves these bits for the place of a pass.</summary>
     private const int BitsOfPlace = 32;
+
+    /// <summary>So many schedules that interleave are merged; more are sorted.</summary>
+    private const int MostMerged = 8;
 
     /// <summary>Passes that wait are moved on each date, so many for a unit of work.</summary>
     private const int PassesMovedInAUnit = 4;
@@ -26,50 +30,57 @@ internal static class PassStream
         IReadOnlyList<SchedulePasses> schedules, ZoneClock clock, int from, int until, Action<ScheduleDay>? seeDay, WorkBudget? budget)
     {
         if (schedules.Count == 0) yield break;
-        var lead = schedules.Max(schedule => schedule.Lead);
-        var firstDay = from - Days(schedules.Max(schedule => schedule.Lag));
+        SchedulePasses[] all = [.. schedules];
+        var lead = all.Max(schedule => schedule.Lead);
+        var firstDay = from - Days(all.Max(schedule => schedule.Lag));
         var lastDay = until + Days(lead);
         var (first, end) = (clock.StartOfDay(from), clock.StartOfDay(until));
-        var (waiting, coming, merged) = (new List<Pass>(), new List<Pass>(), new List<Pass>());
+        var (waiting, coming, spare) = (new WaitingPasses(), new List<Pass>(), new List<Pass>());
         for (var day = firstDay; day <= lastDay; day++)
         {
             coming.Clear();
-            for (var i = 0; i < schedules.Count; i++)
+            foreach (var schedule in all)
             {
-                var date = schedules[i].ScheduleDay(day);
-                if (day >= from && day < until) seeDay?.Invoke(date);
-                AddInside(date.Passes, first, end, coming);
+                if (day >= from && day < until) seeDay?.Invoke(schedule.ScheduleDay(day));
+                AddInside(schedule.AllOn(day), first, end, coming);
                 budget?.Hold(waiting.Count + coming.Count, Limits.PassesHeld);
             }
 
             budget?.Spend((waiting.Count + coming.Count) / PassesMovedInAUnit);
-            PutInOrder(coming, unsorted: merged);
-            Merge(waiting, coming, merged);
-            (waiting, merged) = (merged, waiting);
+            PutInOrder(ref coming, ref spare);
+            waiting.Add(CollectionsMarshal.AsSpan(coming));
 
             budget?.Reach(day - Days(lead));
             var settled = day < lastDay ? clock.StartOfDay(day + 1) - lead : long.MaxValue;
-            var next = 0;
-            while (next < waiting.Count && waiting[next].Start < settled) yield return waiting[next++];
-            waiting.RemoveRange(0, next);
+            while (waiting.Count > 0 && waiting.First.Start < settled) yield return waiting.Take();
         }
     }
 
-    private static void AddInside(IReadOnlyList<Pass> passes, long first, long end, List<Pass> coming)
+    private static void AddInside(ReadOnlySpan<Pass> passes, long first, long end, List<Pass> coming)
     {
-        for (var i = 0; i < passes.Count; i++)
+        foreach (ref readonly var pass in passes)
         {
-            if (passes[i].Start >= first && passes[i].Start < end) coming.Add(passes[i]);
+            if (pass.Start >= first && pass.Start < end) coming.Add(pass);
         }
     }
 
     /// <summary>
-    /// Mostly the passes of a date are in order already, which costs less to see than to sort them. Those that start together stay as they
-    /// are: start and place are sorted as one number.
+    /// The passes of a date are those of its schedules one after the other, each mostly in order already: where they are few, they are merged two by two;
+    /// else start and place are sorted as one number. Those that start together stay as they are.
     /// </summary>
-    private static void PutInOrder(List<Pass> passes, List<Pass> unsorted)
+    private static void PutInOrder(ref List<Pass> passes, ref List<Pass> spare)
     {
-        if (AreInOrder(passes)) return;
+        var stretches = StretchesOf(passes);
+        if (stretches > MostMerged) Sort(passes, spare);
+        for (; stretches is > 1 and <= MostMerged; stretches = (stretches + 1) / 2)
+        {
+            MergeStretches(CollectionsMarshal.AsSpan(passes), spare);
+            (passes, spare) = (spare, passes);
+        }
+    }
+
+    private static void Sort(List<Pass> passes, List<Pass> unsorted)
+    {
         unsorted.Clear();
         unsorted.AddRange(passes);
         var keys = new long[passes.Count];
@@ -78,23 +89,41 @@ internal static class PassStream
         for (var i = 0; i < keys.Length; i++) passes[i] = unsorted[(int)(keys[i] & int.MaxValue)];
     }
 
-    private static bool AreInOrder(List<Pass> passes)
+    /// <summary>How many stretches in order there are.</summary>
+    private static int StretchesOf(List<Pass> passes)
     {
-        for (var i = 1; i < passes.Count; i++)
+        var all = CollectionsMarshal.AsSpan(passes);
+        var stretches = Math.Min(all.Length, 1);
+        for (var i = 1; i < all.Length; i++)
         {
-            if (passes[i].Start < passes[i - 1].Start) return false;
+            if (all[i].Start < all[i - 1].Start) stretches++;
         }
 
-        return true;
+        return stretches;
     }
 
-    private static void Merge(List<Pass> earlier, List<Pass> later, List<Pass> into)
+    /// <summary>Merges each stretch in order with the one behind it.</summary>
+    private static void MergeStretches(ReadOnlySpan<Pass> passes, List<Pass> into)
     {
         into.Clear();
-        var (i, j) = (0, 0);
-        while (i < earlier.Count && j < later.Count) into.Add(earlier[i].Start <= later[j].Start ? earlier[i++] : later[j++]);
-        while (i < earlier.Count) into.Add(earlier[i++]);
-        while (j < later.Count) into.Add(later[j++]);
+        while (passes.Length > 0)
+        {
+            var middle = EndOfStretch(passes, 0);
+            var end = EndOfStretch(passes, middle);
+            var (i, j) = (0, middle);
+            while (i < middle && j < end) into.Add(passes[i].Start <= passes[j].Start ? passes[i++] : passes[j++]);
+            into.AddRange(passes[i..middle]);
+            into.AddRange(passes[j..end]);
+            passes = passes[end..];
+        }
+    }
+
+    private static int EndOfStretch(ReadOnlySpan<Pass> passes, int from)
+    {
+        if (from == passes.Length) return from;
+        var end = from + 1;
+        while (end < passes.Length && passes[end].Start >= passes[end - 1].Start) end++;
+        return end;
     }
 
     private static int Days(long seconds) => (int)((seconds + ZoneClock.SecondsInDay - 1) / ZoneClock.SecondsInDay);

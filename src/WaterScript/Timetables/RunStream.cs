@@ -25,26 +25,28 @@ internal static class RunStream
         var underWay = new PriorityQueue<PassUnderWay, StreamOrder>();
         var spare = new Stack<PassUnderWay>();
         var more = coming.MoveNext();
+        var next = more ? coming.Current : default;
         long sequence = 0;
         long number = 0;
         while (more || underWay.Count > 0)
         {
-            while (more && (!underWay.TryPeek(out _, out var next) || coming.Current.Start <= next.Time))
+            while (more && (!underWay.TryPeek(out _, out var first) || next.Start <= first.Time))
             {
-                var plan = plans[coming.Current.Schedule].On(coming.Current.Day);
-                CancellationFilter.ReportLeftOut(coming.Current, plan, skipped);
+                var plan = plans[next.Schedule].On(next.Day);
+                CancellationFilter.ReportLeftOut(next, plan, skipped);
                 if (!spare.TryPop(out var begun)) begun = new PassUnderWay();
-                begun.Begin(coming.Current, plan, sequence++);
+                begun.Begin(next, plan, sequence++, cancellationFilter.TakesNothingOf(next));
                 Keep(begun, underWay, spare);
                 more = coming.MoveNext();
+                if (more) next = coming.Current;
             }
 
             if (!underWay.TryDequeue(out var pass, out _)) continue;
-            var limit = Earlier(underWay, more ? coming.Current.Start : long.MaxValue);
+            var limit = Earlier(underWay, more ? next.Start : long.MaxValue);
             do
             {
                 budget?.Spend(WorkOfRun, pass.Pass.Schedule);
-                var kept = cancellationFilter.Keep(pass.Pass, pass.Next, skipped);
+                var kept = pass.IsWhole ? pass.Next.Seconds : cancellationFilter.Keep(pass.Pass, pass.Next, skipped);
                 if (kept > 0)
                 {
                     var run = pass.RunOf(kept, ++number);
@@ -82,14 +84,18 @@ internal static class RunStream
 
         public ref readonly Pass Pass => ref _pass;
 
+        /// <summary>Whether nothing can be taken of it.</summary>
+        public bool IsWhole { get; private set; }
+
         public bool IsOver => _index >= _runs.Length;
 
         public ref readonly PlannedRun Next => ref _runs.ItemRef(_index);
 
         public StreamOrder Order => new(_pass.Start + Next.Offset, Next.Rank, _sequence);
 
-        public void Begin(in Pass pass, PassPlan plan, long sequence)
+        public void Begin(in Pass pass, PassPlan plan, long sequence, bool isWhole)
         {
+            IsWhole = isWhole;
             _runs = plan.Runs;
             _pass = pass;
             _sequence = sequence;

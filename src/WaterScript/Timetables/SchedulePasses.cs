@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
@@ -70,6 +71,13 @@ internal sealed class SchedulePasses
 
     /// <summary>The same with what a person should know about the date; until the next call.</summary>
     public ScheduleDay ScheduleDay(int day) => new(_schedule, day, On(day), _notes);
+
+    /// <summary>The passes of a date, as <see cref="On"/> gives them, for whoever goes over all of them at once.</summary>
+    public ReadOnlySpan<Pass> AllOn(int day)
+    {
+        _ = On(day);
+        return CollectionsMarshal.AsSpan(_passes);
+    }
 
     /// <summary>The most by which a pass can start before the midnight that begins its date, in seconds.</summary>
     public long Lead => _lead ??= _schedule.Starts.Select(LeadOf).DefaultIfEmpty().Max();
@@ -184,6 +192,7 @@ internal sealed class SchedulePasses
         _budget?.Spend(_closed.Length, _schedule.Index);
         var closedBy = ClosedOn(day);
         var cutAt = _schedule.Cut is { } cut ? Resolve(cut.At, cut.NextDay ? day + 1 : day) ?? long.MaxValue : long.MaxValue;
+        if (closedBy < 0 && cutAt == long.MaxValue) return;
         for (var i = 0; i < _passes.Count; i++) _passes[i] = _passes[i] with { CutAt = cutAt, ClosedBy = closedBy };
     }
 

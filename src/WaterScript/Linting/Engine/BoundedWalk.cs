@@ -22,6 +22,9 @@ internal sealed class BoundedWalk(Site site, Horizon asked, long units)
     /// <summary>Whether all of the site has been checked, and only what happens on these dates is asked for.</summary>
     public bool IsRepeated { get; init; }
 
+    /// <summary>Whether other sites have the other cores.</summary>
+    public bool IsBesideOthers { get; init; }
+
     /// <summary>Nobody needs the answer any more.</summary>
     public CancellationToken Stop { get; init; }
 
@@ -38,7 +41,13 @@ internal sealed class BoundedWalk(Site site, Horizon asked, long units)
         {
             (_runs, _outputs, _isWalked) = (new WorkBudget(units, Stop), new WorkBudget(units, Stop), false);
             var context = new LintContext(Timetable.Of(site, horizon, _runs)) { IsCut = horizon != asked, IsRepeated = IsRepeated };
-            var outputs = new LintContext(Timetable.Of(site, horizon, _outputs)) { Trials = context.Trials, IsCut = context.IsCut, IsRepeated = IsRepeated };
+            var outputs = new LintContext(Timetable.Of(site, horizon, _outputs))
+            {
+                Trials = context.Trials,
+                IsCut = context.IsCut,
+                IsRepeated = IsRepeated,
+                HasNoThread = IsBesideOthers,
+            };
             try
             {
                 return Report(context, outputs, greatest);

@@ -41,18 +41,31 @@ internal sealed record CheckedSite(string Path, SiteReading Reading, LintReport?
     public static CheckedSite Of(string path, SiteReading reading, LocalDate? from = null, int share = 1, CancellationToken stop = default) =>
         Untried(path, reading, from, share, stop).Tried(from, share, stop);
 
+    /// <summary>Looks at a site while others are looked at, so that there is no core to spare for it: on one thread.</summary>
+    /// <param name="path">The root file, as findings show it.</param>
+    /// <param name="reading">What reading gave.</param>
+    /// <param name="from">First date to look at; null for the site's first.</param>
+    public static CheckedSite BesideOthers(string path, SiteReading reading, LocalDate? from = null) =>
+        Untried(path, reading, from, isBesideOthers: true).Tried(from, isBesideOthers: true);
+
     /// <summary>The site with those of its fixes that do no harm.</summary>
-    /// <inheritdoc cref="Of"/>
-    public CheckedSite Tried(LocalDate? from, int share = 1, CancellationToken stop = default) =>
-        this with { Findings = new FixTrial(this, reading => Untried(Path, reading, from, share, stop)).Findings() };
+    /// <inheritdoc cref="Untried"/>
+    public CheckedSite Tried(LocalDate? from, int share = 1, CancellationToken stop = default, bool isBesideOthers = false) =>
+        this with { Findings = new FixTrial(this, reading => Untried(Path, reading, from, share, stop, isBesideOthers)).Findings() };
 
     /// <summary>Looks at a site whose fixes nobody is shown.</summary>
-    /// <inheritdoc cref="Of"/>
-    public static CheckedSite Untried(string path, SiteReading reading, LocalDate? from = null, int share = 1, CancellationToken stop = default)
+    /// <param name="path">The root file, as findings show it.</param>
+    /// <param name="reading">What reading gave.</param>
+    /// <param name="from">First date to look at; null for the site's first.</param>
+    /// <param name="share">The most work is that of a check by so many; 1 or more.</param>
+    /// <param name="stop">Nobody needs the answer any more.</param>
+    /// <param name="isBesideOthers">Whether other sites have the other cores.</param>
+    public static CheckedSite Untried(
+        string path, SiteReading reading, LocalDate? from = null, int share = 1, CancellationToken stop = default, bool isBesideOthers = false)
     {
         ArgumentNullException.ThrowIfNull(reading);
         var lint = reading is { Site: { } site, Findings.HasErrors: false }
-            ? Linter.Check(site, CheckHorizon.Of(site, from), Limits.CheckWorkOf(site.SourceLength) / share, stop)
+            ? Linter.Check(site, CheckHorizon.Of(site, from), Limits.CheckWorkOf(site.SourceLength) / share, stop, isBesideOthers)
             : null;
         return new CheckedSite(path, reading, lint);
     }

@@ -12,9 +12,10 @@ internal static class Linter
     /// <param name="horizon">The dates to look at.</param>
     /// <param name="units">The most work; null for what a site of its length may ask for.</param>
     /// <param name="stop">Nobody needs the answer any more.</param>
+    /// <param name="isBesideOthers">Whether other sites have the other cores.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static LintReport Check(Site site, Horizon horizon, long? units = null, CancellationToken stop = default) =>
-        Judged(new BoundedWalk(site, horizon, units ?? Limits.CheckWorkOf(site.SourceLength)) { Stop = stop }.Go(), site, horizon);
+    public static LintReport Check(Site site, Horizon horizon, long? units = null, CancellationToken stop = default, bool isBesideOthers = false) =>
+        Judged(Walk(site, horizon, units ?? Limits.CheckWorkOf(site.SourceLength), stop, isBesideOthers).Go(), site, horizon);
 
     /// <summary>Looks at a few dates of a site that has been checked: nothing is said of other dates, and no fix is tried again.</summary>
     /// <param name="site">The site.</param>
@@ -22,6 +23,9 @@ internal static class Linter
     /// <param name="units">The most work.</param>
     public static LintReport CheckAgain(Site site, Horizon horizon, long units) =>
         Judged(new BoundedWalk(site, horizon, units) { IsRepeated = true }.Go(), site, horizon);
+
+    private static BoundedWalk Walk(Site site, Horizon horizon, long units, CancellationToken stop, bool isBesideOthers) =>
+        new(site, horizon, units) { Stop = stop, IsBesideOthers = isBesideOthers };
 
     private static LintReport Judged(LintReport report, Site site, Horizon horizon)
     {

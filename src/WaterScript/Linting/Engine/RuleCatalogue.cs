@@ -14,18 +14,27 @@ namespace WaterScript.Linting.Engine;
 internal static class RuleCatalogue
 {
     /// <summary>All rules, in the order in which the documentation lists them: those about reading the file, then those about what it does.</summary>
-    public static ImmutableArray<Rule> Rules =>
+    public static ImmutableArray<Rule> Rules => field.IsDefault ? field = AllRules() : field;
+
+    private static Dictionary<string, Rule> BySlug => field ??= Rules.ToDictionary(rule => rule.Slug, StringComparer.Ordinal);
+
+    /// <summary>The rules of passes that need one thing at once: what the calendar is searched for beyond the dates that are looked at.</summary>
+    public static ImmutableArray<Rule> Collisions { get; } = [ZoneTwice.Rule, SchedulesOverlap.Rule, PassOverlap.Rule];
+
+    /// <summary>The rules that look at what a site would do.</summary>
+    internal static ImmutableArray<RuleRegistration> Checks => field.IsDefault ? field = AllChecks() : field;
+
+    /// <summary>The rule of that slug, or null.</summary>
+    public static Rule? Find(string slug) => BySlug.GetValueOrDefault(slug);
+
+    private static ImmutableArray<Rule> AllRules() =>
     [
         .. Diagnostics.Reading.ReadingRules.All,
         UnusedAccept.Rule,
         .. Checks.Select(kind => kind.Rule).Except(Diagnostics.Reading.ReadingRules.All).Distinct(),
     ];
 
-    /// <summary>The rules of passes that need one thing at once: what the calendar is searched for beyond the dates that are looked at.</summary>
-    public static ImmutableArray<Rule> Collisions { get; } = [ZoneTwice.Rule, SchedulesOverlap.Rule, PassOverlap.Rule];
-
-    /// <summary>The rules that look at what a site would do.</summary>
-    internal static ImmutableArray<RuleRegistration> Checks =>
+    private static ImmutableArray<RuleRegistration> AllChecks() =>
     [
         // what is described
         new(UnlikelyValue.Rule, context => new UnlikelyValue(context)),
@@ -121,7 +130,4 @@ internal static class RuleCatalogue
         new(BatteryRunsFlat.Rule, context => new BatteryRunsFlat(context)) { VisitsOutputs = true },
         new(AutonomyTooShort.Rule, context => new AutonomyTooShort(context)) { VisitsOutputs = true },
     ];
-
-    /// <summary>The rule of that slug, or null.</summary>
-    public static Rule? Find(string slug) => Rules.FirstOrDefault(rule => rule.Slug == slug);
 }
