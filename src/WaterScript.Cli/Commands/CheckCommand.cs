@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using NodaTime;
+using WaterScript.Binding;
 using WaterScript.Cli.Commands.Options;
 using WaterScript.Cli.Files;
+using WaterScript.Cli.Files.Caching;
 using WaterScript.Diagnostics;
 using WaterScript.Documents.Verdicts;
 using WaterScript.Linting.Baselines;
@@ -31,6 +33,8 @@ internal sealed class CheckCommand
     private readonly Option<bool> _all = Arguments.Switch("--all", "Show every finding, also where there are more than 20 of one rule.");
     private readonly Option<bool> _missing = Arguments.Switch("--missing", "List by zone all that was not checked, with the statement to add.");
     private readonly Option<Rule[]?> _rules = RuleOption.Create("Look for what this rule finds and nothing else; any such finding gives status 1.");
+    private readonly Option<string?> _cache =
+        Arguments.Text("--cache", "FOLDER", "Keep in this folder what is found, and check what is unchanged no more. --fix and --diff do not look there.");
     private readonly Option<string?> _root = Arguments.Root();
 
     private readonly FileProblems _problems;
@@ -45,7 +49,7 @@ internal sealed class CheckCommand
         {
             self._files, self._filesFrom, self._strict, self._from, self._report, self._output, self._showAccepted,
             self._all, self._missing, self._rules,
-            self._fix, self._diff, self._baseline, self._writeBaseline, self._root,
+            self._fix, self._diff, self._baseline, self._writeBaseline, self._cache, self._root,
         };
         command.SetAction(self.Run);
         return command;
@@ -71,13 +75,23 @@ internal sealed class CheckCommand
         var targets = Targets(paths, notes);
         if (parsed.GetValue(_fix)) PathsThere.Verify(targets, _terminal.Surroundings);
         if (parsed.GetValue(_diff)) return StatusOf(new FixCommand(_terminal, notes, _problems).Diff(targets, parsed.GetValue(_root), from), parsed);
+        var cache = Cache(parsed.GetValue(_cache));
         var checks = parsed.GetValue(_fix)
             ? new FixCommand(_terminal, notes, _problems).Apply(targets, parsed.GetValue(_root), from)
-            : CheckAll(targets, parsed.GetValue(_root), from);
+            : CheckAll(targets, new Checking(parsed.GetValue(_root), from, cache, IsAlone: targets.Length == 1));
         var baseline = new BaselineFile(paths, notes, _terminal.Surroundings, _problems);
         var sites = baseline.Apply(OnlyOf(SharedFindings.Of(checks), options.Rules), parsed.GetValue(_baseline), parsed.GetValue(_writeBaseline));
-        return StatusOf(isPrinted ? Report(sites, options) : Write([.. sites], report, output), parsed);
+        var gravest = isPrinted ? Report(sites, options) : Write([.. sites], report, output);
+        if (cache?.Problem is { } problem && !_terminal.IsQuiet) _terminal.Error.Line($"Not all could be kept in {parsed.GetValue(_cache)}: {problem}.");
+        return StatusOf(gravest, parsed);
     }
+
+    private CheckCache? Cache(string? folder) => folder switch
+    {
+        null => null,
+        _ when folder.Length == 0 || folder.Contains('\0', StringComparison.Ordinal) => throw new CommandException($"no such folder: \"{folder}\""),
+        _ => new CheckCache(folder, _terminal),
+    };
 
     private int StatusOf(Severity? gravest, ParseResult parsed)
     {
@@ -165,10 +179,10 @@ internal sealed class CheckCommand
     /// Checks sites side by side; hands them out in their order, each as soon as it and all before it are ready. Only a few are looked at ahead of the one
     /// that is waited for, and none is kept: ten thousand take no more memory than a hundred.
     /// </summary>
-    private IEnumerable<CheckedSite> CheckAll(ImmutableArray<string> paths, string? root, LocalDate? from)
+    private IEnumerable<CheckedSite> CheckAll(ImmutableArray<string> paths, Checking checking)
     {
         const string stage = "Checking";
-        if (paths is [var only]) return Known([_terminal.During(stage, () => _problems.Try(only, () => Check(only, root, from)))]);
+        if (paths is [var only]) return Known([_terminal.During(stage, () => _problems.Try(only, () => Check(only, checking)))]);
         var done = 0;
         var reached = Progress.OfFiles(() => Volatile.Read(ref done), paths.Length);
         return Known(SideBySide.Of(paths, path => Counted(path), (path, check) => _terminal.During(stage, () => _problems.Try(path, check), reached)));
@@ -177,7 +191,7 @@ internal sealed class CheckCommand
         {
             try
             {
-                return Check(path, root, from);
+                return Check(path, checking);
             }
             finally
             {
@@ -188,9 +202,20 @@ internal sealed class CheckCommand
 
     private static IEnumerable<CheckedSite> Known(IEnumerable<CheckedSite?> sites) => sites.OfType<CheckedSite>();
 
-    private CheckedSite Check(string path, string? root, LocalDate? from)
+    private CheckedSite Check(string path, Checking how)
     {
-        var source = SiteSource.Open(path, root, _terminal);
-        return CheckedSite.Of(source.Root.Path, source.Read(), from);
+        var source = SiteSource.Open(path, how.Root, _terminal);
+        var (shown, reading) = (source.Root.Path, source.Read());
+        return how.Cache is { } cache ? cache.Of(shown, reading, how.From, () => Checked(shown, reading, how)) : Checked(shown, reading, how);
     }
+
+    private static CheckedSite Checked(string shown, SiteReading reading, Checking how) =>
+        how.IsAlone ? CheckedSite.Of(shown, reading, how.From) : CheckedSite.BesideOthers(shown, reading, how.From);
+
+    /// <summary>How sites are checked.</summary>
+    /// <param name="Root">The root folder that the command line names, or null.</param>
+    /// <param name="From">First date to look at; null for each site's first.</param>
+    /// <param name="Cache">Where it is kept what was found; null for nowhere.</param>
+    /// <param name="IsAlone">Whether there is one site, for which all cores work.</param>
+    private sealed record Checking(string? Root, LocalDate? From, CheckCache? Cache, bool IsAlone);
 }
