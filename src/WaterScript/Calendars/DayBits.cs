@@ -76,8 +76,33 @@ internal sealed class DayBits
         if (bit < 0)
             bit += (step - 1 - bit) / step * step;
         var lastBit = Math.Min(last - First, Length - 1);
+        if (step <= BitsInWord && bit + (2L * step * BitsInWord) <= lastBit)
+        {
+            MarkWords(step, (int)bit, (int)lastBit);
+            return;
+        }
+
         for (; bit <= lastBit; bit += step)
             _words[bit / BitsInWord] |= MaskOf((int)bit);
+    }
+
+    /// <summary>The same, a word at a time: after as many words as the step has days, the words repeat.</summary>
+    private void MarkWords(int step, int bit, int lastBit)
+    {
+        Span<ulong> words = stackalloc ulong[step];
+        words.Clear();
+        for (var marked = bit % step; marked < step * BitsInWord; marked += step)
+            words[marked / BitsInWord] |= MaskOf(marked);
+        var (first, last) = (bit / BitsInWord, lastBit / BitsInWord);
+        for (var index = first; index <= last; index++)
+        {
+            var word = words[index % step];
+            if (index == first)
+                word &= ulong.MaxValue << (bit % BitsInWord);
+            if (index == last)
+                word &= ulong.MaxValue >> (BitsInWord - 1 - (lastBit % BitsInWord));
+            _words[index] |= word;
+        }
     }
 
     /// <summary>Takes away what is not in another set over the same stretch.</summary>

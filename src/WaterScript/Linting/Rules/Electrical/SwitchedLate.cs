@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
 using WaterScript.Model;
@@ -73,14 +74,14 @@ internal sealed class SwitchedLate : IRule, IOpeningObserver, ISwitchingObserver
 
     public void Visit(in Switching switching)
     {
-        var waiting = _openings[switching.Opening];
         if (switching.IsOpen)
         {
-            _openings[switching.Opening] = waiting with { Opened = switching.Milliseconds };
+            ref var open = ref CollectionsMarshal.GetValueRefOrNullRef(_openings, switching.Opening);
+            open = open with { Opened = switching.Milliseconds };
             return;
         }
 
-        _openings.Remove(switching.Opening);
+        if (!_openings.Remove(switching.Opening, out var waiting)) throw new InvalidOperationException("A controller closes what it has not opened.");
         var done = waiting with { Closed = switching.Milliseconds };
         if (IsMuch(done)) _controllers[switching.Controller]!.Add(done, switching, _context);
     }
