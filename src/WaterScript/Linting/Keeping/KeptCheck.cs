@@ -1,5 +1,4 @@
 using WaterScript.Binding;
-using WaterScript.Diagnostics;
 using WaterScript.Linting.Engine;
 using WaterScript.Linting.Proof;
 using WaterScript.Model;
