@@ -15,6 +15,7 @@ namespace WaterScript.Fuzz.Stages;
 internal sealed class AnswerStage : IStage
 {
     private const int MostComing = 8;
+    private const int PageDates = 3;
 
     public string Name => "next, why, advise";
 
@@ -59,6 +60,16 @@ internal sealed class AnswerStage : IStage
         CheckStage.IsJson(stream => OutlookJson.Write(outlook, stream), "an outlook in JSON is JSON");
         Must.Hold(CheckStage.Written(stream => PlainLines.WriteTo(stream, lines => OutlookText.Write(outlook, lines))).Length > 0,
             "an outlook is put in words");
+        Page(sound, now);
+    }
+
+    /// <summary>A page of the dates to come has each of them, and what waters on it.</summary>
+    private static void Page(Site sound, long now)
+    {
+        var outlook = Outlook.Of(sound, Instant.FromUnixTimeSeconds(now), MostComing, PageDates);
+        var page = CheckStage.Written(stream => MarkdownLines.WriteTo(stream, lines => OutlookMarkdown.Write(outlook, MostComing, lines)));
+        Must.Hold(page.Split("\n### ").Length == PageDates + 1, "a page has each of its dates");
+        Must.Hold(outlook.NotWatered.All(not => not.Date < outlook.LookedUntil), "what does not come is of those dates");
     }
 
     private static void Why(SiteInHand site, Site sound, Zone zone)

@@ -25,7 +25,7 @@ internal sealed class CommandStage : IStage
     private static readonly string[][] Commands =
     [
         ["check", "-"], ["check", "-", "--diff"], ["check", "-", "--report"], ["check", "-", "--from"], ["next", "-"], ["next", "-", "--at"],
-            ["next", "-", "--count"], ["why", "-", "lawn", "2026-05-01"], ["why", "-"], ["advise", "-"],
+            ["next", "-", "--count"], ["next", "-", "--days"], ["next", "-", "--report"], ["why", "-", "lawn", "2026-05-01"], ["why", "-"], ["advise", "-"],
             ["usage", "-"], ["usage", "-", "--by"], ["usage", "-", "--year"], ["usage", "-", "--until"], ["usage", "-", "--report"],
         ["format", "-", "--diff"], ["format", "-", "--check"], ["compile", "-", "--to"], ["compile", "-", "--to", "yaml", "--days"],
             ["compile", "-", "--to", "csv", "--only"], ["compile", "-", "--to", "icalendar", "--days", "9", "--events"],

@@ -119,6 +119,95 @@ public sealed partial class NextTests : Workshop
         Assert.Equal("2026-06-11T06:00:00+01:00", (string?)tree["coming"]![0]!["first"]);
     }
 
+    private const string Week = """
+        site garden "Gar*den" { timezone Europe/Lisbon; effective 2026-03-01 }
+        zone lawn "Lawn | front" { output 1 }
+        zone beds { output 2 }
+        schedule night "Night_round_" { on mon, tue; start at 23:50; steps { water lawn for 20 min; water beds for 5 min } }
+        schedule mist { on mon; start at 09:00; repeat every 8 min for 3 passes; steps { water beds for 30 s } }
+        schedule after { start after night; steps { water beds for 1 min } }
+        zone pots { output 3; trim 1 %; shortest 2 min }
+        schedule early { every day; start at 05:00; steps { water pots for 3 min } }
+        hold beds from 2026-06-10 to 2026-06-11 because "new #3 [gravel](http://x)"
+        skip night on 2026-06-09 because "the `fair`"
+
+        """;
+
+    /// <summary>Worked out by hand: 8 June 2026 is a Monday; the night of Tuesday is skipped, so nothing comes after it.</summary>
+    private const string Page = """
+        **Gar\*den** Mon 8 Jun 2026 09:05, Europe/Lisbon
+
+        Now nothing is watered.
+
+        ### Mon 8 Jun
+
+        | from | to | water |
+        | --- | --- | --- |
+        | 09:08 | 09:16:30 | mist: beds 30 s, every 8 min, twice |
+        | 23:50 | Tue 00:15 | Night\_round\_: Lawn \| front 20 min, beds 5 min |
+
+        ### Tue 9 Jun
+
+        | from | to | water |
+        | --- | --- | --- |
+        | 00:15 | 00:16 | after: beds 1 min |
+
+        Not watered:
+
+        - 05:00 pots: too little is left, trim 1 %
+        - Night\_round\_: skipped, "the \`fair\`"
+
+        ### Wed 10 Jun
+
+        Not watered:
+
+        - 05:00 pots: too little is left, trim 1 %
+
+        """;
+
+    [Fact]
+    public void A_page_has_one_date_under_the_other_with_the_times_first()
+    {
+        Write("site.water", Week);
+        var result = RunLine("next site.water --at 2026-06-08T09:05 --days 3 --report markdown");
+        Assert.Equal(Page, result.Output);
+        Assert.Equal(("", 0), (result.Error, result.ExitCode));
+        Assert.Equal(result.Output, RunLine("next site.water --at 2026-06-08T09:05 --days 3 --report markdown").Output);
+    }
+
+    [Fact]
+    public void A_page_without_dates_is_a_week_and_says_what_is_held()
+    {
+        Write("site.water", Week);
+        var page = RunLine("next site.water --at 2026-06-10T09:05 --report markdown").Output;
+        Assert.Equal(["Wed 10 Jun", "Thu 11 Jun", "Fri 12 Jun", "Sat 13 Jun", "Sun 14 Jun", "Mon 15 Jun", "Tue 16 Jun"],
+            page.Split('\n').Where(line => line.StartsWith("### ", StringComparison.Ordinal)).Select(line => line[4..]));
+        Assert.Contains("\nHeld:\n\n- beds until Fri 12 Jun 00:00, \"new `#`3 \\[gravel\\](http\\<U+003A\\>//x)\"\n", page, StringComparison.Ordinal);
+    }
+
+    /// <summary>The rows of the page, times first, in order of time.</summary>
+    [Fact]
+    public void Rows_of_a_page_are_in_order_of_time_and_no_more_than_were_asked_for()
+    {
+        Write("site.water", Week);
+        var page = RunLine("next site.water --at 2026-06-08T09:05 --days 3 --count 2 --report markdown").Output;
+        Assert.Equal(["09:08", "23:50"], page.Split('\n').Where(line => line.StartsWith("| 0", StringComparison.Ordinal) || line.StartsWith("| 2",
+            StringComparison.Ordinal)).Select(line => line.Split(' ')[1]));
+        Assert.EndsWith("\nNo more than 2 waterings are shown.\n", page, StringComparison.Ordinal);
+    }
+
+    /// <summary>Five Mondays and five Tuesdays in 31 dates; what comes after a night comes on the next date, and is held once.</summary>
+    [Theory]
+    [InlineData(1, 1)]
+    [InlineData(2, 3)]
+    [InlineData(31, 19)]
+    public void Dates_that_are_asked_for_bound_what_comes(int days, int nights)
+    {
+        Write("site.water", Week.Replace("skip night", "# skip night", StringComparison.Ordinal));
+        var text = RunLine($"next site.water --at 2026-06-08T10:00 --days {days}").Output;
+        Assert.Equal(nights, text.Split("night: ").Length - 1 + text.Split("after: ").Length - 1);
+    }
+
     [Fact]
     public void Without_a_moment_it_is_now()
     {
@@ -131,6 +220,7 @@ public sealed partial class NextTests : Workshop
 
     [Theory]
     [InlineData("next site.water --count 0", "--count must be 1 to 1000")]
+    [InlineData("next site.water --days 32", "--days must be 1 to 31, not 32")]
     [InlineData("next site.water --at noon", "--at needs a date and time such as 2026-05-01T09:30, not noon")]
     [InlineData("why site.water lawm 2026-06-01", "no zone \"lawm\"; did you mean lawn?")]
     [InlineData("why site.water lawn tomorrow", "DATE needs a date such as 2026-05-01, not tomorrow")]

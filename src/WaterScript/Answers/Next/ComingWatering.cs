@@ -15,7 +15,11 @@ namespace WaterScript.Answers.Next;
 /// <param name="Every">Seconds from one to the next; 0 for one.</param>
 /// <param name="Waterings">What each of them waters, and how long in all, in order.</param>
 internal sealed record ComingWatering(
-    Schedule Schedule, int Day, bool IsRest, long First, long Last, int Passes, long Every, ImmutableArray<ZoneSeconds> Waterings);
+    Schedule Schedule, int Day, bool IsRest, long First, long Last, int Passes, long Every, ImmutableArray<ZoneSeconds> Waterings)
+{
+    /// <summary>When the last of them waters no more, in Unix seconds.</summary>
+    public required long End { get; init; }
+}
 
 /// <summary>How long a zone is watered.</summary>
 /// <param name="Zone">The zone.</param>
@@ -95,7 +99,10 @@ internal sealed class ComingWaterings(Timetable timetable, long now)
         last.First,
         passes,
         every,
-        [.. first.Seconds.Select(zone => new ZoneSeconds(timetable.Site.Zones[zone.Zone], zone.Seconds))]);
+        [.. first.Seconds.Select(zone => new ZoneSeconds(timetable.Site.Zones[zone.Zone], zone.Seconds))])
+    {
+        End = last.End,
+    };
 
     /// <summary>A pass and what it waters after the moment.</summary>
     private sealed class ComingPass(Run first)
@@ -110,11 +117,14 @@ internal sealed class ComingWaterings(Timetable timetable, long now)
 
         public long First => first.Start;
 
+        public long End { get; private set; } = first.End;
+
         public IReadOnlyList<(int Zone, long Seconds)> Seconds => _seconds;
 
         public void Add(in Run run)
         {
             var zone = run.Zone;
+            End = Math.Max(End, run.End);
             var known = _seconds.FindIndex(entry => entry.Zone == zone);
             if (known < 0) _seconds.Add((zone, run.Seconds));
             else _seconds[known] = (zone, _seconds[known].Seconds + run.Seconds);

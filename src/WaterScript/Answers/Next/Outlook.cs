@@ -17,6 +17,7 @@ namespace WaterScript.Answers.Next;
 /// <param name="NotAllowed">What restrictions do not allow at that moment or later on that date.</param>
 /// <param name="Coming">What comes after the moment, in order of its start.</param>
 /// <param name="LookedUntil">The first date that was not looked at.</param>
+/// <param name="NotWatered">What is due on the dates that were asked for and does not come, by date; empty where none were asked for.</param>
 internal sealed record Outlook(
     Site Site,
     long At,
@@ -25,7 +26,8 @@ internal sealed record Outlook(
     ImmutableArray<KeptShut> Shut,
     ImmutableArray<NotAllowed> NotAllowed,
     ImmutableArray<ComingWatering> Coming,
-    LocalDate LookedUntil)
+    LocalDate LookedUntil,
+    ImmutableArray<NotWatered> NotWatered)
 {
     /// <summary>Dates that are looked at: every season comes once.</summary>
     private const int DaysAhead = 366;
@@ -40,15 +42,17 @@ internal sealed record Outlook(
     /// <param name="site">The site, read without an error.</param>
     /// <param name="at">The moment.</param>
     /// <param name="count">The most waterings to look for; 1 or more.</param>
-    /// <exception cref="WorkUsedUpException">One date is too much work.</exception>
-    public static Outlook Of(Site site, Instant at, int count)
+    /// <param name="dates">Dates to look at, that of the moment included; null to look as far ahead as it takes.</param>
+    /// <exception cref="WorkUsedUpException">One date, or what was asked for, is too much work.</exception>
+    public static Outlook Of(Site site, Instant at, int count, int? dates = null)
     {
         ArgumentNullException.ThrowIfNull(site);
+        if (dates is { } asked) return Of(site, at, count, asked, lists: true);
         for (var days = DaysAhead; days > 1; days /= FewerDays)
         {
             try
             {
-                return Of(site, at, count, days);
+                return Of(site, at, count, days, lists: false);
             }
             catch (WorkUsedUpException)
             {
@@ -56,15 +60,16 @@ internal sealed record Outlook(
             }
         }
 
-        return Of(site, at, count, days: 1);
+        return Of(site, at, count, days: 1, lists: false);
     }
 
-    private static Outlook Of(Site site, Instant at, int count, int days)
+    private static Outlook Of(Site site, Instant at, int count, int days, bool lists)
     {
         var budget = new WorkBudget(Limits.CheckWorkOf(site.SourceLength) / ShareOfCheck);
         var now = at.ToUnixTimeSeconds();
         var today = at.InZone(site.TimeZone).Date;
         var horizon = Horizon.DaysFrom(today, days);
+        var end = new ZoneClock(site.TimeZone).StartOfDay(CivilDate.DayNumberOf(horizon.Until));
         var timetable = Timetable.WithWhatIsUnderWay(site, horizon, budget);
         return new Outlook(
             site,
@@ -73,8 +78,9 @@ internal sealed record Outlook(
             [.. DeviceOnNow.At(timetable, now)],
             [.. KeptShut.At(site, now, budget)],
             [.. Answers.Next.NotAllowed.At(timetable, now)],
-            ComingWaterings.Find(timetable, now, count),
-            horizon.Until);
+            [.. ComingWaterings.Find(timetable, now, count).Where(coming => !lists || coming.First < end)],
+            horizon.Until,
+            lists ? [.. Answers.Next.NotWatered.On(site, now, horizon, budget)] : []);
     }
 
     private static IEnumerable<OpenNow> OpenAt(Timetable timetable, long now)
@@ -142,7 +148,7 @@ internal sealed record KeptShut(SkipCause By, Location Origin, string? Because, 
     }
 
     /// <summary>The line that makes a share, where the timetable names the step that has nothing left of it.</summary>
-    private static Location CauseOf(SkippedWatering water, Site site) => water.By != SkipCause.Scale
+    internal static Location CauseOf(SkippedWatering water, Site site) => water.By != SkipCause.Scale
         ? water.Origin
         : site.Schedules.FirstOrDefault(schedule =>
             schedule.Scale is not null && WaterSteps.Of(schedule).Any(step => step.Origin == water.Origin))?.Scale!.Origin

@@ -31,6 +31,9 @@ internal sealed class MarkdownLines(TextWriter output) : IReportLines
     /// <summary>A title above a report that is one of several.</summary>
     public void Title(string words) => output.Write($"\n### {Escaped(words)}\n\n");
 
+    /// <summary>A title above what follows on the same page.</summary>
+    public void Section(string words) => output.Write($"\n### {Escaped(words)}\n");
+
     /// <summary>A table; nothing where it has no rows.</summary>
     /// <param name="titles">Over the columns.</param>
     /// <param name="rows">The rows.</param>

@@ -38,7 +38,7 @@ internal sealed class SkipWithoutPass(LintContext context) : IRule
 
     private const int WorkOfCalendar = 20_000;
 
-    private readonly Dictionary<int, DayPattern> _patterns = [];
+    private readonly DueSchedules _due = new(context.Site);
 
     public IEnumerable<Finding> Findings() => context.IsCut ? [] : context.Site.Schedules.SelectMany(FindingsOf);
 
@@ -52,7 +52,7 @@ internal sealed class SkipWithoutPass(LintContext context) : IRule
                 context.Spend(WorkOfCalendar, schedule.Index);
                 var taken = DayPattern.Of([.. before], schedule.Season, except: [], context.Site.Effective);
                 var isTaken = before.Count == 0 ? (Func<int, bool>)(_ => false) : taken.IsDue;
-                if (range.Last < context.Horizon.Until && !DatesOf(range).Any(day => IsDue(schedule, day) && !isTaken(day)))
+                if (range.Last < context.Horizon.Until && !DatesOf(range).Any(day => _due.IsDue(schedule, day) && !isTaken(day)))
                     yield return FindingFor(schedule, skip, range, isTaken);
                 before.Add(range);
             }
@@ -64,26 +64,6 @@ internal sealed class SkipWithoutPass(LintContext context) : IRule
     {
         var first = Math.Max(CivilDate.DayNumberOf(range.First), CivilDate.DayNumberOf(context.Site.Effective));
         for (var day = first; day <= CivilDate.DayNumberOf(range.Last); day++) yield return day;
-    }
-
-    /// <summary>Whether a pass is due, were it not for what is taken away; of one that follows another, whether that one's is.</summary>
-    private bool IsDue(Schedule schedule, int day)
-    {
-        if (!PatternOf(schedule).IsDue(day)) return false;
-        if (schedule.Days.IsEmpty && !schedule.Starts.Any(start => start is not StartAfter)) return FollowsOn(schedule, day);
-        return schedule.Starts.Any(start => start is StartAfter ? FollowsOn(schedule, day)
-            : start.On.IsEmpty || DayPattern.Of(start.On, schedule.Season, except: [], context.Site.Effective).IsDue(day));
-    }
-
-    /// <summary>Whether a schedule that it starts after is due; the binder has refused those that follow themselves.</summary>
-    private bool FollowsOn(Schedule schedule, int day) => schedule.Starts.OfType<StartAfter>()
-        .Any(after => context.Site.Schedules.FirstOrDefault(other => other.Name == after.Other) is { } other && IsDue(other, day));
-
-    private DayPattern PatternOf(Schedule schedule)
-    {
-        if (!_patterns.TryGetValue(schedule.Index, out var pattern))
-            _patterns[schedule.Index] = pattern = DayPattern.Of(schedule.Days, schedule.Season, except: [], context.Site.Effective);
-        return pattern;
     }
 
     private Finding FindingFor(Schedule schedule, DayLine skip, DateRange range, Func<int, bool> isTaken)
@@ -103,7 +83,7 @@ internal sealed class SkipWithoutPass(LintContext context) : IRule
         const int furthest = 400;
         var (first, last) = (CivilDate.DayNumberOf(range.First), CivilDate.DayNumberOf(range.Last));
         int? Find(int step) => Enumerable.Range(1, furthest).Select(days => (step < 0 ? first : last) + (step * days)).Cast<int?>()
-            .FirstOrDefault(day => IsDue(schedule, day!.Value) && !isTaken(day.Value));
+            .FirstOrDefault(day => _due.IsDue(schedule, day!.Value) && !isTaken(day.Value));
         return (Find(-1), Find(1)) switch
         {
             ({ } before, { } after) => $"The pass before belongs to {DateOf(before)}, the next to {DateOf(after)}.",
