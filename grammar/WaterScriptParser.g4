@@ -316,17 +316,23 @@ step[StepList list]
   | e=cycleStep[$list]
   ;
 
-/** `water LIST for [exactly] DURATION` or `water LIST with [exactly] AMOUNT`; several by plus begin together; perhaps `through INJECTOR` */
+/** `water LIST for [exactly] DURATION` or `water LIST with [exactly] AMOUNT`; several by plus begin together; perhaps `through INJECTOR [for 12 min | with 2 L]` */
 waterStep returns [StepNode node]
   locals [List<WaterNode> waters = new()]
-  : WATER a=watering { Add($waters, $a.node); } ( PLUS b=watering { Add($waters, $b.node); } )* ( THROUGH i=name )?
-    { if (Whole) $node = WaterOf(SpanOf($ctx), $waters, $i.ctx?.node); }
+  : WATER a=watering { Add($waters, $a.node); } ( PLUS b=watering { Add($waters, $b.node); } )* d=dose?
+    { if (Whole) $node = WaterOf(SpanOf($ctx), $waters, $d.ctx?.node); }
   ;
 
 watering returns [WaterNode node]
   locals [bool exact]
   : z=zones ( FOR ( EXACTLY { $exact = true; } )? d=duration | WITH ( EXACTLY { $exact = true; } )? w=duration )
-    { if (Whole) $node = new WaterNode(SpanOf($ctx), $z.node, $d.ctx?.node, $w.ctx?.node, null) { IsExact = $exact }; }
+    { if (Whole) $node = new WaterNode(SpanOf($ctx), $z.node, $d.ctx?.node, $w.ctx?.node) { IsExact = $exact }; }
+  ;
+
+/** `through feeder`, `through feeder for 12 min`, `through feeder with 2 L` */
+dose returns [DoseNode node]
+  : THROUGH i=name ( FOR d=duration | WITH w=duration )?
+    { if (Whole) $node = new DoseNode(SpanOf($ctx), $i.node, $d.ctx?.node, $w.ctx?.node); }
   ;
 
 /** `pause 2 min` */

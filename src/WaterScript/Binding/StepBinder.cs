@@ -16,7 +16,7 @@ internal sealed class StepBinder
     private readonly ZoneListBinder _lists;
     private readonly AmountValidator _amounts;
     private readonly AutoCycleValidator _cycles;
-    private readonly IReadOnlyDictionary<string, Device> _injectors;
+    private readonly DoseBinder _doses;
     private readonly Scope _scope;
     private readonly Dictionary<string, PlacedNode<SequenceNode>> _nodes;
     private readonly NameTable<Sequence> _sequences;
@@ -29,7 +29,7 @@ internal sealed class StepBinder
         _amounts = amounts;
         _cycles = cycles;
         _scope = scope;
-        _injectors = devices.Where(device => device.Kind == DeviceKind.Injector).ToDictionary(device => device.Name, StringComparer.Ordinal);
+        _doses = new DoseBinder(devices, scope);
         _nodes = sequences.ToDictionary(sequence => sequence.Node.Name.Text, StringComparer.Ordinal);
         _sequences = new NameTable<Sequence>("sequence", scope);
         foreach (var name in _nodes.Keys) SequenceOf(name);
@@ -87,27 +87,21 @@ internal sealed class StepBinder
         var parts = _lists.Parts(node.Zones, origin.Source);
         var length = node.For is null ? null : RowCursor.Length(_scope, origin.Source, node.For, "water lawn for 10 min");
         var amount = node.With is null ? null : Amount(node.With, origin.Source);
-        string? through = null;
-        if (node.Through is not null)
-        {
-            if (_injectors.ContainsKey(node.Through.Text)) through = node.Through.Text;
-            else _scope.ReportUnknown(new Location(origin.Source, node.Through.Span), $"no injector is called \"{node.Through.Text}\"", node.Through.Text,
-                _injectors.Keys);
-        }
-
+        var (through, dose) = _doses.Bind(node.Through, origin.Source);
         if (parts.IsEmpty || (length is null && amount is null)) return null;
         if (amount is { } given) _amounts.Check(given, new Location(origin.Source, node.With!.Span), parts);
-        return new WaterStep(origin, parts, length, amount, through) { IsExact = node.IsExact };
+        return new WaterStep(origin, parts, length, amount, through) { IsExact = node.IsExact, Dose = dose };
     }
 
     /// <summary>One of them that could not be read takes the others with it: alone they would be another step.</summary>
     private TogetherStep? Together(TogetherNode node, Location origin)
     {
         var waters = ImmutableArray.CreateBuilder<WaterStep>();
+        var (through, dose) = _doses.Bind(node.Waters[^1].Through, origin.Source);
         foreach (var water in node.Waters)
         {
-            if (Water(water with { Through = node.Waters[^1].Through }, new Location(origin.Source, water.Span)) is { } step)
-                waters.Add(step with { IsBesideOthers = true });
+            if (Water(water with { Through = null }, new Location(origin.Source, water.Span)) is { } step)
+                waters.Add(step with { IsBesideOthers = true, Through = through, Dose = dose });
         }
 
         CheckTogether(node, waters, origin.Source);
@@ -143,6 +137,7 @@ internal sealed class StepBinder
                 help: "Put it before or after the cycle.");
         var steps = Bind([.. node.Steps.Where(inner => inner is WaterNode or TogetherNode or RunNode)], origin);
         foreach (var run in steps.OfType<RunStep>()) CheckInCycle(run);
+        _doses.CheckCycle(steps);
         var cycle = node.Cycle is null ? null : RowCursor.Length(_scope, origin.Source, node.Cycle, "cycle 6 min soak 30 min");
         var soak = node.Soak is null ? null : RowCursor.Length(_scope, origin.Source, node.Soak, "cycle 6 min soak 30 min");
         if ((node.Cycle is not null && cycle is null) || (node.Soak is not null && soak is null)) return null;

@@ -165,6 +165,7 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
             StartsAnHour = block.Get(Schema.Device.AtMost),
             After = kind == DeviceKind.Injector ? block.Get(Schema.Injector.After) : null,
             Rinse = kind == DeviceKind.Injector ? block.Get(Schema.Injector.Rinse) : null,
+            Doses = kind == DeviceKind.Injector ? block.Get(Schema.Injector.Doses) : null,
         };
     }
 

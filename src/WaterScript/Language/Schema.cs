@@ -270,8 +270,10 @@ internal static partial class Schema
     {
         public static readonly Property<TimeType> After = new("after", "after 5 min", "Water before the dose.", new()) { Default = "none" };
         public static readonly Property<TimeType> Rinse = new("rinse", "rinse 8 min", "Water after the dose.", new()) { Default = "none" };
+        public static readonly Property<AmountType> Doses =
+            new("doses", "doses 10 L/h", "What it doses in a time, for doses by amount.", Amount(Dimension.Flow));
         public static readonly BlockSchema Block =
-            new("injector", "Doses into the water of steps that go through it.", [.. Device.All, After, Rinse]) { Section = "pumps" };
+            new("injector", "Doses into the water of steps that go through it.", [.. Device.All, After, Rinse, Doses]) { Section = "pumps" };
     }
 
     internal static class Zone

@@ -333,6 +333,9 @@ internal sealed record Device
     /// <summary>Of an injector: water after the dose, or null.</summary>
     public Placed<Duration>? Rinse { get; init; }
 
+    /// <summary>Of an injector: what it doses in a time, or null.</summary>
+    public Placed<Quantity>? Doses { get; init; }
+
     /// <summary>The word that begins its block.</summary>
     public string Word => Kind switch { DeviceKind.Pump => "pump", DeviceKind.Master => "master", _ => "injector" };
 

@@ -20,9 +20,21 @@ internal sealed record WaterStep(Location Origin, ImmutableArray<ZonePart> Parts
     /// <summary>Whether neither scale, trim nor the shortest time of a zone touches it; a scale of 0 % leaves out the pass all the same.</summary>
     public bool IsExact { get; init; }
 
+    /// <summary>How much the injector doses, whatever the length of the watering; null where it doses all the way, or there is none.</summary>
+    public SizedDose? Dose { get; init; }
+
     /// <summary>Whether it is one of those of a <see cref="TogetherStep"/>.</summary>
     public bool IsBesideOthers { get; init; }
 }
+
+/// <summary>A dose of a time or of an amount: once for each part, from <c>after</c> the part's beginning on. Nothing scales it.</summary>
+/// <param name="Origin">Where it is written.</param>
+/// <param name="Time">How long, or null.</param>
+/// <param name="Amount">How much, or null.</param>
+/// <param name="Rate">What the injector doses, where that is needed for the amount.</param>
+/// <param name="Seconds">How long it takes.</param>
+/// <param name="Needs">The shortest watering that it fits into: water before it, the dose, water after it, in seconds.</param>
+internal sealed record SizedDose(Location Origin, Duration? Time, Quantity? Amount, Quantity? Rate, long Seconds, long Needs);
 
 /// <summary>Waterings that begin together; the next step comes when the longest is over.</summary>
 /// <param name="Origin">Where it is written.</param>

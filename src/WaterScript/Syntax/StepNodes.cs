@@ -7,14 +7,19 @@ namespace WaterScript.Syntax;
 internal abstract record StepNode(TextSpan Span) : Node(Span);
 
 /// <summary>
-/// <c>water LIST for [exactly] DURATION</c> or <c>water LIST with [exactly] AMOUNT</c>, perhaps <c>through INJECTOR</c>: one of <paramref name="For"/> and
-/// <paramref name="With"/>.
+/// <c>water LIST for [exactly] DURATION</c> or <c>water LIST with [exactly] AMOUNT</c>: one of <paramref name="For"/> and <paramref name="With"/>.
 /// </summary>
-internal sealed record WaterNode(TextSpan Span, ZoneListNode Zones, RowNode? For, RowNode? With, NameNode? Through) : StepNode(Span)
+internal sealed record WaterNode(TextSpan Span, ZoneListNode Zones, RowNode? For, RowNode? With) : StepNode(Span)
 {
+    /// <summary>What doses into it, or null.</summary>
+    public DoseNode? Through { get; init; }
+
     /// <summary>Whether neither scale nor trim touches it.</summary>
     public bool IsExact { get; init; }
 }
+
+/// <summary><c>through INJECTOR</c>, <c>through INJECTOR for DURATION</c> or <c>through INJECTOR with AMOUNT</c></summary>
+internal sealed record DoseNode(TextSpan Span, NameNode Injector, RowNode? For, RowNode? With) : Node(Span);
 
 /// <summary>
 /// <c>water beds for 10 min + pots for 4 min</c>: waterings that begin together. The span of the first begins with <c>water</c>; the injector stands in

@@ -157,7 +157,7 @@ internal abstract class TreeBuilder(ITokenStream input, TextWriter output, TextW
     }
 
     /// <summary>What a step waters: where several begin together, the first span has the word of the step in it, and the last the injector.</summary>
-    protected static StepNode? WaterOf(TextSpan span, List<WaterNode> waters, NameNode? through)
+    protected static StepNode? WaterOf(TextSpan span, List<WaterNode> waters, DoseNode? through)
     {
         if (waters.Count == 0) return null;
         if (waters is [var only]) return only with { Span = span, Through = through };

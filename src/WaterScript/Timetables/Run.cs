@@ -14,6 +14,9 @@ namespace WaterScript.Timetables;
 /// <param name="Step">Index among the schedule's step paths.</param>
 /// <param name="Injector">Index among the site's devices of the injector that doses; -1 for none.</param>
 /// <param name="Soak">Seconds that the zone is to soak afterwards; 0 outside of a cycle.</param>
+/// <param name="Dose">
+/// Seconds of a dose that has a size of its own; -1 where that does not fit, so that nothing is dosed; 0 where the injector doses until its rinse.
+/// </param>
 internal readonly record struct Run(
     long Number,
     long Start,
@@ -27,7 +30,8 @@ internal readonly record struct Run(
     long PassStart,
     int Step,
     int Injector = -1,
-    long Soak = 0)
+    long Soak = 0,
+    long Dose = 0)
 {
     /// <summary>How long it lasts, in seconds.</summary>
     public long Seconds => End - Start;

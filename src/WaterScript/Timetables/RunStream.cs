@@ -49,7 +49,8 @@ internal static class RunStream
                 var kept = pass.IsWhole ? pass.Next.Seconds : cancellationFilter.Keep(pass.Pass, pass.Next, skipped);
                 if (kept > 0)
                 {
-                    var run = pass.RunOf(kept, ++number);
+                    var dose = pass.Next.Injector < 0 ? 0 : DoseOf(pass, plans[pass.Pass.Schedule], cancellationFilter, budget);
+                    var run = pass.RunOf(kept, ++number) with { Dose = dose };
                     skipped?.Watered(run.Zone, run.Start, run.End);
                     yield return run;
                 }
@@ -59,6 +60,21 @@ internal static class RunStream
             while (!pass.IsOver && pass.Order.CompareTo(limit) < 0);
             Keep(pass, underWay, spare);
         }
+    }
+
+    /// <summary>
+    /// A dose of a size of its own must fit into the shortest that is left of the runs of its part, which are those of the pass that begin together.
+    /// </summary>
+    private static long DoseOf(PassUnderWay pass, SchedulePlans plans, CancellationFilter cancellationFilter, WorkBudget? budget)
+    {
+        if (plans.StepOf(pass.Next.Step).Step.Dose is not { } dose) return 0;
+        foreach (ref readonly var run in pass.BesideNext)
+        {
+            budget?.Spend(1, pass.Pass.Schedule);
+            if (cancellationFilter.Keep(pass.Pass, run, skipped: null) is > 0 and var left && left < dose.Needs) return -1;
+        }
+
+        return dose.Seconds;
     }
 
     private static void Keep(PassUnderWay pass, PriorityQueue<PassUnderWay, StreamOrder> underWay, Stack<PassUnderWay> spare)
@@ -90,6 +106,18 @@ internal static class RunStream
         public bool IsOver => _index >= _runs.Length;
 
         public ref readonly PlannedRun Next => ref _runs.ItemRef(_index);
+
+        /// <summary>The planned runs that begin with the next one, itself among them.</summary>
+        public ReadOnlySpan<PlannedRun> BesideNext
+        {
+            get
+            {
+                var (first, end) = (_index, _index + 1);
+                while (first > 0 && _runs[first - 1].Offset == Next.Offset) first--;
+                while (end < _runs.Length && _runs[end].Offset == Next.Offset) end++;
+                return _runs.AsSpan()[first..end];
+            }
+        }
 
         public StreamOrder Order => new(_pass.Start + Next.Offset, Next.Rank, _sequence);
 

@@ -72,6 +72,7 @@ public sealed class PropertyValueTests
     [InlineData("pump", "valve ac24; bridges gaps up to 60 s; at most 6 starts an hour")]
     [InlineData("master", "starts 5 s before zones; stops 10 s after zones")]
     [InlineData("injector", "after 5 min; rinse 8 min")]
+    [InlineData("injector", "after 5 min; doses 10 L/h")]
     [InlineData("device", "output 8; zones a, b")]
     [InlineData("zone", "output 3; plants none")]
     [InlineData("zone", "output 3; emitters 12 at 4 L/h")]

@@ -35,7 +35,10 @@ internal static class Agreement
     public static IEnumerable<ReferenceRun> RunsOf(Timetable timetable) => timetable.Runs().Select(run => new ReferenceRun(
         run.Start, run.End, run.Overlap, run.Zone, timetable.Site.Schedules[run.Schedule].Name, CivilDate.FromDayNumber(run.Day).ToLocalDate(),
         run.StartNumber, run.Pass, run.PassStart, timetable.StepPath(run),
-        run.Injector < 0 ? null : timetable.Site.Devices[run.Injector].Name));
+        run.Injector < 0 ? null : timetable.Site.Devices[run.Injector].Name)
+    {
+        Dose = run.Dose switch { 0 => null, < 0 => 0, var dose => dose },
+    });
 
     private static (long Start, int Controller, int Output) OrderOf(Site site, ReferenceRun run) =>
         (run.Start, site.Zones[run.Zone].Controller.Index, site.Zones[run.Zone].Output);
@@ -54,5 +57,5 @@ internal static class Agreement
         CultureInfo.InvariantCulture,
         $"  {Instant.FromUnixTimeSeconds(run.Start).InZone(site.TimeZone):uuuu-MM-dd HH:mm:ss o<g>} {site.Zones[run.Zone].Name} "
             + $"{run.End - run.Start} s +{run.Overlap} s, {run.Schedule} of {run.Day:uuuu-MM-dd} start {run.StartNumber} "
-            + $"pass {run.Pass} at {run.PassStart} step {run.Step}");
+            + $"pass {run.Pass} at {run.PassStart} step {run.Step} dose {run.Dose}");
 }

@@ -25,7 +25,7 @@ public sealed class RandomOpeningsTests
         var deviceOpenings = 0;
         for (var number = batch * SitesEach; number < (batch + 1) * SitesEach; number++)
         {
-            var source = RandomSource.Of(10_000 + number);
+            var source = RandomSource.Of(10_000 + number, hasMore: number % 2 == 1);
             if (RandomRunsTests.Read(source.Text, out _) is not { } site) continue;
             var agreed = Agree(site, Horizon.DaysFrom(source.From.PlusDays(3), 4),
                 string.Create(CultureInfo.InvariantCulture, $"number {number}\n{source.Text}"));

@@ -41,6 +41,7 @@ internal sealed partial class RandomSource
     private readonly LocalDate _turn;
     private bool _hasGroup;
     private bool _hasInjector;
+    private bool _isInCycle;
     private bool _hasWatering;
     private bool _hasNamedDays;
     private int _supplies;
@@ -199,8 +200,11 @@ internal sealed partial class RandomSource
         _hasInjector = true;
         var after = Chance(60) ? $"; after {Seconds(1, 200)}" : "";
         var rinse = Chance(60) ? $"; rinse {Seconds(1, 200)}" : "";
-        Add($"injector feeder {{ output {Outputs(9)}; zones {string.Join(", ", _zones)}; load 40 mA{after}{rinse} }}");
+        Add($"injector feeder {{ output {Outputs(9)}; zones {string.Join(", ", _zones)}; load 40 mA{after}{rinse}{(_hasMore ? "; doses 12 L/h" : "")} }}");
     }
+
+    /// <summary>A dose of a time or of an amount, which is not for pieces of a cycle.</summary>
+    private string Dose() => !_isInCycle && More(60) ? OneOf(" for 40 s", " for 4 min", " with 0.4 L", " with 0.05 gal", " for burst") : "";
 
     private string Stagger() => _wiring.Next(5) switch
     {
@@ -234,8 +238,10 @@ internal sealed partial class RandomSource
         if (Chance(40))
         {
             Add("sequence watering {");
+            _isInCycle = true;
             WriteWater("  ");
             WriteWater("  ");
+            _isInCycle = false;
             Add("}");
             _hasWatering = true;
         }
@@ -278,7 +284,7 @@ internal sealed partial class RandomSource
         var exactly = More(15) ? "exactly " : "";
         var amount = Chance(75) ? $"for {exactly}{Pick(Seconds(5, 900), "burst", "10 min", "2 min 30 s", "1 h")}"
             : $"with {exactly}{Pick("1 mm", "2.5 mm", "0.1 in", "4 L", "33 L", "1.7 mm")}";
-        Add($"{indent}water {(More(15) ? Together() : $"{List()} {amount}")}{(_hasInjector && Chance(30) ? " through feeder" : "")}");
+        Add($"{indent}water {(More(15) ? Together() : $"{List()} {amount}")}{(_hasInjector && Chance(30) ? $" through feeder{Dose()}" : "")}");
     }
 
     /// <summary>Two or three lengths that begin together.</summary>
@@ -298,7 +304,9 @@ internal sealed partial class RandomSource
     {
         Add($"{indent}cycle {Seconds(20, 400)} soak {Pick(Seconds(1, 90), Seconds(60, 1800))} {{");
         var lines = _random.Next(1, 4);
+        _isInCycle = true;
         for (var line = 0; line < lines; line++) WriteWater(indent + "  ");
+        _isInCycle = false;
         if (_hasWatering && Chance(30)) Add($"{indent}  run watering");
         Add($"{indent}}}");
     }

@@ -45,7 +45,8 @@ internal static class ReferenceAmount
         return zone.Rate is { } rate ? ([amount, 3600, 100], [rate.InBase, .. share]) : ([amount, 3600, zone.Area!.Value.InBase, 100], [60, flow, .. share]);
     }
 
-    private static long Rounded(decimal[] over, decimal[] under)
+    /// <summary>A quotient of products, rounded half up.</summary>
+    public static long Rounded(decimal[] over, decimal[] under)
     {
         var (numerator, denominator) = (Product(over, under.Length), Product(under, over.Length));
         return (long)BigInteger.Divide((2 * numerator) + denominator, 2 * denominator);

@@ -3,7 +3,11 @@ using WaterScript.Model;
 namespace WaterScript.Tests.Simulation;
 
 /// <summary>A watering of one zone in a pass, in seconds from the start of the pass.</summary>
-internal sealed record PlannedWatering(Zone Zone, long Start, long End, long Overlap, string Step, string? Injector);
+internal sealed record PlannedWatering(Zone Zone, long Start, long End, long Overlap, string Step, string? Injector)
+{
+    /// <summary>Which part of the pass it is of, and the seconds for which that doses whatever its length; null where it doses all the way.</summary>
+    public (int Part, long? Dose) Dosing { get; init; }
+}
 
 /// <summary>What a pass does on a date, laid out second by second from its start.</summary>
 internal sealed class ReferencePlan
@@ -48,10 +52,10 @@ internal sealed class ReferencePlan
                 Take(run.Sequence.Steps, $"{path}.");
                 break;
             case WaterStep water:
-                foreach (var part in water.Parts) Place(Wanted(part, water), path, water.Through);
+                foreach (var part in water.Parts) Place(Wanted(part, water), path, water.Through, DoseOf(water));
                 break;
             case TogetherStep together:
-                Place(Wanted(together), path, together.Waters[0].Through);
+                Place(Wanted(together), path, together.Waters[0].Through, DoseOf(together.Waters[0]));
                 break;
             case CycleStep { Cycle: not null } cycle:
                 TakeCycle(cycle, path);
@@ -69,11 +73,14 @@ internal sealed class ReferencePlan
     private List<(Zone Zone, long Seconds)> Wanted(TogetherStep together) =>
         [.. together.Waters.SelectMany(water => water.Parts.SelectMany(part => Wanted(part, water)))];
 
-    private long Place(List<(Zone Zone, long Seconds)> wanted, string path, string? injector)
+    private long Place(List<(Zone Zone, long Seconds)> wanted, string path, string? injector, long? dose = null)
     {
         if (wanted.Count == 0) return _now;
         var start = wanted.Max(each => EarliestFor(each.Zone));
-        _parts.Add([.. wanted.Select(each => new PlannedWatering(each.Zone, start, start + each.Seconds, 0, path, injector))]);
+        _parts.Add([.. wanted.Select(each => new PlannedWatering(each.Zone, start, start + each.Seconds, 0, path, injector)
+        {
+            Dosing = (_parts.Count, dose),
+        })]);
         foreach (var each in wanted.Where(each => each.Zone.Supply is not null).GroupBy(each => each.Zone.Supply!))
             _lastEnd[each.Key] = start + each.Max(zone => zone.Seconds);
         _now = start + wanted.Max(each => each.Seconds);
@@ -138,6 +145,15 @@ internal sealed class ReferencePlan
 
         return earliest;
     }
+
+    /// <summary>A dose of a time or of an amount, in whole seconds; nothing scales it.</summary>
+    private static long? DoseOf(WaterStep water) => water.Dose switch
+    {
+        null => null,
+        { Time: { } time } => (long)time.TotalSeconds,
+        { Amount: { } amount, Rate: { } rate } => ReferenceAmount.Rounded([amount.InBase, 60], [rate.InBase]),
+        _ => throw new NotSupportedException("a dose without a size"),
+    };
 
     /// <summary>Scaling leaves out what it brings under the shortest; what is written shorter than that is meant.</summary>
     private long TimeOf(Zone zone, WaterStep water)

@@ -9,7 +9,11 @@ namespace WaterScript.Tests.Simulation;
 
 /// <summary>A run as the reference has it.</summary>
 internal readonly record struct ReferenceRun(
-    long Start, long End, long Overlap, int Zone, string Schedule, LocalDate Day, int StartNumber, int Pass, long PassStart, string Step, string? Injector);
+    long Start, long End, long Overlap, int Zone, string Schedule, LocalDate Day, int StartNumber, int Pass, long PassStart, string Step, string? Injector)
+{
+    /// <summary>Seconds for which its part doses: null all the way, 0 not at all, since it does not fit.</summary>
+    public long? Dose { get; init; }
+}
 
 /// <summary>
 /// All runs of a site, worked out by brute force from the words of the language: every date, every schedule, every start.
@@ -150,6 +154,25 @@ internal sealed class ReferenceRuns
 
     private IEnumerable<ReferenceRun> RunsOf(Schedule schedule, LocalDate date, ReferencePlan plan, Start start, int pass, long passStart)
     {
+        var left = RunsLeft(schedule, date, plan, start, pass, passStart).ToList();
+        foreach (var (run, watering) in left)
+        {
+            if (watering is not { Injector: { } name, Dosing: { Dose: { } dose } dosing })
+            {
+                yield return run;
+                continue;
+            }
+
+            var injector = _site.Devices.Single(device => device.Name == name);
+            var shortest = left.Where(other => other.Watering.Dosing.Part == dosing.Part).Min(other => other.Run.End - other.Run.Start);
+            var needed = dose + (long)(injector.After?.Value.TotalSeconds ?? 0) + (long)(injector.Rinse?.Value.TotalSeconds ?? 0);
+            yield return run with { Dose = needed <= shortest ? dose : 0 };
+        }
+    }
+
+    private IEnumerable<(ReferenceRun Run, PlannedWatering Watering)> RunsLeft(
+        Schedule schedule, LocalDate date, ReferencePlan plan, Start start, int pass, long passStart)
+    {
         var cut = CutOf(schedule, date);
         foreach (var watering in plan.Waterings)
         {
@@ -157,9 +180,9 @@ internal sealed class ReferenceRuns
             var planned = passStart + watering.End;
             if (cut <= from) continue;
             if (EndUnderHolds(watering.Zone, from, Math.Min(planned, cut ?? planned)) is not { } to) continue;
-            yield return new ReferenceRun(
+            yield return (new ReferenceRun(
                 from, to, to == planned ? watering.Overlap : 0, watering.Zone.Index, schedule.Name, date, start.Number, pass, passStart, watering.Step,
-                    watering.Injector);
+                    watering.Injector), watering);
         }
     }
 

@@ -105,7 +105,8 @@ internal sealed class SecondBySecond
                     run with
                     {
                         Start = run.Start + Seconds(device.After ?? Duration.Zero),
-                        End = run.End - Seconds(device.Rinse ?? Duration.Zero),
+                        End = run.Dose is { } dose ? run.Start + Seconds(device.After ?? Duration.Zero) + dose
+                            : run.End - Seconds(device.Rinse ?? Duration.Zero),
                         Overlap = 0
                     });
             return [.. dosed.Where(run => run.Start < run.End)];

@@ -42,6 +42,30 @@ public class OpeningTests
             ["9: 0 to 80 of 2", "12: 0 to 10 of 1", "1: 20 to 80 of 2"],
             Lines("zone d { output 12 }\npump p { output 9; zones a; starts 20 s before zones }", "water d for 10 s\n pause 10 s\n water a for 1 min"));
 
+    /// <summary>A dose of its own length begins after what stands before it, and the parts of a step have one each.</summary>
+    [Fact]
+    public void A_dose_of_its_own_length_is_dosed_once_for_each_part() =>
+        Assert.Equal(
+            ["1: 0 to 300 of 1", "2: 0 to 600 of 2 3", "9: 60 to 180 of 1 2", "9: 360 to 480 of 3"],
+            Lines("injector i { output 9; zones a, b; after 1 min; rinse 2 min }", "water a + b, b for 5 min through i for 2 min"));
+
+    /// <summary>0.2 L at 10 L/h are 72 s: with a minute before and two after that needs 252 s.</summary>
+    [Theory]
+    [InlineData(252, "9: 60 to 132 of 1")]
+    [InlineData(251, null)]
+    public void A_dose_that_does_not_fit_is_none(int seconds, string? dose) =>
+        Assert.Equal(dose, Lines("injector i { output 9; zones a; after 1 min; rinse 2 min; doses 10 L/h }", $"water a for {seconds} s through i with 0.2 L")
+            .FirstOrDefault(line => line.StartsWith("9:", StringComparison.Ordinal)));
+
+    /// <summary>The shortest of what begins together decides; scale makes the watering shorter, and not the dose.</summary>
+    [Theory]
+    [InlineData("water a for 4 min + b for 9 min through i for 1 min", "9: 60 to 120 of 1 2")]
+    [InlineData("water a for 239 s + b for 9 min through i for 1 min", null)]
+    [InlineData("repeat 2 times { water a for 4 min through i for 1 min }", "9: 60 to 120 of 1")]
+    public void The_shortest_of_what_begins_together_decides(string steps, string? dose) =>
+        Assert.Equal(dose, Lines("injector i { output 9; zones a, b; after 1 min; rinse 2 min }", steps)
+            .FirstOrDefault(line => line.StartsWith("9:", StringComparison.Ordinal)));
+
     /// <summary>Each output goes with the zones of its own controller; those of a controller without one go with the first that is named.</summary>
     [Fact]
     public void Each_controller_switches_a_pump_for_its_own_zones() =>

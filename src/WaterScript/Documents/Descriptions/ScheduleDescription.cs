@@ -170,6 +170,9 @@ internal sealed class ScheduleDescription(Site site, DocumentWriter writer)
         if (water.With is { } amount) writer.Entry(amount.Dimension == Dimension.Depth ? "depth_mm" : "volume_l", Measure.Rounded(amount.InBase));
         writer.EntryIf("exactly", water.IsExact);
         writer.Entry("through", water.Through);
+        if (water.Dose is not { } dose) return;
+        writer.Entry("dose_s", dose.Seconds);
+        if (dose.Amount is { } volume) writer.Entry("dose_l", Measure.Rounded(volume.InBase));
     }
 
     private void WriteTogether(ZonePart part)

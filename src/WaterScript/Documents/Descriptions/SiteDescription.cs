@@ -137,6 +137,7 @@ internal sealed class SiteDescription(Site site)
         writer.Entry(Schema.Device.AtMost, device.StartsAnHour);
         writer.Entry(Schema.Injector.After, device.After);
         writer.Entry(Schema.Injector.Rinse, device.Rinse);
+        writer.Entry(Schema.Injector.Doses, device.Doses);
     }
 
     private static void WriteZone(DocumentWriter writer, Zone zone)

@@ -84,7 +84,7 @@ internal static class CardFinder
         var cards = new StepCards(nights, words, source);
         return steps.FirstOrDefault(each => each.Span.Start <= offset && offset < each.Span.End) switch
         {
-            WaterNode { Through: { } by } water when IsBefore(water, by, offset) => cards.OfDose(water),
+            WaterNode { Through.Injector: { } by } water when IsBefore(water, by, offset) => cards.OfDose(water),
             WaterNode water => cards.Of(water),
             TogetherNode together => InSteps(site, together.Waters.CastArray<StepNode>(), source, offset),
             CycleNode cycle => InSteps(site, cycle.Steps, source, offset) ?? cards.Of(cycle),

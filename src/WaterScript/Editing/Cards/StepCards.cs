@@ -49,7 +49,7 @@ internal sealed class StepCards(SiteNights nights, NightWords words, SourceText 
     public Card? OfDose(WaterNode node)
     {
         var (runs, day) = RunsIn(node.Span);
-        if (runs.Count == 0 || node.Through is not { } by
+        if (runs.Count == 0 || node.Through?.Injector is not { } by
             || nights.Site.Devices.FirstOrDefault(device => device.Name == by.Text) is not { } injector) return null;
         var (from, to) = (runs[0].Run.Start, runs.Max(run => run.Run.End));
         var date = CivilDate.FromDayNumber(day).ToLocalDate();

@@ -62,7 +62,7 @@ internal static class SameWatering
     {
         var mixed = 0UL;
         ReadOnlySpan<long> parts =
-            [run.Start, run.End, run.Overlap, run.Zone, run.Schedule, run.Day, run.StartNumber, run.Pass, run.Injector, run.Soak];
+            [run.Start, run.End, run.Overlap, run.Zone, run.Schedule, run.Day, run.StartNumber, run.Pass, run.Injector, run.Soak, run.Dose];
         foreach (var part in parts)
             mixed = System.Numerics.BitOperations.RotateLeft((mixed ^ (ulong)part) * 0x9E3779B97F4A7C15, 29);
         return mixed;

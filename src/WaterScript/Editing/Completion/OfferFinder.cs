@@ -97,7 +97,7 @@ internal sealed class OfferFinder
 
     private IEnumerable<Offer> InSteps() => _place.First switch
     {
-        "water" when _place.Last == "through" => _values.Devices("injector"),
+        "water" when _place.Has("through") => Dose(),
         "water" when AmountWord == "for" => AmountOf(Dimension.Time),
         "water" when AmountWord == "with" => AmountOf(Dimension.Volume, Dimension.Depth),
         "water" => _place.Last is "water" or "," or "+" ? _values.Zones(_place)
@@ -109,6 +109,16 @@ internal sealed class OfferFinder
         "run" => _values.Names(NameKind.Sequence),
         _ => [],
     };
+
+    /// <summary>The injector, then perhaps how much it doses.</summary>
+    private IEnumerable<Offer> Dose()
+    {
+        var behind = _place.Before.Reverse().TakeWhile(lexeme => lexeme.Text != "through").Select(lexeme => lexeme.Text).ToList();
+        if (behind.Count == 0) return _values.Devices("injector");
+        if (!behind.Exists(word => word is "for" or "with"))
+            return [new Offer("for", "a time", OfferKind.Word), new Offer("with", "an amount", OfferKind.Word)];
+        return _place.IsAfterNumber ? _values.UnitsOf(behind.Contains("for") ? Dimension.Time : Dimension.Volume) : _values.Names(NameKind.Let);
+    }
 
     /// <summary>The word before the amount that stands before the cursor, or has been begun: none again behind a plus that follows one.</summary>
     private string? AmountWord => _place.Before.Reverse().TakeWhile(lexeme => lexeme.Text != "+").Select(lexeme => lexeme.Text)

@@ -59,7 +59,8 @@ internal sealed class NameWalker(SourceText source, IReadOnlySet<string> lets)
 
     private IEnumerable<NameUse> InStep(StepNode step) => step switch
     {
-        WaterNode water => [.. InZones(water.Zones), .. InRow(water.For), .. InRow(water.With), .. water.Through is { } by ? [Use(NameKind.Zone, by)] : NoUses],
+        WaterNode water => [.. InZones(water.Zones), .. InRow(water.For), .. InRow(water.With), 
+            .. water.Through is { } by ? [Use(NameKind.Zone, by.Injector), .. InRow(by.For), .. InRow(by.With)] : NoUses],
         TogetherNode together => together.Waters.SelectMany(InStep),
         PauseNode pause => InRow(pause.Duration),
         RepeatStepsNode repeat => repeat.Steps.SelectMany(InStep),

@@ -67,21 +67,21 @@ internal partial class WaterScriptParser : TreeBuilder {
 		RULE_noteStatement = 36, RULE_formerlyStatement = 37, RULE_stepsStatement = 38, 
 		RULE_stepsHead = 39, RULE_onDays = 40, RULE_nextDay = 41, RULE_steps = 42, 
 		RULE_stepLine = 43, RULE_step = 44, RULE_waterStep = 45, RULE_watering = 46, 
-		RULE_pauseStep = 47, RULE_runStep = 48, RULE_repeatStep = 49, RULE_repeatHead = 50, 
-		RULE_cycleStep = 51, RULE_cycleHead = 52, RULE_restriction = 53, RULE_restrictionHead = 54, 
-		RULE_restrictionBody = 55, RULE_restrictionLine = 56, RULE_restrictionStatement = 57, 
-		RULE_forStatement = 58, RULE_allowStatement = 59, RULE_atMostStatement = 60, 
-		RULE_exemptStatement = 61, RULE_weekStatement = 62, RULE_interval = 63, 
-		RULE_days = 64, RULE_dayItem = 65, RULE_monthDays = 66, RULE_lastDay = 67, 
-		RULE_ofMonth = 68, RULE_plainDay = 69, RULE_date = 70, RULE_plainDate = 71, 
-		RULE_dateBase = 72, RULE_numberedDay = 73, RULE_offset = 74, RULE_moments = 75, 
-		RULE_moment = 76, RULE_weekday = 77, RULE_zones = 78, RULE_moreZones = 79, 
-		RULE_duration = 80, RULE_row = 81, RULE_count = 82, RULE_label = 83, RULE_word = 84, 
-		RULE_newName = 85, RULE_name = 86, RULE_holdName = 87, RULE_nameButFrom = 88, 
-		RULE_bareInFile = 89, RULE_bareInDescription = 90, RULE_bareInSchedule = 91, 
-		RULE_bareInSteps = 92, RULE_bareInRestriction = 93, RULE_skipped = 94, 
-		RULE_unknownInSchedule = 95, RULE_unknownInSteps = 96, RULE_unknownInRestriction = 97, 
-		RULE_misplaced = 98;
+		RULE_dose = 47, RULE_pauseStep = 48, RULE_runStep = 49, RULE_repeatStep = 50, 
+		RULE_repeatHead = 51, RULE_cycleStep = 52, RULE_cycleHead = 53, RULE_restriction = 54, 
+		RULE_restrictionHead = 55, RULE_restrictionBody = 56, RULE_restrictionLine = 57, 
+		RULE_restrictionStatement = 58, RULE_forStatement = 59, RULE_allowStatement = 60, 
+		RULE_atMostStatement = 61, RULE_exemptStatement = 62, RULE_weekStatement = 63, 
+		RULE_interval = 64, RULE_days = 65, RULE_dayItem = 66, RULE_monthDays = 67, 
+		RULE_lastDay = 68, RULE_ofMonth = 69, RULE_plainDay = 70, RULE_date = 71, 
+		RULE_plainDate = 72, RULE_dateBase = 73, RULE_numberedDay = 74, RULE_offset = 75, 
+		RULE_moments = 76, RULE_moment = 77, RULE_weekday = 78, RULE_zones = 79, 
+		RULE_moreZones = 80, RULE_duration = 81, RULE_row = 82, RULE_count = 83, 
+		RULE_label = 84, RULE_word = 85, RULE_newName = 86, RULE_name = 87, RULE_holdName = 88, 
+		RULE_nameButFrom = 89, RULE_bareInFile = 90, RULE_bareInDescription = 91, 
+		RULE_bareInSchedule = 92, RULE_bareInSteps = 93, RULE_bareInRestriction = 94, 
+		RULE_skipped = 95, RULE_unknownInSchedule = 96, RULE_unknownInSteps = 97, 
+		RULE_unknownInRestriction = 98, RULE_misplaced = 99;
 	public static readonly string[] ruleNames = {
 		"file", "topLine", "topStatement", "includeStatement", "letStatement", 
 		"groupStatement", "holdStatement", "holdZones", "closedStatement", "skipStatement", 
@@ -92,7 +92,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		"exceptStatement", "startStatement", "finishStatement", "repeatStatement", 
 		"cutStatement", "scaleStatement", "noteStatement", "formerlyStatement", 
 		"stepsStatement", "stepsHead", "onDays", "nextDay", "steps", "stepLine", 
-		"step", "waterStep", "watering", "pauseStep", "runStep", "repeatStep", 
+		"step", "waterStep", "watering", "dose", "pauseStep", "runStep", "repeatStep", 
 		"repeatHead", "cycleStep", "cycleHead", "restriction", "restrictionHead", 
 		"restrictionBody", "restrictionLine", "restrictionStatement", "forStatement", 
 		"allowStatement", "atMostStatement", "exemptStatement", "weekStatement", 
@@ -184,25 +184,25 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 198;
+			State = 200;
 			topLine(_localctx.nodes);
-			State = 203;
+			State = 205;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 199;
+				State = 201;
 				Match(NEWLINE);
-				State = 200;
+				State = 202;
 				topLine(_localctx.nodes);
 				}
 				}
-				State = 205;
+				State = 207;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 206;
+			State = 208;
 			Match(Eof);
 			}
 		}
@@ -244,7 +244,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		EnterRule(_localctx, 2, RULE_topLine);
 		int _la;
 		try {
-			State = 216;
+			State = 218;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case Eof:
@@ -265,19 +265,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NEWLINE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 211;
+				State = 213;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 288230376151715838L) != 0)) {
 					{
-					State = 208;
+					State = 210;
 					_localctx.s = topStatement();
 					 Add(_localctx.nodes, _localctx.s.node); 
 					}
 				}
 
 				 EndTopStatement(); 
-				State = 214;
+				State = 216;
 				bareInFile(_localctx.nodes);
 				}
 				break;
@@ -357,7 +357,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case OTHER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 215;
+				State = 217;
 				block(_localctx.nodes);
 				}
 				break;
@@ -438,13 +438,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		TopStatementContext _localctx = new TopStatementContext(Context, State);
 		EnterRule(_localctx, 4, RULE_topStatement);
 		try {
-			State = 254;
+			State = 256;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case INCLUDE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 218;
+				State = 220;
 				_localctx.a = includeStatement();
 				 _localctx.node =  _localctx.a.node; 
 				}
@@ -452,7 +452,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LET:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 221;
+				State = 223;
 				_localctx.b = letStatement();
 				 _localctx.node =  _localctx.b.node; 
 				}
@@ -460,7 +460,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case GROUP:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 224;
+				State = 226;
 				_localctx.c = groupStatement();
 				 _localctx.node =  _localctx.c.node; 
 				}
@@ -468,7 +468,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case HOLD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 227;
+				State = 229;
 				_localctx.d = holdStatement();
 				 _localctx.node =  _localctx.d.node; 
 				}
@@ -476,7 +476,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case CLOSED:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 230;
+				State = 232;
 				_localctx.e = closedStatement();
 				 _localctx.node =  _localctx.e.node; 
 				}
@@ -484,7 +484,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXTRA:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 233;
+				State = 235;
 				_localctx.f = extraStatement();
 				 _localctx.node =  _localctx.f.node; 
 				}
@@ -492,7 +492,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ACCEPT:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 236;
+				State = 238;
 				_localctx.g = acceptStatement();
 				 _localctx.node =  _localctx.g.node; 
 				}
@@ -500,7 +500,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SEQUENCE:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 239;
+				State = 241;
 				_localctx.h = sequenceStatement();
 				 _localctx.node =  _localctx.h.node; 
 				}
@@ -508,7 +508,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case RESTRICTION:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 242;
+				State = 244;
 				_localctx.i = restriction();
 				 _localctx.node =  _localctx.i.node; 
 				}
@@ -516,7 +516,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SCHEDULE:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 245;
+				State = 247;
 				_localctx.j = schedule();
 				 _localctx.node =  _localctx.j.node; 
 				}
@@ -524,7 +524,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LEAVE_OUT:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 248;
+				State = 250;
 				_localctx.k = skipStatement();
 				 _localctx.node =  _localctx.k.node; 
 				}
@@ -532,7 +532,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case DAYS:
 				EnterOuterAlt(_localctx, 12);
 				{
-				State = 251;
+				State = 253;
 				_localctx.l = daysStatement();
 				 _localctx.node =  _localctx.l.node; 
 				}
@@ -573,9 +573,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 256;
+			State = 258;
 			Match(INCLUDE);
-			State = 257;
+			State = 259;
 			_localctx.p = label();
 			 if (Whole) _localctx.node =  new IncludeNode(SpanOf(_localctx), _localctx.p.node); 
 			}
@@ -617,13 +617,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 260;
-			Match(LET);
-			State = 261;
-			_localctx.n = newName();
 			State = 262;
-			Match(EQUALS);
+			Match(LET);
 			State = 263;
+			_localctx.n = newName();
+			State = 264;
+			Match(EQUALS);
+			State = 265;
 			_localctx.r = row();
 			 if (Whole) _localctx.node =  new LetNode(SpanOf(_localctx), _localctx.n.node, _localctx.r.node); 
 			}
@@ -670,23 +670,23 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 266;
+			State = 268;
 			Match(GROUP);
-			State = 267;
-			_localctx.n = newName();
 			State = 269;
+			_localctx.n = newName();
+			State = 271;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 268;
+				State = 270;
 				_localctx.l = label();
 				}
 			}
 
-			State = 271;
+			State = 273;
 			Match(EQUALS);
-			State = 272;
+			State = 274;
 			_localctx.z = zones();
 			 if (Whole) _localctx.node =  new GroupNode(SpanOf(_localctx), _localctx.n.node, _localctx.l?.node, _localctx.z.node); 
 			}
@@ -755,55 +755,55 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 275;
-			Match(HOLD);
 			State = 277;
+			Match(HOLD);
+			State = 279;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if ((((_la) & ~0x3f) == 0 && ((1L << _la) & -32770L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 63L) != 0)) {
 				{
-				State = 276;
+				State = 278;
 				_localctx.z = holdZones();
 				}
 			}
 
-			State = 279;
+			State = 281;
 			Match(FROM);
-			State = 280;
-			_localctx.f = date();
 			State = 282;
+			_localctx.f = date();
+			State = 284;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (((((_la - 55)) & ~0x3f) == 0 && ((1L << (_la - 55)) & 262147L) != 0)) {
 				{
-				State = 281;
+				State = 283;
 				_localctx.ft = moment();
 				}
 			}
 
-			State = 294;
+			State = 296;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				{
-				State = 284;
+				State = 286;
 				Match(FOR);
-				State = 285;
+				State = 287;
 				_localctx.d = duration();
 				}
 				break;
 			case TO:
 				{
-				State = 286;
+				State = 288;
 				Match(TO);
-				State = 287;
-				_localctx.t = date();
 				State = 289;
+				_localctx.t = date();
+				State = 291;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (((((_la - 55)) & ~0x3f) == 0 && ((1L << (_la - 55)) & 262147L) != 0)) {
 					{
-					State = 288;
+					State = 290;
 					_localctx.tt = moment();
 					}
 				}
@@ -812,9 +812,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 				break;
 			case UNTIL:
 				{
-				State = 291;
+				State = 293;
 				Match(UNTIL);
-				State = 292;
+				State = 294;
 				Match(LIFTED);
 				 _localctx.lifted =  true; 
 				}
@@ -822,9 +822,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 296;
+			State = 298;
 			Match(BECAUSE);
-			State = 297;
+			State = 299;
 			_localctx.b = label();
 
 			      if (Whole) _localctx.node =  new HoldNode(SpanOf(_localctx), _localctx.z?.node, _localctx.f.node, _localctx.ft?.node, _localctx.d?.node, _localctx.t?.node, _localctx.tt?.node, _localctx.lifted, _localctx.b.node);
@@ -866,10 +866,10 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 300;
+			State = 302;
 			_localctx.n = holdName();
 			 _localctx.list.Add(_localctx.n.node); 
-			State = 302;
+			State = 304;
 			moreZones(_localctx.list);
 			 if (Whole) _localctx.node =  _localctx.list.ToNode(SpanOf(_localctx)); 
 			}
@@ -917,19 +917,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 305;
-			Match(CLOSED);
-			State = 306;
-			Match(FROM);
 			State = 307;
-			_localctx.f = date();
+			Match(CLOSED);
 			State = 308;
-			Match(TO);
+			Match(FROM);
 			State = 309;
-			_localctx.t = date();
+			_localctx.f = date();
 			State = 310;
-			Match(BECAUSE);
+			Match(TO);
 			State = 311;
+			_localctx.t = date();
+			State = 312;
+			Match(BECAUSE);
+			State = 313;
 			_localctx.b = label();
 			 if (Whole) _localctx.node =  new ClosedNode(SpanOf(_localctx), _localctx.f.node, _localctx.t.node, _localctx.b.node); 
 			}
@@ -986,35 +986,35 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 314;
+			State = 316;
 			Match(LEAVE_OUT);
-			State = 315;
+			State = 317;
 			_localctx.a = name();
 			 Add(_localctx.schedules, _localctx.a.node); 
-			State = 323;
+			State = 325;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 317;
+				State = 319;
 				Match(COMMA);
-				State = 318;
+				State = 320;
 				_localctx.b = name();
 				 Add(_localctx.schedules, _localctx.b.node); 
 				}
 				}
-				State = 325;
+				State = 327;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 326;
-			Match(ON);
-			State = 327;
-			_localctx.d = days();
 			State = 328;
-			Match(BECAUSE);
+			Match(ON);
 			State = 329;
+			_localctx.d = days();
+			State = 330;
+			Match(BECAUSE);
+			State = 331;
 			_localctx.w = label();
 			 if (Whole) _localctx.node =  new SkipNode(SpanOf(_localctx), [.. _localctx.schedules], [.. _localctx.d.nodes], _localctx.w.node); 
 			}
@@ -1061,23 +1061,23 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 332;
+			State = 334;
 			Match(DAYS);
-			State = 333;
-			_localctx.n = newName();
 			State = 335;
+			_localctx.n = newName();
+			State = 337;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 334;
+				State = 336;
 				_localctx.l = label();
 				}
 			}
 
-			State = 337;
+			State = 339;
 			Match(EQUALS);
-			State = 338;
+			State = 340;
 			_localctx.d = days();
 			 if (Whole) _localctx.node =  new NamedDaysNode(SpanOf(_localctx), _localctx.n.node, _localctx.l?.node, [.. _localctx.d.nodes]); 
 			}
@@ -1117,9 +1117,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 341;
+			State = 343;
 			_localctx.h = extraHead();
-			State = 342;
+			State = 344;
 			_localctx.b = steps();
 			 _localctx.node =  _localctx.h.node is null ? null : _localctx.h.node with { Span = SpanOf(_localctx), Steps = OnlySteps(_localctx.b.list) }; 
 			}
@@ -1170,25 +1170,25 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 345;
-			Match(EXTRA);
-			State = 346;
-			_localctx.d = date();
 			State = 347;
-			_localctx.t = moment();
+			Match(EXTRA);
+			State = 348;
+			_localctx.d = date();
 			State = 349;
+			_localctx.t = moment();
+			State = 351;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 348;
+				State = 350;
 				_localctx.l = label();
 				}
 			}
 
-			State = 351;
+			State = 353;
 			Match(BECAUSE);
-			State = 352;
+			State = 354;
 			_localctx.b = label();
 			 if (Whole) _localctx.node =  new ExtraNode(SpanOf(_localctx), _localctx.d.node, _localctx.t.node, _localctx.l?.node, _localctx.b.node, []); 
 			}
@@ -1236,22 +1236,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 355;
-			Match(ACCEPT);
-			State = 356;
-			_localctx.r = name();
 			State = 357;
-			Match(BECAUSE);
+			Match(ACCEPT);
 			State = 358;
+			_localctx.r = name();
+			State = 359;
+			Match(BECAUSE);
+			State = 360;
 			_localctx.b = label();
-			State = 361;
+			State = 363;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==UNTIL) {
 				{
-				State = 359;
+				State = 361;
 				Match(UNTIL);
-				State = 360;
+				State = 362;
 				_localctx.u = date();
 				}
 			}
@@ -1294,9 +1294,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 365;
+			State = 367;
 			_localctx.h = sequenceHead();
-			State = 366;
+			State = 368;
 			_localctx.b = steps();
 			 if (_localctx.h.node is not null) _localctx.node =  new SequenceNode(SpanOf(_localctx), _localctx.h.node, _localctx.h.title, _localctx.b.list.Steps, _localctx.b.list.Accepts); 
 			}
@@ -1339,17 +1339,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 369;
+			State = 371;
 			Match(SEQUENCE);
-			State = 370;
+			State = 372;
 			_localctx.n = newName();
 			 _localctx.node =  _localctx.n.node; 
-			State = 375;
+			State = 377;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 372;
+				State = 374;
 				_localctx.l = label();
 				 _localctx.title =  _localctx.l.node; 
 				}
@@ -1397,17 +1397,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 377;
+			State = 379;
 			_localctx.h = blockHead();
-			State = 383;
+			State = 385;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 378;
+				State = 380;
 				_localctx.b = body();
 				 Add(_localctx.nodes, BlockOf(_localctx, _localctx.h, _localctx.b)); EndTopStatement(); 
-				State = 380;
+				State = 382;
 				bareInFile(_localctx.nodes);
 				}
 				break;
@@ -1474,7 +1474,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 385;
+			State = 387;
 			_la = TokenStream.LA(1);
 			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 288230376151715838L) != 0) || ((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -1483,13 +1483,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 389;
+			State = 391;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
 				{
 				{
-				State = 386;
+				State = 388;
 				_la = TokenStream.LA(1);
 				if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1500,7 +1500,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 				}
 				}
-				State = 391;
+				State = 393;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -1546,27 +1546,27 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 392;
+			State = 394;
 			Match(LBRACE);
-			State = 393;
+			State = 395;
 			bodyLine(_localctx.nodes);
-			State = 398;
+			State = 400;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 394;
+				State = 396;
 				Match(NEWLINE);
-				State = 395;
+				State = 397;
 				bodyLine(_localctx.nodes);
 				}
 				}
-				State = 400;
+				State = 402;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 401;
+			State = 403;
 			Match(RBRACE);
 			}
 		}
@@ -1611,7 +1611,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		EnterRule(_localctx, 38, RULE_bodyLine);
 		int _la;
 		try {
-			State = 412;
+			State = 414;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ACCEPT:
@@ -1620,19 +1620,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NEWLINE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 406;
+				State = 408;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==ACCEPT) {
 					{
-					State = 403;
+					State = 405;
 					_localctx.a = acceptStatement();
 					 Add(_localctx.nodes, _localctx.a.node); 
 					}
 				}
 
 				 EndStatement(); 
-				State = 409;
+				State = 411;
 				bareInDescription(_localctx.nodes);
 				}
 				break;
@@ -1712,7 +1712,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case OTHER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 410;
+				State = 412;
 				property(_localctx.nodes);
 				}
 				break;
@@ -1729,7 +1729,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case DAYS:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 411;
+				State = 413;
 				misplaced(_localctx.nodes);
 				}
 				break;
@@ -1777,17 +1777,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 414;
+			State = 416;
 			_localctx.h = propertyHead();
-			State = 420;
+			State = 422;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 415;
+				State = 417;
 				_localctx.b = body();
 				 Add(_localctx.nodes, PropertyOf(_localctx, _localctx.h, _localctx.b)); EndStatement(); 
-				State = 417;
+				State = 419;
 				bareInDescription(_localctx.nodes);
 				}
 				break;
@@ -1853,7 +1853,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 422;
+			State = 424;
 			_la = TokenStream.LA(1);
 			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 288230376151715838L) != 0) || ((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -1862,13 +1862,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 426;
+			State = 428;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
 				{
 				{
-				State = 423;
+				State = 425;
 				_la = TokenStream.LA(1);
 				if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1879,7 +1879,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 				}
 				}
-				State = 428;
+				State = 430;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -1920,9 +1920,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 429;
+			State = 431;
 			_localctx.h = scheduleHead();
-			State = 430;
+			State = 432;
 			_localctx.b = scheduleBody();
 			 if (_localctx.h.node is not null) _localctx.node =  new ScheduleNode(SpanOf(_localctx), _localctx.h.node, _localctx.h.title, [.. _localctx.b.nodes]); 
 			}
@@ -1965,17 +1965,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 433;
+			State = 435;
 			Match(SCHEDULE);
-			State = 434;
+			State = 436;
 			_localctx.n = newName();
 			 _localctx.node =  _localctx.n.node; 
-			State = 439;
+			State = 441;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 436;
+				State = 438;
 				_localctx.l = label();
 				 _localctx.title =  _localctx.l.node; 
 				}
@@ -2023,27 +2023,27 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 441;
+			State = 443;
 			Match(LBRACE);
-			State = 442;
+			State = 444;
 			scheduleLine(_localctx.nodes);
-			State = 447;
+			State = 449;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 443;
+				State = 445;
 				Match(NEWLINE);
-				State = 444;
+				State = 446;
 				scheduleLine(_localctx.nodes);
 				}
 				}
-				State = 449;
+				State = 451;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 450;
+			State = 452;
 			Match(RBRACE);
 			}
 		}
@@ -2085,7 +2085,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		EnterRule(_localctx, 50, RULE_scheduleLine);
 		int _la;
 		try {
-			State = 460;
+			State = 462;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ACCEPT:
@@ -2107,19 +2107,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NEWLINE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 455;
+				State = 457;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 33550464L) != 0)) {
 					{
-					State = 452;
+					State = 454;
 					_localctx.s = scheduleStatement();
 					 Add(_localctx.nodes, _localctx.s.node); 
 					}
 				}
 
 				 EndStatement(); 
-				State = 458;
+				State = 460;
 				bareInSchedule(_localctx.nodes);
 				}
 				break;
@@ -2197,7 +2197,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case OTHER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 459;
+				State = 461;
 				unknownInSchedule(_localctx.nodes);
 				}
 				break;
@@ -2283,13 +2283,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		ScheduleStatementContext _localctx = new ScheduleStatementContext(Context, State);
 		EnterRule(_localctx, 52, RULE_scheduleStatement);
 		try {
-			State = 503;
+			State = 505;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case EVERY:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 462;
+				State = 464;
 				_localctx.a = everyStatement();
 				 _localctx.node =  _localctx.a.node; 
 				}
@@ -2297,7 +2297,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ON:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 465;
+				State = 467;
 				_localctx.b = onStatement();
 				 _localctx.node =  _localctx.b.node; 
 				}
@@ -2305,7 +2305,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case MANUAL:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 468;
+				State = 470;
 				Match(MANUAL);
 				 _localctx.node =  new ManualNode(SpanOf(_localctx)); 
 				}
@@ -2313,7 +2313,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FROM:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 470;
+				State = 472;
 				_localctx.c = fromStatement();
 				 _localctx.node =  _localctx.c.node; 
 				}
@@ -2321,7 +2321,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXCEPT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 473;
+				State = 475;
 				_localctx.d = exceptStatement();
 				 _localctx.node =  _localctx.d.node; 
 				}
@@ -2329,7 +2329,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case START:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 476;
+				State = 478;
 				_localctx.e = startStatement();
 				 _localctx.node =  _localctx.e.node; 
 				}
@@ -2337,7 +2337,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FINISH:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 479;
+				State = 481;
 				_localctx.f = finishStatement();
 				 _localctx.node =  _localctx.f.node; 
 				}
@@ -2345,7 +2345,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case REPEAT:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 482;
+				State = 484;
 				_localctx.g = repeatStatement();
 				 _localctx.node =  _localctx.g.node; 
 				}
@@ -2353,7 +2353,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case CUT:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 485;
+				State = 487;
 				_localctx.h = cutStatement();
 				 _localctx.node =  _localctx.h.node; 
 				}
@@ -2361,7 +2361,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SCALE:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 488;
+				State = 490;
 				_localctx.i = scaleStatement();
 				 _localctx.node =  _localctx.i.node; 
 				}
@@ -2369,7 +2369,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NOTE:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 491;
+				State = 493;
 				_localctx.j = noteStatement();
 				 _localctx.node =  _localctx.j.node; 
 				}
@@ -2377,7 +2377,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case STEPS:
 				EnterOuterAlt(_localctx, 12);
 				{
-				State = 494;
+				State = 496;
 				_localctx.k = stepsStatement();
 				 _localctx.node =  _localctx.k.node; 
 				}
@@ -2385,7 +2385,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ACCEPT:
 				EnterOuterAlt(_localctx, 13);
 				{
-				State = 497;
+				State = 499;
 				_localctx.l = acceptStatement();
 				 _localctx.node =  _localctx.l.node; 
 				}
@@ -2393,7 +2393,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FORMERLY:
 				EnterOuterAlt(_localctx, 14);
 				{
-				State = 500;
+				State = 502;
 				_localctx.m = formerlyStatement();
 				 _localctx.node =  _localctx.m.node; 
 				}
@@ -2433,7 +2433,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 505;
+			State = 507;
 			_localctx.i = interval();
 			 if (Whole) _localctx.node =  new EveryNode(SpanOf(_localctx), _localctx.i.node); 
 			}
@@ -2470,9 +2470,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 508;
+			State = 510;
 			Match(ON);
-			State = 509;
+			State = 511;
 			_localctx.d = days();
 			 if (Whole) _localctx.node =  new OnNode(SpanOf(_localctx), [.. _localctx.d.nodes]); 
 			}
@@ -2519,26 +2519,26 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 512;
+			State = 514;
 			Match(FROM);
-			State = 513;
+			State = 515;
 			_localctx.f = date();
-			State = 518;
+			State = 520;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TO:
 				{
-				State = 514;
+				State = 516;
 				Match(TO);
-				State = 515;
+				State = 517;
 				_localctx.t = date();
 				}
 				break;
 			case FOR:
 				{
-				State = 516;
+				State = 518;
 				Match(FOR);
-				State = 517;
+				State = 519;
 				_localctx.d = duration();
 				}
 				break;
@@ -2594,23 +2594,23 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 522;
+			State = 524;
 			Match(EXCEPT);
-			State = 533;
+			State = 535;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case EVERY:
 				{
-				State = 523;
+				State = 525;
 				_localctx.i = interval();
-				State = 526;
+				State = 528;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==FROM) {
 					{
-					State = 524;
+					State = 526;
 					Match(FROM);
-					State = 525;
+					State = 527;
 					_localctx.f = date();
 					}
 				}
@@ -2630,7 +2630,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NUMBER:
 			case DATE:
 				{
-				State = 530;
+				State = 532;
 				_localctx.d = days();
 				 if (Whole) _localctx.node =  new ExceptNode(SpanOf(_localctx), [.. _localctx.d.nodes]); 
 				}
@@ -2688,23 +2688,23 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 535;
+			State = 537;
 			Match(START);
-			State = 551;
+			State = 553;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				{
-				State = 536;
+				State = 538;
 				Match(AT);
-				State = 537;
-				_localctx.m = moments();
 				State = 539;
+				_localctx.m = moments();
+				State = 541;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==ON) {
 					{
-					State = 538;
+					State = 540;
 					_localctx.o = onDays();
 					}
 				}
@@ -2714,18 +2714,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 				break;
 			case AFTER:
 				{
-				State = 543;
+				State = 545;
 				Match(AFTER);
-				State = 544;
+				State = 546;
 				_localctx.n = name();
-				State = 547;
+				State = 549;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==PLUS) {
 					{
-					State = 545;
+					State = 547;
 					Match(PLUS);
-					State = 546;
+					State = 548;
 					_localctx.d = duration();
 					}
 				}
@@ -2776,18 +2776,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 553;
-			Match(FINISH);
-			State = 554;
-			Match(BY);
 			State = 555;
-			_localctx.m = moments();
+			Match(FINISH);
+			State = 556;
+			Match(BY);
 			State = 557;
+			_localctx.m = moments();
+			State = 559;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==ON) {
 				{
-				State = 556;
+				State = 558;
 				_localctx.o = onDays();
 				}
 			}
@@ -2845,22 +2845,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 561;
-			Match(REPEAT);
-			State = 562;
-			Match(EVERY);
 			State = 563;
+			Match(REPEAT);
+			State = 564;
+			Match(EVERY);
+			State = 565;
 			_localctx.e = duration();
-			State = 575;
+			State = 577;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				{
-				State = 564;
-				Match(FOR);
-				State = 565;
-				_localctx.c = count();
 				State = 566;
+				Match(FOR);
+				State = 567;
+				_localctx.c = count();
+				State = 568;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PASS || _la==PASSES) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2873,16 +2873,16 @@ internal partial class WaterScriptParser : TreeBuilder {
 				break;
 			case UNTIL:
 				{
-				State = 568;
+				State = 570;
 				Match(UNTIL);
-				State = 569;
+				State = 571;
 				_localctx.u = moment();
-				State = 573;
+				State = 575;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NEXT) {
 					{
-					State = 570;
+					State = 572;
 					nextDay();
 					 _localctx.next =  true; 
 					}
@@ -2935,20 +2935,20 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 579;
-			Match(CUT);
-			State = 580;
-			Match(OFF);
 			State = 581;
-			Match(AT);
+			Match(CUT);
 			State = 582;
+			Match(OFF);
+			State = 583;
+			Match(AT);
+			State = 584;
 			_localctx.m = moment();
-			State = 586;
+			State = 588;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==NEXT) {
 				{
-				State = 583;
+				State = 585;
 				nextDay();
 				 _localctx.next =  true; 
 				}
@@ -2989,9 +2989,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 590;
+			State = 592;
 			Match(SCALE);
-			State = 591;
+			State = 593;
 			_localctx.r = row();
 			 if (Whole) _localctx.node =  new UseScaleNode(SpanOf(_localctx), _localctx.r.node); 
 			}
@@ -3028,9 +3028,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 594;
+			State = 596;
 			Match(NOTE);
-			State = 595;
+			State = 597;
 			_localctx.t = label();
 			 if (Whole) _localctx.node =  new NoteNode(SpanOf(_localctx), _localctx.t.node); 
 			}
@@ -3067,9 +3067,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 598;
+			State = 600;
 			Match(FORMERLY);
-			State = 599;
+			State = 601;
 			_localctx.n = name();
 			 if (Whole) _localctx.node =  new FormerlyNode(SpanOf(_localctx), _localctx.n.node); 
 			}
@@ -3108,9 +3108,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 602;
+			State = 604;
 			stepsHead();
-			State = 603;
+			State = 605;
 			_localctx.b = steps();
 			 _localctx.node =  new StepsNode(SpanOf(_localctx), OnlySteps(_localctx.b.list)); 
 			}
@@ -3142,7 +3142,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 606;
+			State = 608;
 			Match(STEPS);
 			}
 		}
@@ -3178,9 +3178,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 608;
+			State = 610;
 			Match(ON);
-			State = 609;
+			State = 611;
 			_localctx.d = days();
 			 _localctx.nodes =  _localctx.d.nodes; 
 			}
@@ -3213,9 +3213,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 612;
+			State = 614;
 			Match(NEXT);
-			State = 613;
+			State = 615;
 			Match(DAY);
 			}
 		}
@@ -3259,27 +3259,27 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 615;
+			State = 617;
 			Match(LBRACE);
-			State = 616;
+			State = 618;
 			stepLine(_localctx.list);
-			State = 621;
+			State = 623;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 617;
+				State = 619;
 				Match(NEWLINE);
-				State = 618;
+				State = 620;
 				stepLine(_localctx.list);
 				}
 				}
-				State = 623;
+				State = 625;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 624;
+			State = 626;
 			Match(RBRACE);
 			}
 		}
@@ -3324,7 +3324,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		StepLineContext _localctx = new StepLineContext(Context, State, list);
 		EnterRule(_localctx, 86, RULE_stepLine);
 		try {
-			State = 635;
+			State = 637;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ACCEPT:
@@ -3338,7 +3338,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NEWLINE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 630;
+				State = 632;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case REPEAT:
@@ -3347,13 +3347,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 				case CYCLE:
 				case RUN:
 					{
-					State = 626;
+					State = 628;
 					_localctx.s = step(_localctx.list);
 					}
 					break;
 				case ACCEPT:
 					{
-					State = 627;
+					State = 629;
 					_localctx.a = acceptStatement();
 					 _localctx.list.Add(_localctx.a.node); 
 					}
@@ -3366,7 +3366,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 					break;
 				}
 				 EndStatement(); 
-				State = 633;
+				State = 635;
 				bareInSteps(_localctx.list);
 				}
 				break;
@@ -3452,7 +3452,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case OTHER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 634;
+				State = 636;
 				unknownInSteps(_localctx.list);
 				}
 				break;
@@ -3507,13 +3507,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		StepContext _localctx = new StepContext(Context, State, list);
 		EnterRule(_localctx, 88, RULE_step);
 		try {
-			State = 648;
+			State = 650;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case WATER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 637;
+				State = 639;
 				_localctx.a = waterStep();
 				 _localctx.list.Add(_localctx.a.node); 
 				}
@@ -3521,7 +3521,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case PAUSE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 640;
+				State = 642;
 				_localctx.b = pauseStep();
 				 _localctx.list.Add(_localctx.b.node); 
 				}
@@ -3529,7 +3529,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case RUN:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 643;
+				State = 645;
 				_localctx.c = runStep();
 				 _localctx.list.Add(_localctx.c.node); 
 				}
@@ -3537,14 +3537,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case REPEAT:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 646;
+				State = 648;
 				_localctx.d = repeatStep(_localctx.list);
 				}
 				break;
 			case CYCLE:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 647;
+				State = 649;
 				_localctx.e = cycleStep(_localctx.list);
 				}
 				break;
@@ -3568,7 +3568,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		public List<WaterNode> waters = new();
 		public WateringContext a;
 		public WateringContext b;
-		public NameContext i;
+		public DoseContext d;
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WATER() { return GetToken(WaterScriptParser.WATER, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public WateringContext[] watering() {
 			return GetRuleContexts<WateringContext>();
@@ -3580,9 +3580,8 @@ internal partial class WaterScriptParser : TreeBuilder {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PLUS(int i) {
 			return GetToken(WaterScriptParser.PLUS, i);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode THROUGH() { return GetToken(WaterScriptParser.THROUGH, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public NameContext name() {
-			return GetRuleContext<NameContext>(0);
+		[System.Diagnostics.DebuggerNonUserCode] public DoseContext dose() {
+			return GetRuleContext<DoseContext>(0);
 		}
 		public WaterStepContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
@@ -3599,41 +3598,39 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 650;
+			State = 652;
 			Match(WATER);
-			State = 651;
+			State = 653;
 			_localctx.a = watering();
 			 Add(_localctx.waters, _localctx.a.node); 
-			State = 659;
+			State = 661;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==PLUS) {
 				{
 				{
-				State = 653;
+				State = 655;
 				Match(PLUS);
-				State = 654;
+				State = 656;
 				_localctx.b = watering();
 				 Add(_localctx.waters, _localctx.b.node); 
 				}
 				}
-				State = 661;
+				State = 663;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 664;
+			State = 665;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==THROUGH) {
 				{
-				State = 662;
-				Match(THROUGH);
-				State = 663;
-				_localctx.i = name();
+				State = 664;
+				_localctx.d = dose();
 				}
 			}
 
-			 if (Whole) _localctx.node =  WaterOf(SpanOf(_localctx), _localctx.waters, _localctx.i?.node); 
+			 if (Whole) _localctx.node =  WaterOf(SpanOf(_localctx), _localctx.waters, _localctx.d?.node); 
 			}
 		}
 		catch (RecognitionException re) {
@@ -3677,53 +3674,125 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 668;
+			State = 669;
 			_localctx.z = zones();
-			State = 681;
+			State = 682;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				{
-				State = 669;
+				State = 670;
 				Match(FOR);
-				State = 672;
+				State = 673;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==EXACTLY) {
 					{
-					State = 670;
+					State = 671;
 					Match(EXACTLY);
 					 _localctx.exact =  true; 
 					}
 				}
 
-				State = 674;
+				State = 675;
 				_localctx.d = duration();
 				}
 				break;
 			case WITH:
 				{
-				State = 675;
+				State = 676;
 				Match(WITH);
-				State = 678;
+				State = 679;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==EXACTLY) {
 					{
-					State = 676;
+					State = 677;
 					Match(EXACTLY);
 					 _localctx.exact =  true; 
 					}
 				}
 
-				State = 680;
+				State = 681;
 				_localctx.w = duration();
 				}
 				break;
 			default:
 				throw new NoViableAltException(this);
 			}
-			 if (Whole) _localctx.node =  new WaterNode(SpanOf(_localctx), _localctx.z.node, _localctx.d?.node, _localctx.w?.node, null) { IsExact = _localctx.exact }; 
+			 if (Whole) _localctx.node =  new WaterNode(SpanOf(_localctx), _localctx.z.node, _localctx.d?.node, _localctx.w?.node) { IsExact = _localctx.exact }; 
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	public partial class DoseContext : ParserRuleContext {
+		public DoseNode node;
+		public NameContext i;
+		public DurationContext d;
+		public DurationContext w;
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode THROUGH() { return GetToken(WaterScriptParser.THROUGH, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public NameContext name() {
+			return GetRuleContext<NameContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FOR() { return GetToken(WaterScriptParser.FOR, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WITH() { return GetToken(WaterScriptParser.WITH, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public DurationContext duration() {
+			return GetRuleContext<DurationContext>(0);
+		}
+		public DoseContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_dose; } }
+	}
+
+	[RuleVersion(0)]
+	public DoseContext dose() {
+		DoseContext _localctx = new DoseContext(Context, State);
+		EnterRule(_localctx, 94, RULE_dose);
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 686;
+			Match(THROUGH);
+			State = 687;
+			_localctx.i = name();
+			State = 692;
+			ErrorHandler.Sync(this);
+			switch (TokenStream.LA(1)) {
+			case FOR:
+				{
+				State = 688;
+				Match(FOR);
+				State = 689;
+				_localctx.d = duration();
+				}
+				break;
+			case WITH:
+				{
+				State = 690;
+				Match(WITH);
+				State = 691;
+				_localctx.w = duration();
+				}
+				break;
+			case LBRACE:
+			case RBRACE:
+			case NEWLINE:
+				break;
+			default:
+				break;
+			}
+			 if (Whole) _localctx.node =  new DoseNode(SpanOf(_localctx), _localctx.i.node, _localctx.d?.node, _localctx.w?.node); 
 			}
 		}
 		catch (RecognitionException re) {
@@ -3754,13 +3823,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public PauseStepContext pauseStep() {
 		PauseStepContext _localctx = new PauseStepContext(Context, State);
-		EnterRule(_localctx, 94, RULE_pauseStep);
+		EnterRule(_localctx, 96, RULE_pauseStep);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 685;
+			State = 696;
 			Match(PAUSE);
-			State = 686;
+			State = 697;
 			_localctx.d = duration();
 			 if (Whole) _localctx.node =  new PauseNode(SpanOf(_localctx), _localctx.d.node); 
 			}
@@ -3793,13 +3862,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RunStepContext runStep() {
 		RunStepContext _localctx = new RunStepContext(Context, State);
-		EnterRule(_localctx, 96, RULE_runStep);
+		EnterRule(_localctx, 98, RULE_runStep);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 689;
+			State = 700;
 			Match(RUN);
-			State = 690;
+			State = 701;
 			_localctx.n = name();
 			 if (Whole) _localctx.node =  new RunNode(SpanOf(_localctx), _localctx.n.node); 
 			}
@@ -3837,13 +3906,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RepeatStepContext repeatStep(StepList list) {
 		RepeatStepContext _localctx = new RepeatStepContext(Context, State, list);
-		EnterRule(_localctx, 98, RULE_repeatStep);
+		EnterRule(_localctx, 100, RULE_repeatStep);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 693;
+			State = 704;
 			_localctx.h = repeatHead();
-			State = 694;
+			State = 705;
 			_localctx.b = steps();
 			 _localctx.list.AddBlock(_localctx.b.list, _localctx.h.node is null ? null : new RepeatStepsNode(SpanOf(_localctx), _localctx.h.node, OnlySteps(_localctx.b.list))); 
 			}
@@ -3878,16 +3947,16 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RepeatHeadContext repeatHead() {
 		RepeatHeadContext _localctx = new RepeatHeadContext(Context, State);
-		EnterRule(_localctx, 100, RULE_repeatHead);
+		EnterRule(_localctx, 102, RULE_repeatHead);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 697;
+			State = 708;
 			Match(REPEAT);
-			State = 698;
+			State = 709;
 			_localctx.c = count();
-			State = 699;
+			State = 710;
 			_la = TokenStream.LA(1);
 			if ( !(_la==TIME || _la==TIMES) ) {
 			ErrorHandler.RecoverInline(this);
@@ -3932,13 +4001,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public CycleStepContext cycleStep(StepList list) {
 		CycleStepContext _localctx = new CycleStepContext(Context, State, list);
-		EnterRule(_localctx, 102, RULE_cycleStep);
+		EnterRule(_localctx, 104, RULE_cycleStep);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 702;
+			State = 713;
 			_localctx.h = cycleHead();
-			State = 703;
+			State = 714;
 			_localctx.b = steps();
 			 _localctx.list.AddBlock(_localctx.b.list, _localctx.h.node is null ? null : _localctx.h.node with { Span = SpanOf(_localctx), Steps = OnlySteps(_localctx.b.list) }); 
 			}
@@ -3977,18 +4046,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public CycleHeadContext cycleHead() {
 		CycleHeadContext _localctx = new CycleHeadContext(Context, State);
-		EnterRule(_localctx, 104, RULE_cycleHead);
+		EnterRule(_localctx, 106, RULE_cycleHead);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 706;
+			State = 717;
 			Match(CYCLE);
-			State = 712;
+			State = 723;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AUTO:
 				{
-				State = 707;
+				State = 718;
 				Match(AUTO);
 				}
 				break;
@@ -4004,11 +4073,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case PERCENT:
 			case OTHER:
 				{
-				State = 708;
+				State = 719;
 				_localctx.c = duration();
-				State = 709;
+				State = 720;
 				Match(SOAK);
-				State = 710;
+				State = 721;
 				_localctx.s = duration();
 				}
 				break;
@@ -4049,13 +4118,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RestrictionContext restriction() {
 		RestrictionContext _localctx = new RestrictionContext(Context, State);
-		EnterRule(_localctx, 106, RULE_restriction);
+		EnterRule(_localctx, 108, RULE_restriction);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 716;
+			State = 727;
 			_localctx.h = restrictionHead();
-			State = 717;
+			State = 728;
 			_localctx.b = restrictionBody();
 			 if (_localctx.h.node is not null) _localctx.node =  new RestrictionNode(SpanOf(_localctx), _localctx.h.node, _localctx.h.title, [.. _localctx.b.nodes]); 
 			}
@@ -4093,22 +4162,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RestrictionHeadContext restrictionHead() {
 		RestrictionHeadContext _localctx = new RestrictionHeadContext(Context, State);
-		EnterRule(_localctx, 108, RULE_restrictionHead);
+		EnterRule(_localctx, 110, RULE_restrictionHead);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 720;
+			State = 731;
 			Match(RESTRICTION);
-			State = 721;
+			State = 732;
 			_localctx.n = newName();
 			 _localctx.node =  _localctx.n.node; 
-			State = 726;
+			State = 737;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 723;
+				State = 734;
 				_localctx.l = label();
 				 _localctx.title =  _localctx.l.node; 
 				}
@@ -4151,32 +4220,32 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RestrictionBodyContext restrictionBody() {
 		RestrictionBodyContext _localctx = new RestrictionBodyContext(Context, State);
-		EnterRule(_localctx, 110, RULE_restrictionBody);
+		EnterRule(_localctx, 112, RULE_restrictionBody);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 728;
+			State = 739;
 			Match(LBRACE);
-			State = 729;
+			State = 740;
 			restrictionLine(_localctx.nodes);
-			State = 734;
+			State = 745;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 730;
+				State = 741;
 				Match(NEWLINE);
-				State = 731;
+				State = 742;
 				restrictionLine(_localctx.nodes);
 				}
 				}
-				State = 736;
+				State = 747;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 737;
+			State = 748;
 			Match(RBRACE);
 			}
 		}
@@ -4215,10 +4284,10 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RestrictionLineContext restrictionLine(List<StatementNode> nodes) {
 		RestrictionLineContext _localctx = new RestrictionLineContext(Context, State, nodes);
-		EnterRule(_localctx, 112, RULE_restrictionLine);
+		EnterRule(_localctx, 114, RULE_restrictionLine);
 		int _la;
 		try {
-			State = 747;
+			State = 758;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ACCEPT:
@@ -4234,19 +4303,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NEWLINE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 742;
+				State = 753;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 16643096704L) != 0)) {
 					{
-					State = 739;
+					State = 750;
 					_localctx.s = restrictionStatement();
 					 Add(_localctx.nodes, _localctx.s.node); 
 					}
 				}
 
 				 EndStatement(); 
-				State = 745;
+				State = 756;
 				bareInRestriction(_localctx.nodes);
 				}
 				break;
@@ -4330,7 +4399,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case OTHER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 746;
+				State = 757;
 				unknownInRestriction(_localctx.nodes);
 				}
 				break;
@@ -4393,15 +4462,15 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RestrictionStatementContext restrictionStatement() {
 		RestrictionStatementContext _localctx = new RestrictionStatementContext(Context, State);
-		EnterRule(_localctx, 114, RULE_restrictionStatement);
+		EnterRule(_localctx, 116, RULE_restrictionStatement);
 		try {
-			State = 773;
+			State = 784;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 749;
+				State = 760;
 				_localctx.a = forStatement();
 				 _localctx.node =  _localctx.a.node; 
 				}
@@ -4409,7 +4478,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FROM:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 752;
+				State = 763;
 				_localctx.b = fromStatement();
 				 _localctx.node =  _localctx.b.node; 
 				}
@@ -4417,7 +4486,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ALLOW:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 755;
+				State = 766;
 				_localctx.c = allowStatement();
 				 _localctx.node =  _localctx.c.node; 
 				}
@@ -4425,7 +4494,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXCEPT:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 758;
+				State = 769;
 				_localctx.d = exceptStatement();
 				 _localctx.node =  _localctx.d.node; 
 				}
@@ -4433,7 +4502,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case AT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 761;
+				State = 772;
 				_localctx.e = atMostStatement();
 				 _localctx.node =  _localctx.e.node; 
 				}
@@ -4441,7 +4510,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXEMPT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 764;
+				State = 775;
 				_localctx.f = exemptStatement();
 				 _localctx.node =  _localctx.f.node; 
 				}
@@ -4449,7 +4518,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case WEEK:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 767;
+				State = 778;
 				_localctx.g = weekStatement();
 				 _localctx.node =  _localctx.g.node; 
 				}
@@ -4457,7 +4526,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ACCEPT:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 770;
+				State = 781;
 				_localctx.h = acceptStatement();
 				 _localctx.node =  _localctx.h.node; 
 				}
@@ -4494,13 +4563,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ForStatementContext forStatement() {
 		ForStatementContext _localctx = new ForStatementContext(Context, State);
-		EnterRule(_localctx, 116, RULE_forStatement);
+		EnterRule(_localctx, 118, RULE_forStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 775;
+			State = 786;
 			Match(FOR);
-			State = 776;
+			State = 787;
 			_localctx.z = zones();
 			 if (Whole) _localctx.node =  new ForZonesNode(SpanOf(_localctx), _localctx.z.node); 
 			}
@@ -4544,33 +4613,33 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public AllowStatementContext allowStatement() {
 		AllowStatementContext _localctx = new AllowStatementContext(Context, State);
-		EnterRule(_localctx, 118, RULE_allowStatement);
+		EnterRule(_localctx, 120, RULE_allowStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 779;
-			Match(ALLOW);
 			State = 790;
+			Match(ALLOW);
+			State = 801;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ON:
 				{
-				State = 780;
+				State = 791;
 				Match(ON);
-				State = 781;
+				State = 792;
 				_localctx.d = days();
 				 if (Whole) _localctx.node =  new AllowDaysNode(SpanOf(_localctx), [.. _localctx.d.nodes]); 
 				}
 				break;
 			case BETWEEN:
 				{
-				State = 784;
+				State = 795;
 				Match(BETWEEN);
-				State = 785;
+				State = 796;
 				_localctx.f = moment();
-				State = 786;
+				State = 797;
 				Match(AND);
-				State = 787;
+				State = 798;
 				_localctx.t = moment();
 				 if (Whole) _localctx.node =  new AllowHoursNode(SpanOf(_localctx), _localctx.f.node, _localctx.t.node); 
 				}
@@ -4609,15 +4678,15 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public AtMostStatementContext atMostStatement() {
 		AtMostStatementContext _localctx = new AtMostStatementContext(Context, State);
-		EnterRule(_localctx, 120, RULE_atMostStatement);
+		EnterRule(_localctx, 122, RULE_atMostStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 792;
+			State = 803;
 			Match(AT);
-			State = 793;
+			State = 804;
 			Match(MOST);
-			State = 794;
+			State = 805;
 			_localctx.r = row();
 			 if (Whole) _localctx.node =  new AtMostNode(SpanOf(_localctx), _localctx.r.node); 
 			}
@@ -4665,40 +4734,40 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ExemptStatementContext exemptStatement() {
 		ExemptStatementContext _localctx = new ExemptStatementContext(Context, State);
-		EnterRule(_localctx, 122, RULE_exemptStatement);
+		EnterRule(_localctx, 124, RULE_exemptStatement);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 797;
+			State = 808;
 			Match(EXEMPT);
-			State = 798;
+			State = 809;
 			_localctx.z = zones();
-			State = 807;
+			State = 818;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==FROM) {
 				{
-				State = 799;
+				State = 810;
 				Match(FROM);
-				State = 800;
+				State = 811;
 				_localctx.f = date();
-				State = 805;
+				State = 816;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TO:
 					{
-					State = 801;
+					State = 812;
 					Match(TO);
-					State = 802;
+					State = 813;
 					_localctx.t = date();
 					}
 					break;
 				case FOR:
 					{
-					State = 803;
+					State = 814;
 					Match(FOR);
-					State = 804;
+					State = 815;
 					_localctx.d = duration();
 					}
 					break;
@@ -4744,15 +4813,15 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public WeekStatementContext weekStatement() {
 		WeekStatementContext _localctx = new WeekStatementContext(Context, State);
-		EnterRule(_localctx, 124, RULE_weekStatement);
+		EnterRule(_localctx, 126, RULE_weekStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 811;
+			State = 822;
 			Match(WEEK);
-			State = 812;
+			State = 823;
 			Match(STARTS);
-			State = 813;
+			State = 824;
 			_localctx.w = weekday();
 			 if (Whole) _localctx.node =  new WeekStartsNode(SpanOf(_localctx), _localctx.w.node); 
 			}
@@ -4794,42 +4863,42 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public IntervalContext interval() {
 		IntervalContext _localctx = new IntervalContext(Context, State);
-		EnterRule(_localctx, 126, RULE_interval);
+		EnterRule(_localctx, 128, RULE_interval);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 816;
+			State = 827;
 			Match(EVERY);
-			State = 818;
+			State = 829;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==NUMBER) {
 				{
-				State = 817;
+				State = 828;
 				_localctx.c = count();
 				}
 			}
 
-			State = 824;
+			State = 835;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DAY:
 				{
-				State = 820;
+				State = 831;
 				Match(DAY);
 				}
 				break;
 			case DAYS:
 				{
-				State = 821;
+				State = 832;
 				Match(DAYS);
 				}
 				break;
 			case WEEK:
 			case WEEKS:
 				{
-				State = 822;
+				State = 833;
 				_la = TokenStream.LA(1);
 				if ( !(_la==WEEK || _la==WEEKS) ) {
 				ErrorHandler.RecoverInline(this);
@@ -4844,12 +4913,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 827;
+			State = 838;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==ON) {
 				{
-				State = 826;
+				State = 837;
 				_localctx.o = onDays();
 				}
 			}
@@ -4892,28 +4961,28 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public DaysContext days() {
 		DaysContext _localctx = new DaysContext(Context, State);
-		EnterRule(_localctx, 128, RULE_days);
+		EnterRule(_localctx, 130, RULE_days);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 831;
+			State = 842;
 			_localctx.a = dayItem();
 			 Add(_localctx.nodes, _localctx.a.node); 
-			State = 839;
+			State = 850;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 833;
+				State = 844;
 				Match(COMMA);
-				State = 834;
+				State = 845;
 				_localctx.b = dayItem();
 				 Add(_localctx.nodes, _localctx.b.node); 
 				}
 				}
-				State = 841;
+				State = 852;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -4982,36 +5051,36 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public DayItemContext dayItem() {
 		DayItemContext _localctx = new DayItemContext(Context, State);
-		EnterRule(_localctx, 130, RULE_dayItem);
+		EnterRule(_localctx, 132, RULE_dayItem);
 		int _la;
 		try {
-			State = 889;
+			State = 900;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ODD:
 			case EVEN:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 845;
+				State = 856;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case ODD:
 					{
-					State = 842;
+					State = 853;
 					Match(ODD);
 					 _localctx.nth =  1; 
 					}
 					break;
 				case EVEN:
 					{
-					State = 844;
+					State = 855;
 					Match(EVEN);
 					}
 					break;
 				default:
 					throw new NoViableAltException(this);
 				}
-				State = 847;
+				State = 858;
 				Match(DAYS);
 				 if (Whole) _localctx.node =  new OddEvenNode(SpanOf(_localctx), _localctx.nth == 1); 
 				}
@@ -5019,7 +5088,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case DAYS:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 849;
+				State = 860;
 				_localctx.m = monthDays();
 				 _localctx.node =  _localctx.m.node; 
 				}
@@ -5030,33 +5099,33 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FOURTH:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 860;
+				State = 871;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case FIRST:
 					{
-					State = 852;
+					State = 863;
 					Match(FIRST);
 					 _localctx.nth =  1; 
 					}
 					break;
 				case SECOND:
 					{
-					State = 854;
+					State = 865;
 					Match(SECOND);
 					 _localctx.nth =  2; 
 					}
 					break;
 				case THIRD:
 					{
-					State = 856;
+					State = 867;
 					Match(THIRD);
 					 _localctx.nth =  3; 
 					}
 					break;
 				case FOURTH:
 					{
-					State = 858;
+					State = 869;
 					Match(FOURTH);
 					 _localctx.nth =  4; 
 					}
@@ -5064,9 +5133,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 				default:
 					throw new NoViableAltException(this);
 				}
-				State = 862;
+				State = 873;
 				_localctx.w = weekday();
-				State = 863;
+				State = 874;
 				ofMonth();
 				 if (Whole) _localctx.node =  new NthWeekdayNode(SpanOf(_localctx), _localctx.nth, _localctx.w.node); 
 				}
@@ -5074,7 +5143,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LAST:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 866;
+				State = 877;
 				_localctx.l = lastDay();
 				 _localctx.node =  _localctx.l.node; 
 				}
@@ -5082,26 +5151,26 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case WORD:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 869;
+				State = 880;
 				_localctx.f = plainDay();
-				State = 871;
+				State = 882;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==PLUS || _la==MINUS) {
 					{
-					State = 870;
+					State = 881;
 					_localctx.o = offset();
 					}
 				}
 
-				State = 875;
+				State = 886;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==TO) {
 					{
-					State = 873;
+					State = 884;
 					Match(TO);
-					State = 874;
+					State = 885;
 					_localctx.t = plainDate();
 					}
 				}
@@ -5113,26 +5182,26 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case DATE:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 879;
+				State = 890;
 				_localctx.d = numberedDay();
-				State = 881;
+				State = 892;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==PLUS || _la==MINUS) {
 					{
-					State = 880;
+					State = 891;
 					_localctx.o = offset();
 					}
 				}
 
-				State = 885;
+				State = 896;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==TO) {
 					{
-					State = 883;
+					State = 894;
 					Match(TO);
-					State = 884;
+					State = 895;
 					_localctx.t = plainDate();
 					}
 				}
@@ -5184,34 +5253,34 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public MonthDaysContext monthDays() {
 		MonthDaysContext _localctx = new MonthDaysContext(Context, State);
-		EnterRule(_localctx, 132, RULE_monthDays);
+		EnterRule(_localctx, 134, RULE_monthDays);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 891;
+			State = 902;
 			Match(DAYS);
-			State = 892;
+			State = 903;
 			_localctx.a = count();
 			 Add(_localctx.numbers, _localctx.a.node); 
-			State = 900;
+			State = 911;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 894;
+				State = 905;
 				Match(COMMA);
-				State = 895;
+				State = 906;
 				_localctx.b = count();
 				 Add(_localctx.numbers, _localctx.b.node); 
 				}
 				}
-				State = 902;
+				State = 913;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 903;
+			State = 914;
 			ofMonth();
 			 if (Whole) _localctx.node =  new MonthDaysNode(SpanOf(_localctx), [.. _localctx.numbers]); 
 			}
@@ -5257,35 +5326,35 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public LastDayContext lastDay() {
 		LastDayContext _localctx = new LastDayContext(Context, State);
-		EnterRule(_localctx, 134, RULE_lastDay);
+		EnterRule(_localctx, 136, RULE_lastDay);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 906;
+			State = 917;
 			Match(LAST);
-			State = 925;
+			State = 936;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DAY:
 				{
-				State = 907;
+				State = 918;
 				Match(DAY);
-				State = 908;
+				State = 919;
 				ofMonth();
 				 if (Whole) _localctx.node =  new LastDayNode(SpanOf(_localctx)); 
 				}
 				break;
 			case WORD:
 				{
-				State = 911;
+				State = 922;
 				_localctx.w = word();
-				State = 923;
+				State = 934;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case OF:
 					{
-					State = 912;
+					State = 923;
 					ofMonth();
 					 if (Whole) _localctx.node =  new NthWeekdayNode(SpanOf(_localctx), -1, WeekdayOf(_localctx.w.node)); 
 					}
@@ -5301,24 +5370,24 @@ internal partial class WaterScriptParser : TreeBuilder {
 				case MINUS:
 				case NEWLINE:
 					{
-					State = 916;
+					State = 927;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==PLUS || _la==MINUS) {
 						{
-						State = 915;
+						State = 926;
 						_localctx.o = offset();
 						}
 					}
 
-					State = 920;
+					State = 931;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==TO) {
 						{
-						State = 918;
+						State = 929;
 						Match(TO);
-						State = 919;
+						State = 930;
 						_localctx.t = plainDate();
 						}
 					}
@@ -5360,13 +5429,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public OfMonthContext ofMonth() {
 		OfMonthContext _localctx = new OfMonthContext(Context, State);
-		EnterRule(_localctx, 136, RULE_ofMonth);
+		EnterRule(_localctx, 138, RULE_ofMonth);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 927;
+			State = 938;
 			Match(OF);
-			State = 928;
+			State = 939;
 			Match(MONTH);
 			}
 		}
@@ -5397,11 +5466,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public PlainDayContext plainDay() {
 		PlainDayContext _localctx = new PlainDayContext(Context, State);
-		EnterRule(_localctx, 138, RULE_plainDay);
+		EnterRule(_localctx, 140, RULE_plainDay);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 930;
+			State = 941;
 			_localctx.w = word();
 			 _localctx.node =  _localctx.w.node; 
 			}
@@ -5437,19 +5506,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public DateContext date() {
 		DateContext _localctx = new DateContext(Context, State);
-		EnterRule(_localctx, 140, RULE_date);
+		EnterRule(_localctx, 142, RULE_date);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 933;
+			State = 944;
 			_localctx.b = dateBase();
-			State = 935;
+			State = 946;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS || _la==MINUS) {
 				{
-				State = 934;
+				State = 945;
 				_localctx.o = offset();
 				}
 			}
@@ -5484,11 +5553,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public PlainDateContext plainDate() {
 		PlainDateContext _localctx = new PlainDateContext(Context, State);
-		EnterRule(_localctx, 142, RULE_plainDate);
+		EnterRule(_localctx, 144, RULE_plainDate);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 939;
+			State = 950;
 			_localctx.d = date();
 			 _localctx.node =  _localctx.d.node; 
 			}
@@ -5525,16 +5594,16 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public DateBaseContext dateBase() {
 		DateBaseContext _localctx = new DateBaseContext(Context, State);
-		EnterRule(_localctx, 144, RULE_dateBase);
+		EnterRule(_localctx, 146, RULE_dateBase);
 		try {
-			State = 952;
+			State = 963;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NUMBER:
 			case DATE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 942;
+				State = 953;
 				_localctx.n = numberedDay();
 				 _localctx.node =  _localctx.n.node; 
 				}
@@ -5542,9 +5611,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LAST:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 945;
+				State = 956;
 				Match(LAST);
-				State = 946;
+				State = 957;
 				_localctx.w = word();
 				 if (Whole) _localctx.node =  LastOf(_localctx, _localctx.w.node); 
 				}
@@ -5552,7 +5621,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case WORD:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 949;
+				State = 960;
 				_localctx.w = word();
 				 if (Whole) _localctx.node =  new LetDateNode(SpanOf(_localctx), _localctx.w.node.Text); 
 				}
@@ -5593,15 +5662,15 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public NumberedDayContext numberedDay() {
 		NumberedDayContext _localctx = new NumberedDayContext(Context, State);
-		EnterRule(_localctx, 146, RULE_numberedDay);
+		EnterRule(_localctx, 148, RULE_numberedDay);
 		try {
-			State = 960;
+			State = 971;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DATE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 954;
+				State = 965;
 				Match(DATE);
 				 _localctx.node =  new IsoDateNode(SpanOf(_localctx), _localctx.Start.Text); 
 				}
@@ -5609,9 +5678,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NUMBER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 956;
+				State = 967;
 				_localctx.c = count();
-				State = 957;
+				State = 968;
 				_localctx.w = word();
 				 if (Whole) _localctx.node =  new MonthDayNode(SpanOf(_localctx), _localctx.c.node, MonthOf(_localctx.w.node)); 
 				}
@@ -5650,22 +5719,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public OffsetContext offset() {
 		OffsetContext _localctx = new OffsetContext(Context, State);
-		EnterRule(_localctx, 148, RULE_offset);
+		EnterRule(_localctx, 150, RULE_offset);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 965;
+			State = 976;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PLUS:
 				{
-				State = 962;
+				State = 973;
 				Match(PLUS);
 				}
 				break;
 			case MINUS:
 				{
-				State = 963;
+				State = 974;
 				Match(MINUS);
 				 _localctx.before =  true; 
 				}
@@ -5673,7 +5742,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 967;
+			State = 978;
 			_localctx.d = duration();
 			 _localctx.node =  _localctx.d.node; 
 			}
@@ -5713,28 +5782,28 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public MomentsContext moments() {
 		MomentsContext _localctx = new MomentsContext(Context, State);
-		EnterRule(_localctx, 150, RULE_moments);
+		EnterRule(_localctx, 152, RULE_moments);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 970;
+			State = 981;
 			_localctx.a = moment();
 			 Add(_localctx.nodes, _localctx.a.node); 
-			State = 978;
+			State = 989;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 972;
+				State = 983;
 				Match(COMMA);
-				State = 973;
+				State = 984;
 				_localctx.b = moment();
 				 Add(_localctx.nodes, _localctx.b.node); 
 				}
 				}
-				State = 980;
+				State = 991;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -5774,12 +5843,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public MomentContext moment() {
 		MomentContext _localctx = new MomentContext(Context, State);
-		EnterRule(_localctx, 152, RULE_moment);
+		EnterRule(_localctx, 154, RULE_moment);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 981;
+			State = 992;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 55)) & ~0x3f) == 0 && ((1L << (_la - 55)) & 262147L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5788,22 +5857,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 983;
+			State = 994;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WORD) {
 				{
-				State = 982;
+				State = 993;
 				_localctx.s = word();
 				}
 			}
 
-			State = 986;
+			State = 997;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS || _la==MINUS) {
 				{
-				State = 985;
+				State = 996;
 				_localctx.o = offset();
 				}
 			}
@@ -5838,11 +5907,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public WeekdayContext weekday() {
 		WeekdayContext _localctx = new WeekdayContext(Context, State);
-		EnterRule(_localctx, 154, RULE_weekday);
+		EnterRule(_localctx, 156, RULE_weekday);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 990;
+			State = 1001;
 			_localctx.w = word();
 			 _localctx.node =  WeekdayOf(_localctx.w.node); 
 			}
@@ -5878,14 +5947,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ZonesContext zones() {
 		ZonesContext _localctx = new ZonesContext(Context, State);
-		EnterRule(_localctx, 156, RULE_zones);
+		EnterRule(_localctx, 158, RULE_zones);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 993;
+			State = 1004;
 			_localctx.n = name();
 			 _localctx.list.Add(_localctx.n.node); 
-			State = 995;
+			State = 1006;
 			moreZones(_localctx.list);
 			 if (Whole) _localctx.node =  _localctx.list.ToNode(SpanOf(_localctx)); 
 			}
@@ -5931,33 +6000,33 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public MoreZonesContext moreZones(ZoneListBuilder list) {
 		MoreZonesContext _localctx = new MoreZonesContext(Context, State, list);
-		EnterRule(_localctx, 158, RULE_moreZones);
+		EnterRule(_localctx, 160, RULE_moreZones);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1008;
+			State = 1019;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA || _la==PLUS) {
 				{
-				State = 1006;
+				State = 1017;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case COMMA:
 					{
-					State = 998;
+					State = 1009;
 					Match(COMMA);
-					State = 999;
+					State = 1010;
 					_localctx.a = name();
 					 _localctx.list.Add(_localctx.a.node); 
 					}
 					break;
 				case PLUS:
 					{
-					State = 1002;
+					State = 1013;
 					Match(PLUS);
-					State = 1003;
+					State = 1014;
 					_localctx.b = name();
 					 _localctx.list.Join(_localctx.b.node); 
 					}
@@ -5966,7 +6035,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 1010;
+				State = 1021;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6039,18 +6108,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public DurationContext duration() {
 		DurationContext _localctx = new DurationContext(Context, State);
-		EnterRule(_localctx, 160, RULE_duration);
+		EnterRule(_localctx, 162, RULE_duration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1012;
+			State = 1023;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			do {
 				{
 				{
-				State = 1011;
+				State = 1022;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 33)) & ~0x3f) == 0 && ((1L << (_la - 33)) & 72627622214893569L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -6061,7 +6130,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 				}
 				}
-				State = 1014;
+				State = 1025;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			} while ( ((((_la - 33)) & ~0x3f) == 0 && ((1L << (_la - 33)) & 72627622214893569L) != 0) );
@@ -6103,18 +6172,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RowContext row() {
 		RowContext _localctx = new RowContext(Context, State);
-		EnterRule(_localctx, 162, RULE_row);
+		EnterRule(_localctx, 164, RULE_row);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1019;
+			State = 1030;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			do {
 				{
 				{
-				State = 1018;
+				State = 1029;
 				_la = TokenStream.LA(1);
 				if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -6125,7 +6194,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 				}
 				}
-				State = 1021;
+				State = 1032;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			} while ( (((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0) );
@@ -6156,11 +6225,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public CountContext count() {
 		CountContext _localctx = new CountContext(Context, State);
-		EnterRule(_localctx, 164, RULE_count);
+		EnterRule(_localctx, 166, RULE_count);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1025;
+			State = 1036;
 			Match(NUMBER);
 			 _localctx.node =  NumberOf(_localctx.Start); 
 			}
@@ -6189,11 +6258,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public LabelContext label() {
 		LabelContext _localctx = new LabelContext(Context, State);
-		EnterRule(_localctx, 166, RULE_label);
+		EnterRule(_localctx, 168, RULE_label);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1028;
+			State = 1039;
 			Match(STRING);
 			 _localctx.node =  StringOf(_localctx.Start); 
 			}
@@ -6222,11 +6291,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public WordContext word() {
 		WordContext _localctx = new WordContext(Context, State);
-		EnterRule(_localctx, 168, RULE_word);
+		EnterRule(_localctx, 170, RULE_word);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1031;
+			State = 1042;
 			Match(WORD);
 			 _localctx.node =  NameOf(_localctx.Start); 
 			}
@@ -6258,11 +6327,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public NewNameContext newName() {
 		NewNameContext _localctx = new NewNameContext(Context, State);
-		EnterRule(_localctx, 170, RULE_newName);
+		EnterRule(_localctx, 172, RULE_newName);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1034;
+			State = 1045;
 			_localctx.n = name();
 			 _localctx.node =  GivenName(_localctx.n.node); 
 			}
@@ -6294,16 +6363,16 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public NameContext name() {
 		NameContext _localctx = new NameContext(Context, State);
-		EnterRule(_localctx, 172, RULE_name);
+		EnterRule(_localctx, 174, RULE_name);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1039;
+			State = 1050;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FROM:
 				{
-				State = 1037;
+				State = 1048;
 				Match(FROM);
 				}
 				break;
@@ -6376,7 +6445,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case MONTH:
 			case WORD:
 				{
-				State = 1038;
+				State = 1049;
 				nameButFrom();
 				}
 				break;
@@ -6412,11 +6481,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public HoldNameContext holdName() {
 		HoldNameContext _localctx = new HoldNameContext(Context, State);
-		EnterRule(_localctx, 174, RULE_holdName);
+		EnterRule(_localctx, 176, RULE_holdName);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1043;
+			State = 1054;
 			nameButFrom();
 			 _localctx.node =  NameOf(_localctx.Start); 
 			}
@@ -6511,12 +6580,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public NameButFromContext nameButFrom() {
 		NameButFromContext _localctx = new NameButFromContext(Context, State);
-		EnterRule(_localctx, 176, RULE_nameButFrom);
+		EnterRule(_localctx, 178, RULE_nameButFrom);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1046;
+			State = 1057;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -32770L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 63L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6571,44 +6640,44 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BareInFileContext bareInFile(List<StatementNode> nodes) {
 		BareInFileContext _localctx = new BareInFileContext(Context, State, nodes);
-		EnterRule(_localctx, 178, RULE_bareInFile);
+		EnterRule(_localctx, 180, RULE_bareInFile);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1063;
+			State = 1074;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 1048;
+				State = 1059;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.File); 
-				State = 1050;
+				State = 1061;
 				topLine(_localctx.nodes);
-				State = 1055;
+				State = 1066;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 1051;
+					State = 1062;
 					Match(NEWLINE);
-					State = 1052;
+					State = 1063;
 					topLine(_localctx.nodes);
 					}
 					}
-					State = 1057;
+					State = 1068;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 1058;
+				State = 1069;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 1065;
+				State = 1076;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6658,44 +6727,44 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BareInDescriptionContext bareInDescription(List<StatementNode> nodes) {
 		BareInDescriptionContext _localctx = new BareInDescriptionContext(Context, State, nodes);
-		EnterRule(_localctx, 180, RULE_bareInDescription);
+		EnterRule(_localctx, 182, RULE_bareInDescription);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1081;
+			State = 1092;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 1066;
+				State = 1077;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.Description); 
-				State = 1068;
+				State = 1079;
 				bodyLine(_localctx.nodes);
-				State = 1073;
+				State = 1084;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 1069;
+					State = 1080;
 					Match(NEWLINE);
-					State = 1070;
+					State = 1081;
 					bodyLine(_localctx.nodes);
 					}
 					}
-					State = 1075;
+					State = 1086;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 1076;
+				State = 1087;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 1083;
+				State = 1094;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6745,44 +6814,44 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BareInScheduleContext bareInSchedule(List<StatementNode> nodes) {
 		BareInScheduleContext _localctx = new BareInScheduleContext(Context, State, nodes);
-		EnterRule(_localctx, 182, RULE_bareInSchedule);
+		EnterRule(_localctx, 184, RULE_bareInSchedule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1099;
+			State = 1110;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 1084;
+				State = 1095;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.Schedule); 
-				State = 1086;
+				State = 1097;
 				scheduleLine(_localctx.nodes);
-				State = 1091;
+				State = 1102;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 1087;
+					State = 1098;
 					Match(NEWLINE);
-					State = 1088;
+					State = 1099;
 					scheduleLine(_localctx.nodes);
 					}
 					}
-					State = 1093;
+					State = 1104;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 1094;
+				State = 1105;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 1101;
+				State = 1112;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6832,44 +6901,44 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BareInStepsContext bareInSteps(StepList list) {
 		BareInStepsContext _localctx = new BareInStepsContext(Context, State, list);
-		EnterRule(_localctx, 184, RULE_bareInSteps);
+		EnterRule(_localctx, 186, RULE_bareInSteps);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1117;
+			State = 1128;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 1102;
+				State = 1113;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.Steps); 
-				State = 1104;
+				State = 1115;
 				stepLine(_localctx.list);
-				State = 1109;
+				State = 1120;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 1105;
+					State = 1116;
 					Match(NEWLINE);
-					State = 1106;
+					State = 1117;
 					stepLine(_localctx.list);
 					}
 					}
-					State = 1111;
+					State = 1122;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 1112;
+				State = 1123;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 1119;
+				State = 1130;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6919,44 +6988,44 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BareInRestrictionContext bareInRestriction(List<StatementNode> nodes) {
 		BareInRestrictionContext _localctx = new BareInRestrictionContext(Context, State, nodes);
-		EnterRule(_localctx, 186, RULE_bareInRestriction);
+		EnterRule(_localctx, 188, RULE_bareInRestriction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1135;
+			State = 1146;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 1120;
+				State = 1131;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.Restriction); 
-				State = 1122;
+				State = 1133;
 				restrictionLine(_localctx.nodes);
-				State = 1127;
+				State = 1138;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 1123;
+					State = 1134;
 					Match(NEWLINE);
-					State = 1124;
+					State = 1135;
 					restrictionLine(_localctx.nodes);
 					}
 					}
-					State = 1129;
+					State = 1140;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 1130;
+				State = 1141;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 1137;
+				State = 1148;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6998,19 +7067,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public SkippedContext skipped() {
 		SkippedContext _localctx = new SkippedContext(Context, State);
-		EnterRule(_localctx, 188, RULE_skipped);
+		EnterRule(_localctx, 190, RULE_skipped);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1138;
+			State = 1149;
 			Match(LBRACE);
-			State = 1143;
+			State = 1154;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 66060287L) != 0)) {
 				{
-				State = 1141;
+				State = 1152;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case INCLUDE:
@@ -7101,7 +7170,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 				case BLANK:
 				case OTHER:
 					{
-					State = 1139;
+					State = 1150;
 					_la = TokenStream.LA(1);
 					if ( _la <= 0 || (_la==LBRACE || _la==RBRACE) ) {
 					ErrorHandler.RecoverInline(this);
@@ -7114,7 +7183,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 					break;
 				case LBRACE:
 					{
-					State = 1140;
+					State = 1151;
 					skipped();
 					}
 					break;
@@ -7122,11 +7191,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 1145;
+				State = 1156;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1146;
+			State = 1157;
 			Match(RBRACE);
 			}
 		}
@@ -7187,12 +7256,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public UnknownInScheduleContext unknownInSchedule(List<StatementNode> nodes) {
 		UnknownInScheduleContext _localctx = new UnknownInScheduleContext(Context, State, nodes);
-		EnterRule(_localctx, 190, RULE_unknownInSchedule);
+		EnterRule(_localctx, 192, RULE_unknownInSchedule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1148;
+			State = 1159;
 			_la = TokenStream.LA(1);
 			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 33550464L) != 0) || ((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -7201,13 +7270,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1152;
+			State = 1163;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
 				{
 				{
-				State = 1149;
+				State = 1160;
 				_la = TokenStream.LA(1);
 				if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -7218,20 +7287,20 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 				}
 				}
-				State = 1154;
+				State = 1165;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
 			 Unknown(_localctx, Place.Schedule); 
-			State = 1161;
+			State = 1172;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 1156;
+				State = 1167;
 				skipped();
 				 EndStatement(); 
-				State = 1158;
+				State = 1169;
 				bareInSchedule(_localctx.nodes);
 				}
 				break;
@@ -7295,12 +7364,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public UnknownInStepsContext unknownInSteps(StepList list) {
 		UnknownInStepsContext _localctx = new UnknownInStepsContext(Context, State, list);
-		EnterRule(_localctx, 192, RULE_unknownInSteps);
+		EnterRule(_localctx, 194, RULE_unknownInSteps);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1163;
+			State = 1174;
 			_la = TokenStream.LA(1);
 			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 503840896L) != 0) || ((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -7309,13 +7378,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1167;
+			State = 1178;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
 				{
 				{
-				State = 1164;
+				State = 1175;
 				_la = TokenStream.LA(1);
 				if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -7326,20 +7395,20 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 				}
 				}
-				State = 1169;
+				State = 1180;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
 			 Unknown(_localctx, Place.Steps); 
-			State = 1176;
+			State = 1187;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 1171;
+				State = 1182;
 				skipped();
 				 EndStatement(); 
-				State = 1173;
+				State = 1184;
 				bareInSteps(_localctx.list);
 				}
 				break;
@@ -7405,12 +7474,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public UnknownInRestrictionContext unknownInRestriction(List<StatementNode> nodes) {
 		UnknownInRestrictionContext _localctx = new UnknownInRestrictionContext(Context, State, nodes);
-		EnterRule(_localctx, 194, RULE_unknownInRestriction);
+		EnterRule(_localctx, 196, RULE_unknownInRestriction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1178;
+			State = 1189;
 			_la = TokenStream.LA(1);
 			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 16643096704L) != 0) || ((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -7419,13 +7488,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1182;
+			State = 1193;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
 				{
 				{
-				State = 1179;
+				State = 1190;
 				_la = TokenStream.LA(1);
 				if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -7436,20 +7505,20 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 				}
 				}
-				State = 1184;
+				State = 1195;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
 			 Unknown(_localctx, Place.Restriction); 
-			State = 1191;
+			State = 1202;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 1186;
+				State = 1197;
 				skipped();
 				 EndStatement(); 
-				State = 1188;
+				State = 1199;
 				bareInRestriction(_localctx.nodes);
 				}
 				break;
@@ -7518,12 +7587,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public MisplacedContext misplaced(List<StatementNode> nodes) {
 		MisplacedContext _localctx = new MisplacedContext(Context, State, nodes);
-		EnterRule(_localctx, 196, RULE_misplaced);
+		EnterRule(_localctx, 198, RULE_misplaced);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1193;
+			State = 1204;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 288230376151715710L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -7532,13 +7601,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1197;
+			State = 1208;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
 				{
 				{
-				State = 1194;
+				State = 1205;
 				_la = TokenStream.LA(1);
 				if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -7549,20 +7618,20 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 				}
 				}
-				State = 1199;
+				State = 1210;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
 			 Unknown(_localctx, Place.Description); 
-			State = 1206;
+			State = 1217;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 1201;
+				State = 1212;
 				skipped();
 				 EndStatement(); 
-				State = 1203;
+				State = 1214;
 				bareInDescription(_localctx.nodes);
 				}
 				break;
@@ -7589,7 +7658,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,89,1209,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,89,1220,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -7603,402 +7672,406 @@ internal partial class WaterScriptParser : TreeBuilder {
 		2,78,7,78,2,79,7,79,2,80,7,80,2,81,7,81,2,82,7,82,2,83,7,83,2,84,7,84,
 		2,85,7,85,2,86,7,86,2,87,7,87,2,88,7,88,2,89,7,89,2,90,7,90,2,91,7,91,
 		2,92,7,92,2,93,7,93,2,94,7,94,2,95,7,95,2,96,7,96,2,97,7,97,2,98,7,98,
-		1,0,1,0,1,0,5,0,202,8,0,10,0,12,0,205,9,0,1,0,1,0,1,1,1,1,1,1,3,1,212,
-		8,1,1,1,1,1,1,1,3,1,217,8,1,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,
-		2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,
-		1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,3,2,255,8,2,1,3,1,3,1,3,1,3,1,4,1,4,1,
-		4,1,4,1,4,1,4,1,5,1,5,1,5,3,5,270,8,5,1,5,1,5,1,5,1,5,1,6,1,6,3,6,278,
-		8,6,1,6,1,6,1,6,3,6,283,8,6,1,6,1,6,1,6,1,6,1,6,3,6,290,8,6,1,6,1,6,1,
-		6,3,6,295,8,6,1,6,1,6,1,6,1,6,1,7,1,7,1,7,1,7,1,7,1,8,1,8,1,8,1,8,1,8,
-		1,8,1,8,1,8,1,8,1,9,1,9,1,9,1,9,1,9,1,9,1,9,5,9,322,8,9,10,9,12,9,325,
-		9,9,1,9,1,9,1,9,1,9,1,9,1,9,1,10,1,10,1,10,3,10,336,8,10,1,10,1,10,1,10,
-		1,10,1,11,1,11,1,11,1,11,1,12,1,12,1,12,1,12,3,12,350,8,12,1,12,1,12,1,
-		12,1,12,1,13,1,13,1,13,1,13,1,13,1,13,3,13,362,8,13,1,13,1,13,1,14,1,14,
-		1,14,1,14,1,15,1,15,1,15,1,15,1,15,1,15,3,15,376,8,15,1,16,1,16,1,16,1,
-		16,1,16,1,16,3,16,384,8,16,1,17,1,17,5,17,388,8,17,10,17,12,17,391,9,17,
-		1,18,1,18,1,18,1,18,5,18,397,8,18,10,18,12,18,400,9,18,1,18,1,18,1,19,
-		1,19,1,19,3,19,407,8,19,1,19,1,19,1,19,1,19,3,19,413,8,19,1,20,1,20,1,
-		20,1,20,1,20,1,20,3,20,421,8,20,1,21,1,21,5,21,425,8,21,10,21,12,21,428,
-		9,21,1,22,1,22,1,22,1,22,1,23,1,23,1,23,1,23,1,23,1,23,3,23,440,8,23,1,
-		24,1,24,1,24,1,24,5,24,446,8,24,10,24,12,24,449,9,24,1,24,1,24,1,25,1,
-		25,1,25,3,25,456,8,25,1,25,1,25,1,25,3,25,461,8,25,1,26,1,26,1,26,1,26,
+		2,99,7,99,1,0,1,0,1,0,5,0,204,8,0,10,0,12,0,207,9,0,1,0,1,0,1,1,1,1,1,
+		1,3,1,214,8,1,1,1,1,1,1,1,3,1,219,8,1,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,
+		1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,
+		2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,3,2,257,8,2,1,3,1,3,1,3,1,3,
+		1,4,1,4,1,4,1,4,1,4,1,4,1,5,1,5,1,5,3,5,272,8,5,1,5,1,5,1,5,1,5,1,6,1,
+		6,3,6,280,8,6,1,6,1,6,1,6,3,6,285,8,6,1,6,1,6,1,6,1,6,1,6,3,6,292,8,6,
+		1,6,1,6,1,6,3,6,297,8,6,1,6,1,6,1,6,1,6,1,7,1,7,1,7,1,7,1,7,1,8,1,8,1,
+		8,1,8,1,8,1,8,1,8,1,8,1,8,1,9,1,9,1,9,1,9,1,9,1,9,1,9,5,9,324,8,9,10,9,
+		12,9,327,9,9,1,9,1,9,1,9,1,9,1,9,1,9,1,10,1,10,1,10,3,10,338,8,10,1,10,
+		1,10,1,10,1,10,1,11,1,11,1,11,1,11,1,12,1,12,1,12,1,12,3,12,352,8,12,1,
+		12,1,12,1,12,1,12,1,13,1,13,1,13,1,13,1,13,1,13,3,13,364,8,13,1,13,1,13,
+		1,14,1,14,1,14,1,14,1,15,1,15,1,15,1,15,1,15,1,15,3,15,378,8,15,1,16,1,
+		16,1,16,1,16,1,16,1,16,3,16,386,8,16,1,17,1,17,5,17,390,8,17,10,17,12,
+		17,393,9,17,1,18,1,18,1,18,1,18,5,18,399,8,18,10,18,12,18,402,9,18,1,18,
+		1,18,1,19,1,19,1,19,3,19,409,8,19,1,19,1,19,1,19,1,19,3,19,415,8,19,1,
+		20,1,20,1,20,1,20,1,20,1,20,3,20,423,8,20,1,21,1,21,5,21,427,8,21,10,21,
+		12,21,430,9,21,1,22,1,22,1,22,1,22,1,23,1,23,1,23,1,23,1,23,1,23,3,23,
+		442,8,23,1,24,1,24,1,24,1,24,5,24,448,8,24,10,24,12,24,451,9,24,1,24,1,
+		24,1,25,1,25,1,25,3,25,458,8,25,1,25,1,25,1,25,3,25,463,8,25,1,26,1,26,
 		1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,
 		1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,
-		1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,3,26,504,8,26,1,27,1,27,1,
-		27,1,28,1,28,1,28,1,28,1,29,1,29,1,29,1,29,1,29,1,29,3,29,519,8,29,1,29,
-		1,29,1,30,1,30,1,30,1,30,3,30,527,8,30,1,30,1,30,1,30,1,30,1,30,3,30,534,
-		8,30,1,31,1,31,1,31,1,31,3,31,540,8,31,1,31,1,31,1,31,1,31,1,31,1,31,3,
-		31,548,8,31,1,31,1,31,3,31,552,8,31,1,32,1,32,1,32,1,32,3,32,558,8,32,
-		1,32,1,32,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,
-		3,33,574,8,33,3,33,576,8,33,1,33,1,33,1,34,1,34,1,34,1,34,1,34,1,34,1,
-		34,3,34,587,8,34,1,34,1,34,1,35,1,35,1,35,1,35,1,36,1,36,1,36,1,36,1,37,
-		1,37,1,37,1,37,1,38,1,38,1,38,1,38,1,39,1,39,1,40,1,40,1,40,1,40,1,41,
-		1,41,1,41,1,42,1,42,1,42,1,42,5,42,620,8,42,10,42,12,42,623,9,42,1,42,
-		1,42,1,43,1,43,1,43,1,43,3,43,631,8,43,1,43,1,43,1,43,3,43,636,8,43,1,
-		44,1,44,1,44,1,44,1,44,1,44,1,44,1,44,1,44,1,44,1,44,3,44,649,8,44,1,45,
-		1,45,1,45,1,45,1,45,1,45,1,45,5,45,658,8,45,10,45,12,45,661,9,45,1,45,
-		1,45,3,45,665,8,45,1,45,1,45,1,46,1,46,1,46,1,46,3,46,673,8,46,1,46,1,
-		46,1,46,1,46,3,46,679,8,46,1,46,3,46,682,8,46,1,46,1,46,1,47,1,47,1,47,
-		1,47,1,48,1,48,1,48,1,48,1,49,1,49,1,49,1,49,1,50,1,50,1,50,1,50,1,50,
-		1,51,1,51,1,51,1,51,1,52,1,52,1,52,1,52,1,52,1,52,3,52,713,8,52,1,52,1,
-		52,1,53,1,53,1,53,1,53,1,54,1,54,1,54,1,54,1,54,1,54,3,54,727,8,54,1,55,
-		1,55,1,55,1,55,5,55,733,8,55,10,55,12,55,736,9,55,1,55,1,55,1,56,1,56,
-		1,56,3,56,743,8,56,1,56,1,56,1,56,3,56,748,8,56,1,57,1,57,1,57,1,57,1,
-		57,1,57,1,57,1,57,1,57,1,57,1,57,1,57,1,57,1,57,1,57,1,57,1,57,1,57,1,
-		57,1,57,1,57,1,57,1,57,1,57,3,57,774,8,57,1,58,1,58,1,58,1,58,1,59,1,59,
-		1,59,1,59,1,59,1,59,1,59,1,59,1,59,1,59,1,59,3,59,791,8,59,1,60,1,60,1,
-		60,1,60,1,60,1,61,1,61,1,61,1,61,1,61,1,61,1,61,1,61,3,61,806,8,61,3,61,
-		808,8,61,1,61,1,61,1,62,1,62,1,62,1,62,1,62,1,63,1,63,3,63,819,8,63,1,
-		63,1,63,1,63,1,63,3,63,825,8,63,1,63,3,63,828,8,63,1,63,1,63,1,64,1,64,
-		1,64,1,64,1,64,1,64,5,64,838,8,64,10,64,12,64,841,9,64,1,65,1,65,1,65,
-		3,65,846,8,65,1,65,1,65,1,65,1,65,1,65,1,65,1,65,1,65,1,65,1,65,1,65,1,
-		65,1,65,3,65,861,8,65,1,65,1,65,1,65,1,65,1,65,1,65,1,65,1,65,1,65,3,65,
-		872,8,65,1,65,1,65,3,65,876,8,65,1,65,1,65,1,65,1,65,3,65,882,8,65,1,65,
-		1,65,3,65,886,8,65,1,65,1,65,3,65,890,8,65,1,66,1,66,1,66,1,66,1,66,1,
-		66,1,66,5,66,899,8,66,10,66,12,66,902,9,66,1,66,1,66,1,66,1,67,1,67,1,
-		67,1,67,1,67,1,67,1,67,1,67,1,67,1,67,3,67,917,8,67,1,67,1,67,3,67,921,
-		8,67,1,67,3,67,924,8,67,3,67,926,8,67,1,68,1,68,1,68,1,69,1,69,1,69,1,
-		70,1,70,3,70,936,8,70,1,70,1,70,1,71,1,71,1,71,1,72,1,72,1,72,1,72,1,72,
-		1,72,1,72,1,72,1,72,1,72,3,72,953,8,72,1,73,1,73,1,73,1,73,1,73,1,73,3,
-		73,961,8,73,1,74,1,74,1,74,3,74,966,8,74,1,74,1,74,1,74,1,75,1,75,1,75,
-		1,75,1,75,1,75,5,75,977,8,75,10,75,12,75,980,9,75,1,76,1,76,3,76,984,8,
-		76,1,76,3,76,987,8,76,1,76,1,76,1,77,1,77,1,77,1,78,1,78,1,78,1,78,1,78,
-		1,79,1,79,1,79,1,79,1,79,1,79,1,79,1,79,5,79,1007,8,79,10,79,12,79,1010,
-		9,79,1,80,4,80,1013,8,80,11,80,12,80,1014,1,80,1,80,1,81,4,81,1020,8,81,
-		11,81,12,81,1021,1,81,1,81,1,82,1,82,1,82,1,83,1,83,1,83,1,84,1,84,1,84,
-		1,85,1,85,1,85,1,86,1,86,3,86,1040,8,86,1,86,1,86,1,87,1,87,1,87,1,88,
-		1,88,1,89,1,89,1,89,1,89,1,89,5,89,1054,8,89,10,89,12,89,1057,9,89,1,89,
-		1,89,1,89,5,89,1062,8,89,10,89,12,89,1065,9,89,1,90,1,90,1,90,1,90,1,90,
-		5,90,1072,8,90,10,90,12,90,1075,9,90,1,90,1,90,1,90,5,90,1080,8,90,10,
-		90,12,90,1083,9,90,1,91,1,91,1,91,1,91,1,91,5,91,1090,8,91,10,91,12,91,
-		1093,9,91,1,91,1,91,1,91,5,91,1098,8,91,10,91,12,91,1101,9,91,1,92,1,92,
-		1,92,1,92,1,92,5,92,1108,8,92,10,92,12,92,1111,9,92,1,92,1,92,1,92,5,92,
-		1116,8,92,10,92,12,92,1119,9,92,1,93,1,93,1,93,1,93,1,93,5,93,1126,8,93,
-		10,93,12,93,1129,9,93,1,93,1,93,1,93,5,93,1134,8,93,10,93,12,93,1137,9,
-		93,1,94,1,94,1,94,5,94,1142,8,94,10,94,12,94,1145,9,94,1,94,1,94,1,95,
-		1,95,5,95,1151,8,95,10,95,12,95,1154,9,95,1,95,1,95,1,95,1,95,1,95,1,95,
-		3,95,1162,8,95,1,96,1,96,5,96,1166,8,96,10,96,12,96,1169,9,96,1,96,1,96,
-		1,96,1,96,1,96,1,96,3,96,1177,8,96,1,97,1,97,5,97,1181,8,97,10,97,12,97,
-		1184,9,97,1,97,1,97,1,97,1,97,1,97,1,97,3,97,1192,8,97,1,98,1,98,5,98,
-		1196,8,98,10,98,12,98,1199,9,98,1,98,1,98,1,98,1,98,1,98,1,98,3,98,1207,
-		8,98,1,98,0,0,99,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,
-		40,42,44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,
-		88,90,92,94,96,98,100,102,104,106,108,110,112,114,116,118,120,122,124,
-		126,128,130,132,134,136,138,140,142,144,146,148,150,152,154,156,158,160,
-		162,164,166,168,170,172,174,176,178,180,182,184,186,188,190,192,194,196,
-		0,13,4,0,1,11,58,58,83,84,86,86,2,0,83,84,86,86,1,0,53,54,1,0,51,52,2,
-		0,33,33,59,59,2,0,55,56,73,73,6,0,33,33,57,59,69,71,74,75,82,82,89,89,
-		2,0,1,14,16,69,1,0,83,84,4,0,7,7,12,24,83,84,86,86,5,0,7,7,19,19,25,28,
-		83,84,86,86,5,0,7,7,15,16,29,33,83,84,86,86,3,0,1,6,8,11,58,58,1255,0,
-		198,1,0,0,0,2,216,1,0,0,0,4,254,1,0,0,0,6,256,1,0,0,0,8,260,1,0,0,0,10,
-		266,1,0,0,0,12,275,1,0,0,0,14,300,1,0,0,0,16,305,1,0,0,0,18,314,1,0,0,
-		0,20,332,1,0,0,0,22,341,1,0,0,0,24,345,1,0,0,0,26,355,1,0,0,0,28,365,1,
-		0,0,0,30,369,1,0,0,0,32,377,1,0,0,0,34,385,1,0,0,0,36,392,1,0,0,0,38,412,
-		1,0,0,0,40,414,1,0,0,0,42,422,1,0,0,0,44,429,1,0,0,0,46,433,1,0,0,0,48,
-		441,1,0,0,0,50,460,1,0,0,0,52,503,1,0,0,0,54,505,1,0,0,0,56,508,1,0,0,
-		0,58,512,1,0,0,0,60,522,1,0,0,0,62,535,1,0,0,0,64,553,1,0,0,0,66,561,1,
-		0,0,0,68,579,1,0,0,0,70,590,1,0,0,0,72,594,1,0,0,0,74,598,1,0,0,0,76,602,
-		1,0,0,0,78,606,1,0,0,0,80,608,1,0,0,0,82,612,1,0,0,0,84,615,1,0,0,0,86,
-		635,1,0,0,0,88,648,1,0,0,0,90,650,1,0,0,0,92,668,1,0,0,0,94,685,1,0,0,
-		0,96,689,1,0,0,0,98,693,1,0,0,0,100,697,1,0,0,0,102,702,1,0,0,0,104,706,
-		1,0,0,0,106,716,1,0,0,0,108,720,1,0,0,0,110,728,1,0,0,0,112,747,1,0,0,
-		0,114,773,1,0,0,0,116,775,1,0,0,0,118,779,1,0,0,0,120,792,1,0,0,0,122,
-		797,1,0,0,0,124,811,1,0,0,0,126,816,1,0,0,0,128,831,1,0,0,0,130,889,1,
-		0,0,0,132,891,1,0,0,0,134,906,1,0,0,0,136,927,1,0,0,0,138,930,1,0,0,0,
-		140,933,1,0,0,0,142,939,1,0,0,0,144,952,1,0,0,0,146,960,1,0,0,0,148,965,
-		1,0,0,0,150,970,1,0,0,0,152,981,1,0,0,0,154,990,1,0,0,0,156,993,1,0,0,
-		0,158,1008,1,0,0,0,160,1012,1,0,0,0,162,1019,1,0,0,0,164,1025,1,0,0,0,
-		166,1028,1,0,0,0,168,1031,1,0,0,0,170,1034,1,0,0,0,172,1039,1,0,0,0,174,
-		1043,1,0,0,0,176,1046,1,0,0,0,178,1063,1,0,0,0,180,1081,1,0,0,0,182,1099,
-		1,0,0,0,184,1117,1,0,0,0,186,1135,1,0,0,0,188,1138,1,0,0,0,190,1148,1,
-		0,0,0,192,1163,1,0,0,0,194,1178,1,0,0,0,196,1193,1,0,0,0,198,203,3,2,1,
-		0,199,200,5,86,0,0,200,202,3,2,1,0,201,199,1,0,0,0,202,205,1,0,0,0,203,
-		201,1,0,0,0,203,204,1,0,0,0,204,206,1,0,0,0,205,203,1,0,0,0,206,207,5,
-		0,0,1,207,1,1,0,0,0,208,209,3,4,2,0,209,210,6,1,-1,0,210,212,1,0,0,0,211,
-		208,1,0,0,0,211,212,1,0,0,0,212,213,1,0,0,0,213,214,6,1,-1,0,214,217,3,
-		178,89,0,215,217,3,32,16,0,216,211,1,0,0,0,216,215,1,0,0,0,217,3,1,0,0,
-		0,218,219,3,6,3,0,219,220,6,2,-1,0,220,255,1,0,0,0,221,222,3,8,4,0,222,
-		223,6,2,-1,0,223,255,1,0,0,0,224,225,3,10,5,0,225,226,6,2,-1,0,226,255,
-		1,0,0,0,227,228,3,12,6,0,228,229,6,2,-1,0,229,255,1,0,0,0,230,231,3,16,
-		8,0,231,232,6,2,-1,0,232,255,1,0,0,0,233,234,3,22,11,0,234,235,6,2,-1,
-		0,235,255,1,0,0,0,236,237,3,26,13,0,237,238,6,2,-1,0,238,255,1,0,0,0,239,
-		240,3,28,14,0,240,241,6,2,-1,0,241,255,1,0,0,0,242,243,3,106,53,0,243,
-		244,6,2,-1,0,244,255,1,0,0,0,245,246,3,44,22,0,246,247,6,2,-1,0,247,255,
-		1,0,0,0,248,249,3,18,9,0,249,250,6,2,-1,0,250,255,1,0,0,0,251,252,3,20,
-		10,0,252,253,6,2,-1,0,253,255,1,0,0,0,254,218,1,0,0,0,254,221,1,0,0,0,
-		254,224,1,0,0,0,254,227,1,0,0,0,254,230,1,0,0,0,254,233,1,0,0,0,254,236,
-		1,0,0,0,254,239,1,0,0,0,254,242,1,0,0,0,254,245,1,0,0,0,254,248,1,0,0,
-		0,254,251,1,0,0,0,255,5,1,0,0,0,256,257,5,1,0,0,257,258,3,166,83,0,258,
-		259,6,3,-1,0,259,7,1,0,0,0,260,261,5,2,0,0,261,262,3,170,85,0,262,263,
-		5,81,0,0,263,264,3,162,81,0,264,265,6,4,-1,0,265,9,1,0,0,0,266,267,5,3,
-		0,0,267,269,3,170,85,0,268,270,3,166,83,0,269,268,1,0,0,0,269,270,1,0,
-		0,0,270,271,1,0,0,0,271,272,5,81,0,0,272,273,3,156,78,0,273,274,6,5,-1,
-		0,274,11,1,0,0,0,275,277,5,4,0,0,276,278,3,14,7,0,277,276,1,0,0,0,277,
-		278,1,0,0,0,278,279,1,0,0,0,279,280,5,15,0,0,280,282,3,140,70,0,281,283,
-		3,152,76,0,282,281,1,0,0,0,282,283,1,0,0,0,283,294,1,0,0,0,284,285,5,29,
-		0,0,285,295,3,160,80,0,286,287,5,34,0,0,287,289,3,140,70,0,288,290,3,152,
-		76,0,289,288,1,0,0,0,289,290,1,0,0,0,290,295,1,0,0,0,291,292,5,35,0,0,
-		292,293,5,36,0,0,293,295,6,6,-1,0,294,284,1,0,0,0,294,286,1,0,0,0,294,
-		291,1,0,0,0,295,296,1,0,0,0,296,297,5,37,0,0,297,298,3,166,83,0,298,299,
-		6,6,-1,0,299,13,1,0,0,0,300,301,3,174,87,0,301,302,6,7,-1,0,302,303,3,
-		158,79,0,303,304,6,7,-1,0,304,15,1,0,0,0,305,306,5,5,0,0,306,307,5,15,
-		0,0,307,308,3,140,70,0,308,309,5,34,0,0,309,310,3,140,70,0,310,311,5,37,
-		0,0,311,312,3,166,83,0,312,313,6,8,-1,0,313,17,1,0,0,0,314,315,5,11,0,
-		0,315,316,3,172,86,0,316,323,6,9,-1,0,317,318,5,79,0,0,318,319,3,172,86,
-		0,319,320,6,9,-1,0,320,322,1,0,0,0,321,317,1,0,0,0,322,325,1,0,0,0,323,
-		321,1,0,0,0,323,324,1,0,0,0,324,326,1,0,0,0,325,323,1,0,0,0,326,327,5,
-		13,0,0,327,328,3,128,64,0,328,329,5,37,0,0,329,330,3,166,83,0,330,331,
-		6,9,-1,0,331,19,1,0,0,0,332,333,5,58,0,0,333,335,3,170,85,0,334,336,3,
-		166,83,0,335,334,1,0,0,0,335,336,1,0,0,0,336,337,1,0,0,0,337,338,5,81,
-		0,0,338,339,3,128,64,0,339,340,6,10,-1,0,340,21,1,0,0,0,341,342,3,24,12,
-		0,342,343,3,84,42,0,343,344,6,11,-1,0,344,23,1,0,0,0,345,346,5,6,0,0,346,
-		347,3,140,70,0,347,349,3,152,76,0,348,350,3,166,83,0,349,348,1,0,0,0,349,
-		350,1,0,0,0,350,351,1,0,0,0,351,352,5,37,0,0,352,353,3,166,83,0,353,354,
-		6,12,-1,0,354,25,1,0,0,0,355,356,5,7,0,0,356,357,3,172,86,0,357,358,5,
-		37,0,0,358,361,3,166,83,0,359,360,5,35,0,0,360,362,3,140,70,0,361,359,
-		1,0,0,0,361,362,1,0,0,0,362,363,1,0,0,0,363,364,6,13,-1,0,364,27,1,0,0,
-		0,365,366,3,30,15,0,366,367,3,84,42,0,367,368,6,14,-1,0,368,29,1,0,0,0,
-		369,370,5,8,0,0,370,371,3,170,85,0,371,375,6,15,-1,0,372,373,3,166,83,
-		0,373,374,6,15,-1,0,374,376,1,0,0,0,375,372,1,0,0,0,375,376,1,0,0,0,376,
-		31,1,0,0,0,377,383,3,34,17,0,378,379,3,36,18,0,379,380,6,16,-1,0,380,381,
-		3,178,89,0,381,384,1,0,0,0,382,384,6,16,-1,0,383,378,1,0,0,0,383,382,1,
-		0,0,0,384,33,1,0,0,0,385,389,8,0,0,0,386,388,8,1,0,0,387,386,1,0,0,0,388,
-		391,1,0,0,0,389,387,1,0,0,0,389,390,1,0,0,0,390,35,1,0,0,0,391,389,1,0,
-		0,0,392,393,5,83,0,0,393,398,3,38,19,0,394,395,5,86,0,0,395,397,3,38,19,
-		0,396,394,1,0,0,0,397,400,1,0,0,0,398,396,1,0,0,0,398,399,1,0,0,0,399,
-		401,1,0,0,0,400,398,1,0,0,0,401,402,5,84,0,0,402,37,1,0,0,0,403,404,3,
-		26,13,0,404,405,6,19,-1,0,405,407,1,0,0,0,406,403,1,0,0,0,406,407,1,0,
-		0,0,407,408,1,0,0,0,408,409,6,19,-1,0,409,413,3,180,90,0,410,413,3,40,
-		20,0,411,413,3,196,98,0,412,406,1,0,0,0,412,410,1,0,0,0,412,411,1,0,0,
-		0,413,39,1,0,0,0,414,420,3,42,21,0,415,416,3,36,18,0,416,417,6,20,-1,0,
-		417,418,3,180,90,0,418,421,1,0,0,0,419,421,6,20,-1,0,420,415,1,0,0,0,420,
-		419,1,0,0,0,421,41,1,0,0,0,422,426,8,0,0,0,423,425,8,1,0,0,424,423,1,0,
-		0,0,425,428,1,0,0,0,426,424,1,0,0,0,426,427,1,0,0,0,427,43,1,0,0,0,428,
-		426,1,0,0,0,429,430,3,46,23,0,430,431,3,48,24,0,431,432,6,22,-1,0,432,
-		45,1,0,0,0,433,434,5,10,0,0,434,435,3,170,85,0,435,439,6,23,-1,0,436,437,
-		3,166,83,0,437,438,6,23,-1,0,438,440,1,0,0,0,439,436,1,0,0,0,439,440,1,
-		0,0,0,440,47,1,0,0,0,441,442,5,83,0,0,442,447,3,50,25,0,443,444,5,86,0,
-		0,444,446,3,50,25,0,445,443,1,0,0,0,446,449,1,0,0,0,447,445,1,0,0,0,447,
-		448,1,0,0,0,448,450,1,0,0,0,449,447,1,0,0,0,450,451,5,84,0,0,451,49,1,
-		0,0,0,452,453,3,52,26,0,453,454,6,25,-1,0,454,456,1,0,0,0,455,452,1,0,
-		0,0,455,456,1,0,0,0,456,457,1,0,0,0,457,458,6,25,-1,0,458,461,3,182,91,
-		0,459,461,3,190,95,0,460,455,1,0,0,0,460,459,1,0,0,0,461,51,1,0,0,0,462,
-		463,3,54,27,0,463,464,6,26,-1,0,464,504,1,0,0,0,465,466,3,56,28,0,466,
-		467,6,26,-1,0,467,504,1,0,0,0,468,469,5,14,0,0,469,504,6,26,-1,0,470,471,
-		3,58,29,0,471,472,6,26,-1,0,472,504,1,0,0,0,473,474,3,60,30,0,474,475,
-		6,26,-1,0,475,504,1,0,0,0,476,477,3,62,31,0,477,478,6,26,-1,0,478,504,
-		1,0,0,0,479,480,3,64,32,0,480,481,6,26,-1,0,481,504,1,0,0,0,482,483,3,
-		66,33,0,483,484,6,26,-1,0,484,504,1,0,0,0,485,486,3,68,34,0,486,487,6,
-		26,-1,0,487,504,1,0,0,0,488,489,3,70,35,0,489,490,6,26,-1,0,490,504,1,
-		0,0,0,491,492,3,72,36,0,492,493,6,26,-1,0,493,504,1,0,0,0,494,495,3,76,
-		38,0,495,496,6,26,-1,0,496,504,1,0,0,0,497,498,3,26,13,0,498,499,6,26,
-		-1,0,499,504,1,0,0,0,500,501,3,74,37,0,501,502,6,26,-1,0,502,504,1,0,0,
-		0,503,462,1,0,0,0,503,465,1,0,0,0,503,468,1,0,0,0,503,470,1,0,0,0,503,
-		473,1,0,0,0,503,476,1,0,0,0,503,479,1,0,0,0,503,482,1,0,0,0,503,485,1,
-		0,0,0,503,488,1,0,0,0,503,491,1,0,0,0,503,494,1,0,0,0,503,497,1,0,0,0,
-		503,500,1,0,0,0,504,53,1,0,0,0,505,506,3,126,63,0,506,507,6,27,-1,0,507,
-		55,1,0,0,0,508,509,5,13,0,0,509,510,3,128,64,0,510,511,6,28,-1,0,511,57,
-		1,0,0,0,512,513,5,15,0,0,513,518,3,140,70,0,514,515,5,34,0,0,515,519,3,
-		140,70,0,516,517,5,29,0,0,517,519,3,160,80,0,518,514,1,0,0,0,518,516,1,
-		0,0,0,518,519,1,0,0,0,519,520,1,0,0,0,520,521,6,29,-1,0,521,59,1,0,0,0,
-		522,533,5,16,0,0,523,526,3,126,63,0,524,525,5,15,0,0,525,527,3,140,70,
-		0,526,524,1,0,0,0,526,527,1,0,0,0,527,528,1,0,0,0,528,529,6,30,-1,0,529,
-		534,1,0,0,0,530,531,3,128,64,0,531,532,6,30,-1,0,532,534,1,0,0,0,533,523,
-		1,0,0,0,533,530,1,0,0,0,534,61,1,0,0,0,535,551,5,17,0,0,536,537,5,31,0,
-		0,537,539,3,150,75,0,538,540,3,80,40,0,539,538,1,0,0,0,539,540,1,0,0,0,
-		540,541,1,0,0,0,541,542,6,31,-1,0,542,552,1,0,0,0,543,544,5,41,0,0,544,
-		547,3,172,86,0,545,546,5,80,0,0,546,548,3,160,80,0,547,545,1,0,0,0,547,
-		548,1,0,0,0,548,549,1,0,0,0,549,550,6,31,-1,0,550,552,1,0,0,0,551,536,
-		1,0,0,0,551,543,1,0,0,0,552,63,1,0,0,0,553,554,5,18,0,0,554,555,5,42,0,
-		0,555,557,3,150,75,0,556,558,3,80,40,0,557,556,1,0,0,0,557,558,1,0,0,0,
-		558,559,1,0,0,0,559,560,6,32,-1,0,560,65,1,0,0,0,561,562,5,19,0,0,562,
-		563,5,12,0,0,563,575,3,160,80,0,564,565,5,29,0,0,565,566,3,164,82,0,566,
-		567,7,2,0,0,567,576,1,0,0,0,568,569,5,35,0,0,569,573,3,152,76,0,570,571,
-		3,82,41,0,571,572,6,33,-1,0,572,574,1,0,0,0,573,570,1,0,0,0,573,574,1,
-		0,0,0,574,576,1,0,0,0,575,564,1,0,0,0,575,568,1,0,0,0,576,577,1,0,0,0,
-		577,578,6,33,-1,0,578,67,1,0,0,0,579,580,5,20,0,0,580,581,5,43,0,0,581,
-		582,5,31,0,0,582,586,3,152,76,0,583,584,3,82,41,0,584,585,6,34,-1,0,585,
-		587,1,0,0,0,586,583,1,0,0,0,586,587,1,0,0,0,587,588,1,0,0,0,588,589,6,
-		34,-1,0,589,69,1,0,0,0,590,591,5,21,0,0,591,592,3,162,81,0,592,593,6,35,
-		-1,0,593,71,1,0,0,0,594,595,5,22,0,0,595,596,3,166,83,0,596,597,6,36,-1,
-		0,597,73,1,0,0,0,598,599,5,23,0,0,599,600,3,172,86,0,600,601,6,37,-1,0,
-		601,75,1,0,0,0,602,603,3,78,39,0,603,604,3,84,42,0,604,605,6,38,-1,0,605,
-		77,1,0,0,0,606,607,5,24,0,0,607,79,1,0,0,0,608,609,5,13,0,0,609,610,3,
-		128,64,0,610,611,6,40,-1,0,611,81,1,0,0,0,612,613,5,44,0,0,613,614,5,57,
-		0,0,614,83,1,0,0,0,615,616,5,83,0,0,616,621,3,86,43,0,617,618,5,86,0,0,
-		618,620,3,86,43,0,619,617,1,0,0,0,620,623,1,0,0,0,621,619,1,0,0,0,621,
-		622,1,0,0,0,622,624,1,0,0,0,623,621,1,0,0,0,624,625,5,84,0,0,625,85,1,
-		0,0,0,626,631,3,88,44,0,627,628,3,26,13,0,628,629,6,43,-1,0,629,631,1,
-		0,0,0,630,626,1,0,0,0,630,627,1,0,0,0,630,631,1,0,0,0,631,632,1,0,0,0,
-		632,633,6,43,-1,0,633,636,3,184,92,0,634,636,3,192,96,0,635,630,1,0,0,
-		0,635,634,1,0,0,0,636,87,1,0,0,0,637,638,3,90,45,0,638,639,6,44,-1,0,639,
-		649,1,0,0,0,640,641,3,94,47,0,641,642,6,44,-1,0,642,649,1,0,0,0,643,644,
-		3,96,48,0,644,645,6,44,-1,0,645,649,1,0,0,0,646,649,3,98,49,0,647,649,
-		3,102,51,0,648,637,1,0,0,0,648,640,1,0,0,0,648,643,1,0,0,0,648,646,1,0,
-		0,0,648,647,1,0,0,0,649,89,1,0,0,0,650,651,5,25,0,0,651,652,3,92,46,0,
-		652,659,6,45,-1,0,653,654,5,80,0,0,654,655,3,92,46,0,655,656,6,45,-1,0,
-		656,658,1,0,0,0,657,653,1,0,0,0,658,661,1,0,0,0,659,657,1,0,0,0,659,660,
-		1,0,0,0,660,664,1,0,0,0,661,659,1,0,0,0,662,663,5,40,0,0,663,665,3,172,
-		86,0,664,662,1,0,0,0,664,665,1,0,0,0,665,666,1,0,0,0,666,667,6,45,-1,0,
-		667,91,1,0,0,0,668,681,3,156,78,0,669,672,5,29,0,0,670,671,5,39,0,0,671,
-		673,6,46,-1,0,672,670,1,0,0,0,672,673,1,0,0,0,673,674,1,0,0,0,674,682,
-		3,160,80,0,675,678,5,38,0,0,676,677,5,39,0,0,677,679,6,46,-1,0,678,676,
-		1,0,0,0,678,679,1,0,0,0,679,680,1,0,0,0,680,682,3,160,80,0,681,669,1,0,
-		0,0,681,675,1,0,0,0,682,683,1,0,0,0,683,684,6,46,-1,0,684,93,1,0,0,0,685,
-		686,5,26,0,0,686,687,3,160,80,0,687,688,6,47,-1,0,688,95,1,0,0,0,689,690,
-		5,28,0,0,690,691,3,172,86,0,691,692,6,48,-1,0,692,97,1,0,0,0,693,694,3,
-		100,50,0,694,695,3,84,42,0,695,696,6,49,-1,0,696,99,1,0,0,0,697,698,5,
-		19,0,0,698,699,3,164,82,0,699,700,7,3,0,0,700,701,6,50,-1,0,701,101,1,
-		0,0,0,702,703,3,104,52,0,703,704,3,84,42,0,704,705,6,51,-1,0,705,103,1,
-		0,0,0,706,712,5,27,0,0,707,713,5,46,0,0,708,709,3,160,80,0,709,710,5,45,
-		0,0,710,711,3,160,80,0,711,713,1,0,0,0,712,707,1,0,0,0,712,708,1,0,0,0,
-		713,714,1,0,0,0,714,715,6,52,-1,0,715,105,1,0,0,0,716,717,3,108,54,0,717,
-		718,3,110,55,0,718,719,6,53,-1,0,719,107,1,0,0,0,720,721,5,9,0,0,721,722,
-		3,170,85,0,722,726,6,54,-1,0,723,724,3,166,83,0,724,725,6,54,-1,0,725,
-		727,1,0,0,0,726,723,1,0,0,0,726,727,1,0,0,0,727,109,1,0,0,0,728,729,5,
-		83,0,0,729,734,3,112,56,0,730,731,5,86,0,0,731,733,3,112,56,0,732,730,
-		1,0,0,0,733,736,1,0,0,0,734,732,1,0,0,0,734,735,1,0,0,0,735,737,1,0,0,
-		0,736,734,1,0,0,0,737,738,5,84,0,0,738,111,1,0,0,0,739,740,3,114,57,0,
-		740,741,6,56,-1,0,741,743,1,0,0,0,742,739,1,0,0,0,742,743,1,0,0,0,743,
-		744,1,0,0,0,744,745,6,56,-1,0,745,748,3,186,93,0,746,748,3,194,97,0,747,
-		742,1,0,0,0,747,746,1,0,0,0,748,113,1,0,0,0,749,750,3,116,58,0,750,751,
-		6,57,-1,0,751,774,1,0,0,0,752,753,3,58,29,0,753,754,6,57,-1,0,754,774,
-		1,0,0,0,755,756,3,118,59,0,756,757,6,57,-1,0,757,774,1,0,0,0,758,759,3,
-		60,30,0,759,760,6,57,-1,0,760,774,1,0,0,0,761,762,3,120,60,0,762,763,6,
-		57,-1,0,763,774,1,0,0,0,764,765,3,122,61,0,765,766,6,57,-1,0,766,774,1,
-		0,0,0,767,768,3,124,62,0,768,769,6,57,-1,0,769,774,1,0,0,0,770,771,3,26,
-		13,0,771,772,6,57,-1,0,772,774,1,0,0,0,773,749,1,0,0,0,773,752,1,0,0,0,
-		773,755,1,0,0,0,773,758,1,0,0,0,773,761,1,0,0,0,773,764,1,0,0,0,773,767,
-		1,0,0,0,773,770,1,0,0,0,774,115,1,0,0,0,775,776,5,29,0,0,776,777,3,156,
-		78,0,777,778,6,58,-1,0,778,117,1,0,0,0,779,790,5,30,0,0,780,781,5,13,0,
-		0,781,782,3,128,64,0,782,783,6,59,-1,0,783,791,1,0,0,0,784,785,5,47,0,
-		0,785,786,3,152,76,0,786,787,5,48,0,0,787,788,3,152,76,0,788,789,6,59,
-		-1,0,789,791,1,0,0,0,790,780,1,0,0,0,790,784,1,0,0,0,791,119,1,0,0,0,792,
-		793,5,31,0,0,793,794,5,49,0,0,794,795,3,162,81,0,795,796,6,60,-1,0,796,
-		121,1,0,0,0,797,798,5,32,0,0,798,807,3,156,78,0,799,800,5,15,0,0,800,805,
-		3,140,70,0,801,802,5,34,0,0,802,806,3,140,70,0,803,804,5,29,0,0,804,806,
-		3,160,80,0,805,801,1,0,0,0,805,803,1,0,0,0,805,806,1,0,0,0,806,808,1,0,
-		0,0,807,799,1,0,0,0,807,808,1,0,0,0,808,809,1,0,0,0,809,810,6,61,-1,0,
-		810,123,1,0,0,0,811,812,5,33,0,0,812,813,5,50,0,0,813,814,3,154,77,0,814,
-		815,6,62,-1,0,815,125,1,0,0,0,816,818,5,12,0,0,817,819,3,164,82,0,818,
-		817,1,0,0,0,818,819,1,0,0,0,819,824,1,0,0,0,820,825,5,57,0,0,821,825,5,
-		58,0,0,822,823,7,4,0,0,823,825,6,63,-1,0,824,820,1,0,0,0,824,821,1,0,0,
-		0,824,822,1,0,0,0,825,827,1,0,0,0,826,828,3,80,40,0,827,826,1,0,0,0,827,
-		828,1,0,0,0,828,829,1,0,0,0,829,830,6,63,-1,0,830,127,1,0,0,0,831,832,
-		3,130,65,0,832,839,6,64,-1,0,833,834,5,79,0,0,834,835,3,130,65,0,835,836,
-		6,64,-1,0,836,838,1,0,0,0,837,833,1,0,0,0,838,841,1,0,0,0,839,837,1,0,
-		0,0,839,840,1,0,0,0,840,129,1,0,0,0,841,839,1,0,0,0,842,843,5,60,0,0,843,
-		846,6,65,-1,0,844,846,5,61,0,0,845,842,1,0,0,0,845,844,1,0,0,0,846,847,
-		1,0,0,0,847,848,5,58,0,0,848,890,6,65,-1,0,849,850,3,132,66,0,850,851,
-		6,65,-1,0,851,890,1,0,0,0,852,853,5,62,0,0,853,861,6,65,-1,0,854,855,5,
-		63,0,0,855,861,6,65,-1,0,856,857,5,64,0,0,857,861,6,65,-1,0,858,859,5,
-		65,0,0,859,861,6,65,-1,0,860,852,1,0,0,0,860,854,1,0,0,0,860,856,1,0,0,
-		0,860,858,1,0,0,0,861,862,1,0,0,0,862,863,3,154,77,0,863,864,3,136,68,
-		0,864,865,6,65,-1,0,865,890,1,0,0,0,866,867,3,134,67,0,867,868,6,65,-1,
-		0,868,890,1,0,0,0,869,871,3,138,69,0,870,872,3,148,74,0,871,870,1,0,0,
-		0,871,872,1,0,0,0,872,875,1,0,0,0,873,874,5,34,0,0,874,876,3,142,71,0,
-		875,873,1,0,0,0,875,876,1,0,0,0,876,877,1,0,0,0,877,878,6,65,-1,0,878,
-		890,1,0,0,0,879,881,3,146,73,0,880,882,3,148,74,0,881,880,1,0,0,0,881,
-		882,1,0,0,0,882,885,1,0,0,0,883,884,5,34,0,0,884,886,3,142,71,0,885,883,
-		1,0,0,0,885,886,1,0,0,0,886,887,1,0,0,0,887,888,6,65,-1,0,888,890,1,0,
-		0,0,889,845,1,0,0,0,889,849,1,0,0,0,889,860,1,0,0,0,889,866,1,0,0,0,889,
-		869,1,0,0,0,889,879,1,0,0,0,890,131,1,0,0,0,891,892,5,58,0,0,892,893,3,
-		164,82,0,893,900,6,66,-1,0,894,895,5,79,0,0,895,896,3,164,82,0,896,897,
-		6,66,-1,0,897,899,1,0,0,0,898,894,1,0,0,0,899,902,1,0,0,0,900,898,1,0,
-		0,0,900,901,1,0,0,0,901,903,1,0,0,0,902,900,1,0,0,0,903,904,3,136,68,0,
-		904,905,6,66,-1,0,905,133,1,0,0,0,906,925,5,66,0,0,907,908,5,57,0,0,908,
-		909,3,136,68,0,909,910,6,67,-1,0,910,926,1,0,0,0,911,923,3,168,84,0,912,
-		913,3,136,68,0,913,914,6,67,-1,0,914,924,1,0,0,0,915,917,3,148,74,0,916,
-		915,1,0,0,0,916,917,1,0,0,0,917,920,1,0,0,0,918,919,5,34,0,0,919,921,3,
-		142,71,0,920,918,1,0,0,0,920,921,1,0,0,0,921,922,1,0,0,0,922,924,6,67,
-		-1,0,923,912,1,0,0,0,923,916,1,0,0,0,924,926,1,0,0,0,925,907,1,0,0,0,925,
-		911,1,0,0,0,926,135,1,0,0,0,927,928,5,67,0,0,928,929,5,68,0,0,929,137,
-		1,0,0,0,930,931,3,168,84,0,931,932,6,69,-1,0,932,139,1,0,0,0,933,935,3,
-		144,72,0,934,936,3,148,74,0,935,934,1,0,0,0,935,936,1,0,0,0,936,937,1,
-		0,0,0,937,938,6,70,-1,0,938,141,1,0,0,0,939,940,3,140,70,0,940,941,6,71,
-		-1,0,941,143,1,0,0,0,942,943,3,146,73,0,943,944,6,72,-1,0,944,953,1,0,
-		0,0,945,946,5,66,0,0,946,947,3,168,84,0,947,948,6,72,-1,0,948,953,1,0,
-		0,0,949,950,3,168,84,0,950,951,6,72,-1,0,951,953,1,0,0,0,952,942,1,0,0,
-		0,952,945,1,0,0,0,952,949,1,0,0,0,953,145,1,0,0,0,954,955,5,72,0,0,955,
-		961,6,73,-1,0,956,957,3,164,82,0,957,958,3,168,84,0,958,959,6,73,-1,0,
-		959,961,1,0,0,0,960,954,1,0,0,0,960,956,1,0,0,0,961,147,1,0,0,0,962,966,
-		5,80,0,0,963,964,5,85,0,0,964,966,6,74,-1,0,965,962,1,0,0,0,965,963,1,
-		0,0,0,966,967,1,0,0,0,967,968,3,160,80,0,968,969,6,74,-1,0,969,149,1,0,
-		0,0,970,971,3,152,76,0,971,978,6,75,-1,0,972,973,5,79,0,0,973,974,3,152,
-		76,0,974,975,6,75,-1,0,975,977,1,0,0,0,976,972,1,0,0,0,977,980,1,0,0,0,
-		978,976,1,0,0,0,978,979,1,0,0,0,979,151,1,0,0,0,980,978,1,0,0,0,981,983,
-		7,5,0,0,982,984,3,168,84,0,983,982,1,0,0,0,983,984,1,0,0,0,984,986,1,0,
-		0,0,985,987,3,148,74,0,986,985,1,0,0,0,986,987,1,0,0,0,987,988,1,0,0,0,
-		988,989,6,76,-1,0,989,153,1,0,0,0,990,991,3,168,84,0,991,992,6,77,-1,0,
-		992,155,1,0,0,0,993,994,3,172,86,0,994,995,6,78,-1,0,995,996,3,158,79,
-		0,996,997,6,78,-1,0,997,157,1,0,0,0,998,999,5,79,0,0,999,1000,3,172,86,
-		0,1000,1001,6,79,-1,0,1001,1007,1,0,0,0,1002,1003,5,80,0,0,1003,1004,3,
-		172,86,0,1004,1005,6,79,-1,0,1005,1007,1,0,0,0,1006,998,1,0,0,0,1006,1002,
-		1,0,0,0,1007,1010,1,0,0,0,1008,1006,1,0,0,0,1008,1009,1,0,0,0,1009,159,
-		1,0,0,0,1010,1008,1,0,0,0,1011,1013,7,6,0,0,1012,1011,1,0,0,0,1013,1014,
-		1,0,0,0,1014,1012,1,0,0,0,1014,1015,1,0,0,0,1015,1016,1,0,0,0,1016,1017,
-		6,80,-1,0,1017,161,1,0,0,0,1018,1020,8,1,0,0,1019,1018,1,0,0,0,1020,1021,
-		1,0,0,0,1021,1019,1,0,0,0,1021,1022,1,0,0,0,1022,1023,1,0,0,0,1023,1024,
-		6,81,-1,0,1024,163,1,0,0,0,1025,1026,5,71,0,0,1026,1027,6,82,-1,0,1027,
-		165,1,0,0,0,1028,1029,5,76,0,0,1029,1030,6,83,-1,0,1030,167,1,0,0,0,1031,
-		1032,5,69,0,0,1032,1033,6,84,-1,0,1033,169,1,0,0,0,1034,1035,3,172,86,
-		0,1035,1036,6,85,-1,0,1036,171,1,0,0,0,1037,1040,5,15,0,0,1038,1040,3,
-		176,88,0,1039,1037,1,0,0,0,1039,1038,1,0,0,0,1040,1041,1,0,0,0,1041,1042,
-		6,86,-1,0,1042,173,1,0,0,0,1043,1044,3,176,88,0,1044,1045,6,87,-1,0,1045,
-		175,1,0,0,0,1046,1047,7,7,0,0,1047,177,1,0,0,0,1048,1049,5,83,0,0,1049,
-		1050,6,89,-1,0,1050,1055,3,2,1,0,1051,1052,5,86,0,0,1052,1054,3,2,1,0,
-		1053,1051,1,0,0,0,1054,1057,1,0,0,0,1055,1053,1,0,0,0,1055,1056,1,0,0,
-		0,1056,1058,1,0,0,0,1057,1055,1,0,0,0,1058,1059,5,84,0,0,1059,1060,6,89,
-		-1,0,1060,1062,1,0,0,0,1061,1048,1,0,0,0,1062,1065,1,0,0,0,1063,1061,1,
-		0,0,0,1063,1064,1,0,0,0,1064,179,1,0,0,0,1065,1063,1,0,0,0,1066,1067,5,
-		83,0,0,1067,1068,6,90,-1,0,1068,1073,3,38,19,0,1069,1070,5,86,0,0,1070,
-		1072,3,38,19,0,1071,1069,1,0,0,0,1072,1075,1,0,0,0,1073,1071,1,0,0,0,1073,
-		1074,1,0,0,0,1074,1076,1,0,0,0,1075,1073,1,0,0,0,1076,1077,5,84,0,0,1077,
-		1078,6,90,-1,0,1078,1080,1,0,0,0,1079,1066,1,0,0,0,1080,1083,1,0,0,0,1081,
-		1079,1,0,0,0,1081,1082,1,0,0,0,1082,181,1,0,0,0,1083,1081,1,0,0,0,1084,
-		1085,5,83,0,0,1085,1086,6,91,-1,0,1086,1091,3,50,25,0,1087,1088,5,86,0,
-		0,1088,1090,3,50,25,0,1089,1087,1,0,0,0,1090,1093,1,0,0,0,1091,1089,1,
-		0,0,0,1091,1092,1,0,0,0,1092,1094,1,0,0,0,1093,1091,1,0,0,0,1094,1095,
-		5,84,0,0,1095,1096,6,91,-1,0,1096,1098,1,0,0,0,1097,1084,1,0,0,0,1098,
-		1101,1,0,0,0,1099,1097,1,0,0,0,1099,1100,1,0,0,0,1100,183,1,0,0,0,1101,
-		1099,1,0,0,0,1102,1103,5,83,0,0,1103,1104,6,92,-1,0,1104,1109,3,86,43,
-		0,1105,1106,5,86,0,0,1106,1108,3,86,43,0,1107,1105,1,0,0,0,1108,1111,1,
-		0,0,0,1109,1107,1,0,0,0,1109,1110,1,0,0,0,1110,1112,1,0,0,0,1111,1109,
-		1,0,0,0,1112,1113,5,84,0,0,1113,1114,6,92,-1,0,1114,1116,1,0,0,0,1115,
-		1102,1,0,0,0,1116,1119,1,0,0,0,1117,1115,1,0,0,0,1117,1118,1,0,0,0,1118,
-		185,1,0,0,0,1119,1117,1,0,0,0,1120,1121,5,83,0,0,1121,1122,6,93,-1,0,1122,
-		1127,3,112,56,0,1123,1124,5,86,0,0,1124,1126,3,112,56,0,1125,1123,1,0,
-		0,0,1126,1129,1,0,0,0,1127,1125,1,0,0,0,1127,1128,1,0,0,0,1128,1130,1,
-		0,0,0,1129,1127,1,0,0,0,1130,1131,5,84,0,0,1131,1132,6,93,-1,0,1132,1134,
-		1,0,0,0,1133,1120,1,0,0,0,1134,1137,1,0,0,0,1135,1133,1,0,0,0,1135,1136,
-		1,0,0,0,1136,187,1,0,0,0,1137,1135,1,0,0,0,1138,1143,5,83,0,0,1139,1142,
-		8,8,0,0,1140,1142,3,188,94,0,1141,1139,1,0,0,0,1141,1140,1,0,0,0,1142,
-		1145,1,0,0,0,1143,1141,1,0,0,0,1143,1144,1,0,0,0,1144,1146,1,0,0,0,1145,
-		1143,1,0,0,0,1146,1147,5,84,0,0,1147,189,1,0,0,0,1148,1152,8,9,0,0,1149,
-		1151,8,1,0,0,1150,1149,1,0,0,0,1151,1154,1,0,0,0,1152,1150,1,0,0,0,1152,
-		1153,1,0,0,0,1153,1155,1,0,0,0,1154,1152,1,0,0,0,1155,1161,6,95,-1,0,1156,
-		1157,3,188,94,0,1157,1158,6,95,-1,0,1158,1159,3,182,91,0,1159,1162,1,0,
-		0,0,1160,1162,6,95,-1,0,1161,1156,1,0,0,0,1161,1160,1,0,0,0,1162,191,1,
-		0,0,0,1163,1167,8,10,0,0,1164,1166,8,1,0,0,1165,1164,1,0,0,0,1166,1169,
-		1,0,0,0,1167,1165,1,0,0,0,1167,1168,1,0,0,0,1168,1170,1,0,0,0,1169,1167,
-		1,0,0,0,1170,1176,6,96,-1,0,1171,1172,3,188,94,0,1172,1173,6,96,-1,0,1173,
-		1174,3,184,92,0,1174,1177,1,0,0,0,1175,1177,6,96,-1,0,1176,1171,1,0,0,
-		0,1176,1175,1,0,0,0,1177,193,1,0,0,0,1178,1182,8,11,0,0,1179,1181,8,1,
-		0,0,1180,1179,1,0,0,0,1181,1184,1,0,0,0,1182,1180,1,0,0,0,1182,1183,1,
-		0,0,0,1183,1185,1,0,0,0,1184,1182,1,0,0,0,1185,1191,6,97,-1,0,1186,1187,
-		3,188,94,0,1187,1188,6,97,-1,0,1188,1189,3,186,93,0,1189,1192,1,0,0,0,
-		1190,1192,6,97,-1,0,1191,1186,1,0,0,0,1191,1190,1,0,0,0,1192,195,1,0,0,
-		0,1193,1197,7,12,0,0,1194,1196,8,1,0,0,1195,1194,1,0,0,0,1196,1199,1,0,
-		0,0,1197,1195,1,0,0,0,1197,1198,1,0,0,0,1198,1200,1,0,0,0,1199,1197,1,
-		0,0,0,1200,1206,6,98,-1,0,1201,1202,3,188,94,0,1202,1203,6,98,-1,0,1203,
-		1204,3,180,90,0,1204,1207,1,0,0,0,1205,1207,6,98,-1,0,1206,1201,1,0,0,
-		0,1206,1205,1,0,0,0,1207,197,1,0,0,0,102,203,211,216,254,269,277,282,289,
-		294,323,335,349,361,375,383,389,398,406,412,420,426,439,447,455,460,503,
-		518,526,533,539,547,551,557,573,575,586,621,630,635,648,659,664,672,678,
-		681,712,726,734,742,747,773,790,805,807,818,824,827,839,845,860,871,875,
-		881,885,889,900,916,920,923,925,935,952,960,965,978,983,986,1006,1008,
-		1014,1021,1039,1055,1063,1073,1081,1091,1099,1109,1117,1127,1135,1141,
-		1143,1152,1161,1167,1176,1182,1191,1197,1206
+		1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,3,26,506,8,26,1,
+		27,1,27,1,27,1,28,1,28,1,28,1,28,1,29,1,29,1,29,1,29,1,29,1,29,3,29,521,
+		8,29,1,29,1,29,1,30,1,30,1,30,1,30,3,30,529,8,30,1,30,1,30,1,30,1,30,1,
+		30,3,30,536,8,30,1,31,1,31,1,31,1,31,3,31,542,8,31,1,31,1,31,1,31,1,31,
+		1,31,1,31,3,31,550,8,31,1,31,1,31,3,31,554,8,31,1,32,1,32,1,32,1,32,3,
+		32,560,8,32,1,32,1,32,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,
+		1,33,1,33,3,33,576,8,33,3,33,578,8,33,1,33,1,33,1,34,1,34,1,34,1,34,1,
+		34,1,34,1,34,3,34,589,8,34,1,34,1,34,1,35,1,35,1,35,1,35,1,36,1,36,1,36,
+		1,36,1,37,1,37,1,37,1,37,1,38,1,38,1,38,1,38,1,39,1,39,1,40,1,40,1,40,
+		1,40,1,41,1,41,1,41,1,42,1,42,1,42,1,42,5,42,622,8,42,10,42,12,42,625,
+		9,42,1,42,1,42,1,43,1,43,1,43,1,43,3,43,633,8,43,1,43,1,43,1,43,3,43,638,
+		8,43,1,44,1,44,1,44,1,44,1,44,1,44,1,44,1,44,1,44,1,44,1,44,3,44,651,8,
+		44,1,45,1,45,1,45,1,45,1,45,1,45,1,45,5,45,660,8,45,10,45,12,45,663,9,
+		45,1,45,3,45,666,8,45,1,45,1,45,1,46,1,46,1,46,1,46,3,46,674,8,46,1,46,
+		1,46,1,46,1,46,3,46,680,8,46,1,46,3,46,683,8,46,1,46,1,46,1,47,1,47,1,
+		47,1,47,1,47,1,47,3,47,693,8,47,1,47,1,47,1,48,1,48,1,48,1,48,1,49,1,49,
+		1,49,1,49,1,50,1,50,1,50,1,50,1,51,1,51,1,51,1,51,1,51,1,52,1,52,1,52,
+		1,52,1,53,1,53,1,53,1,53,1,53,1,53,3,53,724,8,53,1,53,1,53,1,54,1,54,1,
+		54,1,54,1,55,1,55,1,55,1,55,1,55,1,55,3,55,738,8,55,1,56,1,56,1,56,1,56,
+		5,56,744,8,56,10,56,12,56,747,9,56,1,56,1,56,1,57,1,57,1,57,3,57,754,8,
+		57,1,57,1,57,1,57,3,57,759,8,57,1,58,1,58,1,58,1,58,1,58,1,58,1,58,1,58,
+		1,58,1,58,1,58,1,58,1,58,1,58,1,58,1,58,1,58,1,58,1,58,1,58,1,58,1,58,
+		1,58,1,58,3,58,785,8,58,1,59,1,59,1,59,1,59,1,60,1,60,1,60,1,60,1,60,1,
+		60,1,60,1,60,1,60,1,60,1,60,3,60,802,8,60,1,61,1,61,1,61,1,61,1,61,1,62,
+		1,62,1,62,1,62,1,62,1,62,1,62,1,62,3,62,817,8,62,3,62,819,8,62,1,62,1,
+		62,1,63,1,63,1,63,1,63,1,63,1,64,1,64,3,64,830,8,64,1,64,1,64,1,64,1,64,
+		3,64,836,8,64,1,64,3,64,839,8,64,1,64,1,64,1,65,1,65,1,65,1,65,1,65,1,
+		65,5,65,849,8,65,10,65,12,65,852,9,65,1,66,1,66,1,66,3,66,857,8,66,1,66,
+		1,66,1,66,1,66,1,66,1,66,1,66,1,66,1,66,1,66,1,66,1,66,1,66,3,66,872,8,
+		66,1,66,1,66,1,66,1,66,1,66,1,66,1,66,1,66,1,66,3,66,883,8,66,1,66,1,66,
+		3,66,887,8,66,1,66,1,66,1,66,1,66,3,66,893,8,66,1,66,1,66,3,66,897,8,66,
+		1,66,1,66,3,66,901,8,66,1,67,1,67,1,67,1,67,1,67,1,67,1,67,5,67,910,8,
+		67,10,67,12,67,913,9,67,1,67,1,67,1,67,1,68,1,68,1,68,1,68,1,68,1,68,1,
+		68,1,68,1,68,1,68,3,68,928,8,68,1,68,1,68,3,68,932,8,68,1,68,3,68,935,
+		8,68,3,68,937,8,68,1,69,1,69,1,69,1,70,1,70,1,70,1,71,1,71,3,71,947,8,
+		71,1,71,1,71,1,72,1,72,1,72,1,73,1,73,1,73,1,73,1,73,1,73,1,73,1,73,1,
+		73,1,73,3,73,964,8,73,1,74,1,74,1,74,1,74,1,74,1,74,3,74,972,8,74,1,75,
+		1,75,1,75,3,75,977,8,75,1,75,1,75,1,75,1,76,1,76,1,76,1,76,1,76,1,76,5,
+		76,988,8,76,10,76,12,76,991,9,76,1,77,1,77,3,77,995,8,77,1,77,3,77,998,
+		8,77,1,77,1,77,1,78,1,78,1,78,1,79,1,79,1,79,1,79,1,79,1,80,1,80,1,80,
+		1,80,1,80,1,80,1,80,1,80,5,80,1018,8,80,10,80,12,80,1021,9,80,1,81,4,81,
+		1024,8,81,11,81,12,81,1025,1,81,1,81,1,82,4,82,1031,8,82,11,82,12,82,1032,
+		1,82,1,82,1,83,1,83,1,83,1,84,1,84,1,84,1,85,1,85,1,85,1,86,1,86,1,86,
+		1,87,1,87,3,87,1051,8,87,1,87,1,87,1,88,1,88,1,88,1,89,1,89,1,90,1,90,
+		1,90,1,90,1,90,5,90,1065,8,90,10,90,12,90,1068,9,90,1,90,1,90,1,90,5,90,
+		1073,8,90,10,90,12,90,1076,9,90,1,91,1,91,1,91,1,91,1,91,5,91,1083,8,91,
+		10,91,12,91,1086,9,91,1,91,1,91,1,91,5,91,1091,8,91,10,91,12,91,1094,9,
+		91,1,92,1,92,1,92,1,92,1,92,5,92,1101,8,92,10,92,12,92,1104,9,92,1,92,
+		1,92,1,92,5,92,1109,8,92,10,92,12,92,1112,9,92,1,93,1,93,1,93,1,93,1,93,
+		5,93,1119,8,93,10,93,12,93,1122,9,93,1,93,1,93,1,93,5,93,1127,8,93,10,
+		93,12,93,1130,9,93,1,94,1,94,1,94,1,94,1,94,5,94,1137,8,94,10,94,12,94,
+		1140,9,94,1,94,1,94,1,94,5,94,1145,8,94,10,94,12,94,1148,9,94,1,95,1,95,
+		1,95,5,95,1153,8,95,10,95,12,95,1156,9,95,1,95,1,95,1,96,1,96,5,96,1162,
+		8,96,10,96,12,96,1165,9,96,1,96,1,96,1,96,1,96,1,96,1,96,3,96,1173,8,96,
+		1,97,1,97,5,97,1177,8,97,10,97,12,97,1180,9,97,1,97,1,97,1,97,1,97,1,97,
+		1,97,3,97,1188,8,97,1,98,1,98,5,98,1192,8,98,10,98,12,98,1195,9,98,1,98,
+		1,98,1,98,1,98,1,98,1,98,3,98,1203,8,98,1,99,1,99,5,99,1207,8,99,10,99,
+		12,99,1210,9,99,1,99,1,99,1,99,1,99,1,99,1,99,3,99,1218,8,99,1,99,0,0,
+		100,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,40,42,44,46,
+		48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,88,90,92,94,
+		96,98,100,102,104,106,108,110,112,114,116,118,120,122,124,126,128,130,
+		132,134,136,138,140,142,144,146,148,150,152,154,156,158,160,162,164,166,
+		168,170,172,174,176,178,180,182,184,186,188,190,192,194,196,198,0,13,4,
+		0,1,11,58,58,83,84,86,86,2,0,83,84,86,86,1,0,53,54,1,0,51,52,2,0,33,33,
+		59,59,2,0,55,56,73,73,6,0,33,33,57,59,69,71,74,75,82,82,89,89,2,0,1,14,
+		16,69,1,0,83,84,4,0,7,7,12,24,83,84,86,86,5,0,7,7,19,19,25,28,83,84,86,
+		86,5,0,7,7,15,16,29,33,83,84,86,86,3,0,1,6,8,11,58,58,1267,0,200,1,0,0,
+		0,2,218,1,0,0,0,4,256,1,0,0,0,6,258,1,0,0,0,8,262,1,0,0,0,10,268,1,0,0,
+		0,12,277,1,0,0,0,14,302,1,0,0,0,16,307,1,0,0,0,18,316,1,0,0,0,20,334,1,
+		0,0,0,22,343,1,0,0,0,24,347,1,0,0,0,26,357,1,0,0,0,28,367,1,0,0,0,30,371,
+		1,0,0,0,32,379,1,0,0,0,34,387,1,0,0,0,36,394,1,0,0,0,38,414,1,0,0,0,40,
+		416,1,0,0,0,42,424,1,0,0,0,44,431,1,0,0,0,46,435,1,0,0,0,48,443,1,0,0,
+		0,50,462,1,0,0,0,52,505,1,0,0,0,54,507,1,0,0,0,56,510,1,0,0,0,58,514,1,
+		0,0,0,60,524,1,0,0,0,62,537,1,0,0,0,64,555,1,0,0,0,66,563,1,0,0,0,68,581,
+		1,0,0,0,70,592,1,0,0,0,72,596,1,0,0,0,74,600,1,0,0,0,76,604,1,0,0,0,78,
+		608,1,0,0,0,80,610,1,0,0,0,82,614,1,0,0,0,84,617,1,0,0,0,86,637,1,0,0,
+		0,88,650,1,0,0,0,90,652,1,0,0,0,92,669,1,0,0,0,94,686,1,0,0,0,96,696,1,
+		0,0,0,98,700,1,0,0,0,100,704,1,0,0,0,102,708,1,0,0,0,104,713,1,0,0,0,106,
+		717,1,0,0,0,108,727,1,0,0,0,110,731,1,0,0,0,112,739,1,0,0,0,114,758,1,
+		0,0,0,116,784,1,0,0,0,118,786,1,0,0,0,120,790,1,0,0,0,122,803,1,0,0,0,
+		124,808,1,0,0,0,126,822,1,0,0,0,128,827,1,0,0,0,130,842,1,0,0,0,132,900,
+		1,0,0,0,134,902,1,0,0,0,136,917,1,0,0,0,138,938,1,0,0,0,140,941,1,0,0,
+		0,142,944,1,0,0,0,144,950,1,0,0,0,146,963,1,0,0,0,148,971,1,0,0,0,150,
+		976,1,0,0,0,152,981,1,0,0,0,154,992,1,0,0,0,156,1001,1,0,0,0,158,1004,
+		1,0,0,0,160,1019,1,0,0,0,162,1023,1,0,0,0,164,1030,1,0,0,0,166,1036,1,
+		0,0,0,168,1039,1,0,0,0,170,1042,1,0,0,0,172,1045,1,0,0,0,174,1050,1,0,
+		0,0,176,1054,1,0,0,0,178,1057,1,0,0,0,180,1074,1,0,0,0,182,1092,1,0,0,
+		0,184,1110,1,0,0,0,186,1128,1,0,0,0,188,1146,1,0,0,0,190,1149,1,0,0,0,
+		192,1159,1,0,0,0,194,1174,1,0,0,0,196,1189,1,0,0,0,198,1204,1,0,0,0,200,
+		205,3,2,1,0,201,202,5,86,0,0,202,204,3,2,1,0,203,201,1,0,0,0,204,207,1,
+		0,0,0,205,203,1,0,0,0,205,206,1,0,0,0,206,208,1,0,0,0,207,205,1,0,0,0,
+		208,209,5,0,0,1,209,1,1,0,0,0,210,211,3,4,2,0,211,212,6,1,-1,0,212,214,
+		1,0,0,0,213,210,1,0,0,0,213,214,1,0,0,0,214,215,1,0,0,0,215,216,6,1,-1,
+		0,216,219,3,180,90,0,217,219,3,32,16,0,218,213,1,0,0,0,218,217,1,0,0,0,
+		219,3,1,0,0,0,220,221,3,6,3,0,221,222,6,2,-1,0,222,257,1,0,0,0,223,224,
+		3,8,4,0,224,225,6,2,-1,0,225,257,1,0,0,0,226,227,3,10,5,0,227,228,6,2,
+		-1,0,228,257,1,0,0,0,229,230,3,12,6,0,230,231,6,2,-1,0,231,257,1,0,0,0,
+		232,233,3,16,8,0,233,234,6,2,-1,0,234,257,1,0,0,0,235,236,3,22,11,0,236,
+		237,6,2,-1,0,237,257,1,0,0,0,238,239,3,26,13,0,239,240,6,2,-1,0,240,257,
+		1,0,0,0,241,242,3,28,14,0,242,243,6,2,-1,0,243,257,1,0,0,0,244,245,3,108,
+		54,0,245,246,6,2,-1,0,246,257,1,0,0,0,247,248,3,44,22,0,248,249,6,2,-1,
+		0,249,257,1,0,0,0,250,251,3,18,9,0,251,252,6,2,-1,0,252,257,1,0,0,0,253,
+		254,3,20,10,0,254,255,6,2,-1,0,255,257,1,0,0,0,256,220,1,0,0,0,256,223,
+		1,0,0,0,256,226,1,0,0,0,256,229,1,0,0,0,256,232,1,0,0,0,256,235,1,0,0,
+		0,256,238,1,0,0,0,256,241,1,0,0,0,256,244,1,0,0,0,256,247,1,0,0,0,256,
+		250,1,0,0,0,256,253,1,0,0,0,257,5,1,0,0,0,258,259,5,1,0,0,259,260,3,168,
+		84,0,260,261,6,3,-1,0,261,7,1,0,0,0,262,263,5,2,0,0,263,264,3,172,86,0,
+		264,265,5,81,0,0,265,266,3,164,82,0,266,267,6,4,-1,0,267,9,1,0,0,0,268,
+		269,5,3,0,0,269,271,3,172,86,0,270,272,3,168,84,0,271,270,1,0,0,0,271,
+		272,1,0,0,0,272,273,1,0,0,0,273,274,5,81,0,0,274,275,3,158,79,0,275,276,
+		6,5,-1,0,276,11,1,0,0,0,277,279,5,4,0,0,278,280,3,14,7,0,279,278,1,0,0,
+		0,279,280,1,0,0,0,280,281,1,0,0,0,281,282,5,15,0,0,282,284,3,142,71,0,
+		283,285,3,154,77,0,284,283,1,0,0,0,284,285,1,0,0,0,285,296,1,0,0,0,286,
+		287,5,29,0,0,287,297,3,162,81,0,288,289,5,34,0,0,289,291,3,142,71,0,290,
+		292,3,154,77,0,291,290,1,0,0,0,291,292,1,0,0,0,292,297,1,0,0,0,293,294,
+		5,35,0,0,294,295,5,36,0,0,295,297,6,6,-1,0,296,286,1,0,0,0,296,288,1,0,
+		0,0,296,293,1,0,0,0,297,298,1,0,0,0,298,299,5,37,0,0,299,300,3,168,84,
+		0,300,301,6,6,-1,0,301,13,1,0,0,0,302,303,3,176,88,0,303,304,6,7,-1,0,
+		304,305,3,160,80,0,305,306,6,7,-1,0,306,15,1,0,0,0,307,308,5,5,0,0,308,
+		309,5,15,0,0,309,310,3,142,71,0,310,311,5,34,0,0,311,312,3,142,71,0,312,
+		313,5,37,0,0,313,314,3,168,84,0,314,315,6,8,-1,0,315,17,1,0,0,0,316,317,
+		5,11,0,0,317,318,3,174,87,0,318,325,6,9,-1,0,319,320,5,79,0,0,320,321,
+		3,174,87,0,321,322,6,9,-1,0,322,324,1,0,0,0,323,319,1,0,0,0,324,327,1,
+		0,0,0,325,323,1,0,0,0,325,326,1,0,0,0,326,328,1,0,0,0,327,325,1,0,0,0,
+		328,329,5,13,0,0,329,330,3,130,65,0,330,331,5,37,0,0,331,332,3,168,84,
+		0,332,333,6,9,-1,0,333,19,1,0,0,0,334,335,5,58,0,0,335,337,3,172,86,0,
+		336,338,3,168,84,0,337,336,1,0,0,0,337,338,1,0,0,0,338,339,1,0,0,0,339,
+		340,5,81,0,0,340,341,3,130,65,0,341,342,6,10,-1,0,342,21,1,0,0,0,343,344,
+		3,24,12,0,344,345,3,84,42,0,345,346,6,11,-1,0,346,23,1,0,0,0,347,348,5,
+		6,0,0,348,349,3,142,71,0,349,351,3,154,77,0,350,352,3,168,84,0,351,350,
+		1,0,0,0,351,352,1,0,0,0,352,353,1,0,0,0,353,354,5,37,0,0,354,355,3,168,
+		84,0,355,356,6,12,-1,0,356,25,1,0,0,0,357,358,5,7,0,0,358,359,3,174,87,
+		0,359,360,5,37,0,0,360,363,3,168,84,0,361,362,5,35,0,0,362,364,3,142,71,
+		0,363,361,1,0,0,0,363,364,1,0,0,0,364,365,1,0,0,0,365,366,6,13,-1,0,366,
+		27,1,0,0,0,367,368,3,30,15,0,368,369,3,84,42,0,369,370,6,14,-1,0,370,29,
+		1,0,0,0,371,372,5,8,0,0,372,373,3,172,86,0,373,377,6,15,-1,0,374,375,3,
+		168,84,0,375,376,6,15,-1,0,376,378,1,0,0,0,377,374,1,0,0,0,377,378,1,0,
+		0,0,378,31,1,0,0,0,379,385,3,34,17,0,380,381,3,36,18,0,381,382,6,16,-1,
+		0,382,383,3,180,90,0,383,386,1,0,0,0,384,386,6,16,-1,0,385,380,1,0,0,0,
+		385,384,1,0,0,0,386,33,1,0,0,0,387,391,8,0,0,0,388,390,8,1,0,0,389,388,
+		1,0,0,0,390,393,1,0,0,0,391,389,1,0,0,0,391,392,1,0,0,0,392,35,1,0,0,0,
+		393,391,1,0,0,0,394,395,5,83,0,0,395,400,3,38,19,0,396,397,5,86,0,0,397,
+		399,3,38,19,0,398,396,1,0,0,0,399,402,1,0,0,0,400,398,1,0,0,0,400,401,
+		1,0,0,0,401,403,1,0,0,0,402,400,1,0,0,0,403,404,5,84,0,0,404,37,1,0,0,
+		0,405,406,3,26,13,0,406,407,6,19,-1,0,407,409,1,0,0,0,408,405,1,0,0,0,
+		408,409,1,0,0,0,409,410,1,0,0,0,410,411,6,19,-1,0,411,415,3,182,91,0,412,
+		415,3,40,20,0,413,415,3,198,99,0,414,408,1,0,0,0,414,412,1,0,0,0,414,413,
+		1,0,0,0,415,39,1,0,0,0,416,422,3,42,21,0,417,418,3,36,18,0,418,419,6,20,
+		-1,0,419,420,3,182,91,0,420,423,1,0,0,0,421,423,6,20,-1,0,422,417,1,0,
+		0,0,422,421,1,0,0,0,423,41,1,0,0,0,424,428,8,0,0,0,425,427,8,1,0,0,426,
+		425,1,0,0,0,427,430,1,0,0,0,428,426,1,0,0,0,428,429,1,0,0,0,429,43,1,0,
+		0,0,430,428,1,0,0,0,431,432,3,46,23,0,432,433,3,48,24,0,433,434,6,22,-1,
+		0,434,45,1,0,0,0,435,436,5,10,0,0,436,437,3,172,86,0,437,441,6,23,-1,0,
+		438,439,3,168,84,0,439,440,6,23,-1,0,440,442,1,0,0,0,441,438,1,0,0,0,441,
+		442,1,0,0,0,442,47,1,0,0,0,443,444,5,83,0,0,444,449,3,50,25,0,445,446,
+		5,86,0,0,446,448,3,50,25,0,447,445,1,0,0,0,448,451,1,0,0,0,449,447,1,0,
+		0,0,449,450,1,0,0,0,450,452,1,0,0,0,451,449,1,0,0,0,452,453,5,84,0,0,453,
+		49,1,0,0,0,454,455,3,52,26,0,455,456,6,25,-1,0,456,458,1,0,0,0,457,454,
+		1,0,0,0,457,458,1,0,0,0,458,459,1,0,0,0,459,460,6,25,-1,0,460,463,3,184,
+		92,0,461,463,3,192,96,0,462,457,1,0,0,0,462,461,1,0,0,0,463,51,1,0,0,0,
+		464,465,3,54,27,0,465,466,6,26,-1,0,466,506,1,0,0,0,467,468,3,56,28,0,
+		468,469,6,26,-1,0,469,506,1,0,0,0,470,471,5,14,0,0,471,506,6,26,-1,0,472,
+		473,3,58,29,0,473,474,6,26,-1,0,474,506,1,0,0,0,475,476,3,60,30,0,476,
+		477,6,26,-1,0,477,506,1,0,0,0,478,479,3,62,31,0,479,480,6,26,-1,0,480,
+		506,1,0,0,0,481,482,3,64,32,0,482,483,6,26,-1,0,483,506,1,0,0,0,484,485,
+		3,66,33,0,485,486,6,26,-1,0,486,506,1,0,0,0,487,488,3,68,34,0,488,489,
+		6,26,-1,0,489,506,1,0,0,0,490,491,3,70,35,0,491,492,6,26,-1,0,492,506,
+		1,0,0,0,493,494,3,72,36,0,494,495,6,26,-1,0,495,506,1,0,0,0,496,497,3,
+		76,38,0,497,498,6,26,-1,0,498,506,1,0,0,0,499,500,3,26,13,0,500,501,6,
+		26,-1,0,501,506,1,0,0,0,502,503,3,74,37,0,503,504,6,26,-1,0,504,506,1,
+		0,0,0,505,464,1,0,0,0,505,467,1,0,0,0,505,470,1,0,0,0,505,472,1,0,0,0,
+		505,475,1,0,0,0,505,478,1,0,0,0,505,481,1,0,0,0,505,484,1,0,0,0,505,487,
+		1,0,0,0,505,490,1,0,0,0,505,493,1,0,0,0,505,496,1,0,0,0,505,499,1,0,0,
+		0,505,502,1,0,0,0,506,53,1,0,0,0,507,508,3,128,64,0,508,509,6,27,-1,0,
+		509,55,1,0,0,0,510,511,5,13,0,0,511,512,3,130,65,0,512,513,6,28,-1,0,513,
+		57,1,0,0,0,514,515,5,15,0,0,515,520,3,142,71,0,516,517,5,34,0,0,517,521,
+		3,142,71,0,518,519,5,29,0,0,519,521,3,162,81,0,520,516,1,0,0,0,520,518,
+		1,0,0,0,520,521,1,0,0,0,521,522,1,0,0,0,522,523,6,29,-1,0,523,59,1,0,0,
+		0,524,535,5,16,0,0,525,528,3,128,64,0,526,527,5,15,0,0,527,529,3,142,71,
+		0,528,526,1,0,0,0,528,529,1,0,0,0,529,530,1,0,0,0,530,531,6,30,-1,0,531,
+		536,1,0,0,0,532,533,3,130,65,0,533,534,6,30,-1,0,534,536,1,0,0,0,535,525,
+		1,0,0,0,535,532,1,0,0,0,536,61,1,0,0,0,537,553,5,17,0,0,538,539,5,31,0,
+		0,539,541,3,152,76,0,540,542,3,80,40,0,541,540,1,0,0,0,541,542,1,0,0,0,
+		542,543,1,0,0,0,543,544,6,31,-1,0,544,554,1,0,0,0,545,546,5,41,0,0,546,
+		549,3,174,87,0,547,548,5,80,0,0,548,550,3,162,81,0,549,547,1,0,0,0,549,
+		550,1,0,0,0,550,551,1,0,0,0,551,552,6,31,-1,0,552,554,1,0,0,0,553,538,
+		1,0,0,0,553,545,1,0,0,0,554,63,1,0,0,0,555,556,5,18,0,0,556,557,5,42,0,
+		0,557,559,3,152,76,0,558,560,3,80,40,0,559,558,1,0,0,0,559,560,1,0,0,0,
+		560,561,1,0,0,0,561,562,6,32,-1,0,562,65,1,0,0,0,563,564,5,19,0,0,564,
+		565,5,12,0,0,565,577,3,162,81,0,566,567,5,29,0,0,567,568,3,166,83,0,568,
+		569,7,2,0,0,569,578,1,0,0,0,570,571,5,35,0,0,571,575,3,154,77,0,572,573,
+		3,82,41,0,573,574,6,33,-1,0,574,576,1,0,0,0,575,572,1,0,0,0,575,576,1,
+		0,0,0,576,578,1,0,0,0,577,566,1,0,0,0,577,570,1,0,0,0,578,579,1,0,0,0,
+		579,580,6,33,-1,0,580,67,1,0,0,0,581,582,5,20,0,0,582,583,5,43,0,0,583,
+		584,5,31,0,0,584,588,3,154,77,0,585,586,3,82,41,0,586,587,6,34,-1,0,587,
+		589,1,0,0,0,588,585,1,0,0,0,588,589,1,0,0,0,589,590,1,0,0,0,590,591,6,
+		34,-1,0,591,69,1,0,0,0,592,593,5,21,0,0,593,594,3,164,82,0,594,595,6,35,
+		-1,0,595,71,1,0,0,0,596,597,5,22,0,0,597,598,3,168,84,0,598,599,6,36,-1,
+		0,599,73,1,0,0,0,600,601,5,23,0,0,601,602,3,174,87,0,602,603,6,37,-1,0,
+		603,75,1,0,0,0,604,605,3,78,39,0,605,606,3,84,42,0,606,607,6,38,-1,0,607,
+		77,1,0,0,0,608,609,5,24,0,0,609,79,1,0,0,0,610,611,5,13,0,0,611,612,3,
+		130,65,0,612,613,6,40,-1,0,613,81,1,0,0,0,614,615,5,44,0,0,615,616,5,57,
+		0,0,616,83,1,0,0,0,617,618,5,83,0,0,618,623,3,86,43,0,619,620,5,86,0,0,
+		620,622,3,86,43,0,621,619,1,0,0,0,622,625,1,0,0,0,623,621,1,0,0,0,623,
+		624,1,0,0,0,624,626,1,0,0,0,625,623,1,0,0,0,626,627,5,84,0,0,627,85,1,
+		0,0,0,628,633,3,88,44,0,629,630,3,26,13,0,630,631,6,43,-1,0,631,633,1,
+		0,0,0,632,628,1,0,0,0,632,629,1,0,0,0,632,633,1,0,0,0,633,634,1,0,0,0,
+		634,635,6,43,-1,0,635,638,3,186,93,0,636,638,3,194,97,0,637,632,1,0,0,
+		0,637,636,1,0,0,0,638,87,1,0,0,0,639,640,3,90,45,0,640,641,6,44,-1,0,641,
+		651,1,0,0,0,642,643,3,96,48,0,643,644,6,44,-1,0,644,651,1,0,0,0,645,646,
+		3,98,49,0,646,647,6,44,-1,0,647,651,1,0,0,0,648,651,3,100,50,0,649,651,
+		3,104,52,0,650,639,1,0,0,0,650,642,1,0,0,0,650,645,1,0,0,0,650,648,1,0,
+		0,0,650,649,1,0,0,0,651,89,1,0,0,0,652,653,5,25,0,0,653,654,3,92,46,0,
+		654,661,6,45,-1,0,655,656,5,80,0,0,656,657,3,92,46,0,657,658,6,45,-1,0,
+		658,660,1,0,0,0,659,655,1,0,0,0,660,663,1,0,0,0,661,659,1,0,0,0,661,662,
+		1,0,0,0,662,665,1,0,0,0,663,661,1,0,0,0,664,666,3,94,47,0,665,664,1,0,
+		0,0,665,666,1,0,0,0,666,667,1,0,0,0,667,668,6,45,-1,0,668,91,1,0,0,0,669,
+		682,3,158,79,0,670,673,5,29,0,0,671,672,5,39,0,0,672,674,6,46,-1,0,673,
+		671,1,0,0,0,673,674,1,0,0,0,674,675,1,0,0,0,675,683,3,162,81,0,676,679,
+		5,38,0,0,677,678,5,39,0,0,678,680,6,46,-1,0,679,677,1,0,0,0,679,680,1,
+		0,0,0,680,681,1,0,0,0,681,683,3,162,81,0,682,670,1,0,0,0,682,676,1,0,0,
+		0,683,684,1,0,0,0,684,685,6,46,-1,0,685,93,1,0,0,0,686,687,5,40,0,0,687,
+		692,3,174,87,0,688,689,5,29,0,0,689,693,3,162,81,0,690,691,5,38,0,0,691,
+		693,3,162,81,0,692,688,1,0,0,0,692,690,1,0,0,0,692,693,1,0,0,0,693,694,
+		1,0,0,0,694,695,6,47,-1,0,695,95,1,0,0,0,696,697,5,26,0,0,697,698,3,162,
+		81,0,698,699,6,48,-1,0,699,97,1,0,0,0,700,701,5,28,0,0,701,702,3,174,87,
+		0,702,703,6,49,-1,0,703,99,1,0,0,0,704,705,3,102,51,0,705,706,3,84,42,
+		0,706,707,6,50,-1,0,707,101,1,0,0,0,708,709,5,19,0,0,709,710,3,166,83,
+		0,710,711,7,3,0,0,711,712,6,51,-1,0,712,103,1,0,0,0,713,714,3,106,53,0,
+		714,715,3,84,42,0,715,716,6,52,-1,0,716,105,1,0,0,0,717,723,5,27,0,0,718,
+		724,5,46,0,0,719,720,3,162,81,0,720,721,5,45,0,0,721,722,3,162,81,0,722,
+		724,1,0,0,0,723,718,1,0,0,0,723,719,1,0,0,0,724,725,1,0,0,0,725,726,6,
+		53,-1,0,726,107,1,0,0,0,727,728,3,110,55,0,728,729,3,112,56,0,729,730,
+		6,54,-1,0,730,109,1,0,0,0,731,732,5,9,0,0,732,733,3,172,86,0,733,737,6,
+		55,-1,0,734,735,3,168,84,0,735,736,6,55,-1,0,736,738,1,0,0,0,737,734,1,
+		0,0,0,737,738,1,0,0,0,738,111,1,0,0,0,739,740,5,83,0,0,740,745,3,114,57,
+		0,741,742,5,86,0,0,742,744,3,114,57,0,743,741,1,0,0,0,744,747,1,0,0,0,
+		745,743,1,0,0,0,745,746,1,0,0,0,746,748,1,0,0,0,747,745,1,0,0,0,748,749,
+		5,84,0,0,749,113,1,0,0,0,750,751,3,116,58,0,751,752,6,57,-1,0,752,754,
+		1,0,0,0,753,750,1,0,0,0,753,754,1,0,0,0,754,755,1,0,0,0,755,756,6,57,-1,
+		0,756,759,3,188,94,0,757,759,3,196,98,0,758,753,1,0,0,0,758,757,1,0,0,
+		0,759,115,1,0,0,0,760,761,3,118,59,0,761,762,6,58,-1,0,762,785,1,0,0,0,
+		763,764,3,58,29,0,764,765,6,58,-1,0,765,785,1,0,0,0,766,767,3,120,60,0,
+		767,768,6,58,-1,0,768,785,1,0,0,0,769,770,3,60,30,0,770,771,6,58,-1,0,
+		771,785,1,0,0,0,772,773,3,122,61,0,773,774,6,58,-1,0,774,785,1,0,0,0,775,
+		776,3,124,62,0,776,777,6,58,-1,0,777,785,1,0,0,0,778,779,3,126,63,0,779,
+		780,6,58,-1,0,780,785,1,0,0,0,781,782,3,26,13,0,782,783,6,58,-1,0,783,
+		785,1,0,0,0,784,760,1,0,0,0,784,763,1,0,0,0,784,766,1,0,0,0,784,769,1,
+		0,0,0,784,772,1,0,0,0,784,775,1,0,0,0,784,778,1,0,0,0,784,781,1,0,0,0,
+		785,117,1,0,0,0,786,787,5,29,0,0,787,788,3,158,79,0,788,789,6,59,-1,0,
+		789,119,1,0,0,0,790,801,5,30,0,0,791,792,5,13,0,0,792,793,3,130,65,0,793,
+		794,6,60,-1,0,794,802,1,0,0,0,795,796,5,47,0,0,796,797,3,154,77,0,797,
+		798,5,48,0,0,798,799,3,154,77,0,799,800,6,60,-1,0,800,802,1,0,0,0,801,
+		791,1,0,0,0,801,795,1,0,0,0,802,121,1,0,0,0,803,804,5,31,0,0,804,805,5,
+		49,0,0,805,806,3,164,82,0,806,807,6,61,-1,0,807,123,1,0,0,0,808,809,5,
+		32,0,0,809,818,3,158,79,0,810,811,5,15,0,0,811,816,3,142,71,0,812,813,
+		5,34,0,0,813,817,3,142,71,0,814,815,5,29,0,0,815,817,3,162,81,0,816,812,
+		1,0,0,0,816,814,1,0,0,0,816,817,1,0,0,0,817,819,1,0,0,0,818,810,1,0,0,
+		0,818,819,1,0,0,0,819,820,1,0,0,0,820,821,6,62,-1,0,821,125,1,0,0,0,822,
+		823,5,33,0,0,823,824,5,50,0,0,824,825,3,156,78,0,825,826,6,63,-1,0,826,
+		127,1,0,0,0,827,829,5,12,0,0,828,830,3,166,83,0,829,828,1,0,0,0,829,830,
+		1,0,0,0,830,835,1,0,0,0,831,836,5,57,0,0,832,836,5,58,0,0,833,834,7,4,
+		0,0,834,836,6,64,-1,0,835,831,1,0,0,0,835,832,1,0,0,0,835,833,1,0,0,0,
+		836,838,1,0,0,0,837,839,3,80,40,0,838,837,1,0,0,0,838,839,1,0,0,0,839,
+		840,1,0,0,0,840,841,6,64,-1,0,841,129,1,0,0,0,842,843,3,132,66,0,843,850,
+		6,65,-1,0,844,845,5,79,0,0,845,846,3,132,66,0,846,847,6,65,-1,0,847,849,
+		1,0,0,0,848,844,1,0,0,0,849,852,1,0,0,0,850,848,1,0,0,0,850,851,1,0,0,
+		0,851,131,1,0,0,0,852,850,1,0,0,0,853,854,5,60,0,0,854,857,6,66,-1,0,855,
+		857,5,61,0,0,856,853,1,0,0,0,856,855,1,0,0,0,857,858,1,0,0,0,858,859,5,
+		58,0,0,859,901,6,66,-1,0,860,861,3,134,67,0,861,862,6,66,-1,0,862,901,
+		1,0,0,0,863,864,5,62,0,0,864,872,6,66,-1,0,865,866,5,63,0,0,866,872,6,
+		66,-1,0,867,868,5,64,0,0,868,872,6,66,-1,0,869,870,5,65,0,0,870,872,6,
+		66,-1,0,871,863,1,0,0,0,871,865,1,0,0,0,871,867,1,0,0,0,871,869,1,0,0,
+		0,872,873,1,0,0,0,873,874,3,156,78,0,874,875,3,138,69,0,875,876,6,66,-1,
+		0,876,901,1,0,0,0,877,878,3,136,68,0,878,879,6,66,-1,0,879,901,1,0,0,0,
+		880,882,3,140,70,0,881,883,3,150,75,0,882,881,1,0,0,0,882,883,1,0,0,0,
+		883,886,1,0,0,0,884,885,5,34,0,0,885,887,3,144,72,0,886,884,1,0,0,0,886,
+		887,1,0,0,0,887,888,1,0,0,0,888,889,6,66,-1,0,889,901,1,0,0,0,890,892,
+		3,148,74,0,891,893,3,150,75,0,892,891,1,0,0,0,892,893,1,0,0,0,893,896,
+		1,0,0,0,894,895,5,34,0,0,895,897,3,144,72,0,896,894,1,0,0,0,896,897,1,
+		0,0,0,897,898,1,0,0,0,898,899,6,66,-1,0,899,901,1,0,0,0,900,856,1,0,0,
+		0,900,860,1,0,0,0,900,871,1,0,0,0,900,877,1,0,0,0,900,880,1,0,0,0,900,
+		890,1,0,0,0,901,133,1,0,0,0,902,903,5,58,0,0,903,904,3,166,83,0,904,911,
+		6,67,-1,0,905,906,5,79,0,0,906,907,3,166,83,0,907,908,6,67,-1,0,908,910,
+		1,0,0,0,909,905,1,0,0,0,910,913,1,0,0,0,911,909,1,0,0,0,911,912,1,0,0,
+		0,912,914,1,0,0,0,913,911,1,0,0,0,914,915,3,138,69,0,915,916,6,67,-1,0,
+		916,135,1,0,0,0,917,936,5,66,0,0,918,919,5,57,0,0,919,920,3,138,69,0,920,
+		921,6,68,-1,0,921,937,1,0,0,0,922,934,3,170,85,0,923,924,3,138,69,0,924,
+		925,6,68,-1,0,925,935,1,0,0,0,926,928,3,150,75,0,927,926,1,0,0,0,927,928,
+		1,0,0,0,928,931,1,0,0,0,929,930,5,34,0,0,930,932,3,144,72,0,931,929,1,
+		0,0,0,931,932,1,0,0,0,932,933,1,0,0,0,933,935,6,68,-1,0,934,923,1,0,0,
+		0,934,927,1,0,0,0,935,937,1,0,0,0,936,918,1,0,0,0,936,922,1,0,0,0,937,
+		137,1,0,0,0,938,939,5,67,0,0,939,940,5,68,0,0,940,139,1,0,0,0,941,942,
+		3,170,85,0,942,943,6,70,-1,0,943,141,1,0,0,0,944,946,3,146,73,0,945,947,
+		3,150,75,0,946,945,1,0,0,0,946,947,1,0,0,0,947,948,1,0,0,0,948,949,6,71,
+		-1,0,949,143,1,0,0,0,950,951,3,142,71,0,951,952,6,72,-1,0,952,145,1,0,
+		0,0,953,954,3,148,74,0,954,955,6,73,-1,0,955,964,1,0,0,0,956,957,5,66,
+		0,0,957,958,3,170,85,0,958,959,6,73,-1,0,959,964,1,0,0,0,960,961,3,170,
+		85,0,961,962,6,73,-1,0,962,964,1,0,0,0,963,953,1,0,0,0,963,956,1,0,0,0,
+		963,960,1,0,0,0,964,147,1,0,0,0,965,966,5,72,0,0,966,972,6,74,-1,0,967,
+		968,3,166,83,0,968,969,3,170,85,0,969,970,6,74,-1,0,970,972,1,0,0,0,971,
+		965,1,0,0,0,971,967,1,0,0,0,972,149,1,0,0,0,973,977,5,80,0,0,974,975,5,
+		85,0,0,975,977,6,75,-1,0,976,973,1,0,0,0,976,974,1,0,0,0,977,978,1,0,0,
+		0,978,979,3,162,81,0,979,980,6,75,-1,0,980,151,1,0,0,0,981,982,3,154,77,
+		0,982,989,6,76,-1,0,983,984,5,79,0,0,984,985,3,154,77,0,985,986,6,76,-1,
+		0,986,988,1,0,0,0,987,983,1,0,0,0,988,991,1,0,0,0,989,987,1,0,0,0,989,
+		990,1,0,0,0,990,153,1,0,0,0,991,989,1,0,0,0,992,994,7,5,0,0,993,995,3,
+		170,85,0,994,993,1,0,0,0,994,995,1,0,0,0,995,997,1,0,0,0,996,998,3,150,
+		75,0,997,996,1,0,0,0,997,998,1,0,0,0,998,999,1,0,0,0,999,1000,6,77,-1,
+		0,1000,155,1,0,0,0,1001,1002,3,170,85,0,1002,1003,6,78,-1,0,1003,157,1,
+		0,0,0,1004,1005,3,174,87,0,1005,1006,6,79,-1,0,1006,1007,3,160,80,0,1007,
+		1008,6,79,-1,0,1008,159,1,0,0,0,1009,1010,5,79,0,0,1010,1011,3,174,87,
+		0,1011,1012,6,80,-1,0,1012,1018,1,0,0,0,1013,1014,5,80,0,0,1014,1015,3,
+		174,87,0,1015,1016,6,80,-1,0,1016,1018,1,0,0,0,1017,1009,1,0,0,0,1017,
+		1013,1,0,0,0,1018,1021,1,0,0,0,1019,1017,1,0,0,0,1019,1020,1,0,0,0,1020,
+		161,1,0,0,0,1021,1019,1,0,0,0,1022,1024,7,6,0,0,1023,1022,1,0,0,0,1024,
+		1025,1,0,0,0,1025,1023,1,0,0,0,1025,1026,1,0,0,0,1026,1027,1,0,0,0,1027,
+		1028,6,81,-1,0,1028,163,1,0,0,0,1029,1031,8,1,0,0,1030,1029,1,0,0,0,1031,
+		1032,1,0,0,0,1032,1030,1,0,0,0,1032,1033,1,0,0,0,1033,1034,1,0,0,0,1034,
+		1035,6,82,-1,0,1035,165,1,0,0,0,1036,1037,5,71,0,0,1037,1038,6,83,-1,0,
+		1038,167,1,0,0,0,1039,1040,5,76,0,0,1040,1041,6,84,-1,0,1041,169,1,0,0,
+		0,1042,1043,5,69,0,0,1043,1044,6,85,-1,0,1044,171,1,0,0,0,1045,1046,3,
+		174,87,0,1046,1047,6,86,-1,0,1047,173,1,0,0,0,1048,1051,5,15,0,0,1049,
+		1051,3,178,89,0,1050,1048,1,0,0,0,1050,1049,1,0,0,0,1051,1052,1,0,0,0,
+		1052,1053,6,87,-1,0,1053,175,1,0,0,0,1054,1055,3,178,89,0,1055,1056,6,
+		88,-1,0,1056,177,1,0,0,0,1057,1058,7,7,0,0,1058,179,1,0,0,0,1059,1060,
+		5,83,0,0,1060,1061,6,90,-1,0,1061,1066,3,2,1,0,1062,1063,5,86,0,0,1063,
+		1065,3,2,1,0,1064,1062,1,0,0,0,1065,1068,1,0,0,0,1066,1064,1,0,0,0,1066,
+		1067,1,0,0,0,1067,1069,1,0,0,0,1068,1066,1,0,0,0,1069,1070,5,84,0,0,1070,
+		1071,6,90,-1,0,1071,1073,1,0,0,0,1072,1059,1,0,0,0,1073,1076,1,0,0,0,1074,
+		1072,1,0,0,0,1074,1075,1,0,0,0,1075,181,1,0,0,0,1076,1074,1,0,0,0,1077,
+		1078,5,83,0,0,1078,1079,6,91,-1,0,1079,1084,3,38,19,0,1080,1081,5,86,0,
+		0,1081,1083,3,38,19,0,1082,1080,1,0,0,0,1083,1086,1,0,0,0,1084,1082,1,
+		0,0,0,1084,1085,1,0,0,0,1085,1087,1,0,0,0,1086,1084,1,0,0,0,1087,1088,
+		5,84,0,0,1088,1089,6,91,-1,0,1089,1091,1,0,0,0,1090,1077,1,0,0,0,1091,
+		1094,1,0,0,0,1092,1090,1,0,0,0,1092,1093,1,0,0,0,1093,183,1,0,0,0,1094,
+		1092,1,0,0,0,1095,1096,5,83,0,0,1096,1097,6,92,-1,0,1097,1102,3,50,25,
+		0,1098,1099,5,86,0,0,1099,1101,3,50,25,0,1100,1098,1,0,0,0,1101,1104,1,
+		0,0,0,1102,1100,1,0,0,0,1102,1103,1,0,0,0,1103,1105,1,0,0,0,1104,1102,
+		1,0,0,0,1105,1106,5,84,0,0,1106,1107,6,92,-1,0,1107,1109,1,0,0,0,1108,
+		1095,1,0,0,0,1109,1112,1,0,0,0,1110,1108,1,0,0,0,1110,1111,1,0,0,0,1111,
+		185,1,0,0,0,1112,1110,1,0,0,0,1113,1114,5,83,0,0,1114,1115,6,93,-1,0,1115,
+		1120,3,86,43,0,1116,1117,5,86,0,0,1117,1119,3,86,43,0,1118,1116,1,0,0,
+		0,1119,1122,1,0,0,0,1120,1118,1,0,0,0,1120,1121,1,0,0,0,1121,1123,1,0,
+		0,0,1122,1120,1,0,0,0,1123,1124,5,84,0,0,1124,1125,6,93,-1,0,1125,1127,
+		1,0,0,0,1126,1113,1,0,0,0,1127,1130,1,0,0,0,1128,1126,1,0,0,0,1128,1129,
+		1,0,0,0,1129,187,1,0,0,0,1130,1128,1,0,0,0,1131,1132,5,83,0,0,1132,1133,
+		6,94,-1,0,1133,1138,3,114,57,0,1134,1135,5,86,0,0,1135,1137,3,114,57,0,
+		1136,1134,1,0,0,0,1137,1140,1,0,0,0,1138,1136,1,0,0,0,1138,1139,1,0,0,
+		0,1139,1141,1,0,0,0,1140,1138,1,0,0,0,1141,1142,5,84,0,0,1142,1143,6,94,
+		-1,0,1143,1145,1,0,0,0,1144,1131,1,0,0,0,1145,1148,1,0,0,0,1146,1144,1,
+		0,0,0,1146,1147,1,0,0,0,1147,189,1,0,0,0,1148,1146,1,0,0,0,1149,1154,5,
+		83,0,0,1150,1153,8,8,0,0,1151,1153,3,190,95,0,1152,1150,1,0,0,0,1152,1151,
+		1,0,0,0,1153,1156,1,0,0,0,1154,1152,1,0,0,0,1154,1155,1,0,0,0,1155,1157,
+		1,0,0,0,1156,1154,1,0,0,0,1157,1158,5,84,0,0,1158,191,1,0,0,0,1159,1163,
+		8,9,0,0,1160,1162,8,1,0,0,1161,1160,1,0,0,0,1162,1165,1,0,0,0,1163,1161,
+		1,0,0,0,1163,1164,1,0,0,0,1164,1166,1,0,0,0,1165,1163,1,0,0,0,1166,1172,
+		6,96,-1,0,1167,1168,3,190,95,0,1168,1169,6,96,-1,0,1169,1170,3,184,92,
+		0,1170,1173,1,0,0,0,1171,1173,6,96,-1,0,1172,1167,1,0,0,0,1172,1171,1,
+		0,0,0,1173,193,1,0,0,0,1174,1178,8,10,0,0,1175,1177,8,1,0,0,1176,1175,
+		1,0,0,0,1177,1180,1,0,0,0,1178,1176,1,0,0,0,1178,1179,1,0,0,0,1179,1181,
+		1,0,0,0,1180,1178,1,0,0,0,1181,1187,6,97,-1,0,1182,1183,3,190,95,0,1183,
+		1184,6,97,-1,0,1184,1185,3,186,93,0,1185,1188,1,0,0,0,1186,1188,6,97,-1,
+		0,1187,1182,1,0,0,0,1187,1186,1,0,0,0,1188,195,1,0,0,0,1189,1193,8,11,
+		0,0,1190,1192,8,1,0,0,1191,1190,1,0,0,0,1192,1195,1,0,0,0,1193,1191,1,
+		0,0,0,1193,1194,1,0,0,0,1194,1196,1,0,0,0,1195,1193,1,0,0,0,1196,1202,
+		6,98,-1,0,1197,1198,3,190,95,0,1198,1199,6,98,-1,0,1199,1200,3,188,94,
+		0,1200,1203,1,0,0,0,1201,1203,6,98,-1,0,1202,1197,1,0,0,0,1202,1201,1,
+		0,0,0,1203,197,1,0,0,0,1204,1208,7,12,0,0,1205,1207,8,1,0,0,1206,1205,
+		1,0,0,0,1207,1210,1,0,0,0,1208,1206,1,0,0,0,1208,1209,1,0,0,0,1209,1211,
+		1,0,0,0,1210,1208,1,0,0,0,1211,1217,6,99,-1,0,1212,1213,3,190,95,0,1213,
+		1214,6,99,-1,0,1214,1215,3,182,91,0,1215,1218,1,0,0,0,1216,1218,6,99,-1,
+		0,1217,1212,1,0,0,0,1217,1216,1,0,0,0,1218,199,1,0,0,0,103,205,213,218,
+		256,271,279,284,291,296,325,337,351,363,377,385,391,400,408,414,422,428,
+		441,449,457,462,505,520,528,535,541,549,553,559,575,577,588,623,632,637,
+		650,661,665,673,679,682,692,723,737,745,753,758,784,801,816,818,829,835,
+		838,850,856,871,882,886,892,896,900,911,927,931,934,936,946,963,971,976,
+		989,994,997,1017,1019,1025,1032,1050,1066,1074,1084,1092,1102,1110,1120,
+		1128,1138,1146,1152,1154,1163,1172,1178,1187,1193,1202,1208,1217
 	};
 
 	private static ATN _atn;

@@ -59,9 +59,12 @@ internal sealed class SwitchedOutput
     }
 
     /// <summary>The part of a run that concerns this output; empty when none does.</summary>
-    public (long From, long To) PartOf(in Run run) => _device is { Kind: DeviceKind.Injector }
-        ? (run.Start + (_device.After?.WholeSeconds() ?? 0), run.End - (_device.Rinse?.WholeSeconds() ?? 0))
-        : (run.Start, run.End + run.Overlap);
+    public (long From, long To) PartOf(in Run run)
+    {
+        if (_device is not { Kind: DeviceKind.Injector }) return (run.Start, run.End + run.Overlap);
+        var from = run.Start + (_device.After?.WholeSeconds() ?? 0);
+        return (from, run.Dose == 0 ? run.End - (_device.Rinse?.WholeSeconds() ?? 0) : from + Math.Max(0, run.Dose));
+    }
 
     /// <summary>Seconds from the start of a run to the earliest that it can turn this output on.</summary>
     public long EarliestFromStart => Lead + (_device?.After?.WholeSeconds() ?? 0);

@@ -52,7 +52,7 @@ internal sealed class ScaledDose : IRule, IRunObserver
     public void Visit(in Run run)
     {
         var zone = _context.Site.Zones[run.Zone];
-        if (run.Injector < 0 && !zone.WatersNoPlants) return;
+        if (run.Dose != 0 || (run.Injector < 0 && !zone.WatersNoPlants)) return;
         var scale = _context.Timetable.PercentOn(run.Schedule, run.Day);
         if (scale == ScaleTable.AsWritten || _context.Steps.Of(run) is not { Step: WaterStep { IsExact: false } step } place) return;
         var besides = run.Injector < 0 ? 0 : BesidesDose(_context.Site.Devices[run.Injector]);

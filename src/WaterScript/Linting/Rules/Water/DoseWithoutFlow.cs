@@ -16,7 +16,8 @@ internal sealed class DoseWithoutFlow : IRule, IRunObserver
         Category = RuleCategory.Water,
         CanBeAccepted = true,
         Finds = "An injector doses before its zone opens or after it closes, through a gap in which nothing flows, or so that less than its `rinse` " +
-            "follows; or the watering is so short that nothing is dosed at all.",
+            "follows; or the watering is so short that nothing is dosed at all. A dose of its own length, `for` or `with`, needs `after`, dose and `rinse` " +
+            "in the shortest of the waterings that begin together, as scale, `cut off at` and holds leave them; else there is none.",
         Matters = """
             What is dosed into water that stands is strong enough to burn roots, eats at valves, and may find its way back to the source.
             """,
@@ -66,12 +67,20 @@ internal sealed class DoseWithoutFlow : IRule, IRunObserver
     public void Visit(in Run run)
     {
         if (run.Injector < 0 || _devices[run.Injector, _context.Site.Zones[run.Zone].Controller.Index] is not { } injector) return;
-        foreach (var what in injector.MistakesIn(run)) Add(what, injector.Device, run);
+        if (!IsLongEnough(run))
+        {
+            foreach (var what in injector.MistakesIn(run)) Add(what, injector.Device, run);
+        }
+
         injector.Remember(run);
     }
 
     public IEnumerable<Finding> Findings() =>
         _doses.Select(entry => FindingFor(_context.Site.Devices[entry.Key.Device], entry.Key.What, entry.Key.Place, entry.Value));
+
+    /// <summary>Where a dose of its own length does not fit, another of the waterings that begin together is the one that is too short.</summary>
+    private bool IsLongEnough(in Run run) =>
+        run.Dose < 0 && _context.Timetable.StepOf(run.Schedule, run.Step).Dose is { } dose && run.Seconds >= dose.Needs;
 
     private void Add(string what, Device device, in Run run)
     {
@@ -108,6 +117,12 @@ internal sealed class DoseWithoutFlow : IRule, IRunObserver
         public IEnumerable<string> MistakesIn(Run run)
         {
             var (from, to) = (run.Start + _lead, run.End + _lag);
+            if (run.Dose != 0)
+            {
+                foreach (var mistake in MistakesInSized(run, from)) yield return mistake;
+                yield break;
+            }
+
             if (run.Start + Seconds(Device.After) >= run.End - Seconds(Device.Rinse) || to <= from)
             {
                 yield return "nothing is dosed, the watering is too short";
@@ -121,9 +136,26 @@ internal sealed class DoseWithoutFlow : IRule, IRunObserver
             if (run.Start > _end && asked > _asked && asked - _asked <= _through) yield return "doses on through a gap without water";
         }
 
+        /// <summary>Those of a dose that has a size of its own.</summary>
+        private IEnumerable<string> MistakesInSized(Run run, long from)
+        {
+            var to = run.Start + Seconds(Device.After) + run.Dose + Seconds(Device.StopsAfter);
+            if (run.Dose < 0 || to <= from)
+            {
+                yield return "nothing is dosed: the dose, with the water before and after it, is longer than the watering";
+                yield break;
+            }
+
+            if (from < run.Start) yield return "doses before the water flows";
+            if (to > run.End) yield return "doses after the water has stopped";
+            else if (run.End - to < Seconds(Device.Rinse)) yield return "the rinse is shorter than it should be";
+            var asked = run.Start + Seconds(Device.After);
+            if (run.Start > _end && asked > _asked && asked - _asked <= _through) yield return "doses on through a gap without water";
+        }
+
         public void Remember(in Run run)
         {
-            _asked = Math.Max(_asked, run.End - Seconds(Device.Rinse));
+            _asked = Math.Max(_asked, run.Dose == 0 ? run.End - Seconds(Device.Rinse) : run.Start + Seconds(Device.After) + run.Dose);
             _end = Math.Max(_end, run.End);
         }
     }
