@@ -18,6 +18,7 @@ ACCEPT      : 'accept' ;
 SEQUENCE    : 'sequence' ;
 RESTRICTION : 'restriction' ;
 SCHEDULE    : 'schedule' ;
+KEEP        : 'keep' ;
 LEAVE_OUT   : 'skip' ; // SKIP is a word of ANTLR's own
 
 // ---- Words that begin a statement of a schedule ----

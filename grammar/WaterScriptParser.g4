@@ -46,6 +46,7 @@ topStatement returns [StatementNode node]
   | j=schedule           { $node = $j.node; }
   | k=skipStatement      { $node = $k.node; }
   | l=daysStatement      { $node = $l.node; }
+  | m=keepStatement      { $node = $m.node; }
   ;
 
 /** `include "zones.water"` */
@@ -97,6 +98,12 @@ skipStatement returns [StatementNode node]
     { if (Whole) $node = new SkipNode(SpanOf($ctx), [.. $schedules], [.. $d.nodes], $w.node); }
   ;
 
+/** `keep to stage-2` */
+keepStatement returns [StatementNode node]
+  : KEEP TO n=name
+    { if (Whole) $node = new KeepNode(SpanOf($ctx), $n.node); }
+  ;
+
 /** `days holidays ["label"] = 2026-07-01 to 2026-08-15, 25 dec` */
 daysStatement returns [StatementNode node]
   : DAYS n=newName l=label? EQUALS d=days
@@ -144,7 +151,7 @@ block[List<StatementNode> nodes]
   ;
 
 blockHead
-  : ~( INCLUDE | LET | GROUP | HOLD | CLOSED | EXTRA | ACCEPT | SEQUENCE | RESTRICTION | SCHEDULE | LEAVE_OUT | DAYS | NEWLINE | LBRACE | RBRACE )
+  : ~( INCLUDE | LET | GROUP | HOLD | CLOSED | EXTRA | ACCEPT | SEQUENCE | RESTRICTION | SCHEDULE | LEAVE_OUT | DAYS | KEEP | NEWLINE | LBRACE | RBRACE )
     ( ~( NEWLINE | LBRACE | RBRACE ) )*
   ;
 
@@ -167,7 +174,7 @@ property[List<StatementNode> nodes]
   ;
 
 propertyHead
-  : ~( INCLUDE | LET | GROUP | HOLD | CLOSED | EXTRA | ACCEPT | SEQUENCE | RESTRICTION | SCHEDULE | LEAVE_OUT | DAYS | NEWLINE | LBRACE | RBRACE )
+  : ~( INCLUDE | LET | GROUP | HOLD | CLOSED | EXTRA | ACCEPT | SEQUENCE | RESTRICTION | SCHEDULE | LEAVE_OUT | DAYS | KEEP | NEWLINE | LBRACE | RBRACE )
     ( ~( NEWLINE | LBRACE | RBRACE ) )*
   ;
 
@@ -207,6 +214,7 @@ scheduleStatement returns [StatementNode node]
   | k=stepsStatement  { $node = $k.node; }
   | l=acceptStatement { $node = $l.node; }
   | m=formerlyStatement { $node = $m.node; }
+  | n=keepStatement   { $node = $n.node; }
   ;
 
 /** `every day`, `every 5 days`, `every 2 weeks on tue, thu` */
@@ -585,7 +593,7 @@ holdName returns [NameNode node]
   ;
 
 nameButFrom
-  : INCLUDE | LET | GROUP | HOLD | CLOSED | EXTRA | ACCEPT | SEQUENCE | RESTRICTION | SCHEDULE | LEAVE_OUT
+  : INCLUDE | LET | GROUP | HOLD | CLOSED | EXTRA | ACCEPT | SEQUENCE | RESTRICTION | SCHEDULE | KEEP | LEAVE_OUT
   | EVERY | ON | MANUAL | EXCEPT | START | FINISH | REPEAT | CUT | SCALE | NOTE | FORMERLY | STEPS
   | WATER | PAUSE | CYCLE | RUN
   | FOR | ALLOW | AT | EXEMPT | WEEK
@@ -623,7 +631,7 @@ skipped : LBRACE ( ~( LBRACE | RBRACE ) | skipped )* RBRACE ;
 
 unknownInSchedule[List<StatementNode> nodes]
   : ~( NEWLINE | LBRACE | RBRACE | ACCEPT
-     | EVERY | ON | MANUAL | FROM | EXCEPT | START | FINISH | REPEAT | CUT | SCALE | NOTE | FORMERLY | STEPS )
+     | EVERY | ON | MANUAL | FROM | EXCEPT | START | FINISH | REPEAT | CUT | SCALE | NOTE | FORMERLY | STEPS | KEEP )
     ( ~( NEWLINE | LBRACE | RBRACE ) )* { Unknown($ctx, Place.Schedule); }
     ( skipped { EndStatement(); } bareInSchedule[$nodes] | { EndStatement(); } )
   ;
@@ -642,7 +650,7 @@ unknownInRestriction[List<StatementNode> nodes]
 
 /** A statement of the top of a file that stands inside a description. */
 misplaced[List<StatementNode> nodes]
-  : ( INCLUDE | LET | GROUP | HOLD | CLOSED | EXTRA | SEQUENCE | RESTRICTION | SCHEDULE | LEAVE_OUT | DAYS )
+  : ( INCLUDE | LET | GROUP | HOLD | CLOSED | EXTRA | SEQUENCE | RESTRICTION | SCHEDULE | LEAVE_OUT | DAYS | KEEP )
     ( ~( NEWLINE | LBRACE | RBRACE ) )* { Unknown($ctx, Place.Description); }
     ( skipped { EndStatement(); } bareInDescription[$nodes] | { EndStatement(); } )
   ;

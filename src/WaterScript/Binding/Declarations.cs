@@ -60,7 +60,7 @@ internal sealed class Declarations
     };
 
     private static readonly string[] StatementWords =
-        ["include", "let", "group", "hold", "closed", "extra", "accept", "sequence", "restriction", "schedule", "skip", "days"];
+        ["include", "let", "group", "hold", "closed", "extra", "accept", "sequence", "restriction", "schedule", "skip", "days", "keep"];
 
     private static readonly string[] StatementsWithBlocks = ["extra", "sequence", "restriction", "schedule"];
 

@@ -61,5 +61,5 @@ internal sealed class ScheduleBody
     public Location At(TextSpan span) => new(_placed.Source, span);
 
     private static bool MayRepeat(StatementNode statement) =>
-        statement is OnNode or ExceptNode or StartAtNode or FinishByNode or StartAfterNode or AcceptNode;
+        statement is OnNode or ExceptNode or KeepNode or StartAtNode or FinishByNode or StartAfterNode or AcceptNode;
 }

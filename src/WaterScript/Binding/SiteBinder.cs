@@ -36,7 +36,9 @@ internal static class SiteBinder
             new AutoCycleValidator(zones.Misread, scope), scope);
         var holds = new HoldBinder(lists, scope);
         var restrictions = new RestrictionBinder(lists, hasPosition, scope);
-        var schedules = Schedules(declarations, new ScheduleBinder(steps, ground.Scales, hasPosition, scope), scope);
+        ImmutableArray<Restriction> bound = [.. declarations.All<RestrictionNode>().Select(restrictions.Bind)];
+        var schedules = new KeepBinder(bound, scope).Bind(declarations,
+            Schedules(declarations, new ScheduleBinder(steps, ground.Scales, hasPosition, scope), scope));
         var site = new Site
         {
             Name = block.Name.Text,
@@ -58,7 +60,7 @@ internal static class SiteBinder
             Plants = [.. ground.Plants.Things],
             Climate = ground.Climate,
             Scales = [.. ground.Scales.Things],
-            Restrictions = [.. declarations.All<RestrictionNode>().Select(restrictions.Bind)],
+            Restrictions = bound,
             Holds = [.. declarations.All<HoldNode>().Select(holds.Bind).OfType<Hold>()],
             ClosedSeasons = [.. declarations.All<ClosedNode>().Select(holds.Bind).OfType<ClosedSeason>()],
             Sequences = steps.Sequences,

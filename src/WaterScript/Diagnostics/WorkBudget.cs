@@ -13,6 +13,7 @@ internal sealed class WorkBudget(long units, CancellationToken stop = default)
     private const long BetweenLooks = 100_000;
 
     private long _nextLook = BetweenLooks;
+    private int _aside;
     private readonly List<long> _bySource = [];
 
     /// <summary>The most work.</summary>
@@ -70,7 +71,26 @@ internal sealed class WorkBudget(long units, CancellationToken stop = default)
 
     /// <summary>All before a date is done.</summary>
     /// <param name="day">The date, in days since 1970-01-01.</param>
-    public void Reach(int day) => ReachedDay = Math.Max(ReachedDay, day);
+    public void Reach(int day)
+    {
+        if (_aside == 0) ReachedDay = Math.Max(ReachedDay, day);
+    }
+
+    /// <summary>Until the end of what is returned, dates are worked out in advance: that is work, and brings the answer no further.</summary>
+    public IDisposable Aside() => new InAdvance(this);
+
+    private sealed class InAdvance : IDisposable
+    {
+        private readonly WorkBudget _budget;
+
+        public InAdvance(WorkBudget budget)
+        {
+            _budget = budget;
+            _budget._aside++;
+        }
+
+        public void Dispose() => _budget._aside--;
+    }
 
     /// <summary>The one who asked for most, and the share of all that was asked for by a line, 0 to 1; null when nobody asked.</summary>
     public (int Source, double Share)? Greatest

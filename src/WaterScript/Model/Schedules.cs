@@ -70,6 +70,9 @@ internal sealed record Schedule
     /// <summary>Its own scale in place of the site's, or null.</summary>
     public ScaleUse? Scale { get; init; }
 
+    /// <summary>The restrictions that it keeps to, in the order of the lines: those at the top of the file first.</summary>
+    public ImmutableArray<Keeping> Keeps { get; init; } = [];
+
     /// <summary>A remark kept in the outputs, or null.</summary>
     public string? Note { get; init; }
 
@@ -79,6 +82,12 @@ internal sealed record Schedule
     /// <summary>What people read: the label, or else the name; on one line, in which every character can be seen.</summary>
     public string DisplayName => DisplayLine.CleanLine(Label ?? Name);
 }
+
+/// <summary>A line by which a schedule keeps to a restriction.</summary>
+/// <param name="Origin">Where it stands.</param>
+/// <param name="Restriction">The restriction.</param>
+/// <param name="IsOfAll">Whether it stands at the top of a file, for all schedules.</param>
+internal sealed record Keeping(Location Origin, Restriction Restriction, bool IsOfAll);
 
 /// <summary>A line that names days.</summary>
 /// <param name="Origin">Where it stands.</param>

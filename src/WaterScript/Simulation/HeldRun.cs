@@ -3,7 +3,7 @@ using WaterScript.Timetables;
 namespace WaterScript.Simulation;
 
 /// <summary>
-/// A watering that is due and does not come, or the part of it that does not, because of a hold, a closed season or a <c>cut off at</c> line.
+/// A watering that is due and does not come, or the part of it that does not, because of a hold, a closed season, a restriction or a <c>cut off at</c> line.
 /// </summary>
 /// <param name="Pass">Its pass.</param>
 /// <param name="Planned">The run, as planned.</param>
@@ -18,7 +18,8 @@ internal sealed record HeldRun(Pass Pass, PlannedRun Planned, long Start, long E
     /// <param name="until">The second after the last.</param>
     public static IEnumerable<HeldRun> Of(Timetable timetable, long from = long.MinValue, long until = long.MaxValue)
     {
-        if (timetable.Site.Holds.IsEmpty && timetable.Site.ClosedSeasons.IsEmpty && timetable.Site.Schedules.All(schedule => schedule.Cut is null)) yield break;
+        if (timetable.Site.Holds.IsEmpty && timetable.Site.ClosedSeasons.IsEmpty
+            && timetable.Site.Schedules.All(schedule => schedule is { Cut: null, Keeps.IsEmpty: true })) yield break;
         foreach (var pass in timetable.DuePasses())
         {
             if (pass.Start >= until) yield break;

@@ -48,5 +48,8 @@ internal sealed record StepsNode(TextSpan Span, ImmutableArray<StepNode> Steps) 
 /// <summary><c>skip evening, dawn on 2026-07-04 because "…"</c></summary>
 internal sealed record SkipNode(TextSpan Span, ImmutableArray<NameNode> Schedules, ImmutableArray<DayNode> Days, StringNode Because) : StatementNode(Span);
 
+/// <summary><c>keep to stage-2</c>, at the top of a file for all schedules, or in one.</summary>
+internal sealed record KeepNode(TextSpan Span, NameNode Restriction) : StatementNode(Span);
+
 /// <summary><c>days holidays ["label"] = 2026-07-01 to 2026-08-15, 25 dec</c></summary>
 internal sealed record NamedDaysNode(TextSpan Span, NameNode Name, StringNode? Label, ImmutableArray<DayNode> Days) : StatementNode(Span);

@@ -10,12 +10,12 @@ internal static class Words
 
     private static readonly ImmutableArray<string> AtTop =
     [
-        "include", "let", "group", "hold", "closed", "extra", "accept", "sequence", "restriction", "schedule", "skip", "days",
+        "include", "let", "group", "hold", "closed", "extra", "accept", "sequence", "restriction", "schedule", "skip", "days", "keep",
         "site", "supply", "tariff", "controller", "valve", "pump", "master", "injector", "zone", "soil", "plants", "climate", "scale",
     ];
 
     private static readonly ImmutableArray<string> InSchedule =
-        ["every", "on", "manual", "from", "except", "start", "finish", "repeat", "cut", "scale", "note", "formerly", "steps", "accept"];
+        ["every", "on", "manual", "from", "except", "start", "finish", "repeat", "cut", "scale", "note", "formerly", "steps", "keep", "accept"];
 
     private static readonly ImmutableArray<string> InSteps = ["water", "pause", "repeat", "cycle", "run", "accept"];
 
@@ -41,7 +41,7 @@ internal static class Words
 
     /// <summary>Whether a name is given after a word at the top of a file: <c>zone</c>.</summary>
     public static bool IsNamed(string word) =>
-        AtTop.Contains(word) && word is not ("include" or "hold" or "closed" or "extra" or "accept" or "skip" or "climate");
+        AtTop.Contains(word) && word is not ("include" or "hold" or "closed" or "extra" or "accept" or "skip" or "keep" or "climate");
 
     /// <summary>Where a statement stands that begins with a word, as what to do with one that stands elsewhere; null for a word that begins none.</summary>
     public static string? HomeOf(string word) =>

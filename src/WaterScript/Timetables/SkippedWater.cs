@@ -16,6 +16,9 @@ internal enum SkipCause
     /// <summary>A <c>cut off at</c> line.</summary>
     Cut,
 
+    /// <summary>A restriction that the schedule keeps to.</summary>
+    Restriction,
+
     /// <summary>Scale and trim, which bring it to nothing or under the zone's shortest.</summary>
     Scale,
 }

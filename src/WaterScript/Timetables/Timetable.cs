@@ -3,6 +3,7 @@ using NodaTime;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
+using WaterScript.Timetables.Keeping;
 using WaterScript.Timetables.Switchings;
 
 namespace WaterScript.Timetables;
@@ -19,14 +20,17 @@ internal sealed class Timetable
     private readonly Pass? _onePass;
     private ImmutableArray<SchedulePasses>? _oneByOne;
 
-    private Timetable(Site site, Horizon horizon, Pass? onePass, WorkBudget? budget)
+    private Timetable(Site site, Horizon horizon, Pass? onePass, WorkBudget? budget, bool byAmounts = true)
     {
         Budget = budget;
         Site = site;
         Horizon = horizon;
         _onePass = onePass;
         _moments = MomentReader.For(site);
-        _cancellationFilter = new CancellationFilter(site, onePass is null ? Holds.Of(site, _moments.Clock) : Holds.None, budget);
+        var keptHours = onePass is null
+            ? KeptHours.Of(site, _moments, dates => Planned(site, dates, budget), byAmounts ? dates => ByHours(site, dates, budget) : null, budget)
+            : null;
+        _cancellationFilter = new CancellationFilter(site, onePass is null ? Holds.Of(site, _moments.Clock) : Holds.None, budget, keptHours);
         var order = new RunOrder(site);
         _plans = [.. site.Schedules.Select(schedule => new SchedulePlans(schedule, site, order, budget))];
     }
@@ -189,11 +193,23 @@ internal sealed class Timetable
     internal long SecondsLeft(in Pass pass, in PlannedRun planned, SkippedWater? skipped = null) => _cancellationFilter.Keep(pass, planned, skipped);
 
     /// <summary>The same site from so many days before its horizon on that nothing which is under way at its beginning is missed.</summary>
-    internal static Timetable WithWhatIsUnderWay(Site site, Horizon horizon, WorkBudget? budget = null)
+    internal static Timetable WithWhatIsUnderWay(Site site, Horizon horizon, WorkBudget? budget = null) =>
+        WithWhatIsUnderWay(site, horizon, budget, byAmounts: true);
+
+    private static Timetable WithWhatIsUnderWay(Site site, Horizon horizon, WorkBudget? budget, bool byAmounts)
     {
-        var longest = Of(site, horizon, budget)._plans.Select(plan => plan.LongestSeconds).DefaultIfEmpty().Max();
-        return Of(site, horizon with { From = horizon.From.PlusDays(-1 - (int)(longest / ZoneClock.SecondsInDay)) }, budget);
+        var longest = new Timetable(site, horizon, onePass: null, budget, byAmounts)._plans.Select(plan => plan.LongestSeconds).DefaultIfEmpty().Max();
+        var from = horizon.From.PlusDays(-1 - (int)(longest / ZoneClock.SecondsInDay));
+        return new Timetable(site, horizon with { From = from }, onePass: null, budget, byAmounts);
     }
+
+    /// <summary>What would run were nothing held and nothing kept to.</summary>
+    private static IEnumerable<Run> Planned(Site site, Horizon horizon, WorkBudget? budget) => WithWhatIsUnderWay(
+        site with { Holds = [], Schedules = [.. site.Schedules.Select(schedule => schedule with { Keeps = [] })] }, horizon, budget, byAmounts: false).Runs();
+
+    /// <summary>What runs by the dates and hours that schedules keep to, before the amounts of a day.</summary>
+    private static IEnumerable<Run> ByHours(Site site, Horizon horizon, WorkBudget? budget) =>
+        WithWhatIsUnderWay(site, horizon, budget, byAmounts: false).Runs();
 
     /// <summary>The passes of all schedules of which anything may be left, in order of start.</summary>
     internal IEnumerable<Pass> DuePasses(Action<ScheduleDay>? seeDay = null) => _onePass is { } pass ? [pass] : PassesOf(SchedulesWithCalendar(), seeDay);

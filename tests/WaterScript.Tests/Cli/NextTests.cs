@@ -208,6 +208,26 @@ public sealed partial class NextTests : Workshop
         Assert.Equal(nights, text.Split("night: ").Length - 1 + text.Split("after: ").Length - 1);
     }
 
+    private const string Kept = """
+        site garden "Garden" { timezone Europe/Lisbon; effective 2026-03-01 }
+        zone lawn "Lawn" { output 1 }
+        restriction town "Town rule" { allow on mon to fri; at most 15 min a day }
+        schedule evening { every day; start at 20:00; keep to town; steps { water lawn for 20 min } }
+
+        """;
+
+    /// <summary>6 June 2026 is a Saturday.</summary>
+    [Fact]
+    public void What_a_restriction_takes_that_is_kept_to_is_said_with_its_line()
+    {
+        Write("site.water", Kept);
+        Assert.Contains("### Sat 6 Jun\n\nNot watered:\n\n- 20:00 Lawn: not allowed, \"Town rule\"\n",
+            RunLine("next site.water --at 2026-06-06T09:05 --days 2 --report markdown").Output, StringComparison.Ordinal);
+        var why = Columns().Replace(RunLine("why site.water lawn 2026-06-06").Output, "  ");
+        Assert.Contains("  site.water:4  keep to town  takes 20 min, because of Town rule\n", why, StringComparison.Ordinal);
+        Assert.Contains("Lawn, Mon 8 Jun 2026: watered once, 15 min in all.\n", RunLine("why site.water lawn 2026-06-08").Output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Without_a_moment_it_is_now()
     {

@@ -24,6 +24,12 @@ internal sealed partial class RandomSource
         if (Chance(15)) Add($"  cut off at {Moment()}{(Chance(30) ? " next day" : "")}");
         if (_scales.Count > 0 && Chance(20)) Add($"  scale {Pick(_scales)}");
         else if (Chance(10)) Add($"  scale {Percent()}");
+        foreach (var rule in _rules.Where(_ => More(35)))
+        {
+            Add($"  keep to {rule}");
+            _keptBySome.Add(rule);
+        }
+
         Add("  steps {");
         WriteSteps("    ", depth: 0);
         Add("  }");
@@ -78,6 +84,28 @@ internal sealed partial class RandomSource
         var days = OneOf("sat, sun", "odd days, 1 may", "23 apr to 28 apr", "first mon of month", "days 1, 15 of month, last day of month");
         Add($"days off-days \"Days off\" = {days}");
         _hasNamedDays = true;
+    }
+
+    /// <summary>Town rules that schedules may keep to.</summary>
+    private void WriteRestrictions()
+    {
+        var rules = _more.Next(1, 4);
+        for (var index = 0; index < rules; index++)
+        {
+            var lines = new List<string>();
+            if (More(40)) lines.Add($"for {string.Join(", ", _zones.Take(_more.Next(1, 3)))}");
+            if (More(25)) lines.Add($"from {Iso(From.PlusDays(_more.Next(-3, 6)))} to {Iso(From.PlusDays(_more.Next(8, 30)))}");
+            if (More(35)) lines.Add(OneOf("allow on odd days", "allow on mon, wed to fri", "except sun", "except every 3 days from 2026-01-01"));
+            if (More(45)) lines.Add($"allow between {OneOf("20:00 and 09:00", "05:00 and 07:30", "sunset and sunrise", "00:00 and 12:00")}");
+            if (More(30)) lines.Add($"week starts {OneOf("sun", "sat", "mon")}");
+            if (More(50)) lines.Add($"at most {_more.Next(1, 5)} days a week{OneOf("", " per zone")}");
+            if (More(35)) lines.Add($"at most {OneOf("20 min", "90 s", "2 h")} a day{OneOf("", " per zone")}");
+            if (More(20)) lines.Add($"at most {OneOf("3 mm", "11 mm")} a day per zone");
+            if (More(30)) lines.Add($"at most {OneOf("90 L", "400 L", "7.3 L")} a day{OneOf("", " per zone")}");
+            if (More(25)) lines.Add($"exempt {_zones[^1]}{OneOf("", $" from {Iso(From.PlusDays(5))} for 4 days")}");
+            Add($"restriction rule-{index} {{ {string.Join("; ", lines)} }}");
+            _rules.Add($"rule-{index}");
+        }
     }
 
     private void WriteSkip()

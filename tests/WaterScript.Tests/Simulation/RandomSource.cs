@@ -40,6 +40,8 @@ internal sealed partial class RandomSource
     private readonly List<string> _scales = [];
     private readonly LocalDate _turn;
     private bool _hasGroup;
+    private readonly List<string> _rules = [];
+    private readonly HashSet<string> _keptBySome = [];
     private bool _hasInjector;
     private bool _isInCycle;
     private bool _hasWatering;
@@ -104,11 +106,17 @@ internal sealed partial class RandomSource
         WriteInjector();
         WriteSequences();
         if (More(30)) WriteNamedDays();
+        if (More(35)) WriteRestrictions();
         var schedules = _random.Next(1, 5);
         for (var index = 0; index < schedules; index++) WriteSchedule($"plan-{index}");
         if (Chance(30)) WriteManual();
         if (Chance(30)) WriteHold();
         if (More(30)) WriteSkip();
+        foreach (var rule in _rules.Where(_ => More(40)))
+        {
+            if (!_keptBySome.Contains(rule)) Add($"keep to {rule}");
+        }
+
         if (Chance(20)) Add($"closed from {DayOfYear(-3, 10)} to {DayOfYear(11, 30)} because \"shut\"");
         if (Chance(20)) Add($"extra {Iso(_turn.PlusDays(40 + _random.Next(5)))} {Clock()} because \"new plants\" {{ water {List()} for {Seconds(20, 900)} }}");
     }

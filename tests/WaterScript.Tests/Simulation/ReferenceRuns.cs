@@ -13,6 +13,9 @@ internal readonly record struct ReferenceRun(
 {
     /// <summary>Seconds for which its part doses: null all the way, 0 not at all, since it does not fit.</summary>
     public long? Dose { get; init; }
+
+    /// <summary>Which part of its pass it is of, and for how long that doses; only until that is settled.</summary>
+    public (int Part, long? Dose) Dosing { get; init; }
 }
 
 /// <summary>
@@ -33,26 +36,42 @@ internal sealed class ReferenceRuns
     private readonly Dictionary<(string Schedule, LocalDate Day), List<ReferencePass>> _passes = [];
     private readonly Dictionary<(string Schedule, decimal Percent), ReferencePlan> _plans = [];
 
-    private ReferenceRuns(Site site)
+    private readonly ReferenceKeeping? _keeping;
+
+    private ReferenceRuns(Site site, LocalDate until)
     {
         _site = site;
         _sun = site.Position is { } position ? SunTimes.Of(position, new ZoneClock(site.TimeZone)) : null;
+        if (site.Schedules.Any(schedule => schedule.Keeps.Length > 0)) _keeping = new ReferenceKeeping(site, () => Planned(site, until));
     }
 
     /// <summary>The runs of the passes that start in a horizon, in no order.</summary>
     public static List<ReferenceRun> Of(Site site, Horizon horizon)
     {
-        var reference = new ReferenceRuns(site);
+        var reference = new ReferenceRuns(site, horizon.Until.PlusDays(Reach));
         var from = site.TimeZone.AtStartOfDay(horizon.From).ToInstant().ToUnixTimeSeconds();
         var until = site.TimeZone.AtStartOfDay(horizon.Until).ToInstant().ToUnixTimeSeconds();
-        var runs = new List<ReferenceRun>();
-        for (var date = horizon.From.PlusDays(-Reach); date < horizon.Until.PlusDays(Reach); date = date.PlusDays(1))
-        {
-            foreach (var schedule in site.Schedules)
-                runs.AddRange(reference.PassesOf(schedule, date).Where(pass => from <= pass.Start && pass.Start < until).SelectMany(pass => pass.Runs));
-        }
+        var hasAmounts = reference._keeping?.HasAmounts == true;
+        var first = hasAmounts && site.Effective < horizon.From ? site.Effective : horizon.From;
+        var passes = reference.PassesFrom(first.PlusDays(-Reach), horizon.Until.PlusDays(Reach)).ToList();
+        var runs = passes.Where(pass => hasAmounts || (from <= pass.Start && pass.Start < until)).SelectMany(pass => pass.Runs).ToList();
+        if (hasAmounts) runs = reference._keeping!.WithinAmounts(runs);
+        return [.. reference.WithDoses([.. runs.Where(run => from <= run.PassStart && run.PassStart < until)])];
+    }
 
-        return runs;
+    private IEnumerable<ReferencePass> PassesFrom(LocalDate first, LocalDate end)
+    {
+        for (var date = first; date < end; date = date.PlusDays(1))
+        {
+            foreach (var pass in _site.Schedules.SelectMany(schedule => PassesOf(schedule, date))) yield return pass;
+        }
+    }
+
+    /// <summary>All that is due from the effective date on, were nothing held and nothing kept to.</summary>
+    private static List<ReferenceRun> Planned(Site site, LocalDate until)
+    {
+        var free = site with { Holds = [], Schedules = [.. site.Schedules.Select(schedule => schedule with { Keeps = [] })] };
+        return [.. new ReferenceRuns(free, until).PassesFrom(site.Effective, until.PlusDays(Reach)).SelectMany(pass => pass.Runs)];
     }
 
     /// <summary>The passes of a date of which some run is left.</summary>
@@ -152,25 +171,30 @@ internal sealed class ReferenceRuns
         }
     }
 
-    private IEnumerable<ReferenceRun> RunsOf(Schedule schedule, LocalDate date, ReferencePlan plan, Start start, int pass, long passStart)
+    /// <summary>
+    /// Doses of a size of their own: such a one must fit into the shortest that is left of the runs of its part, with the water before and after it.
+    /// </summary>
+    private IEnumerable<ReferenceRun> WithDoses(List<ReferenceRun> runs)
     {
-        var left = RunsLeft(schedule, date, plan, start, pass, passStart).ToList();
-        foreach (var (run, watering) in left)
+        var shortest = runs.GroupBy(run => (run.Schedule, run.Day, run.StartNumber, run.Pass, run.Dosing.Part))
+            .ToDictionary(part => part.Key, part => part.Min(run => run.End - run.Start));
+        foreach (var run in runs)
         {
-            if (watering is not { Injector: { } name, Dosing: { Dose: { } dose } dosing })
+            var settled = run with { Dosing = default };
+            if (run is not { Injector: { } name, Dosing.Dose: { } dose })
             {
-                yield return run;
+                yield return settled;
                 continue;
             }
 
             var injector = _site.Devices.Single(device => device.Name == name);
-            var shortest = left.Where(other => other.Watering.Dosing.Part == dosing.Part).Min(other => other.Run.End - other.Run.Start);
             var needed = dose + (long)(injector.After?.Value.TotalSeconds ?? 0) + (long)(injector.Rinse?.Value.TotalSeconds ?? 0);
-            yield return run with { Dose = needed <= shortest ? dose : 0 };
+            var isEnough = needed <= shortest[(run.Schedule, run.Day, run.StartNumber, run.Pass, run.Dosing.Part)];
+            yield return settled with { Dose = isEnough ? dose : 0 };
         }
     }
 
-    private IEnumerable<(ReferenceRun Run, PlannedWatering Watering)> RunsLeft(
+    private IEnumerable<ReferenceRun> RunsOf(
         Schedule schedule, LocalDate date, ReferencePlan plan, Start start, int pass, long passStart)
     {
         var cut = CutOf(schedule, date);
@@ -180,9 +204,11 @@ internal sealed class ReferenceRuns
             var planned = passStart + watering.End;
             if (cut <= from) continue;
             if (EndUnderHolds(watering.Zone, from, Math.Min(planned, cut ?? planned)) is not { } to) continue;
-            yield return (new ReferenceRun(
+            if (_keeping?.FirstHeld(schedule, watering.Zone.Index, from, to) is { } held) to = held;
+            if (to <= from) continue;
+            yield return new ReferenceRun(
                 from, to, to == planned ? watering.Overlap : 0, watering.Zone.Index, schedule.Name, date, start.Number, pass, passStart, watering.Step,
-                    watering.Injector), watering);
+                    watering.Injector) { Dosing = watering.Dosing };
         }
     }
 

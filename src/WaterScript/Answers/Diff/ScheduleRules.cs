@@ -19,6 +19,8 @@ internal static class ScheduleRules
         Of("season", old, @new, schedule => Without("from ", schedule.SeasonOrigin), schedule => schedule.SeasonOrigin),
         Of("except", old, @new, schedule => Lines(schedule.OwnExceptLines, "except "), schedule => schedule.OwnExceptLines.FirstOrDefault()?.Origin),
         Of("skip", old, @new, schedule => Lines(schedule.Skips, "skip "), schedule => schedule.Skips.FirstOrDefault()?.Origin),
+        Of("keep to", old, @new, schedule => string.Join(", ", schedule.Keeps.Select(keep => keep.Restriction.Name)),
+            schedule => schedule.Keeps is [var keep, ..] ? keep.Origin : null),
         Of("start", old, @new, Starts, schedule => schedule.Starts is [var start, ..] ? start.Origin : null),
         Of("repeat", old, @new, schedule => Without("repeat ", schedule.Repeat?.Origin), schedule => schedule.Repeat?.Origin),
         Of("cut off", old, @new, schedule => Without("cut off ", schedule.Cut?.Origin), schedule => schedule.Cut?.Origin),

@@ -23,6 +23,7 @@ internal static class OutlookJson
         SkipCause.Hold => "hold",
         SkipCause.ClosedSeason => "closed",
         SkipCause.Cut => "cut",
+        SkipCause.Restriction => "restriction",
         _ => "scale",
     };
 

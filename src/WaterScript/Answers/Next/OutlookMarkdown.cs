@@ -83,6 +83,7 @@ internal sealed class OutlookMarkdown
     {
         SkipCause.Hold => "held",
         SkipCause.ClosedSeason => "closed",
+        SkipCause.Restriction => "not allowed",
         SkipCause.Cut => SiteWords.Written(not.Origin),
         _ => $"too little is left, {SiteWords.Written(not.Origin)}",
     };

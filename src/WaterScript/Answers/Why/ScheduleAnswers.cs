@@ -139,6 +139,6 @@ internal sealed class ScheduleAnswers(Timetable timetable, Zone zone, int day)
     private static DecidingLine Line(SkippedWatering water) => new(
         water.Origin,
         (water.By == SkipCause.Scale ? "is left out, too little is left of it" : $"takes {Phrases.Length(water.Seconds)}")
-            + (water.Because is { } because ? $", because {because}" : ""),
+            + (water.Because is { } because ? $", because {(water.By == SkipCause.Restriction ? $"of {because}" : because)}" : ""),
         IsAgainst: true);
 }

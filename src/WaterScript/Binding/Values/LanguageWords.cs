@@ -9,7 +9,7 @@ internal static class LanguageWords
         [
             .. Schema.Blocks.SelectMany(block => block.Kind.Split(' ').Concat(block.Properties.Select(property => property.Name))),
             .. DayBinder.WeekdayNames, .. DateReader.Months, .. Quantities.Units.All.Select(unit => unit.Symbol),
-            "include", "let", "group", "hold", "closed", "extra", "accept", "sequence", "restriction", "schedule", "skip",
+            "include", "let", "group", "hold", "closed", "extra", "accept", "sequence", "restriction", "schedule", "skip", "keep",
             "every", "on", "manual", "from", "except", "start", "finish", "repeat", "cut", "note", "steps", "water", "pause",
             "cycle", "run", "for", "allow", "at", "exempt", "week", "to", "until", "lifted", "because", "with", "exactly", "through",
             "after", "by", "off", "next", "soak", "auto", "between", "and", "most", "time", "times", "pass", "passes", "sunrise",

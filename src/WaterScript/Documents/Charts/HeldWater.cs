@@ -54,6 +54,7 @@ internal sealed class HeldWater(Timetable timetable, long from, long until, int 
     {
         SkipCause.Hold => cause.Because is { } reason ? $"held: {reason}" : "held",
         SkipCause.ClosedSeason => cause.Because is { } reason ? $"closed season: {reason}" : "closed season",
+        SkipCause.Restriction => $"keeps to {cause.Because}",
         _ => "cut off",
     };
 }

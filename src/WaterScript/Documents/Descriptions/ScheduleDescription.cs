@@ -46,6 +46,7 @@ internal sealed class ScheduleDescription(Site site, DocumentWriter writer)
         ImmutableArray<DaySet> except = [.. schedule.OwnExceptLines.SelectMany(line => line.Days)];
         if (!except.IsEmpty) WriteDays("except", except, anchor);
         if (schedule.Skips.Any()) writer.List("skips", schedule.Skips, skip => writer.Map(() => WriteSkip(skip, anchor)));
+        if (!schedule.Keeps.IsEmpty) writer.List("keeps_to", schedule.Keeps, keep => writer.Text(keep.Restriction.Name));
         writer.List("starts", schedule.Starts, start => writer.Map(() => WriteStart(start, anchor), Layout.OneLine));
         writer.Map("passes", () => WritePasses(schedule.Repeat), Layout.OneLine);
         if (schedule.Cut is { } cut) writer.Map("cut", () => WriteMoment(cut.At, cut.NextDay), Layout.OneLine);

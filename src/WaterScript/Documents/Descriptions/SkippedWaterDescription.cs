@@ -3,6 +3,7 @@ using WaterScript.Calendars;
 using WaterScript.Documents.Writers;
 using WaterScript.Model;
 using WaterScript.Simulation;
+using WaterScript.Text;
 using WaterScript.Timetables;
 
 namespace WaterScript.Documents.Descriptions;
@@ -44,6 +45,7 @@ internal sealed class SkippedWaterDescription(Site site, DocumentWriter writer)
         SkipCause.Hold => "hold",
         SkipCause.ClosedSeason => "closed",
         SkipCause.Cut => "cut",
+        SkipCause.Restriction => "restriction",
         SkipCause.Scale => "scale",
         _ => throw new ArgumentOutOfRangeException(nameof(cause), cause, "a cause that no output describes"),
     };
@@ -77,9 +79,13 @@ internal sealed class SkippedWaterDescription(Site site, DocumentWriter writer)
             writer.Entry("hold_from", LocalDateTimePattern.ExtendedIso.Format(hold.From));
         if (water.By == SkipCause.ClosedSeason && site.ClosedSeasons.FirstOrDefault(closed => closed.Origin == water.Origin) is { } season)
             writer.Map("closed_days", () => DayDescription.Write(writer, season.Days, countedFrom: ""));
+        if (water.By == SkipCause.Restriction)
+            writer.Entry("restriction", KeepAt(water.Origin)?.Restriction.Name);
         if (water.By == SkipCause.Cut)
             writer.Entry("schedule", site.Schedules.FirstOrDefault(schedule => schedule.Cut?.Origin == water.Origin)?.Name);
     }
+
+    private Keeping? KeepAt(Location origin) => site.Schedules.SelectMany(schedule => schedule.Keeps).FirstOrDefault(keep => keep.Origin == origin);
 
     private void WriteInstant(string key, long instant)
     {

@@ -128,7 +128,7 @@ internal sealed class SteadyDays
     }
 
     private static bool GoesByClock(Schedule schedule) =>
-        !schedule.IsManual && !schedule.IsExtra
+        !schedule.IsManual && !schedule.IsExtra && schedule.Keeps.IsEmpty
         && schedule.Repeat is null or RepeatTimes or RepeatUntil { Until: ClockMoment }
         && schedule.Cut is null or { At: ClockMoment }
         && schedule.Starts.All(start => start is StartAt { Moment: ClockMoment } or FinishBy { Moment: ClockMoment })

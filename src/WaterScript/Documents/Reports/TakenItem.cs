@@ -29,8 +29,15 @@ internal sealed class TakenItem(HeldRun run, Timetable timetable, ZoneClock cloc
     [Description("Where its step is written.")]
     public PlaceItem StepAt => new(timetable.StepOf(run.Pass.Schedule, run.Planned.Step).Origin);
 
-    [Description("What takes it: a hold, a closed season or a `cut off at` line."), Shape(Words = ["hold", "closed", "cut"])]
-    public string By => run.Cause.By switch { SkipCause.Hold => "hold", SkipCause.ClosedSeason => "closed", _ => "cut" };
+    [Description("What takes it: a hold, a closed season, a `cut off at` line, or a restriction that is kept to."),
+        Shape(Words = ["hold", "closed", "cut", "restriction"])]
+    public string By => run.Cause.By switch
+    {
+        SkipCause.Hold => "hold",
+        SkipCause.ClosedSeason => "closed",
+        SkipCause.Restriction => "restriction",
+        _ => "cut",
+    };
 
     [Description("The reason given there.")]
     public string? Because => run.Cause.Because;

@@ -68,6 +68,7 @@ internal sealed class OfferFinder
         "hold" => ZonesOr(",", "from"),
         "closed" => Values.Words(_place.Before.Length == 1 ? ["from"] : ["to", "because"]),
         "extra" => [.. _values.Times(), .. Values.Words("because")],
+        "keep" => Keep(),
         _ => [],
     };
 
@@ -82,6 +83,14 @@ internal sealed class OfferFinder
             : _place.IsAfterNumber ? [.. _values.UnitsOf(Dimension.Time), .. Values.Words("passes")] : Values.Words("every", "for", "until"),
         "cut" => _place.Last == "cut" ? Values.Words("off at") : [.. _values.Times(), .. Values.Words("next day")],
         "scale" => _place.IsAfterNumber ? Values.Words("%") : _values.Names(NameKind.Scale),
+        "keep" => Keep(),
+        _ => [],
+    };
+
+    private IEnumerable<Offer> Keep() => _place.Last switch
+    {
+        "keep" => Values.Words("to"),
+        "to" => _values.Names(NameKind.Restriction),
         _ => [],
     };
 

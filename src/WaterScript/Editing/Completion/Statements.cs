@@ -56,6 +56,8 @@ internal static class Statements
         yield return Snippet("extra", "one pass outside the calendar", $"extra ${{1}} ${{2:20:00}} because \"$3\" {{ water ${{4:{zone}}} for ${{5}} min }}");
         var schedule = site.Names.Of(NameKind.Schedule).Select(each => each.Name).FirstOrDefault("schedule");
         yield return Snippet("skip", "leaves out the passes of a date", $"skip ${{1:{schedule}}} on ${{2}} because \"$3\"");
+        var restriction = site.Names.Of(NameKind.Restriction).Select(each => each.Name).FirstOrDefault("restriction");
+        yield return Snippet("keep", "all schedules keep to a restriction", $"keep to ${{1:{restriction}}}");
         yield return Snippet("days", "dates under a name", "days ${1:name} = $2");
         yield return Snippet("closed", "no watering in a season", "closed from ${1:20 oct} to ${2:5 apr} because \"$3\"");
         yield return Snippet("accept", "accepts what a rule finds", "accept ${1} because \"$2\"");
@@ -109,6 +111,8 @@ internal static class Statements
             if (!Has("cut")) yield return new Offer("cut off at", "when what still runs is cut", OfferKind.Word);
         }
 
+        if (!isManual && site.Names.Of(NameKind.Restriction).Any())
+            yield return new Offer("keep to", "leaves out what a restriction forbids", OfferKind.Word);
         if (!Has("scale")) yield return Word("scale", "its own share of the run times");
         if (!Has("note")) yield return Word("note", "a remark");
         yield return Word("accept", "accepts what a rule finds");

@@ -12,7 +12,7 @@ internal sealed record Form(ImmutableArray<string> Parts, int Current)
     private static readonly ImmutableArray<string> Forms =
     [
         "on|DAYS", "every|day", "every|N|days", "every|N|weeks|on|DAYS", "from|DATE|to|DATE", "except|DAYS", "except every|N|weeks|on|DAYS|from|DATE",
-            "skip|SCHEDULE|on|DAYS|because|\"REASON\"", "days|NAME|=|DAYS", "start at|TIME|on|DAYS",
+            "skip|SCHEDULE|on|DAYS|because|\"REASON\"", "days|NAME|=|DAYS", "keep to|RESTRICTION", "start at|TIME|on|DAYS",
             "start after|SCHEDULE|+|TIME",
         "finish by|TIME|on|DAYS", "repeat every|INTERVAL|for|N|passes", "repeat every|INTERVAL|until|TIME|next day", "cut off at|TIME|next day",
             "scale|NAME or SHARE",

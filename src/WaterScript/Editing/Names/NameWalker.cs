@@ -25,6 +25,7 @@ internal sealed class NameWalker(SourceText source, IReadOnlySet<string> lets)
                 .. InMoment(hold.ToTime)],
             ClosedNode closed => [.. InDate(closed.From), .. InDate(closed.To)],
             SkipNode skip => [.. skip.Schedules.Select(name => Use(NameKind.Schedule, name)), .. skip.Days.SelectMany(InDay)],
+            KeepNode keep => [Use(NameKind.Restriction, keep.Restriction)],
             NamedDaysNode days => days.Days.SelectMany(InDay),
             ExtraNode extra => [.. InDate(extra.Date), .. InMoment(extra.Time), .. extra.Steps.SelectMany(InStep)],
             AcceptNode accept => [Use(NameKind.Rule, accept.Rule), .. InDate(accept.Until)],
@@ -59,7 +60,7 @@ internal sealed class NameWalker(SourceText source, IReadOnlySet<string> lets)
 
     private IEnumerable<NameUse> InStep(StepNode step) => step switch
     {
-        WaterNode water => [.. InZones(water.Zones), .. InRow(water.For), .. InRow(water.With), 
+        WaterNode water => [.. InZones(water.Zones), .. InRow(water.For), .. InRow(water.With),
             .. water.Through is { } by ? [Use(NameKind.Zone, by.Injector), .. InRow(by.For), .. InRow(by.With)] : NoUses],
         TogetherNode together => together.Waters.SelectMany(InStep),
         PauseNode pause => InRow(pause.Duration),

@@ -91,6 +91,7 @@ internal static class Folds
         LetNode => "let",
         NamedDaysNode => "days",
         SkipNode => "skip",
+        KeepNode => "keep",
         HoldNode => "hold",
         ScheduleNode => "schedule",
         _ => "",

@@ -88,6 +88,7 @@ internal static class RuleCatalogue
         new(Diagnostics.Reading.ReadingRules.Contradiction, context => new ExtraPassSkipped(context)),
         new(CutShort.Rule, context => new CutShort(context)),
         new(CutByHold.Rule, context => new CutByHold(context)),
+        new(CutByRestriction.Rule, context => new CutByRestriction(context)),
         new(ShorterThanShortest.Rule, context => new ShorterThanShortest(context)),
 
         // water

@@ -1,3 +1,4 @@
+using WaterScript.Calendars;
 using WaterScript.Model;
 
 namespace WaterScript.Simulation.Restrictions;

@@ -44,7 +44,7 @@ internal sealed class RestrictionJudge
     {
         if (!_reach.Binds(piece.Zone, piece.Day)) return;
         if (_days?.IsDue(piece.Day) == false) BreachOf(BreachKind.ForbiddenDay, ForbiddingLine(piece.Day), piece).Add(piece.Start, piece);
-        if (_hours?.FirstOutside(piece) is { } outside) SeeOutside(_hours, outside, piece);
+        if (_hours?.FirstOutside(piece.Day, piece.Start, piece.End) is { } outside) SeeOutside(_hours, outside, piece);
         foreach (var limit in _limits)
         {
             if (!limit.IsOver(piece, out var amount, out var moment)) continue;

@@ -40,96 +40,97 @@ internal partial class WaterScriptParser : TreeBuilder {
 	protected static PredictionContextCache sharedContextCache = new PredictionContextCache();
 	public const int
 		INCLUDE=1, LET=2, GROUP=3, HOLD=4, CLOSED=5, EXTRA=6, ACCEPT=7, SEQUENCE=8, 
-		RESTRICTION=9, SCHEDULE=10, LEAVE_OUT=11, EVERY=12, ON=13, MANUAL=14, 
-		FROM=15, EXCEPT=16, START=17, FINISH=18, REPEAT=19, CUT=20, SCALE=21, 
-		NOTE=22, FORMERLY=23, STEPS=24, WATER=25, PAUSE=26, CYCLE=27, RUN=28, 
-		FOR=29, ALLOW=30, AT=31, EXEMPT=32, WEEK=33, TO=34, UNTIL=35, LIFTED=36, 
-		BECAUSE=37, WITH=38, EXACTLY=39, THROUGH=40, AFTER=41, BY=42, OFF=43, 
-		NEXT=44, SOAK=45, AUTO=46, BETWEEN=47, AND=48, MOST=49, STARTS=50, TIME=51, 
-		TIMES=52, PASS=53, PASSES=54, SUNRISE=55, SUNSET=56, DAY=57, DAYS=58, 
-		WEEKS=59, ODD=60, EVEN=61, FIRST=62, SECOND=63, THIRD=64, FOURTH=65, LAST=66, 
-		OF=67, MONTH=68, WORD=69, PATH=70, NUMBER=71, DATE=72, CLOCK=73, GLUED=74, 
-		MALFORMED=75, STRING=76, CURLY_STRING=77, OPEN_STRING=78, COMMA=79, PLUS=80, 
-		EQUALS=81, PERCENT=82, LBRACE=83, RBRACE=84, MINUS=85, NEWLINE=86, COMMENT=87, 
-		BLANK=88, OTHER=89;
+		RESTRICTION=9, SCHEDULE=10, KEEP=11, LEAVE_OUT=12, EVERY=13, ON=14, MANUAL=15, 
+		FROM=16, EXCEPT=17, START=18, FINISH=19, REPEAT=20, CUT=21, SCALE=22, 
+		NOTE=23, FORMERLY=24, STEPS=25, WATER=26, PAUSE=27, CYCLE=28, RUN=29, 
+		FOR=30, ALLOW=31, AT=32, EXEMPT=33, WEEK=34, TO=35, UNTIL=36, LIFTED=37, 
+		BECAUSE=38, WITH=39, EXACTLY=40, THROUGH=41, AFTER=42, BY=43, OFF=44, 
+		NEXT=45, SOAK=46, AUTO=47, BETWEEN=48, AND=49, MOST=50, STARTS=51, TIME=52, 
+		TIMES=53, PASS=54, PASSES=55, SUNRISE=56, SUNSET=57, DAY=58, DAYS=59, 
+		WEEKS=60, ODD=61, EVEN=62, FIRST=63, SECOND=64, THIRD=65, FOURTH=66, LAST=67, 
+		OF=68, MONTH=69, WORD=70, PATH=71, NUMBER=72, DATE=73, CLOCK=74, GLUED=75, 
+		MALFORMED=76, STRING=77, CURLY_STRING=78, OPEN_STRING=79, COMMA=80, PLUS=81, 
+		EQUALS=82, PERCENT=83, LBRACE=84, RBRACE=85, MINUS=86, NEWLINE=87, COMMENT=88, 
+		BLANK=89, OTHER=90;
 	public const int
 		RULE_file = 0, RULE_topLine = 1, RULE_topStatement = 2, RULE_includeStatement = 3, 
 		RULE_letStatement = 4, RULE_groupStatement = 5, RULE_holdStatement = 6, 
 		RULE_holdZones = 7, RULE_closedStatement = 8, RULE_skipStatement = 9, 
-		RULE_daysStatement = 10, RULE_extraStatement = 11, RULE_extraHead = 12, 
-		RULE_acceptStatement = 13, RULE_sequenceStatement = 14, RULE_sequenceHead = 15, 
-		RULE_block = 16, RULE_blockHead = 17, RULE_body = 18, RULE_bodyLine = 19, 
-		RULE_property = 20, RULE_propertyHead = 21, RULE_schedule = 22, RULE_scheduleHead = 23, 
-		RULE_scheduleBody = 24, RULE_scheduleLine = 25, RULE_scheduleStatement = 26, 
-		RULE_everyStatement = 27, RULE_onStatement = 28, RULE_fromStatement = 29, 
-		RULE_exceptStatement = 30, RULE_startStatement = 31, RULE_finishStatement = 32, 
-		RULE_repeatStatement = 33, RULE_cutStatement = 34, RULE_scaleStatement = 35, 
-		RULE_noteStatement = 36, RULE_formerlyStatement = 37, RULE_stepsStatement = 38, 
-		RULE_stepsHead = 39, RULE_onDays = 40, RULE_nextDay = 41, RULE_steps = 42, 
-		RULE_stepLine = 43, RULE_step = 44, RULE_waterStep = 45, RULE_watering = 46, 
-		RULE_dose = 47, RULE_pauseStep = 48, RULE_runStep = 49, RULE_repeatStep = 50, 
-		RULE_repeatHead = 51, RULE_cycleStep = 52, RULE_cycleHead = 53, RULE_restriction = 54, 
-		RULE_restrictionHead = 55, RULE_restrictionBody = 56, RULE_restrictionLine = 57, 
-		RULE_restrictionStatement = 58, RULE_forStatement = 59, RULE_allowStatement = 60, 
-		RULE_atMostStatement = 61, RULE_exemptStatement = 62, RULE_weekStatement = 63, 
-		RULE_interval = 64, RULE_days = 65, RULE_dayItem = 66, RULE_monthDays = 67, 
-		RULE_lastDay = 68, RULE_ofMonth = 69, RULE_plainDay = 70, RULE_date = 71, 
-		RULE_plainDate = 72, RULE_dateBase = 73, RULE_numberedDay = 74, RULE_offset = 75, 
-		RULE_moments = 76, RULE_moment = 77, RULE_weekday = 78, RULE_zones = 79, 
-		RULE_moreZones = 80, RULE_duration = 81, RULE_row = 82, RULE_count = 83, 
-		RULE_label = 84, RULE_word = 85, RULE_newName = 86, RULE_name = 87, RULE_holdName = 88, 
-		RULE_nameButFrom = 89, RULE_bareInFile = 90, RULE_bareInDescription = 91, 
-		RULE_bareInSchedule = 92, RULE_bareInSteps = 93, RULE_bareInRestriction = 94, 
-		RULE_skipped = 95, RULE_unknownInSchedule = 96, RULE_unknownInSteps = 97, 
-		RULE_unknownInRestriction = 98, RULE_misplaced = 99;
+		RULE_keepStatement = 10, RULE_daysStatement = 11, RULE_extraStatement = 12, 
+		RULE_extraHead = 13, RULE_acceptStatement = 14, RULE_sequenceStatement = 15, 
+		RULE_sequenceHead = 16, RULE_block = 17, RULE_blockHead = 18, RULE_body = 19, 
+		RULE_bodyLine = 20, RULE_property = 21, RULE_propertyHead = 22, RULE_schedule = 23, 
+		RULE_scheduleHead = 24, RULE_scheduleBody = 25, RULE_scheduleLine = 26, 
+		RULE_scheduleStatement = 27, RULE_everyStatement = 28, RULE_onStatement = 29, 
+		RULE_fromStatement = 30, RULE_exceptStatement = 31, RULE_startStatement = 32, 
+		RULE_finishStatement = 33, RULE_repeatStatement = 34, RULE_cutStatement = 35, 
+		RULE_scaleStatement = 36, RULE_noteStatement = 37, RULE_formerlyStatement = 38, 
+		RULE_stepsStatement = 39, RULE_stepsHead = 40, RULE_onDays = 41, RULE_nextDay = 42, 
+		RULE_steps = 43, RULE_stepLine = 44, RULE_step = 45, RULE_waterStep = 46, 
+		RULE_watering = 47, RULE_dose = 48, RULE_pauseStep = 49, RULE_runStep = 50, 
+		RULE_repeatStep = 51, RULE_repeatHead = 52, RULE_cycleStep = 53, RULE_cycleHead = 54, 
+		RULE_restriction = 55, RULE_restrictionHead = 56, RULE_restrictionBody = 57, 
+		RULE_restrictionLine = 58, RULE_restrictionStatement = 59, RULE_forStatement = 60, 
+		RULE_allowStatement = 61, RULE_atMostStatement = 62, RULE_exemptStatement = 63, 
+		RULE_weekStatement = 64, RULE_interval = 65, RULE_days = 66, RULE_dayItem = 67, 
+		RULE_monthDays = 68, RULE_lastDay = 69, RULE_ofMonth = 70, RULE_plainDay = 71, 
+		RULE_date = 72, RULE_plainDate = 73, RULE_dateBase = 74, RULE_numberedDay = 75, 
+		RULE_offset = 76, RULE_moments = 77, RULE_moment = 78, RULE_weekday = 79, 
+		RULE_zones = 80, RULE_moreZones = 81, RULE_duration = 82, RULE_row = 83, 
+		RULE_count = 84, RULE_label = 85, RULE_word = 86, RULE_newName = 87, RULE_name = 88, 
+		RULE_holdName = 89, RULE_nameButFrom = 90, RULE_bareInFile = 91, RULE_bareInDescription = 92, 
+		RULE_bareInSchedule = 93, RULE_bareInSteps = 94, RULE_bareInRestriction = 95, 
+		RULE_skipped = 96, RULE_unknownInSchedule = 97, RULE_unknownInSteps = 98, 
+		RULE_unknownInRestriction = 99, RULE_misplaced = 100;
 	public static readonly string[] ruleNames = {
 		"file", "topLine", "topStatement", "includeStatement", "letStatement", 
 		"groupStatement", "holdStatement", "holdZones", "closedStatement", "skipStatement", 
-		"daysStatement", "extraStatement", "extraHead", "acceptStatement", "sequenceStatement", 
-		"sequenceHead", "block", "blockHead", "body", "bodyLine", "property", 
-		"propertyHead", "schedule", "scheduleHead", "scheduleBody", "scheduleLine", 
-		"scheduleStatement", "everyStatement", "onStatement", "fromStatement", 
-		"exceptStatement", "startStatement", "finishStatement", "repeatStatement", 
-		"cutStatement", "scaleStatement", "noteStatement", "formerlyStatement", 
-		"stepsStatement", "stepsHead", "onDays", "nextDay", "steps", "stepLine", 
-		"step", "waterStep", "watering", "dose", "pauseStep", "runStep", "repeatStep", 
-		"repeatHead", "cycleStep", "cycleHead", "restriction", "restrictionHead", 
-		"restrictionBody", "restrictionLine", "restrictionStatement", "forStatement", 
-		"allowStatement", "atMostStatement", "exemptStatement", "weekStatement", 
-		"interval", "days", "dayItem", "monthDays", "lastDay", "ofMonth", "plainDay", 
-		"date", "plainDate", "dateBase", "numberedDay", "offset", "moments", "moment", 
-		"weekday", "zones", "moreZones", "duration", "row", "count", "label", 
-		"word", "newName", "name", "holdName", "nameButFrom", "bareInFile", "bareInDescription", 
-		"bareInSchedule", "bareInSteps", "bareInRestriction", "skipped", "unknownInSchedule", 
-		"unknownInSteps", "unknownInRestriction", "misplaced"
+		"keepStatement", "daysStatement", "extraStatement", "extraHead", "acceptStatement", 
+		"sequenceStatement", "sequenceHead", "block", "blockHead", "body", "bodyLine", 
+		"property", "propertyHead", "schedule", "scheduleHead", "scheduleBody", 
+		"scheduleLine", "scheduleStatement", "everyStatement", "onStatement", 
+		"fromStatement", "exceptStatement", "startStatement", "finishStatement", 
+		"repeatStatement", "cutStatement", "scaleStatement", "noteStatement", 
+		"formerlyStatement", "stepsStatement", "stepsHead", "onDays", "nextDay", 
+		"steps", "stepLine", "step", "waterStep", "watering", "dose", "pauseStep", 
+		"runStep", "repeatStep", "repeatHead", "cycleStep", "cycleHead", "restriction", 
+		"restrictionHead", "restrictionBody", "restrictionLine", "restrictionStatement", 
+		"forStatement", "allowStatement", "atMostStatement", "exemptStatement", 
+		"weekStatement", "interval", "days", "dayItem", "monthDays", "lastDay", 
+		"ofMonth", "plainDay", "date", "plainDate", "dateBase", "numberedDay", 
+		"offset", "moments", "moment", "weekday", "zones", "moreZones", "duration", 
+		"row", "count", "label", "word", "newName", "name", "holdName", "nameButFrom", 
+		"bareInFile", "bareInDescription", "bareInSchedule", "bareInSteps", "bareInRestriction", 
+		"skipped", "unknownInSchedule", "unknownInSteps", "unknownInRestriction", 
+		"misplaced"
 	};
 
 	private static readonly string[] _LiteralNames = {
 		null, "'include'", "'let'", "'group'", "'hold'", "'closed'", "'extra'", 
-		"'accept'", "'sequence'", "'restriction'", "'schedule'", "'skip'", "'every'", 
-		"'on'", "'manual'", "'from'", "'except'", "'start'", "'finish'", "'repeat'", 
-		"'cut'", "'scale'", "'note'", "'formerly'", "'steps'", "'water'", "'pause'", 
-		"'cycle'", "'run'", "'for'", "'allow'", "'at'", "'exempt'", "'week'", 
-		"'to'", "'until'", "'lifted'", "'because'", "'with'", "'exactly'", "'through'", 
-		"'after'", "'by'", "'off'", "'next'", "'soak'", "'auto'", "'between'", 
-		"'and'", "'most'", "'starts'", "'time'", "'times'", "'pass'", "'passes'", 
-		"'sunrise'", "'sunset'", "'day'", "'days'", "'weeks'", "'odd'", "'even'", 
-		"'first'", "'second'", "'third'", "'fourth'", "'last'", "'of'", "'month'", 
-		null, null, null, null, null, null, null, null, null, null, "','", "'+'", 
-		"'='", "'%'", "'{'", "'}'"
+		"'accept'", "'sequence'", "'restriction'", "'schedule'", "'keep'", "'skip'", 
+		"'every'", "'on'", "'manual'", "'from'", "'except'", "'start'", "'finish'", 
+		"'repeat'", "'cut'", "'scale'", "'note'", "'formerly'", "'steps'", "'water'", 
+		"'pause'", "'cycle'", "'run'", "'for'", "'allow'", "'at'", "'exempt'", 
+		"'week'", "'to'", "'until'", "'lifted'", "'because'", "'with'", "'exactly'", 
+		"'through'", "'after'", "'by'", "'off'", "'next'", "'soak'", "'auto'", 
+		"'between'", "'and'", "'most'", "'starts'", "'time'", "'times'", "'pass'", 
+		"'passes'", "'sunrise'", "'sunset'", "'day'", "'days'", "'weeks'", "'odd'", 
+		"'even'", "'first'", "'second'", "'third'", "'fourth'", "'last'", "'of'", 
+		"'month'", null, null, null, null, null, null, null, null, null, null, 
+		"','", "'+'", "'='", "'%'", "'{'", "'}'"
 	};
 	private static readonly string[] _SymbolicNames = {
 		null, "INCLUDE", "LET", "GROUP", "HOLD", "CLOSED", "EXTRA", "ACCEPT", 
-		"SEQUENCE", "RESTRICTION", "SCHEDULE", "LEAVE_OUT", "EVERY", "ON", "MANUAL", 
-		"FROM", "EXCEPT", "START", "FINISH", "REPEAT", "CUT", "SCALE", "NOTE", 
-		"FORMERLY", "STEPS", "WATER", "PAUSE", "CYCLE", "RUN", "FOR", "ALLOW", 
-		"AT", "EXEMPT", "WEEK", "TO", "UNTIL", "LIFTED", "BECAUSE", "WITH", "EXACTLY", 
-		"THROUGH", "AFTER", "BY", "OFF", "NEXT", "SOAK", "AUTO", "BETWEEN", "AND", 
-		"MOST", "STARTS", "TIME", "TIMES", "PASS", "PASSES", "SUNRISE", "SUNSET", 
-		"DAY", "DAYS", "WEEKS", "ODD", "EVEN", "FIRST", "SECOND", "THIRD", "FOURTH", 
-		"LAST", "OF", "MONTH", "WORD", "PATH", "NUMBER", "DATE", "CLOCK", "GLUED", 
-		"MALFORMED", "STRING", "CURLY_STRING", "OPEN_STRING", "COMMA", "PLUS", 
-		"EQUALS", "PERCENT", "LBRACE", "RBRACE", "MINUS", "NEWLINE", "COMMENT", 
+		"SEQUENCE", "RESTRICTION", "SCHEDULE", "KEEP", "LEAVE_OUT", "EVERY", "ON", 
+		"MANUAL", "FROM", "EXCEPT", "START", "FINISH", "REPEAT", "CUT", "SCALE", 
+		"NOTE", "FORMERLY", "STEPS", "WATER", "PAUSE", "CYCLE", "RUN", "FOR", 
+		"ALLOW", "AT", "EXEMPT", "WEEK", "TO", "UNTIL", "LIFTED", "BECAUSE", "WITH", 
+		"EXACTLY", "THROUGH", "AFTER", "BY", "OFF", "NEXT", "SOAK", "AUTO", "BETWEEN", 
+		"AND", "MOST", "STARTS", "TIME", "TIMES", "PASS", "PASSES", "SUNRISE", 
+		"SUNSET", "DAY", "DAYS", "WEEKS", "ODD", "EVEN", "FIRST", "SECOND", "THIRD", 
+		"FOURTH", "LAST", "OF", "MONTH", "WORD", "PATH", "NUMBER", "DATE", "CLOCK", 
+		"GLUED", "MALFORMED", "STRING", "CURLY_STRING", "OPEN_STRING", "COMMA", 
+		"PLUS", "EQUALS", "PERCENT", "LBRACE", "RBRACE", "MINUS", "NEWLINE", "COMMENT", 
 		"BLANK", "OTHER"
 	};
 	public static readonly IVocabulary DefaultVocabulary = new Vocabulary(_LiteralNames, _SymbolicNames);
@@ -184,25 +185,25 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 200;
+			State = 202;
 			topLine(_localctx.nodes);
-			State = 205;
+			State = 207;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 201;
+				State = 203;
 				Match(NEWLINE);
-				State = 202;
+				State = 204;
 				topLine(_localctx.nodes);
 				}
 				}
-				State = 207;
+				State = 209;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 208;
+			State = 210;
 			Match(Eof);
 			}
 		}
@@ -244,7 +245,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		EnterRule(_localctx, 2, RULE_topLine);
 		int _la;
 		try {
-			State = 218;
+			State = 220;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case Eof:
@@ -258,6 +259,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SEQUENCE:
 			case RESTRICTION:
 			case SCHEDULE:
+			case KEEP:
 			case LEAVE_OUT:
 			case DAYS:
 			case LBRACE:
@@ -265,19 +267,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NEWLINE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 213;
+				State = 215;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 288230376151715838L) != 0)) {
+				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 576460752303431678L) != 0)) {
 					{
-					State = 210;
+					State = 212;
 					_localctx.s = topStatement();
 					 Add(_localctx.nodes, _localctx.s.node); 
 					}
 				}
 
 				 EndTopStatement(); 
-				State = 216;
+				State = 218;
 				bareInFile(_localctx.nodes);
 				}
 				break;
@@ -357,7 +359,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case OTHER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 217;
+				State = 219;
 				block(_localctx.nodes);
 				}
 				break;
@@ -390,6 +392,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		public ScheduleContext j;
 		public SkipStatementContext k;
 		public DaysStatementContext l;
+		public KeepStatementContext m;
 		[System.Diagnostics.DebuggerNonUserCode] public IncludeStatementContext includeStatement() {
 			return GetRuleContext<IncludeStatementContext>(0);
 		}
@@ -426,6 +429,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		[System.Diagnostics.DebuggerNonUserCode] public DaysStatementContext daysStatement() {
 			return GetRuleContext<DaysStatementContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public KeepStatementContext keepStatement() {
+			return GetRuleContext<KeepStatementContext>(0);
+		}
 		public TopStatementContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -438,13 +444,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		TopStatementContext _localctx = new TopStatementContext(Context, State);
 		EnterRule(_localctx, 4, RULE_topStatement);
 		try {
-			State = 256;
+			State = 261;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case INCLUDE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 220;
+				State = 222;
 				_localctx.a = includeStatement();
 				 _localctx.node =  _localctx.a.node; 
 				}
@@ -452,7 +458,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LET:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 223;
+				State = 225;
 				_localctx.b = letStatement();
 				 _localctx.node =  _localctx.b.node; 
 				}
@@ -460,7 +466,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case GROUP:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 226;
+				State = 228;
 				_localctx.c = groupStatement();
 				 _localctx.node =  _localctx.c.node; 
 				}
@@ -468,7 +474,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case HOLD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 229;
+				State = 231;
 				_localctx.d = holdStatement();
 				 _localctx.node =  _localctx.d.node; 
 				}
@@ -476,7 +482,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case CLOSED:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 232;
+				State = 234;
 				_localctx.e = closedStatement();
 				 _localctx.node =  _localctx.e.node; 
 				}
@@ -484,7 +490,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXTRA:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 235;
+				State = 237;
 				_localctx.f = extraStatement();
 				 _localctx.node =  _localctx.f.node; 
 				}
@@ -492,7 +498,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ACCEPT:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 238;
+				State = 240;
 				_localctx.g = acceptStatement();
 				 _localctx.node =  _localctx.g.node; 
 				}
@@ -500,7 +506,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SEQUENCE:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 241;
+				State = 243;
 				_localctx.h = sequenceStatement();
 				 _localctx.node =  _localctx.h.node; 
 				}
@@ -508,7 +514,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case RESTRICTION:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 244;
+				State = 246;
 				_localctx.i = restriction();
 				 _localctx.node =  _localctx.i.node; 
 				}
@@ -516,7 +522,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SCHEDULE:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 247;
+				State = 249;
 				_localctx.j = schedule();
 				 _localctx.node =  _localctx.j.node; 
 				}
@@ -524,7 +530,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LEAVE_OUT:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 250;
+				State = 252;
 				_localctx.k = skipStatement();
 				 _localctx.node =  _localctx.k.node; 
 				}
@@ -532,9 +538,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case DAYS:
 				EnterOuterAlt(_localctx, 12);
 				{
-				State = 253;
+				State = 255;
 				_localctx.l = daysStatement();
 				 _localctx.node =  _localctx.l.node; 
+				}
+				break;
+			case KEEP:
+				EnterOuterAlt(_localctx, 13);
+				{
+				State = 258;
+				_localctx.m = keepStatement();
+				 _localctx.node =  _localctx.m.node; 
 				}
 				break;
 			default:
@@ -573,9 +587,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 258;
+			State = 263;
 			Match(INCLUDE);
-			State = 259;
+			State = 264;
 			_localctx.p = label();
 			 if (Whole) _localctx.node =  new IncludeNode(SpanOf(_localctx), _localctx.p.node); 
 			}
@@ -617,13 +631,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 262;
+			State = 267;
 			Match(LET);
-			State = 263;
+			State = 268;
 			_localctx.n = newName();
-			State = 264;
+			State = 269;
 			Match(EQUALS);
-			State = 265;
+			State = 270;
 			_localctx.r = row();
 			 if (Whole) _localctx.node =  new LetNode(SpanOf(_localctx), _localctx.n.node, _localctx.r.node); 
 			}
@@ -670,23 +684,23 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 268;
+			State = 273;
 			Match(GROUP);
-			State = 269;
+			State = 274;
 			_localctx.n = newName();
-			State = 271;
+			State = 276;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 270;
+				State = 275;
 				_localctx.l = label();
 				}
 			}
 
-			State = 273;
+			State = 278;
 			Match(EQUALS);
-			State = 274;
+			State = 279;
 			_localctx.z = zones();
 			 if (Whole) _localctx.node =  new GroupNode(SpanOf(_localctx), _localctx.n.node, _localctx.l?.node, _localctx.z.node); 
 			}
@@ -755,55 +769,55 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 277;
+			State = 282;
 			Match(HOLD);
-			State = 279;
+			State = 284;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			if ((((_la) & ~0x3f) == 0 && ((1L << _la) & -32770L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 63L) != 0)) {
+			if ((((_la) & ~0x3f) == 0 && ((1L << _la) & -65538L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 127L) != 0)) {
 				{
-				State = 278;
+				State = 283;
 				_localctx.z = holdZones();
 				}
 			}
 
-			State = 281;
+			State = 286;
 			Match(FROM);
-			State = 282;
+			State = 287;
 			_localctx.f = date();
-			State = 284;
+			State = 289;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			if (((((_la - 55)) & ~0x3f) == 0 && ((1L << (_la - 55)) & 262147L) != 0)) {
+			if (((((_la - 56)) & ~0x3f) == 0 && ((1L << (_la - 56)) & 262147L) != 0)) {
 				{
-				State = 283;
+				State = 288;
 				_localctx.ft = moment();
 				}
 			}
 
-			State = 296;
+			State = 301;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				{
-				State = 286;
+				State = 291;
 				Match(FOR);
-				State = 287;
+				State = 292;
 				_localctx.d = duration();
 				}
 				break;
 			case TO:
 				{
-				State = 288;
+				State = 293;
 				Match(TO);
-				State = 289;
+				State = 294;
 				_localctx.t = date();
-				State = 291;
+				State = 296;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				if (((((_la - 55)) & ~0x3f) == 0 && ((1L << (_la - 55)) & 262147L) != 0)) {
+				if (((((_la - 56)) & ~0x3f) == 0 && ((1L << (_la - 56)) & 262147L) != 0)) {
 					{
-					State = 290;
+					State = 295;
 					_localctx.tt = moment();
 					}
 				}
@@ -812,9 +826,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 				break;
 			case UNTIL:
 				{
-				State = 293;
+				State = 298;
 				Match(UNTIL);
-				State = 294;
+				State = 299;
 				Match(LIFTED);
 				 _localctx.lifted =  true; 
 				}
@@ -822,9 +836,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 298;
+			State = 303;
 			Match(BECAUSE);
-			State = 299;
+			State = 304;
 			_localctx.b = label();
 
 			      if (Whole) _localctx.node =  new HoldNode(SpanOf(_localctx), _localctx.z?.node, _localctx.f.node, _localctx.ft?.node, _localctx.d?.node, _localctx.t?.node, _localctx.tt?.node, _localctx.lifted, _localctx.b.node);
@@ -866,10 +880,10 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 302;
+			State = 307;
 			_localctx.n = holdName();
 			 _localctx.list.Add(_localctx.n.node); 
-			State = 304;
+			State = 309;
 			moreZones(_localctx.list);
 			 if (Whole) _localctx.node =  _localctx.list.ToNode(SpanOf(_localctx)); 
 			}
@@ -917,19 +931,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 307;
-			Match(CLOSED);
-			State = 308;
-			Match(FROM);
-			State = 309;
-			_localctx.f = date();
-			State = 310;
-			Match(TO);
-			State = 311;
-			_localctx.t = date();
 			State = 312;
-			Match(BECAUSE);
+			Match(CLOSED);
 			State = 313;
+			Match(FROM);
+			State = 314;
+			_localctx.f = date();
+			State = 315;
+			Match(TO);
+			State = 316;
+			_localctx.t = date();
+			State = 317;
+			Match(BECAUSE);
+			State = 318;
 			_localctx.b = label();
 			 if (Whole) _localctx.node =  new ClosedNode(SpanOf(_localctx), _localctx.f.node, _localctx.t.node, _localctx.b.node); 
 			}
@@ -986,37 +1000,79 @@ internal partial class WaterScriptParser : TreeBuilder {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 316;
+			State = 321;
 			Match(LEAVE_OUT);
-			State = 317;
+			State = 322;
 			_localctx.a = name();
 			 Add(_localctx.schedules, _localctx.a.node); 
-			State = 325;
+			State = 330;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 319;
+				State = 324;
 				Match(COMMA);
-				State = 320;
+				State = 325;
 				_localctx.b = name();
 				 Add(_localctx.schedules, _localctx.b.node); 
 				}
 				}
-				State = 327;
+				State = 332;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 328;
+			State = 333;
 			Match(ON);
-			State = 329;
+			State = 334;
 			_localctx.d = days();
-			State = 330;
+			State = 335;
 			Match(BECAUSE);
-			State = 331;
+			State = 336;
 			_localctx.w = label();
 			 if (Whole) _localctx.node =  new SkipNode(SpanOf(_localctx), [.. _localctx.schedules], [.. _localctx.d.nodes], _localctx.w.node); 
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	public partial class KeepStatementContext : ParserRuleContext {
+		public StatementNode node;
+		public NameContext n;
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode KEEP() { return GetToken(WaterScriptParser.KEEP, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TO() { return GetToken(WaterScriptParser.TO, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public NameContext name() {
+			return GetRuleContext<NameContext>(0);
+		}
+		public KeepStatementContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_keepStatement; } }
+	}
+
+	[RuleVersion(0)]
+	public KeepStatementContext keepStatement() {
+		KeepStatementContext _localctx = new KeepStatementContext(Context, State);
+		EnterRule(_localctx, 20, RULE_keepStatement);
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 339;
+			Match(KEEP);
+			State = 340;
+			Match(TO);
+			State = 341;
+			_localctx.n = name();
+			 if (Whole) _localctx.node =  new KeepNode(SpanOf(_localctx), _localctx.n.node); 
 			}
 		}
 		catch (RecognitionException re) {
@@ -1056,28 +1112,28 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public DaysStatementContext daysStatement() {
 		DaysStatementContext _localctx = new DaysStatementContext(Context, State);
-		EnterRule(_localctx, 20, RULE_daysStatement);
+		EnterRule(_localctx, 22, RULE_daysStatement);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 334;
+			State = 344;
 			Match(DAYS);
-			State = 335;
+			State = 345;
 			_localctx.n = newName();
-			State = 337;
+			State = 347;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 336;
+				State = 346;
 				_localctx.l = label();
 				}
 			}
 
-			State = 339;
+			State = 349;
 			Match(EQUALS);
-			State = 340;
+			State = 350;
 			_localctx.d = days();
 			 if (Whole) _localctx.node =  new NamedDaysNode(SpanOf(_localctx), _localctx.n.node, _localctx.l?.node, [.. _localctx.d.nodes]); 
 			}
@@ -1113,13 +1169,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ExtraStatementContext extraStatement() {
 		ExtraStatementContext _localctx = new ExtraStatementContext(Context, State);
-		EnterRule(_localctx, 22, RULE_extraStatement);
+		EnterRule(_localctx, 24, RULE_extraStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 343;
+			State = 353;
 			_localctx.h = extraHead();
-			State = 344;
+			State = 354;
 			_localctx.b = steps();
 			 _localctx.node =  _localctx.h.node is null ? null : _localctx.h.node with { Span = SpanOf(_localctx), Steps = OnlySteps(_localctx.b.list) }; 
 			}
@@ -1165,30 +1221,30 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ExtraHeadContext extraHead() {
 		ExtraHeadContext _localctx = new ExtraHeadContext(Context, State);
-		EnterRule(_localctx, 24, RULE_extraHead);
+		EnterRule(_localctx, 26, RULE_extraHead);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 347;
+			State = 357;
 			Match(EXTRA);
-			State = 348;
+			State = 358;
 			_localctx.d = date();
-			State = 349;
+			State = 359;
 			_localctx.t = moment();
-			State = 351;
+			State = 361;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 350;
+				State = 360;
 				_localctx.l = label();
 				}
 			}
 
-			State = 353;
+			State = 363;
 			Match(BECAUSE);
-			State = 354;
+			State = 364;
 			_localctx.b = label();
 			 if (Whole) _localctx.node =  new ExtraNode(SpanOf(_localctx), _localctx.d.node, _localctx.t.node, _localctx.l?.node, _localctx.b.node, []); 
 			}
@@ -1231,27 +1287,27 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public AcceptStatementContext acceptStatement() {
 		AcceptStatementContext _localctx = new AcceptStatementContext(Context, State);
-		EnterRule(_localctx, 26, RULE_acceptStatement);
+		EnterRule(_localctx, 28, RULE_acceptStatement);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 357;
+			State = 367;
 			Match(ACCEPT);
-			State = 358;
+			State = 368;
 			_localctx.r = name();
-			State = 359;
+			State = 369;
 			Match(BECAUSE);
-			State = 360;
+			State = 370;
 			_localctx.b = label();
-			State = 363;
+			State = 373;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==UNTIL) {
 				{
-				State = 361;
+				State = 371;
 				Match(UNTIL);
-				State = 362;
+				State = 372;
 				_localctx.u = date();
 				}
 			}
@@ -1290,13 +1346,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public SequenceStatementContext sequenceStatement() {
 		SequenceStatementContext _localctx = new SequenceStatementContext(Context, State);
-		EnterRule(_localctx, 28, RULE_sequenceStatement);
+		EnterRule(_localctx, 30, RULE_sequenceStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 367;
+			State = 377;
 			_localctx.h = sequenceHead();
-			State = 368;
+			State = 378;
 			_localctx.b = steps();
 			 if (_localctx.h.node is not null) _localctx.node =  new SequenceNode(SpanOf(_localctx), _localctx.h.node, _localctx.h.title, _localctx.b.list.Steps, _localctx.b.list.Accepts); 
 			}
@@ -1334,22 +1390,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public SequenceHeadContext sequenceHead() {
 		SequenceHeadContext _localctx = new SequenceHeadContext(Context, State);
-		EnterRule(_localctx, 30, RULE_sequenceHead);
+		EnterRule(_localctx, 32, RULE_sequenceHead);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 371;
+			State = 381;
 			Match(SEQUENCE);
-			State = 372;
+			State = 382;
 			_localctx.n = newName();
 			 _localctx.node =  _localctx.n.node; 
-			State = 377;
+			State = 387;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 374;
+				State = 384;
 				_localctx.l = label();
 				 _localctx.title =  _localctx.l.node; 
 				}
@@ -1393,21 +1449,21 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BlockContext block(List<StatementNode> nodes) {
 		BlockContext _localctx = new BlockContext(Context, State, nodes);
-		EnterRule(_localctx, 32, RULE_block);
+		EnterRule(_localctx, 34, RULE_block);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 379;
+			State = 389;
 			_localctx.h = blockHead();
-			State = 385;
+			State = 395;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 380;
+				State = 390;
 				_localctx.b = body();
 				 Add(_localctx.nodes, BlockOf(_localctx, _localctx.h, _localctx.b)); EndTopStatement(); 
-				State = 382;
+				State = 392;
 				bareInFile(_localctx.nodes);
 				}
 				break;
@@ -1447,6 +1503,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SCHEDULE() { return GetToken(WaterScriptParser.SCHEDULE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LEAVE_OUT() { return GetToken(WaterScriptParser.LEAVE_OUT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode DAYS() { return GetToken(WaterScriptParser.DAYS, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode KEEP() { return GetToken(WaterScriptParser.KEEP, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] NEWLINE() { return GetTokens(WaterScriptParser.NEWLINE); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEWLINE(int i) {
 			return GetToken(WaterScriptParser.NEWLINE, i);
@@ -1469,29 +1526,29 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BlockHeadContext blockHead() {
 		BlockHeadContext _localctx = new BlockHeadContext(Context, State);
-		EnterRule(_localctx, 34, RULE_blockHead);
+		EnterRule(_localctx, 36, RULE_blockHead);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 387;
+			State = 397;
 			_la = TokenStream.LA(1);
-			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 288230376151715838L) != 0) || ((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
+			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 576460752303431678L) != 0) || ((((_la - 84)) & ~0x3f) == 0 && ((1L << (_la - 84)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 391;
+			State = 401;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 122683391L) != 0)) {
 				{
 				{
-				State = 388;
+				State = 398;
 				_la = TokenStream.LA(1);
-				if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
+				if ( _la <= 0 || (((((_la - 84)) & ~0x3f) == 0 && ((1L << (_la - 84)) & 11L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -1500,7 +1557,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 				}
 				}
-				State = 393;
+				State = 403;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -1541,32 +1598,32 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BodyContext body() {
 		BodyContext _localctx = new BodyContext(Context, State);
-		EnterRule(_localctx, 36, RULE_body);
+		EnterRule(_localctx, 38, RULE_body);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 394;
+			State = 404;
 			Match(LBRACE);
-			State = 395;
+			State = 405;
 			bodyLine(_localctx.nodes);
-			State = 400;
+			State = 410;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 396;
+				State = 406;
 				Match(NEWLINE);
-				State = 397;
+				State = 407;
 				bodyLine(_localctx.nodes);
 				}
 				}
-				State = 402;
+				State = 412;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 403;
+			State = 413;
 			Match(RBRACE);
 			}
 		}
@@ -1608,10 +1665,10 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BodyLineContext bodyLine(List<StatementNode> nodes) {
 		BodyLineContext _localctx = new BodyLineContext(Context, State, nodes);
-		EnterRule(_localctx, 38, RULE_bodyLine);
+		EnterRule(_localctx, 40, RULE_bodyLine);
 		int _la;
 		try {
-			State = 414;
+			State = 424;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ACCEPT:
@@ -1620,19 +1677,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NEWLINE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 408;
+				State = 418;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==ACCEPT) {
 					{
-					State = 405;
+					State = 415;
 					_localctx.a = acceptStatement();
 					 Add(_localctx.nodes, _localctx.a.node); 
 					}
 				}
 
 				 EndStatement(); 
-				State = 411;
+				State = 421;
 				bareInDescription(_localctx.nodes);
 				}
 				break;
@@ -1712,7 +1769,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case OTHER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 412;
+				State = 422;
 				property(_localctx.nodes);
 				}
 				break;
@@ -1725,11 +1782,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SEQUENCE:
 			case RESTRICTION:
 			case SCHEDULE:
+			case KEEP:
 			case LEAVE_OUT:
 			case DAYS:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 413;
+				State = 423;
 				misplaced(_localctx.nodes);
 				}
 				break;
@@ -1773,21 +1831,21 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public PropertyContext property(List<StatementNode> nodes) {
 		PropertyContext _localctx = new PropertyContext(Context, State, nodes);
-		EnterRule(_localctx, 40, RULE_property);
+		EnterRule(_localctx, 42, RULE_property);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 416;
+			State = 426;
 			_localctx.h = propertyHead();
-			State = 422;
+			State = 432;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 417;
+				State = 427;
 				_localctx.b = body();
 				 Add(_localctx.nodes, PropertyOf(_localctx, _localctx.h, _localctx.b)); EndStatement(); 
-				State = 419;
+				State = 429;
 				bareInDescription(_localctx.nodes);
 				}
 				break;
@@ -1826,6 +1884,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SCHEDULE() { return GetToken(WaterScriptParser.SCHEDULE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LEAVE_OUT() { return GetToken(WaterScriptParser.LEAVE_OUT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode DAYS() { return GetToken(WaterScriptParser.DAYS, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode KEEP() { return GetToken(WaterScriptParser.KEEP, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] NEWLINE() { return GetTokens(WaterScriptParser.NEWLINE); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEWLINE(int i) {
 			return GetToken(WaterScriptParser.NEWLINE, i);
@@ -1848,29 +1907,29 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public PropertyHeadContext propertyHead() {
 		PropertyHeadContext _localctx = new PropertyHeadContext(Context, State);
-		EnterRule(_localctx, 42, RULE_propertyHead);
+		EnterRule(_localctx, 44, RULE_propertyHead);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 424;
+			State = 434;
 			_la = TokenStream.LA(1);
-			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 288230376151715838L) != 0) || ((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
+			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 576460752303431678L) != 0) || ((((_la - 84)) & ~0x3f) == 0 && ((1L << (_la - 84)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 428;
+			State = 438;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 122683391L) != 0)) {
 				{
 				{
-				State = 425;
+				State = 435;
 				_la = TokenStream.LA(1);
-				if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
+				if ( _la <= 0 || (((((_la - 84)) & ~0x3f) == 0 && ((1L << (_la - 84)) & 11L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -1879,7 +1938,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 				}
 				}
-				State = 430;
+				State = 440;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -1916,13 +1975,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ScheduleContext schedule() {
 		ScheduleContext _localctx = new ScheduleContext(Context, State);
-		EnterRule(_localctx, 44, RULE_schedule);
+		EnterRule(_localctx, 46, RULE_schedule);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 431;
+			State = 441;
 			_localctx.h = scheduleHead();
-			State = 432;
+			State = 442;
 			_localctx.b = scheduleBody();
 			 if (_localctx.h.node is not null) _localctx.node =  new ScheduleNode(SpanOf(_localctx), _localctx.h.node, _localctx.h.title, [.. _localctx.b.nodes]); 
 			}
@@ -1960,22 +2019,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ScheduleHeadContext scheduleHead() {
 		ScheduleHeadContext _localctx = new ScheduleHeadContext(Context, State);
-		EnterRule(_localctx, 46, RULE_scheduleHead);
+		EnterRule(_localctx, 48, RULE_scheduleHead);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 435;
+			State = 445;
 			Match(SCHEDULE);
-			State = 436;
+			State = 446;
 			_localctx.n = newName();
 			 _localctx.node =  _localctx.n.node; 
-			State = 441;
+			State = 451;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 438;
+				State = 448;
 				_localctx.l = label();
 				 _localctx.title =  _localctx.l.node; 
 				}
@@ -2018,32 +2077,32 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ScheduleBodyContext scheduleBody() {
 		ScheduleBodyContext _localctx = new ScheduleBodyContext(Context, State);
-		EnterRule(_localctx, 48, RULE_scheduleBody);
+		EnterRule(_localctx, 50, RULE_scheduleBody);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 443;
+			State = 453;
 			Match(LBRACE);
-			State = 444;
+			State = 454;
 			scheduleLine(_localctx.nodes);
-			State = 449;
+			State = 459;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 445;
+				State = 455;
 				Match(NEWLINE);
-				State = 446;
+				State = 456;
 				scheduleLine(_localctx.nodes);
 				}
 				}
-				State = 451;
+				State = 461;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 452;
+			State = 462;
 			Match(RBRACE);
 			}
 		}
@@ -2082,13 +2141,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ScheduleLineContext scheduleLine(List<StatementNode> nodes) {
 		ScheduleLineContext _localctx = new ScheduleLineContext(Context, State, nodes);
-		EnterRule(_localctx, 50, RULE_scheduleLine);
+		EnterRule(_localctx, 52, RULE_scheduleLine);
 		int _la;
 		try {
-			State = 462;
+			State = 472;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ACCEPT:
+			case KEEP:
 			case EVERY:
 			case ON:
 			case MANUAL:
@@ -2107,19 +2167,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NEWLINE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 457;
+				State = 467;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 33550464L) != 0)) {
+				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 67102848L) != 0)) {
 					{
-					State = 454;
+					State = 464;
 					_localctx.s = scheduleStatement();
 					 Add(_localctx.nodes, _localctx.s.node); 
 					}
 				}
 
 				 EndStatement(); 
-				State = 460;
+				State = 470;
 				bareInSchedule(_localctx.nodes);
 				}
 				break;
@@ -2197,7 +2257,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case OTHER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 461;
+				State = 471;
 				unknownInSchedule(_localctx.nodes);
 				}
 				break;
@@ -2231,6 +2291,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		public StepsStatementContext k;
 		public AcceptStatementContext l;
 		public FormerlyStatementContext m;
+		public KeepStatementContext n;
 		[System.Diagnostics.DebuggerNonUserCode] public EveryStatementContext everyStatement() {
 			return GetRuleContext<EveryStatementContext>(0);
 		}
@@ -2271,6 +2332,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 		[System.Diagnostics.DebuggerNonUserCode] public FormerlyStatementContext formerlyStatement() {
 			return GetRuleContext<FormerlyStatementContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public KeepStatementContext keepStatement() {
+			return GetRuleContext<KeepStatementContext>(0);
+		}
 		public ScheduleStatementContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -2281,15 +2345,15 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ScheduleStatementContext scheduleStatement() {
 		ScheduleStatementContext _localctx = new ScheduleStatementContext(Context, State);
-		EnterRule(_localctx, 52, RULE_scheduleStatement);
+		EnterRule(_localctx, 54, RULE_scheduleStatement);
 		try {
-			State = 505;
+			State = 518;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case EVERY:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 464;
+				State = 474;
 				_localctx.a = everyStatement();
 				 _localctx.node =  _localctx.a.node; 
 				}
@@ -2297,7 +2361,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ON:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 467;
+				State = 477;
 				_localctx.b = onStatement();
 				 _localctx.node =  _localctx.b.node; 
 				}
@@ -2305,7 +2369,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case MANUAL:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 470;
+				State = 480;
 				Match(MANUAL);
 				 _localctx.node =  new ManualNode(SpanOf(_localctx)); 
 				}
@@ -2313,7 +2377,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FROM:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 472;
+				State = 482;
 				_localctx.c = fromStatement();
 				 _localctx.node =  _localctx.c.node; 
 				}
@@ -2321,7 +2385,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXCEPT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 475;
+				State = 485;
 				_localctx.d = exceptStatement();
 				 _localctx.node =  _localctx.d.node; 
 				}
@@ -2329,7 +2393,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case START:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 478;
+				State = 488;
 				_localctx.e = startStatement();
 				 _localctx.node =  _localctx.e.node; 
 				}
@@ -2337,7 +2401,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FINISH:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 481;
+				State = 491;
 				_localctx.f = finishStatement();
 				 _localctx.node =  _localctx.f.node; 
 				}
@@ -2345,7 +2409,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case REPEAT:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 484;
+				State = 494;
 				_localctx.g = repeatStatement();
 				 _localctx.node =  _localctx.g.node; 
 				}
@@ -2353,7 +2417,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case CUT:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 487;
+				State = 497;
 				_localctx.h = cutStatement();
 				 _localctx.node =  _localctx.h.node; 
 				}
@@ -2361,7 +2425,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SCALE:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 490;
+				State = 500;
 				_localctx.i = scaleStatement();
 				 _localctx.node =  _localctx.i.node; 
 				}
@@ -2369,7 +2433,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NOTE:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 493;
+				State = 503;
 				_localctx.j = noteStatement();
 				 _localctx.node =  _localctx.j.node; 
 				}
@@ -2377,7 +2441,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case STEPS:
 				EnterOuterAlt(_localctx, 12);
 				{
-				State = 496;
+				State = 506;
 				_localctx.k = stepsStatement();
 				 _localctx.node =  _localctx.k.node; 
 				}
@@ -2385,7 +2449,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ACCEPT:
 				EnterOuterAlt(_localctx, 13);
 				{
-				State = 499;
+				State = 509;
 				_localctx.l = acceptStatement();
 				 _localctx.node =  _localctx.l.node; 
 				}
@@ -2393,9 +2457,17 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FORMERLY:
 				EnterOuterAlt(_localctx, 14);
 				{
-				State = 502;
+				State = 512;
 				_localctx.m = formerlyStatement();
 				 _localctx.node =  _localctx.m.node; 
+				}
+				break;
+			case KEEP:
+				EnterOuterAlt(_localctx, 15);
+				{
+				State = 515;
+				_localctx.n = keepStatement();
+				 _localctx.node =  _localctx.n.node; 
 				}
 				break;
 			default:
@@ -2429,11 +2501,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public EveryStatementContext everyStatement() {
 		EveryStatementContext _localctx = new EveryStatementContext(Context, State);
-		EnterRule(_localctx, 54, RULE_everyStatement);
+		EnterRule(_localctx, 56, RULE_everyStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 507;
+			State = 520;
 			_localctx.i = interval();
 			 if (Whole) _localctx.node =  new EveryNode(SpanOf(_localctx), _localctx.i.node); 
 			}
@@ -2466,13 +2538,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public OnStatementContext onStatement() {
 		OnStatementContext _localctx = new OnStatementContext(Context, State);
-		EnterRule(_localctx, 56, RULE_onStatement);
+		EnterRule(_localctx, 58, RULE_onStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 510;
+			State = 523;
 			Match(ON);
-			State = 511;
+			State = 524;
 			_localctx.d = days();
 			 if (Whole) _localctx.node =  new OnNode(SpanOf(_localctx), [.. _localctx.d.nodes]); 
 			}
@@ -2515,30 +2587,30 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public FromStatementContext fromStatement() {
 		FromStatementContext _localctx = new FromStatementContext(Context, State);
-		EnterRule(_localctx, 58, RULE_fromStatement);
+		EnterRule(_localctx, 60, RULE_fromStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 514;
+			State = 527;
 			Match(FROM);
-			State = 515;
+			State = 528;
 			_localctx.f = date();
-			State = 520;
+			State = 533;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TO:
 				{
-				State = 516;
+				State = 529;
 				Match(TO);
-				State = 517;
+				State = 530;
 				_localctx.t = date();
 				}
 				break;
 			case FOR:
 				{
-				State = 518;
+				State = 531;
 				Match(FOR);
-				State = 519;
+				State = 532;
 				_localctx.d = duration();
 				}
 				break;
@@ -2589,28 +2661,28 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ExceptStatementContext exceptStatement() {
 		ExceptStatementContext _localctx = new ExceptStatementContext(Context, State);
-		EnterRule(_localctx, 60, RULE_exceptStatement);
+		EnterRule(_localctx, 62, RULE_exceptStatement);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 524;
+			State = 537;
 			Match(EXCEPT);
-			State = 535;
+			State = 548;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case EVERY:
 				{
-				State = 525;
+				State = 538;
 				_localctx.i = interval();
-				State = 528;
+				State = 541;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==FROM) {
 					{
-					State = 526;
+					State = 539;
 					Match(FROM);
-					State = 527;
+					State = 540;
 					_localctx.f = date();
 					}
 				}
@@ -2630,7 +2702,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NUMBER:
 			case DATE:
 				{
-				State = 532;
+				State = 545;
 				_localctx.d = days();
 				 if (Whole) _localctx.node =  new ExceptNode(SpanOf(_localctx), [.. _localctx.d.nodes]); 
 				}
@@ -2683,28 +2755,28 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public StartStatementContext startStatement() {
 		StartStatementContext _localctx = new StartStatementContext(Context, State);
-		EnterRule(_localctx, 62, RULE_startStatement);
+		EnterRule(_localctx, 64, RULE_startStatement);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 537;
+			State = 550;
 			Match(START);
-			State = 553;
+			State = 566;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				{
-				State = 538;
+				State = 551;
 				Match(AT);
-				State = 539;
+				State = 552;
 				_localctx.m = moments();
-				State = 541;
+				State = 554;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==ON) {
 					{
-					State = 540;
+					State = 553;
 					_localctx.o = onDays();
 					}
 				}
@@ -2714,18 +2786,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 				break;
 			case AFTER:
 				{
-				State = 545;
+				State = 558;
 				Match(AFTER);
-				State = 546;
+				State = 559;
 				_localctx.n = name();
-				State = 549;
+				State = 562;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==PLUS) {
 					{
-					State = 547;
+					State = 560;
 					Match(PLUS);
-					State = 548;
+					State = 561;
 					_localctx.d = duration();
 					}
 				}
@@ -2771,23 +2843,23 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public FinishStatementContext finishStatement() {
 		FinishStatementContext _localctx = new FinishStatementContext(Context, State);
-		EnterRule(_localctx, 64, RULE_finishStatement);
+		EnterRule(_localctx, 66, RULE_finishStatement);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 555;
+			State = 568;
 			Match(FINISH);
-			State = 556;
+			State = 569;
 			Match(BY);
-			State = 557;
+			State = 570;
 			_localctx.m = moments();
-			State = 559;
+			State = 572;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==ON) {
 				{
-				State = 558;
+				State = 571;
 				_localctx.o = onDays();
 				}
 			}
@@ -2840,27 +2912,27 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RepeatStatementContext repeatStatement() {
 		RepeatStatementContext _localctx = new RepeatStatementContext(Context, State);
-		EnterRule(_localctx, 66, RULE_repeatStatement);
+		EnterRule(_localctx, 68, RULE_repeatStatement);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 563;
+			State = 576;
 			Match(REPEAT);
-			State = 564;
-			Match(EVERY);
-			State = 565;
-			_localctx.e = duration();
 			State = 577;
+			Match(EVERY);
+			State = 578;
+			_localctx.e = duration();
+			State = 590;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				{
-				State = 566;
+				State = 579;
 				Match(FOR);
-				State = 567;
+				State = 580;
 				_localctx.c = count();
-				State = 568;
+				State = 581;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PASS || _la==PASSES) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2873,16 +2945,16 @@ internal partial class WaterScriptParser : TreeBuilder {
 				break;
 			case UNTIL:
 				{
-				State = 570;
+				State = 583;
 				Match(UNTIL);
-				State = 571;
+				State = 584;
 				_localctx.u = moment();
-				State = 575;
+				State = 588;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NEXT) {
 					{
-					State = 572;
+					State = 585;
 					nextDay();
 					 _localctx.next =  true; 
 					}
@@ -2930,25 +3002,25 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public CutStatementContext cutStatement() {
 		CutStatementContext _localctx = new CutStatementContext(Context, State);
-		EnterRule(_localctx, 68, RULE_cutStatement);
+		EnterRule(_localctx, 70, RULE_cutStatement);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 581;
+			State = 594;
 			Match(CUT);
-			State = 582;
+			State = 595;
 			Match(OFF);
-			State = 583;
+			State = 596;
 			Match(AT);
-			State = 584;
+			State = 597;
 			_localctx.m = moment();
-			State = 588;
+			State = 601;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==NEXT) {
 				{
-				State = 585;
+				State = 598;
 				nextDay();
 				 _localctx.next =  true; 
 				}
@@ -2985,13 +3057,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ScaleStatementContext scaleStatement() {
 		ScaleStatementContext _localctx = new ScaleStatementContext(Context, State);
-		EnterRule(_localctx, 70, RULE_scaleStatement);
+		EnterRule(_localctx, 72, RULE_scaleStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 592;
+			State = 605;
 			Match(SCALE);
-			State = 593;
+			State = 606;
 			_localctx.r = row();
 			 if (Whole) _localctx.node =  new UseScaleNode(SpanOf(_localctx), _localctx.r.node); 
 			}
@@ -3024,13 +3096,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public NoteStatementContext noteStatement() {
 		NoteStatementContext _localctx = new NoteStatementContext(Context, State);
-		EnterRule(_localctx, 72, RULE_noteStatement);
+		EnterRule(_localctx, 74, RULE_noteStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 596;
+			State = 609;
 			Match(NOTE);
-			State = 597;
+			State = 610;
 			_localctx.t = label();
 			 if (Whole) _localctx.node =  new NoteNode(SpanOf(_localctx), _localctx.t.node); 
 			}
@@ -3063,13 +3135,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public FormerlyStatementContext formerlyStatement() {
 		FormerlyStatementContext _localctx = new FormerlyStatementContext(Context, State);
-		EnterRule(_localctx, 74, RULE_formerlyStatement);
+		EnterRule(_localctx, 76, RULE_formerlyStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 600;
+			State = 613;
 			Match(FORMERLY);
-			State = 601;
+			State = 614;
 			_localctx.n = name();
 			 if (Whole) _localctx.node =  new FormerlyNode(SpanOf(_localctx), _localctx.n.node); 
 			}
@@ -3104,13 +3176,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public StepsStatementContext stepsStatement() {
 		StepsStatementContext _localctx = new StepsStatementContext(Context, State);
-		EnterRule(_localctx, 76, RULE_stepsStatement);
+		EnterRule(_localctx, 78, RULE_stepsStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 604;
+			State = 617;
 			stepsHead();
-			State = 605;
+			State = 618;
 			_localctx.b = steps();
 			 _localctx.node =  new StepsNode(SpanOf(_localctx), OnlySteps(_localctx.b.list)); 
 			}
@@ -3138,11 +3210,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public StepsHeadContext stepsHead() {
 		StepsHeadContext _localctx = new StepsHeadContext(Context, State);
-		EnterRule(_localctx, 78, RULE_stepsHead);
+		EnterRule(_localctx, 80, RULE_stepsHead);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 608;
+			State = 621;
 			Match(STEPS);
 			}
 		}
@@ -3174,13 +3246,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public OnDaysContext onDays() {
 		OnDaysContext _localctx = new OnDaysContext(Context, State);
-		EnterRule(_localctx, 80, RULE_onDays);
+		EnterRule(_localctx, 82, RULE_onDays);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 610;
+			State = 623;
 			Match(ON);
-			State = 611;
+			State = 624;
 			_localctx.d = days();
 			 _localctx.nodes =  _localctx.d.nodes; 
 			}
@@ -3209,13 +3281,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public NextDayContext nextDay() {
 		NextDayContext _localctx = new NextDayContext(Context, State);
-		EnterRule(_localctx, 82, RULE_nextDay);
+		EnterRule(_localctx, 84, RULE_nextDay);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 614;
+			State = 627;
 			Match(NEXT);
-			State = 615;
+			State = 628;
 			Match(DAY);
 			}
 		}
@@ -3254,32 +3326,32 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public StepsContext steps() {
 		StepsContext _localctx = new StepsContext(Context, State);
-		EnterRule(_localctx, 84, RULE_steps);
+		EnterRule(_localctx, 86, RULE_steps);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 617;
+			State = 630;
 			Match(LBRACE);
-			State = 618;
+			State = 631;
 			stepLine(_localctx.list);
-			State = 623;
+			State = 636;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 619;
+				State = 632;
 				Match(NEWLINE);
-				State = 620;
+				State = 633;
 				stepLine(_localctx.list);
 				}
 				}
-				State = 625;
+				State = 638;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 626;
+			State = 639;
 			Match(RBRACE);
 			}
 		}
@@ -3322,9 +3394,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public StepLineContext stepLine(StepList list) {
 		StepLineContext _localctx = new StepLineContext(Context, State, list);
-		EnterRule(_localctx, 86, RULE_stepLine);
+		EnterRule(_localctx, 88, RULE_stepLine);
 		try {
-			State = 637;
+			State = 650;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ACCEPT:
@@ -3338,7 +3410,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NEWLINE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 632;
+				State = 645;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case REPEAT:
@@ -3347,13 +3419,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 				case CYCLE:
 				case RUN:
 					{
-					State = 628;
+					State = 641;
 					_localctx.s = step(_localctx.list);
 					}
 					break;
 				case ACCEPT:
 					{
-					State = 629;
+					State = 642;
 					_localctx.a = acceptStatement();
 					 _localctx.list.Add(_localctx.a.node); 
 					}
@@ -3366,7 +3438,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 					break;
 				}
 				 EndStatement(); 
-				State = 635;
+				State = 648;
 				bareInSteps(_localctx.list);
 				}
 				break;
@@ -3379,6 +3451,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SEQUENCE:
 			case RESTRICTION:
 			case SCHEDULE:
+			case KEEP:
 			case LEAVE_OUT:
 			case EVERY:
 			case ON:
@@ -3452,7 +3525,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case OTHER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 636;
+				State = 649;
 				unknownInSteps(_localctx.list);
 				}
 				break;
@@ -3505,15 +3578,15 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public StepContext step(StepList list) {
 		StepContext _localctx = new StepContext(Context, State, list);
-		EnterRule(_localctx, 88, RULE_step);
+		EnterRule(_localctx, 90, RULE_step);
 		try {
-			State = 650;
+			State = 663;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case WATER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 639;
+				State = 652;
 				_localctx.a = waterStep();
 				 _localctx.list.Add(_localctx.a.node); 
 				}
@@ -3521,7 +3594,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case PAUSE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 642;
+				State = 655;
 				_localctx.b = pauseStep();
 				 _localctx.list.Add(_localctx.b.node); 
 				}
@@ -3529,7 +3602,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case RUN:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 645;
+				State = 658;
 				_localctx.c = runStep();
 				 _localctx.list.Add(_localctx.c.node); 
 				}
@@ -3537,14 +3610,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case REPEAT:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 648;
+				State = 661;
 				_localctx.d = repeatStep(_localctx.list);
 				}
 				break;
 			case CYCLE:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 649;
+				State = 662;
 				_localctx.e = cycleStep(_localctx.list);
 				}
 				break;
@@ -3593,39 +3666,39 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public WaterStepContext waterStep() {
 		WaterStepContext _localctx = new WaterStepContext(Context, State);
-		EnterRule(_localctx, 90, RULE_waterStep);
+		EnterRule(_localctx, 92, RULE_waterStep);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 652;
+			State = 665;
 			Match(WATER);
-			State = 653;
+			State = 666;
 			_localctx.a = watering();
 			 Add(_localctx.waters, _localctx.a.node); 
-			State = 661;
+			State = 674;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==PLUS) {
 				{
 				{
-				State = 655;
+				State = 668;
 				Match(PLUS);
-				State = 656;
+				State = 669;
 				_localctx.b = watering();
 				 Add(_localctx.waters, _localctx.b.node); 
 				}
 				}
-				State = 663;
+				State = 676;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 665;
+			State = 678;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==THROUGH) {
 				{
-				State = 664;
+				State = 677;
 				_localctx.d = dose();
 				}
 			}
@@ -3669,51 +3742,51 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public WateringContext watering() {
 		WateringContext _localctx = new WateringContext(Context, State);
-		EnterRule(_localctx, 92, RULE_watering);
+		EnterRule(_localctx, 94, RULE_watering);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 669;
-			_localctx.z = zones();
 			State = 682;
+			_localctx.z = zones();
+			State = 695;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				{
-				State = 670;
+				State = 683;
 				Match(FOR);
-				State = 673;
+				State = 686;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==EXACTLY) {
 					{
-					State = 671;
+					State = 684;
 					Match(EXACTLY);
 					 _localctx.exact =  true; 
 					}
 				}
 
-				State = 675;
+				State = 688;
 				_localctx.d = duration();
 				}
 				break;
 			case WITH:
 				{
-				State = 676;
+				State = 689;
 				Match(WITH);
-				State = 679;
+				State = 692;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==EXACTLY) {
 					{
-					State = 677;
+					State = 690;
 					Match(EXACTLY);
 					 _localctx.exact =  true; 
 					}
 				}
 
-				State = 681;
+				State = 694;
 				_localctx.w = duration();
 				}
 				break;
@@ -3758,30 +3831,30 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public DoseContext dose() {
 		DoseContext _localctx = new DoseContext(Context, State);
-		EnterRule(_localctx, 94, RULE_dose);
+		EnterRule(_localctx, 96, RULE_dose);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 686;
+			State = 699;
 			Match(THROUGH);
-			State = 687;
+			State = 700;
 			_localctx.i = name();
-			State = 692;
+			State = 705;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				{
-				State = 688;
+				State = 701;
 				Match(FOR);
-				State = 689;
+				State = 702;
 				_localctx.d = duration();
 				}
 				break;
 			case WITH:
 				{
-				State = 690;
+				State = 703;
 				Match(WITH);
-				State = 691;
+				State = 704;
 				_localctx.w = duration();
 				}
 				break;
@@ -3823,13 +3896,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public PauseStepContext pauseStep() {
 		PauseStepContext _localctx = new PauseStepContext(Context, State);
-		EnterRule(_localctx, 96, RULE_pauseStep);
+		EnterRule(_localctx, 98, RULE_pauseStep);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 696;
+			State = 709;
 			Match(PAUSE);
-			State = 697;
+			State = 710;
 			_localctx.d = duration();
 			 if (Whole) _localctx.node =  new PauseNode(SpanOf(_localctx), _localctx.d.node); 
 			}
@@ -3862,13 +3935,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RunStepContext runStep() {
 		RunStepContext _localctx = new RunStepContext(Context, State);
-		EnterRule(_localctx, 98, RULE_runStep);
+		EnterRule(_localctx, 100, RULE_runStep);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 700;
+			State = 713;
 			Match(RUN);
-			State = 701;
+			State = 714;
 			_localctx.n = name();
 			 if (Whole) _localctx.node =  new RunNode(SpanOf(_localctx), _localctx.n.node); 
 			}
@@ -3906,13 +3979,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RepeatStepContext repeatStep(StepList list) {
 		RepeatStepContext _localctx = new RepeatStepContext(Context, State, list);
-		EnterRule(_localctx, 100, RULE_repeatStep);
+		EnterRule(_localctx, 102, RULE_repeatStep);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 704;
+			State = 717;
 			_localctx.h = repeatHead();
-			State = 705;
+			State = 718;
 			_localctx.b = steps();
 			 _localctx.list.AddBlock(_localctx.b.list, _localctx.h.node is null ? null : new RepeatStepsNode(SpanOf(_localctx), _localctx.h.node, OnlySteps(_localctx.b.list))); 
 			}
@@ -3947,16 +4020,16 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RepeatHeadContext repeatHead() {
 		RepeatHeadContext _localctx = new RepeatHeadContext(Context, State);
-		EnterRule(_localctx, 102, RULE_repeatHead);
+		EnterRule(_localctx, 104, RULE_repeatHead);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 708;
+			State = 721;
 			Match(REPEAT);
-			State = 709;
+			State = 722;
 			_localctx.c = count();
-			State = 710;
+			State = 723;
 			_la = TokenStream.LA(1);
 			if ( !(_la==TIME || _la==TIMES) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4001,13 +4074,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public CycleStepContext cycleStep(StepList list) {
 		CycleStepContext _localctx = new CycleStepContext(Context, State, list);
-		EnterRule(_localctx, 104, RULE_cycleStep);
+		EnterRule(_localctx, 106, RULE_cycleStep);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 713;
+			State = 726;
 			_localctx.h = cycleHead();
-			State = 714;
+			State = 727;
 			_localctx.b = steps();
 			 _localctx.list.AddBlock(_localctx.b.list, _localctx.h.node is null ? null : _localctx.h.node with { Span = SpanOf(_localctx), Steps = OnlySteps(_localctx.b.list) }); 
 			}
@@ -4046,18 +4119,18 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public CycleHeadContext cycleHead() {
 		CycleHeadContext _localctx = new CycleHeadContext(Context, State);
-		EnterRule(_localctx, 106, RULE_cycleHead);
+		EnterRule(_localctx, 108, RULE_cycleHead);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 717;
+			State = 730;
 			Match(CYCLE);
-			State = 723;
+			State = 736;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AUTO:
 				{
-				State = 718;
+				State = 731;
 				Match(AUTO);
 				}
 				break;
@@ -4073,11 +4146,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case PERCENT:
 			case OTHER:
 				{
-				State = 719;
+				State = 732;
 				_localctx.c = duration();
-				State = 720;
+				State = 733;
 				Match(SOAK);
-				State = 721;
+				State = 734;
 				_localctx.s = duration();
 				}
 				break;
@@ -4118,13 +4191,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RestrictionContext restriction() {
 		RestrictionContext _localctx = new RestrictionContext(Context, State);
-		EnterRule(_localctx, 108, RULE_restriction);
+		EnterRule(_localctx, 110, RULE_restriction);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 727;
+			State = 740;
 			_localctx.h = restrictionHead();
-			State = 728;
+			State = 741;
 			_localctx.b = restrictionBody();
 			 if (_localctx.h.node is not null) _localctx.node =  new RestrictionNode(SpanOf(_localctx), _localctx.h.node, _localctx.h.title, [.. _localctx.b.nodes]); 
 			}
@@ -4162,22 +4235,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RestrictionHeadContext restrictionHead() {
 		RestrictionHeadContext _localctx = new RestrictionHeadContext(Context, State);
-		EnterRule(_localctx, 110, RULE_restrictionHead);
+		EnterRule(_localctx, 112, RULE_restrictionHead);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 731;
+			State = 744;
 			Match(RESTRICTION);
-			State = 732;
+			State = 745;
 			_localctx.n = newName();
 			 _localctx.node =  _localctx.n.node; 
-			State = 737;
+			State = 750;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING) {
 				{
-				State = 734;
+				State = 747;
 				_localctx.l = label();
 				 _localctx.title =  _localctx.l.node; 
 				}
@@ -4220,32 +4293,32 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RestrictionBodyContext restrictionBody() {
 		RestrictionBodyContext _localctx = new RestrictionBodyContext(Context, State);
-		EnterRule(_localctx, 112, RULE_restrictionBody);
+		EnterRule(_localctx, 114, RULE_restrictionBody);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 739;
+			State = 752;
 			Match(LBRACE);
-			State = 740;
+			State = 753;
 			restrictionLine(_localctx.nodes);
-			State = 745;
+			State = 758;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==NEWLINE) {
 				{
 				{
-				State = 741;
+				State = 754;
 				Match(NEWLINE);
-				State = 742;
+				State = 755;
 				restrictionLine(_localctx.nodes);
 				}
 				}
-				State = 747;
+				State = 760;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 748;
+			State = 761;
 			Match(RBRACE);
 			}
 		}
@@ -4284,10 +4357,10 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RestrictionLineContext restrictionLine(List<StatementNode> nodes) {
 		RestrictionLineContext _localctx = new RestrictionLineContext(Context, State, nodes);
-		EnterRule(_localctx, 114, RULE_restrictionLine);
+		EnterRule(_localctx, 116, RULE_restrictionLine);
 		int _la;
 		try {
-			State = 758;
+			State = 771;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ACCEPT:
@@ -4303,19 +4376,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NEWLINE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 753;
+				State = 766;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 16643096704L) != 0)) {
+				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 33286193280L) != 0)) {
 					{
-					State = 750;
+					State = 763;
 					_localctx.s = restrictionStatement();
 					 Add(_localctx.nodes, _localctx.s.node); 
 					}
 				}
 
 				 EndStatement(); 
-				State = 756;
+				State = 769;
 				bareInRestriction(_localctx.nodes);
 				}
 				break;
@@ -4328,6 +4401,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SEQUENCE:
 			case RESTRICTION:
 			case SCHEDULE:
+			case KEEP:
 			case LEAVE_OUT:
 			case EVERY:
 			case ON:
@@ -4399,7 +4473,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case OTHER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 757;
+				State = 770;
 				unknownInRestriction(_localctx.nodes);
 				}
 				break;
@@ -4462,15 +4536,15 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RestrictionStatementContext restrictionStatement() {
 		RestrictionStatementContext _localctx = new RestrictionStatementContext(Context, State);
-		EnterRule(_localctx, 116, RULE_restrictionStatement);
+		EnterRule(_localctx, 118, RULE_restrictionStatement);
 		try {
-			State = 784;
+			State = 797;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FOR:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 760;
+				State = 773;
 				_localctx.a = forStatement();
 				 _localctx.node =  _localctx.a.node; 
 				}
@@ -4478,7 +4552,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FROM:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 763;
+				State = 776;
 				_localctx.b = fromStatement();
 				 _localctx.node =  _localctx.b.node; 
 				}
@@ -4486,7 +4560,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ALLOW:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 766;
+				State = 779;
 				_localctx.c = allowStatement();
 				 _localctx.node =  _localctx.c.node; 
 				}
@@ -4494,7 +4568,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXCEPT:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 769;
+				State = 782;
 				_localctx.d = exceptStatement();
 				 _localctx.node =  _localctx.d.node; 
 				}
@@ -4502,7 +4576,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case AT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 772;
+				State = 785;
 				_localctx.e = atMostStatement();
 				 _localctx.node =  _localctx.e.node; 
 				}
@@ -4510,7 +4584,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case EXEMPT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 775;
+				State = 788;
 				_localctx.f = exemptStatement();
 				 _localctx.node =  _localctx.f.node; 
 				}
@@ -4518,7 +4592,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case WEEK:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 778;
+				State = 791;
 				_localctx.g = weekStatement();
 				 _localctx.node =  _localctx.g.node; 
 				}
@@ -4526,7 +4600,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case ACCEPT:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 781;
+				State = 794;
 				_localctx.h = acceptStatement();
 				 _localctx.node =  _localctx.h.node; 
 				}
@@ -4563,13 +4637,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ForStatementContext forStatement() {
 		ForStatementContext _localctx = new ForStatementContext(Context, State);
-		EnterRule(_localctx, 118, RULE_forStatement);
+		EnterRule(_localctx, 120, RULE_forStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 786;
+			State = 799;
 			Match(FOR);
-			State = 787;
+			State = 800;
 			_localctx.z = zones();
 			 if (Whole) _localctx.node =  new ForZonesNode(SpanOf(_localctx), _localctx.z.node); 
 			}
@@ -4613,33 +4687,33 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public AllowStatementContext allowStatement() {
 		AllowStatementContext _localctx = new AllowStatementContext(Context, State);
-		EnterRule(_localctx, 120, RULE_allowStatement);
+		EnterRule(_localctx, 122, RULE_allowStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 790;
+			State = 803;
 			Match(ALLOW);
-			State = 801;
+			State = 814;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ON:
 				{
-				State = 791;
+				State = 804;
 				Match(ON);
-				State = 792;
+				State = 805;
 				_localctx.d = days();
 				 if (Whole) _localctx.node =  new AllowDaysNode(SpanOf(_localctx), [.. _localctx.d.nodes]); 
 				}
 				break;
 			case BETWEEN:
 				{
-				State = 795;
+				State = 808;
 				Match(BETWEEN);
-				State = 796;
+				State = 809;
 				_localctx.f = moment();
-				State = 797;
+				State = 810;
 				Match(AND);
-				State = 798;
+				State = 811;
 				_localctx.t = moment();
 				 if (Whole) _localctx.node =  new AllowHoursNode(SpanOf(_localctx), _localctx.f.node, _localctx.t.node); 
 				}
@@ -4678,15 +4752,15 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public AtMostStatementContext atMostStatement() {
 		AtMostStatementContext _localctx = new AtMostStatementContext(Context, State);
-		EnterRule(_localctx, 122, RULE_atMostStatement);
+		EnterRule(_localctx, 124, RULE_atMostStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 803;
+			State = 816;
 			Match(AT);
-			State = 804;
+			State = 817;
 			Match(MOST);
-			State = 805;
+			State = 818;
 			_localctx.r = row();
 			 if (Whole) _localctx.node =  new AtMostNode(SpanOf(_localctx), _localctx.r.node); 
 			}
@@ -4734,40 +4808,40 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ExemptStatementContext exemptStatement() {
 		ExemptStatementContext _localctx = new ExemptStatementContext(Context, State);
-		EnterRule(_localctx, 124, RULE_exemptStatement);
+		EnterRule(_localctx, 126, RULE_exemptStatement);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 808;
+			State = 821;
 			Match(EXEMPT);
-			State = 809;
+			State = 822;
 			_localctx.z = zones();
-			State = 818;
+			State = 831;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==FROM) {
 				{
-				State = 810;
+				State = 823;
 				Match(FROM);
-				State = 811;
+				State = 824;
 				_localctx.f = date();
-				State = 816;
+				State = 829;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TO:
 					{
-					State = 812;
+					State = 825;
 					Match(TO);
-					State = 813;
+					State = 826;
 					_localctx.t = date();
 					}
 					break;
 				case FOR:
 					{
-					State = 814;
+					State = 827;
 					Match(FOR);
-					State = 815;
+					State = 828;
 					_localctx.d = duration();
 					}
 					break;
@@ -4813,15 +4887,15 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public WeekStatementContext weekStatement() {
 		WeekStatementContext _localctx = new WeekStatementContext(Context, State);
-		EnterRule(_localctx, 126, RULE_weekStatement);
+		EnterRule(_localctx, 128, RULE_weekStatement);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 822;
+			State = 835;
 			Match(WEEK);
-			State = 823;
+			State = 836;
 			Match(STARTS);
-			State = 824;
+			State = 837;
 			_localctx.w = weekday();
 			 if (Whole) _localctx.node =  new WeekStartsNode(SpanOf(_localctx), _localctx.w.node); 
 			}
@@ -4863,42 +4937,42 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public IntervalContext interval() {
 		IntervalContext _localctx = new IntervalContext(Context, State);
-		EnterRule(_localctx, 128, RULE_interval);
+		EnterRule(_localctx, 130, RULE_interval);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 827;
+			State = 840;
 			Match(EVERY);
-			State = 829;
+			State = 842;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==NUMBER) {
 				{
-				State = 828;
+				State = 841;
 				_localctx.c = count();
 				}
 			}
 
-			State = 835;
+			State = 848;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DAY:
 				{
-				State = 831;
+				State = 844;
 				Match(DAY);
 				}
 				break;
 			case DAYS:
 				{
-				State = 832;
+				State = 845;
 				Match(DAYS);
 				}
 				break;
 			case WEEK:
 			case WEEKS:
 				{
-				State = 833;
+				State = 846;
 				_la = TokenStream.LA(1);
 				if ( !(_la==WEEK || _la==WEEKS) ) {
 				ErrorHandler.RecoverInline(this);
@@ -4913,12 +4987,12 @@ internal partial class WaterScriptParser : TreeBuilder {
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 838;
+			State = 851;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==ON) {
 				{
-				State = 837;
+				State = 850;
 				_localctx.o = onDays();
 				}
 			}
@@ -4961,28 +5035,28 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public DaysContext days() {
 		DaysContext _localctx = new DaysContext(Context, State);
-		EnterRule(_localctx, 130, RULE_days);
+		EnterRule(_localctx, 132, RULE_days);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 842;
+			State = 855;
 			_localctx.a = dayItem();
 			 Add(_localctx.nodes, _localctx.a.node); 
-			State = 850;
+			State = 863;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 844;
+				State = 857;
 				Match(COMMA);
-				State = 845;
+				State = 858;
 				_localctx.b = dayItem();
 				 Add(_localctx.nodes, _localctx.b.node); 
 				}
 				}
-				State = 852;
+				State = 865;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -5051,36 +5125,36 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public DayItemContext dayItem() {
 		DayItemContext _localctx = new DayItemContext(Context, State);
-		EnterRule(_localctx, 132, RULE_dayItem);
+		EnterRule(_localctx, 134, RULE_dayItem);
 		int _la;
 		try {
-			State = 900;
+			State = 913;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ODD:
 			case EVEN:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 856;
+				State = 869;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case ODD:
 					{
-					State = 853;
+					State = 866;
 					Match(ODD);
 					 _localctx.nth =  1; 
 					}
 					break;
 				case EVEN:
 					{
-					State = 855;
+					State = 868;
 					Match(EVEN);
 					}
 					break;
 				default:
 					throw new NoViableAltException(this);
 				}
-				State = 858;
+				State = 871;
 				Match(DAYS);
 				 if (Whole) _localctx.node =  new OddEvenNode(SpanOf(_localctx), _localctx.nth == 1); 
 				}
@@ -5088,7 +5162,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case DAYS:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 860;
+				State = 873;
 				_localctx.m = monthDays();
 				 _localctx.node =  _localctx.m.node; 
 				}
@@ -5099,33 +5173,33 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case FOURTH:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 871;
+				State = 884;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case FIRST:
 					{
-					State = 863;
+					State = 876;
 					Match(FIRST);
 					 _localctx.nth =  1; 
 					}
 					break;
 				case SECOND:
 					{
-					State = 865;
+					State = 878;
 					Match(SECOND);
 					 _localctx.nth =  2; 
 					}
 					break;
 				case THIRD:
 					{
-					State = 867;
+					State = 880;
 					Match(THIRD);
 					 _localctx.nth =  3; 
 					}
 					break;
 				case FOURTH:
 					{
-					State = 869;
+					State = 882;
 					Match(FOURTH);
 					 _localctx.nth =  4; 
 					}
@@ -5133,9 +5207,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 				default:
 					throw new NoViableAltException(this);
 				}
-				State = 873;
+				State = 886;
 				_localctx.w = weekday();
-				State = 874;
+				State = 887;
 				ofMonth();
 				 if (Whole) _localctx.node =  new NthWeekdayNode(SpanOf(_localctx), _localctx.nth, _localctx.w.node); 
 				}
@@ -5143,7 +5217,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LAST:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 877;
+				State = 890;
 				_localctx.l = lastDay();
 				 _localctx.node =  _localctx.l.node; 
 				}
@@ -5151,26 +5225,26 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case WORD:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 880;
+				State = 893;
 				_localctx.f = plainDay();
-				State = 882;
+				State = 895;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==PLUS || _la==MINUS) {
 					{
-					State = 881;
+					State = 894;
 					_localctx.o = offset();
 					}
 				}
 
-				State = 886;
+				State = 899;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==TO) {
 					{
-					State = 884;
+					State = 897;
 					Match(TO);
-					State = 885;
+					State = 898;
 					_localctx.t = plainDate();
 					}
 				}
@@ -5182,26 +5256,26 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case DATE:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 890;
+				State = 903;
 				_localctx.d = numberedDay();
-				State = 892;
+				State = 905;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==PLUS || _la==MINUS) {
 					{
-					State = 891;
+					State = 904;
 					_localctx.o = offset();
 					}
 				}
 
-				State = 896;
+				State = 909;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==TO) {
 					{
-					State = 894;
+					State = 907;
 					Match(TO);
-					State = 895;
+					State = 908;
 					_localctx.t = plainDate();
 					}
 				}
@@ -5253,34 +5327,34 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public MonthDaysContext monthDays() {
 		MonthDaysContext _localctx = new MonthDaysContext(Context, State);
-		EnterRule(_localctx, 134, RULE_monthDays);
+		EnterRule(_localctx, 136, RULE_monthDays);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 902;
+			State = 915;
 			Match(DAYS);
-			State = 903;
+			State = 916;
 			_localctx.a = count();
 			 Add(_localctx.numbers, _localctx.a.node); 
-			State = 911;
+			State = 924;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 905;
+				State = 918;
 				Match(COMMA);
-				State = 906;
+				State = 919;
 				_localctx.b = count();
 				 Add(_localctx.numbers, _localctx.b.node); 
 				}
 				}
-				State = 913;
+				State = 926;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 914;
+			State = 927;
 			ofMonth();
 			 if (Whole) _localctx.node =  new MonthDaysNode(SpanOf(_localctx), [.. _localctx.numbers]); 
 			}
@@ -5326,35 +5400,35 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public LastDayContext lastDay() {
 		LastDayContext _localctx = new LastDayContext(Context, State);
-		EnterRule(_localctx, 136, RULE_lastDay);
+		EnterRule(_localctx, 138, RULE_lastDay);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 917;
+			State = 930;
 			Match(LAST);
-			State = 936;
+			State = 949;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DAY:
 				{
-				State = 918;
+				State = 931;
 				Match(DAY);
-				State = 919;
+				State = 932;
 				ofMonth();
 				 if (Whole) _localctx.node =  new LastDayNode(SpanOf(_localctx)); 
 				}
 				break;
 			case WORD:
 				{
-				State = 922;
+				State = 935;
 				_localctx.w = word();
-				State = 934;
+				State = 947;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case OF:
 					{
-					State = 923;
+					State = 936;
 					ofMonth();
 					 if (Whole) _localctx.node =  new NthWeekdayNode(SpanOf(_localctx), -1, WeekdayOf(_localctx.w.node)); 
 					}
@@ -5370,24 +5444,24 @@ internal partial class WaterScriptParser : TreeBuilder {
 				case MINUS:
 				case NEWLINE:
 					{
-					State = 927;
+					State = 940;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==PLUS || _la==MINUS) {
 						{
-						State = 926;
+						State = 939;
 						_localctx.o = offset();
 						}
 					}
 
-					State = 931;
+					State = 944;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==TO) {
 						{
-						State = 929;
+						State = 942;
 						Match(TO);
-						State = 930;
+						State = 943;
 						_localctx.t = plainDate();
 						}
 					}
@@ -5429,13 +5503,13 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public OfMonthContext ofMonth() {
 		OfMonthContext _localctx = new OfMonthContext(Context, State);
-		EnterRule(_localctx, 138, RULE_ofMonth);
+		EnterRule(_localctx, 140, RULE_ofMonth);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 938;
+			State = 951;
 			Match(OF);
-			State = 939;
+			State = 952;
 			Match(MONTH);
 			}
 		}
@@ -5466,11 +5540,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public PlainDayContext plainDay() {
 		PlainDayContext _localctx = new PlainDayContext(Context, State);
-		EnterRule(_localctx, 140, RULE_plainDay);
+		EnterRule(_localctx, 142, RULE_plainDay);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 941;
+			State = 954;
 			_localctx.w = word();
 			 _localctx.node =  _localctx.w.node; 
 			}
@@ -5506,19 +5580,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public DateContext date() {
 		DateContext _localctx = new DateContext(Context, State);
-		EnterRule(_localctx, 142, RULE_date);
+		EnterRule(_localctx, 144, RULE_date);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 944;
+			State = 957;
 			_localctx.b = dateBase();
-			State = 946;
+			State = 959;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS || _la==MINUS) {
 				{
-				State = 945;
+				State = 958;
 				_localctx.o = offset();
 				}
 			}
@@ -5553,11 +5627,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public PlainDateContext plainDate() {
 		PlainDateContext _localctx = new PlainDateContext(Context, State);
-		EnterRule(_localctx, 144, RULE_plainDate);
+		EnterRule(_localctx, 146, RULE_plainDate);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 950;
+			State = 963;
 			_localctx.d = date();
 			 _localctx.node =  _localctx.d.node; 
 			}
@@ -5594,16 +5668,16 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public DateBaseContext dateBase() {
 		DateBaseContext _localctx = new DateBaseContext(Context, State);
-		EnterRule(_localctx, 146, RULE_dateBase);
+		EnterRule(_localctx, 148, RULE_dateBase);
 		try {
-			State = 963;
+			State = 976;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NUMBER:
 			case DATE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 953;
+				State = 966;
 				_localctx.n = numberedDay();
 				 _localctx.node =  _localctx.n.node; 
 				}
@@ -5611,9 +5685,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case LAST:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 956;
+				State = 969;
 				Match(LAST);
-				State = 957;
+				State = 970;
 				_localctx.w = word();
 				 if (Whole) _localctx.node =  LastOf(_localctx, _localctx.w.node); 
 				}
@@ -5621,7 +5695,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case WORD:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 960;
+				State = 973;
 				_localctx.w = word();
 				 if (Whole) _localctx.node =  new LetDateNode(SpanOf(_localctx), _localctx.w.node.Text); 
 				}
@@ -5662,15 +5736,15 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public NumberedDayContext numberedDay() {
 		NumberedDayContext _localctx = new NumberedDayContext(Context, State);
-		EnterRule(_localctx, 148, RULE_numberedDay);
+		EnterRule(_localctx, 150, RULE_numberedDay);
 		try {
-			State = 971;
+			State = 984;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DATE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 965;
+				State = 978;
 				Match(DATE);
 				 _localctx.node =  new IsoDateNode(SpanOf(_localctx), _localctx.Start.Text); 
 				}
@@ -5678,9 +5752,9 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case NUMBER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 967;
+				State = 980;
 				_localctx.c = count();
-				State = 968;
+				State = 981;
 				_localctx.w = word();
 				 if (Whole) _localctx.node =  new MonthDayNode(SpanOf(_localctx), _localctx.c.node, MonthOf(_localctx.w.node)); 
 				}
@@ -5719,22 +5793,22 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public OffsetContext offset() {
 		OffsetContext _localctx = new OffsetContext(Context, State);
-		EnterRule(_localctx, 150, RULE_offset);
+		EnterRule(_localctx, 152, RULE_offset);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 976;
+			State = 989;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PLUS:
 				{
-				State = 973;
+				State = 986;
 				Match(PLUS);
 				}
 				break;
 			case MINUS:
 				{
-				State = 974;
+				State = 987;
 				Match(MINUS);
 				 _localctx.before =  true; 
 				}
@@ -5742,7 +5816,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 978;
+			State = 991;
 			_localctx.d = duration();
 			 _localctx.node =  _localctx.d.node; 
 			}
@@ -5782,28 +5856,28 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public MomentsContext moments() {
 		MomentsContext _localctx = new MomentsContext(Context, State);
-		EnterRule(_localctx, 152, RULE_moments);
+		EnterRule(_localctx, 154, RULE_moments);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 981;
+			State = 994;
 			_localctx.a = moment();
 			 Add(_localctx.nodes, _localctx.a.node); 
-			State = 989;
+			State = 1002;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 983;
+				State = 996;
 				Match(COMMA);
-				State = 984;
+				State = 997;
 				_localctx.b = moment();
 				 Add(_localctx.nodes, _localctx.b.node); 
 				}
 				}
-				State = 991;
+				State = 1004;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -5843,36 +5917,36 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public MomentContext moment() {
 		MomentContext _localctx = new MomentContext(Context, State);
-		EnterRule(_localctx, 154, RULE_moment);
+		EnterRule(_localctx, 156, RULE_moment);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 992;
+			State = 1005;
 			_la = TokenStream.LA(1);
-			if ( !(((((_la - 55)) & ~0x3f) == 0 && ((1L << (_la - 55)) & 262147L) != 0)) ) {
+			if ( !(((((_la - 56)) & ~0x3f) == 0 && ((1L << (_la - 56)) & 262147L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 994;
+			State = 1007;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WORD) {
 				{
-				State = 993;
+				State = 1006;
 				_localctx.s = word();
 				}
 			}
 
-			State = 997;
+			State = 1010;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS || _la==MINUS) {
 				{
-				State = 996;
+				State = 1009;
 				_localctx.o = offset();
 				}
 			}
@@ -5907,11 +5981,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public WeekdayContext weekday() {
 		WeekdayContext _localctx = new WeekdayContext(Context, State);
-		EnterRule(_localctx, 156, RULE_weekday);
+		EnterRule(_localctx, 158, RULE_weekday);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1001;
+			State = 1014;
 			_localctx.w = word();
 			 _localctx.node =  WeekdayOf(_localctx.w.node); 
 			}
@@ -5947,14 +6021,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public ZonesContext zones() {
 		ZonesContext _localctx = new ZonesContext(Context, State);
-		EnterRule(_localctx, 158, RULE_zones);
+		EnterRule(_localctx, 160, RULE_zones);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1004;
+			State = 1017;
 			_localctx.n = name();
 			 _localctx.list.Add(_localctx.n.node); 
-			State = 1006;
+			State = 1019;
 			moreZones(_localctx.list);
 			 if (Whole) _localctx.node =  _localctx.list.ToNode(SpanOf(_localctx)); 
 			}
@@ -6000,33 +6074,33 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public MoreZonesContext moreZones(ZoneListBuilder list) {
 		MoreZonesContext _localctx = new MoreZonesContext(Context, State, list);
-		EnterRule(_localctx, 160, RULE_moreZones);
+		EnterRule(_localctx, 162, RULE_moreZones);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1019;
+			State = 1032;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA || _la==PLUS) {
 				{
-				State = 1017;
+				State = 1030;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case COMMA:
 					{
-					State = 1009;
+					State = 1022;
 					Match(COMMA);
-					State = 1010;
+					State = 1023;
 					_localctx.a = name();
 					 _localctx.list.Add(_localctx.a.node); 
 					}
 					break;
 				case PLUS:
 					{
-					State = 1013;
+					State = 1026;
 					Match(PLUS);
-					State = 1014;
+					State = 1027;
 					_localctx.b = name();
 					 _localctx.list.Join(_localctx.b.node); 
 					}
@@ -6035,7 +6109,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 1021;
+				State = 1034;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6108,20 +6182,20 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public DurationContext duration() {
 		DurationContext _localctx = new DurationContext(Context, State);
-		EnterRule(_localctx, 162, RULE_duration);
+		EnterRule(_localctx, 164, RULE_duration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1023;
+			State = 1036;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			do {
 				{
 				{
-				State = 1022;
+				State = 1035;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 33)) & ~0x3f) == 0 && ((1L << (_la - 33)) & 72627622214893569L) != 0)) ) {
+				if ( !(((((_la - 34)) & ~0x3f) == 0 && ((1L << (_la - 34)) & 72627622214893569L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -6130,10 +6204,10 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 				}
 				}
-				State = 1025;
+				State = 1038;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-			} while ( ((((_la - 33)) & ~0x3f) == 0 && ((1L << (_la - 33)) & 72627622214893569L) != 0) );
+			} while ( ((((_la - 34)) & ~0x3f) == 0 && ((1L << (_la - 34)) & 72627622214893569L) != 0) );
 			 if (Whole) _localctx.node =  RowOf(_localctx); 
 			}
 		}
@@ -6172,20 +6246,20 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public RowContext row() {
 		RowContext _localctx = new RowContext(Context, State);
-		EnterRule(_localctx, 164, RULE_row);
+		EnterRule(_localctx, 166, RULE_row);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1030;
+			State = 1043;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			do {
 				{
 				{
-				State = 1029;
+				State = 1042;
 				_la = TokenStream.LA(1);
-				if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
+				if ( _la <= 0 || (((((_la - 84)) & ~0x3f) == 0 && ((1L << (_la - 84)) & 11L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -6194,10 +6268,10 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 				}
 				}
-				State = 1032;
+				State = 1045;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-			} while ( (((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0) );
+			} while ( (((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 122683391L) != 0) );
 			 _localctx.node =  RowOf(_localctx); 
 			}
 		}
@@ -6225,11 +6299,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public CountContext count() {
 		CountContext _localctx = new CountContext(Context, State);
-		EnterRule(_localctx, 166, RULE_count);
+		EnterRule(_localctx, 168, RULE_count);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1036;
+			State = 1049;
 			Match(NUMBER);
 			 _localctx.node =  NumberOf(_localctx.Start); 
 			}
@@ -6258,11 +6332,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public LabelContext label() {
 		LabelContext _localctx = new LabelContext(Context, State);
-		EnterRule(_localctx, 168, RULE_label);
+		EnterRule(_localctx, 170, RULE_label);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1039;
+			State = 1052;
 			Match(STRING);
 			 _localctx.node =  StringOf(_localctx.Start); 
 			}
@@ -6291,11 +6365,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public WordContext word() {
 		WordContext _localctx = new WordContext(Context, State);
-		EnterRule(_localctx, 170, RULE_word);
+		EnterRule(_localctx, 172, RULE_word);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1042;
+			State = 1055;
 			Match(WORD);
 			 _localctx.node =  NameOf(_localctx.Start); 
 			}
@@ -6327,11 +6401,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public NewNameContext newName() {
 		NewNameContext _localctx = new NewNameContext(Context, State);
-		EnterRule(_localctx, 172, RULE_newName);
+		EnterRule(_localctx, 174, RULE_newName);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1045;
+			State = 1058;
 			_localctx.n = name();
 			 _localctx.node =  GivenName(_localctx.n.node); 
 			}
@@ -6363,16 +6437,16 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public NameContext name() {
 		NameContext _localctx = new NameContext(Context, State);
-		EnterRule(_localctx, 174, RULE_name);
+		EnterRule(_localctx, 176, RULE_name);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1050;
+			State = 1063;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case FROM:
 				{
-				State = 1048;
+				State = 1061;
 				Match(FROM);
 				}
 				break;
@@ -6386,6 +6460,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case SEQUENCE:
 			case RESTRICTION:
 			case SCHEDULE:
+			case KEEP:
 			case LEAVE_OUT:
 			case EVERY:
 			case ON:
@@ -6445,7 +6520,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 			case MONTH:
 			case WORD:
 				{
-				State = 1049;
+				State = 1062;
 				nameButFrom();
 				}
 				break;
@@ -6481,11 +6556,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public HoldNameContext holdName() {
 		HoldNameContext _localctx = new HoldNameContext(Context, State);
-		EnterRule(_localctx, 176, RULE_holdName);
+		EnterRule(_localctx, 178, RULE_holdName);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1054;
+			State = 1067;
 			nameButFrom();
 			 _localctx.node =  NameOf(_localctx.Start); 
 			}
@@ -6512,6 +6587,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SEQUENCE() { return GetToken(WaterScriptParser.SEQUENCE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RESTRICTION() { return GetToken(WaterScriptParser.RESTRICTION, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SCHEDULE() { return GetToken(WaterScriptParser.SCHEDULE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode KEEP() { return GetToken(WaterScriptParser.KEEP, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LEAVE_OUT() { return GetToken(WaterScriptParser.LEAVE_OUT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode EVERY() { return GetToken(WaterScriptParser.EVERY, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode ON() { return GetToken(WaterScriptParser.ON, 0); }
@@ -6580,14 +6656,14 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public NameButFromContext nameButFrom() {
 		NameButFromContext _localctx = new NameButFromContext(Context, State);
-		EnterRule(_localctx, 178, RULE_nameButFrom);
+		EnterRule(_localctx, 180, RULE_nameButFrom);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1057;
+			State = 1070;
 			_la = TokenStream.LA(1);
-			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -32770L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 63L) != 0)) ) {
+			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -65538L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 127L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -6640,44 +6716,44 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BareInFileContext bareInFile(List<StatementNode> nodes) {
 		BareInFileContext _localctx = new BareInFileContext(Context, State, nodes);
-		EnterRule(_localctx, 180, RULE_bareInFile);
+		EnterRule(_localctx, 182, RULE_bareInFile);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1074;
+			State = 1087;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 1059;
+				State = 1072;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.File); 
-				State = 1061;
+				State = 1074;
 				topLine(_localctx.nodes);
-				State = 1066;
+				State = 1079;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 1062;
+					State = 1075;
 					Match(NEWLINE);
-					State = 1063;
+					State = 1076;
 					topLine(_localctx.nodes);
 					}
 					}
-					State = 1068;
+					State = 1081;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 1069;
+				State = 1082;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 1076;
+				State = 1089;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6727,44 +6803,44 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BareInDescriptionContext bareInDescription(List<StatementNode> nodes) {
 		BareInDescriptionContext _localctx = new BareInDescriptionContext(Context, State, nodes);
-		EnterRule(_localctx, 182, RULE_bareInDescription);
+		EnterRule(_localctx, 184, RULE_bareInDescription);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1092;
+			State = 1105;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 1077;
+				State = 1090;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.Description); 
-				State = 1079;
+				State = 1092;
 				bodyLine(_localctx.nodes);
-				State = 1084;
+				State = 1097;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 1080;
+					State = 1093;
 					Match(NEWLINE);
-					State = 1081;
+					State = 1094;
 					bodyLine(_localctx.nodes);
 					}
 					}
-					State = 1086;
+					State = 1099;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 1087;
+				State = 1100;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 1094;
+				State = 1107;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6814,44 +6890,44 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BareInScheduleContext bareInSchedule(List<StatementNode> nodes) {
 		BareInScheduleContext _localctx = new BareInScheduleContext(Context, State, nodes);
-		EnterRule(_localctx, 184, RULE_bareInSchedule);
+		EnterRule(_localctx, 186, RULE_bareInSchedule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1110;
+			State = 1123;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 1095;
+				State = 1108;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.Schedule); 
-				State = 1097;
+				State = 1110;
 				scheduleLine(_localctx.nodes);
-				State = 1102;
+				State = 1115;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 1098;
+					State = 1111;
 					Match(NEWLINE);
-					State = 1099;
+					State = 1112;
 					scheduleLine(_localctx.nodes);
 					}
 					}
-					State = 1104;
+					State = 1117;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 1105;
+				State = 1118;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 1112;
+				State = 1125;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6901,44 +6977,44 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BareInStepsContext bareInSteps(StepList list) {
 		BareInStepsContext _localctx = new BareInStepsContext(Context, State, list);
-		EnterRule(_localctx, 186, RULE_bareInSteps);
+		EnterRule(_localctx, 188, RULE_bareInSteps);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1128;
+			State = 1141;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 1113;
+				State = 1126;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.Steps); 
-				State = 1115;
+				State = 1128;
 				stepLine(_localctx.list);
-				State = 1120;
+				State = 1133;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 1116;
+					State = 1129;
 					Match(NEWLINE);
-					State = 1117;
+					State = 1130;
 					stepLine(_localctx.list);
 					}
 					}
-					State = 1122;
+					State = 1135;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 1123;
+				State = 1136;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 1130;
+				State = 1143;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6988,44 +7064,44 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public BareInRestrictionContext bareInRestriction(List<StatementNode> nodes) {
 		BareInRestrictionContext _localctx = new BareInRestrictionContext(Context, State, nodes);
-		EnterRule(_localctx, 188, RULE_bareInRestriction);
+		EnterRule(_localctx, 190, RULE_bareInRestriction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1146;
+			State = 1159;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==LBRACE) {
 				{
 				{
-				State = 1131;
+				State = 1144;
 				_localctx.b = Match(LBRACE);
 				 Bare(_localctx, _localctx.b, Place.Restriction); 
-				State = 1133;
+				State = 1146;
 				restrictionLine(_localctx.nodes);
-				State = 1138;
+				State = 1151;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==NEWLINE) {
 					{
 					{
-					State = 1134;
+					State = 1147;
 					Match(NEWLINE);
-					State = 1135;
+					State = 1148;
 					restrictionLine(_localctx.nodes);
 					}
 					}
-					State = 1140;
+					State = 1153;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 1141;
+				State = 1154;
 				Match(RBRACE);
 				 EndStatement(); 
 				}
 				}
-				State = 1148;
+				State = 1161;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -7067,19 +7143,19 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public SkippedContext skipped() {
 		SkippedContext _localctx = new SkippedContext(Context, State);
-		EnterRule(_localctx, 190, RULE_skipped);
+		EnterRule(_localctx, 192, RULE_skipped);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1149;
+			State = 1162;
 			Match(LBRACE);
-			State = 1154;
+			State = 1167;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 66060287L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 132120575L) != 0)) {
 				{
-				State = 1152;
+				State = 1165;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case INCLUDE:
@@ -7092,6 +7168,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 				case SEQUENCE:
 				case RESTRICTION:
 				case SCHEDULE:
+				case KEEP:
 				case LEAVE_OUT:
 				case EVERY:
 				case ON:
@@ -7170,7 +7247,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 				case BLANK:
 				case OTHER:
 					{
-					State = 1150;
+					State = 1163;
 					_la = TokenStream.LA(1);
 					if ( _la <= 0 || (_la==LBRACE || _la==RBRACE) ) {
 					ErrorHandler.RecoverInline(this);
@@ -7183,7 +7260,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 					break;
 				case LBRACE:
 					{
-					State = 1151;
+					State = 1164;
 					skipped();
 					}
 					break;
@@ -7191,11 +7268,11 @@ internal partial class WaterScriptParser : TreeBuilder {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 1156;
+				State = 1169;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1157;
+			State = 1170;
 			Match(RBRACE);
 			}
 		}
@@ -7238,6 +7315,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NOTE() { return GetToken(WaterScriptParser.NOTE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FORMERLY() { return GetToken(WaterScriptParser.FORMERLY, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STEPS() { return GetToken(WaterScriptParser.STEPS, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode KEEP() { return GetToken(WaterScriptParser.KEEP, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public SkippedContext skipped() {
 			return GetRuleContext<SkippedContext>(0);
 		}
@@ -7256,29 +7334,29 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public UnknownInScheduleContext unknownInSchedule(List<StatementNode> nodes) {
 		UnknownInScheduleContext _localctx = new UnknownInScheduleContext(Context, State, nodes);
-		EnterRule(_localctx, 192, RULE_unknownInSchedule);
+		EnterRule(_localctx, 194, RULE_unknownInSchedule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1159;
+			State = 1172;
 			_la = TokenStream.LA(1);
-			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 33550464L) != 0) || ((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
+			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 67102848L) != 0) || ((((_la - 84)) & ~0x3f) == 0 && ((1L << (_la - 84)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1163;
+			State = 1176;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 122683391L) != 0)) {
 				{
 				{
-				State = 1160;
+				State = 1173;
 				_la = TokenStream.LA(1);
-				if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
+				if ( _la <= 0 || (((((_la - 84)) & ~0x3f) == 0 && ((1L << (_la - 84)) & 11L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -7287,20 +7365,20 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 				}
 				}
-				State = 1165;
+				State = 1178;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
 			 Unknown(_localctx, Place.Schedule); 
-			State = 1172;
+			State = 1185;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 1167;
+				State = 1180;
 				skipped();
 				 EndStatement(); 
-				State = 1169;
+				State = 1182;
 				bareInSchedule(_localctx.nodes);
 				}
 				break;
@@ -7364,29 +7442,29 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public UnknownInStepsContext unknownInSteps(StepList list) {
 		UnknownInStepsContext _localctx = new UnknownInStepsContext(Context, State, list);
-		EnterRule(_localctx, 194, RULE_unknownInSteps);
+		EnterRule(_localctx, 196, RULE_unknownInSteps);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1174;
+			State = 1187;
 			_la = TokenStream.LA(1);
-			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 503840896L) != 0) || ((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
+			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1007681664L) != 0) || ((((_la - 84)) & ~0x3f) == 0 && ((1L << (_la - 84)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1178;
+			State = 1191;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 122683391L) != 0)) {
 				{
 				{
-				State = 1175;
+				State = 1188;
 				_la = TokenStream.LA(1);
-				if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
+				if ( _la <= 0 || (((((_la - 84)) & ~0x3f) == 0 && ((1L << (_la - 84)) & 11L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -7395,20 +7473,20 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 				}
 				}
-				State = 1180;
+				State = 1193;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
 			 Unknown(_localctx, Place.Steps); 
-			State = 1187;
+			State = 1200;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 1182;
+				State = 1195;
 				skipped();
 				 EndStatement(); 
-				State = 1184;
+				State = 1197;
 				bareInSteps(_localctx.list);
 				}
 				break;
@@ -7474,29 +7552,29 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public UnknownInRestrictionContext unknownInRestriction(List<StatementNode> nodes) {
 		UnknownInRestrictionContext _localctx = new UnknownInRestrictionContext(Context, State, nodes);
-		EnterRule(_localctx, 196, RULE_unknownInRestriction);
+		EnterRule(_localctx, 198, RULE_unknownInRestriction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1189;
+			State = 1202;
 			_la = TokenStream.LA(1);
-			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 16643096704L) != 0) || ((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
+			if ( _la <= 0 || ((((_la) & ~0x3f) == 0 && ((1L << _la) & 33286193280L) != 0) || ((((_la - 84)) & ~0x3f) == 0 && ((1L << (_la - 84)) & 11L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1193;
+			State = 1206;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 122683391L) != 0)) {
 				{
 				{
-				State = 1190;
+				State = 1203;
 				_la = TokenStream.LA(1);
-				if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
+				if ( _la <= 0 || (((((_la - 84)) & ~0x3f) == 0 && ((1L << (_la - 84)) & 11L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -7505,20 +7583,20 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 				}
 				}
-				State = 1195;
+				State = 1208;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
 			 Unknown(_localctx, Place.Restriction); 
-			State = 1202;
+			State = 1215;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 1197;
+				State = 1210;
 				skipped();
 				 EndStatement(); 
-				State = 1199;
+				State = 1212;
 				bareInRestriction(_localctx.nodes);
 				}
 				break;
@@ -7557,6 +7635,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SCHEDULE() { return GetToken(WaterScriptParser.SCHEDULE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LEAVE_OUT() { return GetToken(WaterScriptParser.LEAVE_OUT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode DAYS() { return GetToken(WaterScriptParser.DAYS, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode KEEP() { return GetToken(WaterScriptParser.KEEP, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public SkippedContext skipped() {
 			return GetRuleContext<SkippedContext>(0);
 		}
@@ -7587,29 +7666,29 @@ internal partial class WaterScriptParser : TreeBuilder {
 	[RuleVersion(0)]
 	public MisplacedContext misplaced(List<StatementNode> nodes) {
 		MisplacedContext _localctx = new MisplacedContext(Context, State, nodes);
-		EnterRule(_localctx, 198, RULE_misplaced);
+		EnterRule(_localctx, 200, RULE_misplaced);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1204;
+			State = 1217;
 			_la = TokenStream.LA(1);
-			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 288230376151715710L) != 0)) ) {
+			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 576460752303431550L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1208;
+			State = 1221;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 61341695L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -2L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 122683391L) != 0)) {
 				{
 				{
-				State = 1205;
+				State = 1218;
 				_la = TokenStream.LA(1);
-				if ( _la <= 0 || (((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 11L) != 0)) ) {
+				if ( _la <= 0 || (((((_la - 84)) & ~0x3f) == 0 && ((1L << (_la - 84)) & 11L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -7618,20 +7697,20 @@ internal partial class WaterScriptParser : TreeBuilder {
 				}
 				}
 				}
-				State = 1210;
+				State = 1223;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
 			 Unknown(_localctx, Place.Description); 
-			State = 1217;
+			State = 1230;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case LBRACE:
 				{
-				State = 1212;
+				State = 1225;
 				skipped();
 				 EndStatement(); 
-				State = 1214;
+				State = 1227;
 				bareInDescription(_localctx.nodes);
 				}
 				break;
@@ -7658,7 +7737,7 @@ internal partial class WaterScriptParser : TreeBuilder {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,89,1220,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,90,1233,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -7672,406 +7751,412 @@ internal partial class WaterScriptParser : TreeBuilder {
 		2,78,7,78,2,79,7,79,2,80,7,80,2,81,7,81,2,82,7,82,2,83,7,83,2,84,7,84,
 		2,85,7,85,2,86,7,86,2,87,7,87,2,88,7,88,2,89,7,89,2,90,7,90,2,91,7,91,
 		2,92,7,92,2,93,7,93,2,94,7,94,2,95,7,95,2,96,7,96,2,97,7,97,2,98,7,98,
-		2,99,7,99,1,0,1,0,1,0,5,0,204,8,0,10,0,12,0,207,9,0,1,0,1,0,1,1,1,1,1,
-		1,3,1,214,8,1,1,1,1,1,1,1,3,1,219,8,1,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,
+		2,99,7,99,2,100,7,100,1,0,1,0,1,0,5,0,206,8,0,10,0,12,0,209,9,0,1,0,1,
+		0,1,1,1,1,1,1,3,1,216,8,1,1,1,1,1,1,1,3,1,221,8,1,1,2,1,2,1,2,1,2,1,2,
 		1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,
-		2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,3,2,257,8,2,1,3,1,3,1,3,1,3,
-		1,4,1,4,1,4,1,4,1,4,1,4,1,5,1,5,1,5,3,5,272,8,5,1,5,1,5,1,5,1,5,1,6,1,
-		6,3,6,280,8,6,1,6,1,6,1,6,3,6,285,8,6,1,6,1,6,1,6,1,6,1,6,3,6,292,8,6,
-		1,6,1,6,1,6,3,6,297,8,6,1,6,1,6,1,6,1,6,1,7,1,7,1,7,1,7,1,7,1,8,1,8,1,
-		8,1,8,1,8,1,8,1,8,1,8,1,8,1,9,1,9,1,9,1,9,1,9,1,9,1,9,5,9,324,8,9,10,9,
-		12,9,327,9,9,1,9,1,9,1,9,1,9,1,9,1,9,1,10,1,10,1,10,3,10,338,8,10,1,10,
-		1,10,1,10,1,10,1,11,1,11,1,11,1,11,1,12,1,12,1,12,1,12,3,12,352,8,12,1,
-		12,1,12,1,12,1,12,1,13,1,13,1,13,1,13,1,13,1,13,3,13,364,8,13,1,13,1,13,
-		1,14,1,14,1,14,1,14,1,15,1,15,1,15,1,15,1,15,1,15,3,15,378,8,15,1,16,1,
-		16,1,16,1,16,1,16,1,16,3,16,386,8,16,1,17,1,17,5,17,390,8,17,10,17,12,
-		17,393,9,17,1,18,1,18,1,18,1,18,5,18,399,8,18,10,18,12,18,402,9,18,1,18,
-		1,18,1,19,1,19,1,19,3,19,409,8,19,1,19,1,19,1,19,1,19,3,19,415,8,19,1,
-		20,1,20,1,20,1,20,1,20,1,20,3,20,423,8,20,1,21,1,21,5,21,427,8,21,10,21,
-		12,21,430,9,21,1,22,1,22,1,22,1,22,1,23,1,23,1,23,1,23,1,23,1,23,3,23,
-		442,8,23,1,24,1,24,1,24,1,24,5,24,448,8,24,10,24,12,24,451,9,24,1,24,1,
-		24,1,25,1,25,1,25,3,25,458,8,25,1,25,1,25,1,25,3,25,463,8,25,1,26,1,26,
-		1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,
-		1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,
-		1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,1,26,3,26,506,8,26,1,
-		27,1,27,1,27,1,28,1,28,1,28,1,28,1,29,1,29,1,29,1,29,1,29,1,29,3,29,521,
-		8,29,1,29,1,29,1,30,1,30,1,30,1,30,3,30,529,8,30,1,30,1,30,1,30,1,30,1,
-		30,3,30,536,8,30,1,31,1,31,1,31,1,31,3,31,542,8,31,1,31,1,31,1,31,1,31,
-		1,31,1,31,3,31,550,8,31,1,31,1,31,3,31,554,8,31,1,32,1,32,1,32,1,32,3,
-		32,560,8,32,1,32,1,32,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,1,33,
-		1,33,1,33,3,33,576,8,33,3,33,578,8,33,1,33,1,33,1,34,1,34,1,34,1,34,1,
-		34,1,34,1,34,3,34,589,8,34,1,34,1,34,1,35,1,35,1,35,1,35,1,36,1,36,1,36,
-		1,36,1,37,1,37,1,37,1,37,1,38,1,38,1,38,1,38,1,39,1,39,1,40,1,40,1,40,
-		1,40,1,41,1,41,1,41,1,42,1,42,1,42,1,42,5,42,622,8,42,10,42,12,42,625,
-		9,42,1,42,1,42,1,43,1,43,1,43,1,43,3,43,633,8,43,1,43,1,43,1,43,3,43,638,
-		8,43,1,44,1,44,1,44,1,44,1,44,1,44,1,44,1,44,1,44,1,44,1,44,3,44,651,8,
-		44,1,45,1,45,1,45,1,45,1,45,1,45,1,45,5,45,660,8,45,10,45,12,45,663,9,
-		45,1,45,3,45,666,8,45,1,45,1,45,1,46,1,46,1,46,1,46,3,46,674,8,46,1,46,
-		1,46,1,46,1,46,3,46,680,8,46,1,46,3,46,683,8,46,1,46,1,46,1,47,1,47,1,
-		47,1,47,1,47,1,47,3,47,693,8,47,1,47,1,47,1,48,1,48,1,48,1,48,1,49,1,49,
-		1,49,1,49,1,50,1,50,1,50,1,50,1,51,1,51,1,51,1,51,1,51,1,52,1,52,1,52,
-		1,52,1,53,1,53,1,53,1,53,1,53,1,53,3,53,724,8,53,1,53,1,53,1,54,1,54,1,
-		54,1,54,1,55,1,55,1,55,1,55,1,55,1,55,3,55,738,8,55,1,56,1,56,1,56,1,56,
-		5,56,744,8,56,10,56,12,56,747,9,56,1,56,1,56,1,57,1,57,1,57,3,57,754,8,
-		57,1,57,1,57,1,57,3,57,759,8,57,1,58,1,58,1,58,1,58,1,58,1,58,1,58,1,58,
-		1,58,1,58,1,58,1,58,1,58,1,58,1,58,1,58,1,58,1,58,1,58,1,58,1,58,1,58,
-		1,58,1,58,3,58,785,8,58,1,59,1,59,1,59,1,59,1,60,1,60,1,60,1,60,1,60,1,
-		60,1,60,1,60,1,60,1,60,1,60,3,60,802,8,60,1,61,1,61,1,61,1,61,1,61,1,62,
-		1,62,1,62,1,62,1,62,1,62,1,62,1,62,3,62,817,8,62,3,62,819,8,62,1,62,1,
-		62,1,63,1,63,1,63,1,63,1,63,1,64,1,64,3,64,830,8,64,1,64,1,64,1,64,1,64,
-		3,64,836,8,64,1,64,3,64,839,8,64,1,64,1,64,1,65,1,65,1,65,1,65,1,65,1,
-		65,5,65,849,8,65,10,65,12,65,852,9,65,1,66,1,66,1,66,3,66,857,8,66,1,66,
-		1,66,1,66,1,66,1,66,1,66,1,66,1,66,1,66,1,66,1,66,1,66,1,66,3,66,872,8,
-		66,1,66,1,66,1,66,1,66,1,66,1,66,1,66,1,66,1,66,3,66,883,8,66,1,66,1,66,
-		3,66,887,8,66,1,66,1,66,1,66,1,66,3,66,893,8,66,1,66,1,66,3,66,897,8,66,
-		1,66,1,66,3,66,901,8,66,1,67,1,67,1,67,1,67,1,67,1,67,1,67,5,67,910,8,
-		67,10,67,12,67,913,9,67,1,67,1,67,1,67,1,68,1,68,1,68,1,68,1,68,1,68,1,
-		68,1,68,1,68,1,68,3,68,928,8,68,1,68,1,68,3,68,932,8,68,1,68,3,68,935,
-		8,68,3,68,937,8,68,1,69,1,69,1,69,1,70,1,70,1,70,1,71,1,71,3,71,947,8,
-		71,1,71,1,71,1,72,1,72,1,72,1,73,1,73,1,73,1,73,1,73,1,73,1,73,1,73,1,
-		73,1,73,3,73,964,8,73,1,74,1,74,1,74,1,74,1,74,1,74,3,74,972,8,74,1,75,
-		1,75,1,75,3,75,977,8,75,1,75,1,75,1,75,1,76,1,76,1,76,1,76,1,76,1,76,5,
-		76,988,8,76,10,76,12,76,991,9,76,1,77,1,77,3,77,995,8,77,1,77,3,77,998,
-		8,77,1,77,1,77,1,78,1,78,1,78,1,79,1,79,1,79,1,79,1,79,1,80,1,80,1,80,
-		1,80,1,80,1,80,1,80,1,80,5,80,1018,8,80,10,80,12,80,1021,9,80,1,81,4,81,
-		1024,8,81,11,81,12,81,1025,1,81,1,81,1,82,4,82,1031,8,82,11,82,12,82,1032,
-		1,82,1,82,1,83,1,83,1,83,1,84,1,84,1,84,1,85,1,85,1,85,1,86,1,86,1,86,
-		1,87,1,87,3,87,1051,8,87,1,87,1,87,1,88,1,88,1,88,1,89,1,89,1,90,1,90,
-		1,90,1,90,1,90,5,90,1065,8,90,10,90,12,90,1068,9,90,1,90,1,90,1,90,5,90,
-		1073,8,90,10,90,12,90,1076,9,90,1,91,1,91,1,91,1,91,1,91,5,91,1083,8,91,
-		10,91,12,91,1086,9,91,1,91,1,91,1,91,5,91,1091,8,91,10,91,12,91,1094,9,
-		91,1,92,1,92,1,92,1,92,1,92,5,92,1101,8,92,10,92,12,92,1104,9,92,1,92,
-		1,92,1,92,5,92,1109,8,92,10,92,12,92,1112,9,92,1,93,1,93,1,93,1,93,1,93,
-		5,93,1119,8,93,10,93,12,93,1122,9,93,1,93,1,93,1,93,5,93,1127,8,93,10,
-		93,12,93,1130,9,93,1,94,1,94,1,94,1,94,1,94,5,94,1137,8,94,10,94,12,94,
-		1140,9,94,1,94,1,94,1,94,5,94,1145,8,94,10,94,12,94,1148,9,94,1,95,1,95,
-		1,95,5,95,1153,8,95,10,95,12,95,1156,9,95,1,95,1,95,1,96,1,96,5,96,1162,
-		8,96,10,96,12,96,1165,9,96,1,96,1,96,1,96,1,96,1,96,1,96,3,96,1173,8,96,
-		1,97,1,97,5,97,1177,8,97,10,97,12,97,1180,9,97,1,97,1,97,1,97,1,97,1,97,
-		1,97,3,97,1188,8,97,1,98,1,98,5,98,1192,8,98,10,98,12,98,1195,9,98,1,98,
-		1,98,1,98,1,98,1,98,1,98,3,98,1203,8,98,1,99,1,99,5,99,1207,8,99,10,99,
-		12,99,1210,9,99,1,99,1,99,1,99,1,99,1,99,1,99,3,99,1218,8,99,1,99,0,0,
-		100,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,40,42,44,46,
-		48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,88,90,92,94,
-		96,98,100,102,104,106,108,110,112,114,116,118,120,122,124,126,128,130,
-		132,134,136,138,140,142,144,146,148,150,152,154,156,158,160,162,164,166,
-		168,170,172,174,176,178,180,182,184,186,188,190,192,194,196,198,0,13,4,
-		0,1,11,58,58,83,84,86,86,2,0,83,84,86,86,1,0,53,54,1,0,51,52,2,0,33,33,
-		59,59,2,0,55,56,73,73,6,0,33,33,57,59,69,71,74,75,82,82,89,89,2,0,1,14,
-		16,69,1,0,83,84,4,0,7,7,12,24,83,84,86,86,5,0,7,7,19,19,25,28,83,84,86,
-		86,5,0,7,7,15,16,29,33,83,84,86,86,3,0,1,6,8,11,58,58,1267,0,200,1,0,0,
-		0,2,218,1,0,0,0,4,256,1,0,0,0,6,258,1,0,0,0,8,262,1,0,0,0,10,268,1,0,0,
-		0,12,277,1,0,0,0,14,302,1,0,0,0,16,307,1,0,0,0,18,316,1,0,0,0,20,334,1,
-		0,0,0,22,343,1,0,0,0,24,347,1,0,0,0,26,357,1,0,0,0,28,367,1,0,0,0,30,371,
-		1,0,0,0,32,379,1,0,0,0,34,387,1,0,0,0,36,394,1,0,0,0,38,414,1,0,0,0,40,
-		416,1,0,0,0,42,424,1,0,0,0,44,431,1,0,0,0,46,435,1,0,0,0,48,443,1,0,0,
-		0,50,462,1,0,0,0,52,505,1,0,0,0,54,507,1,0,0,0,56,510,1,0,0,0,58,514,1,
-		0,0,0,60,524,1,0,0,0,62,537,1,0,0,0,64,555,1,0,0,0,66,563,1,0,0,0,68,581,
-		1,0,0,0,70,592,1,0,0,0,72,596,1,0,0,0,74,600,1,0,0,0,76,604,1,0,0,0,78,
-		608,1,0,0,0,80,610,1,0,0,0,82,614,1,0,0,0,84,617,1,0,0,0,86,637,1,0,0,
-		0,88,650,1,0,0,0,90,652,1,0,0,0,92,669,1,0,0,0,94,686,1,0,0,0,96,696,1,
-		0,0,0,98,700,1,0,0,0,100,704,1,0,0,0,102,708,1,0,0,0,104,713,1,0,0,0,106,
-		717,1,0,0,0,108,727,1,0,0,0,110,731,1,0,0,0,112,739,1,0,0,0,114,758,1,
-		0,0,0,116,784,1,0,0,0,118,786,1,0,0,0,120,790,1,0,0,0,122,803,1,0,0,0,
-		124,808,1,0,0,0,126,822,1,0,0,0,128,827,1,0,0,0,130,842,1,0,0,0,132,900,
-		1,0,0,0,134,902,1,0,0,0,136,917,1,0,0,0,138,938,1,0,0,0,140,941,1,0,0,
-		0,142,944,1,0,0,0,144,950,1,0,0,0,146,963,1,0,0,0,148,971,1,0,0,0,150,
-		976,1,0,0,0,152,981,1,0,0,0,154,992,1,0,0,0,156,1001,1,0,0,0,158,1004,
-		1,0,0,0,160,1019,1,0,0,0,162,1023,1,0,0,0,164,1030,1,0,0,0,166,1036,1,
-		0,0,0,168,1039,1,0,0,0,170,1042,1,0,0,0,172,1045,1,0,0,0,174,1050,1,0,
-		0,0,176,1054,1,0,0,0,178,1057,1,0,0,0,180,1074,1,0,0,0,182,1092,1,0,0,
-		0,184,1110,1,0,0,0,186,1128,1,0,0,0,188,1146,1,0,0,0,190,1149,1,0,0,0,
-		192,1159,1,0,0,0,194,1174,1,0,0,0,196,1189,1,0,0,0,198,1204,1,0,0,0,200,
-		205,3,2,1,0,201,202,5,86,0,0,202,204,3,2,1,0,203,201,1,0,0,0,204,207,1,
-		0,0,0,205,203,1,0,0,0,205,206,1,0,0,0,206,208,1,0,0,0,207,205,1,0,0,0,
-		208,209,5,0,0,1,209,1,1,0,0,0,210,211,3,4,2,0,211,212,6,1,-1,0,212,214,
-		1,0,0,0,213,210,1,0,0,0,213,214,1,0,0,0,214,215,1,0,0,0,215,216,6,1,-1,
-		0,216,219,3,180,90,0,217,219,3,32,16,0,218,213,1,0,0,0,218,217,1,0,0,0,
-		219,3,1,0,0,0,220,221,3,6,3,0,221,222,6,2,-1,0,222,257,1,0,0,0,223,224,
-		3,8,4,0,224,225,6,2,-1,0,225,257,1,0,0,0,226,227,3,10,5,0,227,228,6,2,
-		-1,0,228,257,1,0,0,0,229,230,3,12,6,0,230,231,6,2,-1,0,231,257,1,0,0,0,
-		232,233,3,16,8,0,233,234,6,2,-1,0,234,257,1,0,0,0,235,236,3,22,11,0,236,
-		237,6,2,-1,0,237,257,1,0,0,0,238,239,3,26,13,0,239,240,6,2,-1,0,240,257,
-		1,0,0,0,241,242,3,28,14,0,242,243,6,2,-1,0,243,257,1,0,0,0,244,245,3,108,
-		54,0,245,246,6,2,-1,0,246,257,1,0,0,0,247,248,3,44,22,0,248,249,6,2,-1,
-		0,249,257,1,0,0,0,250,251,3,18,9,0,251,252,6,2,-1,0,252,257,1,0,0,0,253,
-		254,3,20,10,0,254,255,6,2,-1,0,255,257,1,0,0,0,256,220,1,0,0,0,256,223,
-		1,0,0,0,256,226,1,0,0,0,256,229,1,0,0,0,256,232,1,0,0,0,256,235,1,0,0,
-		0,256,238,1,0,0,0,256,241,1,0,0,0,256,244,1,0,0,0,256,247,1,0,0,0,256,
-		250,1,0,0,0,256,253,1,0,0,0,257,5,1,0,0,0,258,259,5,1,0,0,259,260,3,168,
-		84,0,260,261,6,3,-1,0,261,7,1,0,0,0,262,263,5,2,0,0,263,264,3,172,86,0,
-		264,265,5,81,0,0,265,266,3,164,82,0,266,267,6,4,-1,0,267,9,1,0,0,0,268,
-		269,5,3,0,0,269,271,3,172,86,0,270,272,3,168,84,0,271,270,1,0,0,0,271,
-		272,1,0,0,0,272,273,1,0,0,0,273,274,5,81,0,0,274,275,3,158,79,0,275,276,
-		6,5,-1,0,276,11,1,0,0,0,277,279,5,4,0,0,278,280,3,14,7,0,279,278,1,0,0,
-		0,279,280,1,0,0,0,280,281,1,0,0,0,281,282,5,15,0,0,282,284,3,142,71,0,
-		283,285,3,154,77,0,284,283,1,0,0,0,284,285,1,0,0,0,285,296,1,0,0,0,286,
-		287,5,29,0,0,287,297,3,162,81,0,288,289,5,34,0,0,289,291,3,142,71,0,290,
-		292,3,154,77,0,291,290,1,0,0,0,291,292,1,0,0,0,292,297,1,0,0,0,293,294,
-		5,35,0,0,294,295,5,36,0,0,295,297,6,6,-1,0,296,286,1,0,0,0,296,288,1,0,
-		0,0,296,293,1,0,0,0,297,298,1,0,0,0,298,299,5,37,0,0,299,300,3,168,84,
-		0,300,301,6,6,-1,0,301,13,1,0,0,0,302,303,3,176,88,0,303,304,6,7,-1,0,
-		304,305,3,160,80,0,305,306,6,7,-1,0,306,15,1,0,0,0,307,308,5,5,0,0,308,
-		309,5,15,0,0,309,310,3,142,71,0,310,311,5,34,0,0,311,312,3,142,71,0,312,
-		313,5,37,0,0,313,314,3,168,84,0,314,315,6,8,-1,0,315,17,1,0,0,0,316,317,
-		5,11,0,0,317,318,3,174,87,0,318,325,6,9,-1,0,319,320,5,79,0,0,320,321,
-		3,174,87,0,321,322,6,9,-1,0,322,324,1,0,0,0,323,319,1,0,0,0,324,327,1,
-		0,0,0,325,323,1,0,0,0,325,326,1,0,0,0,326,328,1,0,0,0,327,325,1,0,0,0,
-		328,329,5,13,0,0,329,330,3,130,65,0,330,331,5,37,0,0,331,332,3,168,84,
-		0,332,333,6,9,-1,0,333,19,1,0,0,0,334,335,5,58,0,0,335,337,3,172,86,0,
-		336,338,3,168,84,0,337,336,1,0,0,0,337,338,1,0,0,0,338,339,1,0,0,0,339,
-		340,5,81,0,0,340,341,3,130,65,0,341,342,6,10,-1,0,342,21,1,0,0,0,343,344,
-		3,24,12,0,344,345,3,84,42,0,345,346,6,11,-1,0,346,23,1,0,0,0,347,348,5,
-		6,0,0,348,349,3,142,71,0,349,351,3,154,77,0,350,352,3,168,84,0,351,350,
-		1,0,0,0,351,352,1,0,0,0,352,353,1,0,0,0,353,354,5,37,0,0,354,355,3,168,
-		84,0,355,356,6,12,-1,0,356,25,1,0,0,0,357,358,5,7,0,0,358,359,3,174,87,
-		0,359,360,5,37,0,0,360,363,3,168,84,0,361,362,5,35,0,0,362,364,3,142,71,
-		0,363,361,1,0,0,0,363,364,1,0,0,0,364,365,1,0,0,0,365,366,6,13,-1,0,366,
-		27,1,0,0,0,367,368,3,30,15,0,368,369,3,84,42,0,369,370,6,14,-1,0,370,29,
-		1,0,0,0,371,372,5,8,0,0,372,373,3,172,86,0,373,377,6,15,-1,0,374,375,3,
-		168,84,0,375,376,6,15,-1,0,376,378,1,0,0,0,377,374,1,0,0,0,377,378,1,0,
-		0,0,378,31,1,0,0,0,379,385,3,34,17,0,380,381,3,36,18,0,381,382,6,16,-1,
-		0,382,383,3,180,90,0,383,386,1,0,0,0,384,386,6,16,-1,0,385,380,1,0,0,0,
-		385,384,1,0,0,0,386,33,1,0,0,0,387,391,8,0,0,0,388,390,8,1,0,0,389,388,
-		1,0,0,0,390,393,1,0,0,0,391,389,1,0,0,0,391,392,1,0,0,0,392,35,1,0,0,0,
-		393,391,1,0,0,0,394,395,5,83,0,0,395,400,3,38,19,0,396,397,5,86,0,0,397,
-		399,3,38,19,0,398,396,1,0,0,0,399,402,1,0,0,0,400,398,1,0,0,0,400,401,
-		1,0,0,0,401,403,1,0,0,0,402,400,1,0,0,0,403,404,5,84,0,0,404,37,1,0,0,
-		0,405,406,3,26,13,0,406,407,6,19,-1,0,407,409,1,0,0,0,408,405,1,0,0,0,
-		408,409,1,0,0,0,409,410,1,0,0,0,410,411,6,19,-1,0,411,415,3,182,91,0,412,
-		415,3,40,20,0,413,415,3,198,99,0,414,408,1,0,0,0,414,412,1,0,0,0,414,413,
-		1,0,0,0,415,39,1,0,0,0,416,422,3,42,21,0,417,418,3,36,18,0,418,419,6,20,
-		-1,0,419,420,3,182,91,0,420,423,1,0,0,0,421,423,6,20,-1,0,422,417,1,0,
-		0,0,422,421,1,0,0,0,423,41,1,0,0,0,424,428,8,0,0,0,425,427,8,1,0,0,426,
-		425,1,0,0,0,427,430,1,0,0,0,428,426,1,0,0,0,428,429,1,0,0,0,429,43,1,0,
-		0,0,430,428,1,0,0,0,431,432,3,46,23,0,432,433,3,48,24,0,433,434,6,22,-1,
-		0,434,45,1,0,0,0,435,436,5,10,0,0,436,437,3,172,86,0,437,441,6,23,-1,0,
-		438,439,3,168,84,0,439,440,6,23,-1,0,440,442,1,0,0,0,441,438,1,0,0,0,441,
-		442,1,0,0,0,442,47,1,0,0,0,443,444,5,83,0,0,444,449,3,50,25,0,445,446,
-		5,86,0,0,446,448,3,50,25,0,447,445,1,0,0,0,448,451,1,0,0,0,449,447,1,0,
-		0,0,449,450,1,0,0,0,450,452,1,0,0,0,451,449,1,0,0,0,452,453,5,84,0,0,453,
-		49,1,0,0,0,454,455,3,52,26,0,455,456,6,25,-1,0,456,458,1,0,0,0,457,454,
-		1,0,0,0,457,458,1,0,0,0,458,459,1,0,0,0,459,460,6,25,-1,0,460,463,3,184,
-		92,0,461,463,3,192,96,0,462,457,1,0,0,0,462,461,1,0,0,0,463,51,1,0,0,0,
-		464,465,3,54,27,0,465,466,6,26,-1,0,466,506,1,0,0,0,467,468,3,56,28,0,
-		468,469,6,26,-1,0,469,506,1,0,0,0,470,471,5,14,0,0,471,506,6,26,-1,0,472,
-		473,3,58,29,0,473,474,6,26,-1,0,474,506,1,0,0,0,475,476,3,60,30,0,476,
-		477,6,26,-1,0,477,506,1,0,0,0,478,479,3,62,31,0,479,480,6,26,-1,0,480,
-		506,1,0,0,0,481,482,3,64,32,0,482,483,6,26,-1,0,483,506,1,0,0,0,484,485,
-		3,66,33,0,485,486,6,26,-1,0,486,506,1,0,0,0,487,488,3,68,34,0,488,489,
-		6,26,-1,0,489,506,1,0,0,0,490,491,3,70,35,0,491,492,6,26,-1,0,492,506,
-		1,0,0,0,493,494,3,72,36,0,494,495,6,26,-1,0,495,506,1,0,0,0,496,497,3,
-		76,38,0,497,498,6,26,-1,0,498,506,1,0,0,0,499,500,3,26,13,0,500,501,6,
-		26,-1,0,501,506,1,0,0,0,502,503,3,74,37,0,503,504,6,26,-1,0,504,506,1,
-		0,0,0,505,464,1,0,0,0,505,467,1,0,0,0,505,470,1,0,0,0,505,472,1,0,0,0,
-		505,475,1,0,0,0,505,478,1,0,0,0,505,481,1,0,0,0,505,484,1,0,0,0,505,487,
-		1,0,0,0,505,490,1,0,0,0,505,493,1,0,0,0,505,496,1,0,0,0,505,499,1,0,0,
-		0,505,502,1,0,0,0,506,53,1,0,0,0,507,508,3,128,64,0,508,509,6,27,-1,0,
-		509,55,1,0,0,0,510,511,5,13,0,0,511,512,3,130,65,0,512,513,6,28,-1,0,513,
-		57,1,0,0,0,514,515,5,15,0,0,515,520,3,142,71,0,516,517,5,34,0,0,517,521,
-		3,142,71,0,518,519,5,29,0,0,519,521,3,162,81,0,520,516,1,0,0,0,520,518,
-		1,0,0,0,520,521,1,0,0,0,521,522,1,0,0,0,522,523,6,29,-1,0,523,59,1,0,0,
-		0,524,535,5,16,0,0,525,528,3,128,64,0,526,527,5,15,0,0,527,529,3,142,71,
-		0,528,526,1,0,0,0,528,529,1,0,0,0,529,530,1,0,0,0,530,531,6,30,-1,0,531,
-		536,1,0,0,0,532,533,3,130,65,0,533,534,6,30,-1,0,534,536,1,0,0,0,535,525,
-		1,0,0,0,535,532,1,0,0,0,536,61,1,0,0,0,537,553,5,17,0,0,538,539,5,31,0,
-		0,539,541,3,152,76,0,540,542,3,80,40,0,541,540,1,0,0,0,541,542,1,0,0,0,
-		542,543,1,0,0,0,543,544,6,31,-1,0,544,554,1,0,0,0,545,546,5,41,0,0,546,
-		549,3,174,87,0,547,548,5,80,0,0,548,550,3,162,81,0,549,547,1,0,0,0,549,
-		550,1,0,0,0,550,551,1,0,0,0,551,552,6,31,-1,0,552,554,1,0,0,0,553,538,
-		1,0,0,0,553,545,1,0,0,0,554,63,1,0,0,0,555,556,5,18,0,0,556,557,5,42,0,
-		0,557,559,3,152,76,0,558,560,3,80,40,0,559,558,1,0,0,0,559,560,1,0,0,0,
-		560,561,1,0,0,0,561,562,6,32,-1,0,562,65,1,0,0,0,563,564,5,19,0,0,564,
-		565,5,12,0,0,565,577,3,162,81,0,566,567,5,29,0,0,567,568,3,166,83,0,568,
-		569,7,2,0,0,569,578,1,0,0,0,570,571,5,35,0,0,571,575,3,154,77,0,572,573,
-		3,82,41,0,573,574,6,33,-1,0,574,576,1,0,0,0,575,572,1,0,0,0,575,576,1,
-		0,0,0,576,578,1,0,0,0,577,566,1,0,0,0,577,570,1,0,0,0,578,579,1,0,0,0,
-		579,580,6,33,-1,0,580,67,1,0,0,0,581,582,5,20,0,0,582,583,5,43,0,0,583,
-		584,5,31,0,0,584,588,3,154,77,0,585,586,3,82,41,0,586,587,6,34,-1,0,587,
-		589,1,0,0,0,588,585,1,0,0,0,588,589,1,0,0,0,589,590,1,0,0,0,590,591,6,
-		34,-1,0,591,69,1,0,0,0,592,593,5,21,0,0,593,594,3,164,82,0,594,595,6,35,
-		-1,0,595,71,1,0,0,0,596,597,5,22,0,0,597,598,3,168,84,0,598,599,6,36,-1,
-		0,599,73,1,0,0,0,600,601,5,23,0,0,601,602,3,174,87,0,602,603,6,37,-1,0,
-		603,75,1,0,0,0,604,605,3,78,39,0,605,606,3,84,42,0,606,607,6,38,-1,0,607,
-		77,1,0,0,0,608,609,5,24,0,0,609,79,1,0,0,0,610,611,5,13,0,0,611,612,3,
-		130,65,0,612,613,6,40,-1,0,613,81,1,0,0,0,614,615,5,44,0,0,615,616,5,57,
-		0,0,616,83,1,0,0,0,617,618,5,83,0,0,618,623,3,86,43,0,619,620,5,86,0,0,
-		620,622,3,86,43,0,621,619,1,0,0,0,622,625,1,0,0,0,623,621,1,0,0,0,623,
-		624,1,0,0,0,624,626,1,0,0,0,625,623,1,0,0,0,626,627,5,84,0,0,627,85,1,
-		0,0,0,628,633,3,88,44,0,629,630,3,26,13,0,630,631,6,43,-1,0,631,633,1,
-		0,0,0,632,628,1,0,0,0,632,629,1,0,0,0,632,633,1,0,0,0,633,634,1,0,0,0,
-		634,635,6,43,-1,0,635,638,3,186,93,0,636,638,3,194,97,0,637,632,1,0,0,
-		0,637,636,1,0,0,0,638,87,1,0,0,0,639,640,3,90,45,0,640,641,6,44,-1,0,641,
-		651,1,0,0,0,642,643,3,96,48,0,643,644,6,44,-1,0,644,651,1,0,0,0,645,646,
-		3,98,49,0,646,647,6,44,-1,0,647,651,1,0,0,0,648,651,3,100,50,0,649,651,
-		3,104,52,0,650,639,1,0,0,0,650,642,1,0,0,0,650,645,1,0,0,0,650,648,1,0,
-		0,0,650,649,1,0,0,0,651,89,1,0,0,0,652,653,5,25,0,0,653,654,3,92,46,0,
-		654,661,6,45,-1,0,655,656,5,80,0,0,656,657,3,92,46,0,657,658,6,45,-1,0,
-		658,660,1,0,0,0,659,655,1,0,0,0,660,663,1,0,0,0,661,659,1,0,0,0,661,662,
-		1,0,0,0,662,665,1,0,0,0,663,661,1,0,0,0,664,666,3,94,47,0,665,664,1,0,
-		0,0,665,666,1,0,0,0,666,667,1,0,0,0,667,668,6,45,-1,0,668,91,1,0,0,0,669,
-		682,3,158,79,0,670,673,5,29,0,0,671,672,5,39,0,0,672,674,6,46,-1,0,673,
-		671,1,0,0,0,673,674,1,0,0,0,674,675,1,0,0,0,675,683,3,162,81,0,676,679,
-		5,38,0,0,677,678,5,39,0,0,678,680,6,46,-1,0,679,677,1,0,0,0,679,680,1,
-		0,0,0,680,681,1,0,0,0,681,683,3,162,81,0,682,670,1,0,0,0,682,676,1,0,0,
-		0,683,684,1,0,0,0,684,685,6,46,-1,0,685,93,1,0,0,0,686,687,5,40,0,0,687,
-		692,3,174,87,0,688,689,5,29,0,0,689,693,3,162,81,0,690,691,5,38,0,0,691,
-		693,3,162,81,0,692,688,1,0,0,0,692,690,1,0,0,0,692,693,1,0,0,0,693,694,
-		1,0,0,0,694,695,6,47,-1,0,695,95,1,0,0,0,696,697,5,26,0,0,697,698,3,162,
-		81,0,698,699,6,48,-1,0,699,97,1,0,0,0,700,701,5,28,0,0,701,702,3,174,87,
-		0,702,703,6,49,-1,0,703,99,1,0,0,0,704,705,3,102,51,0,705,706,3,84,42,
-		0,706,707,6,50,-1,0,707,101,1,0,0,0,708,709,5,19,0,0,709,710,3,166,83,
-		0,710,711,7,3,0,0,711,712,6,51,-1,0,712,103,1,0,0,0,713,714,3,106,53,0,
-		714,715,3,84,42,0,715,716,6,52,-1,0,716,105,1,0,0,0,717,723,5,27,0,0,718,
-		724,5,46,0,0,719,720,3,162,81,0,720,721,5,45,0,0,721,722,3,162,81,0,722,
-		724,1,0,0,0,723,718,1,0,0,0,723,719,1,0,0,0,724,725,1,0,0,0,725,726,6,
-		53,-1,0,726,107,1,0,0,0,727,728,3,110,55,0,728,729,3,112,56,0,729,730,
-		6,54,-1,0,730,109,1,0,0,0,731,732,5,9,0,0,732,733,3,172,86,0,733,737,6,
-		55,-1,0,734,735,3,168,84,0,735,736,6,55,-1,0,736,738,1,0,0,0,737,734,1,
-		0,0,0,737,738,1,0,0,0,738,111,1,0,0,0,739,740,5,83,0,0,740,745,3,114,57,
-		0,741,742,5,86,0,0,742,744,3,114,57,0,743,741,1,0,0,0,744,747,1,0,0,0,
-		745,743,1,0,0,0,745,746,1,0,0,0,746,748,1,0,0,0,747,745,1,0,0,0,748,749,
-		5,84,0,0,749,113,1,0,0,0,750,751,3,116,58,0,751,752,6,57,-1,0,752,754,
-		1,0,0,0,753,750,1,0,0,0,753,754,1,0,0,0,754,755,1,0,0,0,755,756,6,57,-1,
-		0,756,759,3,188,94,0,757,759,3,196,98,0,758,753,1,0,0,0,758,757,1,0,0,
-		0,759,115,1,0,0,0,760,761,3,118,59,0,761,762,6,58,-1,0,762,785,1,0,0,0,
-		763,764,3,58,29,0,764,765,6,58,-1,0,765,785,1,0,0,0,766,767,3,120,60,0,
-		767,768,6,58,-1,0,768,785,1,0,0,0,769,770,3,60,30,0,770,771,6,58,-1,0,
-		771,785,1,0,0,0,772,773,3,122,61,0,773,774,6,58,-1,0,774,785,1,0,0,0,775,
-		776,3,124,62,0,776,777,6,58,-1,0,777,785,1,0,0,0,778,779,3,126,63,0,779,
-		780,6,58,-1,0,780,785,1,0,0,0,781,782,3,26,13,0,782,783,6,58,-1,0,783,
-		785,1,0,0,0,784,760,1,0,0,0,784,763,1,0,0,0,784,766,1,0,0,0,784,769,1,
-		0,0,0,784,772,1,0,0,0,784,775,1,0,0,0,784,778,1,0,0,0,784,781,1,0,0,0,
-		785,117,1,0,0,0,786,787,5,29,0,0,787,788,3,158,79,0,788,789,6,59,-1,0,
-		789,119,1,0,0,0,790,801,5,30,0,0,791,792,5,13,0,0,792,793,3,130,65,0,793,
-		794,6,60,-1,0,794,802,1,0,0,0,795,796,5,47,0,0,796,797,3,154,77,0,797,
-		798,5,48,0,0,798,799,3,154,77,0,799,800,6,60,-1,0,800,802,1,0,0,0,801,
-		791,1,0,0,0,801,795,1,0,0,0,802,121,1,0,0,0,803,804,5,31,0,0,804,805,5,
-		49,0,0,805,806,3,164,82,0,806,807,6,61,-1,0,807,123,1,0,0,0,808,809,5,
-		32,0,0,809,818,3,158,79,0,810,811,5,15,0,0,811,816,3,142,71,0,812,813,
-		5,34,0,0,813,817,3,142,71,0,814,815,5,29,0,0,815,817,3,162,81,0,816,812,
-		1,0,0,0,816,814,1,0,0,0,816,817,1,0,0,0,817,819,1,0,0,0,818,810,1,0,0,
-		0,818,819,1,0,0,0,819,820,1,0,0,0,820,821,6,62,-1,0,821,125,1,0,0,0,822,
-		823,5,33,0,0,823,824,5,50,0,0,824,825,3,156,78,0,825,826,6,63,-1,0,826,
-		127,1,0,0,0,827,829,5,12,0,0,828,830,3,166,83,0,829,828,1,0,0,0,829,830,
-		1,0,0,0,830,835,1,0,0,0,831,836,5,57,0,0,832,836,5,58,0,0,833,834,7,4,
-		0,0,834,836,6,64,-1,0,835,831,1,0,0,0,835,832,1,0,0,0,835,833,1,0,0,0,
-		836,838,1,0,0,0,837,839,3,80,40,0,838,837,1,0,0,0,838,839,1,0,0,0,839,
-		840,1,0,0,0,840,841,6,64,-1,0,841,129,1,0,0,0,842,843,3,132,66,0,843,850,
-		6,65,-1,0,844,845,5,79,0,0,845,846,3,132,66,0,846,847,6,65,-1,0,847,849,
-		1,0,0,0,848,844,1,0,0,0,849,852,1,0,0,0,850,848,1,0,0,0,850,851,1,0,0,
-		0,851,131,1,0,0,0,852,850,1,0,0,0,853,854,5,60,0,0,854,857,6,66,-1,0,855,
-		857,5,61,0,0,856,853,1,0,0,0,856,855,1,0,0,0,857,858,1,0,0,0,858,859,5,
-		58,0,0,859,901,6,66,-1,0,860,861,3,134,67,0,861,862,6,66,-1,0,862,901,
-		1,0,0,0,863,864,5,62,0,0,864,872,6,66,-1,0,865,866,5,63,0,0,866,872,6,
-		66,-1,0,867,868,5,64,0,0,868,872,6,66,-1,0,869,870,5,65,0,0,870,872,6,
-		66,-1,0,871,863,1,0,0,0,871,865,1,0,0,0,871,867,1,0,0,0,871,869,1,0,0,
-		0,872,873,1,0,0,0,873,874,3,156,78,0,874,875,3,138,69,0,875,876,6,66,-1,
-		0,876,901,1,0,0,0,877,878,3,136,68,0,878,879,6,66,-1,0,879,901,1,0,0,0,
-		880,882,3,140,70,0,881,883,3,150,75,0,882,881,1,0,0,0,882,883,1,0,0,0,
-		883,886,1,0,0,0,884,885,5,34,0,0,885,887,3,144,72,0,886,884,1,0,0,0,886,
-		887,1,0,0,0,887,888,1,0,0,0,888,889,6,66,-1,0,889,901,1,0,0,0,890,892,
-		3,148,74,0,891,893,3,150,75,0,892,891,1,0,0,0,892,893,1,0,0,0,893,896,
-		1,0,0,0,894,895,5,34,0,0,895,897,3,144,72,0,896,894,1,0,0,0,896,897,1,
-		0,0,0,897,898,1,0,0,0,898,899,6,66,-1,0,899,901,1,0,0,0,900,856,1,0,0,
-		0,900,860,1,0,0,0,900,871,1,0,0,0,900,877,1,0,0,0,900,880,1,0,0,0,900,
-		890,1,0,0,0,901,133,1,0,0,0,902,903,5,58,0,0,903,904,3,166,83,0,904,911,
-		6,67,-1,0,905,906,5,79,0,0,906,907,3,166,83,0,907,908,6,67,-1,0,908,910,
-		1,0,0,0,909,905,1,0,0,0,910,913,1,0,0,0,911,909,1,0,0,0,911,912,1,0,0,
-		0,912,914,1,0,0,0,913,911,1,0,0,0,914,915,3,138,69,0,915,916,6,67,-1,0,
-		916,135,1,0,0,0,917,936,5,66,0,0,918,919,5,57,0,0,919,920,3,138,69,0,920,
-		921,6,68,-1,0,921,937,1,0,0,0,922,934,3,170,85,0,923,924,3,138,69,0,924,
-		925,6,68,-1,0,925,935,1,0,0,0,926,928,3,150,75,0,927,926,1,0,0,0,927,928,
-		1,0,0,0,928,931,1,0,0,0,929,930,5,34,0,0,930,932,3,144,72,0,931,929,1,
-		0,0,0,931,932,1,0,0,0,932,933,1,0,0,0,933,935,6,68,-1,0,934,923,1,0,0,
-		0,934,927,1,0,0,0,935,937,1,0,0,0,936,918,1,0,0,0,936,922,1,0,0,0,937,
-		137,1,0,0,0,938,939,5,67,0,0,939,940,5,68,0,0,940,139,1,0,0,0,941,942,
-		3,170,85,0,942,943,6,70,-1,0,943,141,1,0,0,0,944,946,3,146,73,0,945,947,
-		3,150,75,0,946,945,1,0,0,0,946,947,1,0,0,0,947,948,1,0,0,0,948,949,6,71,
-		-1,0,949,143,1,0,0,0,950,951,3,142,71,0,951,952,6,72,-1,0,952,145,1,0,
-		0,0,953,954,3,148,74,0,954,955,6,73,-1,0,955,964,1,0,0,0,956,957,5,66,
-		0,0,957,958,3,170,85,0,958,959,6,73,-1,0,959,964,1,0,0,0,960,961,3,170,
-		85,0,961,962,6,73,-1,0,962,964,1,0,0,0,963,953,1,0,0,0,963,956,1,0,0,0,
-		963,960,1,0,0,0,964,147,1,0,0,0,965,966,5,72,0,0,966,972,6,74,-1,0,967,
-		968,3,166,83,0,968,969,3,170,85,0,969,970,6,74,-1,0,970,972,1,0,0,0,971,
-		965,1,0,0,0,971,967,1,0,0,0,972,149,1,0,0,0,973,977,5,80,0,0,974,975,5,
-		85,0,0,975,977,6,75,-1,0,976,973,1,0,0,0,976,974,1,0,0,0,977,978,1,0,0,
-		0,978,979,3,162,81,0,979,980,6,75,-1,0,980,151,1,0,0,0,981,982,3,154,77,
-		0,982,989,6,76,-1,0,983,984,5,79,0,0,984,985,3,154,77,0,985,986,6,76,-1,
-		0,986,988,1,0,0,0,987,983,1,0,0,0,988,991,1,0,0,0,989,987,1,0,0,0,989,
-		990,1,0,0,0,990,153,1,0,0,0,991,989,1,0,0,0,992,994,7,5,0,0,993,995,3,
-		170,85,0,994,993,1,0,0,0,994,995,1,0,0,0,995,997,1,0,0,0,996,998,3,150,
-		75,0,997,996,1,0,0,0,997,998,1,0,0,0,998,999,1,0,0,0,999,1000,6,77,-1,
-		0,1000,155,1,0,0,0,1001,1002,3,170,85,0,1002,1003,6,78,-1,0,1003,157,1,
-		0,0,0,1004,1005,3,174,87,0,1005,1006,6,79,-1,0,1006,1007,3,160,80,0,1007,
-		1008,6,79,-1,0,1008,159,1,0,0,0,1009,1010,5,79,0,0,1010,1011,3,174,87,
-		0,1011,1012,6,80,-1,0,1012,1018,1,0,0,0,1013,1014,5,80,0,0,1014,1015,3,
-		174,87,0,1015,1016,6,80,-1,0,1016,1018,1,0,0,0,1017,1009,1,0,0,0,1017,
-		1013,1,0,0,0,1018,1021,1,0,0,0,1019,1017,1,0,0,0,1019,1020,1,0,0,0,1020,
-		161,1,0,0,0,1021,1019,1,0,0,0,1022,1024,7,6,0,0,1023,1022,1,0,0,0,1024,
-		1025,1,0,0,0,1025,1023,1,0,0,0,1025,1026,1,0,0,0,1026,1027,1,0,0,0,1027,
-		1028,6,81,-1,0,1028,163,1,0,0,0,1029,1031,8,1,0,0,1030,1029,1,0,0,0,1031,
-		1032,1,0,0,0,1032,1030,1,0,0,0,1032,1033,1,0,0,0,1033,1034,1,0,0,0,1034,
-		1035,6,82,-1,0,1035,165,1,0,0,0,1036,1037,5,71,0,0,1037,1038,6,83,-1,0,
-		1038,167,1,0,0,0,1039,1040,5,76,0,0,1040,1041,6,84,-1,0,1041,169,1,0,0,
-		0,1042,1043,5,69,0,0,1043,1044,6,85,-1,0,1044,171,1,0,0,0,1045,1046,3,
-		174,87,0,1046,1047,6,86,-1,0,1047,173,1,0,0,0,1048,1051,5,15,0,0,1049,
-		1051,3,178,89,0,1050,1048,1,0,0,0,1050,1049,1,0,0,0,1051,1052,1,0,0,0,
-		1052,1053,6,87,-1,0,1053,175,1,0,0,0,1054,1055,3,178,89,0,1055,1056,6,
-		88,-1,0,1056,177,1,0,0,0,1057,1058,7,7,0,0,1058,179,1,0,0,0,1059,1060,
-		5,83,0,0,1060,1061,6,90,-1,0,1061,1066,3,2,1,0,1062,1063,5,86,0,0,1063,
-		1065,3,2,1,0,1064,1062,1,0,0,0,1065,1068,1,0,0,0,1066,1064,1,0,0,0,1066,
-		1067,1,0,0,0,1067,1069,1,0,0,0,1068,1066,1,0,0,0,1069,1070,5,84,0,0,1070,
-		1071,6,90,-1,0,1071,1073,1,0,0,0,1072,1059,1,0,0,0,1073,1076,1,0,0,0,1074,
-		1072,1,0,0,0,1074,1075,1,0,0,0,1075,181,1,0,0,0,1076,1074,1,0,0,0,1077,
-		1078,5,83,0,0,1078,1079,6,91,-1,0,1079,1084,3,38,19,0,1080,1081,5,86,0,
-		0,1081,1083,3,38,19,0,1082,1080,1,0,0,0,1083,1086,1,0,0,0,1084,1082,1,
-		0,0,0,1084,1085,1,0,0,0,1085,1087,1,0,0,0,1086,1084,1,0,0,0,1087,1088,
-		5,84,0,0,1088,1089,6,91,-1,0,1089,1091,1,0,0,0,1090,1077,1,0,0,0,1091,
-		1094,1,0,0,0,1092,1090,1,0,0,0,1092,1093,1,0,0,0,1093,183,1,0,0,0,1094,
-		1092,1,0,0,0,1095,1096,5,83,0,0,1096,1097,6,92,-1,0,1097,1102,3,50,25,
-		0,1098,1099,5,86,0,0,1099,1101,3,50,25,0,1100,1098,1,0,0,0,1101,1104,1,
-		0,0,0,1102,1100,1,0,0,0,1102,1103,1,0,0,0,1103,1105,1,0,0,0,1104,1102,
-		1,0,0,0,1105,1106,5,84,0,0,1106,1107,6,92,-1,0,1107,1109,1,0,0,0,1108,
-		1095,1,0,0,0,1109,1112,1,0,0,0,1110,1108,1,0,0,0,1110,1111,1,0,0,0,1111,
-		185,1,0,0,0,1112,1110,1,0,0,0,1113,1114,5,83,0,0,1114,1115,6,93,-1,0,1115,
-		1120,3,86,43,0,1116,1117,5,86,0,0,1117,1119,3,86,43,0,1118,1116,1,0,0,
-		0,1119,1122,1,0,0,0,1120,1118,1,0,0,0,1120,1121,1,0,0,0,1121,1123,1,0,
-		0,0,1122,1120,1,0,0,0,1123,1124,5,84,0,0,1124,1125,6,93,-1,0,1125,1127,
-		1,0,0,0,1126,1113,1,0,0,0,1127,1130,1,0,0,0,1128,1126,1,0,0,0,1128,1129,
-		1,0,0,0,1129,187,1,0,0,0,1130,1128,1,0,0,0,1131,1132,5,83,0,0,1132,1133,
-		6,94,-1,0,1133,1138,3,114,57,0,1134,1135,5,86,0,0,1135,1137,3,114,57,0,
-		1136,1134,1,0,0,0,1137,1140,1,0,0,0,1138,1136,1,0,0,0,1138,1139,1,0,0,
-		0,1139,1141,1,0,0,0,1140,1138,1,0,0,0,1141,1142,5,84,0,0,1142,1143,6,94,
-		-1,0,1143,1145,1,0,0,0,1144,1131,1,0,0,0,1145,1148,1,0,0,0,1146,1144,1,
-		0,0,0,1146,1147,1,0,0,0,1147,189,1,0,0,0,1148,1146,1,0,0,0,1149,1154,5,
-		83,0,0,1150,1153,8,8,0,0,1151,1153,3,190,95,0,1152,1150,1,0,0,0,1152,1151,
-		1,0,0,0,1153,1156,1,0,0,0,1154,1152,1,0,0,0,1154,1155,1,0,0,0,1155,1157,
-		1,0,0,0,1156,1154,1,0,0,0,1157,1158,5,84,0,0,1158,191,1,0,0,0,1159,1163,
-		8,9,0,0,1160,1162,8,1,0,0,1161,1160,1,0,0,0,1162,1165,1,0,0,0,1163,1161,
-		1,0,0,0,1163,1164,1,0,0,0,1164,1166,1,0,0,0,1165,1163,1,0,0,0,1166,1172,
-		6,96,-1,0,1167,1168,3,190,95,0,1168,1169,6,96,-1,0,1169,1170,3,184,92,
-		0,1170,1173,1,0,0,0,1171,1173,6,96,-1,0,1172,1167,1,0,0,0,1172,1171,1,
-		0,0,0,1173,193,1,0,0,0,1174,1178,8,10,0,0,1175,1177,8,1,0,0,1176,1175,
-		1,0,0,0,1177,1180,1,0,0,0,1178,1176,1,0,0,0,1178,1179,1,0,0,0,1179,1181,
-		1,0,0,0,1180,1178,1,0,0,0,1181,1187,6,97,-1,0,1182,1183,3,190,95,0,1183,
-		1184,6,97,-1,0,1184,1185,3,186,93,0,1185,1188,1,0,0,0,1186,1188,6,97,-1,
-		0,1187,1182,1,0,0,0,1187,1186,1,0,0,0,1188,195,1,0,0,0,1189,1193,8,11,
-		0,0,1190,1192,8,1,0,0,1191,1190,1,0,0,0,1192,1195,1,0,0,0,1193,1191,1,
-		0,0,0,1193,1194,1,0,0,0,1194,1196,1,0,0,0,1195,1193,1,0,0,0,1196,1202,
-		6,98,-1,0,1197,1198,3,190,95,0,1198,1199,6,98,-1,0,1199,1200,3,188,94,
-		0,1200,1203,1,0,0,0,1201,1203,6,98,-1,0,1202,1197,1,0,0,0,1202,1201,1,
-		0,0,0,1203,197,1,0,0,0,1204,1208,7,12,0,0,1205,1207,8,1,0,0,1206,1205,
-		1,0,0,0,1207,1210,1,0,0,0,1208,1206,1,0,0,0,1208,1209,1,0,0,0,1209,1211,
-		1,0,0,0,1210,1208,1,0,0,0,1211,1217,6,99,-1,0,1212,1213,3,190,95,0,1213,
-		1214,6,99,-1,0,1214,1215,3,182,91,0,1215,1218,1,0,0,0,1216,1218,6,99,-1,
-		0,1217,1212,1,0,0,0,1217,1216,1,0,0,0,1218,199,1,0,0,0,103,205,213,218,
-		256,271,279,284,291,296,325,337,351,363,377,385,391,400,408,414,422,428,
-		441,449,457,462,505,520,528,535,541,549,553,559,575,577,588,623,632,637,
-		650,661,665,673,679,682,692,723,737,745,753,758,784,801,816,818,829,835,
-		838,850,856,871,882,886,892,896,900,911,927,931,934,936,946,963,971,976,
-		989,994,997,1017,1019,1025,1032,1050,1066,1074,1084,1092,1102,1110,1120,
-		1128,1138,1146,1152,1154,1163,1172,1178,1187,1193,1202,1208,1217
+		2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,1,2,3,2,
+		262,8,2,1,3,1,3,1,3,1,3,1,4,1,4,1,4,1,4,1,4,1,4,1,5,1,5,1,5,3,5,277,8,
+		5,1,5,1,5,1,5,1,5,1,6,1,6,3,6,285,8,6,1,6,1,6,1,6,3,6,290,8,6,1,6,1,6,
+		1,6,1,6,1,6,3,6,297,8,6,1,6,1,6,1,6,3,6,302,8,6,1,6,1,6,1,6,1,6,1,7,1,
+		7,1,7,1,7,1,7,1,8,1,8,1,8,1,8,1,8,1,8,1,8,1,8,1,8,1,9,1,9,1,9,1,9,1,9,
+		1,9,1,9,5,9,329,8,9,10,9,12,9,332,9,9,1,9,1,9,1,9,1,9,1,9,1,9,1,10,1,10,
+		1,10,1,10,1,10,1,11,1,11,1,11,3,11,348,8,11,1,11,1,11,1,11,1,11,1,12,1,
+		12,1,12,1,12,1,13,1,13,1,13,1,13,3,13,362,8,13,1,13,1,13,1,13,1,13,1,14,
+		1,14,1,14,1,14,1,14,1,14,3,14,374,8,14,1,14,1,14,1,15,1,15,1,15,1,15,1,
+		16,1,16,1,16,1,16,1,16,1,16,3,16,388,8,16,1,17,1,17,1,17,1,17,1,17,1,17,
+		3,17,396,8,17,1,18,1,18,5,18,400,8,18,10,18,12,18,403,9,18,1,19,1,19,1,
+		19,1,19,5,19,409,8,19,10,19,12,19,412,9,19,1,19,1,19,1,20,1,20,1,20,3,
+		20,419,8,20,1,20,1,20,1,20,1,20,3,20,425,8,20,1,21,1,21,1,21,1,21,1,21,
+		1,21,3,21,433,8,21,1,22,1,22,5,22,437,8,22,10,22,12,22,440,9,22,1,23,1,
+		23,1,23,1,23,1,24,1,24,1,24,1,24,1,24,1,24,3,24,452,8,24,1,25,1,25,1,25,
+		1,25,5,25,458,8,25,10,25,12,25,461,9,25,1,25,1,25,1,26,1,26,1,26,3,26,
+		468,8,26,1,26,1,26,1,26,3,26,473,8,26,1,27,1,27,1,27,1,27,1,27,1,27,1,
+		27,1,27,1,27,1,27,1,27,1,27,1,27,1,27,1,27,1,27,1,27,1,27,1,27,1,27,1,
+		27,1,27,1,27,1,27,1,27,1,27,1,27,1,27,1,27,1,27,1,27,1,27,1,27,1,27,1,
+		27,1,27,1,27,1,27,1,27,1,27,1,27,1,27,1,27,1,27,3,27,519,8,27,1,28,1,28,
+		1,28,1,29,1,29,1,29,1,29,1,30,1,30,1,30,1,30,1,30,1,30,3,30,534,8,30,1,
+		30,1,30,1,31,1,31,1,31,1,31,3,31,542,8,31,1,31,1,31,1,31,1,31,1,31,3,31,
+		549,8,31,1,32,1,32,1,32,1,32,3,32,555,8,32,1,32,1,32,1,32,1,32,1,32,1,
+		32,3,32,563,8,32,1,32,1,32,3,32,567,8,32,1,33,1,33,1,33,1,33,3,33,573,
+		8,33,1,33,1,33,1,34,1,34,1,34,1,34,1,34,1,34,1,34,1,34,1,34,1,34,1,34,
+		1,34,3,34,589,8,34,3,34,591,8,34,1,34,1,34,1,35,1,35,1,35,1,35,1,35,1,
+		35,1,35,3,35,602,8,35,1,35,1,35,1,36,1,36,1,36,1,36,1,37,1,37,1,37,1,37,
+		1,38,1,38,1,38,1,38,1,39,1,39,1,39,1,39,1,40,1,40,1,41,1,41,1,41,1,41,
+		1,42,1,42,1,42,1,43,1,43,1,43,1,43,5,43,635,8,43,10,43,12,43,638,9,43,
+		1,43,1,43,1,44,1,44,1,44,1,44,3,44,646,8,44,1,44,1,44,1,44,3,44,651,8,
+		44,1,45,1,45,1,45,1,45,1,45,1,45,1,45,1,45,1,45,1,45,1,45,3,45,664,8,45,
+		1,46,1,46,1,46,1,46,1,46,1,46,1,46,5,46,673,8,46,10,46,12,46,676,9,46,
+		1,46,3,46,679,8,46,1,46,1,46,1,47,1,47,1,47,1,47,3,47,687,8,47,1,47,1,
+		47,1,47,1,47,3,47,693,8,47,1,47,3,47,696,8,47,1,47,1,47,1,48,1,48,1,48,
+		1,48,1,48,1,48,3,48,706,8,48,1,48,1,48,1,49,1,49,1,49,1,49,1,50,1,50,1,
+		50,1,50,1,51,1,51,1,51,1,51,1,52,1,52,1,52,1,52,1,52,1,53,1,53,1,53,1,
+		53,1,54,1,54,1,54,1,54,1,54,1,54,3,54,737,8,54,1,54,1,54,1,55,1,55,1,55,
+		1,55,1,56,1,56,1,56,1,56,1,56,1,56,3,56,751,8,56,1,57,1,57,1,57,1,57,5,
+		57,757,8,57,10,57,12,57,760,9,57,1,57,1,57,1,58,1,58,1,58,3,58,767,8,58,
+		1,58,1,58,1,58,3,58,772,8,58,1,59,1,59,1,59,1,59,1,59,1,59,1,59,1,59,1,
+		59,1,59,1,59,1,59,1,59,1,59,1,59,1,59,1,59,1,59,1,59,1,59,1,59,1,59,1,
+		59,1,59,3,59,798,8,59,1,60,1,60,1,60,1,60,1,61,1,61,1,61,1,61,1,61,1,61,
+		1,61,1,61,1,61,1,61,1,61,3,61,815,8,61,1,62,1,62,1,62,1,62,1,62,1,63,1,
+		63,1,63,1,63,1,63,1,63,1,63,1,63,3,63,830,8,63,3,63,832,8,63,1,63,1,63,
+		1,64,1,64,1,64,1,64,1,64,1,65,1,65,3,65,843,8,65,1,65,1,65,1,65,1,65,3,
+		65,849,8,65,1,65,3,65,852,8,65,1,65,1,65,1,66,1,66,1,66,1,66,1,66,1,66,
+		5,66,862,8,66,10,66,12,66,865,9,66,1,67,1,67,1,67,3,67,870,8,67,1,67,1,
+		67,1,67,1,67,1,67,1,67,1,67,1,67,1,67,1,67,1,67,1,67,1,67,3,67,885,8,67,
+		1,67,1,67,1,67,1,67,1,67,1,67,1,67,1,67,1,67,3,67,896,8,67,1,67,1,67,3,
+		67,900,8,67,1,67,1,67,1,67,1,67,3,67,906,8,67,1,67,1,67,3,67,910,8,67,
+		1,67,1,67,3,67,914,8,67,1,68,1,68,1,68,1,68,1,68,1,68,1,68,5,68,923,8,
+		68,10,68,12,68,926,9,68,1,68,1,68,1,68,1,69,1,69,1,69,1,69,1,69,1,69,1,
+		69,1,69,1,69,1,69,3,69,941,8,69,1,69,1,69,3,69,945,8,69,1,69,3,69,948,
+		8,69,3,69,950,8,69,1,70,1,70,1,70,1,71,1,71,1,71,1,72,1,72,3,72,960,8,
+		72,1,72,1,72,1,73,1,73,1,73,1,74,1,74,1,74,1,74,1,74,1,74,1,74,1,74,1,
+		74,1,74,3,74,977,8,74,1,75,1,75,1,75,1,75,1,75,1,75,3,75,985,8,75,1,76,
+		1,76,1,76,3,76,990,8,76,1,76,1,76,1,76,1,77,1,77,1,77,1,77,1,77,1,77,5,
+		77,1001,8,77,10,77,12,77,1004,9,77,1,78,1,78,3,78,1008,8,78,1,78,3,78,
+		1011,8,78,1,78,1,78,1,79,1,79,1,79,1,80,1,80,1,80,1,80,1,80,1,81,1,81,
+		1,81,1,81,1,81,1,81,1,81,1,81,5,81,1031,8,81,10,81,12,81,1034,9,81,1,82,
+		4,82,1037,8,82,11,82,12,82,1038,1,82,1,82,1,83,4,83,1044,8,83,11,83,12,
+		83,1045,1,83,1,83,1,84,1,84,1,84,1,85,1,85,1,85,1,86,1,86,1,86,1,87,1,
+		87,1,87,1,88,1,88,3,88,1064,8,88,1,88,1,88,1,89,1,89,1,89,1,90,1,90,1,
+		91,1,91,1,91,1,91,1,91,5,91,1078,8,91,10,91,12,91,1081,9,91,1,91,1,91,
+		1,91,5,91,1086,8,91,10,91,12,91,1089,9,91,1,92,1,92,1,92,1,92,1,92,5,92,
+		1096,8,92,10,92,12,92,1099,9,92,1,92,1,92,1,92,5,92,1104,8,92,10,92,12,
+		92,1107,9,92,1,93,1,93,1,93,1,93,1,93,5,93,1114,8,93,10,93,12,93,1117,
+		9,93,1,93,1,93,1,93,5,93,1122,8,93,10,93,12,93,1125,9,93,1,94,1,94,1,94,
+		1,94,1,94,5,94,1132,8,94,10,94,12,94,1135,9,94,1,94,1,94,1,94,5,94,1140,
+		8,94,10,94,12,94,1143,9,94,1,95,1,95,1,95,1,95,1,95,5,95,1150,8,95,10,
+		95,12,95,1153,9,95,1,95,1,95,1,95,5,95,1158,8,95,10,95,12,95,1161,9,95,
+		1,96,1,96,1,96,5,96,1166,8,96,10,96,12,96,1169,9,96,1,96,1,96,1,97,1,97,
+		5,97,1175,8,97,10,97,12,97,1178,9,97,1,97,1,97,1,97,1,97,1,97,1,97,3,97,
+		1186,8,97,1,98,1,98,5,98,1190,8,98,10,98,12,98,1193,9,98,1,98,1,98,1,98,
+		1,98,1,98,1,98,3,98,1201,8,98,1,99,1,99,5,99,1205,8,99,10,99,12,99,1208,
+		9,99,1,99,1,99,1,99,1,99,1,99,1,99,3,99,1216,8,99,1,100,1,100,5,100,1220,
+		8,100,10,100,12,100,1223,9,100,1,100,1,100,1,100,1,100,1,100,1,100,3,100,
+		1231,8,100,1,100,0,0,101,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,
+		34,36,38,40,42,44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,
+		82,84,86,88,90,92,94,96,98,100,102,104,106,108,110,112,114,116,118,120,
+		122,124,126,128,130,132,134,136,138,140,142,144,146,148,150,152,154,156,
+		158,160,162,164,166,168,170,172,174,176,178,180,182,184,186,188,190,192,
+		194,196,198,200,0,13,4,0,1,12,59,59,84,85,87,87,2,0,84,85,87,87,1,0,54,
+		55,1,0,52,53,2,0,34,34,60,60,2,0,56,57,74,74,6,0,34,34,58,60,70,72,75,
+		76,83,83,90,90,2,0,1,15,17,70,1,0,84,85,5,0,7,7,11,11,13,25,84,85,87,87,
+		5,0,7,7,20,20,26,29,84,85,87,87,5,0,7,7,16,17,30,34,84,85,87,87,3,0,1,
+		6,8,12,59,59,1281,0,202,1,0,0,0,2,220,1,0,0,0,4,261,1,0,0,0,6,263,1,0,
+		0,0,8,267,1,0,0,0,10,273,1,0,0,0,12,282,1,0,0,0,14,307,1,0,0,0,16,312,
+		1,0,0,0,18,321,1,0,0,0,20,339,1,0,0,0,22,344,1,0,0,0,24,353,1,0,0,0,26,
+		357,1,0,0,0,28,367,1,0,0,0,30,377,1,0,0,0,32,381,1,0,0,0,34,389,1,0,0,
+		0,36,397,1,0,0,0,38,404,1,0,0,0,40,424,1,0,0,0,42,426,1,0,0,0,44,434,1,
+		0,0,0,46,441,1,0,0,0,48,445,1,0,0,0,50,453,1,0,0,0,52,472,1,0,0,0,54,518,
+		1,0,0,0,56,520,1,0,0,0,58,523,1,0,0,0,60,527,1,0,0,0,62,537,1,0,0,0,64,
+		550,1,0,0,0,66,568,1,0,0,0,68,576,1,0,0,0,70,594,1,0,0,0,72,605,1,0,0,
+		0,74,609,1,0,0,0,76,613,1,0,0,0,78,617,1,0,0,0,80,621,1,0,0,0,82,623,1,
+		0,0,0,84,627,1,0,0,0,86,630,1,0,0,0,88,650,1,0,0,0,90,663,1,0,0,0,92,665,
+		1,0,0,0,94,682,1,0,0,0,96,699,1,0,0,0,98,709,1,0,0,0,100,713,1,0,0,0,102,
+		717,1,0,0,0,104,721,1,0,0,0,106,726,1,0,0,0,108,730,1,0,0,0,110,740,1,
+		0,0,0,112,744,1,0,0,0,114,752,1,0,0,0,116,771,1,0,0,0,118,797,1,0,0,0,
+		120,799,1,0,0,0,122,803,1,0,0,0,124,816,1,0,0,0,126,821,1,0,0,0,128,835,
+		1,0,0,0,130,840,1,0,0,0,132,855,1,0,0,0,134,913,1,0,0,0,136,915,1,0,0,
+		0,138,930,1,0,0,0,140,951,1,0,0,0,142,954,1,0,0,0,144,957,1,0,0,0,146,
+		963,1,0,0,0,148,976,1,0,0,0,150,984,1,0,0,0,152,989,1,0,0,0,154,994,1,
+		0,0,0,156,1005,1,0,0,0,158,1014,1,0,0,0,160,1017,1,0,0,0,162,1032,1,0,
+		0,0,164,1036,1,0,0,0,166,1043,1,0,0,0,168,1049,1,0,0,0,170,1052,1,0,0,
+		0,172,1055,1,0,0,0,174,1058,1,0,0,0,176,1063,1,0,0,0,178,1067,1,0,0,0,
+		180,1070,1,0,0,0,182,1087,1,0,0,0,184,1105,1,0,0,0,186,1123,1,0,0,0,188,
+		1141,1,0,0,0,190,1159,1,0,0,0,192,1162,1,0,0,0,194,1172,1,0,0,0,196,1187,
+		1,0,0,0,198,1202,1,0,0,0,200,1217,1,0,0,0,202,207,3,2,1,0,203,204,5,87,
+		0,0,204,206,3,2,1,0,205,203,1,0,0,0,206,209,1,0,0,0,207,205,1,0,0,0,207,
+		208,1,0,0,0,208,210,1,0,0,0,209,207,1,0,0,0,210,211,5,0,0,1,211,1,1,0,
+		0,0,212,213,3,4,2,0,213,214,6,1,-1,0,214,216,1,0,0,0,215,212,1,0,0,0,215,
+		216,1,0,0,0,216,217,1,0,0,0,217,218,6,1,-1,0,218,221,3,182,91,0,219,221,
+		3,34,17,0,220,215,1,0,0,0,220,219,1,0,0,0,221,3,1,0,0,0,222,223,3,6,3,
+		0,223,224,6,2,-1,0,224,262,1,0,0,0,225,226,3,8,4,0,226,227,6,2,-1,0,227,
+		262,1,0,0,0,228,229,3,10,5,0,229,230,6,2,-1,0,230,262,1,0,0,0,231,232,
+		3,12,6,0,232,233,6,2,-1,0,233,262,1,0,0,0,234,235,3,16,8,0,235,236,6,2,
+		-1,0,236,262,1,0,0,0,237,238,3,24,12,0,238,239,6,2,-1,0,239,262,1,0,0,
+		0,240,241,3,28,14,0,241,242,6,2,-1,0,242,262,1,0,0,0,243,244,3,30,15,0,
+		244,245,6,2,-1,0,245,262,1,0,0,0,246,247,3,110,55,0,247,248,6,2,-1,0,248,
+		262,1,0,0,0,249,250,3,46,23,0,250,251,6,2,-1,0,251,262,1,0,0,0,252,253,
+		3,18,9,0,253,254,6,2,-1,0,254,262,1,0,0,0,255,256,3,22,11,0,256,257,6,
+		2,-1,0,257,262,1,0,0,0,258,259,3,20,10,0,259,260,6,2,-1,0,260,262,1,0,
+		0,0,261,222,1,0,0,0,261,225,1,0,0,0,261,228,1,0,0,0,261,231,1,0,0,0,261,
+		234,1,0,0,0,261,237,1,0,0,0,261,240,1,0,0,0,261,243,1,0,0,0,261,246,1,
+		0,0,0,261,249,1,0,0,0,261,252,1,0,0,0,261,255,1,0,0,0,261,258,1,0,0,0,
+		262,5,1,0,0,0,263,264,5,1,0,0,264,265,3,170,85,0,265,266,6,3,-1,0,266,
+		7,1,0,0,0,267,268,5,2,0,0,268,269,3,174,87,0,269,270,5,82,0,0,270,271,
+		3,166,83,0,271,272,6,4,-1,0,272,9,1,0,0,0,273,274,5,3,0,0,274,276,3,174,
+		87,0,275,277,3,170,85,0,276,275,1,0,0,0,276,277,1,0,0,0,277,278,1,0,0,
+		0,278,279,5,82,0,0,279,280,3,160,80,0,280,281,6,5,-1,0,281,11,1,0,0,0,
+		282,284,5,4,0,0,283,285,3,14,7,0,284,283,1,0,0,0,284,285,1,0,0,0,285,286,
+		1,0,0,0,286,287,5,16,0,0,287,289,3,144,72,0,288,290,3,156,78,0,289,288,
+		1,0,0,0,289,290,1,0,0,0,290,301,1,0,0,0,291,292,5,30,0,0,292,302,3,164,
+		82,0,293,294,5,35,0,0,294,296,3,144,72,0,295,297,3,156,78,0,296,295,1,
+		0,0,0,296,297,1,0,0,0,297,302,1,0,0,0,298,299,5,36,0,0,299,300,5,37,0,
+		0,300,302,6,6,-1,0,301,291,1,0,0,0,301,293,1,0,0,0,301,298,1,0,0,0,302,
+		303,1,0,0,0,303,304,5,38,0,0,304,305,3,170,85,0,305,306,6,6,-1,0,306,13,
+		1,0,0,0,307,308,3,178,89,0,308,309,6,7,-1,0,309,310,3,162,81,0,310,311,
+		6,7,-1,0,311,15,1,0,0,0,312,313,5,5,0,0,313,314,5,16,0,0,314,315,3,144,
+		72,0,315,316,5,35,0,0,316,317,3,144,72,0,317,318,5,38,0,0,318,319,3,170,
+		85,0,319,320,6,8,-1,0,320,17,1,0,0,0,321,322,5,12,0,0,322,323,3,176,88,
+		0,323,330,6,9,-1,0,324,325,5,80,0,0,325,326,3,176,88,0,326,327,6,9,-1,
+		0,327,329,1,0,0,0,328,324,1,0,0,0,329,332,1,0,0,0,330,328,1,0,0,0,330,
+		331,1,0,0,0,331,333,1,0,0,0,332,330,1,0,0,0,333,334,5,14,0,0,334,335,3,
+		132,66,0,335,336,5,38,0,0,336,337,3,170,85,0,337,338,6,9,-1,0,338,19,1,
+		0,0,0,339,340,5,11,0,0,340,341,5,35,0,0,341,342,3,176,88,0,342,343,6,10,
+		-1,0,343,21,1,0,0,0,344,345,5,59,0,0,345,347,3,174,87,0,346,348,3,170,
+		85,0,347,346,1,0,0,0,347,348,1,0,0,0,348,349,1,0,0,0,349,350,5,82,0,0,
+		350,351,3,132,66,0,351,352,6,11,-1,0,352,23,1,0,0,0,353,354,3,26,13,0,
+		354,355,3,86,43,0,355,356,6,12,-1,0,356,25,1,0,0,0,357,358,5,6,0,0,358,
+		359,3,144,72,0,359,361,3,156,78,0,360,362,3,170,85,0,361,360,1,0,0,0,361,
+		362,1,0,0,0,362,363,1,0,0,0,363,364,5,38,0,0,364,365,3,170,85,0,365,366,
+		6,13,-1,0,366,27,1,0,0,0,367,368,5,7,0,0,368,369,3,176,88,0,369,370,5,
+		38,0,0,370,373,3,170,85,0,371,372,5,36,0,0,372,374,3,144,72,0,373,371,
+		1,0,0,0,373,374,1,0,0,0,374,375,1,0,0,0,375,376,6,14,-1,0,376,29,1,0,0,
+		0,377,378,3,32,16,0,378,379,3,86,43,0,379,380,6,15,-1,0,380,31,1,0,0,0,
+		381,382,5,8,0,0,382,383,3,174,87,0,383,387,6,16,-1,0,384,385,3,170,85,
+		0,385,386,6,16,-1,0,386,388,1,0,0,0,387,384,1,0,0,0,387,388,1,0,0,0,388,
+		33,1,0,0,0,389,395,3,36,18,0,390,391,3,38,19,0,391,392,6,17,-1,0,392,393,
+		3,182,91,0,393,396,1,0,0,0,394,396,6,17,-1,0,395,390,1,0,0,0,395,394,1,
+		0,0,0,396,35,1,0,0,0,397,401,8,0,0,0,398,400,8,1,0,0,399,398,1,0,0,0,400,
+		403,1,0,0,0,401,399,1,0,0,0,401,402,1,0,0,0,402,37,1,0,0,0,403,401,1,0,
+		0,0,404,405,5,84,0,0,405,410,3,40,20,0,406,407,5,87,0,0,407,409,3,40,20,
+		0,408,406,1,0,0,0,409,412,1,0,0,0,410,408,1,0,0,0,410,411,1,0,0,0,411,
+		413,1,0,0,0,412,410,1,0,0,0,413,414,5,85,0,0,414,39,1,0,0,0,415,416,3,
+		28,14,0,416,417,6,20,-1,0,417,419,1,0,0,0,418,415,1,0,0,0,418,419,1,0,
+		0,0,419,420,1,0,0,0,420,421,6,20,-1,0,421,425,3,184,92,0,422,425,3,42,
+		21,0,423,425,3,200,100,0,424,418,1,0,0,0,424,422,1,0,0,0,424,423,1,0,0,
+		0,425,41,1,0,0,0,426,432,3,44,22,0,427,428,3,38,19,0,428,429,6,21,-1,0,
+		429,430,3,184,92,0,430,433,1,0,0,0,431,433,6,21,-1,0,432,427,1,0,0,0,432,
+		431,1,0,0,0,433,43,1,0,0,0,434,438,8,0,0,0,435,437,8,1,0,0,436,435,1,0,
+		0,0,437,440,1,0,0,0,438,436,1,0,0,0,438,439,1,0,0,0,439,45,1,0,0,0,440,
+		438,1,0,0,0,441,442,3,48,24,0,442,443,3,50,25,0,443,444,6,23,-1,0,444,
+		47,1,0,0,0,445,446,5,10,0,0,446,447,3,174,87,0,447,451,6,24,-1,0,448,449,
+		3,170,85,0,449,450,6,24,-1,0,450,452,1,0,0,0,451,448,1,0,0,0,451,452,1,
+		0,0,0,452,49,1,0,0,0,453,454,5,84,0,0,454,459,3,52,26,0,455,456,5,87,0,
+		0,456,458,3,52,26,0,457,455,1,0,0,0,458,461,1,0,0,0,459,457,1,0,0,0,459,
+		460,1,0,0,0,460,462,1,0,0,0,461,459,1,0,0,0,462,463,5,85,0,0,463,51,1,
+		0,0,0,464,465,3,54,27,0,465,466,6,26,-1,0,466,468,1,0,0,0,467,464,1,0,
+		0,0,467,468,1,0,0,0,468,469,1,0,0,0,469,470,6,26,-1,0,470,473,3,186,93,
+		0,471,473,3,194,97,0,472,467,1,0,0,0,472,471,1,0,0,0,473,53,1,0,0,0,474,
+		475,3,56,28,0,475,476,6,27,-1,0,476,519,1,0,0,0,477,478,3,58,29,0,478,
+		479,6,27,-1,0,479,519,1,0,0,0,480,481,5,15,0,0,481,519,6,27,-1,0,482,483,
+		3,60,30,0,483,484,6,27,-1,0,484,519,1,0,0,0,485,486,3,62,31,0,486,487,
+		6,27,-1,0,487,519,1,0,0,0,488,489,3,64,32,0,489,490,6,27,-1,0,490,519,
+		1,0,0,0,491,492,3,66,33,0,492,493,6,27,-1,0,493,519,1,0,0,0,494,495,3,
+		68,34,0,495,496,6,27,-1,0,496,519,1,0,0,0,497,498,3,70,35,0,498,499,6,
+		27,-1,0,499,519,1,0,0,0,500,501,3,72,36,0,501,502,6,27,-1,0,502,519,1,
+		0,0,0,503,504,3,74,37,0,504,505,6,27,-1,0,505,519,1,0,0,0,506,507,3,78,
+		39,0,507,508,6,27,-1,0,508,519,1,0,0,0,509,510,3,28,14,0,510,511,6,27,
+		-1,0,511,519,1,0,0,0,512,513,3,76,38,0,513,514,6,27,-1,0,514,519,1,0,0,
+		0,515,516,3,20,10,0,516,517,6,27,-1,0,517,519,1,0,0,0,518,474,1,0,0,0,
+		518,477,1,0,0,0,518,480,1,0,0,0,518,482,1,0,0,0,518,485,1,0,0,0,518,488,
+		1,0,0,0,518,491,1,0,0,0,518,494,1,0,0,0,518,497,1,0,0,0,518,500,1,0,0,
+		0,518,503,1,0,0,0,518,506,1,0,0,0,518,509,1,0,0,0,518,512,1,0,0,0,518,
+		515,1,0,0,0,519,55,1,0,0,0,520,521,3,130,65,0,521,522,6,28,-1,0,522,57,
+		1,0,0,0,523,524,5,14,0,0,524,525,3,132,66,0,525,526,6,29,-1,0,526,59,1,
+		0,0,0,527,528,5,16,0,0,528,533,3,144,72,0,529,530,5,35,0,0,530,534,3,144,
+		72,0,531,532,5,30,0,0,532,534,3,164,82,0,533,529,1,0,0,0,533,531,1,0,0,
+		0,533,534,1,0,0,0,534,535,1,0,0,0,535,536,6,30,-1,0,536,61,1,0,0,0,537,
+		548,5,17,0,0,538,541,3,130,65,0,539,540,5,16,0,0,540,542,3,144,72,0,541,
+		539,1,0,0,0,541,542,1,0,0,0,542,543,1,0,0,0,543,544,6,31,-1,0,544,549,
+		1,0,0,0,545,546,3,132,66,0,546,547,6,31,-1,0,547,549,1,0,0,0,548,538,1,
+		0,0,0,548,545,1,0,0,0,549,63,1,0,0,0,550,566,5,18,0,0,551,552,5,32,0,0,
+		552,554,3,154,77,0,553,555,3,82,41,0,554,553,1,0,0,0,554,555,1,0,0,0,555,
+		556,1,0,0,0,556,557,6,32,-1,0,557,567,1,0,0,0,558,559,5,42,0,0,559,562,
+		3,176,88,0,560,561,5,81,0,0,561,563,3,164,82,0,562,560,1,0,0,0,562,563,
+		1,0,0,0,563,564,1,0,0,0,564,565,6,32,-1,0,565,567,1,0,0,0,566,551,1,0,
+		0,0,566,558,1,0,0,0,567,65,1,0,0,0,568,569,5,19,0,0,569,570,5,43,0,0,570,
+		572,3,154,77,0,571,573,3,82,41,0,572,571,1,0,0,0,572,573,1,0,0,0,573,574,
+		1,0,0,0,574,575,6,33,-1,0,575,67,1,0,0,0,576,577,5,20,0,0,577,578,5,13,
+		0,0,578,590,3,164,82,0,579,580,5,30,0,0,580,581,3,168,84,0,581,582,7,2,
+		0,0,582,591,1,0,0,0,583,584,5,36,0,0,584,588,3,156,78,0,585,586,3,84,42,
+		0,586,587,6,34,-1,0,587,589,1,0,0,0,588,585,1,0,0,0,588,589,1,0,0,0,589,
+		591,1,0,0,0,590,579,1,0,0,0,590,583,1,0,0,0,591,592,1,0,0,0,592,593,6,
+		34,-1,0,593,69,1,0,0,0,594,595,5,21,0,0,595,596,5,44,0,0,596,597,5,32,
+		0,0,597,601,3,156,78,0,598,599,3,84,42,0,599,600,6,35,-1,0,600,602,1,0,
+		0,0,601,598,1,0,0,0,601,602,1,0,0,0,602,603,1,0,0,0,603,604,6,35,-1,0,
+		604,71,1,0,0,0,605,606,5,22,0,0,606,607,3,166,83,0,607,608,6,36,-1,0,608,
+		73,1,0,0,0,609,610,5,23,0,0,610,611,3,170,85,0,611,612,6,37,-1,0,612,75,
+		1,0,0,0,613,614,5,24,0,0,614,615,3,176,88,0,615,616,6,38,-1,0,616,77,1,
+		0,0,0,617,618,3,80,40,0,618,619,3,86,43,0,619,620,6,39,-1,0,620,79,1,0,
+		0,0,621,622,5,25,0,0,622,81,1,0,0,0,623,624,5,14,0,0,624,625,3,132,66,
+		0,625,626,6,41,-1,0,626,83,1,0,0,0,627,628,5,45,0,0,628,629,5,58,0,0,629,
+		85,1,0,0,0,630,631,5,84,0,0,631,636,3,88,44,0,632,633,5,87,0,0,633,635,
+		3,88,44,0,634,632,1,0,0,0,635,638,1,0,0,0,636,634,1,0,0,0,636,637,1,0,
+		0,0,637,639,1,0,0,0,638,636,1,0,0,0,639,640,5,85,0,0,640,87,1,0,0,0,641,
+		646,3,90,45,0,642,643,3,28,14,0,643,644,6,44,-1,0,644,646,1,0,0,0,645,
+		641,1,0,0,0,645,642,1,0,0,0,645,646,1,0,0,0,646,647,1,0,0,0,647,648,6,
+		44,-1,0,648,651,3,188,94,0,649,651,3,196,98,0,650,645,1,0,0,0,650,649,
+		1,0,0,0,651,89,1,0,0,0,652,653,3,92,46,0,653,654,6,45,-1,0,654,664,1,0,
+		0,0,655,656,3,98,49,0,656,657,6,45,-1,0,657,664,1,0,0,0,658,659,3,100,
+		50,0,659,660,6,45,-1,0,660,664,1,0,0,0,661,664,3,102,51,0,662,664,3,106,
+		53,0,663,652,1,0,0,0,663,655,1,0,0,0,663,658,1,0,0,0,663,661,1,0,0,0,663,
+		662,1,0,0,0,664,91,1,0,0,0,665,666,5,26,0,0,666,667,3,94,47,0,667,674,
+		6,46,-1,0,668,669,5,81,0,0,669,670,3,94,47,0,670,671,6,46,-1,0,671,673,
+		1,0,0,0,672,668,1,0,0,0,673,676,1,0,0,0,674,672,1,0,0,0,674,675,1,0,0,
+		0,675,678,1,0,0,0,676,674,1,0,0,0,677,679,3,96,48,0,678,677,1,0,0,0,678,
+		679,1,0,0,0,679,680,1,0,0,0,680,681,6,46,-1,0,681,93,1,0,0,0,682,695,3,
+		160,80,0,683,686,5,30,0,0,684,685,5,40,0,0,685,687,6,47,-1,0,686,684,1,
+		0,0,0,686,687,1,0,0,0,687,688,1,0,0,0,688,696,3,164,82,0,689,692,5,39,
+		0,0,690,691,5,40,0,0,691,693,6,47,-1,0,692,690,1,0,0,0,692,693,1,0,0,0,
+		693,694,1,0,0,0,694,696,3,164,82,0,695,683,1,0,0,0,695,689,1,0,0,0,696,
+		697,1,0,0,0,697,698,6,47,-1,0,698,95,1,0,0,0,699,700,5,41,0,0,700,705,
+		3,176,88,0,701,702,5,30,0,0,702,706,3,164,82,0,703,704,5,39,0,0,704,706,
+		3,164,82,0,705,701,1,0,0,0,705,703,1,0,0,0,705,706,1,0,0,0,706,707,1,0,
+		0,0,707,708,6,48,-1,0,708,97,1,0,0,0,709,710,5,27,0,0,710,711,3,164,82,
+		0,711,712,6,49,-1,0,712,99,1,0,0,0,713,714,5,29,0,0,714,715,3,176,88,0,
+		715,716,6,50,-1,0,716,101,1,0,0,0,717,718,3,104,52,0,718,719,3,86,43,0,
+		719,720,6,51,-1,0,720,103,1,0,0,0,721,722,5,20,0,0,722,723,3,168,84,0,
+		723,724,7,3,0,0,724,725,6,52,-1,0,725,105,1,0,0,0,726,727,3,108,54,0,727,
+		728,3,86,43,0,728,729,6,53,-1,0,729,107,1,0,0,0,730,736,5,28,0,0,731,737,
+		5,47,0,0,732,733,3,164,82,0,733,734,5,46,0,0,734,735,3,164,82,0,735,737,
+		1,0,0,0,736,731,1,0,0,0,736,732,1,0,0,0,737,738,1,0,0,0,738,739,6,54,-1,
+		0,739,109,1,0,0,0,740,741,3,112,56,0,741,742,3,114,57,0,742,743,6,55,-1,
+		0,743,111,1,0,0,0,744,745,5,9,0,0,745,746,3,174,87,0,746,750,6,56,-1,0,
+		747,748,3,170,85,0,748,749,6,56,-1,0,749,751,1,0,0,0,750,747,1,0,0,0,750,
+		751,1,0,0,0,751,113,1,0,0,0,752,753,5,84,0,0,753,758,3,116,58,0,754,755,
+		5,87,0,0,755,757,3,116,58,0,756,754,1,0,0,0,757,760,1,0,0,0,758,756,1,
+		0,0,0,758,759,1,0,0,0,759,761,1,0,0,0,760,758,1,0,0,0,761,762,5,85,0,0,
+		762,115,1,0,0,0,763,764,3,118,59,0,764,765,6,58,-1,0,765,767,1,0,0,0,766,
+		763,1,0,0,0,766,767,1,0,0,0,767,768,1,0,0,0,768,769,6,58,-1,0,769,772,
+		3,190,95,0,770,772,3,198,99,0,771,766,1,0,0,0,771,770,1,0,0,0,772,117,
+		1,0,0,0,773,774,3,120,60,0,774,775,6,59,-1,0,775,798,1,0,0,0,776,777,3,
+		60,30,0,777,778,6,59,-1,0,778,798,1,0,0,0,779,780,3,122,61,0,780,781,6,
+		59,-1,0,781,798,1,0,0,0,782,783,3,62,31,0,783,784,6,59,-1,0,784,798,1,
+		0,0,0,785,786,3,124,62,0,786,787,6,59,-1,0,787,798,1,0,0,0,788,789,3,126,
+		63,0,789,790,6,59,-1,0,790,798,1,0,0,0,791,792,3,128,64,0,792,793,6,59,
+		-1,0,793,798,1,0,0,0,794,795,3,28,14,0,795,796,6,59,-1,0,796,798,1,0,0,
+		0,797,773,1,0,0,0,797,776,1,0,0,0,797,779,1,0,0,0,797,782,1,0,0,0,797,
+		785,1,0,0,0,797,788,1,0,0,0,797,791,1,0,0,0,797,794,1,0,0,0,798,119,1,
+		0,0,0,799,800,5,30,0,0,800,801,3,160,80,0,801,802,6,60,-1,0,802,121,1,
+		0,0,0,803,814,5,31,0,0,804,805,5,14,0,0,805,806,3,132,66,0,806,807,6,61,
+		-1,0,807,815,1,0,0,0,808,809,5,48,0,0,809,810,3,156,78,0,810,811,5,49,
+		0,0,811,812,3,156,78,0,812,813,6,61,-1,0,813,815,1,0,0,0,814,804,1,0,0,
+		0,814,808,1,0,0,0,815,123,1,0,0,0,816,817,5,32,0,0,817,818,5,50,0,0,818,
+		819,3,166,83,0,819,820,6,62,-1,0,820,125,1,0,0,0,821,822,5,33,0,0,822,
+		831,3,160,80,0,823,824,5,16,0,0,824,829,3,144,72,0,825,826,5,35,0,0,826,
+		830,3,144,72,0,827,828,5,30,0,0,828,830,3,164,82,0,829,825,1,0,0,0,829,
+		827,1,0,0,0,829,830,1,0,0,0,830,832,1,0,0,0,831,823,1,0,0,0,831,832,1,
+		0,0,0,832,833,1,0,0,0,833,834,6,63,-1,0,834,127,1,0,0,0,835,836,5,34,0,
+		0,836,837,5,51,0,0,837,838,3,158,79,0,838,839,6,64,-1,0,839,129,1,0,0,
+		0,840,842,5,13,0,0,841,843,3,168,84,0,842,841,1,0,0,0,842,843,1,0,0,0,
+		843,848,1,0,0,0,844,849,5,58,0,0,845,849,5,59,0,0,846,847,7,4,0,0,847,
+		849,6,65,-1,0,848,844,1,0,0,0,848,845,1,0,0,0,848,846,1,0,0,0,849,851,
+		1,0,0,0,850,852,3,82,41,0,851,850,1,0,0,0,851,852,1,0,0,0,852,853,1,0,
+		0,0,853,854,6,65,-1,0,854,131,1,0,0,0,855,856,3,134,67,0,856,863,6,66,
+		-1,0,857,858,5,80,0,0,858,859,3,134,67,0,859,860,6,66,-1,0,860,862,1,0,
+		0,0,861,857,1,0,0,0,862,865,1,0,0,0,863,861,1,0,0,0,863,864,1,0,0,0,864,
+		133,1,0,0,0,865,863,1,0,0,0,866,867,5,61,0,0,867,870,6,67,-1,0,868,870,
+		5,62,0,0,869,866,1,0,0,0,869,868,1,0,0,0,870,871,1,0,0,0,871,872,5,59,
+		0,0,872,914,6,67,-1,0,873,874,3,136,68,0,874,875,6,67,-1,0,875,914,1,0,
+		0,0,876,877,5,63,0,0,877,885,6,67,-1,0,878,879,5,64,0,0,879,885,6,67,-1,
+		0,880,881,5,65,0,0,881,885,6,67,-1,0,882,883,5,66,0,0,883,885,6,67,-1,
+		0,884,876,1,0,0,0,884,878,1,0,0,0,884,880,1,0,0,0,884,882,1,0,0,0,885,
+		886,1,0,0,0,886,887,3,158,79,0,887,888,3,140,70,0,888,889,6,67,-1,0,889,
+		914,1,0,0,0,890,891,3,138,69,0,891,892,6,67,-1,0,892,914,1,0,0,0,893,895,
+		3,142,71,0,894,896,3,152,76,0,895,894,1,0,0,0,895,896,1,0,0,0,896,899,
+		1,0,0,0,897,898,5,35,0,0,898,900,3,146,73,0,899,897,1,0,0,0,899,900,1,
+		0,0,0,900,901,1,0,0,0,901,902,6,67,-1,0,902,914,1,0,0,0,903,905,3,150,
+		75,0,904,906,3,152,76,0,905,904,1,0,0,0,905,906,1,0,0,0,906,909,1,0,0,
+		0,907,908,5,35,0,0,908,910,3,146,73,0,909,907,1,0,0,0,909,910,1,0,0,0,
+		910,911,1,0,0,0,911,912,6,67,-1,0,912,914,1,0,0,0,913,869,1,0,0,0,913,
+		873,1,0,0,0,913,884,1,0,0,0,913,890,1,0,0,0,913,893,1,0,0,0,913,903,1,
+		0,0,0,914,135,1,0,0,0,915,916,5,59,0,0,916,917,3,168,84,0,917,924,6,68,
+		-1,0,918,919,5,80,0,0,919,920,3,168,84,0,920,921,6,68,-1,0,921,923,1,0,
+		0,0,922,918,1,0,0,0,923,926,1,0,0,0,924,922,1,0,0,0,924,925,1,0,0,0,925,
+		927,1,0,0,0,926,924,1,0,0,0,927,928,3,140,70,0,928,929,6,68,-1,0,929,137,
+		1,0,0,0,930,949,5,67,0,0,931,932,5,58,0,0,932,933,3,140,70,0,933,934,6,
+		69,-1,0,934,950,1,0,0,0,935,947,3,172,86,0,936,937,3,140,70,0,937,938,
+		6,69,-1,0,938,948,1,0,0,0,939,941,3,152,76,0,940,939,1,0,0,0,940,941,1,
+		0,0,0,941,944,1,0,0,0,942,943,5,35,0,0,943,945,3,146,73,0,944,942,1,0,
+		0,0,944,945,1,0,0,0,945,946,1,0,0,0,946,948,6,69,-1,0,947,936,1,0,0,0,
+		947,940,1,0,0,0,948,950,1,0,0,0,949,931,1,0,0,0,949,935,1,0,0,0,950,139,
+		1,0,0,0,951,952,5,68,0,0,952,953,5,69,0,0,953,141,1,0,0,0,954,955,3,172,
+		86,0,955,956,6,71,-1,0,956,143,1,0,0,0,957,959,3,148,74,0,958,960,3,152,
+		76,0,959,958,1,0,0,0,959,960,1,0,0,0,960,961,1,0,0,0,961,962,6,72,-1,0,
+		962,145,1,0,0,0,963,964,3,144,72,0,964,965,6,73,-1,0,965,147,1,0,0,0,966,
+		967,3,150,75,0,967,968,6,74,-1,0,968,977,1,0,0,0,969,970,5,67,0,0,970,
+		971,3,172,86,0,971,972,6,74,-1,0,972,977,1,0,0,0,973,974,3,172,86,0,974,
+		975,6,74,-1,0,975,977,1,0,0,0,976,966,1,0,0,0,976,969,1,0,0,0,976,973,
+		1,0,0,0,977,149,1,0,0,0,978,979,5,73,0,0,979,985,6,75,-1,0,980,981,3,168,
+		84,0,981,982,3,172,86,0,982,983,6,75,-1,0,983,985,1,0,0,0,984,978,1,0,
+		0,0,984,980,1,0,0,0,985,151,1,0,0,0,986,990,5,81,0,0,987,988,5,86,0,0,
+		988,990,6,76,-1,0,989,986,1,0,0,0,989,987,1,0,0,0,990,991,1,0,0,0,991,
+		992,3,164,82,0,992,993,6,76,-1,0,993,153,1,0,0,0,994,995,3,156,78,0,995,
+		1002,6,77,-1,0,996,997,5,80,0,0,997,998,3,156,78,0,998,999,6,77,-1,0,999,
+		1001,1,0,0,0,1000,996,1,0,0,0,1001,1004,1,0,0,0,1002,1000,1,0,0,0,1002,
+		1003,1,0,0,0,1003,155,1,0,0,0,1004,1002,1,0,0,0,1005,1007,7,5,0,0,1006,
+		1008,3,172,86,0,1007,1006,1,0,0,0,1007,1008,1,0,0,0,1008,1010,1,0,0,0,
+		1009,1011,3,152,76,0,1010,1009,1,0,0,0,1010,1011,1,0,0,0,1011,1012,1,0,
+		0,0,1012,1013,6,78,-1,0,1013,157,1,0,0,0,1014,1015,3,172,86,0,1015,1016,
+		6,79,-1,0,1016,159,1,0,0,0,1017,1018,3,176,88,0,1018,1019,6,80,-1,0,1019,
+		1020,3,162,81,0,1020,1021,6,80,-1,0,1021,161,1,0,0,0,1022,1023,5,80,0,
+		0,1023,1024,3,176,88,0,1024,1025,6,81,-1,0,1025,1031,1,0,0,0,1026,1027,
+		5,81,0,0,1027,1028,3,176,88,0,1028,1029,6,81,-1,0,1029,1031,1,0,0,0,1030,
+		1022,1,0,0,0,1030,1026,1,0,0,0,1031,1034,1,0,0,0,1032,1030,1,0,0,0,1032,
+		1033,1,0,0,0,1033,163,1,0,0,0,1034,1032,1,0,0,0,1035,1037,7,6,0,0,1036,
+		1035,1,0,0,0,1037,1038,1,0,0,0,1038,1036,1,0,0,0,1038,1039,1,0,0,0,1039,
+		1040,1,0,0,0,1040,1041,6,82,-1,0,1041,165,1,0,0,0,1042,1044,8,1,0,0,1043,
+		1042,1,0,0,0,1044,1045,1,0,0,0,1045,1043,1,0,0,0,1045,1046,1,0,0,0,1046,
+		1047,1,0,0,0,1047,1048,6,83,-1,0,1048,167,1,0,0,0,1049,1050,5,72,0,0,1050,
+		1051,6,84,-1,0,1051,169,1,0,0,0,1052,1053,5,77,0,0,1053,1054,6,85,-1,0,
+		1054,171,1,0,0,0,1055,1056,5,70,0,0,1056,1057,6,86,-1,0,1057,173,1,0,0,
+		0,1058,1059,3,176,88,0,1059,1060,6,87,-1,0,1060,175,1,0,0,0,1061,1064,
+		5,16,0,0,1062,1064,3,180,90,0,1063,1061,1,0,0,0,1063,1062,1,0,0,0,1064,
+		1065,1,0,0,0,1065,1066,6,88,-1,0,1066,177,1,0,0,0,1067,1068,3,180,90,0,
+		1068,1069,6,89,-1,0,1069,179,1,0,0,0,1070,1071,7,7,0,0,1071,181,1,0,0,
+		0,1072,1073,5,84,0,0,1073,1074,6,91,-1,0,1074,1079,3,2,1,0,1075,1076,5,
+		87,0,0,1076,1078,3,2,1,0,1077,1075,1,0,0,0,1078,1081,1,0,0,0,1079,1077,
+		1,0,0,0,1079,1080,1,0,0,0,1080,1082,1,0,0,0,1081,1079,1,0,0,0,1082,1083,
+		5,85,0,0,1083,1084,6,91,-1,0,1084,1086,1,0,0,0,1085,1072,1,0,0,0,1086,
+		1089,1,0,0,0,1087,1085,1,0,0,0,1087,1088,1,0,0,0,1088,183,1,0,0,0,1089,
+		1087,1,0,0,0,1090,1091,5,84,0,0,1091,1092,6,92,-1,0,1092,1097,3,40,20,
+		0,1093,1094,5,87,0,0,1094,1096,3,40,20,0,1095,1093,1,0,0,0,1096,1099,1,
+		0,0,0,1097,1095,1,0,0,0,1097,1098,1,0,0,0,1098,1100,1,0,0,0,1099,1097,
+		1,0,0,0,1100,1101,5,85,0,0,1101,1102,6,92,-1,0,1102,1104,1,0,0,0,1103,
+		1090,1,0,0,0,1104,1107,1,0,0,0,1105,1103,1,0,0,0,1105,1106,1,0,0,0,1106,
+		185,1,0,0,0,1107,1105,1,0,0,0,1108,1109,5,84,0,0,1109,1110,6,93,-1,0,1110,
+		1115,3,52,26,0,1111,1112,5,87,0,0,1112,1114,3,52,26,0,1113,1111,1,0,0,
+		0,1114,1117,1,0,0,0,1115,1113,1,0,0,0,1115,1116,1,0,0,0,1116,1118,1,0,
+		0,0,1117,1115,1,0,0,0,1118,1119,5,85,0,0,1119,1120,6,93,-1,0,1120,1122,
+		1,0,0,0,1121,1108,1,0,0,0,1122,1125,1,0,0,0,1123,1121,1,0,0,0,1123,1124,
+		1,0,0,0,1124,187,1,0,0,0,1125,1123,1,0,0,0,1126,1127,5,84,0,0,1127,1128,
+		6,94,-1,0,1128,1133,3,88,44,0,1129,1130,5,87,0,0,1130,1132,3,88,44,0,1131,
+		1129,1,0,0,0,1132,1135,1,0,0,0,1133,1131,1,0,0,0,1133,1134,1,0,0,0,1134,
+		1136,1,0,0,0,1135,1133,1,0,0,0,1136,1137,5,85,0,0,1137,1138,6,94,-1,0,
+		1138,1140,1,0,0,0,1139,1126,1,0,0,0,1140,1143,1,0,0,0,1141,1139,1,0,0,
+		0,1141,1142,1,0,0,0,1142,189,1,0,0,0,1143,1141,1,0,0,0,1144,1145,5,84,
+		0,0,1145,1146,6,95,-1,0,1146,1151,3,116,58,0,1147,1148,5,87,0,0,1148,1150,
+		3,116,58,0,1149,1147,1,0,0,0,1150,1153,1,0,0,0,1151,1149,1,0,0,0,1151,
+		1152,1,0,0,0,1152,1154,1,0,0,0,1153,1151,1,0,0,0,1154,1155,5,85,0,0,1155,
+		1156,6,95,-1,0,1156,1158,1,0,0,0,1157,1144,1,0,0,0,1158,1161,1,0,0,0,1159,
+		1157,1,0,0,0,1159,1160,1,0,0,0,1160,191,1,0,0,0,1161,1159,1,0,0,0,1162,
+		1167,5,84,0,0,1163,1166,8,8,0,0,1164,1166,3,192,96,0,1165,1163,1,0,0,0,
+		1165,1164,1,0,0,0,1166,1169,1,0,0,0,1167,1165,1,0,0,0,1167,1168,1,0,0,
+		0,1168,1170,1,0,0,0,1169,1167,1,0,0,0,1170,1171,5,85,0,0,1171,193,1,0,
+		0,0,1172,1176,8,9,0,0,1173,1175,8,1,0,0,1174,1173,1,0,0,0,1175,1178,1,
+		0,0,0,1176,1174,1,0,0,0,1176,1177,1,0,0,0,1177,1179,1,0,0,0,1178,1176,
+		1,0,0,0,1179,1185,6,97,-1,0,1180,1181,3,192,96,0,1181,1182,6,97,-1,0,1182,
+		1183,3,186,93,0,1183,1186,1,0,0,0,1184,1186,6,97,-1,0,1185,1180,1,0,0,
+		0,1185,1184,1,0,0,0,1186,195,1,0,0,0,1187,1191,8,10,0,0,1188,1190,8,1,
+		0,0,1189,1188,1,0,0,0,1190,1193,1,0,0,0,1191,1189,1,0,0,0,1191,1192,1,
+		0,0,0,1192,1194,1,0,0,0,1193,1191,1,0,0,0,1194,1200,6,98,-1,0,1195,1196,
+		3,192,96,0,1196,1197,6,98,-1,0,1197,1198,3,188,94,0,1198,1201,1,0,0,0,
+		1199,1201,6,98,-1,0,1200,1195,1,0,0,0,1200,1199,1,0,0,0,1201,197,1,0,0,
+		0,1202,1206,8,11,0,0,1203,1205,8,1,0,0,1204,1203,1,0,0,0,1205,1208,1,0,
+		0,0,1206,1204,1,0,0,0,1206,1207,1,0,0,0,1207,1209,1,0,0,0,1208,1206,1,
+		0,0,0,1209,1215,6,99,-1,0,1210,1211,3,192,96,0,1211,1212,6,99,-1,0,1212,
+		1213,3,190,95,0,1213,1216,1,0,0,0,1214,1216,6,99,-1,0,1215,1210,1,0,0,
+		0,1215,1214,1,0,0,0,1216,199,1,0,0,0,1217,1221,7,12,0,0,1218,1220,8,1,
+		0,0,1219,1218,1,0,0,0,1220,1223,1,0,0,0,1221,1219,1,0,0,0,1221,1222,1,
+		0,0,0,1222,1224,1,0,0,0,1223,1221,1,0,0,0,1224,1230,6,100,-1,0,1225,1226,
+		3,192,96,0,1226,1227,6,100,-1,0,1227,1228,3,184,92,0,1228,1231,1,0,0,0,
+		1229,1231,6,100,-1,0,1230,1225,1,0,0,0,1230,1229,1,0,0,0,1231,201,1,0,
+		0,0,103,207,215,220,261,276,284,289,296,301,330,347,361,373,387,395,401,
+		410,418,424,432,438,451,459,467,472,518,533,541,548,554,562,566,572,588,
+		590,601,636,645,650,663,674,678,686,692,695,705,736,750,758,766,771,797,
+		814,829,831,842,848,851,863,869,884,895,899,905,909,913,924,940,944,947,
+		949,959,976,984,989,1002,1007,1010,1030,1032,1038,1045,1063,1079,1087,
+		1097,1105,1115,1123,1133,1141,1151,1159,1165,1167,1176,1185,1191,1200,
+		1206,1215,1221,1230
 	};
 
 	private static ATN _atn;

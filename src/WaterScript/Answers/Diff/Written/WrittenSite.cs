@@ -30,6 +30,7 @@ internal static class WrittenSite
         BlockNode block => Thing(source, block.Kind.Text, block.Header.FirstOrDefault()?.Text ?? "", block, LinesOf(source, block, prefix: "")),
         LetNode let => Thing(source, "let", let.Name.Text, let, [Line(source, "", let.Value)]),
         NamedDaysNode days => Thing(source, "days", days.Name.Text, days, [.. Label(source, days.Label), .. days.Days.Select(day => Line(source, "", day))]),
+        KeepNode keep when hasRules => Thing(source, "keep to", "", keep, [Line(source, "", keep)]),
         SkipNode skip when hasRules => Thing(source, "skip", "", skip, [Line(source, "", skip)]),
         GroupNode group => Thing(source, "group", group.Name.Text, group, [.. Label(source, group.Label), Line(source, "", group.Zones)]),
         SequenceNode steps => Thing(source, Sequence, steps.Name.Text, steps, LinesOf(source, steps)),

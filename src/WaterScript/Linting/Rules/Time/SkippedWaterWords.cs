@@ -77,6 +77,7 @@ internal static class SkippedWaterWords
         SkipCause.Hold => "hold",
         SkipCause.ClosedSeason => "closed season",
         SkipCause.Cut => "`cut off`",
+        SkipCause.Restriction => "restriction",
         _ => "scale",
     };
 }

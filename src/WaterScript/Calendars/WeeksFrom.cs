@@ -1,7 +1,6 @@
 using NodaTime;
-using WaterScript.Calendars;
 
-namespace WaterScript.Simulation.Restrictions;
+namespace WaterScript.Calendars;
 
 /// <summary>Weeks that begin on a certain weekday.</summary>
 internal readonly struct WeeksFrom(IsoDayOfWeek first)

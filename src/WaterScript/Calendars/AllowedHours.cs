@@ -1,8 +1,7 @@
 using System.Collections.Immutable;
-using WaterScript.Calendars;
 using WaterScript.Model;
 
-namespace WaterScript.Simulation.Restrictions;
+namespace WaterScript.Calendars;
 
 /// <summary>
 /// The hours in which a restriction allows water, judged by what the wall clock shows: in an hour that a clock change repeats,
@@ -16,10 +15,13 @@ internal sealed class AllowedHours(ImmutableArray<Hours> hours, MomentReader mom
     /// <summary>Whether some date had no such sun event, so that its hours could not be judged.</summary>
     public bool LackedSun { get; private set; }
 
-    /// <summary>The first instant of a piece of a run outside the hours, in Unix seconds, or null.</summary>
-    public long? FirstOutside(in WateredPiece piece)
+    /// <summary>The first instant of a part of a date outside the hours, in Unix seconds, or null.</summary>
+    /// <param name="day">The date, in days since 1970-01-01.</param>
+    /// <param name="from">First instant of the part, in Unix seconds.</param>
+    /// <param name="until">The instant after its last.</param>
+    public long? FirstOutside(int day, long from, long until)
     {
-        foreach (var outside in Outside(piece.Day, piece.Start, piece.End)) return outside.From;
+        foreach (var outside in Outside(day, from, until)) return outside.From;
         return null;
     }
 

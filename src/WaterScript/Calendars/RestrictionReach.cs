@@ -1,8 +1,7 @@
 using System.Collections.Immutable;
-using WaterScript.Calendars;
 using WaterScript.Model;
 
-namespace WaterScript.Simulation.Restrictions;
+namespace WaterScript.Calendars;
 
 /// <summary>Whom a restriction binds, and when.</summary>
 internal sealed class RestrictionReach
