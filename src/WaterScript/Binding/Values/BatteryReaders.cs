@@ -3,7 +3,6 @@ using WaterScript.Language;
 using WaterScript.Model;
 using WaterScript.Quantities;
 using WaterScript.Syntax;
-using WaterScript.Syntax.Tokens;
 
 namespace WaterScript.Binding.Values;
 

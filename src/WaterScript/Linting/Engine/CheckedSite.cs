@@ -39,7 +39,7 @@ internal sealed record CheckedSite(string Path, SiteReading Reading, LintReport?
     /// <param name="stop">Nobody needs the answer any more.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
     public static CheckedSite Of(string path, SiteReading reading, LocalDate? from = null, int share = 1, CancellationToken stop = default) =>
-        Untried(path, reading, from, share, stop).Tried(from, share, stop);
+        Untried(path, reading, from, share, stop: stop).Tried(from, share, stop: stop);
 
     /// <summary>Looks at a site while others are looked at, so that there is no core to spare for it: on one thread.</summary>
     /// <param name="path">The root file, as findings show it.</param>
@@ -50,22 +50,22 @@ internal sealed record CheckedSite(string Path, SiteReading Reading, LintReport?
 
     /// <summary>The site with those of its fixes that do no harm.</summary>
     /// <inheritdoc cref="Untried"/>
-    public CheckedSite Tried(LocalDate? from, int share = 1, CancellationToken stop = default, bool isBesideOthers = false) =>
-        this with { Findings = new FixTrial(this, reading => Untried(Path, reading, from, share, stop, isBesideOthers)).Findings() };
+    public CheckedSite Tried(LocalDate? from, int share = 1, bool isBesideOthers = false, CancellationToken stop = default) =>
+        this with { Findings = new FixTrial(this, reading => Untried(Path, reading, from, share, isBesideOthers, stop)).Findings() };
 
     /// <summary>Looks at a site whose fixes nobody is shown.</summary>
     /// <param name="path">The root file, as findings show it.</param>
     /// <param name="reading">What reading gave.</param>
     /// <param name="from">First date to look at; null for the site's first.</param>
     /// <param name="share">The most work is that of a check by so many; 1 or more.</param>
-    /// <param name="stop">Nobody needs the answer any more.</param>
     /// <param name="isBesideOthers">Whether other sites have the other cores.</param>
+    /// <param name="stop">Nobody needs the answer any more.</param>
     public static CheckedSite Untried(
-        string path, SiteReading reading, LocalDate? from = null, int share = 1, CancellationToken stop = default, bool isBesideOthers = false)
+        string path, SiteReading reading, LocalDate? from = null, int share = 1, bool isBesideOthers = false, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(reading);
         var lint = reading is { Site: { } site, Findings.HasErrors: false }
-            ? Linter.Check(site, CheckHorizon.Of(site, from), Limits.CheckWorkOf(site.SourceLength) / share, stop, isBesideOthers)
+            ? Linter.Check(site, CheckHorizon.Of(site, from), Limits.CheckWorkOf(site.SourceLength) / share, isBesideOthers, stop)
             : null;
         return new CheckedSite(path, reading, lint);
     }

@@ -11,11 +11,11 @@ internal static class Linter
     /// <param name="site">The site.</param>
     /// <param name="horizon">The dates to look at.</param>
     /// <param name="units">The most work; null for what a site of its length may ask for.</param>
-    /// <param name="stop">Nobody needs the answer any more.</param>
     /// <param name="isBesideOthers">Whether other sites have the other cores.</param>
+    /// <param name="stop">Nobody needs the answer any more.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static LintReport Check(Site site, Horizon horizon, long? units = null, CancellationToken stop = default, bool isBesideOthers = false) =>
-        Judged(Walk(site, horizon, units ?? Limits.CheckWorkOf(site.SourceLength), stop, isBesideOthers).Go(), site, horizon);
+    public static LintReport Check(Site site, Horizon horizon, long? units = null, bool isBesideOthers = false, CancellationToken stop = default) =>
+        Judged(Walk(site, horizon, units ?? Limits.CheckWorkOf(site.SourceLength), isBesideOthers, stop).Go(), site, horizon);
 
     /// <summary>Looks at a few dates of a site that has been checked: nothing is said of other dates, and no fix is tried again.</summary>
     /// <param name="site">The site.</param>
@@ -24,7 +24,7 @@ internal static class Linter
     public static LintReport CheckAgain(Site site, Horizon horizon, long units) =>
         Judged(new BoundedWalk(site, horizon, units) { IsRepeated = true }.Go(), site, horizon);
 
-    private static BoundedWalk Walk(Site site, Horizon horizon, long units, CancellationToken stop, bool isBesideOthers) =>
+    private static BoundedWalk Walk(Site site, Horizon horizon, long units, bool isBesideOthers, CancellationToken stop) =>
         new(site, horizon, units) { Stop = stop, IsBesideOthers = isBesideOthers };
 
     private static LintReport Judged(LintReport report, Site site, Horizon horizon)

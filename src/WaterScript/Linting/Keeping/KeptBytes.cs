@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Buffers.Binary;
 using System.Runtime.InteropServices;
 using NodaTime;
@@ -7,10 +8,10 @@ namespace WaterScript.Linting.Keeping;
 /// <summary>Numbers, texts and dates, one after the other, as <see cref="KeptReader"/> reads them.</summary>
 internal sealed class KeptBytes
 {
-    private readonly MemoryStream _bytes = new();
+    private readonly ArrayBufferWriter<byte> _bytes = new();
 
     /// <summary>All of it.</summary>
-    public byte[] ToArray() => _bytes.ToArray();
+    public byte[] ToArray() => _bytes.WrittenSpan.ToArray();
 
     /// <summary>A number.</summary>
     public void Add(long number)
@@ -21,7 +22,7 @@ internal sealed class KeptBytes
     }
 
     /// <summary>Yes or no.</summary>
-    public void Add(bool value) => _bytes.WriteByte(value ? (byte)1 : (byte)0);
+    public void Add(bool value) => _bytes.Write([value ? (byte)1 : (byte)0]);
 
     /// <summary>A number with all its decimals, also those that are 0.</summary>
     public void Add(decimal number)
