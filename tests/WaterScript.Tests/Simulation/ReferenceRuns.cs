@@ -208,7 +208,8 @@ internal sealed class ReferenceRuns
             if (to <= from) continue;
             yield return new ReferenceRun(
                 from, to, to == planned ? watering.Overlap : 0, watering.Zone.Index, schedule.Name, date, start.Number, pass, passStart, watering.Step,
-                    watering.Injector) { Dosing = watering.Dosing };
+                    watering.Injector)
+            { Dosing = watering.Dosing };
         }
     }
 
