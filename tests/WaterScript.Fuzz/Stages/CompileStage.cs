@@ -14,7 +14,7 @@ internal sealed class CompileStage : IStage
 
     public bool Run(SiteInHand site, SiteInHand original)
     {
-        if (site.Sound is null || DeviceListStage.IsRefused(site, controller: null, isForDevice: false)) return false;
+        if (site.Sound is null || DeviceListStage.IsRefused(site, controller: null, isForDevice: false) || !site.FitsInTrees) return false;
         var json = JsonNode.Parse(Document(site, OutputFormat.Json, null))!;
         var yaml = Trees.FromYaml(Document(site, OutputFormat.Yaml, null));
         Must.Hold(JsonNode.DeepEquals(json, yaml), "YAML and JSON say the same");

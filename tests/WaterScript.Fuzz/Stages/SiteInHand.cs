@@ -17,6 +17,9 @@ internal sealed class SiteInHand
     /// <summary>The most dates for which documents are written.</summary>
     public const int MostDays = 28;
 
+    /// <summary>The most runs of documents that are held as trees, twice over.</summary>
+    private const int MostRunsOfTrees = 50_000;
+
     private const int DaysBetweenSalts = 45;
 
     /// <summary>Sites that others are compared with come again and again.</summary>
@@ -27,6 +30,7 @@ internal sealed class SiteInHand
     private readonly Lazy<SiteReading> _reading;
     private readonly Lazy<CheckedSite> _checked;
     private readonly Lazy<Horizon> _horizon;
+    private readonly Lazy<bool> _fitsInTrees;
     private readonly List<Finding> _undecoded = [];
 
     public SiteInHand(SiteFiles files, int salt)
@@ -35,6 +39,7 @@ internal sealed class SiteInHand
         _reading = new(() => ReadWith(null));
         _checked = new(() => Known.GetValue(_files, _ => CheckedSite.Of(_files.Root, Reading)));
         _horizon = new(HorizonOf);
+        _fitsInTrees = new(() => !Timetable.Runs().Skip(MostRunsOfTrees).Any());
     }
 
     /// <summary>The files.</summary>
@@ -60,6 +65,9 @@ internal sealed class SiteInHand
 
     /// <summary>The timetable of those dates.</summary>
     public Timetable Timetable => Timetable.Of(Reading.Site!, Horizon);
+
+    /// <summary>Whether the documents of those dates can be held as trees: a single date may have half a million runs.</summary>
+    public bool FitsInTrees => _fitsInTrees.Value;
 
     /// <summary>The source of the root file.</summary>
     public SourceText Root => Decode(_files.Root, []);

@@ -95,14 +95,14 @@ internal sealed class DeployedRows
         return scalar.Value;
     }
 
-    /// <summary>Numbers of runs with a space between them, as a table has them.</summary>
+    /// <summary>Numbers of runs with a space between them, as a table has them: passes that touch are one opening, so there may be as many as runs.</summary>
     private string Numbers()
     {
         var numbers = new List<string>();
         while (_events.Next() is not SequenceEnd)
         {
             if (_events.Current is not Scalar number) throw _events.Wrong("the number of a run", "a value");
-            if (numbers.Count == Limits.RunsPerPass) throw _events.Here("an opening with more runs than a pass can have", YamlEvents.CompileAnew);
+            if (numbers.Count == Limits.DeployedRows) throw _events.Here("an opening with more runs than a timetable can have", YamlEvents.CompileAnew);
             numbers.Add(number.Value);
         }
 

@@ -4,6 +4,7 @@ using NodaTime;
 using WaterScript.Answers.Diff;
 using WaterScript.Binding;
 using WaterScript.Calendars;
+using WaterScript.Diagnostics;
 using WaterScript.Documents.Timetables;
 using WaterScript.Documents.Timetables.Deployed;
 using WaterScript.Linting.Engine;
@@ -59,6 +60,24 @@ public class DeployedTimetableTests
         Assert.Equal((false, false, 0, 0), (changes.IsChanged, changes.IsDescriptionChanged, changes.Schedules.Length, changes.Zones.Length));
         Assert.Equal(timetable.Horizon, changes.Horizon);
         Assert.Equal(AuditedHashes(timetable), deployed.HashesOfSwitchings().Select(list => list.Hash));
+    }
+
+    [Fact]
+    public void An_opening_may_have_more_runs_than_a_pass()
+    {
+        const string halfDays = """
+            site mist { timezone Europe/Lisbon; effective 2026-03-01 }
+            zone fern { output 1 }
+            schedule fog { every day; start at 00:00, 12:00; steps { repeat 43_200 times { water fern for 1 s } } }
+
+            """;
+        var site = Read(halfDays.Replace("_", "", StringComparison.Ordinal)).Site!;
+        var timetable = Timetable.Of(site, Horizon.DaysFrom(site.Effective, 2));
+        Assert.Single(timetable.Openings());
+        Assert.True(timetable.Runs().Count() > Limits.RunsPerPass);
+
+        using var deployed = Open(Yaml(timetable));
+        Assert.False(WateringChanges.Of(deployed, site).IsChanged);
     }
 
     [Fact]
@@ -185,9 +204,10 @@ public class DeployedTimetableTests
 
     private static long Seconds(YamlNode map, string key) => DateTimeOffset.Parse(Text(map, key), CultureInfo.InvariantCulture).ToUnixTimeSeconds();
 
-    private static CheckedSite Checked(string text) => CheckedSite.Of(
-        "garden.water",
-        SiteReader.Read(SourceText.From("garden.water", text), "garden.water", new MemoryFiles(new Dictionary<string, string>()), DateTimeZoneProviders.Tzdb));
+    private static CheckedSite Checked(string text) => CheckedSite.Of("garden.water", Read(text));
+
+    private static SiteReading Read(string text) =>
+        SiteReader.Read(SourceText.From("garden.water", text), "garden.water", new MemoryFiles(new Dictionary<string, string>()), DateTimeZoneProviders.Tzdb);
 
     private static DeployedTimetable Open(string yaml) => DeployedTimetable.Open(new StringReader(yaml), "deployed.yaml", DateTimeZoneProviders.Tzdb);
 
