@@ -4,7 +4,7 @@ using FsCheck.Xunit;
 namespace WaterScript.Tests;
 
 /// <summary>
-/// How many random inputs a test tries. One setting decides for all: <c>WATERSCRIPT_SAMPLES</c>, a percentage. A newcomer's run takes the tenth part,
+/// How many random inputs a test tries. One setting decides for all: <c>WATERSCRIPT_SAMPLES</c>, a percentage. A newcomer's run takes one in twenty,
 /// so that it is over while one waits; <c>.ci/run</c> takes all.
 /// </summary>
 internal static class Samples
@@ -12,7 +12,7 @@ internal static class Samples
     /// <summary>The setting.</summary>
     public const string Setting = "WATERSCRIPT_SAMPLES";
 
-    private const int Usual = 10;
+    private const int Usual = 5;
 
     private static readonly int Percent = Environment.GetEnvironmentVariable(Setting) is { Length: > 0 } text
         ? int.Parse(text, CultureInfo.InvariantCulture) : Usual;
@@ -23,7 +23,7 @@ internal static class Samples
     /// <summary>The part of a number of inputs that is tried now; at least one.</summary>
     public static int Of(int all) => Math.Max(1, (int)((long)all * Percent / 100));
 
-    /// <summary>A part of a list that differs from call to call: those of a tenth, say, with other ones for other numbers.</summary>
+    /// <summary>A part of a list that differs from call to call: one in twenty, say, with other ones for other numbers.</summary>
     public static IEnumerable<T> Some<T>(IReadOnlyList<T> all, int number)
     {
         var step = Math.Max(1, all.Count / Of(all.Count));
@@ -34,9 +34,9 @@ internal static class Samples
     public static IEnumerable<int> Batches(int all) => Enumerable.Range(0, Of(all));
 
     /// <summary>
-    /// How large a batch is: whole where all samples are tried, else a third, because one of several may be more than the part that is asked for.
+    /// How large a batch is: whole where all samples are tried, else a sixth, because one of several may be more than the part that is asked for.
     /// </summary>
-    public static int OfBatch(int whole) => AreAll ? whole : Math.Max(1, whole / 3);
+    public static int OfBatch(int whole) => AreAll ? whole : Math.Max(1, whole / 6);
 }
 
 /// <summary>A property that is tried on a part of its inputs; a failure prints the seed that shows it again.</summary>

@@ -116,7 +116,7 @@ public sealed class CheckCacheTests : Workshop
         var entry = Assert.Single(Entries());
         var whole = File.ReadAllBytes(entry);
         var random = new Random(24);
-        for (var each = 0; each < 150; each++)
+        for (var each = 0; each < Samples.Of(150); each++)
         {
             File.WriteAllBytes(entry, Damaged(whole, random, each));
             Assert.Equal(without, RunLine("check --report json --cache cache garden.water"));
@@ -132,12 +132,12 @@ public sealed class CheckCacheTests : Workshop
         Assert.NotNull(KeptCheck.Read(kept, "garden.water", reading));
         var random = new Random(25);
         var refused = 0;
-        for (var each = 0; each < 20_000; each++)
+        for (var each = 0; each < Samples.Of(20_000); each++)
         {
             if (KeptCheck.Read(Damaged(kept, random, each), "garden.water", reading) is null) refused++;
         }
 
-        Assert.InRange(refused, 1_000, 20_000);
+        Assert.InRange(refused, Samples.Of(1_000), Samples.Of(20_000));
     }
 
     [Fact]

@@ -79,15 +79,15 @@ public sealed class DeployedTests : Workshop
     public void It_may_come_from_standard_input_and_so_may_a_site()
     {
         var bytes = File.ReadAllBytes(PathOf("deployed.yaml"));
-        var deployed = WaterscriptProcess.Run(Folder, bytes, [], "diff", "-", "garden.water");
+        var deployed = WaterscriptProgram.Run(Folder, bytes, [], "diff", "-", "garden.water");
         Assert.Equal((RunLine("diff deployed.yaml garden.water").Output, "", 0), (deployed.Output, deployed.Error, deployed.ExitCode));
-        var withMark = WaterscriptProcess.Run(Folder, [0xEF, 0xBB, 0xBF, .. bytes], [], "diff", "-", "garden.water");
+        var withMark = WaterscriptProgram.Run(Folder, [0xEF, 0xBB, 0xBF, .. bytes], [], "diff", "-", "garden.water");
         Assert.Equal((deployed.Output, ""), (withMark.Output, withMark.Error));
-        var site = WaterscriptProcess.Run(Folder, File.ReadAllBytes(PathOf("garden.water")), [], "diff", "-", "garden.water");
+        var site = WaterscriptProgram.Run(Folder, File.ReadAllBytes(PathOf("garden.water")), [], "diff", "-", "garden.water");
         Assert.Equal((RunLine("diff garden.water garden.water").Output, "", 0), (site.Output, site.Error, site.ExitCode));
-        var audited = WaterscriptProcess.Run(Folder, File.ReadAllBytes(PathOf("garden.water")), [], "audit", "-", WriteLog());
+        var audited = WaterscriptProgram.Run(Folder, File.ReadAllBytes(PathOf("garden.water")), [], "audit", "-", WriteLog());
         Assert.Equal((RunLine("audit garden.water log.csv").Output, ""), (audited.Output, audited.Error));
-        var nothing = WaterscriptProcess.Run(Folder, [], [], "diff", "-", "garden.water");
+        var nothing = WaterscriptProgram.Run(Folder, [], [], "diff", "-", "garden.water");
         Assert.Equal(2, nothing.ExitCode);
     }
 

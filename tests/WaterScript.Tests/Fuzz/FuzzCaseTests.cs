@@ -14,5 +14,5 @@ public sealed class FuzzCaseTests
     [Theory]
     [MemberData(nameof(Names))]
     public void It_gets_through_all_stages(string name) =>
-        Assert.All(CaseFolder.InputsOf(Known[name]), input => Assert.Null(AllStages.Run(input)));
+        Assert.All(Samples.Some([.. CaseFolder.InputsOf(Known[name])], name.Length), input => Assert.Null(AllStages.Run(input)));
 }

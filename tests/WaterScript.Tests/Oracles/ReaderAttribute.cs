@@ -3,7 +3,7 @@ using Xunit.Sdk;
 
 namespace WaterScript.Tests.Oracles;
 
-/// <summary>Gives a test the name of one reader; skips it, and says so, where the reader is not installed.</summary>
+/// <summary>Gives a test the name of one reader; see <see cref="Outside"/>.</summary>
 [AttributeUsage(AttributeTargets.Method, AllowMultiple = true)]
 internal sealed class ReaderAttribute : DataAttribute
 {
@@ -12,7 +12,7 @@ internal sealed class ReaderAttribute : DataAttribute
     public ReaderAttribute(string name)
     {
         _name = name;
-        Skip = Reader.Named(name).Absence;
+        Skip = Reader.Absence;
     }
 
     /// <summary>The reason stands in the place of the name, because a skipped test is listed with its arguments and without its reason.</summary>

@@ -4,7 +4,7 @@ using Xunit;
 
 namespace WaterScript.Tests.Player;
 
-/// <summary>The player in C, built once for all tests; where it cannot be built, the tests of it are skipped and say so.</summary>
+/// <summary>The player in C, built once for all tests; see <see cref="Outside"/>.</summary>
 internal static class CPlayer
 {
     private static readonly string Out = Path.Combine(AppContext.BaseDirectory, "player-c");
@@ -28,16 +28,12 @@ internal static class CPlayer
     /// <summary>Firmware for the board.</summary>
     public static string Firmware(string name) => Path.Combine(Out, name, "board.elf");
 
-    private static bool IsRequired => Environment.GetEnvironmentVariable("WATERSCRIPT_PLAYER_C") == "required";
-
     private static string? WhyNotBuilt(string what)
     {
-        if (PosixShell.Lacks is { } lacks) return lacks;
+        if (Outside.Lacks("WATERSCRIPT_PLAYER_C", "tests/player-c/install") is { } lacks) return lacks;
         var script = Path.Combine(Repository.Root, "tests", "player-c", "build");
         var result = WaterscriptProcess.Start("/bin/sh", Repository.Root, [], [], [script, what, Out]);
-        if (result.ExitCode == 0) return null;
-        if (IsRequired) throw new InvalidOperationException($"the player in C is not built:\n{result.Error}");
-        return "examples/player-c is not built here, tests/player-c/install gets what builds it";
+        return result.ExitCode == 0 ? null : throw new InvalidOperationException($"the player in C is not built:\n{result.Error}");
     }
 }
 

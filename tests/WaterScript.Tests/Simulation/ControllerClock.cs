@@ -75,6 +75,8 @@ internal sealed class ControllerClock
     /// <summary>What closes in one millisecond closes by output, whether it took its turn or needs none.</summary>
     private void CloseWhatIsOpen(long now)
     {
+        // Most milliseconds of a long wait are like this, and there are millions.
+        if (!IsTurn(now) && !_closes.Exists(close => _opened.Contains(close.Opening))) return;
         var closing = _closes.Where(close => _opened.Contains(close.Opening)).ToList();
         _closes.RemoveAll(closing.Contains);
         while (IsTurn(now) && !_line.Peek().IsOpen) closing.Add(TakeTurn(now));

@@ -12,7 +12,7 @@ namespace WaterScript.Tests.Simulation;
 /// <summary>Thousands of sites nobody thought of have the runs that brute force gives.</summary>
 public sealed class RandomRunsTests
 {
-    private const int SitesEach = 100;
+    private static readonly int SitesEach = Samples.OfBatch(100);
 
     public static TheoryData<int> Batches => [.. Samples.Batches(12)];
 
@@ -31,7 +31,7 @@ public sealed class RandomRunsTests
                 unread.Add($"number {number}: {errors}");
         }
 
-        Assert.True(unread.Count < SitesEach / 10, string.Create(CultureInfo.InvariantCulture, $"{unread.Count} are not read:\n{string.Join('\n', unread)}"));
+        Assert.True(unread.Count <= SitesEach / 10, string.Create(CultureInfo.InvariantCulture, $"{unread.Count} are not read:\n{string.Join('\n', unread)}"));
         Assert.True(runs > 100 * SitesEach, string.Create(CultureInfo.InvariantCulture, $"only {runs} runs"));
     }
 

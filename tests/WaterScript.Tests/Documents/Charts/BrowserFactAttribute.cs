@@ -4,16 +4,14 @@ using Xunit;
 
 namespace WaterScript.Tests.Documents.Charts;
 
-/// <summary>A test that needs a browser; it is skipped, and says so, where there is none.</summary>
+/// <summary>A test that needs a browser; see <see cref="Outside"/>.</summary>
 [AttributeUsage(AttributeTargets.Method)]
 internal sealed class BrowserFactAttribute : FactAttribute
 {
     public BrowserFactAttribute() => Skip = Reason;
 
     /// <summary>Why it is skipped, or null.</summary>
-    internal static string? Reason { get; } = IsRequired || Browser.Look(["--version"]).Status == 0 ? null : "no browser, tests/browser/install gets one";
-
-    private static bool IsRequired => Environment.GetEnvironmentVariable("WATERSCRIPT_BROWSER") == "required";
+    internal static string? Reason { get; } = Outside.Lacks("WATERSCRIPT_BROWSER", "tests/browser/install");
 }
 
 /// <summary>The same with many sites.</summary>

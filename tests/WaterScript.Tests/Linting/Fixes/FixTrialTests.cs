@@ -17,7 +17,9 @@ namespace WaterScript.Tests.Linting.Fixes;
 /// <param name="output">Where it is said how many proposals were tried.</param>
 public class FixTrialTests(ITestOutputHelper output)
 {
-    private const int InBatch = 10, LeastOfRandomSites = 0, LeastOfSketches = 1;
+    private const int LeastOfRandomSites = 0;
+
+    private static readonly int InBatch = Samples.OfBatch(10), LeastOfSketches = Samples.AreAll ? 1 : 0;
 
     public static TheoryData<string> Names => CaseFile.Of("rules");
 
