@@ -27,7 +27,7 @@ internal enum IrrigationMethod
     Mist,
 }
 
-/// <summary>An area watered by one valve.</summary>
+/// <summary>An area watered by one valve, or by hand.</summary>
 internal sealed record Zone
 {
     /// <summary>Place among the site's zones, from 0, in order of the file.</summary>
@@ -42,8 +42,11 @@ internal sealed record Zone
     /// <summary>Where its name stands.</summary>
     public required Location Origin { get; init; }
 
-    /// <summary>The controller that its valve is wired to.</summary>
-    public required Controller Controller { get; init; }
+    /// <summary>The controller that its valve is wired to; null where somebody waters it by hand, and nothing switches it.</summary>
+    public required Controller? Controller { get; init; }
+
+    /// <summary>Whether somebody waters it by hand: it has no valve, no pump or master follows it, and <c>all</c> leaves it out.</summary>
+    public bool IsHandWatered => Controller is null;
 
     /// <summary>The controller's output as written, from 1, or null.</summary>
     public Placed<int>? WrittenOutput { get; init; }

@@ -75,6 +75,7 @@ public sealed class PropertyValueTests
     [InlineData("injector", "after 5 min; doses 10 L/h")]
     [InlineData("device", "output 8; zones a, b")]
     [InlineData("zone", "output 3; plants none")]
+    [InlineData("zone", "hand-watered; flow 8 L/min")]
     [InlineData("zone", "output 3; emitters 12 at 4 L/h")]
     [InlineData("zone", "output 3 of box; supply tap")]
     [InlineData("zone", "output 3; flow 10 L/min; area 50 m2; rate 12 mm/h")] // 60 · 10 / 50

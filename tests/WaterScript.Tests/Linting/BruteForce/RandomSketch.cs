@@ -41,6 +41,9 @@ internal sealed class RandomSketch
     private readonly bool _hasSequence;
     private readonly bool _isLatching;
 
+    /// <summary>Zones that are watered by hand.</summary>
+    private readonly HashSet<string> _byHand;
+
     private RandomSketch(int number)
     {
         _random = new Random(number);
@@ -53,6 +56,8 @@ internal sealed class RandomSketch
         _hasScale = Chance(25);
         _hasSequence = Chance(30);
         _isLatching = Chance(40);
+        var hands = new Random(number ^ 0xBA2D);
+        _byHand = [.. _zones.Skip(1).Where(_ => hands.Next(6) == 0)];
     }
 
     public static Sketch Of(int number)
@@ -131,8 +136,8 @@ internal sealed class RandomSketch
     private Statement Zone(int index) => Block(
         _zones[index],
         [
-            $"output {20 - index}{Wired()}",
-            .. If(Chance(85), $"valve {(_isLatching ? Pick("click", "snap") : Pick("hum", "hum", "buzz", "click"))}"),
+            .. Switched(index, $"output {20 - index}{Wired()}",
+                If(Chance(85), $"valve {(_isLatching ? Pick("click", "snap") : Pick("hum", "hum", "buzz", "click"))}")),
             .. If(_supplies > 1, $"supply s{_random.Next(_supplies)}"),
             .. If(Chance(95), $"flow {Pick("4", "6", "10", "10.5", "16", "21")} L/min"),
             .. If(Chance(70), $"rate {Pick("7", "12", "33.3")} mm/h"),
@@ -144,11 +149,13 @@ internal sealed class RandomSketch
         ],
         "zone ");
 
+    private string[] Switched(int index, string output, string[] valve) => _byHand.Contains(_zones[index]) ? ["hand-watered"] : [output, .. valve];
+
     private Statement Device(int index) => Block(
         $"{Pick("pump", "pump", "master")} d{index}",
         [
             $"output {Outputs(index)}",
-            Chance(60) ? $"supply s{_random.Next(_supplies)}" : $"zones {SomeZones()}",
+            Chance(60) ? $"supply s{_random.Next(_supplies)}" : $"zones {string.Join(", ", SomeZones().Split(", ").Except(_byHand))}",
             Pick("load 60 mA", "load 100 mA", "valve hum", "valve click"),
             .. If(_more.Next(2) == 0, $"flow {_more.Next(4, 24)} L/min"),
             .. If(Chance(60), $"at most {_random.Next(1, 7)} starts an hour"),

@@ -178,7 +178,7 @@ internal static class WaterConflicts
             && switching.Controller == output.Controller && evidence.Openings[switching.Opening - 1].Device == device.Index).IsOpen));
 
     private static bool Serves(Device device, Zone zone) =>
-        device.Supply is { } supply ? SecondBySecond.Draws(zone.Supply, supply) : device.Zones.Contains(zone);
+        zone.Controller is not null && device.Supply is { } supply ? SecondBySecond.Draws(zone.Supply, supply) : device.Zones.Contains(zone);
 
     /// <summary>Whether what the pump presses against gives way.</summary>
     private static bool IsRelieved(Device pump) =>
