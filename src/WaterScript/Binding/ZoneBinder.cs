@@ -84,6 +84,7 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
             Method = block.Get(Schema.Zone.Method) is { } method ? Enum.Parse<IrrigationMethod>(method, ignoreCase: true) : IrrigationMethod.Unknown,
             EfficiencyPercent = block.Get(Schema.Zone.Efficiency),
             UniformityPercent = block.Get(Schema.Zone.Uniformity),
+            Returns = ReturnsOf(block),
             Soil = ground.SoilOf(block, Schema.Zone.Soil),
             SoilLine = block.Properties.FirstOrDefault(line => line.Property == Schema.Zone.Soil)?.Origin,
             SlopePercent = block.Get(Schema.Zone.Slope),
@@ -111,6 +112,31 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
         if (block.Get(Schema.Zone.Shortest)?.Value > block.Get(Schema.Zone.Longest)?.Value)
             scope.Report(ReadingRules.Contradiction, block.Find(Schema.Zone.Shortest)!.Origin, "`shortest` is longer than `longest`",
                 help: "Exchange the two, or correct one.");
+    }
+
+    /// <summary>What runs back to a tank; null, and reported, where there is none, or more would than is left.</summary>
+    private Placed<WaterReturn>? ReturnsOf(BoundBlock block)
+    {
+        if (block.Get(Schema.Zone.Returns) is not { } line || hardware.Supplies.Use(line.Value.Supply, block.Source) is not { } supply) return null;
+        if (supply.Tank is null)
+        {
+            scope.Report(Finding.At(ReadingRules.Contradiction, new Location(block.Source, line.Value.Supply.Span), $"supply {supply.Name} has no tank",
+                "nothing can come back to it") with
+            {
+                Others = [new Label(supply.Origin, "the supply")],
+                Help = "Name a supply that has a `tank`, or delete this line.",
+            });
+            return null;
+        }
+
+        if (block.Get(Schema.Zone.Efficiency) is { } efficiency && efficiency.Value + line.Value.Percent > 100)
+            scope.Report(Finding.At(ReadingRules.Contradiction, line.Place, "more than all of its water",
+                $"{line.Value.Percent.ToString(System.Globalization.CultureInfo.InvariantCulture)} % come back") with
+            {
+                Others = [new Label(efficiency.Place, "and plants use this")],
+                Help = "Correct one of the two: together they are at most 100 %.",
+            });
+        return line.Part(value => new WaterReturn(value.Percent, supply));
     }
 
     private void Exclude(BoundBlock block, Property first, Property second, string heading)

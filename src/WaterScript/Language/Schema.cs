@@ -293,6 +293,15 @@ internal static partial class Schema
             new("efficiency", "efficiency 80 %", "Share of the water that the plants can use.", new(Bounds.ShareOfWhole));
         public static readonly Property<ShareType> Uniformity =
             new("uniformity", "uniformity 70 %", "Low-quarter distribution uniformity, in place of the efficiency.", new(Bounds.ShareOfWhole));
+        public static readonly Property<ReturnsType> Returns =
+            new("returns", "returns 60 % to cistern", "Share of its water that runs back to the tank of a supply.", new())
+            {
+                Keys =
+            [
+                new("returns_percent", new NumberShape(Bounds.ShareOfWhole), "Share of its water that runs back to a tank."),
+                new("returns_to", DefinedShape.NameOfSource, "The supply of that tank."),
+            ],
+            };
         public static readonly Property<ReferenceType> Soil = new("soil", "soil loam", "Its soil.", Reference("the name of a soil"));
         public static readonly Property<ShareType> Slope = new("slope", "slope 9 %", "Slope of the ground.", new(new Bounds(0, 200))) { Default = "0 %" };
         public static readonly Property<ReferenceType> Plants = new("plants", "plants turf-cool", "Its plants, or `none`.", Reference("the name of plants"));
@@ -307,8 +316,8 @@ internal static partial class Schema
         public static readonly Property<FlagType> Spare = new("spare", "spare", "Wired but not in use.", new());
         public static readonly BlockSchema Block = new(
             "zone", "An area watered by one valve, or by hand.",
-            [Output, HandWatered, Valve, Supply, Flow, Emitters, Area, Rate, Method, Efficiency, Uniformity, Soil, Slope, Plants, Trim, Longest, Shortest,
-                Rest, NeverDryFor, Wire, Spare])
+            [Output, HandWatered, Valve, Supply, Flow, Emitters, Area, Rate, Method, Efficiency, Uniformity, Returns, Soil, Slope, Plants, Trim, Longest,
+                Shortest, Rest, NeverDryFor, Wire, Spare])
         {
             Section = "zones",
         };

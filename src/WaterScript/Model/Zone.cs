@@ -27,6 +27,11 @@ internal enum IrrigationMethod
     Mist,
 }
 
+/// <summary>Water of a zone that runs back to a tank, at once.</summary>
+/// <param name="Percent">Share of what the zone takes, in per cent.</param>
+/// <param name="Supply">The supply that has the tank.</param>
+internal readonly record struct WaterReturn(decimal Percent, Supply Supply);
+
 /// <summary>An area watered by one valve, or by hand.</summary>
 internal sealed record Zone
 {
@@ -83,6 +88,9 @@ internal sealed record Zone
 
     /// <summary>Low-quarter distribution uniformity in per cent, or null.</summary>
     public Placed<decimal>? UniformityPercent { get; init; }
+
+    /// <summary>What runs back to a tank, or null.</summary>
+    public Placed<WaterReturn>? Returns { get; init; }
 
     /// <summary>Its soil, own or built in, or null.</summary>
     public Soil? Soil { get; init; }

@@ -77,7 +77,7 @@ internal static class DescribedSite
             }
             tariff town { currency EUR; price 1 per m3 }
             supply main { flow 40 L/min; tariff town }
-            supply cistern { flow 30 L/min }
+            supply cistern { flow 30 L/min; tank 8 m3 }
             controller hut { outputs 20 }
             controller shed { outputs 20 }
             controller box { power { battery 3 Ah at 6 V } }

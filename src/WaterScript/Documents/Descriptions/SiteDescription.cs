@@ -155,6 +155,8 @@ internal sealed class SiteDescription(Site site)
         writer.Entry(Schema.Zone.Method, WordOf(zone.Method));
         writer.Entry(Schema.Zone.Efficiency, zone.EfficiencyPercent);
         writer.Entry(Schema.Zone.Uniformity, zone.UniformityPercent);
+        writer.Entry(Schema.Zone.Returns.Keys[0].Name, Measure.Rounded(zone.Returns?.Value.Percent));
+        writer.Entry(Schema.Zone.Returns.Keys[1].Name, zone.Returns?.Value.Supply.Name);
         writer.Entry(Schema.Zone.Soil, zone.Soil?.Name);
         writer.Entry(Schema.Zone.Slope, zone.SlopePercent);
         writer.Entry(Schema.Zone.Plants, zone.WatersNoPlants ? PlantTable.None : zone.Plants?.Name);
