@@ -56,14 +56,14 @@ public sealed class SiteController
     public string? Label { get; }
 }
 
-/// <summary>A zone of a site: what one valve waters.</summary>
+/// <summary>A zone of a site: what one valve waters, or somebody by hand.</summary>
 public sealed class SiteZone
 {
     internal SiteZone(Zone zone)
     {
         Name = zone.Name;
         Label = zone.Label;
-        Controller = zone.Controller.Name;
+        Controller = zone.Controller?.Name;
         Output = zone.Output == 0 ? null : zone.Output;
     }
 
@@ -73,8 +73,8 @@ public sealed class SiteZone
     /// <summary>What people call it; null where the site says nothing but the name.</summary>
     public string? Label { get; }
 
-    /// <summary>The name of the controller that its valve is wired to.</summary>
-    public string Controller { get; }
+    /// <summary>The name of the controller that its valve is wired to; null where somebody waters it by hand.</summary>
+    public string? Controller { get; }
 
     /// <summary>The output of the controller, from 1; null where none is given.</summary>
     public int? Output { get; }

@@ -29,6 +29,19 @@ internal sealed class DoseBinder(IEnumerable<Device> devices, Scope scope)
         return default;
     }
 
+    /// <summary>No injector stands before what somebody waters by hand.</summary>
+    public void CheckServed(DoseNode node, IEnumerable<ZonePart> parts, SourceText source)
+    {
+        var byHand = parts.SelectMany(part => part.Zones.Select(zone => (zone, part.Origin))).FirstOrDefault(each => each.zone.IsHandWatered);
+        if (byHand is not { zone: { } zone, Origin: var place }) return;
+        scope.Report(Finding.At(ReadingRules.Contradiction, new Location(source, node.Injector.Span), $"zone {zone.Name} is hand-watered",
+            "no injector stands before it") with
+        {
+            Others = [new Label(place, "watered here")],
+            Help = $"Water {zone.Name} in a line of its own, without `through`.",
+        });
+    }
+
     /// <summary>Pieces of a cycle are many, and water that soaks is no rinse: a dose of a size of its own cannot stand among them.</summary>
     public void CheckCycle(ImmutableArray<Step> steps)
     {

@@ -88,6 +88,7 @@ internal sealed class StepBinder
         var length = node.For is null ? null : RowCursor.Length(_scope, origin.Source, node.For, "water lawn for 10 min");
         var amount = node.With is null ? null : Amount(node.With, origin.Source);
         var (through, dose) = _doses.Bind(node.Through, origin.Source);
+        if (through is not null) _doses.CheckServed(node.Through!, parts, origin.Source);
         if (parts.IsEmpty || (length is null && amount is null)) return null;
         if (amount is { } given) _amounts.Check(given, new Location(origin.Source, node.With!.Span), parts);
         return new WaterStep(origin, parts, length, amount, through) { IsExact = node.IsExact, Dose = dose };
@@ -104,6 +105,7 @@ internal sealed class StepBinder
                 waters.Add(step with { IsBesideOthers = true, Through = through, Dose = dose });
         }
 
+        if (through is not null) _doses.CheckServed(node.Waters[^1].Through!, waters.SelectMany(water => water.Parts), origin.Source);
         CheckTogether(node, waters, origin.Source);
         return waters.Count == node.Waters.Length ? new TogetherStep(origin, waters.DrainToImmutable()) : null;
     }

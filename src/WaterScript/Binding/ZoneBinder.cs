@@ -47,9 +47,10 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
         return devices.DrainToImmutable();
     }
 
-    /// <summary>Whether watering a zone takes water from a supply at once: a tank on the way stands between them.</summary>
+    /// <summary>Whether a valve of a zone takes water from a supply at once: a tank on the way stands between them.</summary>
     private static bool DrawsFrom(Zone zone, Supply? supply)
     {
+        if (zone.IsHandWatered) return false;
         if (zone.Supply == supply) return true;
         for (var on = zone.Supply; on is { Tank: null, FedBy: not null }; on = on.FedBy)
         {
@@ -63,6 +64,7 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
     {
         var output = block.Get(Schema.Zone.Output);
         var controller = output is null ? null : hardware.ControllerOf(output.Value.Value, block.Source);
+        var isHandWatered = block.Has(Schema.Zone.HandWatered);
         CheckPairs(block);
         var zone = new Zone
         {
@@ -70,8 +72,8 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
             Name = block.Name.Text,
             Label = block.Label,
             Origin = block.Origin,
-            Controller = controller ?? hardware.Controllers.Things.First(),
-            WrittenOutput = output?.Part(value => value.Number),
+            Controller = isHandWatered ? null : controller ?? hardware.Controllers.Things.First(),
+            WrittenOutput = isHandWatered ? null : output?.Part(value => value.Number),
             Valve = hardware.Valves.Use(block.Get(Schema.Zone.Valve), block.Source),
             Supply = hardware.SupplyOf(block, Schema.Zone.Supply),
             Flow = block.Get(Schema.Zone.Flow),
@@ -82,6 +84,7 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
             Method = block.Get(Schema.Zone.Method) is { } method ? Enum.Parse<IrrigationMethod>(method, ignoreCase: true) : IrrigationMethod.Unknown,
             EfficiencyPercent = block.Get(Schema.Zone.Efficiency),
             UniformityPercent = block.Get(Schema.Zone.Uniformity),
+            Returns = ReturnsOf(block),
             Soil = ground.SoilOf(block, Schema.Zone.Soil),
             SoilLine = block.Properties.FirstOrDefault(line => line.Property == Schema.Zone.Soil)?.Origin,
             SlopePercent = block.Get(Schema.Zone.Slope),
@@ -104,9 +107,36 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
     {
         Exclude(block, Schema.Zone.Efficiency, Schema.Zone.Uniformity, "both efficiency and uniformity");
         Exclude(block, Schema.Zone.Flow, Schema.Zone.Emitters, "both flow and emitters");
+        foreach (var wired in new Property[] { Schema.Zone.Output, Schema.Zone.Valve, Schema.Zone.Wire, Schema.Zone.Spare })
+            Exclude(block, Schema.Zone.HandWatered, wired, $"both hand-watered and {wired.Name}");
         if (block.Get(Schema.Zone.Shortest)?.Value > block.Get(Schema.Zone.Longest)?.Value)
             scope.Report(ReadingRules.Contradiction, block.Find(Schema.Zone.Shortest)!.Origin, "`shortest` is longer than `longest`",
                 help: "Exchange the two, or correct one.");
+    }
+
+    /// <summary>What runs back to a tank; null, and reported, where there is none, or more would than is left.</summary>
+    private Placed<WaterReturn>? ReturnsOf(BoundBlock block)
+    {
+        if (block.Get(Schema.Zone.Returns) is not { } line || hardware.Supplies.Use(line.Value.Supply, block.Source) is not { } supply) return null;
+        if (supply.Tank is null)
+        {
+            scope.Report(Finding.At(ReadingRules.Contradiction, new Location(block.Source, line.Value.Supply.Span), $"supply {supply.Name} has no tank",
+                "nothing can come back to it") with
+            {
+                Others = [new Label(supply.Origin, "the supply")],
+                Help = "Name a supply that has a `tank`, or delete this line.",
+            });
+            return null;
+        }
+
+        if (block.Get(Schema.Zone.Efficiency) is { } efficiency && efficiency.Value + line.Value.Percent > 100)
+            scope.Report(Finding.At(ReadingRules.Contradiction, line.Place, "more than all of its water",
+                $"{line.Value.Percent.ToString(System.Globalization.CultureInfo.InvariantCulture)} % come back") with
+            {
+                Others = [new Label(efficiency.Place, "and plants use this")],
+                Help = "Correct one of the two: together they are at most 100 %.",
+            });
+        return line.Part(value => new WaterReturn(value.Percent, supply));
     }
 
     private void Exclude(BoundBlock block, Property first, Property second, string heading)
@@ -139,7 +169,7 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
         Exclude(block, Schema.Device.Load, Schema.Device.Valve, "both a load and a valve");
         Exclude(block, Schema.Device.Valve, Schema.Device.Inrush, "both a valve and an inrush");
         Exclude(block, Schema.Device.Valve, Schema.Device.MinimumVoltage, "both a valve and a minimum voltage");
-        var zones = block.Get(Schema.Device.Zones) is { } names ? lists.Set(names.Names, block.Source) : default;
+        var zones = block.Get(Schema.Device.Zones) is { } names ? ZonesOf(names.Names, block, lists) : default;
         var supply = block.Has(Schema.Device.Zones) ? null : hardware.SupplyOf(block, Schema.Device.Supply);
         return new Device
         {
@@ -167,6 +197,25 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
             Rinse = kind == DeviceKind.Injector ? block.Get(Schema.Injector.Rinse) : null,
             Doses = kind == DeviceKind.Injector ? block.Get(Schema.Injector.Doses) : null,
         };
+    }
+
+    /// <summary>The zones that a device names; one that somebody waters by hand is reported and left out.</summary>
+    private ImmutableArray<Zone> ZonesOf(ImmutableArray<NameNode> names, BoundBlock block, ZoneListBinder lists)
+    {
+        var zones = lists.Set(names, block.Source);
+        if (!zones.Any(zone => zone.IsHandWatered)) return zones;
+        foreach (var name in names)
+        {
+            if (lists.Set([name], block.Source).FirstOrDefault(zone => zone.IsHandWatered) is not { } zone) continue;
+            scope.Report(Finding.At(ReadingRules.Contradiction, new Location(block.Source, name.Span),
+                $"zone {zone.Name} is hand-watered", $"no {block.Node.Kind.Text} follows it") with
+            {
+                Others = [new Label(zone.Origin, "the zone")],
+                Help = zone.Name == name.Text ? "Delete it here." : $"Name the others of {name.Text} one by one.",
+            });
+        }
+
+        return zones.RemoveAll(zone => zone.IsHandWatered);
     }
 
     /// <summary>What a device is wired to; null, and reported, when that cannot be known.</summary>

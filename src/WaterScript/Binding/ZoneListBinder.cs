@@ -29,7 +29,8 @@ internal sealed class ZoneListBinder
         _scope = scope;
         _nodes = groups.ToDictionary(group => group.Node.Name.Text, StringComparer.Ordinal);
         _groups = new NameTable<Group>("group", scope);
-        _inOrder = [.. zones.Things.Where(zone => !zone.IsSpare).OrderBy(zone => zone.Controller.Index).ThenBy(zone => zone.Output).ThenBy(zone => zone.Index)];
+        _inOrder = [.. zones.Things.Where(zone => zone is { IsSpare: false, Controller: not null })
+            .OrderBy(zone => zone.Controller!.Index).ThenBy(zone => zone.Output).ThenBy(zone => zone.Index)];
         foreach (var name in _nodes.Keys) GroupOf(name);
     }
 

@@ -17,6 +17,9 @@ internal abstract record Property(string Name, string Form, string Help)
     /// <summary>Whether a block without it is an error.</summary>
     public bool IsRequired { get; init; }
 
+    /// <summary>Of one that is required: the word of another property that may stand in its place; null for none.</summary>
+    public string? OrElse { get; init; }
+
     /// <summary>Whether it may stand several times.</summary>
     public bool MayRepeat { get; init; }
 

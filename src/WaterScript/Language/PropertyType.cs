@@ -175,6 +175,9 @@ internal sealed record RefillType : CompositeType;
 /// <summary>A roof and a share: <c>18 m2 at 80 %</c>.</summary>
 internal sealed record CatchType : CompositeType;
 
+/// <summary>A share of the water, and the supply whose tank it comes back to: <c>60 % to cistern</c>.</summary>
+internal sealed record ReturnsType : CompositeType;
+
 /// <summary>A volume, and the pressures between which a pump fills it: <c>24 L from 2 bar to 3.5 bar</c>.</summary>
 internal sealed record PressureTankType : CompositeType;
 

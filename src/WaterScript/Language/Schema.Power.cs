@@ -2,7 +2,7 @@ using WaterScript.Quantities;
 
 namespace WaterScript.Language;
 
-/// <content>Where the current of a controller comes from.</content>
+/// <content>Where the current of a controller comes from, and the valves that it moves.</content>
 internal static partial class Schema
 {
     internal static class Power
@@ -77,6 +77,33 @@ internal static partial class Schema
             [Transformer, Continuous, Peak, Capacitor, Recharge, Battery, Usable, ColdLoss, Standby, SolarPanel, Renewed, Autonomy])
         {
             Section = "controllers/power",
+        };
+    }
+
+    internal static class LatchingValve
+    {
+        public static readonly Property<ShortTimeType> PulseTime = new("pulse", "pulse 50 ms", "Length of the pulse.", new(Pulse));
+        public static readonly Property<ShortTimeType> ResponseTime =
+            new("response-time", "response-time 20 ms", "When in the pulse the plunger moves.", new(Pulse));
+        public static readonly Property<AmountType> Coil = new("coil", "coil 20 ohm", "Resistance of the coil.", Amount(Dimension.Resistance));
+        public static readonly Property<AmountType> MinimumVoltage =
+            new("minimum-voltage", "minimum-voltage 12 V", "Voltage that it needs to move.", Amount(Dimension.Voltage));
+        public static readonly BlockSchema Block =
+            new("valve latching", "A pulse opens it, a pulse of the other polarity closes it.", [PulseTime, ResponseTime, Coil, MinimumVoltage])
+            {
+                Section = "valves"
+            };
+    }
+
+    internal static class NonLatchingValve
+    {
+        public static readonly Property<AmountType> Inrush = new("inrush", "inrush 400 mA", "Current for the moment of opening.", Amount(Dimension.Current));
+        public static readonly Property<AmountType> Holding = new("holding", "holding 220 mA", "Current while open.", Amount(Dimension.Current));
+        public static readonly Property<AmountType> MinimumVoltage =
+            new("minimum-voltage", "minimum-voltage 19 V", "Voltage that it needs to move.", Amount(Dimension.Voltage));
+        public static readonly BlockSchema Block = new("valve non-latching", "Open while it is powered.", [Inrush, Holding, MinimumVoltage])
+        {
+            Section = "valves"
         };
     }
 }

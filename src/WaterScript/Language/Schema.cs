@@ -32,6 +32,12 @@ internal static partial class Schema
         new("output", new CountShape(MostOutputs), "Output of the controller."),
     ];
 
+    private static readonly ImmutableArray<DescribedKey> ZoneOutputKeys =
+    [
+        OutputKeys[0] with { IsAlways = false, Help = "The controller that it is wired to; missing where somebody waters it by hand." },
+        OutputKeys[1],
+    ];
+
     private static AmountType Amount(Dimension dimension, Bounds? bounds = null) => new(dimension, bounds ?? Bounds.Positive);
 
     private static ReferenceType Reference(string what) => new(what);
@@ -173,33 +179,6 @@ internal static partial class Schema
             new("controller", "What switches outputs.", [Outputs, StaggerTime, AtMost, Schedules, Clock]) { Inner = ["power"], Section = "controllers" };
     }
 
-    internal static class LatchingValve
-    {
-        public static readonly Property<ShortTimeType> PulseTime = new("pulse", "pulse 50 ms", "Length of the pulse.", new(Pulse));
-        public static readonly Property<ShortTimeType> ResponseTime =
-            new("response-time", "response-time 20 ms", "When in the pulse the plunger moves.", new(Pulse));
-        public static readonly Property<AmountType> Coil = new("coil", "coil 20 ohm", "Resistance of the coil.", Amount(Dimension.Resistance));
-        public static readonly Property<AmountType> MinimumVoltage =
-            new("minimum-voltage", "minimum-voltage 12 V", "Voltage that it needs to move.", Amount(Dimension.Voltage));
-        public static readonly BlockSchema Block =
-            new("valve latching", "A pulse opens it, a pulse of the other polarity closes it.", [PulseTime, ResponseTime, Coil, MinimumVoltage])
-            {
-                Section = "valves"
-            };
-    }
-
-    internal static class NonLatchingValve
-    {
-        public static readonly Property<AmountType> Inrush = new("inrush", "inrush 400 mA", "Current for the moment of opening.", Amount(Dimension.Current));
-        public static readonly Property<AmountType> Holding = new("holding", "holding 220 mA", "Current while open.", Amount(Dimension.Current));
-        public static readonly Property<AmountType> MinimumVoltage =
-            new("minimum-voltage", "minimum-voltage 19 V", "Voltage that it needs to move.", Amount(Dimension.Voltage));
-        public static readonly BlockSchema Block = new("valve non-latching", "Open while it is powered.", [Inrush, Holding, MinimumVoltage])
-        {
-            Section = "valves"
-        };
-    }
-
     /// <summary>What pumps, masters and injectors have in common.</summary>
     internal static class Device
     {
@@ -282,8 +261,11 @@ internal static partial class Schema
             new("output", "output 2 of shed", "The output of its valve; the controller may be left out where there is one.", new())
             {
                 IsRequired = true,
-                Keys = OutputKeys
+                OrElse = "hand-watered",
+                Keys = ZoneOutputKeys,
             };
+        public static readonly Property<FlagType> HandWatered =
+            new("hand-watered", "hand-watered", "Somebody waters it by hand, in place of an output.", new());
         public static readonly Property<ReferenceType> Valve = new("valve", "valve ac24", "Its kind of valve.", Reference("the name of a valve"));
         public static readonly Property<ReferenceType> Supply =
             new("supply", "supply cistern", "Where its water comes from; may be left out where there is one.", Reference("the name of a supply"));
@@ -311,6 +293,15 @@ internal static partial class Schema
             new("efficiency", "efficiency 80 %", "Share of the water that the plants can use.", new(Bounds.ShareOfWhole));
         public static readonly Property<ShareType> Uniformity =
             new("uniformity", "uniformity 70 %", "Low-quarter distribution uniformity, in place of the efficiency.", new(Bounds.ShareOfWhole));
+        public static readonly Property<ReturnsType> Returns =
+            new("returns", "returns 60 % to cistern", "Share of its water that runs back to the tank of a supply.", new())
+            {
+                Keys =
+            [
+                new("returns_percent", new NumberShape(Bounds.ShareOfWhole), "Share of its water that runs back to a tank."),
+                new("returns_to", DefinedShape.NameOfSource, "The supply of that tank."),
+            ],
+            };
         public static readonly Property<ReferenceType> Soil = new("soil", "soil loam", "Its soil.", Reference("the name of a soil"));
         public static readonly Property<ShareType> Slope = new("slope", "slope 9 %", "Slope of the ground.", new(new Bounds(0, 200))) { Default = "0 %" };
         public static readonly Property<ReferenceType> Plants = new("plants", "plants turf-cool", "Its plants, or `none`.", Reference("the name of plants"));
@@ -324,9 +315,9 @@ internal static partial class Schema
             new("wire", "wire 60 m 1.5 mm2", "Length of its wire, one way, and section.", new());
         public static readonly Property<FlagType> Spare = new("spare", "spare", "Wired but not in use.", new());
         public static readonly BlockSchema Block = new(
-            "zone", "An area watered by one valve.",
-            [Output, Valve, Supply, Flow, Emitters, Area, Rate, Method, Efficiency, Uniformity, Soil, Slope, Plants, Trim, Longest, Shortest, Rest, NeverDryFor,
-                Wire, Spare])
+            "zone", "An area watered by one valve, or by hand.",
+            [Output, HandWatered, Valve, Supply, Flow, Emitters, Area, Rate, Method, Efficiency, Uniformity, Returns, Soil, Slope, Plants, Trim, Longest,
+                Shortest, Rest, NeverDryFor, Wire, Spare])
         {
             Section = "zones",
         };

@@ -282,7 +282,7 @@ internal sealed record Device
     /// <summary>What it is wired to beside that, each of another controller: such an output is on for the zones of its own controller.</summary>
     public ImmutableArray<FurtherOutput> FurtherOutputs { get; init; } = [];
 
-    /// <summary>The zones it serves, in order of the file.</summary>
+    /// <summary>The zones it serves, in order of the file; none that is watered by hand.</summary>
     public required ImmutableArray<Zone> Zones { get; init; }
 
     /// <summary>The supply whose zones it serves, or null when the zones are listed.</summary>
@@ -349,14 +349,14 @@ internal sealed record Device
             this with
             {
                 FurtherOutputs = [],
-                Zones = Zones.RemoveAll(zone => FurtherOutputs.Any(further => further.Controller.Index == zone.Controller.Index)),
+                Zones = Zones.RemoveAll(zone => FurtherOutputs.Any(further => further.Controller.Index == zone.Controller!.Index)),
             },
             .. FurtherOutputs.Select(further => this with
             {
                 Controller = further.Controller,
                 WrittenOutput = further.Number,
                 FurtherOutputs = [],
-                Zones = Zones.RemoveAll(zone => zone.Controller.Index != further.Controller.Index),
+                Zones = Zones.RemoveAll(zone => zone.Controller!.Index != further.Controller.Index),
             }),
         ];
 

@@ -61,7 +61,7 @@ internal sealed record WiredOutput
     public static ImmutableArray<WiredOutput> AllOf(Site site)
     {
         ArgumentNullException.ThrowIfNull(site);
-        var zones = site.Zones.Select(zone => new WiredOutput(zone.Controller, zone.Output, zone, device: null));
+        var zones = site.Zones.Where(zone => !zone.IsHandWatered).Select(zone => new WiredOutput(zone.Controller!, zone.Output, zone, device: null));
         var devices = site.Devices.SelectMany(device => device.ByOutput())
             .Select(device => new WiredOutput(device.Controller, device.Output, zone: null, device));
         return [.. zones.Concat(devices).Where(wired => wired.Number > 0).OrderBy(wired => wired.Controller.Index).ThenBy(wired => wired.Number)];

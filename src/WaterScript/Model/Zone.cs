@@ -27,7 +27,12 @@ internal enum IrrigationMethod
     Mist,
 }
 
-/// <summary>An area watered by one valve.</summary>
+/// <summary>Water of a zone that runs back to a tank, at once.</summary>
+/// <param name="Percent">Share of what the zone takes, in per cent.</param>
+/// <param name="Supply">The supply that has the tank.</param>
+internal readonly record struct WaterReturn(decimal Percent, Supply Supply);
+
+/// <summary>An area watered by one valve, or by hand.</summary>
 internal sealed record Zone
 {
     /// <summary>Place among the site's zones, from 0, in order of the file.</summary>
@@ -42,8 +47,11 @@ internal sealed record Zone
     /// <summary>Where its name stands.</summary>
     public required Location Origin { get; init; }
 
-    /// <summary>The controller that its valve is wired to.</summary>
-    public required Controller Controller { get; init; }
+    /// <summary>The controller that its valve is wired to; null where somebody waters it by hand, and nothing switches it.</summary>
+    public required Controller? Controller { get; init; }
+
+    /// <summary>Whether somebody waters it by hand: it has no valve, no pump or master follows it, and <c>all</c> leaves it out.</summary>
+    public bool IsHandWatered => Controller is null;
 
     /// <summary>The controller's output as written, from 1, or null.</summary>
     public Placed<int>? WrittenOutput { get; init; }
@@ -80,6 +88,9 @@ internal sealed record Zone
 
     /// <summary>Low-quarter distribution uniformity in per cent, or null.</summary>
     public Placed<decimal>? UniformityPercent { get; init; }
+
+    /// <summary>What runs back to a tank, or null.</summary>
+    public Placed<WaterReturn>? Returns { get; init; }
 
     /// <summary>Its soil, own or built in, or null.</summary>
     public Soil? Soil { get; init; }

@@ -41,6 +41,9 @@ internal interface IDemandObserver : ITimelineObserver
     /// <summary>Whether it looks at a supply; stretches of others are not shown.</summary>
     bool Observes(Supply supply) => true;
 
+    /// <summary>Whether it also looks at stretches in which nothing is drawn, but something runs back.</summary>
+    bool ObservesReturns => false;
+
     /// <summary>Sees the next stretch of a supply; those of one supply come in order.</summary>
     void Visit(in DemandInterval interval);
 }

@@ -4,7 +4,7 @@ namespace WaterScript.Timetables;
 
 /// <summary>
 /// Orders runs that start at one second: by controller, output and zone, then by the schedule's name rather than its place,
-/// so that moving a schedule about in its file moves no line of a timetable.
+/// so that moving a schedule about in its file moves no line of a timetable. What is watered by hand comes after all outputs.
 /// </summary>
 internal sealed class RunOrder
 {
@@ -15,7 +15,8 @@ internal sealed class RunOrder
     public RunOrder(Site site)
     {
         _site = site;
-        _zoneRanks = Ranks(site.Zones.OrderBy(zone => zone.Controller.Index).ThenBy(zone => zone.Output).ThenBy(zone => zone.Index).Select(zone => zone.Index));
+        _zoneRanks = Ranks(site.Zones.OrderBy(zone => zone.Controller?.Index ?? int.MaxValue).ThenBy(zone => zone.Output).ThenBy(zone => zone.Index)
+            .Select(zone => zone.Index));
         _scheduleRanks = Ranks(site.Schedules.OrderBy(schedule => schedule.Name, StringComparer.Ordinal).Select(schedule => schedule.Index));
     }
 

@@ -38,6 +38,7 @@ public sealed class PropertyValueTests
     [InlineData("supply", "tank 600 L; refill 12 L/min from 0 L to 600 L")]
     [InlineData("supply", "tank 600 L; contains 200 L on 2026-05-01")]
     [InlineData("supply", "tank 600 L; catchment 18 m2 at 80 %")]
+    [InlineData("supply", "tank 2 m3 }\nzone d { output 4; supply tap; efficiency 40 %; returns 60 % to other")]
     [InlineData("supply", "daily 60 m3")]
     [InlineData("supply", "change-over gap 5 s")]
     [InlineData("supply", "change-over overlap 3 s")]
@@ -75,6 +76,7 @@ public sealed class PropertyValueTests
     [InlineData("injector", "after 5 min; doses 10 L/h")]
     [InlineData("device", "output 8; zones a, b")]
     [InlineData("zone", "output 3; plants none")]
+    [InlineData("zone", "hand-watered; flow 8 L/min")]
     [InlineData("zone", "output 3; emitters 12 at 4 L/h")]
     [InlineData("zone", "output 3 of box; supply tap")]
     [InlineData("zone", "output 3; flow 10 L/min; area 50 m2; rate 12 mm/h")] // 60 · 10 / 50

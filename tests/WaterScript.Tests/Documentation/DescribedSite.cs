@@ -77,7 +77,7 @@ internal static class DescribedSite
             }
             tariff town { currency EUR; price 1 per m3 }
             supply main { flow 40 L/min; tariff town }
-            supply cistern { flow 30 L/min }
+            supply cistern { flow 30 L/min; tank 8 m3 }
             controller hut { outputs 20 }
             controller shed { outputs 20 }
             controller box { power { battery 3 Ah at 6 V } }
@@ -103,6 +103,7 @@ internal static class DescribedSite
         "site" or "climate" => "",
         "power" when line.StartsWith("transformer", StringComparison.Ordinal) => $"controller tested {{\npower {{\n{line}\n}}\n}}",
         "power" => $"controller tested {{\npower {{\n{Lines(kind, kind, line, "battery 5 Ah at 6 V")}\n}}\n}}",
+        "zone" when line == "hand-watered" => "zone tested { hand-watered; supply main }",
         "zone" => $"zone tested {{\n{Lines(kind, kind, line, "output 1 of hut", "supply main")}\n}}",
         "supply" => $"supply tested {{\n{line}{(line.StartsWith("other-use", StringComparison.Ordinal) ? "; tariff town" : "")}\n}}",
         "tariff" => $"tariff tested {{\n{Lines(kind, kind, line, "currency EUR", "price 1 per m3")}\n}}",

@@ -40,8 +40,10 @@ internal static class Agreement
         Dose = run.Dose switch { 0 => null, < 0 => 0, var dose => dose },
     });
 
-    private static (long Start, int Controller, int Output) OrderOf(Site site, ReferenceRun run) =>
-        (run.Start, site.Zones[run.Zone].Controller.Index, site.Zones[run.Zone].Output);
+    /// <summary>What is watered by hand comes after all that controllers open, in order of the file.</summary>
+    private static (long Start, int Controller, int Output) OrderOf(Site site, ReferenceRun run) => site.Zones[run.Zone].Controller is { } controller
+        ? (run.Start, controller.Index, site.Zones[run.Zone].Output)
+        : (run.Start, site.Controllers.Length, run.Zone);
 
     private static string Difference(Site site, Horizon horizon, List<ReferenceRun> missing, List<ReferenceRun> surplus, string context)
     {

@@ -54,7 +54,7 @@ public sealed class CapacitorTests
     public void A_valve_without_a_minimum_voltage_needs_nothing()
     {
         var zone = Site("").Zones[0];
-        var pulse = PulseValve.Drawing(zone.Controller, ((LatchingValve)zone.Valve!) with { MinimumVoltage = null })!;
+        var pulse = PulseValve.Drawing(zone.Controller!, ((LatchingValve)zone.Valve!) with { MinimumVoltage = null })!;
         Assert.Equal((0, 0, false), (pulse.MinimumVoltage, pulse.Needs, pulse.IsTooWeakFromFull));
     }
 

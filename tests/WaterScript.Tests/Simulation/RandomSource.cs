@@ -35,6 +35,7 @@ internal sealed partial class RandomSource
 
     private readonly List<string> _lines = [];
     private readonly List<string> _zones = [];
+    private readonly List<string> _byHand = [];
     private readonly List<string> _sequences = [];
     private readonly List<string> _calendars = [];
     private readonly List<string> _scales = [];
@@ -165,7 +166,11 @@ internal sealed partial class RandomSource
             var trim = Chance(25) ? $"; trim {Percent()}" : "";
             var shortest = Chance(25) ? $"; shortest {Seconds(5, 400)}" : "";
             var spare = index > 2 && Chance(15) ? "; spare" : "";
-            Add($"zone {name} {{ output {20 - index}{Wired()}; {Water()}{supply}{trim}{shortest}{spare}{Valve("")} }}");
+            var wired = $"output {20 - index}{Wired()}";
+            var (water, valve) = (Water(), Valve(""));
+            var isByHand = index > 1 && spare.Length == 0 && More(25);
+            Add($"zone {name} {{ {(isByHand ? "hand-watered" : wired)}; {water}{supply}{trim}{shortest}{spare}{(isByHand ? "" : valve)} }}");
+            if (isByHand) _byHand.Add(name);
             if (spare.Length == 0) _zones.Add(name);
         }
 
@@ -191,7 +196,7 @@ internal sealed partial class RandomSource
         for (var index = 0; index < devices; index++)
         {
             var serves = _supplies > 0 && Chance(60) ? $"supply water-{_random.Next(_supplies)}"
-                : $"zones {string.Join(", ", _zones.Take(_random.Next(1, 4)))}";
+                : $"zones {string.Join(", ", Switched.Take(_random.Next(1, 4)))}";
             var starts = Chance(60) ? $"; starts {Seconds(1, Pick(10, 900))} {Pick("before", "after")} zones" : "";
             var stops = Chance(60) ? $"; stops {Seconds(1, Pick(10, 900))} {Pick("before", "after")} zones" : "";
             var through = Chance(40) ? $"; bridges gaps up to {Seconds(1, Pick(60, 3600))}" : "";
@@ -199,6 +204,9 @@ internal sealed partial class RandomSource
             Add($"{Pick("pump", "master")} device-{index} {{ {wiring}{starts}{stops}{through} }}");
         }
     }
+
+    /// <summary>The zones that have a valve; the first two always do.</summary>
+    private IEnumerable<string> Switched => _zones.Except(_byHand);
 
     private string Passes() => More(33) ? $"; flow {_more.Next(3, 14)} L/min" : "";
 
@@ -208,7 +216,7 @@ internal sealed partial class RandomSource
         _hasInjector = true;
         var after = Chance(60) ? $"; after {Seconds(1, 200)}" : "";
         var rinse = Chance(60) ? $"; rinse {Seconds(1, 200)}" : "";
-        Add($"injector feeder {{ output {Outputs(9)}; zones {string.Join(", ", _zones)}; load 40 mA{after}{rinse}{(_hasMore ? "; doses 12 L/h" : "")} }}");
+        Add($"injector feeder {{ output {Outputs(9)}; zones {string.Join(", ", Switched)}; load 40 mA{after}{rinse}{(_hasMore ? "; doses 12 L/h" : "")} }}");
     }
 
     /// <summary>A dose of a time or of an amount, which is not for pieces of a cycle.</summary>
@@ -292,7 +300,9 @@ internal sealed partial class RandomSource
         var exactly = More(15) ? "exactly " : "";
         var amount = Chance(75) ? $"for {exactly}{Pick(Seconds(5, 900), "burst", "10 min", "2 min 30 s", "1 h")}"
             : $"with {exactly}{Pick("1 mm", "2.5 mm", "0.1 in", "4 L", "33 L", "1.7 mm")}";
-        Add($"{indent}water {(More(15) ? Together() : $"{List()} {amount}")}{(_hasInjector && Chance(30) ? $" through feeder{Dose()}" : "")}");
+        var zones = More(15) ? Together() : $"{List()} {amount}";
+        var isDosed = _hasInjector && Chance(30) && !_byHand.Exists(name => zones.Contains(name, StringComparison.Ordinal));
+        Add($"{indent}water {zones}{(isDosed ? $" through feeder{Dose()}" : "")}");
     }
 
     /// <summary>Two or three lengths that begin together.</summary>

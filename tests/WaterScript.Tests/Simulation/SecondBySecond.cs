@@ -28,14 +28,22 @@ internal sealed class SecondBySecond
         _first = (int)Math.Clamp(site.TimeZone.AtStartOfDay(from).ToInstant().ToUnixTimeSeconds() - _origin, 0, _seconds);
     }
 
-    /// <summary>The openings of all outputs, in order of their first second, then of controller and output.</summary>
+    /// <summary>The openings of all outputs, none of them of what is watered by hand, in order of their first second, then of controller and output.</summary>
     /// <param name="site">The site.</param>
     /// <param name="runs">Its runs.</param>
     /// <param name="from">Nothing is on before this date, a pump that leads its zones as little as any other.</param>
     public static List<ReferenceOpening> Openings(Site site, IReadOnlyList<ReferenceRun> runs, LocalDate from)
     {
         var simulation = new SecondBySecond(site, runs, from);
-        return [.. site.Zones.SelectMany(simulation.OfZone).Concat(site.Devices.SelectMany(simulation.OfDevice)).OrderBy(KeyOf)];
+        return [.. site.Zones.Where(zone => zone.Controller is not null).SelectMany(simulation.OfZone)
+            .Concat(site.Devices.SelectMany(simulation.OfDevice)).OrderBy(KeyOf)];
+    }
+
+    /// <summary>When zones are watered by hand, in the order in which that begins; no controller and no output has part in it.</summary>
+    public static IEnumerable<ReferenceOpening> ByHand(Site site, IReadOnlyList<ReferenceRun> runs, LocalDate from)
+    {
+        var simulation = new SecondBySecond(site, runs, from);
+        return site.Zones.Where(zone => zone.Controller is null).SelectMany(simulation.OfZone).OrderBy(KeyOf);
     }
 
     public static (long From, int Controller, int Output, int Zone, int Device) KeyOf(ReferenceOpening opening) =>
@@ -45,9 +53,9 @@ internal sealed class SecondBySecond
     public static IEnumerable<(int Controller, int Output, Func<Zone, bool> Serves)> OutputsOf(Device device)
     {
         HashSet<int> others = [.. device.FurtherOutputs.Select(further => further.Controller.Index)];
-        yield return (device.Controller.Index, device.Output, zone => !others.Contains(zone.Controller.Index));
+        yield return (device.Controller.Index, device.Output, zone => !others.Contains(zone.Controller!.Index));
         foreach (var further in device.FurtherOutputs)
-            yield return (further.Controller.Index, further.Number.Value, zone => zone.Controller.Index == further.Controller.Index);
+            yield return (further.Controller.Index, further.Number.Value, zone => zone.Controller!.Index == further.Controller.Index);
     }
 
     /// <summary>Openings of the outputs of one device as those of the device: those that overlap or touch are one.</summary>
@@ -68,7 +76,7 @@ internal sealed class SecondBySecond
         var runs = _runs.Where(run => run.Zone == zone.Index).ToList();
         var starts = StartsOf(runs);
         return Stretches(Painted(runs)).Select(stretch => new ReferenceOpening(
-            _origin + stretch.From, _origin + stretch.To, zone.Index, -1, CountIn(starts, stretch), zone.Controller.Index, zone.Output));
+            _origin + stretch.From, _origin + stretch.To, zone.Index, -1, CountIn(starts, stretch), zone.Controller?.Index ?? -1, zone.Output));
     }
 
     private IEnumerable<ReferenceOpening> OfDevice(Device device) =>
@@ -116,9 +124,9 @@ internal sealed class SecondBySecond
         return [.. _runs.Where(run => zones.Contains(run.Zone))];
     }
 
-    /// <summary>A device on a supply serves what draws from it, also through supplies without a tank of their own.</summary>
+    /// <summary>A device on a supply serves what draws from it through a valve, also through supplies without a tank of their own.</summary>
     private HashSet<int> ZonesOf(Device device) => device.Supply is { } supply
-        ? [.. _site.Zones.Where(zone => Draws(zone.Supply, supply)).Select(zone => zone.Index)]
+        ? [.. _site.Zones.Where(zone => zone.Controller is not null && Draws(zone.Supply, supply)).Select(zone => zone.Index)]
         : [.. device.Zones.Select(zone => zone.Index)];
 
     public static bool Draws(Supply? from, Supply supply) =>

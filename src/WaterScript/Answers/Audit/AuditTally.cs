@@ -61,7 +61,7 @@ internal sealed class AuditTally(Site site)
 
     /// <summary>Water of each zone.</summary>
     public ImmutableArray<AuditedWater> Water(WaterMeter meter) =>
-        [.. site.Zones.Where(zone => !zone.IsSpare).Select(zone => new AuditedWater(
+        [.. site.Zones.Where(zone => zone is { IsSpare: false, IsHandWatered: false }).Select(zone => new AuditedWater(
             zone, _meantSeconds[zone.Index], _actualSeconds[zone.Index], _notKnownSeconds[zone.Index], Sum(_litres[zone.Index], meter.LitresOf(zone))))];
 
     /// <summary>Takes in a row.</summary>

@@ -151,10 +151,12 @@ internal sealed class Auditor : IDisposable
         return true;
     }
 
-    /// <summary>Whether the run that was drawn is of the controller that is looked at, and of the list that it had.</summary>
+    /// <summary>
+    /// Whether the run that was drawn is of the controller that is looked at, and of the list that it had; no device logs what is done by hand.
+    /// </summary>
     private bool IsCompared(in Run run)
     {
-        var controller = _site.Zones[run.Zone].Controller.Index;
+        if (_site.Zones[run.Zone].Controller?.Index is not { } controller) return false;
         return (_options.Controller is not { } only || controller == only.Index) && (_lists is null || _lists.IsMeant(run, _meant.List, controller));
     }
 
@@ -173,7 +175,7 @@ internal sealed class Auditor : IDisposable
 
     private void Restart(LogEvent logged)
     {
-        int[] closed = [.. _open.Where(zone => logged.Controller is LogEvent.NoController || _site.Zones[zone].Controller.Index == logged.Controller)];
+        int[] closed = [.. _open.Where(zone => logged.Controller is LogEvent.NoController || _site.Zones[zone].Controller?.Index == logged.Controller)];
         foreach (var zone in closed) Take(_zones[zone], logged);
         _open.ExceptWith(closed);
     }
@@ -209,7 +211,7 @@ internal sealed class Auditor : IDisposable
             (long)_knowledge.First,
             (long)_knowledge.Last,
             _tally.Entries.First,
-            [.. _tally.Water(_meter).Where(water => _options.Controller is not { } only || water.Zone.Controller.Index == only.Index)],
+            [.. _tally.Water(_meter).Where(water => _options.Controller is not { } only || water.Zone.Controller?.Index == only.Index)],
             _tally.MeterLitres,
             AuditedList.Of(_tally.Lists, own),
             listDates,

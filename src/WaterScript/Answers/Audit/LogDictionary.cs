@@ -35,9 +35,10 @@ internal sealed class LogDictionary
         foreach (var controller in site.Controllers) _controllers.TryAdd(controller.Name, controller.Index);
         foreach (var zone in site.Zones)
         {
-            _zones.TryAdd(zone.Name, zone.Index);
-            if (zone.Label is { } label) _zones.TryAdd(label, zone.Index);
-            Add(zone.Controller, zone.Output, zone.Index);
+            var index = zone.IsHandWatered ? LogEvent.NoZone : zone.Index;
+            _zones.TryAdd(zone.Name, index);
+            if (zone.Label is { } label) _zones.TryAdd(label, index);
+            if (zone.Controller is { } controller) Add(controller, zone.Output, index);
         }
 
         foreach (var device in site.Devices.SelectMany(device => device.ByOutput())) Add(device.Controller, device.Output, LogEvent.NoZone);
@@ -55,7 +56,7 @@ internal sealed class LogDictionary
     /// <summary>Whether an output is known by its number alone.</summary>
     public bool NeedsNoController { get; }
 
-    /// <summary>Index of the zone that has a name or a label; null for none.</summary>
+    /// <summary>Index of the zone that has a name or a label, or <see cref="LogEvent.NoZone"/> for one that is watered by hand; null for none.</summary>
     public int? ZoneNamed(ReadOnlySpan<char> name) => _zones.GetAlternateLookup<ReadOnlySpan<char>>().TryGetValue(name, out var zone) ? zone : null;
 
     /// <summary>Whether a controller is called so, or nobody has to say which.</summary>
@@ -74,7 +75,7 @@ internal sealed class LogDictionary
     /// <summary>Index of the controller that a row is of: of its zone, of its own, or the usual one; <see cref="LogEvent.NoController"/> for none.</summary>
     public int ControllerOf(int zone, ReadOnlySpan<char> name)
     {
-        if (zone >= 0) return _ofSite.Zones[zone].Controller.Index;
+        if (zone >= 0) return _ofSite.Zones[zone].Controller!.Index;
         if (name.Length > 0 && _controllers.GetAlternateLookup<ReadOnlySpan<char>>().TryGetValue(name, out var index)) return index;
         return _usual?.Index ?? LogEvent.NoController;
     }

@@ -67,7 +67,7 @@ internal sealed class LogKnowledge(long silence, bool isNumbered, int controller
     /// <summary>Whether a remark is about a zone itself within a stretch.</summary>
     public bool HasRemark(LogKind kind, int zone, decimal from, decimal to) => FirstRemark(kind, zone, from) is { Event: var logged } && logged.At <= to;
 
-    private LogHoles Of(Zone zone) => _apart.Length == 0 ? _all : _apart[zone.Controller.Index];
+    private LogHoles Of(Zone zone) => _apart.Length == 0 || zone.Controller is null ? _all : _apart[zone.Controller.Index];
 
     private void AddRemark(LogEvent logged)
     {

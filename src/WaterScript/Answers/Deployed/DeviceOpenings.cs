@@ -64,7 +64,7 @@ internal sealed class DeviceOpenings(Site site)
     private OpenedDevice Found(string controller, string output)
     {
         var words = site.Controllers.Length > 1 && controller.Length > 0 ? $"{output} of {controller}" : output;
-        bool Is(Controller own, int number) => own.Name == controller && number.ToString(CultureInfo.InvariantCulture) == output;
+        bool Is(Controller? own, int number) => own is not null && own.Name == controller && number.ToString(CultureInfo.InvariantCulture) == output;
         if (site.Zones.FirstOrDefault(zone => Is(zone.Controller, zone.Output)) is { } zone) return new OpenedDevice(zone.DisplayName, words, zone);
         var device = site.Devices.SelectMany(device => device.ByOutput()).FirstOrDefault(device => Is(device.Controller, device.Output));
         return new OpenedDevice(device?.DisplayName ?? "nothing of the file", words, Zone: null);

@@ -61,7 +61,7 @@ internal sealed class Version : IDisposable
     {
         var budget = BudgetOf(site);
         var timetable = Timetable.Of(site, deployed.Horizon, budget);
-        var runs = timetable.Runs().Where(run => deployed.Controller is null || site.Zones[run.Zone].Controller.Name == deployed.Controller.Name);
+        var runs = timetable.Runs().Where(run => deployed.Controller is null || site.Zones[run.Zone].Controller?.Name == deployed.Controller.Name);
         return new Version(site, names, timetable.LongestSecondsOf, [runs], budget);
     }
 

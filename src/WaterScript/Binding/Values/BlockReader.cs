@@ -23,13 +23,16 @@ internal static class BlockReader
         }
 
         var block = new BoundBlock(node, source, properties);
-        var missing = schema.Properties.Where(required => required.IsRequired && !block.Has(required)).ToArray();
+        var missing = schema.Properties.Where(required => IsMissing(required, block)).ToArray();
         if (missing.Length == 0 || scope.HasMisreadIn(new Location(source, node.Span))) return block;
         foreach (var required in missing) ReportMissing(block, schema, required, scope);
         return block;
 
         bool IsStated(string name) => node.Body.OfType<PropertyNode>().Any(property => property.Name.Text == name);
     }
+
+    private static bool IsMissing(Property property, BoundBlock block) =>
+        property.IsRequired && !block.Has(property) && !block.Properties.Any(other => other.Property.Name == property.OrElse);
 
     /// <summary>The statements of a body. Braces after a property are reported and read as if they were not there.</summary>
     private static IEnumerable<StatementNode> Statements(ImmutableArray<StatementNode> body, SourceText source, BlockSchema schema, Scope scope)
@@ -154,5 +157,5 @@ internal static class BlockReader
 
     private static void ReportMissing(BoundBlock block, BlockSchema schema, Property property, Scope scope) =>
         scope.Report(ReadingRules.Missing, block.Origin, $"{schema.Kind} \"{block.Name.Text}\" has no {property.Name}",
-            help: $"Add a line such as `{property.Form}`.");
+            help: $"Add a line such as `{property.Form}`{(property.OrElse is { } other ? $", or `{other}`" : "")}.");
 }

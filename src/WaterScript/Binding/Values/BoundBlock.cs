@@ -82,6 +82,10 @@ internal sealed class BoundBlock(BlockNode node, SourceText source, IReadOnlyLis
     public Placed<ShareValue>? Get(Property<CatchType> property) => Find(property) is { Value: ShareValue value, Origin: var place } ? new(value, place) : null;
 
     /// <inheritdoc cref="Get(Property{AmountType})"/>
+    public Placed<ReturnsValue>? Get(Property<ReturnsType> property) =>
+        Find(property) is { Value: ReturnsValue value, Origin: var place } ? new(value, place) : null;
+
+    /// <inheritdoc cref="Get(Property{AmountType})"/>
     public Placed<PressureTank>? Get(Property<PressureTankType> property) =>
         Find(property) is { Value: PressureTank value, Origin: var place } ? new(value, place) : null;
 

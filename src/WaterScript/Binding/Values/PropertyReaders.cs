@@ -32,6 +32,9 @@ internal readonly record struct RefillValue(Quantity Flow, Quantity? From, Quant
 /// <summary>A quantity with a share that goes with it.</summary>
 internal readonly record struct ShareValue(Quantity Amount, decimal Percent);
 
+/// <summary>A share of the water of a zone, and the supply that it comes back to, as written.</summary>
+internal readonly record struct ReturnsValue(decimal Percent, NameNode Supply);
+
 /// <summary>A share from a date on.</summary>
 internal readonly record struct SinceValue(LocalDate From, decimal Percent);
 
@@ -70,6 +73,7 @@ internal static class PropertyReaders
         ContentType => Content(row),
         RefillType => Refill(row),
         CatchType => Catch(row),
+        ReturnsType => Returns(row),
         PressureTankType => PressureTank(row),
         WireType => Wire(row),
         StartingCurrentType => StartingCurrent(row),
@@ -141,6 +145,11 @@ internal static class PropertyReaders
     private static ShareValue? Catch(RowCursor row) =>
         row.Quantity(Dimension.Area, Bounds.Positive) is { } area && row.Expect("at") && row.Percent(Bounds.ShareOfWhole) is { } percent
             ? new ShareValue(area, percent)
+            : null;
+
+    private static ReturnsValue? Returns(RowCursor row) =>
+        row.Percent(Bounds.ShareOfWhole) is { } percent && row.Expect("to") && ReferenceName(row, "the name of a supply") is { } supply
+            ? new ReturnsValue(percent, supply)
             : null;
 
     private static PressureTank? PressureTank(RowCursor row)

@@ -69,6 +69,9 @@ internal sealed class ChartRecorder : IRunObserver, IDemandObserver, IOpeningObs
     }
 
     /// <inheritdoc/>
+    public bool ObservesReturns => true;
+
+    /// <inheritdoc/>
     public void Visit(in DemandInterval interval)
     {
         var flow = Flows[interval.Supply.Index];

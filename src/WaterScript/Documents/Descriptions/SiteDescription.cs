@@ -145,6 +145,7 @@ internal sealed class SiteDescription(Site site)
         writer.Entry("name", zone.Name);
         writer.Entry("label", zone.Label);
         WriteOutput(writer, Schema.Zone.Output, zone.Controller, zone.WrittenOutput);
+        writer.Entry(Schema.Zone.HandWatered, zone.IsHandWatered);
         writer.Entry(Schema.Zone.Valve, zone.Valve?.Name);
         writer.Entry(Schema.Zone.Supply, zone.Supply?.Name);
         writer.Entry(Schema.Zone.Flow.Key, Measure.Rounded(zone.LitresPerMinute));
@@ -154,6 +155,8 @@ internal sealed class SiteDescription(Site site)
         writer.Entry(Schema.Zone.Method, WordOf(zone.Method));
         writer.Entry(Schema.Zone.Efficiency, zone.EfficiencyPercent);
         writer.Entry(Schema.Zone.Uniformity, zone.UniformityPercent);
+        writer.Entry(Schema.Zone.Returns.Keys[0].Name, Measure.Rounded(zone.Returns?.Value.Percent));
+        writer.Entry(Schema.Zone.Returns.Keys[1].Name, zone.Returns?.Value.Supply.Name);
         writer.Entry(Schema.Zone.Soil, zone.Soil?.Name);
         writer.Entry(Schema.Zone.Slope, zone.SlopePercent);
         writer.Entry(Schema.Zone.Plants, zone.WatersNoPlants ? PlantTable.None : zone.Plants?.Name);
@@ -205,9 +208,9 @@ internal sealed class SiteDescription(Site site)
         writer.Entry("because", closed.Because);
     }
 
-    private static void WriteOutput(DocumentWriter writer, Property property, Controller controller, int? output)
+    private static void WriteOutput(DocumentWriter writer, Property property, Controller? controller, int? output)
     {
-        writer.Entry(property.Keys[0].Name, controller.Name);
+        writer.Entry(property.Keys[0].Name, controller?.Name);
         writer.Entry(property.Keys[1].Name, output);
     }
 

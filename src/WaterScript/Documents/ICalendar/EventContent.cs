@@ -43,6 +43,9 @@ internal sealed record EventContent(ImmutableArray<EventLine> Lines, ImmutableAr
 
     private static string NameOf(Zone zone) => NameOf(zone.Label, zone.Name);
 
+    /// <summary>Somebody has to do it, who reads it here.</summary>
+    private static string NameByHand(Zone zone) => NameOf(zone) + (zone.IsHandWatered ? " (by hand)" : "");
+
     /// <summary><c>Lemon terrace + Vines: 40 min, 620.0 L</c></summary>
     private static List<EventLine> OneByOne(Site site, IReadOnlyList<ShownRun> runs, WaterWords water)
     {
@@ -51,7 +54,7 @@ internal sealed record EventContent(ImmutableArray<EventLine> Lines, ImmutableAr
         {
             var first = runs[i];
             var together = runs.Skip(i).TakeWhile(run => run.Offset == first.Offset && run.Seconds == first.Seconds).ToList();
-            var names = together.Select(run => NameOf(site.Zones[run.Zone]));
+            var names = together.Select(run => NameByHand(site.Zones[run.Zone]));
             lines.Add(new(first.Offset, $"{string.Join(" + ", names)}: {Phrases.Length(first.Seconds)}{Water(site, together, water)}"));
             i += together.Count;
         }
@@ -63,7 +66,7 @@ internal sealed record EventContent(ImmutableArray<EventLine> Lines, ImmutableAr
     private static IEnumerable<EventLine> ByZone(Site site, IReadOnlyList<ShownRun> runs, WaterWords water) => runs
         .GroupBy(run => run.Zone)
         .Select(zone => new EventLine(null, string.Create(CultureInfo.InvariantCulture,
-            $"{NameOf(site.Zones[zone.Key])}: {zone.Count()} times, {Phrases.Length(zone.Sum(run => run.Seconds))}{Water(site, [.. zone], water)}")));
+            $"{NameByHand(site.Zones[zone.Key])}: {zone.Count()} times, {Phrases.Length(zone.Sum(run => run.Seconds))}{Water(site, [.. zone], water)}")));
 
     /// <summary>The water of some runs, where the flow of each zone is known.</summary>
     private static string Water(Site site, List<ShownRun> runs, WaterWords water)

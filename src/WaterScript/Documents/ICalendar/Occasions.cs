@@ -138,7 +138,7 @@ internal sealed class Occasions
         return _contentIndex[key] = _contents.Count - 1;
     }
 
-    private bool IsWanted(int zone) => _controller is null || _timetable.Site.Zones[zone].Controller.Index == _controller.Index;
+    private bool IsWanted(int zone) => _controller is null || _timetable.Site.Zones[zone].Controller?.Index == _controller.Index;
 
     /// <summary>What of a pass is shown.</summary>
     private sealed record Shown(List<ShownRun> Runs, long Seconds, List<ShownPart> Parts);

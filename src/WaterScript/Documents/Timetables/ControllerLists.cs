@@ -10,7 +10,7 @@ internal static class ControllerLists
     /// <summary>The runs of a timetable whose zones are on a controller; all when it is null.</summary>
     public static IEnumerable<Run> RunsFor(this Timetable timetable, Controller? controller, SkippedWater? skipped = null) => controller is null
         ? timetable.Runs(skipped)
-        : timetable.Runs(skipped).Where(run => timetable.Site.Zones[run.Zone].Controller.Index == controller.Index);
+        : timetable.Runs(skipped).Where(run => timetable.Site.Zones[run.Zone].Controller?.Index == controller.Index);
 
     /// <summary>The openings of a controller's outputs; all when it is null.</summary>
     public static IEnumerable<Opening> OpeningsFor(this Timetable timetable, Controller? controller) =>

@@ -16,7 +16,7 @@ internal sealed class CsvRuns() : CsvTable(Columns)
         Field(fields.To);
         Field(fields.Zone.Name);
         Field(fields.Zone.Output > 0 ? fields.Zone.Output : null);
-        Field(fields.Zone.Controller.Name);
+        Field(fields.Zone.Controller?.Name ?? "");
         Field(fields.Schedule.Name);
         Field(fields.Day);
         Field(fields.Run.StartNumber);

@@ -238,5 +238,5 @@ internal sealed class TimetableDocument(Timetable timetable, OutputOptions optio
         if (Has(TimetableList.Switchings)) writer.Entry("switchings_sha256", Encoding.ASCII.GetBytes(switchings.Hash(valid)));
     }
 
-    private bool IsWanted(Zone zone) => options.Controller is null || zone.Controller.Index == options.Controller.Index;
+    private bool IsWanted(Zone zone) => options.Controller is null || zone.Controller?.Index == options.Controller.Index;
 }

@@ -39,7 +39,7 @@ internal sealed class ThingCards(EditedSite site)
     {
         string?[] facts =
         [
-            zone.Output > 0 ? $"output {zone.Output} of {zone.Controller.Name}" : null,
+            zone.Controller is null ? "watered by hand" : zone.Output > 0 ? $"output {zone.Output} of {zone.Controller.Name}" : null,
             zone.Supply is { } supply ? $"supply {supply.Name}" : null,
             site.Words?.Rate(zone.MillimetresPerHour) ?? (zone.LitresPerMinute is { } flow ? site.Words?.Flow(flow) : null),
         ];

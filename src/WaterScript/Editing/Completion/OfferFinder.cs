@@ -189,6 +189,7 @@ internal sealed class OfferFinder
             RefillType => _place.IsAfterNumber ? _values.UnitsOf(_place.Has("from") ? Dimension.Volume : Dimension.Flow)
                 : isFirst || _place.Last is "from" or "to" ? [] : Values.Words(_place.Has("from") ? "to" : "from"),
             CatchType when _place.IsAfterNumber => _place.Has("at") ? Values.Words("%") : _values.UnitsOf(Dimension.Area),
+            ReturnsType => _place.Last == "to" ? _values.Names(NameKind.Supply) : _place.IsAfterNumber ? Values.Words("%") : isFirst ? [] : Values.Words("to"),
             PressureTankType when _place.IsAfterNumber => _values.UnitsOf(_place.Has("from") ? Dimension.Pressure : Dimension.Volume),
             BatteryType => _place.Last == "of" ? _values.Names(NameKind.Controller) : isFirst ? Values.Words("of")
                 : _place.IsAfterNumber ? _values.UnitsOf(_place.Has("at") ? Dimension.Voltage : Dimension.Charge) : Values.Words("at"),

@@ -74,7 +74,8 @@ internal static class Statements
         ArgumentNullException.ThrowIfNull(schema);
         var name = place.Heads is [.., [_, var second, ..]] ? second.Text : "";
         var gaps = (site.Lint?.NotChecked ?? []).Where(gap => gap.Of.Any(thing => thing.Kind == place.Block && thing.Name == name)).ToLookup(gap => gap.Add);
-        return schema.Properties.Where(property => property.MayRepeat || !place.Stated.Contains(property.Name)).DistinctBy(property => property.Name)
+        return schema.Properties.Where(property => property.MayRepeat || !place.Stated.Contains(property.Name))
+            .Where(property => !IsInPlace(property, schema, place)).DistinctBy(property => property.Name)
             .OrderBy(property => property.IsRequired ? 0 : gaps.Contains(property.Name) ? 1 : 2)
             .Select(property => new Offer(property.Name,
                 Clipped(gaps[property.Name].FirstOrDefault() is { } gap ? $"{Lower(property.Help)}; {gap.What} is not checked without"
@@ -86,6 +87,11 @@ internal static class Statements
             .Concat(schema.Inner.Where(inner => !place.Stated.Contains(inner)).Select(inner => Word(inner, "")))
             .Append(Word("accept", "accepts what a rule finds"));
     }
+
+    /// <summary>Whether another property is stated in the place of one: <c>hand-watered</c> in that of an output, or the other way about.</summary>
+    private static bool IsInPlace(Property property, BlockSchema schema, CursorPlace place) =>
+        (property.OrElse is { } other && place.Stated.Contains(other))
+        || schema.Properties.Any(first => first.OrElse == property.Name && place.Stated.Contains(first.Name));
 
     /// <summary>In a schedule: nothing that contradicts what is stated.</summary>
     public static IEnumerable<Offer> InSchedule(CursorPlace place, EditedSite site)

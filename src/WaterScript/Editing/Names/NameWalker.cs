@@ -105,6 +105,7 @@ internal sealed class NameWalker(SourceText source, IReadOnlySet<string> lets)
             OutputsType => InNames(property.Value, NameKind.Controller).Where((use, index) => index % 2 == 1),
             BatteryType when property.Value.Tokens is [{ Text: "of" }, ..] =>
                 InNames(property.Value, NameKind.Controller).Where(use => use.Name != "of").Take(1),
+            ReturnsType => InNames(property.Value, NameKind.Supply).Where(use => use.Name != "to").Take(1),
             ZoneNamesType => InNames(property.Value, NameKind.Zone),
             _ => InRow(property.Value),
         };

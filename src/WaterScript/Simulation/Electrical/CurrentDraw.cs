@@ -23,16 +23,17 @@ internal sealed class CurrentDraw
     /// <param name="limits">The limit of each controller; null where it has none.</param>
     public CurrentDraw(Site site, IReadOnlyList<PowerLimit?> limits)
     {
-        _zones = ByZone.Of(site, zone => (zone.Valve, zone.Controller), zone => Counted(Of(zone.Valve, zone.Controller.Power), limits[zone.Controller.Index]));
+        _zones = ByZone.Of(site, zone => (zone.Valve, zone.Controller), zone => DrawOf(zone, limits));
         _devices = new ByOutput<Draw>(site, device => Counted(Of(device), limits[device.Controller.Index]));
         _surges = [.. site.Devices.Select(device => (long)(device.Inrush?.Value.Length.TotalMilliseconds ?? 0))];
         _pulsedZones = [.. site.Zones.Select(zone => zone.Valve is LatchingValve)];
         _pulsedDevices = [.. site.Devices.Select(device => device.Valve is LatchingValve)];
-        _zonesOf = site.Zones.Where(zone => !zone.IsSpare).ToLookup(zone => zone.Controller.Index);
+        var zones = site.Zones.Where(zone => zone.Controller is not null).ToArray();
+        _zonesOf = zones.Where(zone => !zone.IsSpare).ToLookup(zone => zone.Controller!.Index);
         var devices = site.Devices.SelectMany(device => device.ByOutput()).ToArray();
         _devicesOf = devices.Where(device => device.Output > 0).ToLookup(device => device.Controller.Index);
         _all = [.. site.Controllers.Select(controller => Recharging.AmountOf(controller.Power, limits[controller.Index]))];
-        foreach (var zone in site.Zones) _all[zone.Controller.Index] += Most(_zones[zone.Index]);
+        foreach (var zone in zones) _all[zone.Controller!.Index] += Most(_zones[zone.Index]);
         foreach (var device in devices) _all[device.Controller.Index] += Most(_devices[device.Index, device.Controller.Index]);
     }
 
@@ -64,6 +65,10 @@ internal sealed class CurrentDraw
     private static decimal Most(Draw draw) => Math.Max(draw.Inrush ?? 0, draw.Holding ?? 0);
 
     private Draw Of(in Switching switching) => switching.Zone >= 0 ? _zones[switching.Zone] : _devices[switching.Device, switching.Controller];
+
+    /// <summary>Nothing where somebody waters by hand.</summary>
+    private static Draw DrawOf(Zone zone, IReadOnlyList<PowerLimit?> limits) =>
+        zone.Controller is { } controller ? Counted(Of(zone.Valve, controller.Power), limits[controller.Index]) : new Draw(0, 0);
 
     private static Draw Counted((decimal? Inrush, decimal? Holding) amperes, PowerLimit? limit) => limit is null
         ? new Draw(amperes.Inrush, amperes.Holding)

@@ -20,7 +20,7 @@ internal sealed class EnergyDraw
     {
         (_site, _amperes) = (site, new CurrentDraw(site, new PowerLimit?[site.Controllers.Length]));
         _capacitors = [.. site.Controllers.Select(Capacitor.Of)];
-        _zones = [.. site.Zones.Select(zone => PulseValve.Drawing(zone.Controller, zone.Valve, zone.Wire?.Value))];
+        _zones = [.. site.Zones.Select(zone => PulseValve.Of(zone))];
         _devices = new ByOutput<PulseValve?>(site, device => PulseValve.Drawing(device.Controller, device.Valve, device.Wire?.Value));
         _volts = [.. site.Controllers.Select(controller => controller.Power?.ContinuousVoltage?.InBase ?? battery.Voltage.InBase)];
     }

@@ -110,6 +110,9 @@ internal sealed class PulseValve
             ? new PulseValve(latching, power, wire)
             : null;
 
+    /// <summary>That of a zone, or null.</summary>
+    public static PulseValve? Of(Zone zone) => zone.Controller is { } controller ? Drawing(controller, zone.Valve, zone.Wire?.Value) : null;
+
     private static SquareVolts KeptAfter(Duration time, Ratio constant) =>
         SquareVolts.Left(Ratio.Of(2 * (decimal)time.BclCompatibleTicks / NodaConstants.TicksPerSecond) / constant);
 }

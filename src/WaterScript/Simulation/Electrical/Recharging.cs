@@ -20,7 +20,7 @@ internal sealed class Recharging
     {
         _amounts = [.. site.Controllers.Select(controller => AmountOf(controller.Power, limits[controller.Index]))];
         _capacitors = [.. site.Controllers.Select(controller => _amounts[controller.Index] > 0 ? Capacitor.Of(controller) : null)];
-        _zones = [.. site.Zones.Select(zone => PulseValve.Drawing(zone.Controller, zone.Valve, zone.Wire?.Value))];
+        _zones = [.. site.Zones.Select(zone => PulseValve.Of(zone))];
         _devices = new ByOutput<PulseValve?>(site, device => PulseValve.Drawing(device.Controller, device.Valve, device.Wire?.Value));
         _current = [.. site.Controllers.Select(_ => (long.MinValue, default(Contribution)))];
     }

@@ -12,6 +12,8 @@ internal sealed class Demand : IRunObserver
 {
     private readonly PriorityQueue<int, long> _ends = new();
     private readonly SupplyUse[][] _suppliesOfZone;
+    private readonly SupplyUse?[] _returnsOfZone;
+    private readonly decimal[] _returned;
     private readonly decimal?[] _flows;
     private readonly int[] _open;
     private readonly Action<long> _spend;
@@ -26,6 +28,8 @@ internal sealed class Demand : IRunObserver
         _suppliesOfZone = ByZone.Of(site, zone => zone.Supply,
             zone => Above(zone.Supply).Select(supply => supplies[supply.Index]).Where(supply => supply.Observers.Length > 0).ToArray());
         _flows = [.. site.Zones.Select(zone => zone.LitresPerMinute)];
+        _returnsOfZone = [.. site.Zones.Select(zone => zone.Returns is { Value.Supply: var to } ? supplies[to.Index] : null)];
+        _returned = [.. site.Zones.Select(zone => (zone.LitresPerMinute ?? 0) * (zone.Returns?.Value.Percent ?? 0) / 100)];
         _open = new int[site.Zones.Length];
     }
 
@@ -45,7 +49,7 @@ internal sealed class Demand : IRunObserver
     }
 
     /// <inheritdoc/>
-    public bool Observes(Zone zone) => _suppliesOfZone[zone.Index].Length > 0;
+    public bool Observes(Zone zone) => _suppliesOfZone[zone.Index].Length > 0 || _returnsOfZone[zone.Index] is { Observers.Length: > 0 };
 
     /// <inheritdoc/>
     public void Visit(in Run run)
@@ -60,6 +64,8 @@ internal sealed class Demand : IRunObserver
             Report(supply, run.Start);
             supply.Open(contribution, _flows[run.Zone] is not null);
         }
+
+        Return(run.Zone, run.Start, isMore: true);
     }
 
     /// <summary>No run is to come.</summary>
@@ -76,16 +82,32 @@ internal sealed class Demand : IRunObserver
                 Report(supply, end);
                 supply.Close(zone, _flows[zone] is not null);
             }
+
+            Return(zone, end, isMore: false);
         }
+    }
+
+    /// <summary>What a zone gives back begins or ends.</summary>
+    private void Return(int zone, long now, bool isMore)
+    {
+        if (_returnsOfZone[zone] is not { Observers.Length: > 0 } supply) return;
+        Report(supply, now);
+        supply.Return(_returned[zone], isMore);
     }
 
     private void Report(SupplyUse supply, long now)
     {
-        if (supply.Contributions.Count > 0 && supply.Since < now)
+        if (supply.Since < now && (supply.Contributions.Count > 0 || supply.Returning > 0))
         {
-            var interval = new DemandInterval(supply.Supply, supply.Since, now, supply.Flow, supply.Unknown == 0, supply.Contributions);
+            var interval = new DemandInterval(supply.Supply, supply.Since, now, supply.Flow, supply.Unknown == 0, supply.Contributions)
+            {
+                Returned = supply.Returned,
+            };
             _spend(supply.Observers.Length * (supply.Contributions.Count + 4L));
-            foreach (var observer in supply.Observers) observer.Visit(interval);
+            foreach (var observer in supply.Observers)
+            {
+                if (supply.Contributions.Count > 0 || observer.ObservesReturns) observer.Visit(interval);
+            }
         }
 
         supply.Since = now;
@@ -104,6 +126,12 @@ internal sealed class Demand : IRunObserver
 
         public int Unknown { get; private set; }
 
+        /// <summary>What zones give back, in L/min.</summary>
+        public decimal Returned { get; private set; }
+
+        /// <summary>How many zones give something back.</summary>
+        public int Returning { get; private set; }
+
         public long Since { get; set; }
 
         public void Open(in Contribution contribution, bool isKnown)
@@ -111,6 +139,12 @@ internal sealed class Demand : IRunObserver
             Contributions.Add(contribution);
             Flow += contribution.Amount;
             if (!isKnown) Unknown++;
+        }
+
+        public void Return(decimal flow, bool isMore)
+        {
+            Returning += isMore ? 1 : -1;
+            Returned = Returning == 0 ? 0 : isMore ? Returned + flow : Returned - flow;
         }
 
         /// <summary>Flows such as a third of a litre are not exact, so the sum begins anew when nothing is open.</summary>

@@ -11,6 +11,9 @@ namespace WaterScript.Simulation.Water;
 /// <param name="Contributions">The zones, with their flows; good only while the stretch is looked at.</param>
 internal readonly record struct DemandInterval(Supply Supply, long From, long To, decimal Flow, bool IsWhole, IReadOnlyList<Contribution> Contributions)
 {
+    /// <summary>What of the water of zones, also of those that draw elsewhere, runs back to its tank meanwhile, in L/min.</summary>
+    public decimal Returned { get; init; }
+
     /// <summary>How long it is, in seconds.</summary>
     public long Seconds => To - From;
 

@@ -70,13 +70,16 @@ internal sealed class TankLevel
         if (_reading is { } reading && reading < interval.To && reading >= interval.From) Read();
         while (_now < interval.To)
         {
-            var inflow = InflowAt(interval.Flow, out var until);
+            var inflow = InflowAt(interval.Flow - interval.Returned, out var until) + interval.Returned;
             var part = interval with { From = _now, To = Math.Min(until, interval.To) };
             var before = Level;
             var after = before + ((inflow - part.Flow) * part.Seconds);
             MoveTo(Math.Clamp(after, Math.Min(before, Least), Full), after - before, part.To);
             yield return (part, before, after);
         }
+
+        // Zones that only give back do not draw.
+        if (interval.Contributions.Count == 0) DrawnSince = 0;
     }
 
     /// <summary>Nothing is drawn until then: the tank fills up. A known level counts from its date on.</summary>
@@ -93,7 +96,7 @@ internal sealed class TankLevel
         FillUntil(until);
     }
 
-    /// <summary>What flows in now, in L/min, and the second from which on that may be another.</summary>
+    /// <summary>What flows in now, but for what zones give back, in L/min, and the second from which on that may be another.</summary>
     private decimal InflowAt(decimal drawn, out long until)
     {
         var rain = _inflow.RainAt(_now, out until);

@@ -14,7 +14,7 @@ internal sealed class OpeningStream
 
     private readonly MostlySortedQueue<OpeningUnderWay> _begun = new();
     private readonly Stack<OpeningUnderWay> _spare = [];
-    private readonly SwitchedOutput[] _zones;
+    private readonly SwitchedOutput?[] _zones;
     private readonly ByOutput<SwitchedOutput> _devices;
     private readonly SwitchedOutput[][] _devicesOfZone;
     private readonly long _earliest;
@@ -30,7 +30,7 @@ internal sealed class OpeningStream
         _devices = new ByOutput<SwitchedOutput>(site, device => SwitchedOutput.Of(device, site.Zones.Length));
         _zones = [.. site.Zones.Select(SwitchedOutput.Of)];
         _devicesOfZone = [.. site.Zones.Select(zone => site.Devices.Where(device => device.RunsBecauseOf(zone))
-            .Select(device => _devices[device.Index, zone.Controller.Index]).ToArray())];
+            .Select(device => _devices[device.Index, zone.Controller!.Index]).ToArray())];
         _earliest = site.Devices.Select(device => _devices[device.Index, device.Controller.Index].EarliestFromStart).Append(0).Min();
     }
 
@@ -69,11 +69,13 @@ internal sealed class OpeningStream
         return false;
     }
 
+    /// <summary>What somebody waters by hand opens no output.</summary>
     private void Add(in Run run)
     {
-        Add(_zones[run.Zone], run);
+        if (_zones[run.Zone] is not { } zone) return;
+        Add(zone, run);
         foreach (var device in _devicesOfZone[run.Zone]) Add(device, run);
-        if (run.Injector >= 0) Add(_devices[run.Injector, _zones[run.Zone].Controller], run);
+        if (run.Injector >= 0) Add(_devices[run.Injector, zone.Controller], run);
     }
 
     private void Add(SwitchedOutput output, in Run run)

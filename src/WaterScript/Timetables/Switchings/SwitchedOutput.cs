@@ -40,7 +40,9 @@ internal sealed class SwitchedOutput
     /// <summary>The opening that may still grow, or null.</summary>
     public OpeningUnderWay? Current { get; set; }
 
-    public static SwitchedOutput Of(Zone zone) => new(device: null, zone.Index, zone.Controller, zone.Output, zone.Index);
+    /// <summary>That of a zone; null where somebody waters it by hand.</summary>
+    public static SwitchedOutput? Of(Zone zone) =>
+        zone.Controller is { } controller ? new(device: null, zone.Index, controller, zone.Output, zone.Index) : null;
 
     /// <summary>
     /// Staying on through a gap joins before lead and lag are added, and what touches after that is one opening too. Both are

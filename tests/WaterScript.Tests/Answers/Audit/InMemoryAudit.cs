@@ -149,8 +149,8 @@ internal sealed class InMemoryAudit
     {
         if (!_rowsOf.TryGetValue(zone, out var rows))
         {
-            var controller = _site.Zones[zone].Controller.Index;
-            _rowsOf[zone] = rows = _events.FindAll(said => said.Zone < 0 || _site.Zones[said.Zone].Controller.Index == controller);
+            var controller = _site.Zones[zone].Controller!.Index;
+            _rowsOf[zone] = rows = _events.FindAll(said => said.Zone < 0 || _site.Zones[said.Zone].Controller!.Index == controller);
         }
 
         return rows;

@@ -15,15 +15,15 @@ public sealed class CertainConflictTests
     private static readonly Dictionary<string, Func<Sketch, Sketch>> Conflicts = new()
     {
         ["zone-twice"] = sketch => sketch.AndOneScheduleTwice(),
-        ["schedules-overlap"] = sketch => sketch.With("controller", "schedules never-overlap").AndOneScheduleTwice(),
+        ["schedules-overlap"] = sketch => sketch.WithValves().With("controller", "schedules never-overlap").AndOneScheduleTwice(),
         ["longer-than-longest"] = sketch =>
             sketch.Without("valve hum").With("zone", "shortest 1 s").With("zone", "longest 1 s").And("valve hum non-latching { inrush 1 A; holding 1 A }"),
         ["forbidden-day"] = sketch => sketch.And("restriction never { allow on 2000-01-01 }"),
         ["daily-time-limit"] = sketch => sketch.And("restriction never { at most 1 s a day }"),
         ["flow-over-supply"] = sketch => sketch.With("zone", "flow 100 L/min").With("supply", "flow 1 L/min"),
         ["daily-volume"] = sketch => sketch.With("zone", "flow 100 L/min").With("supply", "daily 1 L"),
-        ["holding-current"] = sketch => sketch.With("zone", "valve hum").With("controller", "power { continuous 1 mA at 24 V; peak 1 A }"),
-        ["inrush-current"] = sketch => sketch.With("zone", "valve hum").With("controller", "power { continuous 1 mA at 24 V; peak 2 mA }"),
+        ["holding-current"] = sketch => sketch.WithValves().With("zone", "valve hum").With("controller", "power { continuous 1 mA at 24 V; peak 1 A }"),
+        ["inrush-current"] = sketch => sketch.WithValves().With("zone", "valve hum").With("controller", "power { continuous 1 mA at 24 V; peak 2 mA }"),
         ["change-over-too-short"] = sketch =>
             Undisturbed(sketch, "").And("schedule late { every day; scale 100 %; start at 12:05:30; steps { water zy for 5 min } }"),
         ["rest-too-short"] = sketch =>

@@ -25,6 +25,7 @@ internal sealed class Evidence
         Horizon = horizon;
         Runs = runs;
         Openings = SecondBySecond.Openings(site, Runs, horizon.From);
+        Waterings = [.. Openings.Where(opening => opening.Zone >= 0).Concat(SecondBySecond.ByHand(site, Runs, horizon.From)).OrderBy(SecondBySecond.KeyOf)];
         Passes = [.. Runs.GroupBy(run => (run.Schedule, run.Day, run.StartNumber, run.Pass)).Select(runs => new Pass(runs.Key.Schedule, [.. runs]))];
         _seconds = [.. SecondsOf(Runs)];
         Wet = Painted();
@@ -50,6 +51,9 @@ internal sealed class Evidence
     public List<Pass> Passes { get; }
 
     public List<ReferenceOpening> Openings { get; }
+
+    /// <summary>Those of zones, and what is watered by hand.</summary>
+    public List<ReferenceOpening> Waterings { get; }
 
     /// <summary>What the controllers do, calculated millisecond by millisecond when it is first asked for.</summary>
     public List<ReferenceSwitching> Switchings => field ??= ControllerClock.Live(Site, Openings);

@@ -41,6 +41,11 @@ internal sealed class RandomSketch
     private readonly bool _hasSequence;
     private readonly bool _isLatching;
 
+    /// <summary>Zones that are watered by hand.</summary>
+    private readonly HashSet<string> _byHand;
+    private readonly List<string> _tanks = [];
+    private readonly Random _returns;
+
     private RandomSketch(int number)
     {
         _random = new Random(number);
@@ -53,6 +58,9 @@ internal sealed class RandomSketch
         _hasScale = Chance(25);
         _hasSequence = Chance(30);
         _isLatching = Chance(40);
+        _returns = new Random(number ^ 0x2E7);
+        var hands = new Random(number ^ 0xBA2D);
+        _byHand = [.. _zones.Skip(1).Where(_ => hands.Next(6) == 0)];
     }
 
     public static Sketch Of(int number)
@@ -92,8 +100,14 @@ internal sealed class RandomSketch
             .. If(Chance(92), $"minimum-voltage {Pick("5", "7", "9", "12")} V"),
         ]);
 
-    private Statement Supply(int index) => Block(
-        $"supply s{index}",
+    private Statement Supply(int index)
+    {
+        var supply = Block($"supply s{index}", SupplyLines(index));
+        if (supply.Body!.Value.Any(line => line.Text.StartsWith("tank ", StringComparison.Ordinal))) _tanks.Add($"s{index}");
+        return supply;
+    }
+
+    private string[] SupplyLines(int index) =>
         [
             .. If(Chance(80), $"flow {Pick("6", "10", "16", "20", "20.5", "26", "50")} L/min"),
             .. If(Chance(40), $"minimum-flow {Pick("4.5", "6", "10", "11")} L/min"),
@@ -105,7 +119,7 @@ internal sealed class RandomSketch
             .. If(Chance(70), "backflow atmospheric"),
             .. Chance(35) ? [$"tank {Pick("200", "400", "2000")} L", .. If(Chance(85), $"refill {Pick("0.5", "2", "6")} L/min{Levels()}"),
                 .. If(Chance(50), "reserve 50 L")] : Array.Empty<string>(),
-        ]);
+        ];
 
     private Statement Controller(int index) => new(
         $"controller c{index}",
@@ -131,11 +145,12 @@ internal sealed class RandomSketch
     private Statement Zone(int index) => Block(
         _zones[index],
         [
-            $"output {20 - index}{Wired()}",
-            .. If(Chance(85), $"valve {(_isLatching ? Pick("click", "snap") : Pick("hum", "hum", "buzz", "click"))}"),
+            .. Switched(index, $"output {20 - index}{Wired()}",
+                If(Chance(85), $"valve {(_isLatching ? Pick("click", "snap") : Pick("hum", "hum", "buzz", "click"))}")),
             .. If(_supplies > 1, $"supply s{_random.Next(_supplies)}"),
             .. If(Chance(95), $"flow {Pick("4", "6", "10", "10.5", "16", "21")} L/min"),
             .. If(Chance(70), $"rate {Pick("7", "12", "33.3")} mm/h"),
+            .. If(_tanks.Count > 0 && _returns.Next(3) == 0, Returns()),
             .. If(Chance(20), $"trim {Percent()}"),
             .. If(Chance(20), $"shortest {Pick("20 s", "1 min")}"),
             .. If(Chance(40), $"longest {Pick("1 min", "5 min", "10 min", "15 min")}"),
@@ -144,11 +159,13 @@ internal sealed class RandomSketch
         ],
         "zone ");
 
+    private string[] Switched(int index, string output, string[] valve) => _byHand.Contains(_zones[index]) ? ["hand-watered"] : [output, .. valve];
+
     private Statement Device(int index) => Block(
         $"{Pick("pump", "pump", "master")} d{index}",
         [
             $"output {Outputs(index)}",
-            Chance(60) ? $"supply s{_random.Next(_supplies)}" : $"zones {SomeZones()}",
+            Chance(60) ? $"supply s{_random.Next(_supplies)}" : $"zones {string.Join(", ", SomeZones().Split(", ").Except(_byHand))}",
             Pick("load 60 mA", "load 100 mA", "valve hum", "valve click"),
             .. If(_more.Next(2) == 0, $"flow {_more.Next(4, 24)} L/min"),
             .. If(Chance(60), $"at most {_random.Next(1, 7)} starts an hour"),
@@ -156,6 +173,8 @@ internal sealed class RandomSketch
             .. If(Chance(50), $"stops {Pick("2 s", "5 s", "20 s", "70 s")} {Pick("before", "after")} zones"),
             .. If(Chance(55), $"bridges gaps up to {Pick("5 s", "1 min", "10 min")}"),
         ]);
+
+    private string Returns() => _tanks.Count == 0 ? "" : $"returns {20 * _returns.Next(1, 5)} % to {_tanks[_returns.Next(_tanks.Count)]}";
 
     private string Levels() => _more.Next(3) switch
     {

@@ -50,6 +50,16 @@ internal sealed record Sketch(ImmutableArray<Statement> Statements)
     public Sketch AndOneScheduleTwice() =>
         new(Statements.Add(Statements.Last(statement => statement.Text.StartsWith("schedule ", StringComparison.Ordinal)) with { Text = "schedule twin" }));
 
+    /// <summary>The same with a valve, on an output of its own, for each zone that is watered by hand.</summary>
+    public Sketch WithValves()
+    {
+        var next = 1;
+        return Change("zone", block => block with
+        {
+            Body = [.. block.Body!.Value.Select(each => each.Text == "hand-watered" ? new Statement($"output {4 + next++} of c0") : each)],
+        });
+    }
+
     private Sketch Change(string kind, Func<Statement, Statement> change) =>
         new([.. Statements.Select(statement => statement.Text.StartsWith(kind + " ", StringComparison.Ordinal) ? change(statement) : statement)]);
 

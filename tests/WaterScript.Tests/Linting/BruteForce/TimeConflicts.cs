@@ -44,7 +44,7 @@ internal static class TimeConflicts
         foreach (var supply in evidence.Site.Supplies.Where(supply => supply.Change is { IsOverlap: false }))
         {
             var gap = supply.Change!.Length.TotalSeconds;
-            var openings = evidence.Openings.Where(opening => opening.Zone >= 0).ToList();
+            var openings = evidence.Waterings;
             foreach (var before in openings)
             {
                 foreach (var after in openings.Where(after => before.To <= after.From && after.From - before.To < gap))
@@ -81,7 +81,7 @@ internal static class TimeConflicts
     {
         foreach (var zone in evidence.Site.Zones.Where(zone => zone.Rest is not null))
         {
-            var openings = evidence.Openings.Where(opening => opening.Zone == zone.Index).ToList();
+            var openings = evidence.Waterings.Where(opening => opening.Zone == zone.Index).ToList();
             foreach (var (before, after) in openings.Zip(openings.Skip(1)))
             {
                 if (after.From - before.To < zone.Rest!.Value.Value.TotalSeconds) yield return new Conflict(after.From, zone.Origin);
@@ -96,7 +96,7 @@ internal static class TimeConflicts
         {
             var most = (long)zone.NeverDryFor!.Value.Value.TotalSeconds;
             var dryFrom = evidence.StartOf(evidence.Horizon.From);
-            var openings = evidence.Openings.Where(opening => opening.Zone == zone.Index).ToList();
+            var openings = evidence.Waterings.Where(opening => opening.Zone == zone.Index).ToList();
             foreach (var (opens, closes) in openings.Select(opening => (opening.From, opening.To))
                 .Append((evidence.StartOf(evidence.Horizon.Until), long.MaxValue)))
             {
@@ -124,8 +124,7 @@ internal static class TimeConflicts
 
     /// <summary>Runs that touch are one opening; what a change-over keeps open at its end does not count.</summary>
     public static IEnumerable<Conflict> LongerThanLongest(Evidence evidence) =>
-        from opening in evidence.Openings
-        where opening.Zone >= 0
+        from opening in evidence.Waterings
         let zone = evidence.Site.Zones[opening.Zone]
         let runs = evidence.Runs.Where(run => run.Zone == opening.Zone && run.Start >= opening.From && run.Start < opening.To)
         where runs.Max(run => run.End) - opening.From > zone.Longest?.Value.TotalSeconds

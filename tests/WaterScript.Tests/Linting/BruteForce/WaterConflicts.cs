@@ -76,7 +76,7 @@ internal static class WaterConflicts
         foreach (var supply in evidence.Site.Supplies.Where(supply => supply is { Tank: not null, Refill: not null }))
         {
             if (evidence.Site.Supplies.Any(other => other != supply && other.Tank is not null && SecondBySecond.Draws(other.FedBy, supply))) continue;
-            var flow = evidence.Sum(zone => FlowFrom(supply, zone));
+            var flow = evidence.Sum(zone => FlowFrom(supply, zone) - ReturnTo(supply, zone));
             var (full, reserve) = (Held(supply.Tank!.Value), Held(supply.Reserve ?? default));
             var (level, refill) = (full, (long)Millilitres(supply.Refill!.Value.InBase));
             var (low, high) = supply is { RefillFrom: { } from, RefillTo: { } to } ? (Held(from), Held(to)) : (long.MaxValue, long.MaxValue);
@@ -178,7 +178,7 @@ internal static class WaterConflicts
             && switching.Controller == output.Controller && evidence.Openings[switching.Opening - 1].Device == device.Index).IsOpen));
 
     private static bool Serves(Device device, Zone zone) =>
-        device.Supply is { } supply ? SecondBySecond.Draws(zone.Supply, supply) : device.Zones.Contains(zone);
+        zone.Controller is not null && device.Supply is { } supply ? SecondBySecond.Draws(zone.Supply, supply) : device.Zones.Contains(zone);
 
     /// <summary>Whether what the pump presses against gives way.</summary>
     private static bool IsRelieved(Device pump) =>
@@ -197,6 +197,10 @@ internal static class WaterConflicts
     }
 
     private static int FlowFrom(Supply supply, Zone zone) => SecondBySecond.Draws(zone.Supply, supply) ? Millilitres(zone.LitresPerMinute ?? 0) : 0;
+
+    /// <summary>What runs back, in mL/min: a share of all that the zone takes, from wherever it draws.</summary>
+    private static int ReturnTo(Supply supply, Zone zone) =>
+        zone.Returns?.Value is { Percent: var percent, Supply: var to } && to == supply ? Millilitres((zone.LitresPerMinute ?? 0) * percent / 100) : 0;
 
     /// <summary>A volume, such that a flow in mL/min fills one of it in a second.</summary>
     private static long Held(Quantity volume) => 60L * Millilitres(volume.InBase);

@@ -81,9 +81,12 @@ internal sealed class WaterMeter(Site site, LogKnowledge knowledge, WorkBudget b
         else if (litres > 0 && IsUnexplained(before, now, meantUntil)) Leak(before.At, now, litres);
     }
 
-    /// <summary>In a silence without a row something may have run that was meant to; rows that are missing may be of anything.</summary>
+    /// <summary>
+    /// In a silence without a row something may have run that was meant to; rows that are missing may be of anything, and what somebody waters by hand
+    /// has none.
+    /// </summary>
     private bool IsUnexplained(LogEvent before, LogEvent now, decimal meantUntil) =>
-        knowledge.IsKnown(before.At, now.At) || (!knowledge.IsNumbered && meantUntil <= before.At);
+        !site.Zones.Any(zone => zone.IsHandWatered) && (knowledge.IsKnown(before.At, now.At) || (!knowledge.IsNumbered && meantUntil <= before.At));
 
     private void ShareOut(LogEvent before, LogEvent now, decimal litres)
     {

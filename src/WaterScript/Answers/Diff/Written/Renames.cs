@@ -125,8 +125,8 @@ internal sealed class Renames
         var (gone, come) = (Only(old.Zones, @new.Zones, zone => zone.Name), Only(@new.Zones, old.Zones, zone => zone.Name));
         foreach (var now in come.Where(zone => zone.Output > 0))
         {
-            var same = gone.Where(zone => zone.Output == now.Output && Of("controller", zone.Controller.Name) == now.Controller.Name).Take(2).ToList();
-            if (same is [var was] && come.Count(zone => zone.Output == now.Output && zone.Controller.Name == now.Controller.Name) == 1)
+            var same = gone.Where(zone => zone.Output == now.Output && Of("controller", zone.Controller!.Name) == now.Controller!.Name).Take(2).ToList();
+            if (same is [var was] && come.Count(zone => zone.Output == now.Output && zone.Controller!.Name == now.Controller!.Name) == 1)
                 Add(Zone, was.Name, now.Name);
         }
     }

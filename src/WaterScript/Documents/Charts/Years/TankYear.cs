@@ -81,6 +81,8 @@ internal sealed record TankYear(Supply Supply, ImmutableArray<TankCorner> Corner
 
         public bool Observes(Supply supply) => supply == _supply;
 
+        public bool ObservesReturns => true;
+
         public void Visit(in DemandInterval interval)
         {
             foreach (var (part, before, after) in _level!.Draw(interval))

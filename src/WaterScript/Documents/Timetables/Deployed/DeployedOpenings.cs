@@ -29,7 +29,7 @@ internal sealed class DeployedOpenings
         foreach (var zone in site.Zones)
         {
             _zones.TryAdd(zone.Name, zone.Index);
-            _outputs.TryAdd(KeyOf(zone.Controller, zone.Output), zone.Index);
+            if (zone.Controller is not null) _outputs.TryAdd(KeyOf(zone.Controller, zone.Output), zone.Index);
         }
 
         foreach (var device in site.Devices.SelectMany(device => device.ByOutput())) _outputs.TryAdd(KeyOf(device.Controller, device.Output), null);

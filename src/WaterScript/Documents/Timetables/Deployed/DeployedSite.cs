@@ -168,7 +168,7 @@ internal sealed class DeployedSite : IDisposable
         Name = map.Needed("name"),
         Label = map.Text("label"),
         Origin = _origin,
-        Controller = ControllerOf(map),
+        Controller = map.Flag("hand_watered") ? null : ControllerOf(map),
         WrittenOutput = OutputOf(map),
         Flow = map.Number("flow_l_per_min", MostFlow) is { } flow ? new Placed<Quantity>(new Quantity(flow, LitresPerMinute), _origin) : null,
         IsSpare = map.Flag("spare"),

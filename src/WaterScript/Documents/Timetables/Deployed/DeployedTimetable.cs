@@ -228,8 +228,8 @@ internal sealed class DeployedTimetable : IDisposable
                 "compile it without --run");
         var wired = Site.Zones[zone];
         _runs.Line(
-            rows[0], rows[1], rows[2], rows[3], wired.Output > 0 ? Text(wired.Output) : "", wired.Controller.Name, rows[4], rows[5], rows[6], rows[7], rows[8],
-                rows[9], Text(run.Seconds), rows[10], rows[11]);
+            rows[0], rows[1], rows[2], rows[3], wired.Output > 0 ? Text(wired.Output) : "", wired.Controller?.Name ?? "", rows[4], rows[5], rows[6], rows[7],
+                rows[8], rows[9], Text(run.Seconds), rows[10], rows[11]);
         return run;
     }
 

@@ -65,7 +65,7 @@ internal sealed class Unused(LintContext context) : IRule
         {
             yield return Finding.At(Rule, zone.Origin, $"zone {zone.Name} is never watered", "no schedule waters it")
                 with
-            { Help = "Water it in a schedule, or write `spare` in it." };
+            { Help = zone.IsHandWatered ? "Water it in a schedule, or delete it." : "Water it in a schedule, or write `spare` in it." };
         }
     }
 

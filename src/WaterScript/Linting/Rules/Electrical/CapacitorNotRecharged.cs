@@ -66,7 +66,7 @@ internal sealed class CapacitorNotRecharged : IRule, ISwitchingObserver
         _context = context;
         _capacitors = [.. context.Site.Controllers.Select(Capacitor.Of)];
         _trains = [.. context.Site.Controllers.Select(_ => new List<(Switching, PulseGiven)>())];
-        _zones = [.. context.Site.Zones.Select(zone => PulseValve.Drawing(zone.Controller, zone.Valve, zone.Wire?.Value))];
+        _zones = [.. context.Site.Zones.Select(zone => PulseValve.Of(zone))];
         _devices = new ByOutput<PulseValve?>(context.Site, device => PulseValve.Drawing(device.Controller, device.Valve, device.Wire?.Value));
     }
 

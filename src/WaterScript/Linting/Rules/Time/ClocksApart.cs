@@ -68,7 +68,7 @@ internal sealed class ClocksApart(LintContext context) : IRule, IRunObserver
     private readonly long _mostApart = context.Site.Controllers.Select(controller => SecondsOf(controller) ?? 0).OrderDescending().Take(2).Sum();
     private readonly Dictionary<(Location Step, int Earlier, int Later), Close> _close = [];
 
-    public bool Observes(Zone zone) => _mostApart > 0 && zone.Supply is not null;
+    public bool Observes(Zone zone) => _mostApart > 0 && zone is { Supply: not null, Controller: not null };
 
     public void Visit(in Run run)
     {
@@ -88,8 +88,8 @@ internal sealed class ClocksApart(LintContext context) : IRule, IRunObserver
     public IEnumerable<Finding> Findings() => _close.Select(entry => FindingFor(entry.Key.Step, entry.Value));
 
     public IEnumerable<Gap> NotChecked() => context.Site.Zones
-        .Where(zone => zone.Supply is not null)
-        .GroupBy(zone => zone.Supply!.Index, zone => zone.Controller)
+        .Where(zone => zone is { Supply: not null, Controller: not null })
+        .GroupBy(zone => zone.Supply!.Index, zone => zone.Controller!)
         .Select(sharing => sharing.DistinctBy(controller => controller.Index).ToArray())
         .Where(sharing => sharing.Length > 1)
         .SelectMany(sharing => sharing.Where(controller => controller.ClockWithin is null))
@@ -97,14 +97,14 @@ internal sealed class ClocksApart(LintContext context) : IRule, IRunObserver
 
     private static long? SecondsOf(Controller controller) => controller.ClockWithin?.WholeSeconds();
 
-    private static long? Apart(Zone earlier, Zone later) => SecondsOf(earlier.Controller) + SecondsOf(later.Controller);
+    private static long? Apart(Zone earlier, Zone later) => SecondsOf(earlier.Controller!) + SecondsOf(later.Controller!);
 
     private Zone ZoneOf(in Run run) => context.Site.Zones[run.Zone];
 
     private bool IsTooClose(in Run earlier, in Run later)
     {
         var (before, after) = (ZoneOf(earlier), ZoneOf(later));
-        return before.Controller.Index != after.Controller.Index
+        return before.Controller!.Index != after.Controller!.Index
             && later.Start >= earlier.End
             && later.Start - earlier.End < Apart(before, after)
             && !(before.LitresPerMinute + after.LitresPerMinute <= before.Supply!.Flow?.InBase);
@@ -126,8 +126,8 @@ internal sealed class ClocksApart(LintContext context) : IRule, IRunObserver
             $"opens {after.Name} {(between == 0 ? "at once" : $"{Phrases.Length(between)} later")}") with
         {
             Others = [.. new[] { before, after }.Select(
-                zone => new Label(zone.Controller.ClockWithin!.Value.Place, $"its clock may be {Phrases.Length(SecondsOf(zone.Controller)!.Value)} off"))],
-            Details = $"The clocks of {before.Controller.Name} and {after.Controller.Name} may be {Phrases.Length(apart)} apart.",
+                zone => new Label(zone.Controller!.ClockWithin!.Value.Place, $"its clock may be {Phrases.Length(SecondsOf(zone.Controller)!.Value)} off"))],
+            Details = $"The clocks of {before.Controller!.Name} and {after.Controller!.Name} may be {Phrases.Length(apart)} apart.",
             Happens = close.OccurrenceCounter.Happens(context),
             Help = $"Leave {Phrases.Length(apart)} or more between them, with a pause or a later start.",
         };

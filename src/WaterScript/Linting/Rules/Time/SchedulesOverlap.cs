@@ -78,7 +78,7 @@ internal sealed class SchedulesOverlap : IRule, IRunObserver
         _context = context;
         PassesUnderWay?[] passes =
             [.. context.Site.Controllers.Select(controller => controller.SchedulesMayOverlap == true ? null : PassesOn(controller.Index))];
-        _passesOfZone = [.. context.Site.Zones.Select(zone => passes[zone.Controller.Index])];
+        _passesOfZone = [.. context.Site.Zones.Select(zone => zone.Controller is { } controller ? passes[controller.Index] : null)];
     }
 
     public bool Observes(Zone zone) => _passesOfZone[zone.Index] is not null;
@@ -96,7 +96,7 @@ internal sealed class SchedulesOverlap : IRule, IRunObserver
     ];
 
     private IEnumerable<ImmutableArray<int>> SchedulesByController() =>
-        _context.SchedulesBy(zone => zone.Controller.SchedulesMayOverlap == true ? null : zone.Controller.Index);
+        _context.SchedulesBy(zone => zone.Controller is { SchedulesMayOverlap: not true } controller ? controller.Index : null);
 
     private bool IsOfZones(LaterMeeting meeting) => _context.WholeCycle.OfZones.Any(other => other.Pair == meeting.Pair);
 

@@ -66,7 +66,7 @@ internal sealed class DoseWithoutFlow : IRule, IRunObserver
 
     public void Visit(in Run run)
     {
-        if (run.Injector < 0 || _devices[run.Injector, _context.Site.Zones[run.Zone].Controller.Index] is not { } injector) return;
+        if (run.Injector < 0 || _devices[run.Injector, _context.Site.Zones[run.Zone].Controller!.Index] is not { } injector) return;
         if (!IsLongEnough(run))
         {
             foreach (var what in injector.MistakesIn(run)) Add(what, injector.Device, run);

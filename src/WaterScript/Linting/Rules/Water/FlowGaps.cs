@@ -14,4 +14,8 @@ internal static class FlowGaps
     /// <summary>What is not checked because of them.</summary>
     public static IEnumerable<Gap> Of(LintContext context, Supply supply, Concern concern, string what) =>
         Gap.Each(concern, what, Zones(context, supply).Select(zone => (Thing.Of(zone), (string?)"flow")));
+
+    /// <summary>The same of zones that give water back to its tank.</summary>
+    public static IEnumerable<Gap> OfReturns(LintContext context, Supply supply, Concern concern, string what) => Gap.Each(
+        concern, what, context.WithoutFlow.Where(zone => zone.Returns?.Value.Supply.Index == supply.Index).Select(zone => (Thing.Of(zone), (string?)"flow")));
 }

@@ -47,7 +47,7 @@ internal sealed class PumpClock(LintContext context) : IRule
     private static IEnumerable<Device> ByOutput(Site site) => site.Devices.SelectMany(device => device.ByOutput());
 
     public IEnumerable<Gap> NotChecked() => ByOutput(context.Site)
-        .SelectMany(device => Apart(device).SelectMany(zone => new[] { device.Controller, zone.Controller }))
+        .SelectMany(device => Apart(device).SelectMany(zone => new[] { device.Controller, zone.Controller! }))
         .Where(controller => controller.ClockWithin is null)
         .DistinctBy(controller => controller.Index)
         .Select(controller => new Gap(Concern.HandOvers, "pump clocks", [Thing.Of(controller)], "clock"));
@@ -59,10 +59,10 @@ internal sealed class PumpClock(LintContext context) : IRule
     /// <summary>The zones that another controller opens.</summary>
     private static IEnumerable<Zone> Apart(Device device) => device.Kind == DeviceKind.Injector || device.Output == 0
         ? []
-        : device.Zones.Where(zone => zone.Controller.Index != device.Controller.Index);
+        : device.Zones.Where(zone => zone.Controller!.Index != device.Controller.Index);
 
     private static long Between(Device device, Zone zone) =>
-        device.Controller.ClockWithin?.WholeSeconds() + zone.Controller.ClockWithin?.WholeSeconds() ?? 0;
+        device.Controller.ClockWithin?.WholeSeconds() + zone.Controller!.ClockWithin?.WholeSeconds() ?? 0;
 
     private static Finding? Judge(Device device)
     {
@@ -85,12 +85,12 @@ internal sealed class PumpClock(LintContext context) : IRule
         {
             Others =
             [
-                .. new[] { wired.Controller, zone.Controller }.Select(controller => new Label(
+                .. new[] { wired.Controller, zone.Controller! }.Select(controller => new Label(
                     controller.ClockWithin!.Value.Place, $"its clock may be {Phrases.Length(controller.ClockWithin.Value.WholeSeconds())} off")),
             ],
             Details = $"Clocks {Phrases.Length(apart)} apart − {Phrases.Length(Math.Abs(after))} {(after < 0 ? "before" : "after")} zones = " +
                 $"{Phrases.Length(apart - Math.Abs(after))} {side} them.",
-            Help = $"Wire {device.Name} to controller {zone.Controller.Name}, or let it {pump} {Phrases.Length(apart)} or more " +
+            Help = $"Wire {device.Name} to controller {zone.Controller!.Name}, or let it {pump} {Phrases.Length(apart)} or more " +
                 $"{(isStart ? "before" : "after")} its zones{(isStart && apart > Math.Abs(device.StopsAfter.WholeSeconds()) ? StopToo(apart) : "")}, " +
                 "with a `bypass` for that time.",
         };

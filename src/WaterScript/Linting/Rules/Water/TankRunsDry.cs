@@ -17,8 +17,8 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
     {
         Category = RuleCategory.Water,
         CanBeAccepted = true,
-        Finds = "Follows the level of a tank through all the dates that are looked at: what zones draw, and what the `refill` and the rain from its roof " +
-            "add until it is full. Finds when the level would fall under the `reserve`.",
+        Finds = "Follows the level of a tank through all the dates that are looked at: what zones draw and give back, and what the `refill` and the rain " +
+            "from its roof add until it is full. Finds when the level would fall under the `reserve`.",
         Matters = """
             A pump that draws air is soon broken, and the zones that come last stay dry on the hottest days, when most is needed.
             """,
@@ -66,6 +66,8 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
 
     public bool Observes(Supply supply) => _tanks[supply.Index] is not null;
 
+    public bool ObservesReturns => true;
+
     public void Visit(in DemandInterval interval) => _tanks[interval.Supply.Index]!.Draw(interval);
 
     public IEnumerable<Finding> Findings() => _tanks.OfType<Tank>().Where(tank => tank.Dry.Happened).Select(FindingFor);
@@ -75,7 +77,8 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
     private IEnumerable<Gap> NotCheckedOf(Supply supply) =>
         TankLevel.FillsAnother(_context.Site, supply) ? [new Gap(Concern.Tank, "tank", [Thing.Of(supply)], "") { Because = "it fills another tank" }]
         : TankInflow.LacksFor(supply, _context.Site) is { } lacks ? [new Gap(Concern.Tank, "tank", [Thing.Of(supply)], lacks)]
-        : FlowGaps.Of(_context, supply, Concern.Tank, $"draw on tank {supply.Name}");
+        : [.. FlowGaps.Of(_context, supply, Concern.Tank, $"draw on tank {supply.Name}"),
+            .. FlowGaps.OfReturns(_context, supply, Concern.Tank, $"return to tank {supply.Name}")];
 
     private Finding FindingFor(Tank tank)
     {
@@ -231,7 +234,7 @@ internal sealed class TankRunsDry : IRule, IDemandObserver
             if (Dry.Add(at, day))
             {
                 (FirstAfter, Origin) = (after, interval.Contributions.MaxBy(contribution => contribution.Amount).Origin);
-                SteadyDraw = interval.Contributions.Count == 1 ? interval.Flow : null;
+                SteadyDraw = interval.Contributions.Count == 1 && interval.Returned == 0 ? interval.Flow : null;
             }
 
             if (day != _day) (_day, _dayShortfall) = (day, 0);

@@ -98,9 +98,9 @@ internal sealed class WaterHammer : IRule, ISwitchingObserver
             zone => site.Devices.Where(device => device.Output > 0 && device.RunsBecauseOf(zone)).Select(device => device.Index).ToArray())];
         _outputsOn = new int[site.Devices.Length];
         _controllers = new bool[site.Controllers.Length];
-        foreach (var zone in site.Zones.Where(zone => _suppliesOfZone[zone.Index].Length > 0))
+        foreach (var zone in site.Zones.Where(zone => !zone.IsHandWatered && _suppliesOfZone[zone.Index].Length > 0))
         {
-            _controllers[zone.Controller.Index] = true;
+            _controllers[zone.Controller!.Index] = true;
             foreach (var wired in _devicesOfZone[zone.Index].SelectMany(device => site.Devices[device].ByOutput())) _controllers[wired.Controller.Index] = true;
         }
     }
@@ -201,8 +201,8 @@ internal sealed class WaterHammer : IRule, ISwitchingObserver
     private Controller? Spaced(Overload overload)
     {
         var zones = overload.Contributions.Select(contribution => _context.Site.Zones[contribution.Zone]).ToArray();
-        if (zones.All(zone => zone.Valve is not LatchingValve) || zones.DistinctBy(zone => zone.Controller.Index).Count() > 1) return null;
-        var controller = zones[0].Controller;
+        if (zones.All(zone => zone.Valve is not LatchingValve) || zones.DistinctBy(zone => zone.Controller?.Index).Count() > 1) return null;
+        var controller = zones[0].Controller!;
         if (controller.Stagger > NodaTime.Duration.Zero || controller.Origin is null) return null;
         return Trial.Of(_context, LongerStagger.In(_context.Site, controller, TriedSpacing),
             trial => new WaterHammer(trial))?._overloads.All.All(left => left.Owner != overload.Owner) is true ? controller : null;

@@ -48,11 +48,11 @@ internal sealed class ZoneWithoutPump(LintContext context) : IRule
             }
             """,
         KnownLimits = "A tank of which no zone has a pump is taken to stand high enough. A zone below the tank, which needs no pump beside zones that do, is " +
-            "found: accept it. `spare` zones are not looked at.",
+            "found: accept it. Zones that are `spare` or `hand-watered` are not looked at.",
     };
 
     public IEnumerable<Finding> Findings() => context.Site.Zones
-        .Where(zone => !zone.IsSpare && TankOf(zone) is not null)
+        .Where(zone => zone is { IsSpare: false, IsHandWatered: false } && TankOf(zone) is not null)
         .GroupBy(zone => TankOf(zone)!.Index)
         .SelectMany(OfTank);
 

@@ -28,6 +28,28 @@ public class TankTests
             Assert.Single(Lint.Of(Site("tank 1000 L; refill 5 L/min", "on mon; start at 06:00; steps { water lawn for 80 min }"), "tank-runs-dry")).Details,
             StringComparison.Ordinal);
 
+    /// <summary>Out 20, back 12, in 0: 1000 / 8 = 125 min. Water that comes back from another supply fills no more than the tank.</summary>
+    [Theory]
+    [InlineData("water lawn for 125 min", false)]
+    [InlineData("water lawn for 126 min", true)]
+    [InlineData("water lawn for 100 min\n water gutters for 10 min\n water lawn for 40 min", false)] // 1000 − 800 + 120 − 320 = 0
+    [InlineData("water lawn for 100 min\n water gutters for 10 min\n water lawn for 41 min", true)]
+    [InlineData("water gutters for 5 h\n water lawn for 126 min", true)]
+    public void What_runs_back_counts(string steps, bool isDry)
+    {
+        const string zones = """
+            site plot { timezone UTC; effective 2026-03-01 }
+            supply well { flow 20 L/min; tank 1000 L; refill 0 L/min }
+            supply town { flow 20 L/min }
+            zone lawn { output 1; supply well; flow 20 L/min; returns 60 % to well }
+            zone gutters { output 2; supply town; flow 12 L/min; returns 100 % to well }
+
+            """;
+        var findings = Lint.Of($"{zones}schedule once {{ on 2026-03-02; start at 06:00; steps {{ {steps} }} }}\n", "tank-runs-dry");
+
+        Assert.Equal(isDry, findings.Length > 0);
+    }
+
     /// <summary>(1000 − 250) L / 15 L/min = 50 min; and from 370 L at midnight of the date, 370 / 15 = 24.67 min.</summary>
     [Theory]
     [InlineData("tank 1000 L; refill 5 L/min; reserve 250 L", "1000 - 250 = 750 L lasts 50 min at 20.0 - 5.0 = 15.0 L/min.")]
