@@ -229,6 +229,12 @@ internal sealed record UsageShareItem
     [Shape(Of = ShapeAttribute.Name)]
     public string? Schedule { get; init; }
 
+    [Description("A supply whose tank is refilled."), Shape(Of = ShapeAttribute.Name)]
+    public string? Tank { get; init; }
+
+    [Description("Beside which others a tank has this share."), Shape(Words = ["zones", "schedules"])]
+    public string? Among { get; init; }
+
     public required string Amount { get; init; }
 }
 
