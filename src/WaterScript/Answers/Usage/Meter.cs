@@ -85,7 +85,8 @@ internal sealed record Meter(Supply Supply, Tariff Tariff, ImmutableArray<Bill> 
 
     private static Bill BillOf(Supply supply, int first, int end, int cut, ILookup<int, Watered> water)
     {
-        var days = Enumerable.Range(first, cut - first).Select(day => (Day: day, Other: OtherOn(supply, day), Water: Sum(water[day]))).ToList();
+        Fraction OtherOn(int day) => supply.OtherUse is { Value: var use } ? OtherWater.On(use, day) : Fraction.Zero;
+        var days = Enumerable.Range(first, cut - first).Select(day => (Day: day, Other: OtherOn(day), Water: Sum(water[day]))).ToList();
         var with = BillSum.Of(supply.Tariff!, first, end, days.Select(day => (day.Day, day.Other + day.Water)));
         var without = BillSum.Of(supply.Tariff!, first, end, days.Select(day => (day.Day, day.Other)));
         var cost = with.Total - without.Total;
@@ -107,20 +108,6 @@ internal sealed record Meter(Supply Supply, Tariff Tariff, ImmutableArray<Bill> 
         var amount = BigInteger.Abs(cost);
         var shares = TableRounding.Shares([.. parts.Select(part => new Fraction(amount, 1) * part.Litres / all)], amount);
         return parts.Index().ToImmutableSortedDictionary(part => part.Item.Key, part => shares[part.Index] * cost.Sign);
-    }
-
-    /// <summary>Litres of other use on a date: an even part of its day, month or year.</summary>
-    private static Fraction OtherOn(Supply supply, int day)
-    {
-        if (supply.OtherUse is not { Value: var use }) return Fraction.Zero;
-        var date = CivilDate.FromDayNumber(day);
-        var days = use.Per switch
-        {
-            ChargePeriod.Day => 1,
-            ChargePeriod.Month => CivilDate.DaysInMonth(date.Year, date.Month),
-            _ => CivilDate.IsLeapYear(date.Year) ? 366 : 365,
-        };
-        return Fraction.Of(use.Volume).DividedBy(days);
     }
 
     private static Fraction Sum(IEnumerable<Watered> water) => water.Aggregate(Fraction.Zero, (sum, each) => sum + each.Litres);

@@ -1,29 +1,33 @@
 namespace WaterScript.Simulation.Water;
 
 /// <summary>
-/// Adds up what the refill of a tank brings on each local date, in what <see cref="TankLevel"/> calculates in. It closes as the tank is full, and then
-/// gives what is drawn and the rain does not bring: what runs over is rain.
+/// Adds up what the refill of a tank brings on each local date, and before and after each moment that somebody asks for, in what <see cref="TankLevel"/>
+/// calculates in. It closes as the tank is full, and then gives what is drawn and the rain does not bring: what runs over is rain.
 /// </summary>
 /// <param name="context">The site's clock, and who counts the work.</param>
-internal sealed class DayRefill(SimulationContext context)
+/// <param name="moments">The moments, in order, in Unix seconds.</param>
+internal sealed class DayRefill(SimulationContext context, long[] moments)
 {
     private const int WorkOfDay = 20;
 
-    private readonly Dictionary<int, decimal> _days = [];
-    private int _day;
+    private readonly List<(long From, int Day, decimal Sixtieths)> _pieces = [];
+    private (long From, int Day) _piece;
+    private bool _isCounted;
     private long _end = long.MinValue;
 
-    /// <summary>By date, in days since 1970-01-01, in litres.</summary>
-    public IEnumerable<(int Day, decimal Litres)> Days =>
-        _days.OrderBy(day => day.Key).Select(day => (day.Key, day.Value / TankLevel.PerLitre));
+    /// <summary>Stretches in which it brings anything, none over a midnight or one of the moments: where they begin, their date, and litres.</summary>
+    public IEnumerable<(long From, int Day, decimal Litres)> Pieces => _pieces.Select(piece => (piece.From, piece.Day, piece.Sixtieths / TankLevel.PerLitre));
 
-    /// <summary>The second with which the local date of an instant ends. What is added next belongs to that date.</summary>
-    public long EndOfDay(long instant)
+    /// <summary>The second with which the local date of an instant ends, or a moment comes. What is added next belongs before that.</summary>
+    public long EndOfPiece(long instant)
     {
         if (instant < _end) return _end;
         context.Spend(WorkOfDay);
-        _day = context.DayOf(instant);
-        return _end = Math.Max(context.WallClock.StartOfDay(_day + 1), instant + 1);
+        _piece = (instant, context.DayOf(instant));
+        _isCounted = false;
+        var next = Array.BinarySearch(moments, instant + 1);
+        var moment = next >= 0 ? moments[next] : ~next < moments.Length ? moments[~next] : long.MaxValue;
+        return _end = Math.Min(moment, Math.Max(context.WallClock.StartOfDay(_piece.Day + 1), instant + 1));
     }
 
     /// <summary>Adds what it brings in some seconds of one date.</summary>
@@ -37,6 +41,10 @@ internal sealed class DayRefill(SimulationContext context)
         var brought = (refill + others) * seconds <= room ? refill * seconds
             : others <= 0 ? room - (others * seconds)
             : refill * room / (refill + others);
-        if (brought > 0) _days[_day] = _days.GetValueOrDefault(_day) + brought;
+        if (brought <= 0) return;
+        var before = _isCounted ? _pieces[^1].Sixtieths : 0;
+        if (_isCounted) _pieces.RemoveAt(_pieces.Count - 1);
+        _pieces.Add((_piece.From, _piece.Day, before + brought));
+        _isCounted = true;
     }
 }

@@ -101,7 +101,7 @@ internal sealed class TankLevel
     private (decimal Rain, decimal Refill) InflowAt(decimal drawn, out long until)
     {
         var rain = _inflow.RainAt(_now, out until);
-        if (_refilled is not null) until = Math.Min(until, _refilled.EndOfDay(_now));
+        if (_refilled is not null) until = Math.Min(until, _refilled.EndOfPiece(_now));
         return (rain, _refill is null ? _inflow.Refill : _refill.At(_now, Level, rain - drawn, ref until));
     }
 
