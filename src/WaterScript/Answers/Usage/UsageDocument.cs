@@ -249,6 +249,9 @@ internal sealed record UsageDeviceItem
 
     [Shape(Least = 0)]
     public required long Starts { get; init; }
+
+    [JsonPropertyName("energy_wh"), Description("What its motor draws; absent where its power is not known."), Shape(Least = 0)]
+    public decimal? Energy { get; init; }
 }
 
 /// <summary>What is missing.</summary>
