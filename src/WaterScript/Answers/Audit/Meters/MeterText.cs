@@ -29,7 +29,7 @@ internal sealed class MeterText
         var text = new MeterText(audit);
         foreach (var meter in audit.Meters.Where(meter => !meter.Periods.IsEmpty))
         {
-            foreach (var line in new UsageGrid([text.Heads(meter), .. text.Rows(meter).Select(row => row.Cells)]).Lines()) lines.Line(line);
+            foreach (var line in new UsageGrid([Heads(meter), .. text.Rows(meter).Select(row => row.Cells)]).Lines()) lines.Line(line);
             foreach (var sentence in text.Remarks(meter)) Wrapped(sentence, lines);
         }
 
@@ -45,7 +45,7 @@ internal sealed class MeterText
         foreach (var meter in audit.Meters.Where(meter => !meter.Periods.IsEmpty))
         {
             MarkdownCell[][] rows = [.. text.Rows(meter).Select(row => row.Cells.Select(cell => new MarkdownCell(cell, row.IsUnusual)).ToArray())];
-            lines.Table(text.Heads(meter), rows, areNumbers: true);
+            lines.Table(Heads(meter), rows, areNumbers: true);
             foreach (var sentence in text.Remarks(meter)) lines.Sentence(sentence);
         }
 
@@ -57,7 +57,7 @@ internal sealed class MeterText
         foreach (var line in WordWrap.Of(PlainLines.Shown(sentence), Width)) lines.Line(line);
     }
 
-    private ImmutableArray<string> Heads(MeterOutcome meter) =>
+    private static ImmutableArray<string> Heads(MeterOutcome meter) =>
         [
             $"{meter.Supply.DisplayName}, {meter.Unit}", "watering", "other", "planned", "metered", "difference",
             .. HasLog(meter) ? ["log"] : Array.Empty<string>(),

@@ -1,5 +1,3 @@
-using WaterScript.Quantities;
-
 namespace WaterScript.Answers.Audit.Meters;
 
 /// <summary>What went through meters, for programs.</summary>

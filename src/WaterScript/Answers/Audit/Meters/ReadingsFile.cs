@@ -3,7 +3,6 @@ using System.Globalization;
 using NodaTime;
 using NodaTime.Text;
 using WaterScript.Calendars;
-using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Quantities;
 

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Numerics;
-using NodaTime;
 using WaterScript.Answers.Usage;
 using WaterScript.Calendars;
 using WaterScript.Diagnostics;
