@@ -4,6 +4,7 @@ using System.Globalization;
 using NodaTime;
 using WaterScript.Answers.Audit;
 using WaterScript.Answers.Audit.Lists;
+using WaterScript.Answers.Audit.Meters;
 using WaterScript.Answers.Audit.Words;
 using WaterScript.Cli.Commands.Auditing;
 using WaterScript.Cli.Commands.Options;
@@ -26,7 +27,7 @@ internal sealed class AuditCommand
     private readonly Argument<string> _file =
         new("FILE") { Description = "The file with the site, a timetable in YAML that is deployed, or - for standard input." };
     private readonly Argument<string[]> _logs =
-        new("LOG") { Description = "Logs as CSV, in any order, or - for standard input.", Arity = ArgumentArity.OneOrMore };
+        new("LOG") { Description = "Logs as CSV, in any order, or - for standard input.", Arity = ArgumentArity.ZeroOrMore };
     private readonly Option<LogColumns?> _columns = OptionValues.Create(
         "--columns", "time=NAME,…", "Map your log's column names.", Columns);
 
@@ -53,6 +54,9 @@ internal sealed class AuditCommand
         Arity = ArgumentArity.OneOrMore,
     };
 
+    private readonly Option<string?> _meter = Arguments.Text("--meter", "READINGS",
+        "Compare readings of water meters, as CSV, with what was planned. A period is unusual from 10 % and 1 m3.");
+
     private readonly Option<string?> _controller = Arguments.Text("--controller", "NAME",
         "The controller that wrote the log, where its rows do not name it; only its zones are compared.");
 
@@ -70,7 +74,7 @@ internal sealed class AuditCommand
         {
             self._file, self._logs, self._lists, self._revisions, self._columns, self._controller,
             self._tolerance, self._silence, self._volume, self._from, self._until, self._days,
-            self._report, self._output, self._root,
+            self._report, self._output, self._root, self._meter,
         };
         command.SetAction(self.Run);
         return command;
@@ -86,13 +90,18 @@ internal sealed class AuditCommand
             parsed.GetValue(_silence) ?? AuditOptions.DefaultSilence,
             parsed.GetValue(_volume) ?? AuditOptions.DefaultVolumePercent);
         var listDates = DateOptions.Read(parsed.GetValue(_from), parsed.GetValue(_until), parsed.GetValue(_days), run: null, at: null);
-        if (parsed.GetValue(_logs)!.Append(parsed.GetValue(_file)).Count(path => path == SiteSource.Standard) > 1)
+        var meter = parsed.GetValue(_meter);
+        CheckMeter(meter, parsed);
+        if (parsed.GetValue(_logs)!.Append(parsed.GetValue(_file)).Append(meter).Count(path => path == SiteSource.Standard) > 1)
             throw new CommandException("only one of the files can be standard input");
         if (DeployedFile.IsMeant(parsed.GetValue(_file)!, _terminal)) return RunDeployed(parsed, columns, options, form, output);
         DatedRevision[] revisions = [.. (parsed.GetValue(_revisions) ?? []).Select(DatedRevision.Read)];
         if (revisions.Length > 1 || revisions.Any(revision => revision.IsDated)) return RunRevisions(parsed, revisions, columns, options, form, output);
         var source = OpenSite(parsed.GetValue(_file)!, revisions.FirstOrDefault(), parsed.GetValue(_root));
         if (SiteLoader.Read(source, _terminal) is not { } site) return ExitCode.CannotRun;
+        using var texts = new LogTexts(_terminal);
+        var readings = meter is null ? null : ReadingsOf(site, meter, texts);
+        if (parsed.GetValue(_logs)!.Length == 0) return FinishMeters(site, readings!, source.Root, form, output);
         if (parsed.GetValue(_lists) is { Length: > 0 } lists)
         {
             GivenList[] given = [.. lists.Select(path => DeployedListFile.ReadFor(site, path, _terminal))];
@@ -105,10 +114,42 @@ internal sealed class AuditCommand
             Controller = ControllerOption.Of(site, parsed.GetValue(_controller)),
             Window = listDates.IsOpenEnded ? null : inDevice.Horizon,
         };
-        using var texts = new LogTexts(_terminal);
         var log = OpenLog(site, columns, options.Controller, parsed.GetValue(_logs)!, texts);
         var report = _terminal.During("Comparing", () => Auditor.Audit(site, log, options, inDevice));
-        return Finish(report, log, [source.Root], form, output);
+        var meters = readings is null || report is null ? null
+            : SiteLoader.Answer(site, "Adding up", () => MeterAudit.Of(site, readings, report), _terminal);
+        return Finish(report, log, [source.Root], form, output, meters);
+    }
+
+    private void CheckMeter(string? meter, ParseResult parsed)
+    {
+        if (meter is null)
+        {
+            if (parsed.GetValue(_logs)!.Length == 0) throw new CommandException("audit needs FILE, LOG; or --meter with readings in place of a log");
+            return;
+        }
+
+        if (DeployedFile.IsMeant(parsed.GetValue(_file)!, _terminal))
+            throw new CommandException("--meter needs the file with the site, and this is a timetable");
+        if (parsed.GetValue(_lists) is { Length: > 0 } || parsed.GetValue(_revisions) is { Length: > 0 })
+            throw new CommandException("--meter compares readings with what the file plans; leave out --list and --revision");
+    }
+
+    private MeterReadings ReadingsOf(Site site, string path, LogTexts texts)
+    {
+        var file = path == SiteSource.Standard ? path : _terminal.Surroundings.Shown(path);
+        var (readings, why) = ReadingsFile.Read(file, texts.Open(path), site, _terminal.Surroundings.Clock.GetCurrentInstant());
+        if (readings is null) throw new CommandException(why);
+        if (readings.PeriodCount > 0) return readings;
+        throw new CommandException($"{file} has no two readings of one meter that can be used"
+            + (readings.Bad is [var first, ..] ? string.Create(CultureInfo.InvariantCulture, $"; {first.Place.File}:{first.Place.Line}: {first.Why}") : ""));
+    }
+
+    private int FinishMeters(Site site, MeterReadings readings, SourceText root, ReportForm form, OutputFile output)
+    {
+        var meters = SiteLoader.Answer(site, "Adding up", () => MeterAudit.Of(site, readings, log: null), _terminal);
+        output.Write([root], stream => Write(null, meters, form, stream));
+        return meters.IsClear ? ExitCode.Success : ExitCode.Findings;
     }
 
     /// <summary>The site as it is, or as it was in a revision.</summary>
@@ -175,13 +216,14 @@ internal sealed class AuditCommand
         return Finish(report, log, [file], form, output);
     }
 
-    private static int Finish(AuditReport? report, LogReader log, SourceText[] sources, ReportForm form, OutputFile output)
+    private static int Finish(
+        AuditReport? report, LogReader log, SourceText[] sources, ReportForm form, OutputFile output, MeterAudit? meters = null)
     {
         if (report is null)
             throw new CommandException("no row of the log could be used"
                 + (log.Bad is [var first, ..] ? string.Create(CultureInfo.InvariantCulture, $"; {first.Place.File}:{first.Place.Line}: {first.Why}") : ""));
-        output.Write(sources, stream => Write(report, form, stream));
-        return report.IsAsMeant ? ExitCode.Success : ExitCode.Findings;
+        output.Write(sources, stream => Write(report, meters, form, stream));
+        return report.IsAsMeant && meters?.IsClear != false ? ExitCode.Success : ExitCode.Findings;
     }
 
     private LogReader OpenLog(Site site, LogColumns columns, Controller? controller, string[] files, LogTexts texts)
@@ -222,10 +264,22 @@ internal sealed class AuditCommand
     private static Option<int?> Seconds(string name, string description) =>
         OptionValues.Number(name, "SECONDS", description, 0, MostSeconds);
 
-    private static void Write(AuditReport report, ReportForm form, Stream stream)
+    /// <summary>What went through meters comes first, and then what the log says of each watering.</summary>
+    private static void Write(AuditReport? report, MeterAudit? meters, ReportForm form, Stream stream)
     {
-        if (form == ReportForm.Json) AuditJson.Write(report, stream);
-        else if (form == ReportForm.Markdown) MarkdownLines.WriteTo(stream, lines => AuditText.Write(report, lines));
-        else PlainLines.WriteTo(stream, lines => AuditText.Write(report, lines));
+        if (form == ReportForm.Json) AuditJson.Write(report, meters, stream);
+        else if (form == ReportForm.Markdown)
+            MarkdownLines.WriteTo(stream, lines =>
+            {
+                if (meters is not null) MeterText.Write(meters, lines);
+                if (report is not null) AuditText.Write(report, lines);
+            });
+        else
+            PlainLines.WriteTo(stream, lines =>
+            {
+                if (meters is not null) MeterText.Write(meters, lines);
+                if (meters is not null && report is not null) lines.Line();
+                if (report is not null) AuditText.Write(report, lines);
+            });
     }
 }

@@ -184,6 +184,7 @@ internal sealed class ZoneBinder(Declarations declarations, HardwareBinder hardw
             Zones = zones.IsDefault ? [.. Zones.Things.Where(zone => DrawsFrom(zone, supply))] : zones,
             Supply = supply,
             Flow = block.Get(Schema.Device.Flow),
+            Motor = block.Get(Schema.Device.Motor),
             Load = block.Get(Schema.Device.Load),
             Valve = hardware.Valves.Use(block.Get(Schema.Device.Valve), block.Source),
             Inrush = block.Get(Schema.Device.Inrush),

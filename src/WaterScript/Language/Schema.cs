@@ -199,6 +199,8 @@ internal static partial class Schema
         public static readonly Property<ZoneNamesType> Zones = new("zones", "zones lawn, beds", "It serves these zones.", new()) { IsAlwaysDescribed = true };
         public static readonly Property<AmountType> Flow =
             new("flow", "flow 40 L/min", "The most that it gives or lets through.", Amount(Dimension.Flow));
+        public static readonly Property<AmountType> Motor =
+            new("motor", "motor 1.1 kW", "Power that its motor draws while it is on.", Amount(Dimension.Power));
         public static readonly Property<AmountType> Load = new("load", "load 60 mA", "Current that its output carries.", Amount(Dimension.Current));
         public static readonly Property<ReferenceType> Valve = new("valve", "valve ac24", "Its kind of valve.", Reference("the name of a valve"));
         public static readonly Property<StartingCurrentType> Inrush =
@@ -232,7 +234,7 @@ internal static partial class Schema
                 Keys = [new("starts_an_hour", new CountShape(3_600), "The most starts an hour.")],
             };
         public static readonly ImmutableArray<Property> All =
-            [Output, Supply, Zones, Flow, Load, Valve, Inrush, MinimumVoltage, Wire, Starts, Stops, Bridges, AtMost];
+            [Output, Supply, Zones, Flow, Motor, Load, Valve, Inrush, MinimumVoltage, Wire, Starts, Stops, Bridges, AtMost];
     }
 
     internal static class Pump

@@ -291,6 +291,9 @@ internal sealed record Device
     /// <summary>The most that it gives or lets through, or null.</summary>
     public Placed<Quantity>? Flow { get; init; }
 
+    /// <summary>Power that its motor draws while it is on, or null.</summary>
+    public Placed<Quantity>? Motor { get; init; }
+
     /// <summary>Current that its output carries, or null.</summary>
     public Placed<Quantity>? Load { get; init; }
 

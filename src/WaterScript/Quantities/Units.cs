@@ -63,7 +63,7 @@ internal static class Units
         new("ohm", Dimension.Resistance, 1),
         new("uF", Dimension.Capacitance, 1), new("mF", Dimension.Capacitance, 1000),
         new("Ah", Dimension.Charge, 1), new("mAh", Dimension.Charge, 1, 1000),
-        new("W", Dimension.Power, 1),
+        new("W", Dimension.Power, 1), new("kW", Dimension.Power, 1000),
         new("VA", Dimension.ApparentPower, 1),
         // One pound-force on one square inch is 6.894757 kPa (NIST SP 811, table B.8).
         new("bar", Dimension.Pressure, 1), new("psi", Dimension.Pressure, 0.06894757m), new("kPa", Dimension.Pressure, 1, 100),

@@ -27,7 +27,7 @@ internal static partial class Numbers
     [
         ["s", "ms", "min", "h", "days", "weeks"], ["L/min", "L/h", "m3/h", "gpm", "gph"], ["mm", "cm", "m", "in", "ft"],
         ["L", "m3", "gal", "HCF", "kgal", "mL"], ["V"], ["Ah", "mAh"], ["deg"],
-            ["mA", "A"], ["mm/h", "in/h"], ["C", "F"], ["W"], ["%"], ["ohm"], ["uF", "mF", "F"], ["mm2", "AWG"], ["m2", "ft2", "ha"],
+            ["mA", "A"], ["mm/h", "in/h"], ["C", "F"], ["W", "kW"], ["%"], ["ohm"], ["uF", "mF", "F"], ["mm2", "AWG"], ["m2", "ft2", "ha"],
     ];
 
     /// <summary>Ten times as much is a number still.</summary>

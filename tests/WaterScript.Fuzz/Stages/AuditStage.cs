@@ -1,7 +1,11 @@
 using System.Globalization;
 using System.Text;
+using NodaTime;
+using NodaTime.Text;
 using WaterScript.Answers.Audit;
+using WaterScript.Answers.Audit.Meters;
 using WaterScript.Answers.Audit.Words;
+using WaterScript.Diagnostics;
 using WaterScript.Fuzz.Inputs;
 using WaterScript.Model;
 using WaterScript.Text.Lines;
@@ -35,7 +39,33 @@ internal sealed class AuditStage : IStage
         Must.Hold(wrong is null, "a log that was made from the timetable is as meant", $"{wrong?.Zone.Name} {wrong?.Class} {wrong?.From} {wrong?.ActualFrom}");
         var dice = new Dice((ulong)(rows.Count * FuzzInput.Salts) + (ulong)site.Salt);
         for (var round = 0; round < 3; round++) Audit(site, Spoilt(Log(rows), dice));
+        for (var round = 0; round < 3 && !sound.Supplies.IsEmpty; round++) ReadMeters(site, sound, whole, round == 0 ? null : dice);
         return true;
+    }
+
+    /// <summary>Readings of the meters of all supplies: as they are, all of them can be used; spoilt, each is taken or reported.</summary>
+    private static void ReadMeters(SiteInHand site, Site sound, AuditReport log, Dice? dice)
+    {
+        var days = Period.DaysBetween(site.Horizon.From, site.Horizon.Until);
+        var text = $"date,note,{string.Join(',', sound.Supplies.Select(supply => supply.Name))}\n" + string.Concat(new[] { 0, days / 3, days }.Distinct()
+            .Select((day, row) => $"{LocalDatePattern.Iso.Format(site.Horizon.From.PlusDays(day))},{string.Concat(sound.Supplies.Select(_ => $",{row}"))}\n"));
+        var now = site.Horizon.Until.PlusDays(1).AtStartOfDayInZone(sound.TimeZone).ToInstant();
+        var (readings, why) = ReadingsFile.Read("readings.csv", new StringReader(dice is null ? text : Spoilt(text, dice)), sound, now);
+        Must.Hold(dice is not null || readings?.Bad.IsEmpty == true, "readings that go up can be used", why);
+        if (readings is null || readings.PeriodCount == 0) return;
+        try
+        {
+            var audit = MeterAudit.Of(sound, readings, log);
+            foreach (var period in audit.Meters.SelectMany(meter => meter.Periods))
+                Must.Hold(period.From.At < period.Until.At && period.Metered.Sign >= 0 && period.Planned.Sign >= 0, "a period goes on, and a meter too");
+            CheckStage.IsJson(stream => AuditJson.Write(null, audit, stream), "an audit of meters in JSON is JSON");
+            Must.Hold(IsWritten(stream => PlainLines.WriteTo(stream, lines => MeterText.Write(audit, lines)))
+                && IsWritten(stream => MarkdownLines.WriteTo(stream, lines => MeterText.Write(audit, lines))), "an audit of meters is put in words");
+        }
+        catch (WorkUsedUpException)
+        {
+            // Too much to add up is said so by the command.
+        }
     }
 
     private static AuditReport? Audit(SiteInHand site, string text)

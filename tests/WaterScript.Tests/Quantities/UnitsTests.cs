@@ -36,6 +36,7 @@ public sealed class UnitsTests
     [InlineData("mF", Dimension.Capacitance, "1000", 0)]
     [InlineData("mA", Dimension.Current, "0.001", 0)]
     [InlineData("mAh", Dimension.Charge, "0.001", 0)]
+    [InlineData("kW", Dimension.Power, "1000", 0)] // a prefix of the SI
     public void OneOfAUnitIsSoManyBaseUnits(string symbol, object dimension, string expected, double tolerance)
     {
         var unit = Units.Find(symbol, (Dimension)dimension);

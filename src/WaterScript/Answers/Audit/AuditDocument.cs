@@ -56,11 +56,73 @@ internal sealed record AuditDocument
     [Description("How many leaks there are, where not all are listed."), Shape(Least = 0)]
     public long? LeaksInAll { get; init; }
 
+    [Description("What went through the meters of supplies, from each reading to the next.")]
+    public IEnumerable<AuditMeterItem>? Meters { get; init; }
+
     [Description("Rows that could not be read.")]
     public required IEnumerable<AuditBadItem> PassedOver { get; init; }
 
     [Description("How many rows could not be read, where not all are listed."), Shape(Least = 0)]
     public long? PassedOverInAll { get; init; }
+}
+
+/// <summary>The readings of a meter.</summary>
+[Shape(Of = "audited_meter")]
+internal sealed record AuditMeterItem
+{
+    [Shape(Of = ShapeAttribute.Name)]
+    public required string Supply { get; init; }
+
+    public required IEnumerable<AuditMeterPeriodItem> Periods { get; init; }
+
+    [Description("Zones and tanks whose water is not in what was planned.")]
+    public IEnumerable<string>? NotPlanned { get; init; }
+}
+
+/// <summary>What went through a meter from one reading to the next.</summary>
+internal sealed record AuditMeterPeriodItem
+{
+    [Shape(Of = ShapeAttribute.Moment)]
+    public required string From { get; init; }
+
+    [Shape(Of = ShapeAttribute.Moment)]
+    public required string Until { get; init; }
+
+    [Description("The row with which it ends.")]
+    public required string File { get; init; }
+
+    [Shape(Least = 1)]
+    public required int Line { get; init; }
+
+    [JsonPropertyName("watering_l"), Description("By the plan."), Shape(Least = 0)]
+    public required decimal Watering { get; init; }
+
+    [JsonPropertyName("other_l"), Description("By the plan."), Shape(Least = 0)]
+    public required decimal Other { get; init; }
+
+    [JsonPropertyName("metered_l"), Shape(Least = 0)]
+    public required decimal Metered { get; init; }
+
+    [Description("Whether it differs from the plan by 10 % and 1 m3 or more.")]
+    public required bool Unusual { get; init; }
+
+    [Description("It is unusual, and the log comes to within 10 % of it.")]
+    public bool? Explained { get; init; }
+
+    [JsonPropertyName("logged_l"), Description("With the run times of the log in place of the planned ones.")]
+    public decimal? Logged { get; init; }
+
+    [JsonPropertyName("by_hand_l"), Description("What of that was watered by hand."), Shape(Least = 0)]
+    public decimal? ByHand { get; init; }
+
+    [Description("Passes of schedules that were planned."), Shape(Least = 0)]
+    public int? Passes { get; init; }
+
+    [Shape(Least = 0)]
+    public int? PassesDone { get; init; }
+
+    [Shape(Least = 0)]
+    public int? PassesNotKnown { get; init; }
 }
 
 /// <summary>A list that was in the device.</summary>

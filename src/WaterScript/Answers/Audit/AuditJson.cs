@@ -1,5 +1,6 @@
 using NodaTime.Text;
 using WaterScript.Answers.Audit.Clocks;
+using WaterScript.Answers.Audit.Meters;
 using WaterScript.Answers.Audit.Water;
 using WaterScript.Answers.Audit.Words;
 using WaterScript.Documents.Writers;
@@ -12,11 +13,43 @@ internal static class AuditJson
     /// <summary>Writes it.</summary>
     /// <param name="report">The report.</param>
     /// <param name="output">Stays open.</param>
-    public static void Write(AuditReport report, Stream output)
+    public static void Write(AuditReport report, Stream output) => Write(report, meters: null, output);
+
+    /// <summary>Writes it, with what went through meters.</summary>
+    /// <param name="report">The report; null without a log.</param>
+    /// <param name="meters">What went through meters; null without readings, unless there is no log either.</param>
+    /// <param name="output">Stays open.</param>
+    public static void Write(AuditReport? report, MeterAudit? meters, Stream output)
     {
-        ArgumentNullException.ThrowIfNull(report);
-        JsonDocuments.Write(output, Of(report, new SiteMoments(report.Site)), new AuditContext(JsonDocuments.Options()).AuditDocument);
+        var moments = new SiteMoments(report?.Site ?? meters!.Site);
+        var document = report is null ? WithoutLog(meters!, moments) : Of(report, moments);
+        if (meters is not null)
+        {
+            document = document with
+            {
+                Meters = MetersJson.Of(meters, moments),
+                PassedOver = document.PassedOver.Concat(meters.Bad.Select(Of)),
+            };
+        }
+
+        JsonDocuments.Write(output, document, new AuditContext(JsonDocuments.Options()).AuditDocument);
     }
+
+    private static AuditDocument WithoutLog(MeterAudit meters, SiteMoments moments) => new()
+    {
+        Site = meters.Site.Name,
+        TimeZoneData = meters.Site.TimeZoneData,
+        From = moments.At(meters.From),
+        To = moments.At(meters.Until),
+        Rows = 0,
+        Doubled = 0,
+        Timetables = [],
+        Entries = [],
+        Water = [],
+        PassedOver = [],
+    };
+
+    private static AuditBadItem Of(BadRow bad) => new() { File = bad.Place.File, Line = bad.Place.Line, Why = bad.Why };
 
     private static AuditDocument Of(AuditReport report, SiteMoments moments) => new()
     {
@@ -50,7 +83,7 @@ internal static class AuditJson
         Water = report.Water.Select(Of),
         Leaks = report.Leaks.Count == 0 ? null : report.Leaks.First.Select(leak => Of(leak, moments)),
         LeaksInAll = report.Leaks.Count > report.Leaks.First.Length ? report.Leaks.Count : null,
-        PassedOver = report.Bad.Select(bad => new AuditBadItem { File = bad.Place.File, Line = bad.Place.Line, Why = bad.Why }),
+        PassedOver = report.Bad.Select(Of),
         PassedOverInAll = report.BadCount > report.Bad.Length ? report.BadCount : null,
     };
 

@@ -38,6 +38,9 @@ internal sealed record ChangesDocument
     [Description("Whether findings come, go, or say something else.")]
     public required bool FindingsChanged { get; init; }
 
+    [Description("Whether the watering costs more or less, or bills are others.")]
+    public required bool CostsChanged { get; init; }
+
     [Description("Whether anything else of the site does.")]
     public required bool DescriptionChanged { get; init; }
 
@@ -57,6 +60,15 @@ internal sealed record ChangesDocument
 
     [Description("Watering time and water, mean of the weeks of the season.")]
     public required IEnumerable<ZoneItem> Zones { get; init; }
+
+    [Description("Bills that are others, a supply and a year that is compared whole each.")]
+    public required IEnumerable<CostItem> Costs { get; init; }
+
+    [Description("There was too much to add up, so that costs and allowances are not compared.")]
+    public bool? CostsOverLimit { get; init; }
+
+    [Description("Volumes that restrictions allow, of which something else is used, in the period in which that is most.")]
+    public required IEnumerable<AllowanceItem> Allowances { get; init; }
 
     [Description("Outputs that open otherwise.")]
     public required IEnumerable<OpeningsItem> Openings { get; init; }
@@ -168,6 +180,75 @@ internal sealed record ZoneItem
 
     [JsonPropertyName("new_mm_per_week"), Shape(Least = 0)]
     public decimal? NewMillimetres { get; init; }
+}
+
+/// <summary>The bills of a supply that end in a year.</summary>
+[Shape(Of = "cost")]
+internal sealed record CostItem
+{
+    [Shape(Of = ShapeAttribute.Name)]
+    public required string Supply { get; init; }
+
+    [Description("The year of the calendar.")]
+    public required int Year { get; init; }
+
+    [Description("Currency of the old amounts.")]
+    public string? OldCurrency { get; init; }
+
+    [Description("Currency of the new amounts.")]
+    public string? NewCurrency { get; init; }
+
+    [Description("All bills together; absent where the supply had no tariff.")]
+    public string? OldBills { get; init; }
+
+    [Description("All bills together; absent where the supply has no tariff any more.")]
+    public string? NewBills { get; init; }
+
+    [Description("What they were more for the watering.")]
+    public string? OldWatering { get; init; }
+
+    [Description("What they are more for the watering.")]
+    public string? NewWatering { get; init; }
+
+    [Description("Where the tariff says something else.")]
+    public PlaceItem? Tariff { get; init; }
+}
+
+/// <summary>What is used of an allowance.</summary>
+[Shape(Of = "allowance_change")]
+internal sealed record AllowanceItem
+{
+    [Shape(Of = ShapeAttribute.Name)]
+    public required string Restriction { get; init; }
+
+    [Shape(Words = ["day", "week", "month", "season", "year"])]
+    public required string Period { get; init; }
+
+    [Description("The first date of the period; absent where nothing was used."), Shape(Of = ShapeAttribute.Date)]
+    public string? OldFrom { get; init; }
+
+    [Description("The first date of the period; absent where nothing is used."), Shape(Of = ShapeAttribute.Date)]
+    public string? NewFrom { get; init; }
+
+    [Description("The zone that used most, where each counts for itself."), Shape(Of = ShapeAttribute.Name)]
+    public string? OldZone { get; init; }
+
+    [Description("The zone that uses most, where each counts for itself."), Shape(Of = ShapeAttribute.Name)]
+    public string? NewZone { get; init; }
+
+    [JsonPropertyName("old_used_l"), Shape(Least = 0)]
+    public decimal? OldUsed { get; init; }
+
+    [JsonPropertyName("new_used_l"), Shape(Least = 0)]
+    public decimal? NewUsed { get; init; }
+
+    [JsonPropertyName("old_limit_l"), Shape(Least = 0)]
+    public decimal? OldLimit { get; init; }
+
+    [JsonPropertyName("new_limit_l"), Shape(Least = 0)]
+    public required decimal NewLimit { get; init; }
+
+    public required PlaceItem Place { get; init; }
 }
 
 /// <summary>A finding of one version.</summary>

@@ -1,4 +1,5 @@
 using NodaTime.Text;
+using WaterScript.Answers.Diff.Costs;
 using WaterScript.Answers.Diff.Written;
 using WaterScript.Diagnostics;
 using WaterScript.Documents.Reports;
@@ -37,6 +38,7 @@ internal static class ChangesJson
             Changed = changes.IsChanged,
             DevicesChanged = changes.Devices.IsChanged,
             FindingsChanged = changes.Findings.Any,
+            CostsChanged = changes.Costs.IsChanged,
             DescriptionChanged = changes.IsDescriptionChanged,
             FirstDifferent = changes.First is { } first ? LocalDatePattern.Iso.Format(first) : null,
             OldTimeZoneData = changes.TimeZoneData?.Old,
@@ -44,6 +46,9 @@ internal static class ChangesJson
             Causes = changes.Causes.Select(Of),
             Schedules = changes.Schedules.Select(Of),
             Zones = changes.Zones.Select(Of),
+            Costs = CostsJson.Of(changes.Costs.Meters),
+            CostsOverLimit = changes.Costs.IsOverLimit ? true : null,
+            Allowances = changes.Costs.Allowances.Select(CostsJson.Of),
             Openings = changes.Devices.Outputs.Select(output => new OpeningsItem { Output = output.Key, Differ = output.Value }),
             WiringChanged = changes.Devices.IsWiringChanged,
             Appeared = changes.Findings.Appeared.Select(finding => Of(finding)),

@@ -1,3 +1,4 @@
+using WaterScript.Answers.Diff.Costs;
 using WaterScript.Answers.Diff.Words;
 using WaterScript.Diagnostics;
 using WaterScript.Text.Lines;
@@ -20,7 +21,8 @@ internal static class ChangesMarkdown
         lines.Heading($"{changes.New.DisplayName}: {report.Verdict}.", string.Join(' ', more));
         if (report.Limit is { } limit) lines.Sentence($"Over the limit: {limit}");
         if (report.TimeZones is { } data) lines.Sentence($"Time zones: {data}");
-        lines.Table(["", "was", "is"], [.. report.Rows.SelectMany(RowsOf), .. changes.Zones.Select(zone => RowOf(zone, report))]);
+        lines.Table(["", "was", "is"], [.. report.Rows.SelectMany(RowsOf), .. changes.Zones.Select(zone => RowOf(zone, report)), .. CostsOf(changes)]);
+        if (changes.Costs.IsOverLimit) lines.Sentence($"Costs: {CostWords.Costs(changes.Costs, changes.IsChanged).First()}");
         if (report.Devices is { } devices) lines.Sentence($"Devices: {devices}");
         Findings(lines, "New", changes.Findings.Appeared);
         Findings(lines, "Changed", [.. changes.Findings.Turned.Where(turn => turn.IsMore).Select(turn => turn.New)]);
@@ -42,6 +44,9 @@ internal static class ChangesMarkdown
         var what = $"{zone.DisplayName}, {(unit.Length > 0 ? unit : "time")} a week{(report.Changes.IsOfSeason ? " in season" : "")}";
         return [new(what), new(old), new(@new, WeekWords.IsLarge(zone))];
     }
+
+    private static IEnumerable<MarkdownCell[]> CostsOf(WateringChanges changes) =>
+        CostWords.Rows(changes.Costs).Select(row => new MarkdownCell[] { new(row.What), new(Or(row.Old)), new(Or(row.New), row.IsMore) });
 
     private static void Findings(MarkdownLines lines, string word, IReadOnlyCollection<Finding> findings)
     {

@@ -1,3 +1,4 @@
+using WaterScript.Answers.Diff.Costs;
 using WaterScript.Answers.Diff.Words;
 using WaterScript.Diagnostics;
 using WaterScript.Text.Lines;
@@ -17,6 +18,8 @@ internal sealed class ChangesText
     /// <summary>Findings of a kind that are shown.</summary>
     private const int MostFindings = 20;
 
+    private const string Allowance = "Allowance";
+
     private readonly ChangeReport _report;
     private readonly PlainLines _lines;
     private readonly int _column;
@@ -24,7 +27,8 @@ internal sealed class ChangesText
     private ChangesText(ChangeReport report, PlainLines lines)
     {
         (_report, _lines) = (report, lines);
-        _column = report.Rows.Select(row => row.Label.Length).Where(length => length <= WidestLabel).Append("Per week".Length).Max() + 2;
+        _column = report.Rows.Select(row => row.Label.Length).Where(length => length <= WidestLabel).Append("Per week".Length)
+            .Append(report.Changes.Costs.Allowances.IsEmpty ? 0 : Allowance.Length).Max() + 2;
     }
 
     /// <summary>Writes it.</summary>
@@ -37,6 +41,8 @@ internal sealed class ChangesText
         if (_report.TimeZones is { } data) Row("Time zones", [data]);
         foreach (var row in _report.Rows) Row(row.Label, row.Texts, ";");
         Row("Per week", _report.WaterAWeek, ",");
+        Lines("Costs", CostWords.Costs(_report.Changes.Costs, _report.Changes.IsChanged));
+        Lines(Allowance, CostWords.Allowances(_report.Changes.Costs));
         if (_report.Devices is { } devices) Row("Devices", [devices]);
         Findings("New", _report.Changes.Findings.Appeared);
         Findings("Changed", [.. _report.Changes.Findings.Turned.Where(turn => turn.IsMore).Select(turn => turn.New)], WasOf);
@@ -62,13 +68,19 @@ internal sealed class ChangesText
     }
 
     /// <summary>Items one after the other beside their label, broken between words.</summary>
-    private void Row(string label, IEnumerable<string> items, string between = "")
+    private void Row(string? label, IEnumerable<string> items, string between = "")
     {
         var all = items.ToList();
         if (all.Count == 0) return;
         var words = all.Select((item, index) => PlainLines.Shown(item) + (index + 1 < all.Count ? between : ""));
         foreach (var (index, line) in WordWrap.Of(string.Join(' ', words), Width - _column).Index())
             _lines.Line(LabelOf(index == 0 ? label : null) + (index == 0 ? line : line.TrimStart()));
+    }
+
+    /// <summary>Items under each other beside their label.</summary>
+    private void Lines(string label, IEnumerable<string> items)
+    {
+        foreach (var (index, item) in items.Index()) Row(index == 0 ? label : null, [item]);
     }
 
     private string LabelOf(string? label)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NodaTime;
+using WaterScript.Answers.Diff.Costs;
 using WaterScript.Answers.Diff.Devices;
 using WaterScript.Answers.Diff.Written;
 using WaterScript.Binding;
@@ -41,6 +42,9 @@ internal sealed record WateringChanges(
     /// <summary>What devices do otherwise.</summary>
     public DeviceChanges Devices { get; private init; } = DeviceChanges.None;
 
+    /// <summary>What is paid otherwise, and what of allowances is used otherwise.</summary>
+    public CostChanges Costs { get; private init; } = CostChanges.None;
+
     /// <summary>What of the old version has another name in the new one.</summary>
     public Renames Renames { get; private init; } = Renames.None;
 
@@ -62,8 +66,8 @@ internal sealed record WateringChanges(
     /// <summary>Whether what the site is made of, or how its rules are written, is another.</summary>
     public bool IsDescriptionChanged { get; private init; }
 
-    /// <summary>Whether anything changes: what is watered, what devices do, or what is found.</summary>
-    public bool IsAnythingChanged => Sides != DiffSides.Both || IsChanged || Devices.IsChanged || Findings.Any;
+    /// <summary>Whether anything changes: what is watered, what devices do, what is found, or what is paid.</summary>
+    public bool IsAnythingChanged => Sides != DiffSides.Both || IsChanged || Devices.IsChanged || Findings.Any || Costs.IsChanged;
 
     /// <summary>Where the comparison ended before its last date; null where it did not.</summary>
     public ComparedInPart? InPart { get; private init; }
@@ -89,6 +93,7 @@ internal sealed record WateringChanges(
             Findings = FindingChanges.Between(old, @new, renames),
             Causes = causes,
             Devices = devices,
+            Costs = compared.InPart is null ? CostChanges.Of(oldSite, newSite, horizon, renames, written) : CostChanges.None,
             Renames = renames,
             IsDescriptionChanged = !causes.IsEmpty || SiteHash.Of(oldSite) != SiteHash.Of(newSite),
             InPart = compared.InPart ?? devices.InPart,
@@ -133,12 +138,16 @@ internal sealed record WateringChanges(
     public WateringChanges Only(DiffScope scope) => Narrowed(scope) is { IsAnythingChanged: false } same && scope != DiffScope.All
         ? same with { Causes = [] } : Narrowed(scope);
 
-    private WateringChanges Narrowed(DiffScope scope) => scope switch
+    private WateringChanges Narrowed(DiffScope scope) => scope == DiffScope.All ? this : this with
     {
-        DiffScope.Water => this with { Scope = scope, Findings = FindingChanges.None, Devices = DeviceChanges.None },
-        DiffScope.Devices => this with { Scope = scope, Schedules = [], Zones = [], IsChanged = false, First = null, Findings = FindingChanges.None },
-        DiffScope.Findings => this with { Scope = scope, Schedules = [], Zones = [], IsChanged = false, First = null, Devices = DeviceChanges.None },
-        _ => this,
+        Scope = scope,
+        Costs = CostChanges.None,
+        Findings = scope == DiffScope.Findings ? Findings : FindingChanges.None,
+        Devices = scope == DiffScope.Devices ? Devices : DeviceChanges.None,
+        Schedules = scope == DiffScope.Water ? Schedules : [],
+        Zones = scope == DiffScope.Water ? Zones : [],
+        IsChanged = scope == DiffScope.Water && IsChanged,
+        First = scope == DiffScope.Water ? First : null,
     };
 
     private static Site WithNothing(Site site) => site with

@@ -57,9 +57,12 @@ internal sealed record AllowanceUse(Restriction Restriction, AtMost Line, int St
     }
 
     /// <summary>A volume in the unit of the line, with digits that suit it.</summary>
-    public string Say(Fraction litres)
+    public string Say(Fraction litres) => Say(litres, Line.Volume!.Value.Unit);
+
+    /// <summary>A volume in a unit, with digits that suit it.</summary>
+    public static string Say(Fraction litres, Unit unit)
     {
-        var unit = Line.Volume!.Value.Unit;
+        ArgumentNullException.ThrowIfNull(unit);
         return (litres / Fraction.Of(unit)).ToString(unit.Symbol is "L" or "gal" ? 0 : 2);
     }
 

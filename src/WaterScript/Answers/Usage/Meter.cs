@@ -4,11 +4,12 @@ using WaterScript.Calendars;
 using WaterScript.Diagnostics;
 using WaterScript.Model;
 using WaterScript.Quantities;
+using WaterScript.Simulation.Water;
 using WaterScript.Timetables;
 
 namespace WaterScript.Answers.Usage;
 
-/// <summary>A supply with a tariff, and its bills: of its zones and of those of supplies that it feeds at once.</summary>
+/// <summary>A supply with a tariff, and its bills: of its zones, of those of supplies that it feeds at once, and of what fills tanks.</summary>
 /// <param name="Supply">The supply.</param>
 /// <param name="Tariff">Its tariff.</param>
 /// <param name="Bills">Those that end within the dates, in order, and one that they cut.</param>
@@ -17,7 +18,7 @@ internal sealed record Meter(Supply Supply, Tariff Tariff, ImmutableArray<Bill> 
     /// <summary>Work of pricing a date.</summary>
     private const int WorkOfDay = 100;
 
-    /// <summary>Tanks that are filled through it, whose water is not counted.</summary>
+    /// <summary>Tanks that are filled through it and cannot be followed, so that their water is not counted.</summary>
     public ImmutableArray<Supply> Tanks { get; init; } = [];
 
     /// <summary>What its complete bills are more for the watering, in the currency's minor unit.</summary>
@@ -44,21 +45,37 @@ internal sealed record Meter(Supply Supply, Tariff Tariff, ImmutableArray<Bill> 
         var all = first < from && horizon.From > site.Effective
             ? UsageLedger.Of(site, new Horizon(CivilDate.FromDayNumber(first).ToLocalDate(), horizon.Until), budget)
             : ledger;
-        return [.. metered.Select(supply => new Meter(supply, supply.Tariff!, [.. BillsOf(supply, site, all, from, until, budget)])
+        var refills = TankRefills.Of(site, horizon, tank => IsFed(tank, metered), budget);
+        return [.. metered.Select(supply =>
         {
-            Tanks = [.. site.Supplies.Where(tank =>
-                tank is { Tank: not null, FedBy: { } feeder } && feeder.WithFeeders().Any(each => each.Index == supply.Index))],
+            TankRefills[] tanks = [.. refills.Where(refill => IsFed(refill.Supply, supply))];
+            return new Meter(supply, supply.Tariff!, [.. BillsOf(supply, WaterOf(supply, site, all, tanks), (from, until), budget)])
+            {
+                Tanks = [.. site.Supplies.Where(tank => IsFed(tank, supply) && tanks.All(known => known.Supply.Index != tank.Index))],
+            };
         })];
     }
 
-    private static IEnumerable<Bill> BillsOf(Supply supply, Site site, UsageLedger ledger, int from, int until, WorkBudget budget)
+    /// <summary>Whether a tank is filled through one of some supplies.</summary>
+    private static bool IsFed(Supply tank, params Supply[] by) =>
+        tank is { Tank: not null, FedBy: { } feeder } && feeder.WithFeeders().Any(each => by.Any(supply => supply.Index == each.Index));
+
+    /// <summary>What flows through a meter: for zones, each date and schedule, and into tanks, which stand behind all zones and schedules.</summary>
+    private static ILookup<int, Watered> WaterOf(Supply supply, Site site, UsageLedger ledger, TankRefills[] tanks)
     {
         var zones = site.Zones.Where(zone => zone.Supply?.WithFeeders().Any(each => each.Index == supply.Index) == true)
             .ToDictionary(zone => zone.Index, zone => zone.ExactLitresPerMinute ?? Fraction.Zero);
-        var water = ledger.Zones.Where(entry => zones.ContainsKey(entry.Key.Zone) && entry.Value.Seconds > 0)
+        var watered = ledger.Zones.Where(entry => zones.ContainsKey(entry.Key.Zone) && entry.Value.Seconds > 0)
             .Select(entry => new Watered(entry.Key.Day, entry.Key.Zone, entry.Key.Schedule,
-                zones[entry.Key.Zone] * new Fraction(entry.Value.Seconds, 60)))
-            .ToLookup(watered => watered.Day);
+                zones[entry.Key.Zone] * new Fraction(entry.Value.Seconds, 60)));
+        var filled = tanks.SelectMany(tank => tank.Days.Select(day => new Watered(day.Day, UsagePlaces.OfTank(UsageAxis.Zone, tank.Supply, site),
+            UsagePlaces.OfTank(UsageAxis.Schedule, tank.Supply, site), Fraction.Of(day.Litres))));
+        return watered.Concat(filled).ToLookup(each => each.Day);
+    }
+
+    private static IEnumerable<Bill> BillsOf(Supply supply, ILookup<int, Watered> water, (int From, int Until) dates, WorkBudget budget)
+    {
+        var (from, until) = dates;
         for (var (first, end) = BillCalendar.Of(supply.Tariff!.Bills, from); first < until; (first, end) = BillCalendar.Of(supply.Tariff.Bills, end))
         {
             budget.Spend(WorkOfDay * (Math.Min(end, until) - first));
@@ -68,7 +85,8 @@ internal sealed record Meter(Supply Supply, Tariff Tariff, ImmutableArray<Bill> 
 
     private static Bill BillOf(Supply supply, int first, int end, int cut, ILookup<int, Watered> water)
     {
-        var days = Enumerable.Range(first, cut - first).Select(day => (Day: day, Other: OtherOn(supply, day), Water: Sum(water[day]))).ToList();
+        Fraction OtherOn(int day) => supply.OtherUse is { Value: var use } ? OtherWater.On(use, day) : Fraction.Zero;
+        var days = Enumerable.Range(first, cut - first).Select(day => (Day: day, Other: OtherOn(day), Water: Sum(water[day]))).ToList();
         var with = BillSum.Of(supply.Tariff!, first, end, days.Select(day => (day.Day, day.Other + day.Water)));
         var without = BillSum.Of(supply.Tariff!, first, end, days.Select(day => (day.Day, day.Other)));
         var cost = with.Total - without.Total;
@@ -92,23 +110,9 @@ internal sealed record Meter(Supply Supply, Tariff Tariff, ImmutableArray<Bill> 
         return parts.Index().ToImmutableSortedDictionary(part => part.Item.Key, part => shares[part.Index] * cost.Sign);
     }
 
-    /// <summary>Litres of other use on a date: an even part of its day, month or year.</summary>
-    private static Fraction OtherOn(Supply supply, int day)
-    {
-        if (supply.OtherUse is not { Value: var use }) return Fraction.Zero;
-        var date = CivilDate.FromDayNumber(day);
-        var days = use.Per switch
-        {
-            ChargePeriod.Day => 1,
-            ChargePeriod.Month => CivilDate.DaysInMonth(date.Year, date.Month),
-            _ => CivilDate.IsLeapYear(date.Year) ? 366 : 365,
-        };
-        return Fraction.Of(use.Volume).DividedBy(days);
-    }
-
     private static Fraction Sum(IEnumerable<Watered> water) => water.Aggregate(Fraction.Zero, (sum, each) => sum + each.Litres);
 
-    /// <summary>Water of a zone for a schedule on a date.</summary>
+    /// <summary>Water of a zone for a schedule, or of a tank, on a date.</summary>
     private readonly record struct Watered(int Day, int Zone, int Schedule, Fraction Litres);
 }
 
@@ -132,7 +136,7 @@ internal sealed record Bill(int First, int End, int Cut, BillSum With, BillSum W
     /// <summary>Litres of other use.</summary>
     public Fraction OtherLitres { get; init; }
 
-    /// <summary>What of <see cref="Cost"/> falls to each zone that takes water, by its index.</summary>
+    /// <summary>What of <see cref="Cost"/> falls to each zone that takes water, and each tank, by <see cref="UsagePlaces"/>.</summary>
     public required ImmutableSortedDictionary<int, BigInteger> ZoneShares { get; init; }
 
     /// <summary>The same by schedule.</summary>

@@ -43,9 +43,22 @@ internal static class UsageBills
             Tax = tariff.TaxPercent is null ? null : bill.With.Tax.ToDecimal(Digits),
             Shares =
             [
-                .. bill.ZoneShares.Select(share => new UsageShareItem { Zone = site.Zones[share.Key].Name, Amount = Money(share.Value) }),
-                .. bill.ScheduleShares.Select(share => new UsageShareItem { Schedule = site.Schedules[share.Key].Name, Amount = Money(share.Value) }),
+                .. bill.ZoneShares.Select(share => ShareOf(UsageAxis.Zone, share.Key, Money(share.Value), site)),
+                .. bill.ScheduleShares.Select(share => ShareOf(UsageAxis.Schedule, share.Key, Money(share.Value), site)),
             ],
+        };
+    }
+
+    private static UsageShareItem ShareOf(UsageAxis axis, int place, string amount, Site site)
+    {
+        var tank = UsagePlaces.TankAt(axis, place, site);
+        return new UsageShareItem
+        {
+            Zone = tank is null && axis == UsageAxis.Zone ? site.Zones[place].Name : null,
+            Schedule = tank is null && axis == UsageAxis.Schedule ? site.Schedules[place].Name : null,
+            Tank = tank?.Name,
+            Among = tank is null ? null : axis.Word + "s",
+            Amount = amount,
         };
     }
 

@@ -26,6 +26,12 @@ internal sealed class UsageCosts(Site site, ImmutableArray<Meter> meters)
         ? Bills.Where(entry => entry.Bill.Cost.Sign != 0).Select(entry => UsagePeriods.StartOf(axis, entry.Bill.End - 1)).Distinct()
         : [];
 
+    /// <summary>Places of an axis at which tanks stand whose refill is paid for.</summary>
+    public IEnumerable<int> TanksOn(UsageAxis axis) => axis is UsageAxis.Zone or UsageAxis.Schedule && Has(axis)
+        ? Bills.SelectMany(entry => axis == UsageAxis.Zone ? entry.Bill.ZoneShares.Keys : entry.Bill.ScheduleShares.Keys)
+            .Where(place => UsagePlaces.TankAt(axis, place, site) is not null).Distinct()
+        : [];
+
     /// <summary>What falls to some places of an axis; null where nothing is known of any.</summary>
     public BigInteger? On(UsageAxis axis, IEnumerable<int> places) => places.Select(place => At(axis, place, period: null))
         .Aggregate((BigInteger?)null, (sum, cost) => cost is null ? sum : (sum ?? 0) + cost);
@@ -65,6 +71,6 @@ internal sealed class UsageCosts(Site site, ImmutableArray<Meter> meters)
         return sum;
     }
 
-    private bool IsMetered(int zone) => site.Zones[zone] is { ExactLitresPerMinute: not null, Supply: { } supply }
-        && supply.WithFeeders().Any(each => each.Tariff is not null);
+    private bool IsMetered(int place) => UsagePlaces.TankAt(UsageAxis.Zone, place, site) is not null
+        || (site.Zones[place] is { ExactLitresPerMinute: not null, Supply: { } supply } && supply.WithFeeders().Any(each => each.Tariff is not null));
 }

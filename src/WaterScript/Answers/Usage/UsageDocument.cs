@@ -229,6 +229,12 @@ internal sealed record UsageShareItem
     [Shape(Of = ShapeAttribute.Name)]
     public string? Schedule { get; init; }
 
+    [Description("A supply whose tank is refilled."), Shape(Of = ShapeAttribute.Name)]
+    public string? Tank { get; init; }
+
+    [Description("Beside which others a tank has this share."), Shape(Words = ["zones", "schedules"])]
+    public string? Among { get; init; }
+
     public required string Amount { get; init; }
 }
 
@@ -243,6 +249,9 @@ internal sealed record UsageDeviceItem
 
     [Shape(Least = 0)]
     public required long Starts { get; init; }
+
+    [JsonPropertyName("energy_wh"), Description("What its motor draws; absent where its power is not known."), Shape(Least = 0)]
+    public decimal? Energy { get; init; }
 }
 
 /// <summary>What is missing.</summary>

@@ -48,7 +48,13 @@ internal static class UsageJson
         Until = LocalDatePattern.Iso.Format(usage.Horizon.Until),
         By = usage.By.Select(axis => axis.Word),
         Rows = usage.Rows.Select(row => Of(row, usage)),
-        Devices = usage.Devices.Select(use => new UsageDeviceItem { Name = use.Device.Name, Seconds = use.Seconds, Starts = use.Starts }),
+        Devices = usage.Devices.Select(use => new UsageDeviceItem
+        {
+            Name = use.Device.Name,
+            Seconds = use.Seconds,
+            Starts = use.Starts,
+            Energy = use.WattHours?.ToDecimal(Digits),
+        }),
         Meters = usage.Meters.Select(meter => UsageBills.Of(meter, usage.Site)),
         Allowances = usage.Allowances.Select(use => new UsageAllowanceItem
         {

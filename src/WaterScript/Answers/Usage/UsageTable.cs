@@ -52,8 +52,8 @@ internal sealed class UsageTable
     /// <param name="showsAll">Whether each zone, schedule and supply has an entry, however many there are.</param>
     public static UsageTable Of(WaterUsage usage, bool showsAll) => new(usage, showsAll);
 
-    /// <summary>The number of a cell or a total; a dash where the flow of what is watered is not known.</summary>
-    public string Say(UsageCell cell) => cell.IsUnknown ? "–" : Fraction.Text(cell.Volume, Digits);
+    /// <summary>The number of a cell or a total; a dash where the flow of what is watered is not known, and for a refill.</summary>
+    public string Say(UsageCell cell) => cell.IsUnknown || cell.IsRefill ? "–" : Fraction.Text(cell.Volume, Digits);
 
     /// <summary>The entries of an axis, and where on it a row of water belongs.</summary>
     private (ImmutableArray<UsageEntry> Entries, Func<int, int> EntryOf) Entries(UsageAxis axis, Func<UsageRow, int> placeOf)
@@ -79,12 +79,13 @@ internal sealed class UsageTable
             UsageAxis.Schedule => site.Schedules.Where(schedule => schedule is { IsManual: false, IsExtra: false }).Select(schedule => schedule.Index),
             _ => site.Zones.Where(zone => !zone.IsSpare).Select(zone => zone.Supply?.Index ?? site.Supplies.Length),
         };
-        return known.Concat(watered).Distinct().Order();
+        return known.Concat(watered).Concat(_usage.Costs.TanksOn(axis)).Distinct().Order();
     }
 
     private string LabelOf(UsageAxis axis, int place, int? before)
     {
         var site = _usage.Site;
+        if (UsagePlaces.TankAt(axis, place, site) is { } tank) return $"{tank.DisplayName} (refill)";
         return axis switch
         {
             UsageAxis.Zone => site.Zones[place].DisplayName,
@@ -111,6 +112,21 @@ internal sealed class UsageTable
         for (var i = 0; i < Cells.Length; i++)
             Cells[i / Columns.Length, i % Columns.Length].Volume = rounded.Cells[i / Columns.Length, i % Columns.Length];
         Total.Volume = rounded.Total;
+        MarkRefills();
+    }
+
+    /// <summary>The water of a tank is counted at the zones that take it; its refill only costs something.</summary>
+    private void MarkRefills()
+    {
+        bool IsTank(int axis, UsageEntry entry) => axis < _usage.By.Length && entry.Places.Length > 0
+            && entry.Places.All(place => UsagePlaces.TankAt(_usage.By[axis], place, _usage.Site) is not null);
+        for (var i = 0; i < Rows.Length; i++)
+        {
+            Rows[i].Sum.IsRefill = IsTank(0, Rows[i]);
+            for (var j = 0; j < Columns.Length; j++) Cells[i, j].IsRefill = Rows[i].Sum.IsRefill || IsTank(1, Columns[j]);
+        }
+
+        foreach (var column in Columns) column.Sum.IsRefill = IsTank(1, column);
     }
 }
 
@@ -138,7 +154,14 @@ internal sealed class UsageCell
     public long Openings { get; private set; }
 
     /// <summary>Depth in millimetres where it is of one zone; null where it is not known, or of several.</summary>
-    public Fraction? Depth { get; private set; } = Fraction.Zero;
+    public Fraction? Depth
+    {
+        get => IsRefill ? null : field;
+        private set;
+    } = Fraction.Zero;
+
+    /// <summary>Whether it is of the refill of a tank alone, which has no water of its own.</summary>
+    public bool IsRefill { get; set; }
 
     /// <summary>Whether the flow of some of it is not known.</summary>
     public bool IsInPart { get; private set; }

@@ -12,6 +12,7 @@ namespace WaterScript.Answers.Usage;
 internal static class UsageTerms
 {
     private const int SecondsInHour = 3600;
+    private const int WattHoursInKilowattHour = 1000;
 
     /// <summary><c>1 Mar (effective) to 31 Dec 2026</c>, or <c>2027</c> for a whole year.</summary>
     public static string Range(WaterUsage usage)
@@ -64,7 +65,7 @@ internal static class UsageTerms
         ArgumentNullException.ThrowIfNull(usage);
         var devices = usage.Devices.Select(use => use.Starts == 0 && use.Seconds == 0
             ? $"{Title(use)}: never on."
-            : $"{Title(use)}: on {Hours(use.Seconds)} h, {MomentWords.Times(use.Starts)}.");
+            : $"{Title(use)}: on {Hours(use.Seconds)} h, {MomentWords.Times(use.Starts)}{Energy(use)}.");
         return string.Join(' ', devices.Append($"Valves: {Phrases.Count(usage.Openings, "opening")}."));
     }
 
@@ -95,6 +96,9 @@ internal static class UsageTerms
         ArgumentNullException.ThrowIfNull(usage);
         return usage.Unmeasured.Select(zone => $"Not counted: {zone.DisplayName} has no flow ({SiteWords.Place(zone.Origin)}); add flow to zone {zone.Name}.");
     }
+
+    /// <summary><c>, 152.2 kWh</c>; empty where the power of its motor is not known.</summary>
+    private static string Energy(DeviceUsage use) => use.WattHours is { } energy ? $", {energy.DividedBy(WattHoursInKilowattHour).ToString(1)} kWh" : "";
 
     private static string Title(DeviceUsage use) => char.ToUpperInvariant(use.Device.Word[0]) + use.Device.Word[1..] + " " + use.Device.DisplayName;
 

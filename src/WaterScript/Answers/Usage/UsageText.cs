@@ -167,7 +167,7 @@ internal sealed class UsageText
         var rows = _table.Rows.Select(row => (Label: row.Label, Sum: row.Sum, Depth: DepthOf(row), Cost: hasCosts ? CostOf(_usage.By[0], row) : ""))
             .Append((Label: _total, Sum: _table.Total, Depth: "", Cost: hasCosts ? CostOfAll : ""))
             .Select(row => (ImmutableArray<string>)[row.Label, _table.Say(row.Sum), .. Only(hasCosts, row.Cost), .. Only(isZone, row.Depth),
-                UsageTerms.Hours(row.Sum.Seconds), Fraction.Text(row.Sum.Openings, 0)]);
+                row.Sum.IsRefill ? "–" : UsageTerms.Hours(row.Sum.Seconds), row.Sum.IsRefill ? "–" : Fraction.Text(row.Sum.Openings, 0)]);
         return new UsageGrid([heads, .. rows]);
     }
 

@@ -151,4 +151,10 @@ internal sealed record UsageRow(int First, int Second, Fraction Litres, long Sec
 /// <param name="Device">The device.</param>
 /// <param name="Seconds">Seconds in which it is on.</param>
 /// <param name="Starts">How often it starts.</param>
-internal sealed record DeviceUsage(Device Device, long Seconds, long Starts);
+internal sealed record DeviceUsage(Device Device, long Seconds, long Starts)
+{
+    private const int SecondsInHour = 3600;
+
+    /// <summary>Energy that its motor draws, in Wh; null where its power is not known.</summary>
+    public Fraction? WattHours => Device.Motor is { Value: var power } ? Fraction.Of(power) * new Fraction(Seconds, SecondsInHour) : null;
+}

@@ -126,6 +126,7 @@ internal sealed class SiteDescription(Site site)
         writer.Entry(Schema.Device.Supply, device.Supply?.Name);
         writer.List(Schema.Device.Zones.Key, device.Zones, zone => writer.Text(zone.Name), Layout.OneLine);
         writer.Entry(Schema.Device.Flow, device.Flow);
+        writer.Entry(Schema.Device.Motor, device.Motor);
         writer.Entry(Schema.Device.Load, device.Load);
         writer.Entry(Schema.Device.Valve, device.Valve?.Name);
         writer.Entry(Schema.Device.Inrush, device.Inrush);

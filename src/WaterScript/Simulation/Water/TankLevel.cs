@@ -15,13 +15,14 @@ internal sealed class TankLevel
     private readonly TankInflow _inflow;
     private readonly RefillSwitch? _refill;
     private readonly Action<long, decimal>? _corner;
+    private readonly DayRefill? _refilled;
     private long _now = long.MinValue;
     private long? _reading;
 
-    private TankLevel(SimulationContext context, Supply supply, Action<long, decimal>? corner)
+    private TankLevel(SimulationContext context, Supply supply, Action<long, decimal>? corner, DayRefill? refilled)
     {
         Supply = supply;
-        (_inflow, _corner) = (new TankInflow(supply, context), corner);
+        (_inflow, _corner, _refilled) = (new TankInflow(supply, context), corner, refilled);
         _refill = RefillSwitch.Of(supply, _inflow.Refill, context);
         _reading = context.Manual is null ? ReadingOf(context.Site, supply) : null;
         Full = Level = supply.Tank!.Value.InBase * PerLitre;
@@ -50,10 +51,11 @@ internal sealed class TankLevel
     /// <param name="context">The site, and the dates that are looked at.</param>
     /// <param name="supply">One of its supplies.</param>
     /// <param name="corner">Called with the moments between which the level changes evenly, in order; two of one moment where it jumps.</param>
-    public static TankLevel? Of(SimulationContext context, Supply supply, Action<long, decimal>? corner = null) =>
+    /// <param name="refilled">Adds up what the refill brings; null where nobody asks.</param>
+    public static TankLevel? Of(SimulationContext context, Supply supply, Action<long, decimal>? corner = null, DayRefill? refilled = null) =>
         supply.Tank is null || FillsAnother(context.Site, supply) || TankInflow.LacksFor(supply, context.Site) is not null
             ? null
-            : new TankLevel(context, supply, corner);
+            : new TankLevel(context, supply, corner, refilled);
 
     /// <summary>Whether another tank is fed from it, so that its level cannot be followed.</summary>
     public static bool FillsAnother(Site site, Supply supply) =>
@@ -67,13 +69,16 @@ internal sealed class TankLevel
     public IEnumerable<(DemandInterval Part, decimal Before, decimal After)> Draw(DemandInterval interval)
     {
         RestUntil(interval.From);
-        if (_reading is { } reading && reading < interval.To && reading >= interval.From) Read();
         while (_now < interval.To)
         {
-            var inflow = InflowAt(interval.Flow - interval.Returned, out var until) + interval.Returned;
+            if (_reading <= _now) Read();
+            var (rain, refill) = InflowAt(interval.Flow - interval.Returned, out var until);
+            if (_reading is { } reading) until = Math.Min(until, reading);
+            var others = rain + interval.Returned;
             var part = interval with { From = _now, To = Math.Min(until, interval.To) };
             var before = Level;
-            var after = before + ((inflow - part.Flow) * part.Seconds);
+            var after = before + ((others + refill - part.Flow) * part.Seconds);
+            _refilled?.Add(refill, others - part.Flow, Full - before, part.Seconds);
             MoveTo(Math.Clamp(after, Math.Min(before, Least), Full), after - before, part.To);
             yield return (part, before, after);
         }
@@ -97,10 +102,11 @@ internal sealed class TankLevel
     }
 
     /// <summary>What flows in now, but for what zones give back, in L/min, and the second from which on that may be another.</summary>
-    private decimal InflowAt(decimal drawn, out long until)
+    private (decimal Rain, decimal Refill) InflowAt(decimal drawn, out long until)
     {
         var rain = _inflow.RainAt(_now, out until);
-        return rain + (_refill is null ? _inflow.Refill : _refill.At(_now, Level, rain - drawn, ref until));
+        if (_refilled is not null) until = Math.Min(until, _refilled.EndOfPiece(_now));
+        return (rain, _refill is null ? _inflow.Refill : _refill.At(_now, Level, rain - drawn, ref until));
     }
 
     private void Begin(long at)
@@ -113,9 +119,10 @@ internal sealed class TankLevel
     {
         while (_now < until)
         {
-            var inflow = InflowAt(drawn: 0, out var next);
+            var (rain, refill) = InflowAt(drawn: 0, out var next);
             var to = Math.Min(next, until);
-            var change = inflow * (to - _now);
+            var change = (rain + refill) * (to - _now);
+            _refilled?.Add(refill, rain, Full - Level, to - _now);
             MoveTo(Math.Min(Full, Level + change), change, to);
         }
     }

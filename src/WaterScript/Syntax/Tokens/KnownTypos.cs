@@ -38,6 +38,7 @@ internal static class KnownTypos
         ("V", "volt volts"),
         ("A", "amp amps ampere amperes"),
         ("W", "watt watts"),
+        ("kW", "kilowatt kilowatts kw KW Kw"),
         ("ohm", "ohms"),
         ("%", "percent"));
 

@@ -169,7 +169,7 @@ public sealed class BillTests
 
     /// <summary>
     /// 100 L a day for each of two zones, and 31 or 30 times that: 6.2 m3 in July at 2 a cubic metre, with 3.1 m3 of other use under it: 12.40, halves of it
-    /// each; August the same; by hand.
+    /// each; August the same. The butt is full again within ten minutes of each 10 L: 160 L in July, 150 L in August; by hand.
     /// </summary>
     private const string Plot = """
         site plot { timezone UTC; effective 2026-07-01 }
@@ -196,25 +196,35 @@ public sealed class BillTests
     public void Costs_stand_in_the_month_of_the_bill_and_are_shared_by_litres() => Assert.Equal(
         [
             "plot, 1 Jul (effective) to 19 Sep 2026, L by month and zone.",
-            "month      Lawn   Beds  Pots  Total    EUR",
-            "Jul 2026   3100   3100   160   6360  12.40",
-            "Aug        3100   3100   150   6350  12.40",
-            "Sep        1900   1900   100   3900      –",
-            "Total      8100   8100   410  16610  24.80",
+            "month      Lawn   Beds  Pots  butt (refill)  Total    EUR",
+            "Jul 2026   3100   3100   160              –   6360  12.72",
+            "Aug        3100   3100   150              –   6350  12.70",
+            "Sep        1900   1900   100              –   3900      –",
+            "Total      8100   8100   410              –  16610  25.42",
+            "mm            –      –     –              –",
+            "EUR       12.40  12.40     –           0.62         25.42",
         ],
-        Lines(Plot, new LocalDate(2026, 7, 1), new LocalDate(2026, 9, 20), columns: null, UsageAxis.Month, UsageAxis.Zone)[..6]);
+        Lines(Plot, new LocalDate(2026, 7, 1), new LocalDate(2026, 9, 20), columns: null, UsageAxis.Month, UsageAxis.Zone)[..8]);
 
     [Fact]
     public void A_supply_shows_its_bills_and_what_they_leave_out()
     {
         var lines = Lines(Plot, new LocalDate(2026, 7, 10), new LocalDate(2026, 9, 11), columns: null, UsageAxis.Supply);
-        // By hand: 9.3 m3 at 2 and 5 fixed; without 3.1 m3. So far ten thirtieths of 3.1 m3 and 2 m3.
+        // By hand: 9.46 m3 at 2 and 5 fixed; without the watering 3.1 m3. So far ten thirtieths of 3.1 m3, 2 m3, and 50 L for five days.
         Assert.Contains("Tap, tariff town, EUR, bills every month", lines);
-        Assert.Contains("1 Jul to 31 Jul 2026                6.200     3.100  23.60    11.20           12.40", lines);
-        Assert.Contains("2 bills                            12.400     6.200  47.20    22.40           24.80", lines);
-        Assert.Contains("1 Sep to 10 Sep 2026, so far        2.000     1.033  11.07     7.07            4.00", lines);
-        Assert.Contains(lines, line => line.StartsWith("Not counted in the bills: what fills the tank of butt (site.water:4)", StringComparison.Ordinal));
+        Assert.Contains("1 Jul to 31 Jul 2026                6.360     3.100  23.92    11.20           12.72", lines);
+        Assert.Contains("2 bills                            12.710     6.200  47.82    22.40           25.42", lines);
+        Assert.Contains("1 Sep to 10 Sep 2026, so far        2.050     1.033  11.17     7.07            4.10", lines);
+        Assert.DoesNotContain(lines, line => line.StartsWith("Not counted", StringComparison.Ordinal));
     }
+
+    [Theory]
+    [InlineData("refill 1 L/min; ", "")] // It is not known what flows in.
+    [InlineData("refill 1 L/min; ", "refill 1 L/min; catchment 5 m2 at 80 %; ")] // Nor what the rain brings.
+    [InlineData("zone lawn", "supply other { tank 10 L; refill 1 L/min; fed-by butt }\nzone lawn")] // Nor what another tank takes.
+    public void A_tank_that_cannot_be_followed_is_left_out_and_named(string old, string @new) => Assert.Contains(
+        Lines(Plot.Replace(old, @new, StringComparison.Ordinal), new LocalDate(2026, 7, 10), new LocalDate(2026, 9, 11), columns: null, UsageAxis.Supply),
+        line => line.StartsWith("Not counted in the bills: what fills the tank of butt (site.water:4)", StringComparison.Ordinal));
 
     [Fact]
     public void Where_more_water_costs_less_watering_may_cost_less_than_nothing()

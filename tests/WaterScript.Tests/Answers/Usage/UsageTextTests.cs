@@ -41,6 +41,20 @@ public sealed class UsageTextTests
         return output.ToString().Split('\n');
     }
 
+    /// <summary>By hand: with a minute before and one after, the pump is on for 12 min on each of five days; 1.5 kW for an hour.</summary>
+    [Fact]
+    public void The_energy_of_a_motor_is_its_power_times_the_time_it_is_on()
+    {
+        var lines = Lines("""
+            site plot { timezone UTC; effective 2026-05-01 }
+            zone lawn { output 1; flow 10 L/min }
+            pump lift { output 2; zones lawn; motor 1.5 kW; starts 60 s before zones; stops 60 s after zones }
+            pump boost { output 3; zones lawn }
+            schedule s { every day; start at 06:00; steps { water lawn for 10 min } }
+            """, new LocalDate(2026, 5, 1), new LocalDate(2026, 5, 6), [UsageAxis.Zone]);
+        Assert.Contains(lines, line => line.StartsWith("Pump lift: on 1.0 h, 5 times, 1.5 kWh. Pump boost: on 0.8 h, 5 times. ", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void A_watering_over_midnight_is_split_there_and_opens_once() => Assert.Equal(
         [

@@ -37,6 +37,7 @@ internal sealed class ChangeReport
         { IsChanged: true } => "the watering changes",
         { Devices.IsChanged: true } => $"no change in the watering{AsFar}; devices do otherwise",
         { Findings.Any: true } => $"no change in the watering{AsFar}; findings change",
+        { Costs.IsChanged: true } => $"no change in the watering{AsFar}; costs change",
         { IsDescriptionChanged: true } => $"no change in the watering{AsFar}; the description changes",
         _ => $"no change in the watering{AsFar}",
     };
