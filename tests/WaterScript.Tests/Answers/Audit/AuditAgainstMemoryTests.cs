@@ -70,7 +70,7 @@ public sealed class AuditAgainstMemoryTests
         Assert.True(entries.SequenceEqual(report.Entries),
             $"{where}\n{options}\n{Text(site, rows)}\n{string.Join('\n', entries.Zip(report.Entries).Where(pair => pair.First != pair.Second).Take(5))}");
         Assert.Equal((entries.Count, doubled), (report.EntryCount, log.Doubled));
-        var zones = site.Zones.Where(zone => !zone.IsSpare).ToList();
+        var zones = site.Zones.Where(zone => zone is { IsSpare: false, IsHandWatered: false }).ToList();
         Assert.Equal(zones.Select(zone => (entries.Where(entry => entry.Zone == zone).Sum(entry => entry.Seconds), seconds[zone.Index])),
             report.Water.Select(water => (water.MeantSeconds, water.ActualSeconds)));
         Assert.Equal(entries.Count(entry => entry.Class == AuditClass.NotKnown), report.NotKnown.Count);
@@ -86,11 +86,12 @@ public sealed class AuditAgainstMemoryTests
     {
         var meant = Timetable.Of(site, horizon).Openings().Where(opening => opening.Zone >= 0).Take(400).ToList();
         if (meant.Count == 0) return [];
+        int[] switched = [.. site.Zones.Where(zone => !zone.IsHandWatered).Select(zone => zone.Index)];
         var rows = new List<(long At, string Do, int Zone, string? Why)>();
         foreach (var opening in meant)
         {
             var (late, longer) = (random.Next(8) == 0 ? random.Next(-900, 900) : 0, random.Next(8) == 0 ? random.Next(-200, 900) : 0);
-            var zone = random.Next(20) == 0 ? random.Next(site.Zones.Length) : opening.Zone;
+            var zone = random.Next(20) == 0 ? switched[random.Next(switched.Length)] : opening.Zone;
             if (random.Next(10) > 0) rows.Add((opening.From + late, "open", zone, random.Next(15) == 0 ? "hand" : null));
             if (random.Next(10) > 0) rows.Add((Math.Max(opening.From + late + 1, opening.To + late + longer), "close", zone, null));
         }
@@ -99,7 +100,7 @@ public sealed class AuditAgainstMemoryTests
         for (var i = random.Next(1 + (meant.Count / 2)); i > 0; i--)
         {
             var word = ZoneWords[random.Next(ZoneWords.Length)];
-            rows.Add((first + random.NextInt64(last - first + 1), word, random.Next(site.Zones.Length), word is "skip" or "fault" ? "rain" : null));
+            rows.Add((first + random.NextInt64(last - first + 1), word, switched[random.Next(switched.Length)], word is "skip" or "fault" ? "rain" : null));
         }
 
         for (var i = random.Next(40); i > 0; i--) rows.Add((first + random.NextInt64(last - first + 1),

@@ -25,7 +25,7 @@ internal sealed class InMemoryAudit
     {
         (_site, _events, _options, _clock) = (site, events, options, new ZoneClock(site.TimeZone));
         _isNumbered = events.TrueForAll(said => said.Number is not null);
-        _actuals = [.. site.Zones.SelectMany(zone => ActualsOf(zone.Index))];
+        _actuals = [.. site.Zones.Where(zone => !zone.IsHandWatered).SelectMany(zone => ActualsOf(zone.Index))];
     }
 
     /// <summary>What became of each watering, in order of time, then of the zones.</summary>
