@@ -168,7 +168,8 @@ public class MistakesTests
     [InlineData("water lawn for 5 min", "Put it into the steps of a schedule, such as `steps { water lawn for 10 min }`.")]
     [InlineData("zone hedge { output 3; start at 06:00 }", "Put it into a schedule, between its { and }.")]
     [InlineData("injector feed { output 3; before 5 min }",
-        "Its properties are output, supply, zones, flow, motor, load, valve, inrush, minimum-voltage, wire, starts, stops, bridges, at most, after, rinse, doses.")]
+        "Its properties are output, supply, zones, flow, motor, load, valve, inrush, minimum-voltage, wire, starts, stops, bridges, at most, after, rinse, "
+        + "doses.")]
     [InlineData("climate { january 3 C to 10 C }", "Write `jan`.")]
     [InlineData("schedule s { on may; start at 06:00; steps { water lawn for 5 min } }", "Write its days, such as `1 may to last may`.")]
     public void A_slip_is_one_finding_with_help(string line, string help) => Assert.Equal([help], Read(Site + line).Select(finding => finding.Help));
