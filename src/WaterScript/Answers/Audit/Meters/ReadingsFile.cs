@@ -35,6 +35,7 @@ internal sealed class ReadingsFile
     private readonly long _until;
     private int _time = -1;
     private int _note = -1;
+    private char _separator;
 
     private ReadingsFile(string file, TextReader text, Site site, Instant now)
     {
@@ -96,8 +97,6 @@ internal sealed class ReadingsFile
         var names = string.Join(", ", site.Supplies.Take(most).Select(supply => supply.Name));
         return site.Supplies.Length > most ? $"there are {names} and others" : $"there {(site.Supplies.Length == 1 ? "is" : "are")} {names}";
     }
-
-    private char _separator;
 
     private void ReadLines()
     {
